@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "driftwarden/assessment/reading_set.hpp"
+
+namespace driftwarden {
+
+// Which readings belong to which sample or pump: rows of the book's readings, in file order.
+class ReadingIndex {
+ public:
+  explicit ReadingIndex(const Book& book);
+
+  std::span<const Row> of_sample(Row sample) const { return slice(sample_begin_, sample_rows_, sample); }
+
+ private:
+  static std::span<const Row> slice(const Column<std::uint32_t>& begin, const Column<Row>& rows, Row of) {
+    if (begin.empty()) return {};
+    return {rows.data() + begin[of], begin[of + 1] - begin[of]};
+  }
+  Column<std::uint32_t> sample_begin_;
+  Column<Row> sample_rows_;
+};
+
+// The sets taken on pumps without naming a sample, by pump and time.
+class PumpSets {
+ public:
+  explicit PumpSets(const Book& book);
+
+  // The bracket around a sample that ran on a pump from one moment to another: the last pre set at or before its start,
+  // unless the pump was checked again as "pre" before its post; the first post set at or after its stop; the field sets
+  // between. Each nullptr or empty where there is none.
+  struct Bracket {
+    const SetRows* pre = nullptr;
+    const SetRows* post = nullptr;
+    std::vector<const SetRows*> field;
+    ProblemNumber problem = no_problem;  // a reading on the pump whose time or stage is lost
+  };
+  void bracket(Row pump, Moment started, Moment stopped, Bracket& result) const;
+  std::span<const Row> rows() const { return rows_; }
+  bool empty() const { return rows_.empty(); }
+
+ private:
+  std::vector<Row> rows_;
+  std::vector<SetRows> sets_;  // by pump, then stage, then time
+  std::vector<std::uint32_t> begin_;  // three stages a pump, one more at the end
+  std::vector<ProblemNumber> lost_;   // by pump
+};
+
+}  // namespace driftwarden

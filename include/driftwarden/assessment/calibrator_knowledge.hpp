@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "driftwarden/book/book.hpp"
+#include "driftwarden/correction/certificate_error.hpp"
+#include "driftwarden/correction/certificate_in_force.hpp"
+#include "driftwarden/correction/corrected_reading.hpp"
+
+namespace driftwarden {
+
+// What the book knows of its calibrators and its site, worked out once. The book has to outlive it.
+class CalibratorKnowledge {
+ public:
+  explicit CalibratorKnowledge(const Book& book);
+
+  // The certificate in force: its place in the book's certificates, or -1.
+  std::int32_t certificate(Row calibrator, Day on) const { return history_.index_in_force(calibrator, on); }
+  std::span<const ErrorPoint> curve(std::int32_t certificate) const;
+  // no_day where neither the certificate nor the instrument's interval says.
+  Day due(std::int32_t certificate) const { return due_[static_cast<std::size_t>(certificate)]; }
+  // The first problem with a calibrator or its certificate, or no_problem.
+  ProblemNumber problem(Row calibrator, std::int32_t certificate) const;
+  // The site's pressure from its altitude, where the book gives one, kPa.
+  std::optional<double> site_pressure_kpa() const { return site_pressure_kpa_; }
+
+  CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
+  // Station pressure of a reading, kPa: its own, or the site's by altitude (then `is_from_altitude`), or NaN.
+  double pressure_kpa(Row reading, bool& is_from_altitude) const;
+
+ private:
+  const Book& book_;
+  CertificateHistory history_;
+  std::vector<std::vector<ErrorPoint>> curves_;
+  std::vector<Day> due_;
+  std::optional<double> site_pressure_kpa_;
+};
+
+}  // namespace driftwarden

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "driftwarden/assessment/practice.hpp"
+
+namespace driftwarden {
+
+// Drift: how far the flow moved between the check before and the check after sampling.
+//
+//   d = (q_post − q_pre) / q_base
+//
+//   q_pre, q_post  means of the corrected sets, L/min     q_base  q_pre, q_post, their mean, or the nominal flow
+//   d              ratio; 0.05 is 5 %
+//   Source   domain practice; bases seen: initial flow (40 CFR 53.43(d)), period mean (40 CFR 50 App. L §7.4.5.2),
+//            design flow (App. L §7.4.3.1)
+//   Valid    any two flows above zero; NaN where one is missing
+//   Example  2.000 -> 1.904 L/min: -4.800 % of pre, -5.042 % of post, -4.918 % of the mean
+double drift(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min);
+
+// The flow that base stands for, L/min.
+double base_flow(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min);
+
+// Relative deviation of a flow from a wanted one: (q − q_wanted) / q_wanted; NaN where one is missing.
+double deviation(double flow_l_min, double wanted_l_min);
+
+}  // namespace driftwarden

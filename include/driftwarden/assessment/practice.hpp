@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+
+#include "driftwarden/correction/corrected_reading.hpp"
+
+namespace driftwarden {
+
+// Which flow the volume is reckoned with.
+enum class FlowForVolume : std::uint8_t { mean, lower, pre, nominal };
+
+// What a drift is a percentage of.
+enum class DriftBase : std::uint8_t { pre, post, mean, nominal };
+
+// The choices that sources make differently, as they are in force for a book.
+struct AssessmentPractice {
+  FlowForVolume flow_for_volume = FlowForVolume::mean;
+  DriftBase drift_base = DriftBase::pre;
+  CorrectionPractice correction;
+};
+
+std::string_view to_text(FlowForVolume flow);
+std::string_view to_text(DriftBase base);
+
+}  // namespace driftwarden

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "driftwarden/assessment/calibrator_knowledge.hpp"
+#include "driftwarden/statistics/mean_and_spread.hpp"
+
+namespace driftwarden {
+
+// Readings taken together: one stage, one calibrator, each within this time of the one before, or under one set name.
+inline constexpr Moment longest_gap_in_a_set_s = 30 * 60;
+
+// Which readings make up a set: a stretch of a list of reading rows, in order of time.
+struct SetRows {
+  Stage stage = Stage::pre;
+  Row calibrator = no_row;
+  std::uint32_t begin = 0;
+  std::uint32_t count = 0;
+  Moment first = no_moment;
+  Moment last = no_moment;
+};
+
+// Puts the readings of one sample or pump in order of stage, set and time, and says where each set lies.
+// `rows` is reordered; `sets` is refilled, in order of stage and first reading. Readings without a time are left out at
+// the end of `rows`.
+class SetSplitter {
+ public:
+  void split(const ReadingTable& readings, std::vector<Row>& rows, std::vector<SetRows>& sets);
+
+ private:
+  struct Key {
+    Stage stage;
+    Moment taken;
+    Row row;
+    std::uint32_t set;
+  };
+  void append_sets(const ReadingTable& readings, std::vector<SetRows>& sets);
+
+  std::vector<Key> keys_;
+};
+
+// The figures of a set. Void and rejected readings are counted apart and take no part in the means.
+struct ReadingSet {
+  SetRows rows;
+  std::size_t voided = 0;
+  MeanAndSpread flow;            // of the corrected readings, actual L/min
+  double indicated_l_min = missing;  // mean of the same readings as indicated
+  double temperature_k = missing;    // means over the readings that say
+  double pressure_kpa = missing;
+  bool has_altitude_pressure = false;  // some pressure was reckoned from the site's altitude
+  bool is_outside_certificate = false; // some reading lay outside the certificate's points
+  CorrectedReading::Lack lack = CorrectedReading::Lack::nothing;  // why the flow could not be worked out
+  std::int32_t certificate = -1;     // in force at the last reading
+  bool lacks_certificate = false;    // for some reading none was in force
+  double overdue_min = missing;      // how long the certificate was overdue, minutes (negative: not yet due)
+  double beyond_range = missing;     // farthest a reading lay outside the calibrator's range, ratio of the bound
+  ProblemNumber problem = no_problem;
+};
+
+// Works out sets of a book.
+class SetReader {
+ public:
+  SetReader(const Book& book, const CalibratorKnowledge& knowledge, const CorrectionPractice& practice)
+      : book_(book), knowledge_(knowledge), practice_(practice) {}
+
+  // `rows` holds the set's readings, `set` its place in them.
+  ReadingSet read(std::span<const Row> rows, const SetRows& set);
+
+ private:
+  void note_certificate(ReadingSet& result, Day on) const;
+  void note_range(ReadingSet& result, double indicated_l_min) const;
+  void note_conditions(ReadingSet& result, Row reading);
+
+  const Book& book_;
+  const CalibratorKnowledge& knowledge_;
+  CorrectionPractice practice_;
+  std::vector<double> flows_;
+  struct Sum {
+    double sum = 0;
+    std::size_t n = 0;
+    void add(double figure) {
+      if (is_missing(figure)) return;
+      sum += figure;
+      ++n;
+    }
+    double mean() const { return n == 0 ? missing : sum / static_cast<double>(n); }
+  };
+  Sum temperature_;
+  Sum pressure_;
+};
+
+}  // namespace driftwarden

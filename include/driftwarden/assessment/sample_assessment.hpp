@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "driftwarden/assessment/bracket.hpp"
+#include "driftwarden/assessment/practice.hpp"
+
+namespace driftwarden {
+
+// Where the conditions behind a volume at reference conditions come from.
+enum class ConditionsFrom : std::uint8_t { nowhere, sample, sets, altitude };
+
+// All figures of one sample. Missing figures are NaN.
+struct SampleAssessment {
+  Row sample = no_row;
+  SampleKind kind = SampleKind::sample;
+  std::vector<Row> rows;         // the readings it leans on
+  std::vector<ReadingSet> sets;  // and their sets, in order of stage and time
+  std::int32_t pre = -1;         // the sets that count, places in `sets`
+  std::int32_t post = -1;
+
+  double nominal_l_min = missing;
+  double pre_l_min = missing;
+  double post_l_min = missing;
+  double drift = missing;         // ratio
+  double minutes = missing;
+  double paused_min = missing;
+  double flow_l_min = missing;    // the mean of pre and post, or as the practice says
+  double volume_l = missing;
+  double volume_reference_l = missing;
+  double temperature_k = missing;  // conditions behind the reference volume
+  double pressure_kpa = missing;
+  ConditionsFrom temperature_from = ConditionsFrom::nowhere;
+  ConditionsFrom pressure_from = ConditionsFrom::nowhere;
+  double pre_age_min = missing;
+  double post_age_min = missing;
+  double field_change_l_min = missing;  // of the field set farthest from the pre flow, with its sign
+  double temperature_change_k = missing;  // of the set farthest from the sample's own, with its sign
+  double pressure_change_kpa = missing;
+  double cut_shift = missing;
+  ProblemNumber problem = no_problem;
+
+  const ReadingSet* pre_set() const { return pre < 0 ? nullptr : &sets[static_cast<std::size_t>(pre)]; }
+  const ReadingSet* post_set() const { return post < 0 ? nullptr : &sets[static_cast<std::size_t>(post)]; }
+  std::size_t field_count() const;
+};
+
+// Facts about samplers that assessing needs, by the text number of the sampler's name.
+struct SamplerFacts {
+  std::vector<double> nominal_l_min;
+  std::vector<double> cut_exponent;
+};
+
+// What a book's samples are assessed with, worked out once and shared by all threads. The book has to outlive it.
+struct AssessmentBasis {
+  AssessmentBasis(const Book& book, const AssessmentPractice& practice, SamplerFacts samplers);
+
+  const Book& book;
+  AssessmentPractice practice;
+  SamplerFacts samplers;
+  CalibratorKnowledge calibrators;
+  ReadingIndex readings;
+  PumpSets pump_sets;
+};
+
+// Assesses one sample after another, reusing its memory. One a thread.
+class SampleAssessor {
+ public:
+  explicit SampleAssessor(const AssessmentBasis& basis);
+
+  // The result stays valid until the next call.
+  const SampleAssessment& assess(Row sample);
+
+ private:
+  void gather_own_sets();
+  void gather_pump_sets();
+  void choose_sets();
+  void note_problems();
+  void work_out_flows();
+  void work_out_volume();
+  void work_out_conditions();
+  void work_out_changes();
+
+  const AssessmentBasis& basis_;
+  const SampleTable& samples_;
+  SetReader set_reader_;
+  SetSplitter splitter_;
+  std::vector<SetRows> own_sets_;
+  PumpSets::Bracket bracket_;
+  SampleAssessment result_;
+};
+
+}  // namespace driftwarden

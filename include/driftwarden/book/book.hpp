@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <array>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "driftwarden/book/settings.hpp"
+#include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/record/decision.hpp"
+#include "driftwarden/record/instrument.hpp"
+#include "driftwarden/record/reading.hpp"
+#include "driftwarden/record/sample.hpp"
+#include "driftwarden/record/text_pool.hpp"
+
+namespace driftwarden {
+
+// The files of a book, by the table they hold, named from the book's folder ("readings/week-40.csv").
+struct BookFiles {
+  std::vector<std::string> instruments;
+  std::vector<std::string> certificates;
+  std::vector<std::string> samples;
+  std::vector<std::string> readings;
+  std::vector<std::string> decisions;
+};
+
+// Everything that a folder of records says, as records. What could not be understood is among the problems; rows it
+// spoils stay in their tables and carry the problem's number.
+struct Book {
+  std::filesystem::path folder;
+  std::string settings_text;  // book.toml as written
+  Settings settings;
+  BookFiles files;
+  TextPool texts;
+  std::vector<Instrument> instruments;
+  std::vector<Certificate> certificates;
+  SampleTable samples;
+  ReadingTable readings;
+  std::vector<Decision> decisions;
+  // The first problem of a readings file that could not be read at all: a sample without readings may have lost them.
+  ProblemNumber lost_readings = no_problem;
+  Diagnostics problems;  // errors and remarks, in order of place; problem number n is problems[n - 1]
+
+  std::string place_text(const std::vector<std::string>& table_files, RowPlace place) const;
+};
+
+// Reads a whole book. Fails only where there is nothing to go on: no folder, no book.toml, or one that can't be used.
+// Sample and reading rows keep their order; the result is the same with any number of threads.
+Result<Book> read_book(const std::filesystem::path& folder, unsigned threads);
+
+}  // namespace driftwarden

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace driftwarden {
+
+// SHA-256 (FIPS 180-4) of some bytes, as 64 lower-case hexadecimal digits.
+std::string sha256_of(std::string_view bytes);
+
+}  // namespace driftwarden

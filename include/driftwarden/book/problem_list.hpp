@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <mutex>
+#include <vector>
+
+#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "driftwarden/record/instrument.hpp"
+
+namespace driftwarden {
+
+// What is found wrong with a book, while several threads read it. A problem's number is its place in the list, from 1.
+class ProblemList {
+ public:
+  ProblemNumber add(Diagnostic problem);
+  void add(const Diagnostics& problems);
+
+  // To read a file again from its start: forget what was added since.
+  std::size_t mark() const { return problems_.size(); }
+  void back_to(std::size_t mark) { problems_.resize(mark); }
+
+  // The problems in order of file (as first named), line and column, and for each old number the new one.
+  struct Sorted {
+    Diagnostics problems;
+    std::vector<ProblemNumber> new_number;  // by old number; [0] is 0
+  };
+  Sorted sorted() const;
+
+ private:
+  mutable std::mutex mutex_;
+  Diagnostics problems_;
+};
+
+}  // namespace driftwarden

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "driftwarden/book/time_zone.hpp"
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/quantity/quantity.hpp"
+
+namespace driftwarden {
+
+// What book.toml says, rules aside.
+struct Settings {
+  // [history]: how control charts are drawn. What is not said is left to the charts.
+  struct History {
+    std::optional<int> baseline;  // the first so many points
+    std::optional<double> target;
+    std::optional<double> ewma_lambda;  // above 0, at most 1
+    std::optional<double> ewma_width;   // in sigmas, like the next two; above 0
+    std::optional<double> cusum_k;
+    std::optional<double> cusum_h;
+    std::optional<std::vector<std::string>> run_rules;
+    Place place;
+  };
+  // The owner's heading -> ours, and where that was said.
+  using Headings = std::map<std::string, std::pair<std::string, Place>>;
+
+  std::string title;
+  TimeZone zone = TimeZone::utc();
+  std::string zone_name;
+  Conditions reference{celsius(25), Pressure(101.325)};
+  bool reference_was_said = false;
+  std::optional<double> altitude_m;
+  Place altitude_place;
+  std::vector<std::string> packs;
+  std::vector<Place> pack_places;  // one for each pack
+  double guard = 0;                // multiple of the expanded uncertainty by which limits are narrowed
+  char decimal = '.';
+  DateOrder dates = DateOrder::iso;
+  std::map<std::string, Headings> headings;  // by table: readings, samples, instruments, certificates, decisions
+  History history;
+  Place place;
+};
+
+// Reads the text of a book.toml. [[override]], [practice] and [sampler.…] are left to the rules. All faults come in one
+// go, from top to bottom: settings/… and time-zone/….
+Result<Settings> parse_settings(std::string_view text, const std::string& file);
+
+}  // namespace driftwarden

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <limits>
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "driftwarden/book/csv_scanner.hpp"
+#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "driftwarden/quantity/units.hpp"
+
+namespace driftwarden {
+
+enum class CellType : std::uint8_t { text, word, quantity, number, moment, date };
+
+// What a table's column holds. A quantity's heading must carry its unit in brackets.
+struct FieldSpec {
+  std::string_view name;
+  CellType type = CellType::text;
+  Dimension dimension = Dimension::count;
+  bool is_required = false;
+  double least = -std::numeric_limits<double>::infinity();  // plausible figures, in the inside unit
+  double most = std::numeric_limits<double>::infinity();
+  Dimension or_dimension = Dimension::count;  // another dimension it may be written in (count: none)
+};
+
+// A kind of file in a book, and what its columns are called. Field numbers are positions in `fields`.
+struct TableSpec {
+  std::string_view table;  // "readings"
+  std::span<const FieldSpec> fields;
+};
+
+// The owner's own headings: theirs -> ours, with the place in book.toml.
+using HeadingMap = std::map<std::string, std::pair<std::string, Place>>;
+
+// How one file's columns lie.
+struct TableLayout {
+  static constexpr int absent = -1;
+  std::vector<int> column_of_field;              // by field number; `absent` where nobody wrote it
+  std::vector<Unit> unit_of_field;               // as the heading says
+  std::vector<std::pair<int, std::string>> notes;  // unknown columns, kept as notes: column, heading as written
+  std::size_t columns = 0;
+  char separator = ',';
+  std::size_t rows_begin = 0;     // byte offset behind the heading line
+  std::uint32_t first_line = 2;   // its line number
+
+  bool has(int field) const { return column_of_field[static_cast<std::size_t>(field)] != absent; }
+};
+
+// "reading [mL/min]" -> {"reading", "mL/min"}; the unit is empty where there are no brackets.
+struct Heading {
+  std::string name;
+  std::optional<std::string> unit;
+};
+Heading split_heading(std::string_view text);
+
+// Headings match without regard to case, blanks, hyphens and underscores.
+std::string heading_key(std::string_view name);
+
+// ',' ';' or tab: the one that stands most often in the heading line, outside quotes.
+char separator_of(std::string_view heading_line);
+
+// Reads the heading line of a file. Faults (unknown unit, missing unit, missing column, heading written twice) go to
+// `problems` and nothing is returned; unknown columns are named once, in a remark.
+std::optional<TableLayout> read_layout(std::string_view file_text, const std::string& file, const TableSpec& spec,
+                                       const HeadingMap& owners, Diagnostics& problems);
+
+}  // namespace driftwarden

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "driftwarden/record/instrument.hpp"
+
+namespace driftwarden {
+
+// A calibrator's relative error at one indication; 0.01: it shows 1 % too much.
+struct ErrorPoint {
+  double indication_l_min = 0;
+  double error = 0;
+};
+
+struct ErrorAt {
+  double error = 0;
+  bool is_outside_the_points = false;  // below the lowest or above the highest point: the nearest one's error is taken
+};
+
+// Relative error at each point of a certificate, sorted by indication, from the as-left indication, or the as-found one
+// of a point that has no as-left (nothing was adjusted).
+//
+//   e = (q − q_ref) / q_ref
+//
+//   e   relative error, ratio      q  indication, L/min      q_ref  true flow at the point, L/min
+//   Source   the definition of a relative error of indication
+//   Valid    q_ref above zero. Points without indication, or without a true flow above zero, are left out; points of
+//   one
+//            indication become one, with the mean of their errors
+//   Example  shows 2.02 L/min where 2.00 L/min flow  ->  e = 0.01
+std::vector<ErrorPoint> error_curve(const Certificate& certificate);
+
+// The same from the as-found indications only: how the instrument stood before anything was done to it.
+std::vector<ErrorPoint> as_found_curve(const Certificate& certificate);
+
+// Relative error at an indication: linear in the indication between the points, flat outside them.
+//
+//   e = e_1 + (e_2 − e_1) · (q − q_1) / (q_2 − q_1)
+//
+//   e   relative error, ratio      q  indication, L/min      1, 2  the points on both sides
+//   Source   linear interpolation; this project's pinned choice
+//   Valid    a curve sorted by indication, each indication once, as error_curve gives it; an empty one has error 0
+//   Example  e = 0.01 at 1.0 L/min, 0.03 at 2.0 L/min  ->  e = 0.02 at 1.5 L/min
+ErrorAt error_at(std::span<const ErrorPoint> curve, double indication_l_min);
+
+}  // namespace driftwarden

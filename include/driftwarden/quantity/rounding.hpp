@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+namespace driftwarden {
+
+// Figures as a person would write them. Half goes away from zero on the shortest decimal text (2.675 -> 2.68).
+// Zero never has a sign, and no significant digits but "0". NaN gives "".
+std::string with_decimals(double value, int decimals);
+std::string with_significant_digits(double value, int digits);
+
+// with_decimals, but with as many more decimals as it takes to show on which side of the limit the figure lies:
+// 5.04 against a limit of 5 at one decimal is "5.04".
+std::string with_decimals_beyond(double value, int decimals, double limit);
+
+}  // namespace driftwarden

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace driftwarden {
+
+// Appends a text as a CSV cell (RFC 4180): in quotes, doubled inside, only where it needs them.
+void append_csv(std::string& out, std::string_view text);
+
+// Appends a figure, the shortest text that reads back to the same double; nothing for a missing one.
+void append_figure(std::string& out, double figure);
+
+}  // namespace driftwarden

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/rule/override.hpp"
+#include "driftwarden/rule/practice.hpp"
+#include "driftwarden/rule/sampler.hpp"
+
+namespace driftwarden {
+
+// What a book says about rules beside naming its packs.
+struct HouseRules {
+  std::vector<Override> overrides;
+  std::vector<PracticeChoice> practice;
+  std::vector<Sampler> samplers;
+};
+
+// Reads [[override]], [practice] and [sampler.…] of a book.toml and nothing else of it.
+Result<HouseRules> parse_house_rules(std::string_view book_toml_text, const std::string& file);
+
+}  // namespace driftwarden

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string_view>
+
+#include "driftwarden/quantity/units.hpp"
+#include "driftwarden/rule/words.hpp"
+
+namespace driftwarden {
+
+// What a rule is about.
+enum class Subject : std::uint8_t { sample, set, reading, calibrator, pump, batch };
+
+template <>
+std::span<const std::string_view> words<Subject>();
+std::string_view to_text(Subject subject);
+
+enum class MeasureKind : std::uint8_t { number, yes_no, word };
+
+// Something a rule may hold to a limit. Its number is its place in measures(of), and in the enumeration below.
+struct Measure {
+  std::string_view name;
+  Subject of = Subject::sample;
+  MeasureKind kind = MeasureKind::number;
+  Dimension dimension = Dimension::count;  // of a number; figures are in its inside unit (a ratio: 0.05 for 5 %)
+  std::string_view definition;
+  bool has_base = false;                    // a rule may name what it is relative to
+  std::string_view unit;                    // as printed; "" for a count
+  std::optional<Dimension> absolute;        // of the difference behind a ratio: a limit may be written in it, too
+  std::span<const std::string_view> words;  // the words a word may be
+};
+
+enum class SampleMeasure : std::uint8_t {
+  drift,
+  flow,
+  flow_deviation,
+  pre_flow,
+  post_flow,
+  pre_deviation,
+  post_deviation,
+  pre_count,
+  post_count,
+  pre_rsd,
+  post_rsd,
+  field_count,
+  field_deviation,
+  minutes,
+  paused,
+  volume,
+  volume_reference,
+  volume_uncertainty,
+  warm_up,
+  pre_age,
+  post_age,
+  temperature_change,
+  pressure_change,
+  overlap,
+  fault,
+  calibrator_overdue,
+  calibrator_range,
+  calibrator_same,
+  calibrator_read_at,
+  certificate_missing,
+  cut_shift,
+  count_
+};
+enum class SetMeasure : std::uint8_t { count, rsd, range, flow, flow_deviation, duration, age, count_ };
+enum class ReadingMeasure : std::uint8_t {
+  indicated,
+  actual,
+  correction,
+  range,
+  temperature,
+  pressure,
+  humidity,
+  count_
+};
+enum class CalibratorMeasure : std::uint8_t { due, as_found_error, age, read_at, count_ };
+enum class PumpMeasure : std::uint8_t { drift_mean, drift_sd, trend, void_share, count_ };
+enum class BatchMeasure : std::uint8_t { blanks, blank_share, void_share, count_ };
+
+// The catalogue of measures of a subject, in the order of its enumeration.
+std::span<const Measure> measures(Subject subject);
+std::optional<std::size_t> measure_named(Subject subject, std::string_view name);
+
+}  // namespace driftwarden

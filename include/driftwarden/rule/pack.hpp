@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/rule/practice.hpp"
+#include "driftwarden/rule/rule.hpp"
+#include "driftwarden/rule/sampler.hpp"
+
+namespace driftwarden {
+
+// One document's rules in one edition: a TOML file.
+struct Pack {
+  std::string name;
+  std::string title;
+  std::string edition;
+  std::string note;
+  std::string file;
+  std::string sha256;       // of the file's bytes; whoever read them fills it in
+  std::vector<Rule> rules;  // in the file's order, as samplers and practice
+  std::vector<Sampler> samplers;
+  std::vector<PracticeChoice> practice;
+};
+
+// Reads a pack, or finds everything that is wrong with it. Examples are read but not run.
+Result<Pack> parse_pack(std::string_view text, const std::string& file);
+
+}  // namespace driftwarden

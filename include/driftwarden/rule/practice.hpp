@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "driftwarden/diagnostic/result.hpp"
+
+namespace driftwarden {
+
+// A point on which methods differ: how a figure is formed, not what limits it.
+struct PracticeKey {
+  std::string_view key;
+  std::span<const std::string_view> values;
+  std::string_view preset;  // taken where neither pack nor book chooses
+  std::string_view meaning;
+};
+
+// flow_for_volume, drift_base, rotameter_correction, bubble_humidity.
+std::span<const PracticeKey> practice_keys();
+
+struct PracticeChoice {
+  std::string key;
+  std::string value;
+  std::string source_or_reason;  // a pack's source, the book's reason
+  std::string pack;              // "" where the book chose, or nobody
+  Place place;                   // no file where nobody chose
+};
+
+// A choice for each key. The book's wins; two packs that disagree where the book doesn't settle it are an error.
+Result<std::map<std::string, PracticeChoice>> choose_practice(std::span<const PracticeChoice> of_packs,
+                                                              std::span<const PracticeChoice> of_book);
+
+}  // namespace driftwarden

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/rule/house_rules.hpp"
+#include "driftwarden/rule/override.hpp"
+#include "driftwarden/rule/pack.hpp"
+#include "driftwarden/rule/practice.hpp"
+#include "driftwarden/rule/rule.hpp"
+#include "driftwarden/rule/sampler.hpp"
+
+namespace driftwarden {
+
+// All that a book is judged by.
+struct RuleSet {
+  std::vector<Pack> packs;     // as they were read
+  std::vector<Rule> rules;     // those in force, in the order of the packs, overrides applied
+  std::vector<Rule> disabled;  // the others, likewise
+  std::map<std::string, Sampler> samplers;
+  std::map<std::string, PracticeChoice> practice;  // one for each of practice_keys()
+  Diagnostics remarks;
+};
+
+Result<RuleSet> combine(std::vector<Pack> packs, std::span<const Override> overrides,
+                        std::span<const PracticeChoice> practice_of_book, std::span<const Sampler> samplers_of_book);
+Result<RuleSet> combine(std::vector<Pack> packs, const HouseRules& house_rules);
+
+}  // namespace driftwarden

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/quantity/units.hpp"
+#include "driftwarden/rule/measure.hpp"
+#include "driftwarden/rule/words.hpp"
+
+namespace driftwarden {
+
+// A rule's limit. within, at_most, at_least and between include their ends; strictly_within, less_than and more_than
+// don't.
+struct Limit {
+  enum class Form : std::uint8_t {
+    within,           // ±
+    strictly_within,  // ±
+    at_most,
+    less_than,
+    at_least,
+    more_than,
+    between,
+    is,
+    one_of
+  };
+  Form form = Form::within;
+  double low = 0;                  // inside unit; within: -high; nothing below: -infinity
+  double high = 0;                 // inside unit; nothing above: infinity
+  std::vector<std::string> words;  // is, one_of; of yes_no: "yes", "no"
+  bool is_absolute = false;        // a ratio's limit written in the unit of the difference behind it, as in 0.1 L/min
+  Unit unit;                       // as written
+  std::string text;                // as written: "within 5 %"
+};
+
+// The forms as the keys of a pack.
+template <>
+std::span<const std::string_view> words<Limit::Form>();
+std::string_view to_text(Limit::Form form);
+
+struct WrittenValue {
+  std::string text;  // a number or yes/no without quotes as its text
+  Place place;
+};
+
+// A limit as it was written, before it is known what it limits.
+struct WrittenLimit {
+  Limit::Form form = Limit::Form::within;
+  std::vector<WrittenValue> values;  // two of between, any number of one_of, else one
+  Place place;
+};
+
+// The meaning of a written limit for a measure, or what is wrong with it.
+Result<Limit> limit_of(const WrittenLimit& written, const Measure& measure);
+
+}  // namespace driftwarden

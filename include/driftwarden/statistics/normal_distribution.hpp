@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+namespace driftwarden {
+
+// The standard normal distribution: density, probability of a value up to z, and the value not exceeded with a
+// probability (NaN outside 0 to 1, infinite at 0 and 1).
+double normal_density(double z);
+double normal_cdf(double z);
+double normal_quantile(double probability);
+
+}  // namespace driftwarden

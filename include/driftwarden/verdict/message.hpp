@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "driftwarden/verdict/screening.hpp"
+
+namespace driftwarden {
+
+// A figure of a measure as a person would write it, with its unit ("5.04 %"), never rounded to the other side of the limit.
+std::string figure_text(const Rule& rule, double figure, double limit);
+
+// A finding in one sentence: the figure, the limit, what follows.
+std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding);
+
+// Where a finding's figures were written: "readings.csv:17" and so on, without repeats.
+std::vector<std::string> places_of(const Screening& screening, const SampleResult& result, const Finding& finding);
+
+// The full name of a finding's rule.
+std::string rule_name(const Screening& screening, const Finding& finding);
+
+// The unit a measure is reported in, with its value.
+struct Reported {
+  double value = missing;
+  double limit = missing;
+  double margin = missing;
+  std::string_view unit;
+};
+Reported reported(const Rule& rule, const Judgement& judgement);
+
+}  // namespace driftwarden

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "driftwarden/verdict/screening.hpp"
+
+namespace driftwarden {
+
+// What a reader should know of a sample's figures beside its findings: pressures from altitude, conditions taken from
+// the sets, readings outside a certificate's points, sets that were not used.
+std::vector<std::string> remarks_of(const Screening& screening, const SampleResult& result);
+
+}  // namespace driftwarden

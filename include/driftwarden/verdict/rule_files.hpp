@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "driftwarden/book/book.hpp"
+#include "driftwarden/rule/rule_set.hpp"
+
+namespace driftwarden {
+
+// Reads one pack file; its digest is filled in. `shown` is how messages name it.
+Result<Pack> read_pack(const std::filesystem::path& file, const std::string& shown);
+
+// The names of the packs in a folder ("common-practice" for common-practice.toml), in alphabetical order.
+std::vector<std::string> shipped_packs(const std::filesystem::path& folder);
+
+// The rules of a book: its packs, shipped ones by name and its own by path (they end in .toml), with its overrides,
+// practices and samplers. Faults name the place in book.toml or in the pack.
+Result<RuleSet> read_rules(const Book& book, const std::filesystem::path& shipped);
+
+}  // namespace driftwarden

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "driftwarden/assessment/sample_assessment.hpp"
+#include "driftwarden/rule/rule_set.hpp"
+#include "driftwarden/verdict/finding.hpp"
+#include "driftwarden/verdict/measured.hpp"
+
+namespace driftwarden {
+
+// The practices of a rule set as assessing needs them.
+AssessmentPractice practice_of(const RuleSet& rules);
+
+// A book and what it is judged by, worked out once. Both have to outlive it.
+class Screening {
+ public:
+  Screening(const Book& book, const RuleSet& rules);
+
+  const Book& book() const { return basis_.book; }
+  const RuleSet& rules() const { return rules_; }
+  const AssessmentBasis& basis() const { return basis_; }
+  double overlap_min(Row sample) const { return field(overlap_min_, sample); }
+
+ private:
+  const RuleSet& rules_;
+  AssessmentBasis basis_;
+  Column<double> overlap_min_;
+};
+
+// One sample, judged.
+struct SampleResult {
+  const SampleAssessment* figures = nullptr;
+  Verdict verdict = Verdict::valid;
+  std::vector<Finding> findings;  // not met, or not decided
+  std::vector<Finding> kept;      // met, or passed over; only where asked for
+};
+
+// Judges one sample after another, reusing its memory. One a thread; the same sample gives the same result in any.
+class SampleJudge {
+ public:
+  explicit SampleJudge(const Screening& screening, bool keeps_all = false);
+
+  // The result stays valid until the next call.
+  const SampleResult& judge(Row sample);
+
+ private:
+  void judge_by(std::uint32_t rule);
+  void judge_sets(std::uint32_t rule, const SampleContext& context);
+  void judge_readings(std::uint32_t rule, const SampleContext& context, const ReadingSet& set);
+  void add(std::uint32_t rule, const Judgement& judgement, std::uint32_t about);
+
+  const Screening& screening_;
+  bool keeps_all_;
+  SampleAssessor assessor_;
+  SampleResult result_;
+};
+
+// How many samples came to which verdict.
+struct Totals {
+  std::size_t samples = 0;
+  std::size_t valid = 0;
+  std::size_t qualified = 0;
+  std::size_t undecided = 0;
+  std::size_t void_ = 0;
+
+  void count(Verdict verdict);
+  Totals& operator+=(const Totals& other);
+};
+
+}  // namespace driftwarden

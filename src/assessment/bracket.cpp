@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/bracket.hpp"
+
+#include <algorithm>
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t stages = 3;
+
+std::size_t slot(Row pump, Stage stage) { return pump * stages + static_cast<std::size_t>(stage); }
+
+// The rows of readings that name only a pump, pump after pump.
+std::vector<std::vector<Row>> rows_by_pump(const ReadingTable& readings, std::size_t instruments) {
+  std::vector<std::vector<Row>> by_pump(instruments);
+  if (readings.pump.empty()) return by_pump;
+  for (Row row = 0; row < readings.size(); ++row) {
+    const bool names_a_sample = field(readings.sample, row, no_row) != no_row;
+    if (!names_a_sample && readings.pump[row] != no_row) by_pump[readings.pump[row]].push_back(row);
+  }
+  return by_pump;
+}
+
+}  // namespace
+
+ReadingIndex::ReadingIndex(const Book& book) {
+  const ReadingTable& readings = book.readings;
+  if (readings.sample.empty()) return;
+  sample_begin_.reserve(book.samples.size() + 1);
+  sample_begin_.set_size(book.samples.size() + 1);
+  sample_rows_.reserve(readings.size());
+  for (Row row = 0; row < readings.size(); ++row) {
+    if (readings.sample[row] != no_row) ++sample_begin_[readings.sample[row]];
+  }
+  std::uint32_t end = 0;
+  for (std::uint32_t& begin : std::span(sample_begin_.data(), sample_begin_.size())) begin = end += begin;
+  // Each count now is the end of its slice; filling from behind leaves each at its begin.
+  for (Row row = static_cast<Row>(readings.size()); row-- > 0;) {
+    if (readings.sample[row] != no_row) sample_rows_[--sample_begin_[readings.sample[row]]] = row;
+  }
+  sample_rows_.set_size(end);
+}
+
+PumpSets::PumpSets(const Book& book) {
+  const std::vector<std::vector<Row>> by_pump = rows_by_pump(book.readings, book.instruments.size());
+  SetSplitter splitter;
+  std::vector<SetRows> sets;
+  lost_.resize(by_pump.size(), no_problem);
+  begin_.assign(by_pump.size() * stages + 1, 0);
+  for (Row pump = 0; pump < by_pump.size(); ++pump) {
+    std::vector<Row> rows = by_pump[pump];
+    for (const Row row : rows) {
+      if (book.readings.taken[row] == no_moment) lost_[pump] = book.readings.problem.at(row);
+    }
+    splitter.split(book.readings, rows, sets);
+    for (SetRows set : sets) {
+      set.begin += static_cast<std::uint32_t>(rows_.size());
+      sets_.push_back(set);
+      ++begin_[slot(pump, set.stage) + 1];
+    }
+    rows_.insert(rows_.end(), rows.begin(), rows.end());
+  }
+  for (std::size_t i = 1; i < begin_.size(); ++i) begin_[i] += begin_[i - 1];
+}
+
+void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result) const {
+  result = {nullptr, nullptr, std::move(result.field), no_problem};
+  result.field.clear();
+  if (pump == no_row || rows_.empty()) return;
+  result.problem = lost_[pump];
+  const auto of = [&](Stage stage) {
+    return std::span(sets_.data() + begin_[slot(pump, stage)], sets_.data() + begin_[slot(pump, stage) + 1]);
+  };
+  const auto starts_before = [](const SetRows& set, Moment moment) { return set.first < moment; };
+  const std::span<const SetRows> pres = of(Stage::pre);
+  for (const SetRows& set : pres) {
+    if (set.last <= started) result.pre = &set;
+  }
+  const std::span<const SetRows> posts = of(Stage::post);
+  const auto post = std::lower_bound(posts.begin(), posts.end(), stopped, starts_before);
+  if (post != posts.end()) {
+    const auto set_again = std::lower_bound(pres.begin(), pres.end(), stopped, starts_before);
+    const bool was_set_again = set_again != pres.end() && set_again->first < post->first;
+    if (!was_set_again) result.post = &*post;
+  }
+  const std::span<const SetRows> fields = of(Stage::field);
+  for (auto set = std::lower_bound(fields.begin(), fields.end(), started, starts_before);
+       set != fields.end() && set->first <= stopped; ++set) {
+    result.field.push_back(&*set);
+  }
+}
+
+}  // namespace driftwarden

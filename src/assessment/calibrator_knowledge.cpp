@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/calibrator_knowledge.hpp"
+
+#include "driftwarden/correction/altitude.hpp"
+#include "driftwarden/correction/due.hpp"
+
+namespace driftwarden {
+
+CalibratorKnowledge::CalibratorKnowledge(const Book& book)
+    : book_(book), history_(book.certificates, book.instruments.size()) {
+  for (const Certificate& certificate : book.certificates) {
+    curves_.push_back(error_curve(certificate));
+    const bool is_known = certificate.instrument != no_row;
+    due_.push_back(is_known ? due_day(certificate, book.instruments[certificate.instrument]) : no_day);
+  }
+  if (book.settings.altitude_m) site_pressure_kpa_ = pressure_at_altitude(*book.settings.altitude_m).value;
+}
+
+std::span<const ErrorPoint> CalibratorKnowledge::curve(std::int32_t certificate) const {
+  if (certificate < 0) return {};
+  return curves_[static_cast<std::size_t>(certificate)];
+}
+
+ProblemNumber CalibratorKnowledge::problem(Row calibrator, std::int32_t certificate) const {
+  if (calibrator == no_row) return no_problem;
+  const ProblemNumber of_instrument = book_.instruments[calibrator].problem;
+  if (of_instrument != no_problem) return of_instrument;
+  return certificate < 0 ? no_problem : book_.certificates[static_cast<std::size_t>(certificate)].problem;
+}
+
+double CalibratorKnowledge::pressure_kpa(Row reading, bool& is_from_altitude) const {
+  const double own = field(book_.readings.pressure_kpa, reading);
+  if (!is_missing(own) || !site_pressure_kpa_) return own;
+  is_from_altitude = true;
+  return *site_pressure_kpa_;
+}
+
+CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certificate,
+                                              const CorrectionPractice& practice) const {
+  const ReadingTable& readings = book_.readings;
+  const Instrument& calibrator = book_.instruments[readings.calibrator[reading]];
+  std::optional<Temperature> orifice_scale = calibrator.scale_temperature;
+  if (!orifice_scale && certificate >= 0) {
+    orifice_scale = book_.certificates[static_cast<std::size_t>(certificate)].temperature;
+  }
+  bool unused = false;
+  return correct_reading(readings.indicated_l_min[reading], field(readings.temperature_k, reading),
+                         pressure_kpa(reading, unused), field(readings.humidity, reading), calibrator,
+                         curve(certificate), orifice_scale, practice);
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/reading_set.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+namespace driftwarden {
+namespace {
+
+constexpr double minutes_a_day = 1440;
+
+bool is_rejected(const ReadingTable& readings, Row row) { return (readings.flags[row] & reading_is_rejected) != 0; }
+bool is_void(const ReadingTable& readings, Row row) { return (readings.flags[row] & reading_is_void) != 0; }
+
+// Whether a reading goes on with a set that ended with another reading. One that names its set belongs to that set
+// whatever the time; a rejected one whose calibrator is lost belongs to the set in time.
+bool belongs(const ReadingTable& readings, Row reading, const SetRows& set, Row of_set) {
+  const Row calibrator = readings.calibrator[reading];
+  if (calibrator != set.calibrator && calibrator != no_row && set.calibrator != no_row) return false;
+  const TextId name = field(readings.set, reading, TextId{0});
+  if (name != field(readings.set, of_set, TextId{0})) return false;
+  return name != 0 || readings.taken[reading] - set.last <= longest_gap_in_a_set_s;
+}
+
+}  // namespace
+
+void SetSplitter::split(const ReadingTable& readings, std::vector<Row>& rows, std::vector<SetRows>& sets) {
+  keys_.clear();
+  sets.clear();
+  for (const Row row : rows) keys_.push_back({readings.stage[row], readings.taken[row], row, 0});
+  const auto in_time = [](const Key& a, const Key& b) {
+    // Readings without a time go last.
+    return std::tuple(a.taken == no_moment, a.stage, a.taken, a.row) <
+           std::tuple(b.taken == no_moment, b.stage, b.taken, b.row);
+  };
+  if (!std::is_sorted(keys_.begin(), keys_.end(), in_time)) std::sort(keys_.begin(), keys_.end(), in_time);
+  append_sets(readings, sets);
+  // Sets of two calibrators may be interleaved in time: bring each set's readings together.
+  const auto by_set = [](const Key& a, const Key& b) { return a.set < b.set; };
+  if (!std::is_sorted(keys_.begin(), keys_.end(), by_set)) std::stable_sort(keys_.begin(), keys_.end(), by_set);
+  for (std::size_t i = 0; i < keys_.size(); ++i) rows[i] = keys_[i].row;
+  std::uint32_t begin = 0;
+  for (SetRows& set : sets) {
+    set.begin = begin;
+    begin += set.count;
+  }
+}
+
+void SetSplitter::append_sets(const ReadingTable& readings, std::vector<SetRows>& sets) {
+  for (Key& key : keys_) {
+    if (key.taken == no_moment) {
+      key.set = static_cast<std::uint32_t>(-1);
+      continue;
+    }
+    std::size_t s = sets.size();
+    while (s > 0 && sets[s - 1].stage == key.stage && !belongs(readings, key.row, sets[s - 1], sets[s - 1].begin)) --s;
+    if (s > 0 && sets[s - 1].stage == key.stage) {
+      SetRows& set = sets[s - 1];
+      ++set.count;
+      set.last = key.taken;
+      if (set.calibrator == no_row) set.calibrator = readings.calibrator[key.row];
+      key.set = static_cast<std::uint32_t>(s - 1);
+    } else {
+      // Until the sets are laid out, `begin` holds a reading of the set.
+      key.set = static_cast<std::uint32_t>(sets.size());
+      sets.push_back({key.stage, readings.calibrator[key.row], key.row, 1, key.taken, key.taken});
+    }
+  }
+}
+
+ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
+  const ReadingTable& readings = book_.readings;
+  ReadingSet result;
+  result.rows = set;
+  flows_.clear();
+  temperature_ = {};
+  pressure_ = {};
+  Sum indicated;
+  const Day first_day = local_day(set.first, book_.settings.zone);
+  const Day last_day = local_day(set.last, book_.settings.zone);
+  if (set.calibrator != no_row) note_certificate(result, last_day);
+  for (const Row row : rows) {
+    if (is_rejected(readings, row)) {
+      if (result.problem == no_problem) result.problem = readings.problem.at(row);
+      continue;
+    }
+    if (is_void(readings, row)) {
+      ++result.voided;
+      continue;
+    }
+    std::int32_t certificate = result.certificate;
+    if (first_day != last_day) {
+      certificate = knowledge_.certificate(set.calibrator, local_day(readings.taken[row], book_.settings.zone));
+      if (certificate < 0) result.lacks_certificate = true;
+    }
+    const CorrectedReading corrected = knowledge_.correct(row, certificate, practice_);
+    flows_.push_back(corrected.actual_l_min);
+    indicated.add(corrected.indicated_l_min);
+    result.is_outside_certificate |= corrected.is_outside_certificate;
+    if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
+    note_range(result, corrected.indicated_l_min);
+    note_conditions(result, row);
+  }
+  result.flow = mean_and_spread(flows_);
+  result.indicated_l_min = indicated.mean();
+  result.temperature_k = temperature_.mean();
+  result.pressure_kpa = pressure_.mean();
+  return result;
+}
+
+void SetReader::note_certificate(ReadingSet& result, Day on) const {
+  result.certificate = knowledge_.certificate(result.rows.calibrator, on);
+  result.lacks_certificate = result.certificate < 0;
+  const ProblemNumber problem = knowledge_.problem(result.rows.calibrator, result.certificate);
+  if (problem != no_problem) result.problem = problem;
+  if (result.certificate < 0) return;
+  const Day due = knowledge_.due(result.certificate);
+  if (due != no_day) result.overdue_min = minutes_a_day * static_cast<double>(on - due);
+}
+
+void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
+  const Instrument& calibrator = book_.instruments[result.rows.calibrator];
+  double beyond = missing;
+  if (calibrator.low_l_min) beyond = (*calibrator.low_l_min - indicated_l_min) / *calibrator.low_l_min;
+  if (calibrator.high_l_min) {
+    beyond = std::fmax(beyond, (indicated_l_min - *calibrator.high_l_min) / *calibrator.high_l_min);
+  }
+  if (!is_missing(beyond)) result.beyond_range = std::fmax(std::fmax(beyond, 0.0), result.beyond_range);
+}
+
+void SetReader::note_conditions(ReadingSet& result, Row reading) {
+  temperature_.add(field(book_.readings.temperature_k, reading));
+  pressure_.add(knowledge_.pressure_kpa(reading, result.has_altitude_pressure));
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/sample_assessment.hpp"
+
+#include <cmath>
+
+#include "driftwarden/assessment/cut_size.hpp"
+#include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/assessment/sampled_volume.hpp"
+#include "driftwarden/correction/reference_conditions.hpp"
+
+namespace driftwarden {
+namespace {
+
+double fact(const std::vector<double>& by_text, TextId text) { return text < by_text.size() ? by_text[text] : missing; }
+
+// The larger of two changes in size, with its sign; a missing one is passed over.
+double larger(double a, double b) {
+  if (is_missing(a)) return b;
+  return is_missing(b) || std::abs(a) >= std::abs(b) ? a : b;
+}
+
+double mean_of_known(double a, double b) {
+  if (is_missing(a)) return b;
+  return is_missing(b) ? a : (a + b) / 2;
+}
+
+}  // namespace
+
+std::size_t SampleAssessment::field_count() const {
+  std::size_t count = 0;
+  for (const ReadingSet& set : sets) count += set.rows.stage == Stage::field ? set.flow.n : 0;
+  return count;
+}
+
+AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts)
+    : book(the_book),
+      practice(the_practice),
+      samplers(std::move(facts)),
+      calibrators(the_book),
+      readings(the_book),
+      pump_sets(the_book) {}
+
+SampleAssessor::SampleAssessor(const AssessmentBasis& basis)
+    : basis_(basis),
+      samples_(basis.book.samples),
+      set_reader_(basis.book, basis.calibrators, basis.practice.correction) {}
+
+const SampleAssessment& SampleAssessor::assess(Row sample) {
+  std::vector<Row> rows = std::move(result_.rows);
+  std::vector<ReadingSet> sets = std::move(result_.sets);
+  result_ = {};
+  result_.rows = std::move(rows);
+  result_.sets = std::move(sets);
+  result_.rows.clear();
+  result_.sets.clear();
+  result_.sample = sample;
+  result_.kind = samples_.kind[sample];
+  result_.problem = samples_.problem[sample];
+  gather_own_sets();
+  gather_pump_sets();
+  choose_sets();
+  note_problems();
+  work_out_flows();
+  work_out_conditions();
+  work_out_volume();
+  work_out_changes();
+  return result_;
+}
+
+// The sets of the readings that name the sample.
+void SampleAssessor::gather_own_sets() {
+  const std::span<const Row> own = basis_.readings.of_sample(result_.sample);
+  if (own.empty()) return;
+  result_.rows.assign(own.begin(), own.end());
+  splitter_.split(basis_.book.readings, result_.rows, own_sets_);
+  std::size_t in_sets = 0;
+  for (const SetRows& set : own_sets_) {
+    result_.sets.push_back(set_reader_.read(std::span(result_.rows).subspan(set.begin, set.count), set));
+    in_sets += set.count;
+  }
+  // Readings whose time is lost stand behind the sets.
+  for (std::size_t i = in_sets; i < result_.rows.size() && result_.problem == no_problem; ++i) {
+    result_.problem = basis_.book.readings.problem.at(result_.rows[i]);
+  }
+}
+
+// The sets of the bracket on the pump, for the stages that no reading of the sample's own covers.
+void SampleAssessor::gather_pump_sets() {
+  const Row sample = result_.sample;
+  if (basis_.pump_sets.empty() || samples_.started[sample] == no_moment || samples_.stopped[sample] == no_moment) return;
+  basis_.pump_sets.bracket(samples_.pump[sample], samples_.started[sample], samples_.stopped[sample], bracket_);
+  bool has_own[3] = {false, false, false};
+  for (const ReadingSet& set : result_.sets) has_own[static_cast<std::size_t>(set.rows.stage)] = true;
+  const auto add = [&](const SetRows* set) {
+    if (set == nullptr || has_own[static_cast<std::size_t>(set->stage)]) return;
+    const std::span<const Row> rows = basis_.pump_sets.rows().subspan(set->begin, set->count);
+    SetRows here = *set;
+    here.begin = static_cast<std::uint32_t>(result_.rows.size());
+    result_.rows.insert(result_.rows.end(), rows.begin(), rows.end());
+    result_.sets.push_back(set_reader_.read(rows, here));
+  };
+  add(bracket_.pre);
+  for (const SetRows* set : bracket_.field) add(set);
+  add(bracket_.post);
+  const bool leans_on_pump = !has_own[0] || !has_own[2];
+  if (leans_on_pump && result_.problem == no_problem) result_.problem = bracket_.problem;
+}
+
+// The last pre set at or before the start (else the last), the first post set at or after the stop (else the first).
+void SampleAssessor::choose_sets() {
+  const Moment started = samples_.started[result_.sample];
+  const Moment stopped = samples_.stopped[result_.sample];
+  bool pre_is_before = false;
+  bool post_is_after = false;
+  for (std::size_t i = 0; i < result_.sets.size(); ++i) {
+    const SetRows& set = result_.sets[i].rows;
+    if (set.stage == Stage::pre && (set.last <= started || !pre_is_before)) {
+      pre_is_before = set.last <= started;
+      result_.pre = static_cast<std::int32_t>(i);
+    }
+    if (set.stage == Stage::post && !post_is_after && (result_.post < 0 || set.first >= stopped)) {
+      post_is_after = set.first >= stopped;
+      result_.post = static_cast<std::int32_t>(i);
+    }
+  }
+}
+
+void SampleAssessor::note_problems() {
+  for (const ReadingSet& set : result_.sets) {
+    if (result_.problem == no_problem) result_.problem = set.problem;
+  }
+  const bool lacks_a_set = result_.pre < 0 || result_.post < 0;
+  if (result_.problem == no_problem && lacks_a_set && result_.kind == SampleKind::sample) {
+    result_.problem = basis_.book.lost_readings;
+  }
+}
+
+void SampleAssessor::work_out_flows() {
+  const Row sample = result_.sample;
+  const TextId sampler = field(samples_.sampler, sample, TextId{0});
+  result_.nominal_l_min = field(samples_.nominal_l_min, sample);
+  if (is_missing(result_.nominal_l_min)) result_.nominal_l_min = fact(basis_.samplers.nominal_l_min, sampler);
+  if (const ReadingSet* pre = result_.pre_set()) {
+    result_.pre_l_min = pre->flow.mean;
+    result_.pre_age_min = static_cast<double>(samples_.started[sample] - pre->rows.last) / 60;
+  }
+  if (const ReadingSet* post = result_.post_set()) {
+    result_.post_l_min = post->flow.mean;
+    result_.post_age_min = static_cast<double>(post->rows.first - samples_.stopped[sample]) / 60;
+  }
+  result_.drift = drift(result_.pre_l_min, result_.post_l_min, basis_.practice.drift_base, result_.nominal_l_min);
+  result_.flow_l_min = flow_for_volume(result_.pre_l_min, result_.post_l_min, result_.nominal_l_min,
+                                       basis_.practice.flow_for_volume);
+  result_.cut_shift = cut_shift(result_.flow_l_min, result_.nominal_l_min,
+                                fact(basis_.samplers.cut_exponent, sampler));
+}
+
+// The sample's own conditions, else those of its sets, else the pressure of the site's altitude.
+void SampleAssessor::work_out_conditions() {
+  const ReadingSet* pre = result_.pre_set();
+  const ReadingSet* post = result_.post_set();
+  result_.temperature_k = field(samples_.temperature_k, result_.sample);
+  result_.temperature_from = ConditionsFrom::sample;
+  if (is_missing(result_.temperature_k)) {
+    result_.temperature_k = mean_of_known(pre == nullptr ? missing : pre->temperature_k,
+                                          post == nullptr ? missing : post->temperature_k);
+    result_.temperature_from = is_missing(result_.temperature_k) ? ConditionsFrom::nowhere : ConditionsFrom::sets;
+  }
+  result_.pressure_kpa = field(samples_.pressure_kpa, result_.sample);
+  result_.pressure_from = ConditionsFrom::sample;
+  if (!is_missing(result_.pressure_kpa)) return;
+  const bool sets_say = (pre != nullptr && !pre->has_altitude_pressure) || (post != nullptr && !post->has_altitude_pressure);
+  if (sets_say) {
+    result_.pressure_kpa = mean_of_known(pre == nullptr ? missing : pre->pressure_kpa,
+                                         post == nullptr ? missing : post->pressure_kpa);
+  }
+  result_.pressure_from = ConditionsFrom::sets;
+  if (!is_missing(result_.pressure_kpa)) return;
+  result_.pressure_kpa = basis_.calibrators.site_pressure_kpa().value_or(missing);
+  result_.pressure_from = is_missing(result_.pressure_kpa) ? ConditionsFrom::nowhere : ConditionsFrom::altitude;
+}
+
+void SampleAssessor::work_out_volume() {
+  const Row sample = result_.sample;
+  result_.paused_min = field(samples_.paused_min, sample);
+  result_.minutes = minutes_sampled(samples_.started[sample], samples_.stopped[sample], result_.paused_min);
+  const ActualVolume volume = ActualFlow(result_.flow_l_min) * Minutes(result_.minutes);
+  result_.volume_l = volume.value;
+  result_.volume_reference_l =
+      volume_at_reference(volume, {Temperature(result_.temperature_k), Pressure(result_.pressure_kpa)},
+                          basis_.book.settings.reference)
+          .value;
+}
+
+void SampleAssessor::work_out_changes() {
+  const double own_temperature = field(samples_.temperature_k, result_.sample);
+  const double own_pressure = field(samples_.pressure_kpa, result_.sample);
+  for (const ReadingSet* set : {result_.pre_set(), result_.post_set()}) {
+    if (set == nullptr) continue;
+    result_.temperature_change_k = larger(result_.temperature_change_k, set->temperature_k - own_temperature);
+    result_.pressure_change_kpa = larger(result_.pressure_change_kpa, set->pressure_kpa - own_pressure);
+  }
+  for (const ReadingSet& set : result_.sets) {
+    if (set.rows.stage != Stage::field) continue;
+    const double here = set.flow.mean - result_.pre_l_min;
+    result_.field_change_l_min = larger(result_.field_change_l_min, here);
+  }
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+
+#include "book/table_files.hpp"
+#include "driftwarden/book/name_index.hpp"
+#include "driftwarden/book/row_blocks.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+enum Field : int {
+  instrument, kind, principle, serial, low, high, scale_temperature, scale_pressure, read_at, interval, in_service,
+  out_of_service, note
+};
+using D = Dimension;
+constexpr std::array<FieldSpec, 13> fields{{
+    {"instrument", CellType::text, D::count, true},
+    {"kind", CellType::word, D::count, true},
+    {"principle", CellType::word},
+    {"serial"},
+    {"low", CellType::quantity, D::flow, false, 0, 1e5},
+    {"high", CellType::quantity, D::flow, false, 0, 1e5},
+    {"scale temperature", CellType::quantity, D::temperature, false, 180, 400},
+    {"scale pressure", CellType::quantity, D::pressure, false, 10, 200},
+    {"read at", CellType::word},
+    {"interval", CellType::quantity, D::time, false, 0, 1e8},
+    {"in service", CellType::date},
+    {"out of service", CellType::date},
+    {"note"},
+}};
+constexpr std::array<std::string_view, 4> kinds{"pump", "calibrator", "thermometer", "barometer"};
+constexpr std::array<std::string_view, 5> principles{"volumetric", "bubble", "rotameter", "mass", "orifice"};
+constexpr std::array<std::string_view, 2> read_at_words{"centre", "top"};
+constexpr double minutes_a_day = 1440;
+
+std::optional<double> optional(double figure) {
+  return is_missing(figure) ? std::nullopt : std::optional<double>(figure);
+}
+
+Instrument read_row(RowReader& row, RowPlace place) {
+  Instrument result;
+  result.place = place;
+  result.name = row.text(instrument);
+  const int kind_word = row.word(kind, kinds);
+  if (kind_word >= 0) result.kind = static_cast<InstrumentKind>(kind_word);
+  const int principle_word = row.word(principle, principles);
+  if (principle_word >= 0) result.principle = static_cast<Principle>(principle_word + 1);
+  if (result.kind == InstrumentKind::calibrator && principle_word < 0 && row.text(principle).empty()) {
+    row.fail(principle, "instrument/no-principle", "the calibrator " + in_quotes(result.name) + " has no principle",
+             "write volumetric, bubble, rotameter, mass or orifice");
+  }
+  result.serial = row.text(serial);
+  result.low_l_min = optional(row.quantity(low));
+  result.high_l_min = optional(row.quantity(high));
+  if (const double t = row.quantity(scale_temperature); !is_missing(t)) result.scale_temperature = Temperature(t);
+  if (const double p = row.quantity(scale_pressure); !is_missing(p)) result.scale_pressure = Pressure(p);
+  const int read_at_word = row.word(read_at, read_at_words);
+  if (read_at_word >= 0) result.read_at = static_cast<ReadAt>(read_at_word + 1);
+  if (const double minutes = row.quantity(interval); !is_missing(minutes)) result.interval_d = minutes / minutes_a_day;
+  result.in_service = row.date(in_service);
+  result.out_of_service = row.date(out_of_service);
+  result.note = row.text(note);
+  return result;
+}
+
+}  // namespace
+
+const TableSpec instruments_spec{"instruments", fields};
+
+void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand) {
+  std::vector<Instrument>& all = hand.book.instruments;
+  for (const TableFile& file : files) {
+    RowReader reader(hand.context(file, instruments_spec));
+    const auto worker = [&](const CsvScanner& scanner, Row, std::uint32_t line) {
+      reader.start(scanner, line);
+      Instrument next = read_row(reader, {file.number, line});
+      for (const Instrument& known : all) {
+        if (known.name != next.name || next.name.empty()) continue;
+        reader.fail(instrument, "instrument/twice", "the instrument " + in_quotes(next.name) + " stands already in " +
+                        hand.book.place_text(hand.book.files.instruments, known.place), "keep one row for each instrument");
+        break;
+      }
+      next.problem = reader.problem();
+      all.push_back(std::move(next));
+    };
+    RowPlaces unused;
+    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+  }
+}
+
+std::string instrument_hint(const Book& book, InstrumentKind wanted, std::string_view written) {
+  std::vector<std::string> names;
+  for (const Instrument& candidate : book.instruments) {
+    if (candidate.kind == wanted) names.push_back(candidate.name);
+  }
+  const std::string near = nearest(written, names);
+  if (!near.empty()) return "did you mean " + in_quotes(near) + "?";
+  return "add it to instruments.csv as a " + std::string(to_text(wanted));
+}
+
+}  // namespace driftwarden

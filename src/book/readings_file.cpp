@@ -1,0 +1,267 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+#include <functional>
+#include <mutex>
+
+#include "book/table_files.hpp"
+#include "driftwarden/book/name_index.hpp"
+#include "driftwarden/book/row_blocks.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+enum Field : int {
+  taken, stage, pump, sample, calibrator, reading, temperature, pressure, humidity, replicate, set, sampler, by, void_,
+  note
+};
+using D = Dimension;
+constexpr std::array<FieldSpec, 15> fields{{
+    {"taken", CellType::moment, D::count, true},
+    {"stage", CellType::word, D::count, true},
+    {"pump"},
+    {"sample"},
+    {"calibrator", CellType::text, D::count, true},
+    {"reading", CellType::quantity, D::flow, true, 0, 1e5},
+    {"temperature", CellType::quantity, D::temperature, false, 180, 400},
+    {"pressure", CellType::quantity, D::pressure, false, 10, 200},
+    {"humidity", CellType::quantity, D::ratio, false, 0, 1},
+    {"replicate"},
+    {"set"},
+    {"sampler"},
+    {"by"},
+    {"void", CellType::word},
+    {"note"},
+}};
+constexpr std::array<std::string_view, 3> stages{"pre", "field", "post"};
+
+struct SampleNames {
+  const SampleTable* table;
+  std::string_view operator()(Row row) const { return table->name[row]; }
+};
+struct InstrumentNames {
+  const std::vector<Instrument>* table;
+  std::string_view operator()(Row row) const { return (*table)[row].name; }
+};
+using SampleIndex = NameIndex<SampleNames>;
+using InstrumentIndex = NameIndex<InstrumentNames>;
+
+// What the readings name.
+struct Known {
+  SampleIndex samples;
+  InstrumentIndex instruments;
+};
+
+class ReadingRows {
+ public:
+  ReadingRows(const TableFile& file, const BookInHand& hand, const Known& known, std::mutex& rejected)
+      : hand_(hand),
+        book_(hand.book),
+        table_(hand.book.readings),
+        known_(known),
+        rejected_(rejected),
+        row_(hand.context(file, readings_spec)) {}
+
+  void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
+    row_.start(scanner, line);
+    table_.taken[row] = row_.moment(taken);
+    const int stage_word = row_.word(stage, stages);
+    table_.stage[row] = stage_word < 0 ? Stage::field : static_cast<Stage>(stage_word);
+    const Row of_sample = read_sample();
+    const Row of_pump = read_pump(of_sample);
+    table_.sample.put(row, of_sample);
+    table_.pump.put(row, of_pump);
+    table_.calibrator[row] = read_calibrator();
+    table_.indicated_l_min[row] = row_.quantity(reading);
+    table_.temperature_k.put(row, row_.quantity(temperature));
+    table_.pressure_kpa.put(row, row_.quantity(pressure));
+    table_.humidity.put(row, row_.quantity(humidity));
+    if (has_words_) read_words(row);
+    table_.flags[row] = read_void();
+    if (row_.problem() != no_problem) reject(row, stage_word < 0);
+  }
+
+  void reject(Row row, bool stage_is_lost) {
+    table_.flags[row] = static_cast<std::uint8_t>(table_.flags[row] | reading_is_rejected);
+    if (stage_is_lost) table_.taken[row] = no_moment;
+    const std::scoped_lock lock(rejected_);
+    table_.problem[row] = row_.problem();
+  }
+
+ private:
+  void read_words(Row row) {
+    table_.replicate.put(row, row_.interned(replicate));
+    table_.set.put(row, row_.interned(set));
+    table_.sampler.put(row, row_.interned(sampler));
+    table_.by.put(row, row_.interned(by));
+    table_.note.put(row, row_.interned_note(note));
+  }
+
+  std::uint8_t read_void() {
+    if (!row_.has(void_)) return 0;
+    const bool is_void = row_.yes_no(void_) == YesNo::yes;
+    if (is_void && row_.text(note).empty()) {
+      hand_.problems.add(remark("reading/void-without-note", row_.place_of(void_), "a reading is void and nobody says why",
+                                "write the reason under 'note'"));
+    }
+    return is_void ? reading_is_void : 0;
+  }
+
+  // Readings mostly name the sample of the row before, or the one behind it.
+  Row read_sample() {
+    const std::string_view name = row_.text(sample);
+    if (name.empty()) return no_row;
+    if (last_sample_ < book_.samples.size()) {
+      if (book_.samples.name[last_sample_] == name) return last_sample_;
+      if (last_sample_ + 1 < book_.samples.size() && book_.samples.name[last_sample_ + 1] == name) return ++last_sample_;
+    }
+    const Row found = known_.samples.find(name);
+    if (found == no_row) return unknown_sample(name);
+    return last_sample_ = found;
+  }
+
+  Row unknown_sample(std::string_view name) {
+    row_.fail(sample, "reading/unknown-sample", "the sample " + in_quotes(name) + " is in no samples file", sample_hint(name));
+    return no_row;
+  }
+
+  std::string sample_hint(std::string_view name) const {
+    std::vector<std::string_view> names;
+    constexpr std::size_t enough = 20000;  // a search among more would take too long for a hint
+    for (Row row = 0; row < book_.samples.size() && row < enough; ++row) names.push_back(book_.samples.name[row]);
+    const std::string near = nearest(name, names);
+    return near.empty() ? "add the sample, or correct the name" : "did you mean " + in_quotes(near) + "?";
+  }
+
+  Row read_pump(Row of_sample) {
+    const std::string_view name = row_.text(pump);
+    if (name.empty()) {
+      if (row_.text(sample).empty()) {
+        row_.fail(row_.has(pump) ? pump : sample, "reading/of-nothing", "the reading names neither a pump nor a sample", "name one of them");
+      }
+      return no_row;
+    }
+    const Row found = instrument(name, last_pump_);
+    if (found == no_row || book_.instruments[found].kind != InstrumentKind::pump) {
+      row_.fail(pump, "reading/unknown-pump", in_quotes(name) + " is not a pump of instruments.csv",
+                instrument_hint(book_, InstrumentKind::pump, name));
+      return no_row;
+    }
+    const Row expected = of_sample == no_row ? no_row : book_.samples.pump[of_sample];
+    if (expected != no_row && expected != found) {
+      row_.fail(pump, "reading/other-pump",
+                "the reading was taken on " + in_quotes(name) + ", but its sample " + in_quotes(row_.text(sample)) + " ran on " +
+                    in_quotes(book_.instruments[expected].name),
+                "correct the pump or the sample");
+    }
+    return found;
+  }
+
+  Row read_calibrator() {
+    const std::string_view name = row_.text(calibrator);
+    if (name.empty()) return no_row;
+    const Row found = instrument(name, last_calibrator_);
+    if (found == no_row || book_.instruments[found].kind != InstrumentKind::calibrator) {
+      row_.fail(calibrator, "reading/unknown-calibrator", in_quotes(name) + " is not a calibrator of instruments.csv",
+                instrument_hint(book_, InstrumentKind::calibrator, name));
+      return no_row;
+    }
+    return found;
+  }
+
+  Row instrument(std::string_view name, Row& last) const {
+    if (last != no_row && book_.instruments[last].name == name) return last;
+    return last = known_.instruments.find(name);
+  }
+
+  const BookInHand& hand_;
+  const Book& book_;
+  ReadingTable& table_;
+  const Known& known_;
+  std::mutex& rejected_;
+  RowReader row_;
+  Row last_sample_ = 0;
+  mutable Row last_pump_ = no_row;
+  mutable Row last_calibrator_ = no_row;
+  bool has_words_ = table_.replicate.capacity() + table_.set.capacity() + table_.sampler.capacity() +
+                        table_.by.capacity() + table_.note.capacity() >
+                    0;
+};
+
+// f(column, field number or -1 for a column that is always kept)
+template <class F>
+void for_each_column(ReadingTable& table, F f) {
+  f(table.taken, -1);
+  f(table.stage, -1);
+  f(table.flags, -1);
+  f(table.sample, sample);
+  f(table.pump, pump);
+  f(table.calibrator, -1);
+  f(table.indicated_l_min, -1);
+  f(table.temperature_k, temperature);
+  f(table.pressure_kpa, pressure);
+  f(table.humidity, humidity);
+  f(table.set, set);
+  f(table.sampler, sampler);
+  f(table.by, by);
+  f(table.note, note);
+}
+
+std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known& known, Row first_row) {
+  ReadingTable& table = hand.book.readings;
+  std::mutex rejected;
+  std::vector<std::unique_ptr<ReadingRows>> workers;
+  for (unsigned t = 0; t < hand.threads; ++t) {
+    workers.push_back(std::make_unique<ReadingRows>(file, hand, known, rejected));
+  }
+  const std::size_t mark = hand.problems.mark();
+  std::size_t rows = 0;
+  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows)) {
+    table.place.start(first_row, {file.number, file.layout.first_line});
+    return rows;
+  }
+  hand.problems.back_to(mark);
+  table.problem.erase(table.problem.lower_bound(first_row), table.problem.end());
+  return read_rows_in_order(file.bytes, file.layout, file.number, first_row, *workers[0], table.place);
+}
+
+Known index_names(const BookInHand& hand) {
+  Book& book = hand.book;
+  Known known{SampleIndex(book.samples.size(), SampleNames{&book.samples}),
+              InstrumentIndex(book.instruments.size(), InstrumentNames{&book.instruments})};
+  for (Row row = 0; row < book.instruments.size(); ++row) known.instruments.enter(row);
+  for (Row row = 0; row < book.samples.size(); ++row) {
+    const Row first = known.samples.enter(row);
+    if (first == no_row) continue;
+    const RowPlace place = book.samples.place[row];
+    const ProblemNumber number = hand.problems.add(
+        error("sample/twice", {book.files.samples[place.file], place.line, 0},
+              "the sample " + in_quotes(book.samples.name[row]) + " stands already in " +
+                  book.place_text(book.files.samples, book.samples.place[first]),
+              "give each sample a name of its own"));
+    for (const Row both : {first, row}) {
+      if (book.samples.problem[both] == no_problem) book.samples.problem[both] = number;
+    }
+  }
+  return known;
+}
+
+}  // namespace
+
+const TableSpec readings_spec{"readings", fields};
+
+void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) {
+  const Known known = index_names(hand);
+  ReadingTable& table = hand.book.readings;
+  std::size_t most = 0;
+  for (const TableFile& file : files) most += most_rows(file.bytes, file.layout);
+  for_each_column(table, [&](auto& column, int f) {
+    if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
+  });
+  std::size_t rows = 0;
+  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows));
+  table.rows = rows;
+  for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,235 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/row_reader.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/quantity/number.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::array<std::string_view, 2> yes_no_words{"no", "yes"};
+
+bool is_blank(char c) { return c == ' ' || c == '\t'; }
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
+  return text;
+}
+
+bool same_word(std::string_view written, std::string_view word) {
+  return std::equal(written.begin(), written.end(), word.begin(), word.end(), [](char a, char b) {
+    return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
+  });
+}
+
+std::string list_of(std::span<const std::string_view> words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    text += (i == 0 ? "" : i + 1 == words.size() ? " or " : ", ") + std::string(words[i]);
+  }
+  return text;
+}
+
+std::string with_unit(double inside, const Unit& unit) {
+  return shortest(unit.from_inside(inside)) + (unit.name.empty() ? "" : " " + std::string(unit.name));
+}
+
+}  // namespace
+
+std::pair<TextId, std::string_view> SharedTexts::intern(std::string_view text) {
+  const std::scoped_lock lock(mutex_);
+  const TextId id = pool_.id_of(text);
+  return {id, pool_.text(id)};
+}
+
+RowReader::RowReader(const RowContext& context)
+    : context_(context), stamps_(context.zone, context.dates), last_text_(context.spec.fields.size()) {}
+
+void RowReader::start(const CsvScanner& row, std::uint32_t line) {
+  row_ = &row;
+  line_ = line;
+  problem_ = no_problem;
+  if (row.fault() != CsvFault::none || row.cell_count() != context_.layout.columns) check_shape();
+}
+
+void RowReader::check_shape() {
+  if (row_->fault() == CsvFault::open_quote) {
+    fail_at(place_in_row(row_->fault_at()), "csv/open-quote", "the quoted cell that begins here never ends",
+            "close it with a quote, and double the quotes inside it");
+  } else if (row_->fault() == CsvFault::text_after_quote) {
+    fail_at(place_in_row(row_->fault_at()), "csv/text-after-quote", "text stands between a closing quote and the separator",
+            "double the quotes inside a quoted cell");
+  } else {
+    fail_at({context_.file, line_, 0}, "csv/cell-count",
+            "the row has " + std::to_string(row_->cell_count()) + " cells, the heading line " +
+                std::to_string(context_.layout.columns),
+            "write one cell for each heading; a cell that holds the separator goes in quotes");
+  }
+}
+
+const Cell* RowReader::raw_cell(int field) const {
+  const int column = context_.layout.column_of_field[static_cast<std::size_t>(field)];
+  if (column < 0 || static_cast<std::size_t>(column) >= row_->cell_count()) return nullptr;
+  return row_->cells() + column;
+}
+
+std::string_view RowReader::cell(int field) {
+  const Cell* raw = raw_cell(field);
+  if (raw == nullptr) return {};
+  std::string_view text = raw->text;
+  if (!text.empty() && (is_blank(text.front()) || is_blank(text.back()))) text = trimmed(text);
+  if (text.empty() && context_.spec.fields[static_cast<std::size_t>(field)].is_required) {
+    fail(field, "cell/empty",
+         "the cell under " + in_quotes(context_.spec.fields[static_cast<std::size_t>(field)].name) + " is empty",
+         "every row needs one");
+  }
+  return text;
+}
+
+std::string_view RowReader::text(int field) { return cell(field); }
+
+double RowReader::quantity(int field) {
+  const std::string_view written = cell(field);
+  if (written.empty()) return missing;
+  if (context_.decimal == '.') return quantity_from(field, written);
+  // The owner's decimal comma; a point in such a file would be ambiguous and is refused.
+  std::array<char, 48> copy;
+  if (written.size() > copy.size() || written.find('.') != std::string_view::npos) {
+    fail_number(field, written);
+    return missing;
+  }
+  std::replace_copy(written.begin(), written.end(), copy.begin(), context_.decimal, '.');
+  return quantity_from(field, {copy.data(), written.size()});
+}
+
+double RowReader::quantity_from(int field, std::string_view written) {
+  const auto f = static_cast<std::size_t>(field);
+  const std::optional<double> number = number_from(written);
+  if (!number) {
+    fail_number(field, cell(field));
+    return missing;
+  }
+  const Unit& unit = context_.layout.unit_of_field[f];
+  const double inside = unit.to_inside(*number);
+  const FieldSpec& spec = context_.spec.fields[f];
+  if (inside >= spec.least && inside <= spec.most) return inside;
+  fail(field, "cell/implausible", "the " + std::string(spec.name) + " " + in_quotes(cell(field)) + " can't be",
+       "between " + with_unit(spec.least, unit) + " and " + with_unit(spec.most, unit) +
+           " is plausible; is the unit in the heading right?");
+  return missing;
+}
+
+void RowReader::fail_number(int field, std::string_view written) {
+  std::string hint = "write digits with '";
+  hint += context_.decimal;
+  hint += "' as decimal sign";
+  if (context_.decimal == '.' && written.find(',') != std::string_view::npos) {
+    hint += ", or set decimal = \",\" in book.toml";
+  } else if (written.find_first_of("oOlI") != std::string_view::npos) {
+    hint += "; a letter stands where a digit should";
+  } else {
+    hint += "; the unit belongs in the heading";
+  }
+  fail(field, "cell/not-a-number", in_quotes(written) + " is not a number", std::move(hint));
+}
+
+Moment RowReader::moment(int field) {
+  const std::string_view written = cell(field);
+  Moment moment = no_moment;
+  if (written.empty() || stamps_.read(written, moment)) return moment;
+  StampFault why = stamps_.why(written);
+  fail(field, std::move(why.id), std::move(why.message), std::move(why.hint));
+  return no_moment;
+}
+
+Day RowReader::date(int field) {
+  const std::string_view written = cell(field);
+  Day day = no_day;
+  if (written.empty() || stamps_.read_date(written, day)) return day;
+  StampFault why = stamps_.why_date(written);
+  fail(field, std::move(why.id), std::move(why.message), std::move(why.hint));
+  return no_day;
+}
+
+int RowReader::word(int field, std::span<const std::string_view> words) {
+  const std::string_view written = cell(field);
+  if (written.empty()) return -1;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (same_word(written, words[i])) return static_cast<int>(i);
+  }
+  const std::string near = nearest(written, words);
+  fail(field, "cell/unknown-word",
+       in_quotes(written) + " is not a " + std::string(context_.spec.fields[static_cast<std::size_t>(field)].name),
+       (near.empty() ? "" : "did you mean " + in_quotes(near) + "? ") + ("it is " + list_of(words)));
+  return -1;
+}
+
+YesNo RowReader::yes_no(int field) {
+  const int position = word(field, yes_no_words);
+  return position < 0 ? YesNo::unsaid : position == 1 ? YesNo::yes : YesNo::no;
+}
+
+TextId RowReader::interned(int field) {
+  const std::string_view written = cell(field);
+  if (written.empty()) return 0;
+  LastText& last = last_text_[static_cast<std::size_t>(field)];
+  if (last.text != written) {
+    last.id = intern(written);
+    last.text = known_texts_.find(written)->first;
+  }
+  return last.id;
+}
+
+TextId RowReader::intern(std::string_view text) {
+  const auto known = known_texts_.find(text);
+  if (known != known_texts_.end()) return known->second;
+  const auto [id, kept] = context_.texts.intern(text);
+  known_texts_.emplace(kept, id);
+  return id;
+}
+
+TextId RowReader::interned_note(int field) {
+  if (context_.layout.notes.empty()) return interned(field);
+  std::string note(cell(field));
+  for (const auto& [column, heading] : context_.layout.notes) {
+    if (static_cast<std::size_t>(column) >= row_->cell_count()) continue;
+    const std::string_view written = trimmed(row_->cells()[column].text);
+    if (!written.empty()) note += (note.empty() ? "" : "; ") + heading + ": " + std::string(written);
+  }
+  return note.empty() ? 0 : intern(note);
+}
+
+void RowReader::fail(int field, std::string id, std::string message, std::string hint) {
+  fail_at(place_of(field), std::move(id), std::move(message), std::move(hint));
+}
+
+void RowReader::fail_at(Place place, std::string id, std::string message, std::string hint) {
+  const ProblemNumber number =
+      context_.problems.add(error(std::move(id), std::move(place), std::move(message), std::move(hint)));
+  if (problem_ == no_problem) problem_ = number;
+}
+
+Place RowReader::place_of(int field) const {
+  const Cell* raw = raw_cell(field);
+  return raw == nullptr ? Place{context_.file, line_, 0} : place_in_row(raw->raw);
+}
+
+// Line and column of a byte of the row; a quoted cell before it may hold line ends.
+Place RowReader::place_in_row(const char* at) const {
+  Place place{context_.file, line_, 1};
+  for (const char* p = row_->row_begin(); p < at; ++p) {
+    if (*p == '\n') {
+      ++place.line;
+      place.column = 1;
+    } else if ((static_cast<unsigned char>(*p) & 0xC0U) != 0x80U) {
+      ++place.column;
+    }
+  }
+  return place;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+#include <cstring>
+#include <functional>
+
+#include "book/table_files.hpp"
+#include "driftwarden/book/name_index.hpp"
+#include "driftwarden/book/row_blocks.hpp"
+
+namespace driftwarden {
+namespace {
+
+enum Field : int {
+  sample, batch, kind, pump, sampler, nominal, method, analysis, started, stopped, paused, warm_up, temperature,
+  pressure, fault, note
+};
+using D = Dimension;
+constexpr double most_minutes = 1e6;
+constexpr std::array<FieldSpec, 16> fields{{
+    {"sample", CellType::text, D::count, true},
+    {"batch"},
+    {"kind", CellType::word},
+    {"pump", CellType::text},
+    {"sampler"},
+    {"nominal", CellType::quantity, D::flow, false, 0, 1e5},
+    {"method"},
+    {"analysis"},
+    {"started", CellType::moment},
+    {"stopped", CellType::moment},
+    {"paused", CellType::quantity, D::time, false, 0, most_minutes},
+    {"warm-up", CellType::quantity, D::time, false, 0, most_minutes},
+    {"temperature", CellType::quantity, D::temperature, false, 180, 400},
+    {"pressure", CellType::quantity, D::pressure, false, 10, 200},
+    {"fault", CellType::word},
+    {"note"},
+}};
+constexpr std::array<std::string_view, 2> kinds{"sample", "blank"};
+
+// Names of samples, kept for the table; one a thread.
+class NameText {
+ public:
+  std::string_view keep(std::string_view name) {
+    if (name.size() > left_) {
+      left_ = std::max(name.size(), piece);
+      pieces_.push_back(std::make_unique<char[]>(left_));
+      next_ = pieces_.back().get();
+    }
+    std::memcpy(next_, name.data(), name.size());
+    const std::string_view kept(next_, name.size());
+    next_ += name.size();
+    left_ -= name.size();
+    return kept;
+  }
+  std::vector<std::unique_ptr<char[]>>& pieces() { return pieces_; }
+
+ private:
+  static constexpr std::size_t piece = std::size_t{64} << 10;
+  std::vector<std::unique_ptr<char[]>> pieces_;
+  char* next_ = nullptr;
+  std::size_t left_ = 0;
+};
+
+using PumpIndex = NameIndex<std::function<std::string_view(Row)>>;
+
+class SampleRows {
+ public:
+  SampleRows(const TableFile& file, const BookInHand& hand, const PumpIndex& pumps)
+      : hand_(hand), table_(hand.book.samples), pumps_(pumps), row_(hand.context(file, samples_spec)), file_(file) {}
+
+  void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
+    row_.start(scanner, line);
+    const std::string_view written = row_.text(sample);
+    table_.name[row] = names_.keep(written.empty() ? std::string_view("(line " + std::to_string(line) + ")") : written);
+    const int kind_word = row_.word(kind, kinds);
+    table_.kind[row] = kind_word < 0 ? SampleKind::sample : static_cast<SampleKind>(kind_word);
+    const bool is_blank = table_.kind[row] == SampleKind::blank;
+    table_.batch.put(row, row_.interned(batch));
+    table_.pump[row] = read_pump(is_blank);
+    table_.sampler.put(row, row_.interned(sampler));
+    table_.nominal_l_min.put(row, row_.quantity(nominal));
+    table_.method.put(row, row_.interned(method));
+    table_.analysis.put(row, row_.interned(analysis));
+    read_times(row, is_blank);
+    table_.paused_min.put(row, row_.quantity(paused));
+    table_.warm_up_min.put(row, row_.quantity(warm_up));
+    table_.temperature_k.put(row, row_.quantity(temperature));
+    table_.pressure_kpa.put(row, row_.quantity(pressure));
+    table_.fault.put(row, row_.yes_no(fault));
+    table_.note.put(row, row_.interned_note(note));
+    table_.problem[row] = row_.problem();
+  }
+
+  NameText& names() { return names_; }
+
+ private:
+  Row read_pump(bool is_blank) {
+    const std::string_view name = row_.text(pump);
+    if (name.empty()) {
+      if (!is_blank) row_.fail(pump, "sample/no-pump", "the sample has no pump", "name the pump, or set kind to blank");
+      return no_row;
+    }
+    if (last_pump_ != no_row && hand_.book.instruments[last_pump_].name == name) return last_pump_;
+    const Row found = pumps_.find(name);
+    if (found == no_row || hand_.book.instruments[found].kind != InstrumentKind::pump) {
+      row_.fail(pump, "sample/unknown-pump", in_quotes(name) + " is not a pump of instruments.csv",
+                instrument_hint(hand_.book, InstrumentKind::pump, name));
+      return no_row;
+    }
+    return last_pump_ = found;
+  }
+
+  void read_times(Row row, bool is_blank) {
+    const Moment from = table_.started[row] = row_.moment(started);
+    const Moment to = table_.stopped[row] = row_.moment(stopped);
+    if (is_blank) return;
+    for (const int f : {static_cast<int>(started), static_cast<int>(stopped)}) {
+      if (row_.text(f).empty()) {
+        row_.fail(f, "cell/empty", "the cell under " + in_quotes(fields[static_cast<std::size_t>(f)].name) + " is empty",
+                  "a sample needs its start and its stop; only a blank does without");
+      }
+    }
+    if (from != no_moment && to != no_moment && to <= from) {
+      row_.fail(stopped, "sample/stops-before-start", "the sample stops at " + in_quotes(row_.text(stopped)) + ", not after its start",
+                "check the two times and their dates");
+    }
+  }
+
+  const BookInHand& hand_;
+  SampleTable& table_;
+  const PumpIndex& pumps_;
+  RowReader row_;
+  const TableFile& file_;
+  NameText names_;
+  Row last_pump_ = no_row;
+};
+
+// f(column, field number or -1 for a column that is always kept)
+template <class F>
+void for_each_column(SampleTable& table, F f) {
+  f(table.name, -1);
+  f(table.kind, -1);
+  f(table.batch, batch);
+  f(table.pump, -1);
+  f(table.sampler, sampler);
+  f(table.nominal_l_min, nominal);
+  f(table.method, method);
+  f(table.analysis, analysis);
+  f(table.started, -1);
+  f(table.stopped, -1);
+  f(table.paused_min, paused);
+  f(table.warm_up_min, warm_up);
+  f(table.temperature_k, temperature);
+  f(table.pressure_kpa, pressure);
+  f(table.fault, fault);
+  f(table.note, note);
+  f(table.problem, -1);
+}
+
+std::size_t read_file(const TableFile& file, const BookInHand& hand, const PumpIndex& pumps, Row first_row) {
+  SampleTable& table = hand.book.samples;
+  std::vector<std::unique_ptr<SampleRows>> workers;
+  for (unsigned t = 0; t < hand.threads; ++t) workers.push_back(std::make_unique<SampleRows>(file, hand, pumps));
+  const std::size_t mark = hand.problems.mark();
+  std::size_t rows = 0;
+  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows)) {
+    table.place.start(first_row, {file.number, file.layout.first_line});
+  } else {
+    hand.problems.back_to(mark);
+    rows = read_rows_in_order(file.bytes, file.layout, file.number, first_row, *workers[0], table.place);
+  }
+  for (const auto& worker : workers) {
+    for (auto& piece : worker->names().pieces()) table.name_text.push_back(std::move(piece));
+  }
+  return rows;
+}
+
+}  // namespace
+
+const TableSpec samples_spec{"samples", fields};
+
+void read_samples(const std::vector<TableFile>& files, const BookInHand& hand) {
+  SampleTable& table = hand.book.samples;
+  std::size_t most = 0;
+  for (const TableFile& file : files) most += most_rows(file.bytes, file.layout);
+  for_each_column(table, [&](auto& column, int f) {
+    if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
+  });
+  const std::vector<Instrument>& instruments = hand.book.instruments;
+  PumpIndex pumps(instruments.size(), [&instruments](Row row) -> std::string_view { return instruments[row].name; });
+  for (Row row = 0; row < instruments.size(); ++row) pumps.enter(row);
+  std::size_t rows = 0;
+  for (const TableFile& file : files) rows += read_file(file, hand, pumps, static_cast<Row>(rows));
+  table.rows = rows;
+  for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
+}
+
+}  // namespace driftwarden

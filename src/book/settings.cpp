@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/settings.hpp"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+#include "book/settings_table.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double unbounded = std::numeric_limits<double>::max();
+constexpr double least_positive = std::numeric_limits<double>::min();
+
+// Conditions and altitudes under which people work; anything else is a slip of the pen or the wrong unit.
+constexpr SaidRange working_temperature{zero_celsius_in_kelvin - 60, zero_celsius_in_kelvin + 60, "-60 °C to 60 °C"};
+constexpr SaidRange working_pressure{20, 200, "20 kPa to 200 kPa, absolute"};
+constexpr SaidRange working_altitude{-500, 9000, "-500 m to 9000 m"};
+constexpr SaidRange not_negative{0, unbounded, "0 or more"};
+constexpr SaidRange positive{least_positive, unbounded, "more than 0"};
+constexpr SaidRange weight{least_positive, 1, "more than 0 and at most 1"};
+constexpr SaidRange any_number{-unbounded, unbounded, "a finite number"};
+constexpr SaidRange some_points{2, 1'000'000, "2 or more"};
+
+constexpr std::array<std::string_view, 5> tables{"instruments", "certificates", "samples", "readings", "decisions"};
+constexpr std::array<std::string_view, 2> date_orders{"month first", "day first"};
+
+class SettingsReader {
+ public:
+  SettingsReader(const toml::table& table, SettingsFile& file) : file_(file), top_(table, "", file) {
+    settings_.place = {file.name, 0, 0};
+  }
+
+  Settings read() {
+    if (auto title = top_.text("title")) settings_.title = title->text;
+    time_zone();
+    decimal();
+    dates();
+    if (const auto* table = top_.table("reference")) reference(*table);
+    if (const auto* table = top_.table("site")) site(*table);
+    if (const auto* table = top_.table("rules")) rules(*table);
+    if (const auto* table = top_.table("decision")) decision(*table);
+    if (const auto* table = top_.table("headings")) headings(*table);
+    if (const auto* table = top_.table("history")) history(*table);
+    leave_to_the_rules();
+    top_.refuse_other_keys();
+    return std::move(settings_);
+  }
+
+ private:
+  void time_zone() {
+    if (!top_.has("time_zone"))
+      return top_.miss("time_zone", "write the zone of the clocks that were read, as time_zone = \"America/Denver\"");
+    const auto name = top_.text("time_zone");
+    if (!name) return;
+    auto zone = TimeZone::named(name->text, name->place);
+    if (!zone) file_.faults.insert(file_.faults.end(), zone.faults().begin(), zone.faults().end());
+    if (zone) settings_.zone = *zone;
+    settings_.zone_name = name->text;
+  }
+
+  void decimal() {
+    const auto sign = top_.text("decimal");
+    if (!sign) return;
+    if (sign->text == "." || sign->text == ",")
+      settings_.decimal = sign->text.front();
+    else
+      file_.fault("unknown-word", sign->place, "'decimal' can't be " + in_quotes(sign->text), R"(write "." or ",")");
+  }
+
+  void dates() {
+    const auto order = top_.text("dates");
+    if (!order) return;
+    if (order->text == date_orders[0])
+      settings_.dates = DateOrder::month_first;
+    else if (order->text == date_orders[1])
+      settings_.dates = DateOrder::day_first;
+    else
+      file_.fault("unknown-word", order->place, "'dates' can't be " + in_quotes(order->text),
+                  did_you_mean(order->text, date_orders));
+  }
+
+  void reference(const toml::table& table) {
+    SettingsTable reference(table, "reference", file_);
+    const auto kelvin = reference.amount("temperature", Dimension::temperature, working_temperature, "25 °C");
+    const auto kpa = reference.amount("pressure", Dimension::pressure, working_pressure, "101.325 kPa");
+    if (!reference.has("temperature"))
+      reference.miss("temperature", R"(reference conditions are a pair: add temperature, as "25 °C")");
+    if (!reference.has("pressure"))
+      reference.miss("pressure", R"(reference conditions are a pair: add pressure, as "101.325 kPa")");
+    reference.refuse_other_keys();
+    if (!kelvin || !kpa) return;
+    settings_.reference = {Temperature(*kelvin), Pressure(*kpa)};
+    settings_.reference_was_said = true;
+  }
+
+  void site(const toml::table& table) {
+    SettingsTable site(table, "site", file_);
+    settings_.altitude_m = site.amount("altitude", Dimension::length, working_altitude, "1500 m");
+    settings_.altitude_place = site.place_of("altitude");
+    site.refuse_other_keys();
+  }
+
+  void rules(const toml::table& table) {
+    SettingsTable rules(table, "rules", file_);
+    for (const auto& pack : rules.texts("packs").value_or(std::vector<SaidText>{})) add_pack(pack);
+    rules.refuse_other_keys();
+  }
+
+  void add_pack(const SaidText& pack) {
+    if (std::find(settings_.packs.begin(), settings_.packs.end(), pack.text) != settings_.packs.end())
+      return file_.fault("repeated", pack.place, "the pack " + in_quotes(pack.text) + " is named twice", "name it once");
+    settings_.packs.push_back(pack.text);
+    settings_.pack_places.push_back(pack.place);
+  }
+
+  void decision(const toml::table& table) {
+    SettingsTable decision(table, "decision", file_);
+    settings_.guard = decision.number("guard", not_negative).value_or(0);
+    decision.refuse_other_keys();
+  }
+
+  void headings(const toml::table& table) {
+    SettingsTable headings(table, "headings", file_);
+    for (const std::string_view name : tables) {
+      const std::string path = "headings." + std::string(name);
+      if (const auto* of_table = headings.table(name))
+        headings_of(std::string(name), SettingsTable(*of_table, path, file_));
+    }
+    headings.refuse_other_keys();
+  }
+
+  void headings_of(const std::string& name, SettingsTable table) {
+    auto& ours = settings_.headings[name];
+    for (const auto& [theirs, our_heading] : table.all_texts())
+      ours[theirs.text] = {our_heading.text, our_heading.place};
+  }
+
+  void history(const toml::table& table) {
+    SettingsTable history(table, "history", file_);
+    auto& said = settings_.history;
+    said.place = history.place();
+    said.baseline = history.whole_number("baseline", some_points);
+    said.target = history.number("target", any_number);
+    said.ewma_lambda = history.number("ewma_lambda", weight);
+    said.ewma_width = history.number("ewma_width", positive);
+    said.cusum_k = history.number("cusum_k", positive);
+    said.cusum_h = history.number("cusum_h", positive);
+    if (const auto rules = history.texts("run_rules")) {
+      said.run_rules.emplace();
+      for (const auto& rule : *rules) said.run_rules->push_back(rule.text);
+    }
+    history.refuse_other_keys();
+  }
+
+  // They are read where rules are known; here it only matters that nobody mistakes them for a slip of the pen.
+  void leave_to_the_rules() {
+    top_.table("practice");
+    top_.table("sampler");
+    const toml::node* overrides = top_.find("override");
+    if (overrides != nullptr && !overrides->is_array_of_tables())
+      top_.wrong_type("override", *overrides, "write each as [[override]] and its keys below");
+  }
+
+  SettingsFile& file_;
+  SettingsTable top_;
+  Settings settings_;
+};
+
+}  // namespace
+
+Result<Settings> parse_settings(std::string_view text, const std::string& file_name) {
+  SettingsFile file{file_name, {}};
+  const auto table = toml_table_of(text, file);
+  if (!table) return file.faults;
+  Settings settings = SettingsReader(*table, file).read();
+  if (file.faults.empty()) return settings;
+  std::stable_sort(file.faults.begin(), file.faults.end(),
+                   [](const Diagnostic& a, const Diagnostic& b) { return a.place < b.place; });
+  return file.faults;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,240 @@
+// SPDX-License-Identifier: MIT
+#include "book/settings_table.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+// A settings file holds a few hundred short lines. The TOML library goes one call deeper for each part of a dotted key,
+// and a key stands on one line: a short line can't exhaust the stack.
+constexpr std::size_t most_bytes = 1'000'000;
+constexpr std::size_t longest_line = 10'000;
+
+bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }
+bool is_blank(std::string_view text) { return text.find_first_not_of(" \t") == std::string_view::npos; }
+
+// The library quotes the input in its messages; no control character of it may reach a terminal.
+std::string on_one_line(std::string_view text) {
+  std::string line(text);
+  std::replace_if(line.begin(), line.end(), is_control, ' ');
+  return line;
+}
+
+bool fits(std::string_view text, SettingsFile& file) {
+  if (text.size() > most_bytes) {
+    file.fault("too-large", {file.name, 0, 0}, "the file is larger than a megabyte",
+               "book.toml holds settings, not records");
+    return false;
+  }
+  for (std::uint32_t line = 1; !text.empty(); ++line) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    if (end > longest_line) file.fault("too-large", {file.name, line, 0}, "the line is longer than 10000 bytes");
+    if (end > longest_line) return false;
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return true;
+}
+
+struct KeyInTable {
+  std::string_view table;
+  std::string_view key;
+};
+// Keys that are easily written under the wrong heading.
+constexpr std::array<KeyInTable, 9> homes{{{"", "title"},
+                                           {"", "time_zone"},
+                                           {"", "decimal"},
+                                           {"", "dates"},
+                                           {"reference", "temperature"},
+                                           {"reference", "pressure"},
+                                           {"site", "altitude"},
+                                           {"rules", "packs"},
+                                           {"decision", "guard"}}};
+
+std::string_view type_of(const toml::node& node) {
+  if (node.is_string()) return "text";
+  if (node.is_number()) return "a number";
+  if (node.is_boolean()) return "true or false";
+  if (node.is_array()) return "a list";
+  return node.is_table() ? "a table" : "a date or time";
+}
+
+bool comes_before(const toml::source_position& a, const toml::source_position& b) {
+  return a.line != b.line ? a.line < b.line : a.column < b.column;
+}
+
+// The library keeps a table's keys by the alphabet; a reader of messages wants them as written.
+std::vector<const toml::key*> keys_as_written(const toml::table& table) {
+  std::vector<const toml::key*> keys;
+  for (auto&& [key, value] : table) keys.push_back(&key);
+  std::stable_sort(keys.begin(), keys.end(), [](const toml::key* a, const toml::key* b) {
+    return comes_before(a->source().begin, b->source().begin);
+  });
+  return keys;
+}
+
+}  // namespace
+
+void SettingsFile::fault(std::string what, Place place, std::string message, std::string hint) {
+  faults.push_back(error("settings/" + std::move(what), std::move(place), std::move(message), std::move(hint)));
+}
+
+std::optional<toml::table> toml_table_of(std::string_view text, SettingsFile& file) {
+  if (!fits(text, file)) return std::nullopt;
+  try {
+    return toml::parse(text, std::string_view(file.name));
+  } catch (const toml::parse_error& fault) {
+    file.fault("not-toml", file.place_of(fault.source().begin),
+               "this is not TOML: " + on_one_line(fault.description()));
+    return std::nullopt;
+  }
+}
+
+SettingsTable::SettingsTable(const toml::table& table, std::string name, SettingsFile& file)
+    : table_(table), name_(std::move(name)), file_(file) {}
+
+Place SettingsTable::place_of(std::string_view key) const {
+  const toml::node* node = table_.get(key);
+  return node == nullptr ? place() : file_.place_of(node->source().begin);
+}
+
+std::string SettingsTable::path_of(std::string_view key) const {
+  return name_.empty() ? std::string(key) : name_ + "." + std::string(key);
+}
+
+std::string SettingsTable::called(std::string_view key) const { return in_quotes(path_of(key)); }
+
+const toml::node* SettingsTable::find(std::string_view key) {
+  known_.push_back(key);
+  return table_.get(key);
+}
+
+std::optional<SaidText> SettingsTable::text(std::string_view key) {
+  const toml::node* node = find(key);
+  return node == nullptr ? std::nullopt : text_of(key, *node);
+}
+
+std::optional<SaidText> SettingsTable::text_of(std::string_view key, const toml::node& node) {
+  const Place place = file_.place_of(node.source().begin);
+  const auto* text = node.as_string();
+  if (text == nullptr) {
+    wrong_type(key, node, "write text in quotes");
+  } else if (is_blank(text->get())) {
+    file_.fault("empty", place, called(key) + " is empty", "write its text, or leave the line out");
+  } else if (std::any_of(text->get().begin(), text->get().end(), is_control)) {
+    file_.fault("control-character", place, called(key) + " holds a control character", "write plain text on one line");
+  } else {
+    return SaidText{text->get(), place};
+  }
+  return std::nullopt;
+}
+
+std::optional<std::vector<SaidText>> SettingsTable::texts(std::string_view key) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  const auto* list = node->as_array();
+  if (list == nullptr) return wrong_type(key, *node, "write a list of texts, as [\"…\", \"…\"]"), std::nullopt;
+  std::vector<SaidText> texts;
+  for (const toml::node& element : *list) {
+    if (auto text = text_of(key, element)) texts.push_back(*std::move(text));
+  }
+  return texts;
+}
+
+bool SettingsTable::is_within(double value, std::string_view key, const SaidRange& range) {
+  if (value >= range.low && value <= range.high) return true;
+  file_.fault("out-of-range", place_of(key), called(key) + " is out of range", "write " + std::string(range.in_words));
+  return false;
+}
+
+std::optional<double> SettingsTable::number(std::string_view key, const SaidRange& range) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  const auto value = node->is_number() ? node->value<double>() : std::nullopt;
+  if (!value) return wrong_type(key, *node, "write a number without quotes"), std::nullopt;
+  return is_within(*value, key, range) ? value : std::nullopt;
+}
+
+std::optional<int> SettingsTable::whole_number(std::string_view key, const SaidRange& range) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  const auto value = node->value_exact<std::int64_t>();
+  if (!value) return wrong_type(key, *node, "write a whole number without quotes"), std::nullopt;
+  if (!is_within(static_cast<double>(*value), key, range)) return std::nullopt;
+  return static_cast<int>(*value);
+}
+
+std::optional<double> SettingsTable::amount(std::string_view key, Dimension dimension, const SaidRange& range,
+                                            std::string_view example) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  const std::string hint = "write it with its unit, as \"" + std::string(example) + "\"";
+  if (!node->is_string()) return wrong_type(key, *node, hint), std::nullopt;
+  const auto text = text_of(key, *node);
+  if (!text) return std::nullopt;
+  const auto amount = amount_of(text->text, dimension);
+  if (!amount) {
+    file_.fault("not-an-amount", text->place, called(key) + " can't be " + in_quotes(text->text), hint);
+    return std::nullopt;
+  }
+  return is_within(amount->value, key, range) ? std::optional(amount->value) : std::nullopt;
+}
+
+std::string SettingsTable::path_of(std::string_view key) const {
+  return (name_.empty() ? "" : name_ + ".") + std::string(key);
+}
+
+const toml::table* SettingsTable::table(std::string_view key) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return nullptr;
+  if (!node->is_table()) wrong_type(key, *node, "write it as [" + path_of(key) + "] and its keys below");
+  return node->as_table();
+}
+
+std::vector<std::pair<SaidText, SaidText>> SettingsTable::all_texts() {
+  std::vector<std::pair<SaidText, SaidText>> all;
+  for (const toml::key* key : keys_as_written(table_)) {
+    const Place place = file_.place_of(key->source().begin);
+    known_.push_back(key->str());
+    if (is_blank(key->str())) {
+      file_.fault("empty", place, "a name in " + in_quotes(name_) + " is empty",
+                  "write the heading as it stands in the file");
+    } else if (auto text = text_of(key->str(), *table_.get(*key))) {
+      all.push_back({{std::string(key->str()), place}, *std::move(text)});
+    }
+  }
+  return all;
+}
+
+void SettingsTable::miss(std::string_view key, std::string hint) {
+  known_.push_back(key);
+  const Place where = name_.empty() ? Place{file_.name, 0, 0} : place();
+  file_.fault("missing-key", where, called(key) + " is missing", std::move(hint));
+}
+
+void SettingsTable::wrong_type(std::string_view key, const toml::node& node, std::string_view wanted) {
+  file_.fault("wrong-type", file_.place_of(node.source().begin), called(key) + " is " + std::string(type_of(node)),
+              std::string(wanted));
+}
+
+void SettingsTable::refuse_other_keys() {
+  for (const toml::key* key : keys_as_written(table_)) {
+    if (std::find(known_.begin(), known_.end(), key->str()) != known_.end()) continue;
+    file_.fault("unknown-key", file_.place_of(key->source().begin), called(key->str()) + " is no setting",
+                hint_for_unknown_key(key->str(), name_, known_));
+  }
+}
+
+std::string hint_for_unknown_key(std::string_view key, std::string_view table,
+                                 const std::vector<std::string_view>& known) {
+  const auto home = std::find_if(homes.begin(), homes.end(), [&](const KeyInTable& k) { return k.key == key; });
+  if (home == homes.end() || home->table == table) return did_you_mean(key, known);
+  return home->table.empty() ? "it belongs at the top, above the first [heading]"
+                             : "it belongs under [" + std::string(home->table) + "]";
+}
+
+}  // namespace driftwarden

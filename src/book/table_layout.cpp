@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/table_layout.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
+std::string_view trimmed(std::string_view text) {
+  const std::size_t from = text.find_first_not_of(" \t");
+  if (from == std::string_view::npos) return {};
+  return text.substr(from, text.find_last_not_of(" \t") - from + 1);
+}
+
+std::uint32_t characters_between(const char* from, const char* to) {
+  return static_cast<std::uint32_t>(
+      std::count_if(from, to, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+// Our heading for an owner's, or the same.
+std::string ours(std::string_view written, const HeadingMap& owners) {
+  const std::string key = heading_key(written);
+  for (const auto& [theirs, target] : owners) {
+    if (heading_key(theirs) == key) return target.first;
+  }
+  return std::string(written);
+}
+
+std::string units_hint(const FieldSpec& field) {
+  std::string hint;
+  for (const std::string_view name : unit_names(field.dimension)) {
+    hint += (hint.empty() ? "" : ", ") + std::string(name);
+  }
+  return hint;
+}
+
+std::string example_heading(const FieldSpec& field) {
+  std::string text(field.name);
+  if (field.type == CellType::quantity) text += " [" + std::string(customary_unit(field.dimension).name) + "]";
+  return text;
+}
+
+class LayoutReader {
+ public:
+  LayoutReader(const std::string& file, const TableSpec& spec, const HeadingMap& owners, Diagnostics& problems)
+      : file_(file), spec_(spec), owners_(owners), problems_(problems) {
+    layout_.column_of_field.assign(spec.fields.size(), TableLayout::absent);
+    layout_.unit_of_field.resize(spec.fields.size());
+  }
+
+  void read_column(int column, const Cell& cell, Place place) {
+    const std::string_view written = trimmed(cell.text);
+    if (written.empty()) return;
+    const std::string text = ours(written, owners_);
+    const Heading heading = split_heading(text);
+    const std::optional<std::size_t> field = field_named(heading.name);
+    if (!field) {
+      layout_.notes.emplace_back(column, std::string(written));
+      unknown_.emplace_back(written);
+      if (unknown_place_.line == 0) unknown_place_ = place;
+      return;
+    }
+    if (layout_.column_of_field[*field] != TableLayout::absent) {
+      fail("heading/twice", place, "the column " + in_quotes(spec_.fields[*field].name) + " stands twice, here as " + in_quotes(written),
+           "keep one of them");
+      return;
+    }
+    layout_.column_of_field[*field] = column;
+    read_unit(*field, heading, written, place);
+  }
+
+  std::optional<TableLayout> finish(Place heading_place) {
+    for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
+      const FieldSpec& field = spec_.fields[f];
+      if (field.is_required && layout_.column_of_field[f] == TableLayout::absent) {
+        fail("heading/missing", heading_place, "there is no column " + in_quotes(example_heading(field)) + near_miss(field),
+             "add it to the heading line, or map your own heading to it in book.toml under [headings." + std::string(spec_.table) + "]");
+      }
+    }
+    remark_unknown();
+    if (has_failed_) return std::nullopt;
+    return std::move(layout_);
+  }
+
+  TableLayout& layout() { return layout_; }
+
+ private:
+  void fail(std::string id, Place place, std::string message, std::string hint) {
+    has_failed_ = true;
+    problems_.push_back(error(std::move(id), std::move(place), std::move(message), std::move(hint)));
+  }
+
+  std::optional<std::size_t> field_named(std::string_view name) const {
+    const std::string key = heading_key(name);
+    for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
+      if (heading_key(spec_.fields[f].name) == key) return f;
+    }
+    return std::nullopt;
+  }
+
+  void read_unit(std::size_t f, const Heading& heading, std::string_view written, const Place& place) {
+    const FieldSpec& field = spec_.fields[f];
+    if (field.type != CellType::quantity) return;
+    if (!heading.unit) {
+      fail("heading/no-unit", place, "the heading " + in_quotes(written) + " carries no unit",
+           "write it as in " + in_quotes(example_heading(field)) + "; units of " + std::string(to_text(field.dimension)) + " are " + units_hint(field));
+      return;
+    }
+    std::optional<Unit> unit = unit_named(*heading.unit, field.dimension);
+    if (!unit && field.or_dimension != Dimension::count) unit = unit_named(*heading.unit, field.or_dimension);
+    if (!unit) {
+      fail("heading/unknown-unit", place, "the heading " + in_quotes(written) + " has a unit that is not one of " + std::string(to_text(field.dimension)),
+           "units of " + std::string(to_text(field.dimension)) + " are " + units_hint(field));
+      return;
+    }
+    layout_.unit_of_field[f] = *unit;
+  }
+
+  // " (is 'X' meant?)" for a required column that a near heading may stand for.
+  std::string near_miss(const FieldSpec& field) const {
+    for (const std::string& heading : unknown_) {
+      const std::array<std::string_view, 1> one{field.name};
+      if (!nearest(split_heading(heading).name, one).empty()) return " (is " + in_quotes(heading) + " meant?)";
+    }
+    return {};
+  }
+
+  void remark_unknown() {
+    if (unknown_.empty()) return;
+    std::vector<std::string_view> known;
+    for (const FieldSpec& field : spec_.fields) known.push_back(field.name);
+    std::string list;
+    std::string hint;
+    for (const std::string& heading : unknown_) {
+      list += (list.empty() ? "" : ", ") + in_quotes(heading);
+      const std::string near = nearest(split_heading(heading).name, known);
+      if (!near.empty()) hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
+    }
+    problems_.push_back(remark("heading/unknown", unknown_place_, "columns without a meaning here are kept as notes: " + list, hint));
+  }
+
+  const std::string& file_;
+  const TableSpec& spec_;
+  const HeadingMap& owners_;
+  Diagnostics& problems_;
+  TableLayout layout_;
+  std::vector<std::string> unknown_;
+  Place unknown_place_;
+  bool has_failed_ = false;
+};
+
+}  // namespace
+
+Heading split_heading(std::string_view text) {
+  const std::size_t open = text.find('[');
+  const std::size_t close = text.rfind(']');
+  if (open == std::string_view::npos || close == std::string_view::npos || close < open) {
+    return {std::string(trimmed(text)), std::nullopt};
+  }
+  return {std::string(trimmed(text.substr(0, open))), std::string(trimmed(text.substr(open + 1, close - open - 1)))};
+}
+
+std::string heading_key(std::string_view name) {
+  std::string key;
+  for (const char c : name) {
+    if (c == ' ' || c == '\t' || c == '-' || c == '_') continue;
+    key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  return key;
+}
+
+char separator_of(std::string_view heading_line) {
+  std::size_t commas = 0;
+  std::size_t semicolons = 0;
+  std::size_t tabs = 0;
+  bool is_quoted = false;
+  for (const char c : heading_line) {
+    if (c == '"') is_quoted = !is_quoted;
+    if (is_quoted) continue;
+    if (c == '\n') break;
+    commas += c == ',' ? 1U : 0U;
+    semicolons += c == ';' ? 1U : 0U;
+    tabs += c == '\t' ? 1U : 0U;
+  }
+  if (semicolons > commas && semicolons >= tabs) return ';';
+  return tabs > commas ? '\t' : ',';
+}
+
+std::optional<TableLayout> read_layout(std::string_view file_text, const std::string& file, const TableSpec& spec,
+                                       const HeadingMap& owners, Diagnostics& problems) {
+  const std::size_t mark = file_text.substr(0, 3) == byte_order_mark ? 3 : 0;
+  const std::string_view text = file_text.substr(mark);
+  const char separator = separator_of(text);
+  CsvScanner scanner(text, separator);
+  if (!scanner.next() || scanner.is_blank()) {
+    problems.push_back(error("heading/none", {file, 1, 0}, "there is no heading line", "begin the file with the columns' names"));
+    return std::nullopt;
+  }
+  LayoutReader reader(file, spec, owners, problems);
+  for (std::size_t c = 0; c < scanner.cell_count(); ++c) {
+    const Cell& cell = scanner.cells()[c];
+    reader.read_column(static_cast<int>(c), cell, {file, 1, 1 + characters_between(scanner.row_begin(), cell.raw)});
+  }
+  std::optional<TableLayout> layout = reader.finish({file, 1, 0});
+  if (layout) {
+    layout->columns = scanner.cell_count();
+    layout->separator = separator;
+    layout->rows_begin = static_cast<std::size_t>(scanner.position() - file_text.data());
+    layout->first_line = 2 + scanner.extra_lines();
+  }
+  return layout;
+}
+
+}  // namespace driftwarden

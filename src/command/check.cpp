@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <ostream>
+
+#include "command/opened_book.hpp"
+
+namespace driftwarden {
+
+int run_check(const BookOptions& options, Surroundings& surroundings) {
+  const Result<Book> book = read_book(options.book, threads_of(options));
+  if (!book) {
+    tell(surroundings.err, book.faults());
+    return cannot_be_used;
+  }
+  tell(surroundings.err, book->problems);
+  const Result<RuleSet> rules = read_rules(*book, surroundings.share / "rules");
+  if (!rules) tell(surroundings.err, rules.faults());
+  const auto errors = std::count_if(book->problems.begin(), book->problems.end(),
+                                    [](const Diagnostic& problem) { return problem.severity == Severity::error; });
+  const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
+  const std::size_t remarks = book->problems.size() - static_cast<std::size_t>(errors);
+  surroundings.out << book->settings.title << ": " << book->instruments.size() << " instruments, "
+                   << book->certificates.size() << " certificates, " << book->samples.size() << " samples and blanks, "
+                   << book->readings.size() << " readings, " << book->decisions.size() << " decisions; " << faults
+                   << " faults, " << remarks << " remarks\n";
+  return faults == 0 ? all_is_well : cannot_be_used;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/command/command_line.hpp"
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <ostream>
+#include <set>
+
+#include "command/options.hpp"
+#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr const char* cautions =
+    "driftwarden does not replace the sampling method, the law where the work is done, or the judgement of a\n"
+    "qualified occupational hygienist; where they differ from a rule pack, they win. A verdict is about the air\n"
+    "volume, not about anyone's safety.\n\n"
+    "Exit status: 0 every sample is valid or qualified; 1 something is void or undecided; 2 the command or an input\n"
+    "could not be used.";
+
+// All that may be told on the command line.
+struct CommandOptions {
+  NewOptions fresh;
+  BookOptions check;
+  ScreenOptions screen;
+  ExplainOptions explain;
+  RulesOptions rules;
+};
+
+using Run = std::function<int()>;
+
+void add_book(CLI::App* command, BookOptions& options) {
+  command->add_option("BOOK", options.book, "folder of the book; else the folder one stands in");
+  command->add_option("--threads", options.threads, "threads to use; else one for each processor")->check(CLI::Range(1, 256));
+}
+
+void add_as_of(CLI::App* command, BookOptions& options) {
+  command->add_option("--as-of", options.as_of, "day that stands for today, as in 2026-10-05");
+}
+
+void add_new(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  CLI::App* command = app.add_subcommand("new", "write an empty book to begin with");
+  command->add_option("FOLDER", options.fresh.folder, "folder to make")->required();
+  command->footer("Example:\n  driftwarden new tunnel-2026");
+  command->callback([&] { run = [&] { return run_new(options.fresh, surroundings); }; });
+}
+
+void add_check(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  CLI::App* command = app.add_subcommand("check", "read a book and report every fault; judge nothing");
+  add_book(command, options.check);
+  command->footer("Example:\n  driftwarden check docs/demo");
+  command->callback([&] { run = [&] { return run_check(options.check, surroundings); }; });
+}
+
+void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  ScreenOptions& screen = options.screen;
+  CLI::App* command = app.add_subcommand("screen", "judge the samples: a verdict for each, and totals");
+  add_book(command, screen.book);
+  add_as_of(command, screen.book);
+  command->add_option("--batch", screen.batches, "only this batch; may be given again")->allow_extra_args(false);
+  command->add_option("--sample", screen.samples, "only this sample; may be given again")->allow_extra_args(false);
+  command->add_option("--since", screen.since, "only samples started on this day or later");
+  command->add_option("--until", screen.until, "only samples started on this day or earlier");
+  command->add_option("--format", screen.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
+  command->add_option("--out", screen.out, "file to write to; else standard output");
+  command->footer("Example:\n  driftwarden screen docs/demo --batch LH-39A --format csv --out verdicts.csv");
+  command->callback([&] { run = [&] { return run_screen(options.screen, surroundings); }; });
+}
+
+void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  CLI::App* command = app.add_subcommand("explain", "the whole working of one sample, from the readings to the verdict");
+  command->add_option("BOOK", options.explain.book.book, "folder of the book")->required();
+  command->add_option("SAMPLE", options.explain.sample, "the sample's name")->required();
+  command->add_option("--threads", options.explain.book.threads, "threads to use")->check(CLI::Range(1, 256));
+  add_as_of(command, options.explain.book);
+  command->footer("Example:\n  driftwarden explain docs/demo LH39A-1");
+  command->callback([&] { run = [&] { return run_explain(options.explain, surroundings); }; });
+}
+
+void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  RulesOptions& rules = options.rules;
+  CLI::App* command = app.add_subcommand("rules", "rule packs: test, list, print; the measures they may use");
+  command->require_subcommand(1);
+  command->footer("Example:\n  driftwarden rules check house.toml");
+
+  CLI::App* check = command->add_subcommand("check", "read packs and run their examples; without files, the shipped ones");
+  check->add_option("PACK", rules.packs, "pack files")->check(CLI::ExistingFile);
+  check->footer("Example:\n  driftwarden rules check house.toml");
+  check->callback([&] { run = [&] { return run_rules_check(options.rules, surroundings); }; });
+
+  CLI::App* list = command->add_subcommand("list", "the shipped packs");
+  list->footer("Example:\n  driftwarden rules list");
+  list->callback([&] { run = [&] { return run_rules_list(options.rules, surroundings); }; });
+
+  CLI::App* show = command->add_subcommand("show", "a shipped pack or rule in words");
+  show->add_option("NAME", rules.name, "a pack's name, or a rule's full name")->required();
+  show->footer("Example:\n  driftwarden rules show common-practice/drift");
+  show->callback([&] { run = [&] { return run_rules_show(options.rules, surroundings); }; });
+
+  CLI::App* measures = command->add_subcommand("measures", "every measure a rule may use, with unit and definition");
+  measures->add_option("SUBJECT", rules.subject, "only those of a sample, set, reading, calibrator, pump or batch")
+      ->check(CLI::IsMember({"sample", "set", "reading", "calibrator", "pump", "batch"}));
+  measures->footer("Example:\n  driftwarden rules measures sample");
+  measures->callback([&] { run = [&] { return run_rules_measures(options.rules, surroundings); }; });
+}
+
+// The command that the words lead to, as far as they are commands.
+const CLI::App* deepest_command(const CLI::App& app, const std::vector<std::string>& words, std::size_t& used) {
+  const CLI::App* here = &app;
+  for (used = 0; used < words.size(); ++used) {
+    const CLI::App* next = nullptr;
+    for (const CLI::App* candidate : here->get_subcommands([](const CLI::App*) { return true; })) {
+      if (candidate->get_name() == words[used]) next = candidate;
+    }
+    if (next == nullptr) break;
+    here = next;
+  }
+  return here;
+}
+
+// "did you mean …?" for a command or an option that isn't one.
+std::string hint_for(const CLI::App& app, const std::vector<std::string>& words) {
+  std::size_t used = 0;
+  const CLI::App* here = deepest_command(app, words, used);
+  std::vector<std::string> commands;
+  for (const CLI::App* command : here->get_subcommands([](const CLI::App*) { return true; })) commands.push_back(command->get_name());
+  if (!commands.empty() && used < words.size() && !words[used].starts_with("-")) return did_you_mean(words[used], commands);
+  std::vector<std::string> options;
+  for (const CLI::Option* option : here->get_options()) {
+    for (const std::string& name : option->get_lnames()) options.push_back("--" + name);
+  }
+  for (; used < words.size(); ++used) {
+    const std::string word = words[used].substr(0, words[used].find('='));
+    if (word.starts_with("-") && std::find(options.begin(), options.end(), word) == options.end()) return did_you_mean(word, options);
+  }
+  return "see --help";
+}
+
+int refuse(const CLI::App& app, const CLI::ParseError& failure, const std::vector<std::string>& words, Surroundings& surroundings) {
+  std::string message = failure.what();
+  std::size_t used = 0;
+  const CLI::App* here = deepest_command(app, words, used);
+  const bool wants_command = !here->get_subcommands([](const CLI::App*) { return true; }).empty();
+  if (wants_command && used < words.size() && !words[used].starts_with("-")) message = in_quotes(words[used]) + " is not a command";
+  surroundings.err << to_text(error("command/refused", {"command line", 0, 0}, message, hint_for(app, words))) << '\n';
+  return cannot_be_used;
+}
+
+}  // namespace
+
+int run_command_line(const std::vector<std::string>& arguments, Surroundings& surroundings) {
+  CommandOptions options;
+  Run run;
+  CLI::App app("Quality assurance of air-sampling flow: from a book of plain files to a verdict for every sample,\n"
+               "with its working shown.", "driftwarden");
+  app.set_version_flag("--version", "driftwarden " + surroundings.version);
+  app.set_help_all_flag("--help-all", "help of every command");
+  app.footer(std::string("Example:\n  driftwarden screen docs/demo\n\n") + cautions);
+  app.require_subcommand(1);
+  add_new(app, options, surroundings, run);
+  add_check(app, options, surroundings, run);
+  add_screen(app, options, surroundings, run);
+  add_explain(app, options, surroundings, run);
+  add_rules(app, options, surroundings, run);
+  try {
+    std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+    app.parse(std::move(reversed));
+  } catch (const CLI::ParseError& failure) {
+    if (failure.get_exit_code() != 0) return refuse(app, failure, arguments, surroundings);
+    app.exit(failure, surroundings.out, surroundings.err);  // help or version
+    return all_is_well;
+  }
+  return run();
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#include <unistd.h>
+
+#include <chrono>
+#include <cstdlib>
+#include <exception>
+#include <filesystem>
+#include <iostream>
+#include <string>
+#include <system_error>
+#include <vector>
+
+#include "driftwarden/command/command_line.hpp"
+#include "driftwarden/command/shipped.hpp"
+
+// The one place that reads the clock and looks at the streams.
+int main(int count, char** words) {
+  std::ios::sync_with_stdio(false);
+  const auto now = std::chrono::duration_cast<std::chrono::seconds>(std::chrono::system_clock::now().time_since_epoch());
+  driftwarden::Surroundings surroundings{std::cout, std::cerr, isatty(STDOUT_FILENO) != 0, isatty(STDERR_FILENO) != 0,
+                                         now.count(), driftwarden::shipped_folder(), driftwarden::program_version()};
+  try {
+    return driftwarden::run_command_line({words + 1, words + count}, surroundings);
+  } catch (const std::exception& failure) {
+    std::cerr << "driftwarden: " << failure.what() << '\n';
+    return driftwarden::cannot_be_used;
+  }
+}

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+#include <fstream>
+#include <ostream>
+#include <system_error>
+
+#include "command/opened_book.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct NewFile {
+  std::string_view name;
+  std::string_view text;
+};
+
+constexpr std::string_view settings = R"(# A book of air-sampling records. Every file lies beside this one; docs/book.md describes them all.
+
+title     = "A title for this book"
+time_zone = "UTC"        # an IANA name such as "Europe/Oslo", or a POSIX TZ string
+
+# Volumes are also given at these conditions.
+[reference]
+temperature = "25 °C"
+pressure    = "101.325 kPa"
+
+# Only where no pressure was read: the standard atmosphere at this altitude is taken, with a remark.
+# [site]
+# altitude = "350 m"
+
+# What samples are judged by: packs shipped with the program by name, your own by file name.
+# 'driftwarden rules list' names them, 'driftwarden rules show NAME' prints one.
+[rules]
+packs = ["common-practice"]
+
+# A rule may be changed for this book, with a reason that is shown wherever it matters.
+# [[override]]
+# rule   = "common-practice/drift"
+# within = "4 %"
+# reason = "the client's specification"
+
+# Your own headings, if they differ.
+# [headings.readings]
+# "Flow LPM" = "reading [L/min]"
+)";
+
+constexpr std::array<NewFile, 6> files{{
+    {"book.toml", settings},
+    {"instruments.csv",
+     "instrument,kind,principle,serial,low [L/min],high [L/min],scale temperature [°C],scale pressure [kPa],read at,"
+     "interval [d],in service,out of service,note\n"},
+    {"certificates.csv",
+     "certificate,instrument,calibrated,due,issuer,standard,temperature [°C],pressure [kPa],nominal [L/min],"
+     "reference [L/min],as found [L/min],as left [L/min],expanded uncertainty [%],coverage factor,tolerance [%]\n"},
+    {"samples.csv",
+     "sample,batch,kind,pump,sampler,nominal [L/min],method,analysis,started,stopped,paused [min],warm-up [min],"
+     "temperature [°C],pressure [kPa],fault,note\n"},
+    {"readings.csv",
+     "taken,stage,pump,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],humidity [%],replicate,set,"
+     "sampler,by,void,note\n"},
+    {"decisions.csv", "decided,by,subject,rule,ruling,reason\n"},
+}};
+
+int fail(Surroundings& surroundings, const std::string& where, std::string message, std::string hint) {
+  tell(surroundings.err, {error("new/refused", {where, 0, 0}, std::move(message), std::move(hint))});
+  return cannot_be_used;
+}
+
+}  // namespace
+
+int run_new(const NewOptions& options, Surroundings& surroundings) {
+  const fs::path folder = options.folder;
+  std::error_code failure;
+  if (fs::exists(folder, failure) && !(fs::is_directory(folder, failure) && fs::is_empty(folder, failure))) {
+    return fail(surroundings, options.folder, "something is there already", "name a folder that is new or empty");
+  }
+  fs::create_directories(folder, failure);
+  if (failure) return fail(surroundings, options.folder, "the folder can't be made: " + failure.message(), "");
+  for (const NewFile& file : files) {
+    std::ofstream out(folder / file.name, std::ios::binary);
+    out << file.text << std::flush;
+    if (!out) return fail(surroundings, (folder / file.name).string(), "the file can't be written", "check rights and room");
+  }
+  surroundings.out << "A new book lies in " << options.folder << ".\nNext: fill in instruments.csv, certificates.csv, "
+                   << "samples.csv and readings.csv, then run\n  driftwarden check " << options.folder
+                   << "\n  driftwarden screen " << options.folder << "\n";
+  return all_is_well;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+#include "command/opened_book.hpp"
+
+#include <algorithm>
+#include <ostream>
+#include <thread>
+
+namespace driftwarden {
+
+bool OpenedBook::has_faults() const {
+  return std::any_of(book.problems.begin(), book.problems.end(),
+                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
+}
+
+unsigned threads_of(const BookOptions& options) {
+  return options.threads > 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());
+}
+
+void tell(std::ostream& err, const Diagnostics& diagnostics) {
+  for (const Diagnostic& diagnostic : diagnostics) err << to_text(diagnostic) << '\n';
+}
+
+std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surroundings& surroundings) {
+  if (text.empty()) return local_day(surroundings.now, zone);
+  Day day = no_day;
+  StampReader reader(zone, DateOrder::iso);
+  if (reader.read_date(text, day)) return day;
+  const StampFault why = reader.why_date(text);
+  tell(surroundings.err, {error(why.id, {"command line", 0, 0}, why.message, why.hint)});
+  return std::nullopt;
+}
+
+std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings) {
+  Result<Book> book = read_book(options.book, threads_of(options));
+  if (!book) {
+    tell(surroundings.err, book.faults());
+    return nullptr;
+  }
+  tell(surroundings.err, book->problems);
+  const std::optional<Day> as_of = as_of_day(options.as_of, book->settings.zone, surroundings);
+  Result<RuleSet> rules = read_rules(*book, surroundings.share / "rules");
+  if (!rules) tell(surroundings.err, rules.faults());
+  if (!rules || !as_of) return nullptr;
+  tell(surroundings.err, rules->remarks);
+  auto opened = std::make_unique<OpenedBook>(OpenedBook{*std::move(book), *std::move(rules), nullptr, *as_of});
+  opened->screening = std::make_unique<Screening>(opened->book, opened->rules);
+  return opened;
+}
+
+}  // namespace driftwarden

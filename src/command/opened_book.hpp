@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <memory>
+#include <optional>
+
+#include "command/options.hpp"
+#include "driftwarden/verdict/rule_files.hpp"
+#include "driftwarden/verdict/screening.hpp"
+
+namespace driftwarden {
+
+// A book, its rules, and both put together.
+struct OpenedBook {
+  Book book;
+  RuleSet rules;
+  std::unique_ptr<Screening> screening;
+  Day as_of = no_day;
+
+  bool has_faults() const;  // errors among the book's problems
+};
+
+unsigned threads_of(const BookOptions& options);
+
+// Tells diagnostics, one a line.
+void tell(std::ostream& err, const Diagnostics& diagnostics);
+
+// Opens a book for judging. Its faults and remarks are told; nothing where it can't be used at all.
+std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings);
+
+// The day that stands for today, or nothing (told) where `text` is not a date.
+std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surroundings& surroundings);
+
+}  // namespace driftwarden

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "driftwarden/command/command_line.hpp"
+
+// What each command was told, and what runs it: one file a command.
+namespace driftwarden {
+
+struct NewOptions {
+  std::string folder;
+};
+
+struct BookOptions {
+  std::string book = ".";
+  std::string as_of;  // empty: today
+  unsigned threads = 0;  // 0: as many as there are processors
+};
+
+struct ScreenOptions {
+  BookOptions book;
+  std::vector<std::string> batches;
+  std::vector<std::string> samples;
+  std::string since;
+  std::string until;
+  std::string format = "table";
+  std::string out;  // empty: standard output
+};
+
+struct ExplainOptions {
+  BookOptions book;
+  std::string sample;
+};
+
+struct RulesOptions {
+  std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
+  std::string name;
+  std::string subject;
+};
+
+int run_new(const NewOptions& options, Surroundings& surroundings);
+int run_check(const BookOptions& options, Surroundings& surroundings);
+int run_screen(const ScreenOptions& options, Surroundings& surroundings);
+int run_explain(const ExplainOptions& options, Surroundings& surroundings);
+int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
+int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
+int run_rules_show(const RulesOptions& options, Surroundings& surroundings);
+int run_rules_measures(const RulesOptions& options, Surroundings& surroundings);
+
+}  // namespace driftwarden

@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <fstream>
+#include <ostream>
+#include <sstream>
+
+#include "command/opened_book.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/report/paint.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/rule/example.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t page_width = 100;
+
+std::size_t examples_in(const Pack& pack) {
+  std::size_t count = 0;
+  for (const Rule& rule : pack.rules) count += rule.examples.size();
+  return count;
+}
+
+// The shipped packs that can be read; faults are told.
+std::vector<Pack> read_shipped(Surroundings& surroundings, bool& has_failed) {
+  std::vector<Pack> packs;
+  for (const std::string& name : shipped_packs(surroundings.share / "rules")) {
+    Result<Pack> pack = read_pack(surroundings.share / "rules" / (name + ".toml"), name + ".toml");
+    if (pack) {
+      packs.push_back(*std::move(pack));
+    } else {
+      tell(surroundings.err, pack.faults());
+      has_failed = true;
+    }
+  }
+  return packs;
+}
+
+bool check_pack(const fs::path& file, Surroundings& surroundings) {
+  const Result<Pack> pack = read_pack(file, file.string());
+  if (!pack) {
+    tell(surroundings.err, pack.faults());
+    return false;
+  }
+  const Diagnostics faults = run_examples(*pack);
+  tell(surroundings.err, faults);
+  surroundings.out << pack->name << ": " << pack->rules.size() << " rules, " << examples_in(*pack) << " examples, "
+                   << faults.size() << " failed\n";
+  return faults.empty();
+}
+
+std::string rule_in_words(const Rule& rule) {
+  std::string out = rule.full_name() + (rule.enabled ? "" : " (switched off)") + "\n";
+  const auto add = [&out](std::string_view name, const std::string& text) {
+    if (!text.empty()) out += wrapped(left(name, 10) + " " + text, 2, page_width);
+  };
+  add("measure", std::string(measure_of(rule).name) + " of a " + std::string(to_text(rule.of)) +
+                     (rule.base == Base::by_practice ? "" : ", base " + std::string(to_text(rule.base))));
+  std::string where;
+  for (const Condition& condition : rule.where) {
+    where += (where.empty() ? "" : ", ") + condition.field;
+    for (std::size_t i = 0; i < condition.any_of.size(); ++i) where += (i == 0 ? " is " : " or ") + condition.any_of[i];
+    if (condition.at_least || condition.at_most) where += " in a range";
+  }
+  add("where", where);
+  add("limit", rule.limit.text + ", otherwise " + std::string(to_text(rule.otherwise)) + "; when missing: " +
+                   std::string(to_text(rule.absent)));
+  add("reason", rule.reason);
+  add("source", rule.source + " (" + std::string(to_text(rule.standing)) + ")");
+  add("note", rule.note);
+  return out;
+}
+
+void print_measures(Subject subject, std::ostream& out) {
+  out << "of a " << to_text(subject) << ":\n";
+  for (const Measure& measure : measures(subject)) {
+    const std::string unit = measure.kind == MeasureKind::number ? std::string(measure.unit.empty() ? "count" : measure.unit)
+                             : measure.kind == MeasureKind::yes_no ? "yes/no"
+                                                                   : "word";
+    out << wrapped(left(measure.name, 20) + " " + left(unit, 7) + " " + std::string(measure.definition), 2, page_width);
+  }
+}
+
+}  // namespace
+
+int run_rules_check(const RulesOptions& options, Surroundings& surroundings) {
+  bool all_good = true;
+  std::vector<fs::path> files(options.packs.begin(), options.packs.end());
+  if (files.empty()) {
+    for (const std::string& name : shipped_packs(surroundings.share / "rules")) {
+      files.push_back(surroundings.share / "rules" / (name + ".toml"));
+    }
+  }
+  for (const fs::path& file : files) all_good = check_pack(file, surroundings) && all_good;
+  return all_good ? all_is_well : cannot_be_used;
+}
+
+int run_rules_list(const RulesOptions&, Surroundings& surroundings) {
+  bool has_failed = false;
+  for (const Pack& pack : read_shipped(surroundings, has_failed)) {
+    surroundings.out << left(pack.name, 24) << " " << pack.edition << "  " << pack.title << "\n";
+  }
+  return has_failed ? cannot_be_used : all_is_well;
+}
+
+int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
+  bool has_failed = false;
+  std::vector<std::string> known;
+  for (const Pack& pack : read_shipped(surroundings, has_failed)) {
+    known.push_back(pack.name);
+    if (pack.name == options.name) {
+      surroundings.out << pack.title << "\nedition " << pack.edition << ", sha256 " << pack.sha256 << "\n";
+      if (!pack.note.empty()) surroundings.out << wrapped(pack.note, 0, page_width);
+      for (const Rule& rule : pack.rules) surroundings.out << "\n" << rule_in_words(rule);
+      return all_is_well;
+    }
+    for (const Rule& rule : pack.rules) {
+      known.push_back(rule.full_name());
+      if (rule.full_name() != options.name) continue;
+      surroundings.out << rule_in_words(rule);
+      return all_is_well;
+    }
+  }
+  tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0}, "no pack or rule " + in_quotes(options.name) + " is shipped",
+                                did_you_mean(options.name, known))});
+  return cannot_be_used;
+}
+
+int run_rules_measures(const RulesOptions& options, Surroundings& surroundings) {
+  for (const Subject subject : {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
+    if (options.subject.empty() || options.subject == to_text(subject)) print_measures(subject, surroundings.out);
+  }
+  return all_is_well;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: MIT
+#include <fstream>
+#include <iostream>
+#include <ostream>
+
+#include "command/opened_book.hpp"
+#include "command/selection.hpp"
+#include "driftwarden/report/in_order.hpp"
+#include "driftwarden/report/screen_csv.hpp"
+#include "driftwarden/report/screen_json.hpp"
+#include "driftwarden/report/screen_table.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t samples_a_block = 1024;
+
+// One thread's part: judges its samples and writes them down.
+struct BlockWriter {
+  const Screening& screening;
+  const std::vector<Row>& samples;
+  const std::string& format;
+  const ScreenTable& table;
+  SampleJudge judge;
+  std::vector<Totals>& totals;
+
+  void operator()(std::size_t first, std::size_t last, std::string& text) {
+    Totals& block = totals[first / samples_a_block];
+    for (std::size_t i = first; i < last; ++i) {
+      const SampleResult& result = judge.judge(samples[i]);
+      block.count(result.verdict);
+      if (format == "csv") {
+        append_screen_csv(text, screening, result);
+      } else if (format == "json") {
+        append_screen_json(text, screening, result, i == 0);
+      } else {
+        table.append(text, result, i == 0 ? no_row : samples[i - 1]);
+      }
+    }
+  }
+};
+
+Totals write_samples(const Screening& screening, const std::vector<Row>& samples, const std::string& format,
+                     const ScreenTable& table, unsigned threads, std::ostream& out) {
+  std::vector<Totals> of_blocks(samples.size() / samples_a_block + 1);
+  write_in_order(
+      samples.size(), samples_a_block, threads,
+      [&] { return BlockWriter{screening, samples, format, table, SampleJudge(screening), of_blocks}; },
+      [&out](const std::string& text, std::size_t, std::size_t) {
+        out.write(text.data(), static_cast<std::streamsize>(text.size()));
+      });
+  Totals totals;
+  for (const Totals& block : of_blocks) totals += block;
+  return totals;
+}
+
+Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenOptions& options, bool has_colour,
+                 std::ostream& out, const std::string& version) {
+  const Screening& screening = *opened.screening;
+  const ScreenTable table(screening, samples, Paint(has_colour));
+  std::string text;
+  if (options.format == "csv") text = screen_csv_headings();
+  if (options.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
+  if (options.format == "table") text = table.head();
+  out << text;
+  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), out);
+  text.clear();
+  if (options.format == "json") append_screen_json_tail(text, screening, totals);
+  if (options.format == "table") text = table.tail(totals);
+  out << text << std::flush;
+  return totals;
+}
+
+}  // namespace
+
+int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
+  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
+  if (opened == nullptr) return cannot_be_used;
+  const std::optional<std::vector<Row>> samples = selected_samples(*opened, options, surroundings);
+  if (!samples) return cannot_be_used;
+  std::ofstream file;
+  if (!options.out.empty()) file.open(options.out, std::ios::binary);
+  std::ostream& out = options.out.empty() ? surroundings.out : file;
+  const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
+  const Totals totals = write_all(*opened, *samples, options, has_colour, out, surroundings.version);
+  if (!out) {
+    tell(surroundings.err, {error("output/unwritable", {options.out.empty() ? "standard output" : options.out, 0, 0},
+                                  "the results could not be written", "check the folder, its rights and the room on the disk")});
+    return cannot_be_used;
+  }
+  if (opened->has_faults()) return cannot_be_used;
+  return totals.void_ + totals.undecided > 0 ? something_is_amiss : all_is_well;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/correction/bubble.hpp"
+
+#include "driftwarden/correction/vapour_pressure.hpp"
+#include "driftwarden/record/sample.hpp"
+
+namespace driftwarden {
+
+double bubble_factor(BubbleHumidity kind, Conditions use, RelativeHumidity ambient) {
+  if (kind == BubbleHumidity::none) return 1;
+  const double vapour_in_tube_kpa = saturation_vapour_pressure(use.temperature).value;
+  const double vapour_in_room_kpa = kind == BubbleHumidity::ambient ? ambient.value * vapour_in_tube_kpa : 0;
+  const double pressure_kpa = use.pressure.value;
+  if (!(pressure_kpa > vapour_in_tube_kpa && pressure_kpa > vapour_in_room_kpa)) return missing;
+  return (pressure_kpa - vapour_in_tube_kpa) / (pressure_kpa - vapour_in_room_kpa);
+}
+
+}  // namespace driftwarden

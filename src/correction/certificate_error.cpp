@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/correction/certificate_error.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace driftwarden {
+
+namespace {
+
+using Indication = std::optional<double> (*)(const CertificatePoint&);
+
+std::optional<double> as_found(const CertificatePoint& point) { return point.as_found_l_min; }
+std::optional<double> as_left_or_found(const CertificatePoint& point) {
+  return point.as_left_l_min ? point.as_left_l_min : point.as_found_l_min;
+}
+
+std::vector<ErrorPoint> errors_of(const Certificate& certificate, Indication indication_of) {
+  std::vector<ErrorPoint> errors;
+  errors.reserve(certificate.points.size());
+  for (const CertificatePoint& point : certificate.points) {
+    const std::optional<double> indication = indication_of(point);
+    if (!indication || !(point.reference_l_min > 0)) continue;
+    errors.push_back({*indication, (*indication - point.reference_l_min) / point.reference_l_min});
+  }
+  return errors;
+}
+
+// The mean error of points that all have one indication.
+ErrorPoint mean_of(std::span<const ErrorPoint> same) {
+  double sum = 0;
+  for (const ErrorPoint& point : same) sum += point.error;
+  return {same.front().indication_l_min, sum / static_cast<double>(same.size())};
+}
+
+std::vector<ErrorPoint> one_an_indication(std::vector<ErrorPoint> points) {
+  std::stable_sort(points.begin(), points.end(),
+                   [](const ErrorPoint& a, const ErrorPoint& b) { return a.indication_l_min < b.indication_l_min; });
+  std::vector<ErrorPoint> curve;
+  for (auto first = points.begin(); first != points.end();) {
+    const auto next = std::find_if(
+        first, points.end(), [&](const ErrorPoint& point) { return point.indication_l_min > first->indication_l_min; });
+    curve.push_back(mean_of({first, next}));
+    first = next;
+  }
+  return curve;
+}
+
+}  // namespace
+
+std::vector<ErrorPoint> error_curve(const Certificate& certificate) {
+  return one_an_indication(errors_of(certificate, as_left_or_found));
+}
+
+std::vector<ErrorPoint> as_found_curve(const Certificate& certificate) {
+  return one_an_indication(errors_of(certificate, as_found));
+}
+
+ErrorAt error_at(std::span<const ErrorPoint> curve, double indication_l_min) {
+  if (curve.empty()) return {};
+  if (indication_l_min < curve.front().indication_l_min) return {curve.front().error, true};
+  if (indication_l_min > curve.back().indication_l_min) return {curve.back().error, true};
+  const auto above = std::find_if(curve.begin(), curve.end(),
+                                  [&](const ErrorPoint& point) { return point.indication_l_min >= indication_l_min; });
+  if (above == curve.end()) return {};  // the indication is missing
+  if (above->indication_l_min == indication_l_min) return {above->error, false};
+  const ErrorPoint& below = *(above - 1);
+  const double share = (indication_l_min - below.indication_l_min) / (above->indication_l_min - below.indication_l_min);
+  return {below.error + (above->error - below.error) * share, false};
+}
+
+}  // namespace driftwarden

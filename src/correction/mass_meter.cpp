@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/correction/mass_meter.hpp"
+
+namespace driftwarden {
+
+double mass_factor(Conditions standard, Conditions use) {
+  return (standard.pressure / use.pressure) * (use.temperature / standard.temperature);
+}
+
+ActualFlow mass_meter_actual_flow(IndicatedFlow indicated, Conditions standard, Conditions use) {
+  return ActualFlow(indicated.value * mass_factor(standard, use));
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/correction/orifice.hpp"
+
+#include <cmath>
+
+namespace driftwarden {
+
+double orifice_factor(Temperature scale, Temperature use) { return std::sqrt(use / scale); }
+
+ActualFlow orifice_actual_flow(IndicatedFlow indicated, Temperature scale, Temperature use) {
+  return ActualFlow(indicated.value * orifice_factor(scale, use));
+}
+
+double critical_pressure_ratio(double heat_capacity_ratio) {
+  const double exponent = heat_capacity_ratio / (heat_capacity_ratio - 1);
+  return std::pow(2 / (heat_capacity_ratio + 1), exponent);
+}
+
+bool orifice_is_choked(Pressure before, Pressure behind) { return behind / before < critical_pressure_ratio(); }
+
+}  // namespace driftwarden

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/correction/rotameter.hpp"
+
+#include <cmath>
+
+#include "driftwarden/quantity/limit.hpp"
+
+namespace driftwarden {
+
+namespace {
+
+bool is_beyond(double figure, double base, double ratio) {
+  return side_of_limit(std::fabs(figure - base) / base, ratio) == Side::above;
+}
+
+}  // namespace
+
+double rotameter_factor(Conditions scale, Conditions use) {
+  return std::sqrt((scale.pressure / use.pressure) * (use.temperature / scale.temperature));
+}
+
+ActualFlow rotameter_actual_flow(IndicatedFlow indicated, Conditions scale, Conditions use) {
+  return ActualFlow(indicated.value * rotameter_factor(scale, use));
+}
+
+ReferenceFlow rotameter_flow_at_scale(IndicatedFlow indicated, Conditions scale, Conditions use) {
+  return ReferenceFlow(indicated.value * rotameter_factor(use, scale));
+}
+
+bool differs_by_more_than(Conditions a, Conditions b, double ratio) {
+  return is_beyond(b.temperature.kelvin, a.temperature.kelvin, ratio) ||
+         is_beyond(b.pressure.value, a.pressure.value, ratio);
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,8 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/record/decision.hpp"
+
+namespace driftwarden {
+
+std::string_view to_text(Ruling ruling) { return ruling == Ruling::overrule ? "overrule" : "uphold"; }
+
+}  // namespace driftwarden

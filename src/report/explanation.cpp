@@ -1,0 +1,261 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/explanation.hpp"
+
+#include <cmath>
+
+#include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/verdict/message.hpp"
+#include "driftwarden/verdict/remarks.hpp"
+#include "report/reading_steps.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t page_width = 100;
+
+
+class Explanation {
+ public:
+  Explanation(const Screening& screening, const SampleResult& result, Paint paint)
+      : screening_(screening), book_(screening.book()), result_(result), f_(*result.figures), paint_(paint) {}
+
+  std::string text() {
+    head();
+    if (f_.kind == SampleKind::sample) {
+      for (std::size_t s = 0; s < f_.sets.size(); ++s) set(s);
+      drift_step();
+      minutes_step();
+      flow_step();
+      volume_step();
+      reference_step();
+    }
+    remarks();
+    rules();
+    decisions();
+    verdict();
+    return std::move(out_);
+  }
+
+ private:
+  void heading(std::string_view text) { out_ += "\n" + paint_.heading(text) + "\n"; }
+  void line(std::string_view text, std::size_t indent = 2) { out_ += wrapped(text, indent, page_width); }
+  std::string sample_place() const { return book_.place_text(book_.files.samples, book_.samples.place[f_.sample]); }
+  std::string text_of(const Column<TextId>& column) const {
+    return book_.texts.text(field(column, f_.sample, TextId{0}));
+  }
+
+  void head() {
+    out_ += paint_.heading("Sample " + std::string(book_.samples.name[f_.sample])) + ": " +
+            paint_.verdict(result_.verdict, to_text(result_.verdict)) + "   [" + sample_place() + "]\n";
+    std::string what = std::string(to_text(f_.kind));
+    const Row pump = book_.samples.pump[f_.sample];
+    if (pump != no_row) what += ", pump " + book_.instruments[pump].name;
+    const auto add = [&](std::string_view name, const std::string& text) {
+      if (!text.empty()) what += ", " + std::string(name) + " " + text;
+    };
+    add("batch", text_of(book_.samples.batch));
+    add("sampler", text_of(book_.samples.sampler));
+    add("method", text_of(book_.samples.method));
+    add("analysis", text_of(book_.samples.analysis));
+    if (!is_missing(f_.nominal_l_min)) what += ", nominal flow " + flow_text(f_.nominal_l_min) + " L/min";
+    line(what);
+    add_note();
+    line("Book: " + book_.settings.title);
+  }
+
+  void add_note() {
+    const std::string note = text_of(book_.samples.note);
+    if (!note.empty()) line("Note: " + note);
+  }
+
+  void set(std::size_t number) {
+    const ReadingSet& set = f_.sets[number];
+    const bool counts = static_cast<std::int32_t>(number) == f_.pre || static_cast<std::int32_t>(number) == f_.post ||
+                        set.rows.stage == Stage::field;
+    heading("Flow, " + std::string(to_text(set.rows.stage)) + " set" + (counts ? "" : " (not used)"));
+    out_ += set_working(screening_, result_, set);
+    if (static_cast<std::int32_t>(number) == f_.pre && f_.pre_age_min >= 0) {
+      line("Read " + with_decimals(f_.pre_age_min, 0) + " min before the sample started.");
+    }
+    if (static_cast<std::int32_t>(number) == f_.post && f_.post_age_min >= 0) {
+      line("Read " + with_decimals(f_.post_age_min, 0) + " min after the sample stopped.");
+    }
+  }
+
+  void drift_step() {
+    heading("Drift");
+    const DriftBase base = screening_.basis().practice.drift_base;
+    line("drift = (post - pre) / " + std::string(base == DriftBase::pre    ? "pre"
+                                                 : base == DriftBase::post ? "post"
+                                                 : base == DriftBase::mean ? "mean of pre and post"
+                                                                           : "nominal"));
+    if (is_missing(f_.drift)) {
+      line("can't be worked out: " + std::string(f_.pre < 0    ? "there is no pre set"
+                                                : f_.post < 0 ? "there is no post set"
+                                                              : "a flow is missing"));
+      return;
+    }
+    const double from = base_flow(f_.pre_l_min, f_.post_l_min, base, f_.nominal_l_min);
+    line("      = (" + flow_text(f_.post_l_min) + " - " + flow_text(f_.pre_l_min) + ") / " + flow_text(from) + " = " +
+         with_decimals(100 * f_.drift, 3) + " %");
+    practice_line("drift_base");
+  }
+
+  void minutes_step() {
+    heading("Minutes");
+    const Moment from = book_.samples.started[f_.sample];
+    const Moment to = book_.samples.stopped[f_.sample];
+    if (from == no_moment || to == no_moment) return line("a time is missing");
+    line("started " + local_text(from, book_.settings.zone) + ", stopped " + local_text(to, book_.settings.zone) + "   [" +
+         sample_place() + "]");
+    const double run = static_cast<double>(to - from) / 60;
+    const bool has_pause = !is_missing(f_.paused_min) && f_.paused_min > 0;
+    if (has_pause) {
+      line("minutes = " + shortest(run) + " on the absolute time line - " + shortest(f_.paused_min) + " paused = " +
+           shortest(f_.minutes));
+    } else {
+      line("minutes = " + shortest(run) + " on the absolute time line");
+    }
+    if (book_.settings.zone.offset_at(from) != book_.settings.zone.offset_at(to)) {
+      line("The clocks were changed during the sample; the minutes are those that passed.");
+    }
+  }
+
+  void practice_line(const std::string& key) {
+    const auto choice = screening_.rules().practice.find(key);
+    if (choice == screening_.rules().practice.end() || choice->second.place.file.empty()) return;
+    line("Practice " + key + " = " + choice->second.value + ", by " +
+         (choice->second.pack.empty() ? "the book" : choice->second.pack) + ": " + choice->second.source_or_reason + " [" +
+         to_text(choice->second.place) + "]");
+  }
+
+  void flow_step() {
+    heading("Flow for the volume");
+    const FlowForVolume practice = screening_.basis().practice.flow_for_volume;
+    const std::string pre = flow_text(f_.pre_l_min);
+    const std::string post = flow_text(f_.post_l_min);
+    if (is_missing(f_.flow_l_min)) return line("can't be worked out");
+    switch (practice) {
+      case FlowForVolume::mean: line("Q = (pre + post) / 2 = (" + pre + " + " + post + ") / 2 = " + flow_text(f_.flow_l_min) + " L/min"); break;
+      case FlowForVolume::lower: line("Q = the lower of " + pre + " and " + post + " = " + flow_text(f_.flow_l_min) + " L/min"); break;
+      case FlowForVolume::pre: line("Q = pre = " + pre + " L/min"); break;
+      case FlowForVolume::nominal: line("Q = nominal = " + flow_text(f_.flow_l_min) + " L/min"); break;
+    }
+    practice_line("flow_for_volume");
+  }
+
+  void volume_step() {
+    heading("Volume, actual");
+    if (is_missing(f_.volume_l)) return line("can't be worked out: a flow or the minutes are missing");
+    line("V = Q x minutes = " + flow_text(f_.flow_l_min) + " x " + shortest(f_.minutes) + " = " +
+         with_decimals(f_.volume_l, 2) + " L");
+  }
+
+  void reference_step() {
+    const Conditions reference = book_.settings.reference;
+    heading("Volume at reference conditions, " + with_decimals(in_celsius(reference.temperature), 2) + " °C and " +
+            with_decimals(reference.pressure.value, 3) + " kPa");
+    line("V_ref = V x (P / P_ref) x (T_ref / T), temperatures in kelvin");
+    if (is_missing(f_.volume_reference_l)) return line("can't be worked out: a volume, a temperature or a pressure is missing");
+    line("      = " + with_decimals(f_.volume_l, 2) + " x (" + with_decimals(f_.pressure_kpa, 3) + " / " +
+         with_decimals(reference.pressure.value, 3) + ") x (" + with_decimals(reference.temperature.kelvin, 2) + " / " +
+         with_decimals(f_.temperature_k, 2) + ") = " + with_decimals(f_.volume_reference_l, 2) + " L");
+    line("T = " + with_decimals(in_celsius(Temperature(f_.temperature_k)), 2) + " °C from " + from_text(f_.temperature_from) + "; P = " +
+         with_decimals(f_.pressure_kpa, 3) + " kPa from " + from_text(f_.pressure_from));
+  }
+
+  std::string from_text(ConditionsFrom from) const {
+    switch (from) {
+      case ConditionsFrom::sample: return "the sample [" + sample_place() + "]";
+      case ConditionsFrom::sets: return "its sets (mean)";
+      case ConditionsFrom::altitude: return "the site's altitude [" + to_text(book_.settings.altitude_place) + "]";
+      case ConditionsFrom::nowhere: break;
+    }
+    return "nowhere";
+  }
+
+  void remarks() {
+    const std::vector<std::string> texts = remarks_of(screening_, result_);
+    if (texts.empty()) return;
+    heading("Remarks");
+    for (const std::string& text : texts) line("- " + text);
+  }
+
+  void rules() {
+    heading("Rules");
+    if (f_.problem != no_problem) {
+      const Diagnostic& problem = book_.problems[f_.problem - 1];
+      line("No rule is held to this sample, for a record it leans on can't be understood:");
+      line(to_text(problem), 4);
+      return;
+    }
+    for (const Finding& finding : result_.findings) rule_line(finding);
+    for (const Finding& finding : result_.kept) rule_line(finding);
+    if (result_.findings.empty() && result_.kept.empty()) line("No rule applies to it.");
+  }
+
+  void rule_line(const Finding& finding) {
+    const Rule& rule = screening_.rules().rules[finding.rule];
+    const Outcome outcome = finding.judgement.outcome;
+    std::string text = "[" + std::string(to_text(outcome)) + "] " + rule.full_name() + ": ";
+    if (outcome == Outcome::met) {
+      text += met_text(rule, finding);
+    } else if (outcome == Outcome::skipped) {
+      text += std::string(measure_of(rule).name) + " is not given; the rule passes it over";
+    } else {
+      text += message_of(screening_, result_, finding);
+    }
+    line(text);
+    if (outcome != Outcome::met && outcome != Outcome::skipped) line("Why: " + rule.reason, 6);
+    line("Source: " + rule.source + " (" + std::string(to_text(rule.standing)) + ") [" + to_text(rule.place) + "]", 6);
+    if (rule.overridden) {
+      line("Changed by this book: it was '" + rule.overridden->limit_before + "', " + rule.overridden->otherwise_before + ". Reason: " +
+               rule.overridden->reason + " [" + to_text(rule.overridden->place) + "]", 6);
+    }
+  }
+
+  std::string met_text(const Rule& rule, const Finding& finding) const {
+    const Measure& measure = measure_of(rule);
+    if (measure.kind != MeasureKind::number) return std::string(measure.name) + " " + rule.limit.text;
+    std::string text = std::string(measure.name) + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) +
+                       " is " + rule.limit.text;
+    const Reported figures = reported(rule, finding.judgement);
+    if (std::isfinite(figures.margin)) {
+      text += ", margin " + with_decimals(figures.margin, 2) + (figures.unit.empty() ? "" : " " + std::string(figures.unit));
+    }
+    return text;
+  }
+
+  void decisions() {
+    bool is_first = true;
+    for (const Decision& decision : book_.decisions) {
+      if (decision.subject != book_.samples.name[f_.sample]) continue;
+      if (is_first) heading("Decisions");
+      is_first = false;
+      line(local_text(decision.decided, book_.settings.zone) + ", " + decision.by + ": " + std::string(to_text(decision.ruling)) + " " +
+           decision.rule + ". Reason: " + decision.reason + " [" + book_.place_text(book_.files.decisions, decision.place) + "]");
+    }
+  }
+
+  void verdict() {
+    heading("Verdict");
+    line(paint_.verdict(result_.verdict, to_text(result_.verdict)) + ": the worst of its findings (void, undecided, qualified, valid, in this order).");
+  }
+
+  const Screening& screening_;
+  const Book& book_;
+  const SampleResult& result_;
+  const SampleAssessment& f_;
+  Paint paint_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string explanation_of(const Screening& screening, const SampleResult& result, Paint paint) {
+  return Explanation(screening, result, paint).text();
+}
+
+}  // namespace driftwarden

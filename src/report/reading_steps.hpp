@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "driftwarden/verdict/screening.hpp"
+
+namespace driftwarden {
+
+// A flow as workings print it: five decimals of a L/min, enough to redo every step.
+std::string flow_text(double l_min);
+// "+0.25 %"
+std::string signed_percent(double ratio);
+
+// The working of a set: calibrator, certificate with its errors, every reading with its corrections, the figures.
+std::string set_working(const Screening& screening, const SampleResult& result, const ReadingSet& set);
+
+}  // namespace driftwarden

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/screen_csv.hpp"
+
+#include "driftwarden/report/csv_text.hpp"
+#include "driftwarden/verdict/finding.hpp"
+
+namespace driftwarden {
+namespace {
+
+void append_set(std::string& out, const ReadingSet* set, bool is_blank) {
+  out += ',';
+  if (set != nullptr) {
+    out += std::to_string(set->flow.n);
+  } else if (!is_blank) {
+    out += '0';
+  }
+  out += ',';
+  if (set != nullptr) append_figure(out, set->flow.mean);
+  out += ',';
+  if (set != nullptr) append_figure(out, set->flow.s);
+}
+
+void append_findings(std::string& out, const Screening& screening, const SampleResult& result) {
+  std::string ids;
+  for (const Finding& finding : result.findings) {
+    if (!ids.empty()) ids += ';';
+    ids += finding.rule == Finding::faulty_records ? std::string("faulty-records") : screening.rules().rules[finding.rule].id;
+  }
+  append_csv(out, ids);
+}
+
+}  // namespace
+
+std::string_view screen_csv_headings() {
+  return "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,"
+         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings\n";
+}
+
+void append_screen_csv(std::string& out, const Screening& screening, const SampleResult& result) {
+  const Book& book = screening.book();
+  const SampleAssessment& figures = *result.figures;
+  const Row row = figures.sample;
+  const bool is_blank = figures.kind == SampleKind::blank;
+  append_csv(out, book.samples.name[row]);
+  out += ',';
+  append_csv(out, book.texts.text(field(book.samples.batch, row, TextId{0})));
+  out += ',';
+  out += to_text(result.verdict);
+  out += ',';
+  if (book.samples.pump[row] != no_row) append_csv(out, book.instruments[book.samples.pump[row]].name);
+  out += ',';
+  append_figure(out, figures.minutes);
+  append_set(out, figures.pre_set(), is_blank);
+  append_set(out, figures.post_set(), is_blank);
+  out += ',';
+  append_figure(out, 100 * figures.drift);
+  out += ',';
+  append_figure(out, figures.flow_l_min);
+  out += ',';
+  append_figure(out, figures.volume_l);
+  out += ",,";
+  append_figure(out, figures.volume_reference_l);
+  out += ',';
+  if (!result.findings.empty()) append_findings(out, screening, result);
+  out += '\n';
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,223 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/screen_json.hpp"
+
+#include "driftwarden/report/json_text.hpp"
+#include "driftwarden/verdict/message.hpp"
+#include "driftwarden/verdict/remarks.hpp"
+
+namespace driftwarden {
+namespace {
+
+void moment_member(JsonText& json, std::string_view name, Moment moment, const TimeZone& zone) {
+  if (moment == no_moment) {
+    json.key(name).null();
+  } else {
+    json.member(name, local_text(moment, zone));
+  }
+}
+
+void text_member(JsonText& json, std::string_view name, const Book& book, const Column<TextId>& column, Row row) {
+  const std::string& text = book.texts.text(field(column, row, TextId{0}));
+  if (text.empty()) {
+    json.key(name).null();
+  } else {
+    json.member(name, text);
+  }
+}
+
+void set_figures(JsonText& json, std::string_view prefix, const ReadingSet* set, bool is_blank) {
+  const std::string name(prefix);
+  if (set == nullptr && is_blank) {
+    json.key(name + "_n").null();
+  } else {
+    json.member(name + "_n", set == nullptr ? std::size_t{0} : set->flow.n);
+  }
+  json.member(name + "_l_min", set == nullptr ? missing : set->flow.mean);
+  json.member(name + "_sd_l_min", set == nullptr ? missing : set->flow.s);
+}
+
+void set_object(JsonText& json, std::string_view name, const Screening& screening, const SampleResult& result,
+                const ReadingSet* set) {
+  const Book& book = screening.book();
+  json.key(name);
+  if (set == nullptr) {
+    json.null();
+    return;
+  }
+  json.begin_object();
+  json.member("n", set->flow.n).member("voided", set->voided);
+  json.member("mean_l_min", set->flow.mean).member("sd_l_min", set->flow.s);
+  json.member("rsd_percent", 100 * set->flow.relative_s()).member("range_l_min", set->flow.range());
+  json.member("indicated_l_min", set->indicated_l_min);
+  json.member("temperature_c", in_celsius(Temperature(set->temperature_k))).member("pressure_kpa", set->pressure_kpa);
+  moment_member(json, "first", set->rows.first, book.settings.zone);
+  moment_member(json, "last", set->rows.last, book.settings.zone);
+  json.key("calibrator");
+  if (set->rows.calibrator == no_row) {
+    json.null();
+  } else {
+    json.value(book.instruments[set->rows.calibrator].name);
+  }
+  json.key("certificate");
+  if (set->certificate < 0) {
+    json.null();
+  } else {
+    json.value(book.certificates[static_cast<std::size_t>(set->certificate)].name);
+  }
+  json.key("at").begin_array();
+  for (std::uint32_t i = set->rows.begin; i < set->rows.begin + set->rows.count; ++i) {
+    json.value(book.place_text(book.files.readings, book.readings.place[result.figures->rows[i]]));
+  }
+  json.end_array().end_object();
+}
+
+void finding_object(JsonText& json, const Screening& screening, const SampleResult& result, const Finding& finding) {
+  json.begin_object().member("rule", rule_name(screening, finding)).member("outcome", to_text(finding.judgement.outcome));
+  if (finding.rule == Finding::faulty_records) {
+    json.key("measure").null().key("value").null().key("unit").null().key("limit").null().key("margin").null();
+    json.key("probability_beyond").null().key("source").null();
+  } else {
+    const Rule& rule = screening.rules().rules[finding.rule];
+    const Reported figures = reported(rule, finding.judgement);
+    json.member("measure", measure_of(rule).name).member("value", figures.value).member("unit", figures.unit);
+    json.member("limit", rule.limit.text).member("margin", figures.margin);
+    json.member("probability_beyond", finding.probability_beyond).member("source", rule.source);
+  }
+  json.member("message", message_of(screening, result, finding));
+  json.key("at").begin_array();
+  for (const std::string& place : places_of(screening, result, finding)) json.value(place);
+  json.end_array().end_object();
+}
+
+// The last decision about a sample, or nullptr.
+const Decision* decision_about(const Book& book, std::string_view sample) {
+  const Decision* last = nullptr;
+  for (const Decision& decision : book.decisions) {
+    if (decision.subject == sample && (last == nullptr || decision.decided >= last->decided)) last = &decision;
+  }
+  return last;
+}
+
+void decision_member(JsonText& json, const Book& book, std::string_view sample) {
+  const Decision* decision = decision_about(book, sample);
+  json.key("decision");
+  if (decision == nullptr) {
+    json.null();
+    return;
+  }
+  json.begin_object();
+  moment_member(json, "decided", decision->decided, book.settings.zone);
+  json.member("by", decision->by).member("rule", decision->rule).member("ruling", to_text(decision->ruling));
+  json.member("reason", decision->reason).member("at", book.place_text(book.files.decisions, decision->place));
+  json.end_object();
+}
+
+std::string_view to_text(ConditionsFrom from) {
+  switch (from) {
+    case ConditionsFrom::sample: return "sample";
+    case ConditionsFrom::sets: return "sets";
+    case ConditionsFrom::altitude: return "altitude";
+    case ConditionsFrom::nowhere: break;
+  }
+  return "nowhere";
+}
+
+void rules_member(JsonText& json, const RuleSet& rules) {
+  json.key("rules").begin_array();
+  for (const Rule& rule : rules.rules) {
+    json.begin_object().member("id", rule.id).member("pack", rule.pack).member("edition", rule.edition);
+    std::string sha256;
+    for (const Pack& pack : rules.packs) {
+      if (pack.name == rule.pack) sha256 = pack.sha256;
+    }
+    json.member("sha256", sha256).member("limit", rule.limit.text).member("standing", to_text(rule.standing));
+    json.key("overridden");
+    if (rule.overridden) {
+      json.begin_object().member("limit_before", rule.overridden->limit_before);
+      json.member("reason", rule.overridden->reason).member("at", to_text(rule.overridden->place)).end_object();
+    } else {
+      json.null();
+    }
+    json.end_object();
+  }
+  json.end_array();
+}
+
+}  // namespace
+
+void append_screen_json_head(std::string& out, const Screening& screening, const ScreenHead& head) {
+  const Settings& settings = screening.book().settings;
+  JsonText json(out);
+  json.begin_object().key("tool").begin_object().member("name", "driftwarden").member("version", head.version).end_object();
+  json.key("book").begin_object().member("title", settings.title).end_object();
+  json.member("as_of", date_text(head.as_of));
+  json.key("reference").begin_object().member("temperature_c", in_celsius(settings.reference.temperature));
+  json.member("pressure_kpa", settings.reference.pressure.value).end_object();
+  json.key("practice").begin_object();
+  for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.value);
+  json.end_object();
+  json.key("decision_rule").begin_object().member("guard", settings.guard).end_object();
+  rules_member(json, screening.rules());
+  out += ",\n\"samples\":[";
+}
+
+void append_screen_json(std::string& out, const Screening& screening, const SampleResult& result, bool is_first) {
+  const Book& book = screening.book();
+  const SampleTable& samples = book.samples;
+  const SampleAssessment& f = *result.figures;
+  const Row row = f.sample;
+  const bool is_blank = f.kind == SampleKind::blank;
+  out += is_first ? "\n" : ",\n";
+  JsonText json(out);
+  json.begin_object().member("sample", samples.name[row]);
+  text_member(json, "batch", book, samples.batch, row);
+  json.member("verdict", to_text(result.verdict)).key("pump");
+  if (samples.pump[row] == no_row) {
+    json.null();
+  } else {
+    json.value(book.instruments[samples.pump[row]].name);
+  }
+  json.member("minutes", f.minutes);
+  set_figures(json, "pre", f.pre_set(), is_blank);
+  set_figures(json, "post", f.post_set(), is_blank);
+  json.member("drift_percent", 100 * f.drift).member("flow_l_min", f.flow_l_min).member("volume_l", f.volume_l);
+  json.member("volume_expanded_uncertainty_l", missing).member("volume_reference_l", f.volume_reference_l);
+  json.member("kind", to_text(f.kind));
+  moment_member(json, "started", samples.started[row], book.settings.zone);
+  moment_member(json, "stopped", samples.stopped[row], book.settings.zone);
+  text_member(json, "sampler", book, samples.sampler, row);
+  text_member(json, "method", book, samples.method, row);
+  text_member(json, "analysis", book, samples.analysis, row);
+  json.member("nominal_l_min", f.nominal_l_min);
+  json.key("conditions").begin_object().member("temperature_c", in_celsius(Temperature(f.temperature_k)));
+  json.member("pressure_kpa", f.pressure_kpa).member("temperature_from", to_text(f.temperature_from));
+  json.member("pressure_from", to_text(f.pressure_from)).end_object();
+  set_object(json, "pre", screening, result, f.pre_set());
+  set_object(json, "post", screening, result, f.post_set());
+  json.key("findings").begin_array();
+  for (const Finding& finding : result.findings) finding_object(json, screening, result, finding);
+  json.end_array().key("remarks").begin_array();
+  for (const std::string& text : remarks_of(screening, result)) json.value(text);
+  json.end_array();
+  decision_member(json, book, samples.name[row]);
+  json.member("at", book.place_text(book.files.samples, samples.place[row])).end_object();
+}
+
+void append_screen_json_tail(std::string& out, const Screening& screening, const Totals& totals) {
+  out += "\n],\n";
+  std::string rest;
+  JsonText json(rest);
+  json.begin_object().key("totals").begin_object().member("samples", totals.samples).member("valid", totals.valid);
+  json.member("qualified", totals.qualified).member("undecided", totals.undecided).member("void", totals.void_).end_object();
+  json.key("problems").begin_array();
+  for (const Diagnostic& problem : screening.book().problems) {
+    json.begin_object().member("file", problem.place.file).member("line", std::size_t{problem.place.line});
+    json.member("column", std::size_t{problem.place.column}).member("severity", to_text(problem.severity));
+    json.member("id", problem.id).member("message", problem.message).member("hint", problem.hint).end_object();
+  }
+  json.end_array().end_object();
+  out += std::string_view(rest).substr(1);  // the brace that opened in the head stands already
+  out += '\n';
+}
+
+}  // namespace driftwarden

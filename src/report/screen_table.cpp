@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/screen_table.hpp"
+
+#include <algorithm>
+
+#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/verdict/message.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t page_width = 80;
+constexpr std::size_t verdict_width = 9;
+constexpr std::size_t minutes_width = 6;
+constexpr std::size_t flow_width = 6;
+constexpr std::size_t drift_width = 7;
+constexpr std::size_t volume_width = 8;
+constexpr std::size_t most_name_width = 16;
+
+// The drift with as many decimals as show on which side of its limits it lies.
+std::string drift_text(const Screening& screening, const SampleResult& result) {
+  const double percent = 100 * result.figures->drift;
+  if (is_missing(percent)) return "";
+  for (const Finding& finding : result.findings) {
+    if (finding.rule == Finding::faulty_records) continue;
+    const Rule& rule = screening.rules().rules[finding.rule];
+    const bool is_of_drift = rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::drift);
+    if (!is_of_drift || rule.limit.is_absolute || is_missing(finding.judgement.limit)) continue;
+    return with_decimals_beyond(percent, 1, 100 * finding.judgement.limit);
+  }
+  return with_decimals(percent, 1);
+}
+
+std::string title_line(const Settings& settings) {
+  return settings.title + "\n" + "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, and at " +
+         with_decimals(in_celsius(settings.reference.temperature), 0) + " °C, " +
+         with_decimals(settings.reference.pressure.value, 3) + " kPa (ref.).";
+}
+
+}  // namespace
+
+std::string wrapped(std::string_view text, std::size_t indent, std::size_t width) {
+  std::string out;
+  std::string line(indent, ' ');
+  bool is_empty = true;
+  while (!text.empty()) {
+    const std::size_t blank = std::min(text.find(' '), text.size());
+    const std::string_view word = text.substr(0, blank);
+    text.remove_prefix(std::min(blank + 1, text.size()));
+    if (!is_empty && characters_in(line) + 1 + characters_in(word) > width) {
+      out += line + "\n";
+      line.assign(indent, ' ');
+      is_empty = true;
+    }
+    if (!is_empty) line += ' ';
+    line += word;
+    is_empty = false;
+  }
+  return out + line + "\n";
+}
+
+ScreenTable::ScreenTable(const Screening& screening, const std::vector<Row>& samples, Paint paint)
+    : screening_(screening), paint_(paint), sample_width_(6), pump_width_(4) {
+  const Book& book = screening.book();
+  for (const Row row : samples) {
+    sample_width_ = std::max(sample_width_, characters_in(book.samples.name[row]));
+    const Row pump = book.samples.pump[row];
+    if (pump != no_row) pump_width_ = std::max(pump_width_, characters_in(book.instruments[pump].name));
+  }
+  sample_width_ = std::min(sample_width_, most_name_width);
+  pump_width_ = std::min(pump_width_, most_name_width);
+}
+
+std::string ScreenTable::head() const {
+  const std::string title = title_line(screening_.book().settings);
+  const std::size_t line_end = title.find('\n');
+  std::string out = paint_.heading(title.substr(0, line_end)) + "\n" + wrapped(title.substr(line_end + 1), 0, page_width);
+  const std::string columns = left("sample", sample_width_) + " " + left("verdict", verdict_width) + " " + left("pump", pump_width_) + " " +
+                              right("min", minutes_width) + " " + right("pre", flow_width) + " " + right("post", flow_width) + " " +
+                              right("drift %", drift_width) + " " + right("volume", volume_width) + " " + right("ref.", volume_width);
+  return out + "\n" + paint_.heading(columns) + "\n";
+}
+
+std::string ScreenTable::batch_of(Row sample) const {
+  const Book& book = screening_.book();
+  return book.texts.text(field(book.samples.batch, sample, TextId{0}));
+}
+
+void ScreenTable::append_batch(std::string& out, Row sample, Row previous) const {
+  const std::string batch = batch_of(sample);
+  if (previous != no_row && batch_of(previous) == batch) return;
+  if (batch.empty() && previous == no_row) return;
+  out += (previous == no_row ? "" : "\n") + paint_.faint(batch.empty() ? "without a batch" : "batch " + batch) + "\n";
+}
+
+void ScreenTable::append(std::string& out, const SampleResult& result, Row previous) const {
+  append_batch(out, result.figures->sample, previous);
+  append_figures(out, result);
+  append_why(out, result);
+}
+
+void ScreenTable::append_figures(std::string& out, const SampleResult& result) const {
+  const Book& book = screening_.book();
+  const SampleAssessment& f = *result.figures;
+  const Row pump = book.samples.pump[f.sample];
+  out += left(book.samples.name[f.sample], sample_width_) + " ";
+  out += paint_.verdict(result.verdict, left(to_text(result.verdict), verdict_width)) + " ";
+  if (f.kind == SampleKind::blank) {
+    out += "blank\n";
+    return;
+  }
+  out += left(pump == no_row ? std::string_view() : std::string_view(book.instruments[pump].name), pump_width_) + " ";
+  out += right(with_decimals(f.minutes, 0), minutes_width) + " ";
+  out += right(with_decimals(f.pre_l_min, 3), flow_width) + " " + right(with_decimals(f.post_l_min, 3), flow_width) + " ";
+  out += right(drift_text(screening_, result), drift_width) + " ";
+  out += right(with_significant_digits(f.volume_l, 4), volume_width) + " ";
+  out += right(with_significant_digits(f.volume_reference_l, 4), volume_width);
+  out.resize(out.find_last_not_of(' ') + 1);
+  out += '\n';
+}
+
+void ScreenTable::append_why(std::string& out, const SampleResult& result) const {
+  for (const Finding& finding : result.findings) {
+    out += wrapped("- " + std::string(to_text(finding.judgement.outcome)) + ": " + message_of(screening_, result, finding) + " (" +
+                       rule_name(screening_, finding) + ")",
+                   sample_width_ + 1, page_width);
+  }
+}
+
+std::string ScreenTable::tail(const Totals& totals) const {
+  const auto part = [this](std::size_t count, Verdict verdict) {
+    return count == 0 ? std::to_string(count) + " " + std::string(to_text(verdict))
+                      : paint_.verdict(verdict, std::to_string(count) + " " + std::string(to_text(verdict)));
+  };
+  return "\n" + std::to_string(totals.samples) + (totals.samples == 1 ? " sample: " : " samples and blanks: ") +
+         part(totals.valid, Verdict::valid) + ", " + part(totals.qualified, Verdict::qualified) + ", " +
+         part(totals.undecided, Verdict::undecided) + ", " + part(totals.void_, Verdict::void_) + "\n";
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/rule/measure.hpp"
+
+#include <iterator>
+
+namespace driftwarden {
+
+namespace {
+
+using enum Subject;
+
+constexpr std::string_view subject_words[] = {"sample", "set", "reading", "calibrator", "pump", "batch"};
+constexpr std::string_view float_levels[] = {"centre", "top"};
+
+constexpr Measure number(Subject of, std::string_view name, Dimension dimension, std::string_view unit,
+                         std::string_view definition) {
+  return {name, of, MeasureKind::number, dimension, definition, false, unit, std::nullopt, {}};
+}
+constexpr Measure percentage(Subject of, std::string_view name, std::string_view definition) {
+  return number(of, name, Dimension::ratio, "%", definition);
+}
+constexpr Measure yes_no(Subject of, std::string_view name, std::string_view definition) {
+  return {name, of, MeasureKind::yes_no, Dimension::count, definition, false, "", std::nullopt, {}};
+}
+constexpr Measure word(Subject of, std::string_view name, std::span<const std::string_view> words,
+                       std::string_view definition) {
+  return {name, of, MeasureKind::word, Dimension::count, definition, false, "", std::nullopt, words};
+}
+
+// A ratio whose limit may also be written as the difference behind it.
+constexpr Measure or_absolute(Dimension absolute, Measure measure) {
+  measure.absolute = absolute;
+  return measure;
+}
+// A difference of flows: relative to a base that may be named, or absolute.
+constexpr Measure flow_difference(Subject of, std::string_view name, std::string_view definition) {
+  Measure measure = or_absolute(Dimension::flow, percentage(of, name, definition));
+  measure.has_base = true;
+  return measure;
+}
+
+constexpr Measure sample_measures[] = {
+    flow_difference(sample, "drift",
+                    "change of flow over the sample: (post - pre) / base, of the means of the corrected readings; the "
+                    "base is the pre flow unless a rule or a practice names another"),
+    number(sample, "flow", Dimension::flow, "L/min",
+           "flow that the volume is formed with, at the conditions of sampling: mean of pre and post flow, or as the "
+           "practice flow_for_volume says"),
+    flow_difference(sample, "flow.deviation", "(flow - nominal) / nominal"),
+    number(sample, "pre.flow", Dimension::flow, "L/min", "mean of the corrected readings of the pre set"),
+    number(sample, "post.flow", Dimension::flow, "L/min", "mean of the corrected readings of the post set"),
+    flow_difference(sample, "pre.deviation", "(pre flow - nominal) / nominal"),
+    flow_difference(sample, "post.deviation", "(post flow - nominal) / nominal"),
+    number(sample, "pre.count", Dimension::count, "", "readings of the pre set that are not void"),
+    number(sample, "post.count", Dimension::count, "", "readings of the post set that are not void"),
+    or_absolute(Dimension::flow, percentage(sample, "pre.rsd",
+                                            "standard deviation (divisor n - 1) of the pre set's corrected readings, "
+                                            "relative to their mean; missing below two readings")),
+    or_absolute(Dimension::flow, percentage(sample, "post.rsd",
+                                            "standard deviation (divisor n - 1) of the post set's corrected readings, "
+                                            "relative to their mean; missing below two readings")),
+    number(sample, "field.count", Dimension::count, "", "readings during sampling that are not void"),
+    flow_difference(sample, "field.deviation",
+                    "the largest (field reading - pre flow) / pre flow in size, with its sign"),
+    number(sample, "minutes", Dimension::time, "min", "time sampled: stopped - started - paused"),
+    number(sample, "paused", Dimension::time, "min", "time the pump was paused, as written"),
+    number(sample, "volume", Dimension::volume, "L", "flow × minutes, at the conditions of sampling"),
+    number(sample, "volume.reference", Dimension::volume, "L", "the volume at the book's reference conditions"),
+    or_absolute(Dimension::volume,
+                percentage(sample, "volume.uncertainty", "expanded uncertainty (95 %) of the volume, relative to it")),
+    number(sample, "warm-up", Dimension::time, "min", "time the pump ran before its flow was read, as written"),
+    number(sample, "pre.age", Dimension::time, "h", "time from the pre set to the start"),
+    number(sample, "post.age", Dimension::time, "h", "time from the stop to the post set"),
+    number(sample, "temperature.change", Dimension::temperature_difference, "K",
+           "the largest (temperature of a set - temperature of the sample) in size, with its sign"),
+    or_absolute(Dimension::pressure,
+                percentage(sample, "pressure.change",
+                           "the largest (pressure of a set - pressure of the sample) / pressure of the sample in size, "
+                           "with its sign")),
+    number(sample, "overlap", Dimension::time, "min", "time shared with another sample on the same pump"),
+    yes_no(sample, "fault", "whether anything was seen that spoils the sample: pump stopped, inlet obstructed"),
+    number(sample, "calibrator.overdue", Dimension::time, "d",
+           "days from the day the calibrator's certificate was due to the day of the reading, the larger of its sets; "
+           "0 or less: in date"),
+    or_absolute(Dimension::flow,
+                percentage(sample, "calibrator.range",
+                           "how far a reading lies outside its calibrator's range, relative to the nearer end; "
+                           "0 inside it")),
+    yes_no(sample, "calibrator.same", "whether pre and post set were read with one calibrator"),
+    word(sample, "calibrator.read-at", float_levels,
+         "where on the float the rotameters of the pre and post set were read; missing where there was no rotameter or "
+         "nobody said"),
+    yes_no(sample, "certificate.missing", "whether a reading has no certificate in force on its day"),
+    percentage(sample, "cut.shift",
+               "change of the 50 % cut size at the mean flow: (flow / nominal)^-n - 1, n being the sampler's cut "
+               "exponent; missing without one"),
+};
+
+constexpr Measure set_measures[] = {
+    number(set, "count", Dimension::count, "", "readings of the set that are not void"),
+    or_absolute(Dimension::flow, percentage(set, "rsd",
+                                            "standard deviation (divisor n - 1) of the corrected readings, relative to "
+                                            "their mean; missing below two readings")),
+    or_absolute(Dimension::flow,
+                percentage(set, "range", "largest corrected reading - smallest, relative to their mean")),
+    number(set, "flow", Dimension::flow, "L/min", "mean of the corrected readings"),
+    flow_difference(set, "flow.deviation", "(flow - nominal) / nominal"),
+    number(set, "duration", Dimension::time, "min", "time from the first to the last reading"),
+    number(set, "age", Dimension::time, "h",
+           "time between the set and the sample that leans on it, the longest if many"),
+};
+
+constexpr Measure reading_measures[] = {
+    number(reading, "indicated", Dimension::flow, "L/min", "flow as the calibrator showed it"),
+    number(reading, "actual", Dimension::flow, "L/min", "corrected flow at the conditions of the reading"),
+    or_absolute(Dimension::flow, percentage(reading, "correction", "(actual - indicated) / indicated")),
+    or_absolute(Dimension::flow, percentage(reading, "range",
+                                            "how far it lies outside its calibrator's range, relative to the nearer "
+                                            "end; 0 inside it")),
+    number(reading, "temperature", Dimension::temperature, "°C", "temperature at the reading"),
+    number(reading, "pressure", Dimension::pressure, "kPa", "absolute pressure at the reading"),
+    percentage(reading, "humidity", "relative humidity at the reading"),
+};
+
+constexpr Measure calibrator_measures[] = {
+    number(calibrator, "due", Dimension::time, "d", "days left until its certificate is due; negative: overdue"),
+    or_absolute(Dimension::flow,
+                percentage(calibrator, "as-found.error",
+                           "(as found - reference) / reference at the worst point of its newest certificate")),
+    number(calibrator, "age", Dimension::time, "d", "days since its newest certificate"),
+    word(calibrator, "read-at", float_levels, "where on the float it is read; missing where nobody said"),
+};
+
+constexpr Measure pump_measures[] = {
+    percentage(pump, "drift.mean", "mean of the drifts of its samples"),
+    percentage(pump, "drift.sd", "standard deviation (divisor n - 1) of the drifts of its samples"),
+    percentage(pump, "trend", "slope of its pre flow over time, in 7 days, relative to the mean pre flow"),
+    percentage(pump, "void.share", "void samples among its samples"),
+};
+
+constexpr Measure batch_measures[] = {
+    number(batch, "blanks", Dimension::count, "", "blanks of the batch"),
+    percentage(batch, "blank.share", "blanks, relative to the samples that are not blanks"),
+    percentage(batch, "void.share", "void samples among the samples that are not blanks"),
+};
+
+static_assert(std::size(sample_measures) == static_cast<std::size_t>(SampleMeasure::count_));
+static_assert(std::size(set_measures) == static_cast<std::size_t>(SetMeasure::count_));
+static_assert(std::size(reading_measures) == static_cast<std::size_t>(ReadingMeasure::count_));
+static_assert(std::size(calibrator_measures) == static_cast<std::size_t>(CalibratorMeasure::count_));
+static_assert(std::size(pump_measures) == static_cast<std::size_t>(PumpMeasure::count_));
+static_assert(std::size(batch_measures) == static_cast<std::size_t>(BatchMeasure::count_));
+
+}  // namespace
+
+template <>
+std::span<const std::string_view> words<Subject>() {
+  return subject_words;
+}
+
+std::string_view to_text(Subject subject) { return word_of(subject); }
+
+std::span<const Measure> measures(Subject subject) {
+  switch (subject) {
+    case sample:
+      return sample_measures;
+    case set:
+      return set_measures;
+    case reading:
+      return reading_measures;
+    case calibrator:
+      return calibrator_measures;
+    case pump:
+      return pump_measures;
+    case batch:
+      return batch_measures;
+  }
+  return {};
+}
+
+std::optional<std::size_t> measure_named(Subject subject, std::string_view name) {
+  const std::span<const Measure> all = measures(subject);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (all[i].name == name) return i;
+  }
+  return std::nullopt;
+}
+
+}  // namespace driftwarden

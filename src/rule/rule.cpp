@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/rule/rule.hpp"
+
+namespace driftwarden {
+
+namespace {
+
+constexpr std::string_view otherwise_words[] = {"note", "qualify", "void"};
+constexpr std::string_view absent_words[] = {"undecided", "void", "qualify", "skip"};
+constexpr std::string_view standing_words[] = {"read", "common practice", "house", "memory"};
+constexpr std::string_view base_words[] = {"practice", "pre", "post", "mean", "nominal"};
+
+}  // namespace
+
+template <>
+std::span<const std::string_view> words<Otherwise>() {
+  return otherwise_words;
+}
+template <>
+std::span<const std::string_view> words<Absent>() {
+  return absent_words;
+}
+template <>
+std::span<const std::string_view> words<Standing>() {
+  return standing_words;
+}
+template <>
+std::span<const std::string_view> words<Base>() {
+  return base_words;
+}
+
+std::string_view to_text(Otherwise otherwise) { return word_of(otherwise); }
+std::string_view to_text(Absent absent) { return word_of(absent); }
+std::string_view to_text(Standing standing) { return word_of(standing); }
+std::string_view to_text(Base base) { return word_of(base); }
+
+std::string Rule::full_name() const { return pack + '/' + id; }
+
+const Measure& measure_of(const Rule& rule) { return measures(rule.of)[rule.measure]; }
+
+}  // namespace driftwarden

@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: MIT
+#include "rule/toml_reader.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/quantity/number.hpp"
+#include "rule/toml_guard.hpp"
+
+namespace driftwarden {
+
+namespace {
+
+Place place_at(const toml::source_position& position, const std::string& file) {
+  return {file, position.line, position.column};
+}
+
+bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
+
+// The library quotes the input in its messages; control characters must not reach a terminal.
+std::string without_controls(std::string_view text) {
+  std::string plain(text);
+  std::ranges::replace_if(
+      plain, [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }, ' ');
+  return plain;
+}
+
+bool is_name_character(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
+}
+
+std::string text_of_number(double value) {
+  if (std::isnan(value)) return "nan";
+  if (std::isinf(value)) return value < 0 ? "-inf" : "inf";
+  return shortest(value);
+}
+
+}  // namespace
+
+Place TomlFile::place_of(const toml::node& node) const { return place_at(node.source().begin, name); }
+Place TomlFile::place_of(const toml::key& key) const { return place_at(key.source().begin, name); }
+
+std::optional<toml::table> toml_of(std::string_view text, TomlFile& file) {
+  if (auto fault = fault_of_size_or_depth(text, file.name)) {
+    file.faults.push_back(*std::move(fault));
+    return std::nullopt;
+  }
+  try {
+    return toml::parse(text, std::string_view(file.name));
+  } catch (const toml::parse_error& fault) {
+    file.faults.push_back(error("toml/syntax", place_at(fault.source().begin, file.name),
+                                "this is not TOML: " + without_controls(fault.description())));
+    return std::nullopt;
+  }
+}
+
+Diagnostics in_reading_order(Diagnostics faults) {
+  std::ranges::stable_sort(faults, [](const Diagnostic& a, const Diagnostic& b) { return a.place < b.place; });
+  return faults;
+}
+
+std::optional<std::string> plain_text_of(const toml::node& node) {
+  if (const auto* text = node.as_string()) return text->get();
+  if (const auto* whole = node.as_integer()) return std::to_string(whole->get());
+  if (const auto* number = node.as_floating_point()) return text_of_number(number->get());
+  if (const auto* yes = node.as_boolean()) return yes->get() ? "yes" : "no";
+  return std::nullopt;
+}
+
+std::string_view type_of(const toml::node& node) {
+  switch (node.type()) {
+    case toml::node_type::string:
+      return "text";
+    case toml::node_type::integer:
+    case toml::node_type::floating_point:
+      return "a number";
+    case toml::node_type::boolean:
+      return "true or false";
+    case toml::node_type::array:
+      return "a list";
+    case toml::node_type::table:
+      return "a table";
+    default:
+      return "a date or time";
+  }
+}
+
+std::vector<TomlEntry> entries_of(const toml::table& table) {
+  std::vector<TomlEntry> entries;
+  for (auto&& [key, value] : table) entries.push_back({&key, &value});
+  std::ranges::stable_sort(entries, [](const TomlEntry& a, const TomlEntry& b) {
+    const toml::source_position& first = a.key->source().begin;
+    const toml::source_position& second = b.key->source().begin;
+    return std::tie(first.line, first.column) < std::tie(second.line, second.column);
+  });
+  return entries;
+}
+
+void check_name(const std::string& name, const Place& place, TomlFile& file) {
+  if (!name.empty() && std::ranges::all_of(name, is_name_character)) return;
+  file.faults.push_back(error("toml/not-a-name", place, in_quotes(name) + " can't be a name",
+                              "names are of letters a to z, digits, '-', '_' and '.'"));
+}
+
+TableReader::TableReader(const toml::table& table, TomlFile& file, std::string what)
+    : table_(table), file_(file), what_(std::move(what)) {}
+
+const toml::node* TableReader::find(std::string_view key) {
+  known_.push_back(key);
+  return table_.get(key);
+}
+
+const toml::node* TableReader::require(std::string_view key, std::string hint) {
+  const toml::node* node = find(key);
+  if (node == nullptr) fault("toml/missing-key", place(), what_ + " has no " + in_quotes(key), std::move(hint));
+  return node;
+}
+
+Place TableReader::place_of_key(std::string_view key) const {
+  const auto entry = table_.find(key);
+  return entry == table_.end() ? place() : file_.place_of(entry->first);
+}
+
+std::string TableReader::text(std::string_view key) {
+  const toml::node* node = find(key);
+  return node == nullptr ? std::string() : text_of(key, *node);
+}
+
+std::string TableReader::required_text(std::string_view key, std::string hint) {
+  const toml::node* node = require(key, std::move(hint));
+  return node == nullptr ? std::string() : text_of(key, *node);
+}
+
+std::optional<bool> TableReader::yes_no(std::string_view key) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  if (const auto* value = node->as_boolean()) return value->get();
+  wrong_type(key, *node, "write true or false, without quotes");
+  return std::nullopt;
+}
+
+std::optional<double> TableReader::number(std::string_view key) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  const std::optional<double> value = node->is_number() ? node->value<double>() : std::nullopt;
+  if (value && std::isfinite(*value)) return value;
+  wrong_type(key, *node, "write a number, without quotes");
+  return std::nullopt;
+}
+
+const toml::table* TableReader::table(std::string_view key) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return nullptr;
+  if (!node->is_table()) wrong_type(key, *node, "write a table");
+  return node->as_table();
+}
+
+std::vector<const toml::table*> TableReader::tables(std::string_view key) {
+  std::vector<const toml::table*> all;
+  const toml::node* node = find(key);
+  if (node == nullptr) return all;
+  const std::string hint = "write it as [[" + std::string(key) + "]]";
+  if (!node->is_array()) wrong_type(key, *node, hint);
+  if (!node->is_array()) return all;
+  for (const toml::node& element : *node->as_array()) {
+    if (element.is_table()) all.push_back(element.as_table());
+    if (!element.is_table()) wrong_type(key, element, hint);
+  }
+  return all;
+}
+
+std::string TableReader::word_among(std::string_view key, std::span<const std::string_view> known, bool required) {
+  const std::string word = required ? required_text(key, did_you_mean("", known)) : text(key);
+  if (word.empty() || std::ranges::find(known, word) != known.end()) return word;
+  fault("toml/unknown-word", file_.place_of(*table_.get(key)), in_quotes(key) + " can't be " + in_quotes(word),
+        did_you_mean(word, known));
+  return {};
+}
+
+void TableReader::fault(std::string id, Place place, std::string message, std::string hint) {
+  file_.faults.push_back(error(std::move(id), std::move(place), std::move(message), std::move(hint)));
+}
+
+void TableReader::refuse_other_keys() {
+  for (const TomlEntry& entry : entries_of(table_)) {
+    const std::string_view key = entry.key->str();
+    if (std::ranges::find(known_, key) != known_.end()) continue;
+    fault("toml/unknown-key", file_.place_of(*entry.key), in_quotes(key) + " is no key of " + what_,
+          did_you_mean(key, known_));
+  }
+}
+
+std::string TableReader::text_of(std::string_view key, const toml::node& node) {
+  const auto* text = node.as_string();
+  if (text == nullptr) {
+    wrong_type(key, node, "write text in quotes");
+    return {};
+  }
+  if (!is_blank(text->get())) return text->get();
+  fault("toml/empty", file_.place_of(node), in_quotes(key) + " of " + what_ + " is empty");
+  return {};
+}
+
+void TableReader::wrong_type(std::string_view key, const toml::node& node, std::string_view wanted) {
+  fault("toml/wrong-type", file_.place_of(node), in_quotes(key) + " of " + what_ + " is " + std::string(type_of(node)),
+        std::string(wanted));
+}
+
+}  // namespace driftwarden

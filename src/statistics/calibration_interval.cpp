@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/calibration_interval.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "driftwarden/quantity/limit.hpp"
+
+namespace driftwarden {
+
+namespace {
+
+bool is_within(double error, double limit) { return side_of_limit(error, limit) != Side::above; }
+
+IntervalStep step_for(double error, double permissible_error, const StaircaseDesign& design) {
+  if (is_within(error, design.extend_up_to * permissible_error)) return IntervalStep::extend;
+  return is_within(error, permissible_error) ? IntervalStep::keep : IntervalStep::reduce;
+}
+
+double factor_for(IntervalStep step, const StaircaseDesign& design) {
+  if (step == IntervalStep::extend) return design.extend_factor;
+  return step == IntervalStep::reduce ? design.reduce_factor : 1;
+}
+
+double kept_within(double interval, const StaircaseDesign& design) {
+  const double not_too_short = std::max(interval, design.shortest);
+  return std::isnan(design.longest) ? not_too_short : std::min(not_too_short, design.longest);
+}
+
+}  // namespace
+
+IntervalAdvice staircase(double interval, double error_found, double permissible_error, const StaircaseDesign& design) {
+  if (std::isnan(error_found) || !(permissible_error > 0)) return {IntervalStep::keep, no_figure};
+  const IntervalStep step = step_for(std::fabs(error_found), permissible_error, design);
+  return {step, kept_within(interval * factor_for(step, design), design)};
+}
+
+double days_until_used_up(double permitted_hours, double used_hours, double days_so_far) {
+  if (used_hours == 0) return std::numeric_limits<double>::infinity();
+  return (permitted_hours - used_hours) * days_so_far / used_hours;
+}
+
+double e_n(double result, double expanded_uncertainty, double reference, double reference_expanded_uncertainty) {
+  return (result - reference) / std::hypot(expanded_uncertainty, reference_expanded_uncertainty);
+}
+
+double simple_response_decrease(double increase, double target) {
+  if (!(increase > 0) || !(target > 0 && target < 1)) return no_figure;
+  return 1 - std::pow(1 + increase, -target / (1 - target));
+}
+
+double simple_response(double interval, bool was_in_tolerance, double increase, double target) {
+  return interval * (was_in_tolerance ? 1 + increase : 1 - simple_response_decrease(increase, target));
+}
+
+IncrementalResponse incremental_response(const IncrementalResponse& state, bool was_in_tolerance,
+                                         bool differs_from_the_one_before, double target) {
+  if (!(target > 0 && target < 1)) return {};
+  const double step = differs_from_the_one_before ? state.step / 2 : state.step;
+  return {state.interval * (was_in_tolerance ? 1 + step * (1 - target) : 1 - step * target), step};
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/correlation.hpp"
+
+#include <cassert>
+#include <cmath>
+#include <cstddef>
+
+#include "driftwarden/statistics/mean_and_spread.hpp"
+
+namespace driftwarden {
+
+double correlation(std::span<const double> x, std::span<const double> y) {
+  assert(x.size() == y.size());
+  const MeanAndSpread of_x = mean_and_spread(x);
+  const MeanAndSpread of_y = mean_and_spread(y);
+  if (!(of_x.s > 0) || !(of_y.s > 0)) return no_figure;
+  double products = 0;
+  for (std::size_t i = 0; i < x.size(); ++i) {
+    products += (x[i] - of_x.mean) / of_x.s * ((y[i] - of_y.mean) / of_y.s);
+  }
+  return products / static_cast<double>(x.size() - 1);
+}
+
+SharedInputs shared_inputs(std::span<const double> first, std::span<const double> second) {
+  assert(first.size() == second.size());
+  double a_squares = 0;
+  double b_squares = 0;
+  double products = 0;
+  double difference_squares = 0;
+  double sum_squares = 0;
+  for (std::size_t k = 0; k < first.size(); ++k) {
+    a_squares += first[k] * first[k];
+    b_squares += second[k] * second[k];
+    products += first[k] * second[k];
+    difference_squares += (second[k] - first[k]) * (second[k] - first[k]);
+    sum_squares += (second[k] + first[k]) * (second[k] + first[k]);
+  }
+  const double u_first = std::sqrt(a_squares);
+  const double u_second = std::sqrt(b_squares);
+  const double r = u_first > 0 && u_second > 0 ? products / (u_first * u_second) : no_figure;
+  return {u_first, u_second, products, r, std::sqrt(difference_squares), std::sqrt(sum_squares)};
+}
+
+CorrelationMatrix::CorrelationMatrix(std::size_t size) : size_(size), entries_(size * size, 0.0) {
+  for (std::size_t i = 0; i < size; ++i) entries_[i * size + i] = 1;
+}
+
+void CorrelationMatrix::set(std::size_t row, std::size_t column, double r) {
+  entries_[row * size_ + column] = r;
+  entries_[column * size_ + row] = r;
+}
+
+}  // namespace driftwarden

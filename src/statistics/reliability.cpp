@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/reliability.hpp"
+
+#include <cmath>
+#include <limits>
+
+#include "driftwarden/statistics/binomial.hpp"
+#include "driftwarden/statistics/chi_squared.hpp"
+
+namespace driftwarden {
+
+namespace {
+
+bool is_inside_zero_to_one(double share) { return share > 0 && share < 1; }
+
+}  // namespace
+
+double failure_rate_at_interval(std::size_t in_tolerance, std::size_t n, double interval) {
+  if (n == 0 || in_tolerance > n || !(interval > 0)) return no_figure;
+  if (in_tolerance == 0) return std::numeric_limits<double>::infinity();
+  return std::log(static_cast<double>(n) / static_cast<double>(in_tolerance)) / interval;
+}
+
+double failure_rate_upper_bound(std::size_t failures, double observed_time, double confidence) {
+  if (!(observed_time > 0) || !is_inside_zero_to_one(confidence)) return no_figure;
+  return chi_squared_quantile(confidence, 2 * (static_cast<double>(failures) + 1)) / (2 * observed_time);
+}
+
+double interval_for_target(double failure_rate, double target) {
+  if (!(failure_rate >= 0) || !is_inside_zero_to_one(target)) return no_figure;
+  return -std::log(target) / failure_rate;
+}
+
+std::size_t failure_free_results_needed(double reliability, double confidence) {
+  if (!is_inside_zero_to_one(reliability) || !is_inside_zero_to_one(confidence)) return 0;
+  return static_cast<std::size_t>(std::ceil(std::log1p(-confidence) / std::log(reliability)));
+}
+
+IntervalTest test_interval(std::size_t in_tolerance, std::size_t n, double target, double confidence) {
+  IntervalTest test;
+  test.observed = clopper_pearson(in_tolerance, n, confidence);
+  if (test.observed.upper < target) test.outcome = ReliabilityAgainstTarget::below;
+  if (test.observed.lower > target) test.outcome = ReliabilityAgainstTarget::above;
+  return test;
+}
+
+}  // namespace driftwarden

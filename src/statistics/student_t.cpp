@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/student_t.hpp"
+
+#include <array>
+#include <bit>
+#include <boost/math/distributions/students_t.hpp>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+
+#include "driftwarden/statistics/bounds.hpp"
+#include "driftwarden/statistics/normal_distribution.hpp"
+
+namespace driftwarden {
+
+namespace {
+
+// A quantile costs about 5 µs and the same few are asked for again and again. The store is bounded and each thread's
+// own: no lock, and no effect on a figure.
+struct Remembered {
+  double probability = no_figure;
+  double dof = no_figure;
+  double quantile = no_figure;
+};
+
+std::size_t place_of(double probability, double dof, std::size_t places) {
+  const std::uint64_t mixed =
+      (std::bit_cast<std::uint64_t>(probability) * 31 + std::bit_cast<std::uint64_t>(dof)) * 0x9E3779B97F4A7C15U;
+  return static_cast<std::size_t>(mixed >> 32U) % places;
+}
+
+double computed_quantile(double probability, double dof) {
+  if (std::isinf(dof)) return normal_quantile(probability);
+  return boost::math::quantile(boost::math::students_t(dof), probability);
+}
+
+bool is_possible(double dof) { return dof > 0; }
+
+}  // namespace
+
+double student_t_cdf(double t, double dof) {
+  if (!is_possible(dof) || std::isnan(t)) return no_figure;
+  if (std::isinf(dof)) return normal_cdf(t);
+  if (std::isinf(t)) return t < 0 ? 0 : 1;
+  return boost::math::cdf(boost::math::students_t(dof), t);
+}
+
+double student_t_quantile(double probability, double dof) {
+  if (!is_possible(dof) || !(probability >= 0 && probability <= 1)) return no_figure;
+  if (probability == 0 || probability == 1) return normal_quantile(probability);
+  thread_local std::array<Remembered, 512> store;
+  Remembered& entry = store[place_of(probability, dof, store.size())];
+  if (entry.probability != probability || entry.dof != dof) {
+    entry = {probability, dof, computed_quantile(probability, dof)};
+  }
+  return entry.quantile;
+}
+
+double student_t_two_sided_p(double t, double dof) { return 2 * student_t_cdf(-std::fabs(t), dof); }
+
+// Taken from the lower tail, where a probability close to 1 loses no digits.
+double coverage_factor(double coverage, double dof) { return -student_t_quantile((1 - coverage) / 2, dof); }
+
+}  // namespace driftwarden

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/measured.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "driftwarden/assessment/drift.hpp"
+
+namespace driftwarden {
+namespace {
+
+MeasureValue number(double figure, double absolute = missing) { return {figure, absolute, {}}; }
+MeasureValue yes_no(bool yes) { return {yes ? 1.0 : 0.0, missing, yes ? "yes" : "no"}; }
+MeasureValue count(const ReadingSet* set) { return number(set == nullptr ? 0 : static_cast<double>(set->flow.n)); }
+
+// How far a flow is from the base a rule names, or from the measure's own.
+MeasureValue difference(const SampleAssessment& figures, double flow_l_min, Base base, double own_base_l_min) {
+  double from = own_base_l_min;
+  if (base != Base::by_practice) {
+    const auto named = static_cast<DriftBase>(static_cast<int>(base) - 1);
+    from = base_flow(figures.pre_l_min, figures.post_l_min, named, figures.nominal_l_min);
+  }
+  return number((flow_l_min - from) / from, flow_l_min - from);
+}
+
+MeasureValue drift_on(const SampleContext& context, Base base) {
+  const SampleAssessment& f = context.figures;
+  const double change = f.post_l_min - f.pre_l_min;
+  if (base == Base::by_practice) return number(f.drift, change);
+  const auto named = static_cast<DriftBase>(static_cast<int>(base) - 1);
+  return number(drift(f.pre_l_min, f.post_l_min, named, f.nominal_l_min), change);
+}
+
+MeasureValue field_deviation(const SampleAssessment& f, Base base) {
+  const double own = f.pre_l_min;
+  const double from = base == Base::by_practice
+                          ? own
+                          : base_flow(f.pre_l_min, f.post_l_min, static_cast<DriftBase>(static_cast<int>(base) - 1),
+                                      f.nominal_l_min);
+  return number(f.field_change_l_min / from, f.field_change_l_min);
+}
+
+MeasureValue spread(const ReadingSet* set) {
+  return set == nullptr ? MeasureValue{} : number(set->flow.relative_s(), set->flow.s);
+}
+
+double worse(double a, double b) { return std::fmax(a, b); }  // passes over a missing one
+
+MeasureValue fault(const SampleContext& context) {
+  const YesNo said = field(context.basis.book.samples.fault, context.figures.sample, YesNo::unsaid);
+  return said == YesNo::unsaid ? MeasureValue{} : yes_no(said == YesNo::yes);
+}
+
+MeasureValue same_calibrator(const SampleAssessment& f) {
+  if (f.pre < 0 || f.post < 0) return {};
+  return yes_no(f.pre_set()->rows.calibrator == f.post_set()->rows.calibrator);
+}
+
+MeasureValue certificate_missing(const SampleAssessment& f) {
+  if (f.sets.empty()) return {};
+  return yes_no(std::any_of(f.sets.begin(), f.sets.end(), [](const ReadingSet& set) { return set.lacks_certificate; }));
+}
+
+// Where the rotameters of the counting sets are read; "top" speaks before "centre".
+MeasureValue read_at(const SampleContext& context) {
+  MeasureValue value;
+  for (const ReadingSet* set : {context.figures.pre_set(), context.figures.post_set()}) {
+    if (set == nullptr || set->rows.calibrator == no_row) continue;
+    const Instrument& calibrator = context.basis.book.instruments[set->rows.calibrator];
+    if (calibrator.principle != Principle::rotameter || calibrator.read_at == ReadAt::unknown) continue;
+    if (value.word.empty() || calibrator.read_at == ReadAt::top) value.word = to_text(calibrator.read_at);
+  }
+  return value;
+}
+
+MeasureValue worst_of_sets(const SampleAssessment& f, double ReadingSet::*figure) {
+  double worst = missing;
+  for (const ReadingSet& set : f.sets) worst = worse(worst, set.*figure);
+  return number(worst);
+}
+
+}  // namespace
+
+MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure, Base base) {
+  const SampleAssessment& f = context.figures;
+  const SampleTable& samples = context.basis.book.samples;
+  switch (measure) {
+    case SampleMeasure::drift: return drift_on(context, base);
+    case SampleMeasure::flow: return number(f.flow_l_min);
+    case SampleMeasure::flow_deviation: return difference(f, f.flow_l_min, base, f.nominal_l_min);
+    case SampleMeasure::pre_flow: return number(f.pre_l_min);
+    case SampleMeasure::post_flow: return number(f.post_l_min);
+    case SampleMeasure::pre_deviation: return difference(f, f.pre_l_min, base, f.nominal_l_min);
+    case SampleMeasure::post_deviation: return difference(f, f.post_l_min, base, f.nominal_l_min);
+    case SampleMeasure::pre_count: return count(f.pre_set());
+    case SampleMeasure::post_count: return count(f.post_set());
+    case SampleMeasure::pre_rsd: return spread(f.pre_set());
+    case SampleMeasure::post_rsd: return spread(f.post_set());
+    case SampleMeasure::field_count: return number(static_cast<double>(f.field_count()));
+    case SampleMeasure::field_deviation: return field_deviation(f, base);
+    case SampleMeasure::minutes: return number(f.minutes);
+    case SampleMeasure::paused: return number(f.paused_min);
+    case SampleMeasure::volume: return number(f.volume_l);
+    case SampleMeasure::volume_reference: return number(f.volume_reference_l);
+    case SampleMeasure::volume_uncertainty: return number(missing);
+    case SampleMeasure::warm_up: return number(field(samples.warm_up_min, f.sample));
+    case SampleMeasure::pre_age: return number(f.pre_age_min);
+    case SampleMeasure::post_age: return number(f.post_age_min);
+    case SampleMeasure::temperature_change: return number(f.temperature_change_k);
+    case SampleMeasure::pressure_change:
+      return number(f.pressure_change_kpa / field(samples.pressure_kpa, f.sample), f.pressure_change_kpa);
+    case SampleMeasure::overlap: return number(context.overlap_min);
+    case SampleMeasure::fault: return fault(context);
+    case SampleMeasure::calibrator_overdue: return worst_of_sets(f, &ReadingSet::overdue_min);
+    case SampleMeasure::calibrator_range: return worst_of_sets(f, &ReadingSet::beyond_range);
+    case SampleMeasure::calibrator_same: return same_calibrator(f);
+    case SampleMeasure::calibrator_read_at: return read_at(context);
+    case SampleMeasure::certificate_missing: return certificate_missing(f);
+    case SampleMeasure::cut_shift: return number(f.cut_shift);
+    case SampleMeasure::count_: break;
+  }
+  return {};
+}
+
+MeasureValue set_measure(const SampleContext& context, const ReadingSet& set, SetMeasure measure, Base base) {
+  const SampleAssessment& f = context.figures;
+  switch (measure) {
+    case SetMeasure::count: return count(&set);
+    case SetMeasure::rsd: return spread(&set);
+    case SetMeasure::range: return number(set.flow.range() / set.flow.mean, set.flow.range());
+    case SetMeasure::flow: return number(set.flow.mean);
+    case SetMeasure::flow_deviation: return difference(f, set.flow.mean, base, f.nominal_l_min);
+    case SetMeasure::duration: return number(static_cast<double>(set.rows.last - set.rows.first) / 60);
+    case SetMeasure::age:
+      if (set.rows.stage == Stage::field) return {};
+      return number(set.rows.stage == Stage::pre ? f.pre_age_min : f.post_age_min);
+    case SetMeasure::count_: break;
+  }
+  return {};
+}
+
+MeasureValue reading_measure(const SampleContext& context, const ReadingSet& set, Row reading, ReadingMeasure measure) {
+  const AssessmentBasis& basis = context.basis;
+  const ReadingTable& readings = basis.book.readings;
+  const double indicated = readings.indicated_l_min[reading];
+  bool unused = false;
+  switch (measure) {
+    case ReadingMeasure::indicated: return number(indicated);
+    case ReadingMeasure::actual:
+    case ReadingMeasure::correction: {
+      const double actual = basis.calibrators.correct(reading, set.certificate, basis.practice.correction).actual_l_min;
+      if (measure == ReadingMeasure::actual) return number(actual);
+      return number((actual - indicated) / indicated, actual - indicated);
+    }
+    case ReadingMeasure::range: return number(set.beyond_range);
+    case ReadingMeasure::temperature: return number(field(readings.temperature_k, reading));
+    case ReadingMeasure::pressure: return number(basis.calibrators.pressure_kpa(reading, unused));
+    case ReadingMeasure::humidity: return number(field(readings.humidity, reading));
+    case ReadingMeasure::count_: break;
+  }
+  return {};
+}
+
+}  // namespace driftwarden

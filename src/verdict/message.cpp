@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/message.hpp"
+
+#include <algorithm>
+
+#include "driftwarden/quantity/rounding.hpp"
+
+namespace driftwarden {
+namespace {
+
+// The unit that a rule's figures are reported in: of an absolute limit as it was written, else the measure's.
+Unit unit_of(const Rule& rule) {
+  if (rule.limit.is_absolute) return rule.limit.unit;
+  const Measure& measure = measure_of(rule);
+  const std::optional<Unit> unit = unit_named(measure.unit, measure.dimension);
+  return unit ? *unit : inside_unit(measure.dimension);
+}
+
+int decimals_of(const Unit& unit) {
+  switch (unit.dimension) {
+    case Dimension::flow: return 3;
+    case Dimension::count: return 0;
+    default: return 1;
+  }
+}
+
+// Why a figure of a sample is missing, as far as its sets tell.
+std::string why_missing(const Screening& screening, const SampleResult& result) {
+  const SampleAssessment& figures = *result.figures;
+  if (figures.pre < 0 && figures.post < 0) return "no readings were found before or after it";
+  if (figures.pre < 0) return "no reading was found before it";
+  if (figures.post < 0) return "no reading was found after it";
+  for (const ReadingSet& set : figures.sets) {
+    const std::string name = set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
+    switch (set.lack) {
+      case CorrectedReading::Lack::nothing: break;
+      case CorrectedReading::Lack::temperature: return "the readings of " + name + " lack a temperature";
+      case CorrectedReading::Lack::pressure: return "the readings of " + name + " lack a pressure";
+      case CorrectedReading::Lack::scale_conditions: return name + " lacks its scale conditions in instruments.csv";
+      case CorrectedReading::Lack::humidity: return "the readings of " + name + " lack a humidity";
+    }
+  }
+  return "the book does not say";
+}
+
+void add_once(std::vector<std::string>& places, std::string place) {
+  if (std::find(places.begin(), places.end(), place) == places.end()) places.push_back(std::move(place));
+}
+
+const Rule& rule_of(const Screening& screening, const Finding& finding) { return screening.rules().rules[finding.rule]; }
+
+std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  const Rule& rule = rule_of(screening, finding);
+  const SampleContext context{screening.basis(), *result.figures, screening.overlap_min(result.figures->sample)};
+  std::string_view word;
+  if (rule.of == Subject::sample) {
+    word = sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base).word;
+  }
+  return std::string(measure_of(rule).name) + " is " + std::string(word) + "; the rule: " + rule.limit.text;
+}
+
+std::string set_name(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  const Rule& rule = rule_of(screening, finding);
+  const Book& book = screening.book();
+  if (rule.of == Subject::set) {
+    const ReadingSet& set = result.figures->sets[finding.about];
+    return " of the " + std::string(to_text(set.rows.stage)) + " set";
+  }
+  if (rule.of == Subject::reading) {
+    return " of the reading at " + book.place_text(book.files.readings, book.readings.place[finding.about]);
+  }
+  return {};
+}
+
+bool leans_on_pre(SampleMeasure measure) {
+  switch (measure) {
+    case SampleMeasure::post_flow:
+    case SampleMeasure::post_deviation:
+    case SampleMeasure::post_count:
+    case SampleMeasure::post_rsd:
+    case SampleMeasure::post_age:
+    case SampleMeasure::minutes:
+    case SampleMeasure::paused:
+    case SampleMeasure::warm_up:
+    case SampleMeasure::overlap:
+    case SampleMeasure::fault: return false;
+    default: return true;
+  }
+}
+
+bool leans_on_post(SampleMeasure measure) {
+  switch (measure) {
+    case SampleMeasure::pre_flow:
+    case SampleMeasure::pre_deviation:
+    case SampleMeasure::pre_count:
+    case SampleMeasure::pre_rsd:
+    case SampleMeasure::pre_age:
+    case SampleMeasure::minutes:
+    case SampleMeasure::paused:
+    case SampleMeasure::warm_up:
+    case SampleMeasure::overlap:
+    case SampleMeasure::fault: return false;
+    default: return true;
+  }
+}
+
+bool leans_on_sample(SampleMeasure measure) {
+  switch (measure) {
+    case SampleMeasure::drift:
+    case SampleMeasure::pre_flow:
+    case SampleMeasure::post_flow:
+    case SampleMeasure::pre_count:
+    case SampleMeasure::post_count:
+    case SampleMeasure::pre_rsd:
+    case SampleMeasure::post_rsd: return false;
+    default: return true;
+  }
+}
+
+}  // namespace
+
+std::string figure_text(const Rule& rule, double figure, double limit) {
+  if (is_missing(figure)) return "missing";
+  const Unit unit = unit_of(rule);
+  const double shown = unit.from_inside(figure);
+  std::string text = unit.dimension == Dimension::volume
+                         ? with_significant_digits(shown, 4)
+                         : with_decimals_beyond(shown, decimals_of(unit), is_missing(limit) ? shown : unit.from_inside(limit));
+  if (!unit.name.empty()) text += " " + std::string(unit.name);
+  return text;
+}
+
+Reported reported(const Rule& rule, const Judgement& judgement) {
+  const Unit unit = unit_of(rule);
+  const auto shown = [&unit](double inside) { return is_missing(inside) ? missing : unit.from_inside(inside); };
+  const double scale = unit.denominator / unit.numerator;
+  return {shown(judgement.figure), shown(judgement.limit), judgement.margin * scale, unit.name};
+}
+
+std::string rule_name(const Screening& screening, const Finding& finding) {
+  if (finding.rule == Finding::faulty_records) return std::string(faulty_records_name);
+  return rule_of(screening, finding).full_name();
+}
+
+std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  if (finding.rule == Finding::faulty_records) {
+    const Diagnostic& problem = screening.book().problems[result.figures->problem - 1];
+    return "not judged, for a record it leans on can't be understood: " + to_text(problem.place) + ": " + problem.message;
+  }
+  const Rule& rule = rule_of(screening, finding);
+  const Measure& measure = measure_of(rule);
+  const std::string name(measure.name);
+  if (is_missing(finding.judgement.figure) && measure.kind == MeasureKind::number) {
+    return name + set_name(screening, result, finding) + " is missing: " + why_missing(screening, result);
+  }
+  if (measure.kind != MeasureKind::number) return word_message(screening, result, finding);
+  return name + set_name(screening, result, finding) + " " +
+         figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is not " + rule.limit.text;
+}
+
+std::vector<std::string> places_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  const Book& book = screening.book();
+  const SampleAssessment& figures = *result.figures;
+  std::vector<std::string> places;
+  if (finding.rule == Finding::faulty_records) {
+    places.push_back(to_text(book.problems[figures.problem - 1].place));
+    return places;
+  }
+  const auto add_set = [&](const ReadingSet& set) {
+    for (std::uint32_t i = set.rows.begin; i < set.rows.begin + set.rows.count; ++i) {
+      add_once(places, book.place_text(book.files.readings, book.readings.place[figures.rows[i]]));
+    }
+  };
+  const Rule& rule = rule_of(screening, finding);
+  if (rule.of == Subject::reading) {
+    places.push_back(book.place_text(book.files.readings, book.readings.place[finding.about]));
+  } else if (rule.of == Subject::set) {
+    add_set(figures.sets[finding.about]);
+  } else {
+    const auto measure = static_cast<SampleMeasure>(rule.measure);
+    if (leans_on_sample(measure)) places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
+    if (figures.pre >= 0 && leans_on_pre(measure)) add_set(*figures.pre_set());
+    if (figures.post >= 0 && leans_on_post(measure)) add_set(*figures.post_set());
+    if (places.empty()) places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
+  }
+  return places;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/remarks.hpp"
+
+#include "driftwarden/quantity/rounding.hpp"
+
+namespace driftwarden {
+namespace {
+
+void note_conditions(const SampleAssessment& figures, std::vector<std::string>& remarks) {
+  if (figures.temperature_from == ConditionsFrom::sets) {
+    remarks.emplace_back("the sample gives no temperature; the mean of its sets' is used for the reference volume");
+  }
+  if (figures.pressure_from == ConditionsFrom::sets) {
+    remarks.emplace_back("the sample gives no pressure; the mean of its sets' is used for the reference volume");
+  }
+  if (figures.pressure_from == ConditionsFrom::altitude) {
+    remarks.emplace_back("no pressure was read; the standard atmosphere at the site's altitude, " +
+                         with_decimals(figures.pressure_kpa, 2) + " kPa, is used, which the weather moves by 2 to 3 %");
+  }
+}
+
+void note_set(const Screening& screening, const ReadingSet& set, std::vector<std::string>& remarks) {
+  const std::string which = "the " + std::string(to_text(set.rows.stage)) + " set";
+  const std::string calibrator =
+      set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
+  if (set.has_altitude_pressure) {
+    remarks.push_back(which + " gives no pressure; that of the site's altitude is used");
+  }
+  if (set.is_outside_certificate) {
+    remarks.push_back(which + " lies outside the points of the certificate of " + calibrator +
+                      "; the error of the nearest point is used");
+  }
+  if (set.lacks_certificate) {
+    remarks.push_back(calibrator + " had no certificate in force for " + which + "; its readings are taken as shown");
+  }
+  if (set.voided > 0) {
+    remarks.push_back(std::to_string(set.voided) + " void reading(s) of " + which + " are left out of the mean");
+  }
+}
+
+void note_choice(const SampleAssessment& figures, std::vector<std::string>& remarks) {
+  if (figures.pre_age_min < 0) remarks.emplace_back("the pre set was read after the sample had started");
+  if (figures.post_age_min < 0) remarks.emplace_back("the post set was read before the sample had stopped");
+  for (std::size_t s = 0; s < figures.sets.size(); ++s) {
+    const ReadingSet& set = figures.sets[s];
+    const std::int32_t used = set.rows.stage == Stage::pre ? figures.pre : figures.post;
+    if (set.rows.stage != Stage::field && used != static_cast<std::int32_t>(s)) {
+      remarks.push_back("another " + std::string(to_text(set.rows.stage)) + " set of " +
+                        std::to_string(set.rows.count) + " reading(s) is not used");
+    }
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> remarks_of(const Screening& screening, const SampleResult& result) {
+  std::vector<std::string> remarks;
+  const SampleAssessment& figures = *result.figures;
+  note_choice(figures, remarks);
+  for (const ReadingSet& set : figures.sets) note_set(screening, set, remarks);
+  if (figures.kind == SampleKind::sample) note_conditions(figures, remarks);
+  return remarks;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/screening.hpp"
+
+#include <algorithm>
+
+#include "driftwarden/assessment/overlap.hpp"
+#include "driftwarden/verdict/applicability.hpp"
+
+namespace driftwarden {
+namespace {
+
+// The position of a practice's word among the words in the order of its enumeration.
+template <class Enum, std::size_t N>
+Enum chosen(const RuleSet& rules, const std::string& key, const std::string_view (&words)[N]) {
+  const auto choice = rules.practice.find(key);
+  if (choice == rules.practice.end()) return static_cast<Enum>(0);
+  const auto word = std::find(std::begin(words), std::end(words), choice->second.value);
+  return static_cast<Enum>(word == std::end(words) ? 0 : word - std::begin(words));
+}
+
+SamplerFacts facts_of(const Book& book, const RuleSet& rules) {
+  SamplerFacts facts;
+  facts.nominal_l_min.assign(book.texts.size(), missing);
+  facts.cut_exponent.assign(book.texts.size(), missing);
+  for (const auto& [name, sampler] : rules.samplers) {
+    const TextId text = book.texts.find(name);
+    if (text == TextPool::unknown) continue;
+    facts.nominal_l_min[text] = sampler.nominal_l_min.value_or(missing);
+    facts.cut_exponent[text] = sampler.cut_exponent.value_or(missing);
+  }
+  return facts;
+}
+
+bool asks_for_overlap(const RuleSet& rules) {
+  return std::any_of(rules.rules.begin(), rules.rules.end(), [](const Rule& rule) {
+    return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::overlap);
+  });
+}
+
+}  // namespace
+
+AssessmentPractice practice_of(const RuleSet& rules) {
+  AssessmentPractice practice;
+  practice.flow_for_volume = chosen<FlowForVolume>(rules, "flow_for_volume", {"mean", "lower", "pre", "nominal"});
+  practice.drift_base = chosen<DriftBase>(rules, "drift_base", {"pre", "post", "mean", "nominal"});
+  practice.correction.rotameter =
+      chosen<RotameterCorrection>(rules, "rotameter_correction", {"always", "beyond 5 %", "never"});
+  practice.correction.bubble_humidity = chosen<BubbleHumidity>(rules, "bubble_humidity", {"none", "ambient", "dry"});
+  return practice;
+}
+
+Screening::Screening(const Book& book, const RuleSet& rules)
+    : rules_(rules), basis_(book, practice_of(rules), facts_of(book, rules)) {
+  if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
+}
+
+SampleJudge::SampleJudge(const Screening& screening, bool keeps_all)
+    : screening_(screening), keeps_all_(keeps_all), assessor_(screening.basis()) {}
+
+const SampleResult& SampleJudge::judge(Row sample) {
+  result_.findings.clear();
+  result_.kept.clear();
+  result_.verdict = Verdict::valid;
+  result_.figures = &assessor_.assess(sample);
+  if (result_.figures->problem != no_problem) {
+    // What its records say can't be trusted: no rule is held to it.
+    add(Finding::faulty_records, {Outcome::undecided, missing, missing, missing}, no_row);
+    return result_;
+  }
+  for (std::uint32_t rule = 0; rule < screening_.rules().rules.size(); ++rule) judge_by(rule);
+  return result_;
+}
+
+void SampleJudge::judge_by(std::uint32_t number) {
+  const Rule& rule = screening_.rules().rules[number];
+  const SampleContext context{screening_.basis(), *result_.figures, screening_.overlap_min(result_.figures->sample)};
+  if (rule.of == Subject::set || rule.of == Subject::reading) return judge_sets(number, context);
+  if (rule.of != Subject::sample) return;
+  const Applies applies = applies_to_sample(rule, context, screening_.rules().samplers);
+  if (applies == Applies::no) return;
+  if (applies == Applies::unknown) return add(number, judge_missing(rule), no_row);
+  add(number, driftwarden::judge(rule, sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base)), no_row);
+}
+
+void SampleJudge::judge_sets(std::uint32_t number, const SampleContext& context) {
+  const Rule& rule = screening_.rules().rules[number];
+  for (std::uint32_t s = 0; s < result_.figures->sets.size(); ++s) {
+    const ReadingSet& set = result_.figures->sets[s];
+    if (rule.of == Subject::reading) {
+      judge_readings(number, context, set);
+      continue;
+    }
+    const Applies applies = applies_to_set(rule, context, set);
+    if (applies == Applies::no) continue;
+    if (applies == Applies::unknown) {
+      add(number, judge_missing(rule), s);
+    } else {
+      add(number, driftwarden::judge(rule, set_measure(context, set, static_cast<SetMeasure>(rule.measure), rule.base)), s);
+    }
+  }
+}
+
+void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& context, const ReadingSet& set) {
+  const Rule& rule = screening_.rules().rules[number];
+  for (std::uint32_t i = set.rows.begin; i < set.rows.begin + set.rows.count; ++i) {
+    const Row reading = result_.figures->rows[i];
+    if (screening_.book().readings.flags[reading] != 0) continue;
+    const Applies applies = applies_to_reading(rule, context, set, reading);
+    if (applies == Applies::no) continue;
+    if (applies == Applies::unknown) {
+      add(number, judge_missing(rule), reading);
+    } else {
+      add(number, driftwarden::judge(rule, reading_measure(context, set, reading, static_cast<ReadingMeasure>(rule.measure))),
+          reading);
+    }
+  }
+}
+
+void SampleJudge::add(std::uint32_t rule, const Judgement& judgement, std::uint32_t about) {
+  const Finding finding{rule, judgement, about, missing};
+  if (judgement.outcome == Outcome::met || judgement.outcome == Outcome::skipped) {
+    if (keeps_all_) result_.kept.push_back(finding);
+    return;
+  }
+  result_.findings.push_back(finding);
+  result_.verdict = std::max(result_.verdict, verdict_of(judgement.outcome));
+}
+
+void Totals::count(Verdict verdict) {
+  ++samples;
+  ++(verdict == Verdict::valid       ? valid
+     : verdict == Verdict::qualified ? qualified
+     : verdict == Verdict::undecided ? undecided
+                                     : void_);
+}
+
+Totals& Totals::operator+=(const Totals& other) {
+  samples += other.samples;
+  valid += other.valid;
+  qualified += other.qualified;
+  undecided += other.undecided;
+  void_ += other.void_;
+  return *this;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,125 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# floors.sh FOLDER: holds a tree of this project to the rules of the house, and prints what breaks them, one a line, as
+# file:line: what. Exit status 0 when nothing does. Tested by floors_test.sh.
+# shellcheck disable=SC2016  # the texts are for awk to expand
+set -euo pipefail
+export LC_ALL=C
+cd "$1"
+found=$(mktemp)
+trap 'rm -f "$found"' EXIT
+
+list() { find "$@" -type f | sort; }  # in one order on every machine
+
+# A file includes only lower floors, or its own. The floors of one height don't know each other.
+includes_that_look_up() {
+  list include/driftwarden src -name '*.[ch]pp' | xargs awk '
+    BEGIN {
+      split("diagnostic quantity record book correction statistics assessment rule verdict history", name, " ")
+      for (i in name) height[name[i]] = i - 1
+      height["report"] = height["plot"] = height["evidence"] = 10
+      height["command"] = 11
+    }
+    function floor_of(path) {
+      sub(/^include\/driftwarden\//, "", path); sub(/^src\//, "", path); sub(/^driftwarden\//, "", path)
+      return path ~ /\// ? substr(path, 1, index(path, "/") - 1) : ""
+    }
+    FNR == 1 {
+      own = floor_of(FILENAME)
+      if (!(own in height)) printf "%s:1: %s is no floor of the house\n", FILENAME, own == "" ? "this place" : own
+    }
+    /^[ \t]*#[ \t]*include[ \t]*"/ {
+      split($0, part, "\"")
+      other = floor_of(part[2])
+      if (other == own || !(own in height)) next
+      if (!(other in height)) printf "%s:%d: includes \"%s\", which is on no floor\n", FILENAME, FNR, part[2]
+      else if (height[other] == height[own]) printf "%s:%d: %s includes its neighbour %s\n", FILENAME, FNR, own, other
+      else if (height[other] > height[own]) printf "%s:%d: %s looks up to %s\n", FILENAME, FNR, own, other
+    }'
+}
+
+# Every room has its test. main.cpp only hands over to rooms; whole-program tests run it.
+rooms_without_a_test() {
+  local source test
+  while read -r source; do
+    test=tests/${source#src/}
+    test=${test%.cpp}_test.cpp
+    [ "$source" = src/command/main.cpp ] || [ -e "$test" ] || printf '%s:1: has no %s\n' "$source" "$test"
+  done < <(list src -name '*.cpp')
+}
+
+# Every id of a diagnostic in the code, as "file:line id": a text of the form room/what. Those of book.toml are made of
+# their second half: fault("what", …) in the settings files. Left out are texts of the same form that are no ids: units,
+# media types, folders, and the full names of rules, which begin with the name of a shipped pack.
+ids_in_code() {
+  list include/driftwarden src -name '*.[ch]pp' | xargs awk -v packs="$(list rules -name '*.toml' | tr '\n' ' ')" '
+    BEGIN {
+      split("l/min l/minute ml/min cc/min yes/no n/a share/driftwarden text/csv text/html application/json", no, " ")
+      for (i in no) is_no_id[no[i]] = 1
+      gsub(/rules\/|\.toml/, "", packs)
+      split(packs, pack, " ")
+      for (i in pack) is_pack[pack[i]] = 1
+    }
+    function tell(id) {
+      if (!(id in is_no_id) && !(substr(id, 1, index(id, "/") - 1) in is_pack)) print FILENAME ":" FNR, id
+    }
+    FNR == 1 { in_settings = FILENAME ~ /\/book\/settings/ }
+    /^[ \t]*(\/\/|#[ \t]*include)/ { next }
+    {
+      line = $0
+      sub(/[ \t]\/\/ .*/, "", line)
+      while (match(line, /"[a-z][a-z-]*\/[a-z0-9-]+"/)) {
+        tell(substr(line, RSTART + 1, RLENGTH - 2))
+        line = substr(line, RSTART + RLENGTH)
+      }
+      if (in_settings && match($0, /fault\("[a-z-]+"/)) tell("settings/" substr($0, RSTART + 7, RLENGTH - 8))
+    }'
+}
+
+# Every id has a paragraph in the manual, and every paragraph an id.
+ids_without_a_page() {
+  awk -v page=docs/diagnostics.md '
+    FILENAME == page && /^### / { line_of[$2] = FNR; next }
+    FILENAME != page { used[$2] = 1; if (!($2 in line_of)) printf "%s: %s has no heading in %s\n", $1, $2, page }
+    END { for (id in line_of) if (!(id in used)) printf "%s:%d: %s is an id nobody uses\n", page, line_of[id], id }
+  ' docs/diagnostics.md <(ids_in_code) | sort -t: -k1,1 -k2,2n
+}
+
+# Every rule of a shipped pack is named in the manual.
+rules_without_a_page() {
+  list rules -name '*.toml' | xargs awk -v page=docs/rules.md '
+    BEGIN { while ((getline line < page) > 0) text = text line "\n" }
+    FNR == 1 { in_rule = 0 }
+    /^pack[ \t]*=/ { split($0, part, "\""); pack = part[2] }
+    /^\[\[?rule/ { in_rule = 1 }
+    in_rule && /^id[ \t]*=/ {
+      split($0, part, "\"")
+      full = pack "/" part[2]
+      if (!index(text, "`" full "`")) printf "%s:%d: rule %s is not in %s\n", FILENAME, FNR, full, page
+    }'
+}
+
+rooms_too_large() {
+  list include/driftwarden src tests -name '*.[ch]pp' | xargs awk '
+    FNR == 501 { printf "%s:501: has more than 500 lines\n", FILENAME }'
+}
+
+# The first line of a source, or the second of a script, names the licence.
+files_without_a_licence() {
+  local file
+  while read -r file; do
+    awk 'FNR == 1 && /^#!/ { next } /^(\/\/|#) SPDX-License-Identifier: MIT$/ { found = 1 } { exit } END { exit !found }' \
+      "$file" || printf '%s:1: does not begin with its SPDX line\n' "$file"
+  done < <(list CMakeLists.txt include/driftwarden src tests docs -name '*.[ch]pp' -o -name '*.sh' -o -name '*.py' -o -name CMakeLists.txt)
+}
+
+{
+  includes_that_look_up
+  rooms_without_a_test
+  ids_without_a_page
+  rules_without_a_page
+  rooms_too_large
+  files_without_a_licence
+} >"$found"
+cat "$found"
+[ ! -s "$found" ]

@@ -1,0 +1,74 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# The rules of the house hold in this tree; and the check that says so sees each kind of violation, planted in a copy.
+set -euo pipefail
+here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
+root=$(cd "$here/../.." && pwd)
+scratch=$(mktemp -d)
+trap 'rm -rf "$scratch"' EXIT
+copy=$scratch/copy
+failures=0
+
+mkdir -p "$copy/docs" "$copy/tests"
+cp -r "$root"/{CMakeLists.txt,include,src,rules} "$copy"
+cp "$root"/docs/{diagnostics,rules}.md "$copy/docs"
+(cd "$root" && find tests -name '*_test.cpp' -exec cp --parents {} "$copy" \;)
+
+look() { bash "$here/floors.sh" "$copy" >"$1" || true; }
+look "$scratch/before"
+
+# plant NAME FILE TEXT EXPECTED: adds the text to a file of the copy; exactly the expected line must come to the report.
+plant() {
+  local name=$1 file=$copy/$2 text=$3 expected=$4 seen
+  mkdir -p "$(dirname "$file")"
+  [ ! -e "$file" ] || cp "$file" "$scratch/kept"
+  printf '%s\n' "$text" >>"$file"
+  look "$scratch/after"
+  if [ -e "$scratch/kept" ]; then mv "$scratch/kept" "$file"; else rm "$file"; fi
+  seen=$({ diff "$scratch/before" "$scratch/after" || true; } | sed -n 's/^> //p')
+  [ "$seen" = "$expected" ] && return
+  printf 'FAILED: %s\n  expected: %s\n  reported: %s\n' "$name" "$expected" "$seen"
+  failures=$((failures + 1))
+}
+
+licence='// SPDX-License-Identifier: MIT'
+# A header of that many lines.
+header_of() { local i; printf '%s\n' "$licence"; for ((i = 2; i <= $1; ++i)); do printf '// %d\n' "$i"; done; }
+end_of_diagnostics=$(($(wc -l <"$copy/docs/diagnostics.md") + 1))
+
+plant 'an include of a lower floor is fine' src/verdict/planted.hpp \
+  "$licence"$'\n#include "driftwarden/quantity/limit.hpp"\n#include "book/stamp_text.hpp"\n#include <vector>' ''
+plant 'an include that looks up' include/driftwarden/quantity/planted.hpp \
+  "$licence"$'\n\n#include "driftwarden/verdict/finding.hpp"' \
+  'include/driftwarden/quantity/planted.hpp:3: quantity looks up to verdict'
+plant 'a private header that looks up' src/book/planted.hpp "$licence"$'\n#include "rule/toml_reader.hpp"' \
+  'src/book/planted.hpp:2: book looks up to rule'
+plant 'an include of a neighbour' src/report/planted.hpp "$licence"$'\n#include "driftwarden/plot/chart.hpp"' \
+  'src/report/planted.hpp:2: report includes its neighbour plot'
+plant 'an include of a folder that is no floor' src/report/planted.hpp "$licence"$'\n#include "misc/text.hpp"' \
+  'src/report/planted.hpp:2: includes "misc/text.hpp", which is on no floor'
+plant 'a file on no floor' src/misc/planted.hpp "$licence" 'src/misc/planted.hpp:1: misc is no floor of the house'
+plant 'a room without a test' src/quantity/planted.cpp "$licence" \
+  'src/quantity/planted.cpp:1: has no tests/quantity/planted_test.cpp'
+plant 'an id without a page' src/quantity/planted.hpp "$licence"$'\nauto fault = error(\n    "cell/planted", place, "");' \
+  'src/quantity/planted.hpp:3: cell/planted has no heading in docs/diagnostics.md'
+plant 'an id in a comment is none' src/quantity/planted.hpp "$licence"$'\n// as in "cell/planted"' ''
+plant 'the name of a rule is no id' src/quantity/planted.hpp "$licence"$'\nauto rule = "common-practice/planted";' ''
+plant 'an id of the settings without a page' src/book/settings_planted.hpp \
+  "$licence"$'\nfile.fault("planted", place, "");' \
+  'src/book/settings_planted.hpp:2: settings/planted has no heading in docs/diagnostics.md'
+plant 'a page without an id' docs/diagnostics.md '### cell/planted' \
+  "docs/diagnostics.md:$end_of_diagnostics: cell/planted is an id nobody uses"
+plant 'a rule without a page' rules/planted.toml $'pack = "planted"\n[[rule]]\nid = "drift"' \
+  'rules/planted.toml:3: rule planted/drift is not in docs/rules.md'
+plant 'a room of 500 lines is fine' src/quantity/planted.hpp "$(header_of 500)" ''
+plant 'a room of 501 lines' src/quantity/planted.hpp "$(header_of 501)" \
+  'src/quantity/planted.hpp:501: has more than 500 lines'
+plant 'a source without its licence' src/quantity/planted.hpp '#pragma once' \
+  'src/quantity/planted.hpp:1: does not begin with its SPDX line'
+plant 'a script without its licence' docs/planted.sh '#!/usr/bin/env bash' \
+  'docs/planted.sh:1: does not begin with its SPDX line'
+[ "$failures" -gt 0 ] || printf 'floors.sh sees what was planted\n'
+
+bash "$here/floors.sh" "$root" || failures=$((failures + 1))
+exit $((failures > 0))

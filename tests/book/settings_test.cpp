@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/settings.hpp"
+
+#include <gtest/gtest.h>
+
+namespace driftwarden {
+namespace {
+
+constexpr const char* zone_line = "time_zone = \"MST7MDT,M3.2.0,M11.1.0\"\n";
+
+Settings settings(const std::string& text) {
+  auto settings = parse_settings(text, "book.toml");
+  EXPECT_TRUE(settings) << (settings ? "" : to_text(settings.faults().front()));
+  return settings ? *settings : Settings{};
+}
+
+// All faults of a text, each on a line.
+std::string faults(const std::string& text) {
+  const auto settings = parse_settings(text, "book.toml");
+  EXPECT_FALSE(settings);
+  std::string lines;
+  if (settings) return lines;
+  for (const auto& fault : settings.faults()) lines += to_text(fault) + "\n";
+  return lines;
+}
+
+// The faults of lines that follow a sound time zone on line 1.
+std::string faults_below(const std::string& text) { return faults(zone_line + text); }
+
+TEST(Settings, HoldWhatABookSays) {
+  const auto book = settings(R"(title = "Fold tunnel, week 40"
+time_zone = "America/Denver"
+decimal = ","
+dates = "day first"
+[reference]
+temperature = "20 °C"
+pressure = "1013 hPa"
+[site]
+altitude = "1500 m"
+[rules]
+packs = ["common-practice", "house.toml"]
+[decision]
+guard = 1
+[headings.readings]
+"Flow LPM" = "reading [L/min]"
+When = "taken"
+[headings.samples]
+"Cassette No." = "sample"
+[history]
+baseline = 20
+target = 2.0
+ewma_lambda = 0.2
+ewma_width = 3
+cusum_k = 0.5
+cusum_h = 5
+run_rules = ["beyond", "nine"]
+)");
+  EXPECT_EQ(book.title, "Fold tunnel, week 40");
+  EXPECT_EQ(book.zone_name, "America/Denver");
+  EXPECT_EQ(book.zone.offset_at(0), -7 * 3600);
+  EXPECT_EQ(book.decimal, ',');
+  EXPECT_EQ(book.dates, DateOrder::day_first);
+  EXPECT_DOUBLE_EQ(book.reference.temperature.kelvin, 293.15);
+  EXPECT_DOUBLE_EQ(book.reference.pressure.value, 101.3);
+  EXPECT_TRUE(book.reference_was_said);
+  EXPECT_EQ(book.altitude_m, 1500.0);
+  EXPECT_EQ(book.altitude_place, (Place{"book.toml", 9, 12}));
+  EXPECT_EQ(book.packs, (std::vector<std::string>{"common-practice", "house.toml"}));
+  EXPECT_EQ(book.pack_places, (std::vector<Place>{{"book.toml", 11, 10}, {"book.toml", 11, 29}}));
+  EXPECT_EQ(book.guard, 1.0);
+  ASSERT_EQ(book.headings.size(), 2U);
+  EXPECT_EQ(book.headings.at("readings").at("Flow LPM"),
+            (std::pair<std::string, Place>{"reading [L/min]", {"book.toml", 15, 14}}));
+  EXPECT_EQ(book.headings.at("samples").at("Cassette No.").first, "sample");
+  EXPECT_EQ(book.history.baseline, 20);
+  EXPECT_EQ(book.history.target, 2.0);
+  EXPECT_EQ(book.history.ewma_lambda, 0.2);
+  EXPECT_EQ(book.history.ewma_width, 3.0);
+  EXPECT_EQ(book.history.cusum_k, 0.5);
+  EXPECT_EQ(book.history.cusum_h, 5.0);
+  EXPECT_EQ(book.history.run_rules, (std::vector<std::string>{"beyond", "nine"}));
+  EXPECT_EQ(book.history.place, (Place{"book.toml", 19, 1}));
+}
+
+TEST(Settings, NeedNoMoreThanATimeZone) {
+  const auto book = settings(zone_line);
+  EXPECT_EQ(book.reference, (Conditions{celsius(25), Pressure(101.325)}));
+  EXPECT_FALSE(book.reference_was_said);
+  EXPECT_FALSE(book.altitude_m);
+  EXPECT_EQ(book.guard, 0.0);
+  EXPECT_EQ(book.decimal, '.');
+  EXPECT_EQ(book.dates, DateOrder::iso);
+  EXPECT_TRUE(book.packs.empty());
+  EXPECT_TRUE(book.headings.empty());
+  EXPECT_FALSE(book.history.baseline);
+  EXPECT_FALSE(book.history.run_rules);
+  EXPECT_EQ(book.place.file, "book.toml");
+}
+
+TEST(Settings, LeaveRulesAndSamplersAlone) {
+  settings(std::string(zone_line) + R"([[override]]
+rule = "common-practice/drift"
+anything = 1
+[practice]
+flow_for_volume = "mean"
+[sampler.our-impactor]
+nominal = "2.0 L/min"
+)");
+}
+
+TEST(Settings, ReadOtherUnits) {
+  EXPECT_NEAR(*settings(std::string(zone_line) + "[site]\naltitude = \"4921 ft\"\n").altitude_m, 4921 * 0.3048, 1e-9);
+  const auto book = settings(std::string(zone_line) + "[reference]\ntemperature = \"77 °F\"\npressure = \"1 atm\"\n");
+  EXPECT_DOUBLE_EQ(book.reference.temperature.kelvin, 298.15);
+  EXPECT_DOUBLE_EQ(book.reference.pressure.value, 101.325);
+}
+
+TEST(Settings, ReadFilesFromOtherSystems) {
+  EXPECT_EQ(settings(std::string("\xEF\xBB\xBF") + "title = \"a\"\r\ntime_zone = \"UTC\"\r\n").title, "a");
+}
+
+TEST(Settings, NeedATimeZone) {
+  EXPECT_EQ(faults(""),
+            "book.toml: error: 'time_zone' is missing; write the zone of the clocks that were read, as time_zone = "
+            "\"America/Denver\" [settings/missing-key]\n");
+  EXPECT_EQ(
+      faults("time_zone = \"America/Denvr\""),
+      "book.toml:1:13: error: unknown time zone 'America/Denvr'; did you mean 'America/Denver'? [time-zone/unknown]\n");
+}
+
+TEST(Settings, ReportAllFaultsFromTopToBottom) {
+  EXPECT_EQ(faults(R"(titel = "a"
+time_zone = 7
+[reference]
+temperature = 25
+[decision]
+guard = -1
+[site]
+altitude = "1500"
+)"),
+            "book.toml:1:1: error: 'titel' is no setting; did you mean 'title'? [settings/unknown-key]\n"
+            "book.toml:2:13: error: 'time_zone' is a number; write text in quotes [settings/wrong-type]\n"
+            "book.toml:3:1: error: 'reference.pressure' is missing; reference conditions are a pair: add pressure, as "
+            "\"101.325 kPa\" [settings/missing-key]\n"
+            "book.toml:4:15: error: 'reference.temperature' is a number; write it with its unit, as \"25 °C\" "
+            "[settings/wrong-type]\n"
+            "book.toml:6:9: error: 'decision.guard' is out of range; write 0 or more [settings/out-of-range]\n"
+            "book.toml:8:12: error: 'site.altitude' can't be '1500'; write it with its unit, as \"1500 m\" "
+            "[settings/not-an-amount]\n");
+}
+
+TEST(Settings, SayWhereAMisplacedKeyBelongs) {
+  EXPECT_EQ(
+      faults("[reference]\ntemperature = \"25 °C\"\npressure = \"101.325 kPa\"\ntime_zone = \"UTC\"\n"),
+      "book.toml: error: 'time_zone' is missing; write the zone of the clocks that were read, as time_zone = "
+      "\"America/Denver\" [settings/missing-key]\n"
+      "book.toml:4:1: error: 'reference.time_zone' is no setting; it belongs at the top, above the first [heading] "
+      "[settings/unknown-key]\n");
+  EXPECT_EQ(faults_below("altitude = \"1500 m\"\n"),
+            "book.toml:2:1: error: 'altitude' is no setting; it belongs under [site] [settings/unknown-key]\n");
+}
+
+TEST(Settings, KnowOnlyTheirWords) {
+  EXPECT_EQ(
+      faults_below("decimal = \";\"\ndates = \"month frist\"\n"),
+      "book.toml:2:11: error: 'decimal' can't be ';'; write \".\" or \",\" [settings/unknown-word]\n"
+      "book.toml:3:9: error: 'dates' can't be 'month frist'; did you mean 'month first'? [settings/unknown-word]\n");
+}
+
+TEST(Settings, KnowOnlyTheTablesOfABook) {
+  EXPECT_EQ(
+      faults_below("[headings.reading]\nA = \"taken\"\n"),
+      "book.toml:2:11: error: 'headings.reading' is no setting; did you mean 'readings'? [settings/unknown-key]\n");
+  EXPECT_EQ(
+      faults_below("[headings.readings]\nA = 1\n\"\" = \"taken\"\nB = \" \"\n"),
+      "book.toml:3:5: error: 'headings.readings.A' is a number; write text in quotes [settings/wrong-type]\n"
+      "book.toml:4:1: error: a name in 'headings.readings' is empty; write the heading as it stands in the file "
+      "[settings/empty]\n"
+      "book.toml:5:5: error: 'headings.readings.B' is empty; write its text, or leave the line out [settings/empty]\n");
+  EXPECT_EQ(faults_below("[headings]\nreadings = \"taken\"\n"),
+            "book.toml:3:12: error: 'headings.readings' is text; write it as [headings.readings] and its keys below "
+            "[settings/wrong-type]\n");
+}
+
+TEST(Settings, RefuseConditionsThatNobodyWorksIn) {
+  EXPECT_EQ(
+      faults_below("[reference]\ntemperature = \"25 K\"\npressure = \"101.325 Pa\"\n"),
+      "book.toml:3:15: error: 'reference.temperature' is out of range; write -60 °C to 60 °C [settings/out-of-range]\n"
+      "book.toml:4:12: error: 'reference.pressure' is out of range; write 20 kPa to 200 kPa, absolute "
+      "[settings/out-of-range]\n");
+  EXPECT_EQ(faults_below("[site]\naltitude = \"15000 m\"\n"),
+            "book.toml:3:12: error: 'site.altitude' is out of range; write -500 m to 9000 m [settings/out-of-range]\n");
+  EXPECT_EQ(faults_below("[site]\naltitude = \"1500 kPa\"\n"),
+            "book.toml:3:12: error: 'site.altitude' can't be '1500 kPa'; write it with its unit, as \"1500 m\" "
+            "[settings/not-an-amount]\n");
+}
+
+TEST(Settings, RefuseNumbersThatAreNone) {
+  for (const auto* guard : {"nan", "inf", "-0.1"}) {
+    EXPECT_EQ(faults_below("[decision]\nguard = " + std::string(guard) + "\n"),
+              "book.toml:3:9: error: 'decision.guard' is out of range; write 0 or more [settings/out-of-range]\n");
+  }
+  EXPECT_EQ(
+      faults_below("[decision]\nguard = true\n"),
+      "book.toml:3:9: error: 'decision.guard' is true or false; write a number without quotes [settings/wrong-type]\n");
+}
+
+TEST(Settings, HoldChartFiguresToTheirRanges) {
+  EXPECT_EQ(faults_below(
+                "[history]\nbaseline = 1\newma_lambda = 1.5\newma_width = 0\ncusum_k = \"a\"\nrun_rules = \"all\"\n"),
+            "book.toml:3:12: error: 'history.baseline' is out of range; write 2 or more [settings/out-of-range]\n"
+            "book.toml:4:15: error: 'history.ewma_lambda' is out of range; write more than 0 and at most 1 "
+            "[settings/out-of-range]\n"
+            "book.toml:5:14: error: 'history.ewma_width' is out of range; write more than 0 [settings/out-of-range]\n"
+            "book.toml:6:11: error: 'history.cusum_k' is text; write a number without quotes [settings/wrong-type]\n"
+            "book.toml:7:13: error: 'history.run_rules' is text; write a list of texts, as [\"…\", \"…\"] "
+            "[settings/wrong-type]\n");
+  EXPECT_EQ(faults_below("[history]\nbaseline = 20.0\n"),
+            "book.toml:3:12: error: 'history.baseline' is a number; write a whole number without quotes "
+            "[settings/wrong-type]\n");
+  EXPECT_EQ(settings(std::string(zone_line) + "[history]\newma_lambda = 1\nrun_rules = []\n").history.run_rules,
+            std::vector<std::string>{});
+}
+
+TEST(Settings, NameEachPackOnce) {
+  EXPECT_EQ(faults_below("[rules]\npacks = [\"a\", \"b\", \"a\", 3]\n"),
+            "book.toml:3:20: error: the pack 'a' is named twice; name it once [settings/repeated]\n"
+            "book.toml:3:25: error: 'rules.packs' is a number; write text in quotes [settings/wrong-type]\n");
+}
+
+TEST(Settings, RefuseRulesInTheWrongForm) {
+  EXPECT_EQ(
+      faults_below("practice = 1\nsampler = 2\n[override]\nrule = \"x\"\n"),
+      "book.toml:2:12: error: 'practice' is a number; write it as [practice] and its keys below [settings/wrong-type]\n"
+      "book.toml:3:11: error: 'sampler' is a number; write it as [sampler] and its keys below [settings/wrong-type]\n"
+      "book.toml:4:1: error: 'override' is a table; write each as [[override]] and its keys below "
+      "[settings/wrong-type]\n");
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/correction/certificate_error.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+#include <optional>
+
+namespace driftwarden {
+namespace {
+
+constexpr double rounding = 1e-15;
+
+CertificatePoint point(double reference, std::optional<double> as_found, std::optional<double> as_left) {
+  CertificatePoint made;
+  made.nominal_l_min = reference;
+  made.reference_l_min = reference;
+  made.as_found_l_min = as_found;
+  made.as_left_l_min = as_left;
+  return made;
+}
+
+Certificate certificate(std::vector<CertificatePoint> points) {
+  Certificate made;
+  made.points = std::move(points);
+  return made;
+}
+
+TEST(CertificateError, IsRelativeToTheTrueFlow) {
+  const auto curve = error_curve(certificate({point(2.00, std::nullopt, 2.02)}));
+  ASSERT_EQ(curve.size(), 1U);
+  EXPECT_EQ(curve[0].indication_l_min, 2.02);
+  EXPECT_NEAR(curve[0].error, 0.01, rounding);
+}
+
+TEST(CertificateError, ComesFromTheAsLeftIndicationWhereThereIsOne) {
+  const auto curve = error_curve(certificate({point(1.0, 1.10, 1.01), point(2.0, 1.98, std::nullopt)}));
+  ASSERT_EQ(curve.size(), 2U);
+  EXPECT_EQ(curve[0].indication_l_min, 1.01);
+  EXPECT_NEAR(curve[0].error, 0.01, rounding);
+  EXPECT_EQ(curve[1].indication_l_min, 1.98);
+  EXPECT_NEAR(curve[1].error, -0.01, rounding);
+}
+
+TEST(CertificateError, AsFoundCurveLooksAtNothingElse) {
+  const auto curve =
+      as_found_curve(certificate({point(1.0, 1.10, 1.01), point(2.0, std::nullopt, 2.02), point(3.0, 2.85, 3.0)}));
+  ASSERT_EQ(curve.size(), 2U);
+  EXPECT_NEAR(curve[0].error, 0.10, rounding);
+  EXPECT_NEAR(curve[1].error, -0.05, rounding);
+}
+
+TEST(CertificateError, LeavesOutPointsThatSayNothing) {
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  EXPECT_TRUE(error_curve(certificate({})).empty());
+  EXPECT_TRUE(error_curve(certificate({point(2.0, std::nullopt, std::nullopt), point(0, 0.1, 0.1), point(-1, 0.1, 0.1),
+                                       point(nan, 0.1, 0.1)}))
+                  .empty());
+}
+
+TEST(CertificateError, IsSortedByIndication) {
+  const auto curve = error_curve(certificate({point(3, 3.03, {}), point(1, 1.0, {}), point(2, 1.98, {})}));
+  ASSERT_EQ(curve.size(), 3U);
+  EXPECT_EQ(curve[0].indication_l_min, 1.0);
+  EXPECT_EQ(curve[1].indication_l_min, 1.98);
+  EXPECT_EQ(curve[2].indication_l_min, 3.03);
+}
+
+TEST(CertificateError, AveragesPointsOfOneIndication) {
+  const auto curve =
+      error_curve(certificate({point(2.00, 2.0, {}), point(1, 1.0, {}), point(1.96, 2.0, {}), point(2.04, 2.0, {})}));
+  ASSERT_EQ(curve.size(), 2U);
+  EXPECT_EQ(curve[1].indication_l_min, 2.0);
+  EXPECT_NEAR(curve[1].error, (0.0 + 0.04 / 1.96 - 0.04 / 2.04) / 3, rounding);
+}
+
+// 16.67 L/min and its bands of ±2, ±4, ±5, ±10 %, printed to 0.01 L/min (40 CFR 50 App. L for the flow, read; bands
+// computed).
+TEST(CertificateError, FindsTheBandsOfTheAmbientSamplersFlow) {
+  const double printed_digit = 0.005 / 16.67;
+  const auto error_of = [](double indication) {
+    return error_curve(certificate({point(16.67, indication, {})})).at(0).error;
+  };
+  EXPECT_NEAR(error_of(16.34), -0.02, printed_digit);
+  EXPECT_NEAR(error_of(17.00), 0.02, printed_digit);
+  EXPECT_NEAR(error_of(16.00), -0.04, printed_digit);
+  EXPECT_NEAR(error_of(17.34), 0.04, printed_digit);
+  EXPECT_NEAR(error_of(15.84), -0.05, printed_digit);
+  EXPECT_NEAR(error_of(17.50), 0.05, printed_digit);
+  EXPECT_NEAR(error_of(15.00), -0.10, printed_digit * 1.01);
+  EXPECT_NEAR(error_of(18.34), 0.10, printed_digit);
+}
+
+TEST(ErrorAt, IsLinearInTheIndicationBetweenThePoints) {
+  const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}, {4.0, -0.01}};
+  EXPECT_NEAR(error_at(curve, 1.5).error, 0.02, rounding);
+  EXPECT_NEAR(error_at(curve, 2.5).error, 0.02, rounding);
+  EXPECT_NEAR(error_at(curve, 3.5).error, 0.00, rounding);
+  EXPECT_FALSE(error_at(curve, 3.5).is_outside_the_points);
+}
+
+TEST(ErrorAt, IsThePointsOwnErrorOnAPoint) {
+  const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}, {4.0, -0.01}};
+  for (const ErrorPoint& at : curve) {
+    EXPECT_EQ(error_at(curve, at.indication_l_min).error, at.error);
+    EXPECT_FALSE(error_at(curve, at.indication_l_min).is_outside_the_points);
+  }
+}
+
+TEST(ErrorAt, IsFlatOutsideThePointsAndSaysSo) {
+  const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}};
+  EXPECT_EQ(error_at(curve, 0.999).error, 0.01);
+  EXPECT_TRUE(error_at(curve, 0.999).is_outside_the_points);
+  EXPECT_EQ(error_at(curve, 2.001).error, 0.03);
+  EXPECT_TRUE(error_at(curve, 2.001).is_outside_the_points);
+}
+
+TEST(ErrorAt, OfASinglePointIsItsErrorEverywhere) {
+  const std::vector<ErrorPoint> curve = {{2.0, 0.03}};
+  EXPECT_EQ(error_at(curve, 2.0).error, 0.03);
+  EXPECT_FALSE(error_at(curve, 2.0).is_outside_the_points);
+  EXPECT_EQ(error_at(curve, 1.7).error, 0.03);
+  EXPECT_TRUE(error_at(curve, 1.7).is_outside_the_points);
+}
+
+TEST(ErrorAt, OfNoPointsIsNothing) {
+  EXPECT_EQ(error_at({}, 2.0).error, 0);
+  EXPECT_FALSE(error_at({}, 2.0).is_outside_the_points);
+}
+
+TEST(ErrorAt, StaysBetweenItsNeighbours) {
+  const std::vector<ErrorPoint> curve = {{0.5, -0.02}, {1.7, 0.013}, {2.2, 0.009}, {5.1, 0.031}};
+  for (double q = 0.5; q <= 5.1; q += 0.01) {
+    const double error = error_at(curve, q).error;
+    EXPECT_GE(error, -0.02);
+    EXPECT_LE(error, 0.031);
+    EXPECT_NEAR(error_at(curve, q + 1e-9).error, error, 1e-9);  // no jump
+  }
+}
+
+TEST(ErrorAt, OfAMissingIndicationIsNothing) {
+  const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}};
+  EXPECT_EQ(error_at(curve, std::nan("")).error, 0);
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/correction/orifice.hpp"
+
+#include <gtest/gtest.h>
+
+#include <vector>
+
+#include "driftwarden/correction/reference_conditions.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double half_a_digit_4 = 0.5e-4;
+
+Conditions at(double t_celsius, double p_kpa) { return {celsius(t_celsius), Pressure(p_kpa)}; }
+
+// Source: choked flow, same form as 40 CFR 1065.642(c)(2); the figures were worked out outside this program, to four
+// decimals (computed).
+TEST(Orifice, FlowGoesWithTheRootOfTheTemperature) {
+  struct Row {
+    double flow;
+    Conditions start, end;
+    double actual, reference_at_start, reference_at_end;
+  };
+  const std::vector<Row> rows = {{2.00, at(20, 101.325), at(35, 101.325), 2.0505, 2.0341, 1.9840},
+                                 {2.00, at(25, 101.325), at(5, 84.5), 1.9318, 2.0000, 1.7268},
+                                 {7.40, at(21, 101.3), at(32, 98.0), 7.5371, 7.4988, 7.1225}};
+  for (const Row& row : rows) {
+    const ActualFlow end = orifice_actual_flow(IndicatedFlow(row.flow), row.start.temperature, row.end.temperature);
+    EXPECT_NEAR(end.value, row.actual, half_a_digit_4);
+    EXPECT_NEAR(flow_at_reference(ActualFlow(row.flow), row.start, at(25, 101.325)).value, row.reference_at_start,
+                half_a_digit_4);
+    EXPECT_NEAR(flow_at_reference(end, row.end, at(25, 101.325)).value, row.reference_at_end, half_a_digit_4);
+  }
+}
+
+// Source: inputs of the example in 40 CFR 1065.642(c) (read); the result without the term for the molar mass was
+// computed outside this program, 18.679 mol/s. Gas constant 8.314472 J/(mol K) (from memory).
+TEST(Orifice, GivesTheMolarFlowOfTheEngineTestExample) {
+  const Conditions standard{Temperature(293.15), Pressure(101.325)};
+  const Conditions calibration{Temperature(302.52), Pressure(99.654)};
+  const Conditions test{Temperature(353.15), Pressure(98.836)};
+  const ActualFlow at_calibration = flow_at_conditions(ReferenceFlow(0.4895 * 60000), standard, calibration);
+  const ActualFlow at_test =
+      orifice_actual_flow(IndicatedFlow(at_calibration.value), calibration.temperature, test.temperature);
+  const double cubic_metres_per_s = flow_at_reference(at_test, test, standard).value / 60000;
+  EXPECT_NEAR(cubic_metres_per_s * 101325 / (8.314472 * 293.15), 18.679, 0.0005);
+}
+
+TEST(Orifice, FactorIsOneAtItsCalibrationTemperatureAndGrowsWithTemperature) {
+  for (double t = -20; t < 45; ++t) {
+    EXPECT_EQ(orifice_factor(celsius(t), celsius(t)), 1);
+    EXPECT_LT(orifice_factor(celsius(20), celsius(t)), orifice_factor(celsius(20), celsius(t + 1)));
+  }
+}
+
+// Textbook figure for γ = 1.4 (computed).
+TEST(Orifice, ChokesBelowTheCriticalPressureRatio) {
+  EXPECT_NEAR(critical_pressure_ratio(), 0.5283, half_a_digit_4);
+  EXPECT_TRUE(orifice_is_choked(Pressure(100), Pressure(52.8)));
+  EXPECT_FALSE(orifice_is_choked(Pressure(100), Pressure(52.9)));
+}
+
+// Source: 29 CFR 1910.1043 App. A §III(f) asks for more than 17 inHg of vacuum (read); at 29.92 inHg that is a ratio of
+// 0.432 (computed).
+TEST(Orifice, IsChokedAtTheVacuumTheCottonDustMethodAsksFor) {
+  constexpr double kpa_per_inhg = 3.386389;
+  const Pressure before(29.92 * kpa_per_inhg);
+  const Pressure behind((29.92 - 17) * kpa_per_inhg);
+  EXPECT_NEAR(behind / before, 0.432, 0.0005);
+  EXPECT_TRUE(orifice_is_choked(before, behind));
+}
+
+}  // namespace
+}  // namespace driftwarden

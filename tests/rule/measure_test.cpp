@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/rule/measure.hpp"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+namespace driftwarden {
+namespace {
+
+template <class E>
+std::string_view name_of(Subject subject, E measure) {
+  return measures(subject)[static_cast<std::size_t>(measure)].name;
+}
+
+const Measure& sample_measure(SampleMeasure measure) {
+  return measures(Subject::sample)[static_cast<std::size_t>(measure)];
+}
+
+constexpr Subject all_subjects[] = {Subject::sample,     Subject::set,  Subject::reading,
+                                    Subject::calibrator, Subject::pump, Subject::batch};
+
+TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
+  using enum SampleMeasure;
+  const std::pair<SampleMeasure, std::string_view> expected[] = {
+      {drift, "drift"},
+      {flow, "flow"},
+      {flow_deviation, "flow.deviation"},
+      {pre_flow, "pre.flow"},
+      {post_flow, "post.flow"},
+      {pre_deviation, "pre.deviation"},
+      {post_deviation, "post.deviation"},
+      {pre_count, "pre.count"},
+      {post_count, "post.count"},
+      {pre_rsd, "pre.rsd"},
+      {post_rsd, "post.rsd"},
+      {field_count, "field.count"},
+      {field_deviation, "field.deviation"},
+      {minutes, "minutes"},
+      {paused, "paused"},
+      {volume, "volume"},
+      {volume_reference, "volume.reference"},
+      {volume_uncertainty, "volume.uncertainty"},
+      {warm_up, "warm-up"},
+      {pre_age, "pre.age"},
+      {post_age, "post.age"},
+      {temperature_change, "temperature.change"},
+      {pressure_change, "pressure.change"},
+      {overlap, "overlap"},
+      {fault, "fault"},
+      {calibrator_overdue, "calibrator.overdue"},
+      {calibrator_range, "calibrator.range"},
+      {calibrator_same, "calibrator.same"},
+      {calibrator_read_at, "calibrator.read-at"},
+      {certificate_missing, "certificate.missing"},
+      {cut_shift, "cut.shift"},
+  };
+  ASSERT_EQ(measures(Subject::sample).size(), std::size(expected));
+  for (const auto& [measure, name] : expected) EXPECT_EQ(name_of(Subject::sample, measure), name);
+}
+
+TEST(MeasureCatalogue, HasTheMeasuresOfInstrumentsAndBatchesUnderTheirNumbers) {
+  EXPECT_EQ(name_of(Subject::set, SetMeasure::count), "count");
+  EXPECT_EQ(name_of(Subject::set, SetMeasure::rsd), "rsd");
+  EXPECT_EQ(name_of(Subject::set, SetMeasure::range), "range");
+  EXPECT_EQ(name_of(Subject::set, SetMeasure::flow), "flow");
+  EXPECT_EQ(name_of(Subject::set, SetMeasure::flow_deviation), "flow.deviation");
+  EXPECT_EQ(name_of(Subject::set, SetMeasure::duration), "duration");
+  EXPECT_EQ(name_of(Subject::set, SetMeasure::age), "age");
+  EXPECT_EQ(name_of(Subject::reading, ReadingMeasure::indicated), "indicated");
+  EXPECT_EQ(name_of(Subject::reading, ReadingMeasure::actual), "actual");
+  EXPECT_EQ(name_of(Subject::reading, ReadingMeasure::correction), "correction");
+  EXPECT_EQ(name_of(Subject::reading, ReadingMeasure::range), "range");
+  EXPECT_EQ(name_of(Subject::reading, ReadingMeasure::temperature), "temperature");
+  EXPECT_EQ(name_of(Subject::reading, ReadingMeasure::pressure), "pressure");
+  EXPECT_EQ(name_of(Subject::reading, ReadingMeasure::humidity), "humidity");
+  EXPECT_EQ(name_of(Subject::calibrator, CalibratorMeasure::due), "due");
+  EXPECT_EQ(name_of(Subject::calibrator, CalibratorMeasure::as_found_error), "as-found.error");
+  EXPECT_EQ(name_of(Subject::calibrator, CalibratorMeasure::age), "age");
+  EXPECT_EQ(name_of(Subject::calibrator, CalibratorMeasure::read_at), "read-at");
+  EXPECT_EQ(name_of(Subject::pump, PumpMeasure::drift_mean), "drift.mean");
+  EXPECT_EQ(name_of(Subject::pump, PumpMeasure::drift_sd), "drift.sd");
+  EXPECT_EQ(name_of(Subject::pump, PumpMeasure::trend), "trend");
+  EXPECT_EQ(name_of(Subject::pump, PumpMeasure::void_share), "void.share");
+  EXPECT_EQ(name_of(Subject::batch, BatchMeasure::blanks), "blanks");
+  EXPECT_EQ(name_of(Subject::batch, BatchMeasure::blank_share), "blank.share");
+  EXPECT_EQ(name_of(Subject::batch, BatchMeasure::void_share), "void.share");
+}
+
+TEST(MeasureCatalogue, FindsEachMeasureByItsNameAndNoOther) {
+  for (const Subject subject : all_subjects) {
+    std::set<std::string_view> names;
+    for (std::size_t i = 0; i < measures(subject).size(); ++i) {
+      const Measure& measure = measures(subject)[i];
+      EXPECT_EQ(measure_named(subject, measure.name), i) << measure.name;
+      EXPECT_TRUE(names.insert(measure.name).second) << measure.name << " twice";
+    }
+    EXPECT_FALSE(measure_named(subject, "no such measure"));
+  }
+  EXPECT_FALSE(measure_named(Subject::pump, "drift"));
+}
+
+TEST(MeasureCatalogue, DefinesEachMeasureAndPrintsItInAUnitOfItsDimension) {
+  for (const Subject subject : all_subjects) {
+    for (const Measure& measure : measures(subject)) {
+      EXPECT_EQ(measure.of, subject) << measure.name;
+      EXPECT_FALSE(measure.definition.empty()) << measure.name;
+      if (measure.kind != MeasureKind::number) continue;
+      EXPECT_TRUE(unit_named(measure.unit, measure.dimension)) << measure.name;
+    }
+  }
+}
+
+TEST(MeasureCatalogue, LetsDifferencesOfFlowNameABaseOrBeAbsolute) {
+  using enum SampleMeasure;
+  for (const SampleMeasure measure : {drift, flow_deviation, pre_deviation, post_deviation, field_deviation}) {
+    EXPECT_TRUE(sample_measure(measure).has_base) << sample_measure(measure).name;
+    EXPECT_EQ(sample_measure(measure).absolute, Dimension::flow) << sample_measure(measure).name;
+  }
+  EXPECT_FALSE(sample_measure(flow).has_base);
+  EXPECT_FALSE(sample_measure(pre_rsd).has_base);
+  EXPECT_EQ(sample_measure(pressure_change).dimension, Dimension::ratio);
+  EXPECT_EQ(sample_measure(pressure_change).absolute, Dimension::pressure);
+  EXPECT_EQ(sample_measure(volume_uncertainty).absolute, Dimension::volume);
+  EXPECT_FALSE(sample_measure(cut_shift).absolute);
+}
+
+TEST(MeasureCatalogue, SaysWhichMeasuresAreNoNumbers) {
+  using enum SampleMeasure;
+  for (const SampleMeasure measure : {fault, calibrator_same, certificate_missing}) {
+    EXPECT_EQ(sample_measure(measure).kind, MeasureKind::yes_no) << sample_measure(measure).name;
+  }
+  EXPECT_EQ(sample_measure(calibrator_read_at).kind, MeasureKind::word);
+  ASSERT_EQ(sample_measure(calibrator_read_at).words.size(), 2U);
+  EXPECT_EQ(sample_measure(calibrator_read_at).words[0], "centre");
+  EXPECT_EQ(sample_measure(calibrator_read_at).words[1], "top");
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/chi_squared.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+#include "driftwarden/statistics/normal_distribution.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(ChiSquared, HasTheCriticalValuesOfThePrintedTable) {
+  // NIST/SEMATECH e-Handbook 1.3.6.7.4, three decimals.
+  EXPECT_NEAR(chi_squared_quantile(0.95, 1), 3.841, 5e-4);
+  EXPECT_NEAR(chi_squared_quantile(0.95, 9), 16.919, 5e-4);
+  EXPECT_NEAR(chi_squared_quantile(0.99, 24), 42.980, 5e-4);
+  EXPECT_NEAR(chi_squared_quantile(0.05, 12), 5.226, 5e-4);
+}
+
+TEST(ChiSquared, WithTwoDegreesOfFreedomIsExponential) {
+  for (const double x : {0.1, 2.0, 30.0}) EXPECT_NEAR(chi_squared_upper_tail(x, 2) / std::exp(-x / 2), 1, 1e-13);
+}
+
+TEST(ChiSquared, WithOneDegreeOfFreedomIsASquaredNormal) {
+  EXPECT_NEAR(chi_squared_upper_tail(4, 1), 2 * normal_cdf(-2), 1e-15);
+  EXPECT_NEAR(chi_squared_cdf(4, 1), 1 - 2 * normal_cdf(-2), 1e-15);
+}
+
+TEST(ChiSquared, RefusesTheImpossible) {
+  EXPECT_TRUE(std::isnan(chi_squared_cdf(-1, 3)));
+  EXPECT_TRUE(std::isnan(chi_squared_cdf(1, 0)));
+  EXPECT_TRUE(std::isnan(chi_squared_quantile(1.5, 3)));
+  EXPECT_EQ(chi_squared_upper_tail(std::numeric_limits<double>::infinity(), 3), 0);
+  EXPECT_EQ(chi_squared_quantile(1, 3), std::numeric_limits<double>::infinity());
+}
+
+}  // namespace
+}  // namespace driftwarden

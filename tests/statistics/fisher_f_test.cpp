@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/fisher_f.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+#include "driftwarden/statistics/student_t.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(FisherF, HasTheCriticalValuesOfThePrintedTable) {
+  // NIST/SEMATECH e-Handbook 1.3.6.7.3, upper 5 %, three decimals.
+  EXPECT_NEAR(fisher_f_upper_quantile(0.05, 1, 10), 4.965, 5e-4);
+  EXPECT_NEAR(fisher_f_upper_quantile(0.05, 4, 20), 2.866, 5e-4);
+  EXPECT_NEAR(fisher_f_upper_quantile(0.05, 2, 5), 5.786, 5e-4);
+}
+
+TEST(FisherF, WithOneDegreeOfFreedomAboveIsASquaredT) {
+  EXPECT_NEAR(fisher_f_upper_tail(6.25, 1, 7), student_t_two_sided_p(2.5, 7), 1e-14);
+}
+
+TEST(FisherF, QuantileUndoesTheTail) {
+  EXPECT_NEAR(fisher_f_upper_tail(fisher_f_upper_quantile(0.003, 3, 14), 3, 14), 0.003, 1e-14);
+}
+
+TEST(FisherF, RefusesTheImpossible) {
+  EXPECT_TRUE(std::isnan(fisher_f_upper_tail(-1, 2, 2)));
+  EXPECT_TRUE(std::isnan(fisher_f_upper_tail(1, 0, 2)));
+  EXPECT_TRUE(std::isnan(fisher_f_upper_quantile(2, 1, 2)));
+  EXPECT_EQ(fisher_f_upper_quantile(0, 1, 2), std::numeric_limits<double>::infinity());
+}
+
+}  // namespace
+}  // namespace driftwarden

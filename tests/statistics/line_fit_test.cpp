@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/line_fit.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+
+#include "statistics/data_file.hpp"
+
+namespace driftwarden {
+namespace {
+
+// Invented: as-found errors in percent at months, with their standard uncertainties. Expected values computed with R
+// lm, SciPy, GSL and statsmodels, which agree to the digits given.
+constexpr std::array<double, 6> months{0, 12, 24, 37, 49, 60};
+constexpr std::array<double, 6> error{0.05, 0.21, 0.30, 0.52, 0.61, 0.83};
+constexpr std::array<double, 6> u_error{0.10, 0.10, 0.08, 0.08, 0.05, 0.05};
+
+TEST(LineFit, AgreesWithTheCertifiedRegression) {
+  // NIST Statistical Reference Datasets, linear regression, Norris. Tolerance: the data lose about four of 15 digits.
+  const auto y = test::column_of("nist_strd_norris.csv", 0);
+  const auto x = test::column_of("nist_strd_norris.csv", 1);
+  const auto line = fit_line(x, y);
+  ASSERT_TRUE(line);
+  EXPECT_EQ(line->n, 36U);
+  EXPECT_EQ(line->dof, 34);
+  EXPECT_NEAR(line->intercept() / -0.262323073774029, 1, 1e-11);
+  EXPECT_NEAR(line->slope / 1.00211681802045, 1, 1e-13);
+  EXPECT_NEAR(line->intercept_se() / 0.232818234301152, 1, 1e-11);
+  EXPECT_NEAR(line->slope_se() / 0.000429796848199937, 1, 1e-11);
+  EXPECT_NEAR(line->residual_s / 0.884796396144373, 1, 1e-11);
+  EXPECT_NEAR(line->r_squared(), 0.999993745883712, 1e-14);
+  EXPECT_NEAR(line->explained_squares / 4255954.13232369, 1, 1e-13);
+  EXPECT_NEAR(line->residual_squares / 26.6173985294224, 1, 1e-11);
+  EXPECT_NEAR(line->f_statistic() / 5436385.54079785, 1, 1e-11);
+}
+
+TEST(LineFit, OfAsFoundErrors) {
+  const auto line = fit_line(months, error);
+  ASSERT_TRUE(line);
+  EXPECT_NEAR(line->intercept(), 0.0397314478464, 1e-12);
+  EXPECT_NEAR(line->slope, 0.0125363258952, 1e-13);
+  EXPECT_NEAR(line->intercept_se(), 0.0275967151602, 1e-12);
+  EXPECT_NEAR(line->slope_se(), 0.000751551516400, 1e-14);
+  EXPECT_NEAR(line->residual_s, 0.0380950879919, 1e-12);
+  EXPECT_NEAR(line->r_squared(), 0.985827776083, 1e-11);
+  EXPECT_NEAR(line->slope_p() / 7.56781524e-05, 1, 1e-7);
+  EXPECT_NEAR(line->at(72), 0.942346912299, 1e-11);
+}
+
+TEST(LineFit, OfPointsOfKnownUncertainty) {
+  const auto line = fit_weighted_line(months, error, u_error);
+  ASSERT_TRUE(line);
+  EXPECT_NEAR(line->intercept(), 0.0243098725555, 1e-12);
+  EXPECT_NEAR(line->slope, 0.0128511361743, 1e-13);
+  EXPECT_NEAR(line->intercept_se(), 0.0664115718279, 1e-12);
+  EXPECT_NEAR(line->slope_se(), 0.00145919143721, 1e-13);
+  EXPECT_NEAR(line->covariance(), -8.8140382291e-05, 1e-14);
+  EXPECT_NEAR(line->residual_squares, 1.65069497178, 1e-10);
+  EXPECT_NEAR(line->birge_ratio(), 0.642396873393, 1e-11);
+}
+
+TEST(LineFit, WithEqualWeightsHasTheSameLine) {
+  const std::array<double, 6> u{0.1, 0.1, 0.1, 0.1, 0.1, 0.1};
+  EXPECT_NEAR(fit_weighted_line(months, error, u)->slope, fit_line(months, error)->slope, 1e-16);
+  EXPECT_NEAR(fit_weighted_line(months, error, u)->intercept(), fit_line(months, error)->intercept(), 1e-15);
+}
+
+TEST(LineFit, LosesNothingFarFromTheOrigin) {
+  // Days as counted since 1970, and an offset in y.
+  std::array<double, 6> shifted_months{};
+  std::array<double, 6> shifted_error{};
+  for (std::size_t i = 0; i < 6; ++i) {
+    shifted_months[i] = months[i] + 1048576;
+    shifted_error[i] = error[i] + 1024;
+  }
+  EXPECT_NEAR(fit_line(shifted_months, shifted_error)->slope, 0.0125363258952, 1e-13);
+  EXPECT_NEAR(fit_line(shifted_months, shifted_error)->slope_se(), 0.000751551516400, 1e-13);
+}
+
+TEST(LineFit, OfStepsSinceTheLastAdjustment) {
+  // Invented: the drift in percent since the as-left value before, each over 12 months. Computed.
+  const std::array<double, 4> since{12, 12, 12, 12};
+  const std::array<double, 4> drift{0.42, 0.53, 0.38, 0.07};
+  const auto rate = fit_through_origin(since, drift);
+  ASSERT_TRUE(rate);
+  EXPECT_NEAR(rate->slope, 0.0291666666667, 1e-12);
+  EXPECT_NEAR(rate->residual_s, 0.197146307768, 1e-12);
+  EXPECT_NEAR(rate->slope_se(), 0.00821442949035, 1e-13);
+  EXPECT_EQ(rate->dof, 3);
+  EXPECT_EQ(rate->at(0), 0);
+}
+
+TEST(LineFit, OfTwoPointsHasNoStandardErrors) {
+  const auto line = fit_line(std::array<double, 2>{0, 10}, std::array<double, 2>{1, 2});
+  ASSERT_TRUE(line);
+  EXPECT_NEAR(line->slope, 0.1, 1e-16);
+  EXPECT_TRUE(std::isnan(line->slope_se()));
+  EXPECT_TRUE(std::isnan(line->slope_p()));
+  EXPECT_TRUE(std::isnan(line->birge_ratio()));
+}
+
+TEST(LineFit, NeedsTwoPlaces) {
+  EXPECT_FALSE(fit_line({}, {}));
+  EXPECT_FALSE(fit_line(std::array<double, 1>{1}, std::array<double, 1>{1}));
+  EXPECT_FALSE(fit_line(std::array<double, 3>{5, 5, 5}, std::array<double, 3>{1, 2, 3}));
+  EXPECT_FALSE(fit_line(std::array<double, 2>{1, std::nan("")}, std::array<double, 2>{1, 2}));
+  EXPECT_FALSE(
+      fit_weighted_line(std::array<double, 2>{1, 2}, std::array<double, 2>{1, 2}, std::array<double, 2>{0.1, 0}));
+  EXPECT_FALSE(fit_through_origin(std::array<double, 1>{0}, std::array<double, 1>{1}));
+}
+
+TEST(LineFit, OfAConstantHasNoSlopeAndNoRSquared) {
+  const auto line = fit_line(std::array<double, 3>{1, 2, 3}, std::array<double, 3>{4, 4, 4});
+  ASSERT_TRUE(line);
+  EXPECT_EQ(line->slope, 0);
+  EXPECT_TRUE(std::isnan(line->r_squared()));
+}
+
+}  // namespace
+}  // namespace driftwarden

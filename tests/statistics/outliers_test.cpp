@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/outliers.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include "statistics/data_file.hpp"
+
+namespace driftwarden {
+namespace {
+
+// Data: NIST/SEMATECH e-Handbook 1.3.5.17.1.
+constexpr std::array<double, 8> uranium{199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57};
+
+TEST(Grubbs, FlagsTheHandbooksUraniumReading) {
+  const auto check = grubbs(uranium, Suspect::largest, 0.05);
+  ASSERT_TRUE(check);
+  EXPECT_EQ(check->index, 7U);
+  EXPECT_NEAR(check->statistic, 2.4687, 1e-4);       // printed, cut off after four decimals
+  EXPECT_NEAR(check->statistic, 2.468764611, 1e-9);  // computed with SciPy
+  EXPECT_NEAR(check->critical, 2.032, 5e-4);         // printed
+  EXPECT_TRUE(check->significant);
+}
+
+TEST(Grubbs, CriticalValuesAgreeWithThoseOfOtherPrograms) {
+  // Computed with SciPy and R from the same formula, six decimals.
+  struct Case {
+    std::size_t n;
+    double one_5, one_1, two_5, two_1;
+  };
+  const std::array<Case, 4> cases{{{3, 1.153118, 1.154637, 1.154305, 1.154685},
+                                   {4, 1.462500, 1.492500, 1.481250, 1.496250},
+                                   {8, 2.031652, 2.2208, 2.126645, 2.2744},
+                                   {30, 2.745132, 3.102897, 2.908473, 3.236078}}};
+  for (const Case& c : cases) {
+    EXPECT_NEAR(grubbs_critical(c.n, Suspect::largest, 0.05), c.one_5, 1e-6) << c.n;
+    EXPECT_NEAR(grubbs_critical(c.n, Suspect::smallest, 0.01), c.one_1, 5e-5) << c.n;
+    EXPECT_NEAR(grubbs_critical(c.n, Suspect::either_end, 0.05), c.two_5, 1e-6) << c.n;
+    EXPECT_NEAR(grubbs_critical(c.n, Suspect::either_end, 0.01), c.two_1, 5e-5) << c.n;
+  }
+}
+
+TEST(Grubbs, CanNeverExceedNMinusOneOverRootN) {
+  for (std::size_t n = 3; n <= 30; ++n) {
+    std::vector<double> values(n, 2.0);
+    values[n / 2] = 1e6;
+    const auto count = static_cast<double>(n);
+    const double most = (count - 1) / std::sqrt(count);
+    EXPECT_NEAR(grubbs(values, Suspect::largest, 0.05)->statistic, most, 1e-12);
+    EXPECT_LT(grubbs_critical(n, Suspect::either_end, 0.001), most);
+  }
+}
+
+TEST(Grubbs, LooksOnlyAtTheEndItIsAskedAbout) {
+  const auto smallest = grubbs(uranium, Suspect::smallest, 0.05);
+  ASSERT_TRUE(smallest);
+  EXPECT_EQ(smallest->index, 0U);
+  EXPECT_FALSE(smallest->significant);
+  const auto either = grubbs(uranium, Suspect::either_end, 0.05);
+  ASSERT_TRUE(either);
+  EXPECT_EQ(either->index, 7U);
+  EXPECT_NEAR(either->critical, 2.126645087, 1e-9);  // SciPy
+  std::array<double, 8> mirrored{};
+  for (std::size_t i = 0; i < mirrored.size(); ++i) mirrored[i] = -uranium[i];
+  EXPECT_EQ(grubbs(mirrored, Suspect::smallest, 0.05)->index, 7U);
+  EXPECT_TRUE(grubbs(mirrored, Suspect::smallest, 0.05)->significant);
+}
+
+TEST(Grubbs, IsNotDefinedForTwoValuesOrNoSpread) {
+  EXPECT_FALSE(grubbs(std::array<double, 2>{1, 2}, Suspect::largest, 0.05));
+  EXPECT_FALSE(grubbs(std::array<double, 4>{2, 2, 2, 2}, Suspect::either_end, 0.05));
+  EXPECT_FALSE(grubbs(std::array<double, 3>{1, std::nan(""), 2}, Suspect::either_end, 0.05));
+  EXPECT_TRUE(std::isnan(grubbs_critical(2, Suspect::largest, 0.05)));
+  EXPECT_TRUE(std::isnan(grubbs_critical(5, Suspect::largest, 0)));
+}
+
+TEST(ExtremeDeviates, FindTheThreeOutliersThatHideEachOther) {
+  // NIST/SEMATECH e-Handbook 1.3.5.17.3: statistics and critical values as printed, cut off after three decimals.
+  const std::array<double, 10> statistics{3.118, 2.942, 3.179, 2.810, 2.815, 2.848, 2.279, 2.310, 2.101, 2.067};
+  const std::array<double, 10> critical{3.158, 3.151, 3.143, 3.136, 3.128, 3.120, 3.111, 3.103, 3.094, 3.085};
+  const auto values = test::column_of("nist_1_3_5_17_3_rosner.csv");
+  const ExtremeDeviates found = extreme_deviates(values, 10, 0.05);
+  ASSERT_EQ(found.steps.size(), 10U);
+  EXPECT_EQ(found.outliers, 3U);
+  for (std::size_t i = 0; i < 10; ++i) {
+    EXPECT_NEAR(found.steps[i].statistic, statistics[i] + 0.0005, 0.00051) << i;
+    EXPECT_NEAR(found.steps[i].critical, critical[i] + 0.0005, 0.00051) << i;
+  }
+  EXPECT_FALSE(found.steps[0].significant);
+  EXPECT_FALSE(found.steps[1].significant);
+  EXPECT_TRUE(found.steps[2].significant);
+  EXPECT_EQ(values[found.steps[0].index], 6.01);
+  EXPECT_EQ(values[found.steps[2].index], 5.34);
+  EXPECT_EQ(values[found.steps[4].index], -0.25);
+}
+
+TEST(ExtremeDeviates, StopWhenTwoValuesOrNoSpreadAreLeft) {
+  EXPECT_EQ(extreme_deviates(std::array<double, 4>{1, 2, 4, 9}, 10, 0.05).steps.size(), 2U);
+  EXPECT_EQ(extreme_deviates(std::array<double, 5>{2, 2, 2, 2, 9}, 10, 0.05).steps.size(), 1U);
+  EXPECT_TRUE(extreme_deviates({}, 3, 0.05).steps.empty());
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/welch_satterthwaite.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace driftwarden {
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+
+TEST(WelchSatterthwaite, OfTheGumsEndGauge) {
+  // JCGM 100:2008 H.1.6 prints 16.7, from contributions that were less rounded; from the printed ones 16.76.
+  const std::array<UncertaintyContribution, 4> parts{{{25, 1, 18}, {9.7, 1, 25.6}, {2.9, 1, 50}, {16.6, 1, 2}}};
+  EXPECT_NEAR(effective_degrees_of_freedom(parts), 16.7, 0.1);
+  EXPECT_NEAR(effective_degrees_of_freedom(parts), 16.7645540, 1e-6);
+}
+
+TEST(WelchSatterthwaite, UsesSensitivities) {
+  // Inputs of a published package example (u.c. 1.0161); computed 15.607960958.
+  const std::array<UncertaintyContribution, 4> parts{{{0.1, 1, infinite}, {0.3, 2, 6}, {0.2, 3, 8}, {1.1, 0.5, 3}}};
+  EXPECT_NEAR(effective_degrees_of_freedom(parts) / 15.607960958, 1, 1e-9);
+}
+
+TEST(WelchSatterthwaite, OfOneInputIsItsOwn) {
+  const std::array<UncertaintyContribution, 1> part{{{1e-120, -3, 7}}};
+  EXPECT_DOUBLE_EQ(effective_degrees_of_freedom(part), 7);
+}
+
+TEST(WelchSatterthwaite, WithoutEstimatedInputsIsInfinite) {
+  const std::array<UncertaintyContribution, 2> parts{{{0.1, 1, infinite}, {0.2, 1, infinite}}};
+  EXPECT_EQ(effective_degrees_of_freedom(parts), infinite);
+  EXPECT_EQ(effective_degrees_of_freedom({}), infinite);
+}
+
+TEST(WelchSatterthwaite, RefusesDegreesOfFreedomThatAreNone) {
+  const std::array<UncertaintyContribution, 1> part{{{0.1, 1, 0}}};
+  EXPECT_TRUE(std::isnan(effective_degrees_of_freedom(part)));
+}
+
+}  // namespace
+}  // namespace driftwarden
