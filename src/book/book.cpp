@@ -2,25 +2,39 @@
 #include "driftwarden/book/book.hpp"
 
 #include <algorithm>
+#include <map>
 #include <system_error>
 
 #include "book/table_files.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {
 
 namespace fs = std::filesystem;
 
+// Also those that some systems write in capitals.
+bool is_table_file(const fs::path& path) {
+  const std::string ending = path.extension().string();
+  constexpr std::string_view wanted = ".csv";
+  return std::equal(ending.begin(), ending.end(), wanted.begin(), wanted.end(), [](char a, char b) {
+    return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
+  });
+}
+
 // "readings.csv" and "readings/*.csv", in order of name, as named from the book's folder.
 std::vector<std::string> files_of(const fs::path& folder, const std::string& table) {
   std::vector<std::string> names;
-  std::error_code ignored;
-  if (fs::exists(folder / (table + ".csv"), ignored)) names.push_back(table + ".csv");
+  std::error_code fault;
+  // A link that leads nowhere is a file that can't be read, not no file.
+  if (fs::exists(fs::symlink_status(folder / (table + ".csv"), fault))) names.push_back(table + ".csv");
+  if (!fs::is_directory(folder / table, fault)) return names;
   std::vector<std::string> inside;
-  for (const fs::directory_entry& entry : fs::directory_iterator(folder / table, ignored)) {
-    if (entry.path().extension() == ".csv") inside.push_back(table + "/" + entry.path().filename().string());
+  fs::directory_iterator entry(folder / table, fault);
+  for (; !fault && entry != fs::directory_iterator(); entry.increment(fault)) {
+    if (is_table_file(entry->path())) inside.push_back(table + "/" + entry->path().filename().string());
   }
+  // Opening the folder as a file will tell why it can't be read.
+  if (fault) inside.push_back(table);
   std::sort(inside.begin(), inside.end());
   names.insert(names.end(), inside.begin(), inside.end());
   return names;
@@ -32,28 +46,42 @@ const HeadingMap& owners_headings(const Settings& settings, std::string_view tab
   return found == settings.headings.end() ? none : found->second;
 }
 
+// A file, opened, with its heading line understood; else nothing, and in `problems` why.
+std::optional<TableFile> open_file(const std::string& name, std::uint32_t number, const TableSpec& spec,
+                                   const BookInHand& hand, Diagnostics& problems) {
+  Result<MappedFile> bytes = MappedFile::open(hand.book.folder / name, name);
+  if (!bytes) {
+    problems = bytes.faults();
+    return std::nullopt;
+  }
+  const HeadingMap& owners = owners_headings(hand.book.settings, spec.table);
+  std::optional<TableLayout> layout = read_layout(bytes->bytes(), name, spec, owners, problems);
+  if (!layout) return std::nullopt;
+  return TableFile{name, number, *std::move(bytes), *std::move(layout)};
+}
+
 std::vector<TableFile> open_files(const std::vector<std::string>& names, const TableSpec& spec, const BookInHand& hand) {
+  Diagnostics problems;
+  check_owners_headings(owners_headings(hand.book.settings, spec.table), spec, problems);
+  hand.problems.add(problems);
   std::vector<TableFile> files;
   for (std::uint32_t number = 0; number < names.size(); ++number) {
-    Result<MappedFile> bytes = MappedFile::open(hand.book.folder / names[number], names[number]);
-    if (!bytes) {
-      hand.problems.add(bytes.faults());
-      continue;
+    problems.clear();
+    std::optional<TableFile> file = open_file(names[number], number, spec, hand, problems);
+    for (const Diagnostic& problem : problems) {
+      const ProblemNumber told = hand.problems.add(problem);
+      if (!file && problem.severity == Severity::error) hand.lose(spec.table, told);
     }
-    Diagnostics problems;
-    std::optional<TableLayout> layout = read_layout(bytes->bytes(), names[number], spec,
-                                                    owners_headings(hand.book.settings, spec.table), problems);
-    hand.problems.add(problems);
-    if (layout) files.push_back({names[number], number, *std::move(bytes), *std::move(layout)});
+    if (file) files.push_back(*std::move(file));
   }
   return files;
 }
 
-void report_missing_table(const std::vector<std::string>& files, const std::string& table, const BookInHand& hand) {
-  if (files.empty()) {
-    hand.problems.add(error("book/no-table", {table + ".csv", 0, 0}, "the book has no " + table + ".csv",
-                            "add it; 'driftwarden new' shows its columns"));
-  }
+void report_missing_table(const std::vector<std::string>& files, std::string_view table, const BookInHand& hand) {
+  if (!files.empty()) return;
+  const std::string name = std::string(table) + ".csv";
+  hand.lose(table, hand.problems.add(error("book/no-table", {name, 0, 0}, "the book has no " + name,
+                                           "add it; 'driftwarden new' shows its columns")));
 }
 
 void read_tables(const BookInHand& hand) {
@@ -64,11 +92,9 @@ void read_tables(const BookInHand& hand) {
   read_instruments(open_files(files.instruments, instruments_spec, hand), hand);
   read_certificates(open_files(files.certificates, certificates_spec, hand), hand);
   read_samples(open_files(files.samples, samples_spec, hand), hand);
-  const std::size_t before = hand.problems.mark();
-  const std::vector<TableFile> readings = open_files(files.readings, readings_spec, hand);
-  if (readings.size() < files.readings.size()) hand.book.lost_readings = static_cast<ProblemNumber>(before + 1);
-  read_readings(readings, hand);
+  read_readings(open_files(files.readings, readings_spec, hand), hand);
   read_decisions(open_files(files.decisions, decisions_spec, hand), hand);
+  hand.book.lost_readings = hand.lost[readings_spec.table];
 }
 
 // Puts the problems in order and gives the records the new numbers.
@@ -110,7 +136,8 @@ Result<Book> read_book(const fs::path& folder, unsigned threads) {
             {}, {}, {}, {}, {}, {}, no_problem, {}};
   ProblemList problems;
   SharedTexts texts(book.texts);
-  read_tables({book, problems, texts, std::max(threads, 1U)});
+  std::map<std::string_view, ProblemNumber> lost;
+  read_tables({book, problems, texts, std::max(threads, 1U), lost});
   settle_problems(book, problems);
   return book;
 }

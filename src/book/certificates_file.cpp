@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <array>
+#include <unordered_map>
 
 #include "book/table_files.hpp"
-#include "driftwarden/book/row_blocks.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
@@ -35,11 +35,22 @@ std::optional<double> optional(double figure) {
   return is_missing(figure) ? std::nullopt : std::optional<double>(figure);
 }
 
-Row instrument_named(const Book& book, std::string_view name) {
-  for (Row row = 0; row < book.instruments.size(); ++row) {
-    if (book.instruments[row].name == name) return row;
+// What certificates are known by, over all files.
+struct Known {
+  InstrumentIndex instruments;
+  std::unordered_map<std::string, std::size_t> certificates;
+};
+
+// A certificate that can't be read may have been the one in force.
+void doubt(Instrument& instrument, ProblemNumber problem) {
+  if (instrument.problem == no_problem) instrument.problem = problem;
+}
+
+void doubt_all_calibrators(const BookInHand& hand, ProblemNumber problem) {
+  if (problem == no_problem) return;
+  for (Instrument& instrument : hand.book.instruments) {
+    if (instrument.kind == InstrumentKind::calibrator) doubt(instrument, problem);
   }
-  return no_row;
 }
 
 CertificatePoint read_point(RowReader& row, const TableLayout& layout, RowPlace place) {
@@ -76,8 +87,8 @@ Certificate read_certificate(RowReader& row, RowPlace place) {
 
 class CertificateRows {
  public:
-  CertificateRows(const TableFile& file, const BookInHand& hand)
-      : file_(file), hand_(hand), reader_(hand.context(file, certificates_spec)) {}
+  CertificateRows(const TableFile& file, const BookInHand& hand, Known& known)
+      : file_(file), hand_(hand), known_(known), reader_(hand.context(file, certificates_spec)) {}
 
   void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
     reader_.start(scanner, line);
@@ -88,43 +99,62 @@ class CertificateRows {
     Certificate& whole = certificate_of(std::move(head));
     if (whole.problem == no_problem) whole.problem = reader_.problem();
     whole.points.push_back(point);
-    // A row whose date or instrument is lost may have been the one in force: then its instrument can't be trusted.
     if (reader_.problem() != no_problem && whole.instrument != no_row && whole.calibrated == no_day) {
-      ProblemNumber& of_instrument = hand_.book.instruments[whole.instrument].problem;
-      if (of_instrument == no_problem) of_instrument = reader_.problem();
+      doubt(hand_.book.instruments[whole.instrument], reader_.problem());
     }
   }
 
  private:
   Row read_instrument() {
     const std::string_view name = reader_.text(instrument);
-    const Row row = instrument_named(hand_.book, name);
-    if (row == no_row && !name.empty()) {
+    const Row row = known_.instruments.find(name);
+    if (row == no_row) fail_unknown(name);
+    return row;
+  }
+
+  void fail_unknown(std::string_view name) {
+    const ProblemNumber lost = hand_.lost["instruments"];
+    if (lost != no_problem) return reader_.lean_on(lost);
+    if (!name.empty()) {
       reader_.fail(instrument, "certificate/unknown-instrument",
                    "the instrument " + in_quotes(name) + " is not in instruments.csv",
                    instrument_hint(hand_.book, InstrumentKind::calibrator, name));
     }
-    return row;
+    std::vector<std::string_view> names;
+    for (const Instrument& candidate : hand_.book.instruments) names.push_back(candidate.name);
+    const Row meant = known_.instruments.find(nearest(name, names));
+    if (meant != no_row) return doubt(hand_.book.instruments[meant], reader_.problem());
+    if (name.empty()) doubt_all_calibrators(hand_, reader_.problem());
   }
 
   // The certificate that this row is a point of: known by its name, or new.
   Certificate& certificate_of(Certificate head) {
     std::vector<Certificate>& all = hand_.book.certificates;
-    for (Certificate& known : all) {
-      if (known.name != head.name || head.name.empty()) continue;
-      if (known.instrument != head.instrument || known.calibrated != head.calibrated) {
-        reader_.fail(certificate, "certificate/torn",
-                     "the certificate " + in_quotes(head.name) + " has another instrument or date in " +
-                         hand_.book.place_text(hand_.book.files.certificates, known.place),
-                     "all rows of one certificate say the same; give another certificate another name");
-      }
-      return known;
+    if (head.name.empty()) return all.emplace_back(std::move(head));
+    const auto [place, is_new] = known_.certificates.try_emplace(head.name, all.size());
+    if (is_new) return all.emplace_back(std::move(head));
+    Certificate& known = all[place->second];
+    if (is_torn(known, head)) {
+      reader_.fail(certificate, "certificate/torn",
+                   "the certificate " + in_quotes(head.name) + " has another instrument or date in " +
+                       hand_.book.place_text(hand_.book.files.certificates, known.place),
+                   "all rows of one certificate say the same; give another certificate another name");
     }
-    return all.emplace_back(std::move(head));
+    if (known.instrument == no_row) known.instrument = head.instrument;
+    if (known.calibrated == no_day) known.calibrated = head.calibrated;
+    return known;
+  }
+
+  // An instrument or a date that can't be understood has been told as that.
+  static bool is_torn(const Certificate& known, const Certificate& head) {
+    const bool other_instrument = known.instrument != head.instrument && known.instrument != no_row && head.instrument != no_row;
+    const bool other_date = known.calibrated != head.calibrated && known.calibrated != no_day && head.calibrated != no_day;
+    return other_instrument || other_date;
   }
 
   const TableFile& file_;
   const BookInHand& hand_;
+  Known& known_;
   RowReader reader_;
 };
 
@@ -133,11 +163,13 @@ class CertificateRows {
 const TableSpec certificates_spec{"certificates", fields};
 
 void read_certificates(const std::vector<TableFile>& files, const BookInHand& hand) {
+  Known known{index_of_instruments(hand.book.instruments), {}};
   for (const TableFile& file : files) {
-    CertificateRows worker(file, hand);
+    CertificateRows worker(file, hand, known);
     RowPlaces unused;
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
   }
+  doubt_all_calibrators(hand, hand.lost["certificates"]);
 }
 
 }  // namespace driftwarden

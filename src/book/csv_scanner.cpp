@@ -2,6 +2,7 @@
 #include "driftwarden/book/csv_scanner.hpp"
 
 #include <bit>
+#include <utility>
 
 #ifdef __SSE2__
 #include <emmintrin.h>
@@ -55,6 +56,29 @@ std::size_t count_line_ends(std::string_view text) {
   return count;
 }
 
+Place place_in_row(const CsvScanner& row, const char* at, const std::string& file, std::uint32_t line) {
+  Place place{file, line, 1};
+  for (const char* p = row.row_begin(); p < at; ++p) {
+    if (*p == '\n') {
+      ++place.line;
+      place.column = 1;
+    } else if ((static_cast<unsigned char>(*p) & 0xC0U) != 0x80U) {
+      ++place.column;
+    }
+  }
+  return place;
+}
+
+Diagnostic csv_fault(const CsvScanner& row, const std::string& file, std::uint32_t line) {
+  Place place = place_in_row(row, row.fault_at(), file, line);
+  if (row.fault() == CsvFault::open_quote) {
+    return error("csv/open-quote", std::move(place), "the quoted cell that begins here never ends",
+                 "close it with a quote, and double the quotes inside it");
+  }
+  return error("csv/text-after-quote", std::move(place), "text stands between a closing quote and the separator",
+               "double the quotes inside a quoted cell");
+}
+
 bool CsvScanner::next() {
   if (next_ >= end_) return false;
   begin_ = next_;
@@ -97,7 +121,7 @@ void CsvScanner::next_with_quotes() {
     const char* at = cell;
     if (at < end_ && *at == '"') {
       at = quoted_cell(at);
-      if (fault_ == CsvFault::none && at < end_ && *at == '\r' && at + 1 < end_ && at[1] == '\n') ++at;
+      if (fault_ == CsvFault::none && at < end_ && *at == '\r' && (at + 1 == end_ || at[1] == '\n')) ++at;
       if (fault_ == CsvFault::none && at < end_ && *at != separator_ && *at != '\n') {
         fault_ = CsvFault::text_after_quote;
         fault_at_ = at;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <array>
+#include <unordered_map>
 
 #include "book/table_files.hpp"
-#include "driftwarden/book/name_index.hpp"
 #include "driftwarden/book/row_blocks.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 
@@ -11,10 +11,10 @@ namespace {
 
 enum Field : int {
   instrument, kind, principle, serial, low, high, scale_temperature, scale_pressure, read_at, interval, in_service,
-  out_of_service, note
+  out_of_service, note, resolution
 };
 using D = Dimension;
-constexpr std::array<FieldSpec, 13> fields{{
+constexpr std::array<FieldSpec, 14> fields{{
     {"instrument", CellType::text, D::count, true},
     {"kind", CellType::word, D::count, true},
     {"principle", CellType::word},
@@ -28,6 +28,7 @@ constexpr std::array<FieldSpec, 13> fields{{
     {"in service", CellType::date},
     {"out of service", CellType::date},
     {"note"},
+    {"resolution", CellType::quantity, D::flow, false, 0, 1e5},
 }};
 constexpr std::array<std::string_view, 4> kinds{"pump", "calibrator", "thermometer", "barometer"};
 constexpr std::array<std::string_view, 5> principles{"volumetric", "bubble", "rotameter", "mass", "orifice"};
@@ -60,8 +61,14 @@ Instrument read_row(RowReader& row, RowPlace place) {
   if (const double minutes = row.quantity(interval); !is_missing(minutes)) result.interval_d = minutes / minutes_a_day;
   result.in_service = row.date(in_service);
   result.out_of_service = row.date(out_of_service);
-  result.note = row.text(note);
+  result.note = row.note(note);
+  result.resolution_l_min = optional(row.quantity(resolution));
   return result;
+}
+
+void fail_twice(RowReader& row, const std::string& name, const std::string& first) {
+  row.fail(instrument, "instrument/twice", "the instrument " + in_quotes(name) + " stands already in " + first,
+           "keep one row for each instrument");
 }
 
 }  // namespace
@@ -70,16 +77,18 @@ const TableSpec instruments_spec{"instruments", fields};
 
 void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand) {
   std::vector<Instrument>& all = hand.book.instruments;
+  std::unordered_map<std::string, std::size_t> known;
   for (const TableFile& file : files) {
     RowReader reader(hand.context(file, instruments_spec));
     const auto worker = [&](const CsvScanner& scanner, Row, std::uint32_t line) {
       reader.start(scanner, line);
       Instrument next = read_row(reader, {file.number, line});
-      for (const Instrument& known : all) {
-        if (known.name != next.name || next.name.empty()) continue;
-        reader.fail(instrument, "instrument/twice", "the instrument " + in_quotes(next.name) + " stands already in " +
-                        hand.book.place_text(hand.book.files.instruments, known.place), "keep one row for each instrument");
-        break;
+      const auto [first, is_new] = known.try_emplace(next.name, all.size());
+      if (!is_new && !next.name.empty()) {
+        // Nobody can say which of the two rows is right.
+        Instrument& other = all[first->second];
+        fail_twice(reader, next.name, hand.book.place_text(hand.book.files.instruments, other.place));
+        if (other.problem == no_problem) other.problem = reader.problem();
       }
       next.problem = reader.problem();
       all.push_back(std::move(next));
@@ -87,6 +96,27 @@ void read_instruments(const std::vector<TableFile>& files, const BookInHand& han
     RowPlaces unused;
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
   }
+}
+
+InstrumentIndex index_of_instruments(const std::vector<Instrument>& instruments) {
+  InstrumentIndex index(instruments.size(), InstrumentNames{&instruments});
+  for (Row row = 0; row < instruments.size(); ++row) index.enter(row);
+  return index;
+}
+
+Row NamedInstrument::look_up(std::string_view name, RowReader& row, int field, const char* id) const {
+  const Row found = index_.find(name);
+  if (found == no_row && lost_ != no_problem) {
+    row.lean_on(lost_);
+    return no_row;
+  }
+  // Where the instrument's own row has a fault, its kind may be that, and has been told.
+  const bool is_one = found != no_row && (book_.instruments[found].kind == kind_ ||
+                                          book_.instruments[found].problem != no_problem);
+  if (is_one) return found;
+  row.fail(field, id, in_quotes(name) + " is not a " + std::string(to_text(kind_)) + " of instruments.csv",
+           instrument_hint(book_, kind_, name));
+  return no_row;
 }
 
 std::string instrument_hint(const Book& book, InstrumentKind wanted, std::string_view written) {

@@ -24,7 +24,8 @@ Diagnostic unreadable(const std::string& shown_name, int reason) {
 
 class OpenFile {
  public:
-  explicit OpenFile(const std::filesystem::path& path) : number_(::open(path.c_str(), O_RDONLY | O_CLOEXEC)) {}
+  // Not blocking: a pipe in a file's place is refused, not waited for.
+  explicit OpenFile(const std::filesystem::path& path) : number_(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK)) {}
   OpenFile(const OpenFile&) = delete;
   OpenFile& operator=(const OpenFile&) = delete;
   ~OpenFile() {

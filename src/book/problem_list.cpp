@@ -17,6 +17,11 @@ void ProblemList::add(const Diagnostics& problems) {
   for (const Diagnostic& problem : problems) add(problem);
 }
 
+void ProblemList::set_hint(ProblemNumber problem, std::string hint) {
+  const std::scoped_lock lock(mutex_);
+  problems_[problem - 1].hint = std::move(hint);
+}
+
 ProblemList::Sorted ProblemList::sorted() const {
   std::vector<std::size_t> order(problems_.size());
   std::iota(order.begin(), order.end(), std::size_t{0});

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <array>
-#include <functional>
 #include <mutex>
 
+#include "book/sample_names.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/name_index.hpp"
 #include "driftwarden/book/row_blocks.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {
@@ -35,17 +33,6 @@ constexpr std::array<FieldSpec, 15> fields{{
 }};
 constexpr std::array<std::string_view, 3> stages{"pre", "field", "post"};
 
-struct SampleNames {
-  const SampleTable* table;
-  std::string_view operator()(Row row) const { return table->name[row]; }
-};
-struct InstrumentNames {
-  const std::vector<Instrument>* table;
-  std::string_view operator()(Row row) const { return (*table)[row].name; }
-};
-using SampleIndex = NameIndex<SampleNames>;
-using InstrumentIndex = NameIndex<InstrumentNames>;
-
 // What the readings name.
 struct Known {
   SampleIndex samples;
@@ -55,10 +42,12 @@ struct Known {
 class ReadingRows {
  public:
   ReadingRows(const TableFile& file, const BookInHand& hand, const Known& known, std::mutex& rejected)
-      : hand_(hand),
-        book_(hand.book),
+      : book_(hand.book),
         table_(hand.book.readings),
-        known_(known),
+        samples_(known.samples),
+        lost_samples_(hand.lost["samples"]),
+        pumps_(known.instruments, hand, InstrumentKind::pump),
+        calibrators_(known.instruments, hand, InstrumentKind::calibrator),
         rejected_(rejected),
         row_(hand.context(file, readings_spec)) {}
 
@@ -81,6 +70,9 @@ class ReadingRows {
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
   }
 
+  UnknownSamples& unknown_samples() { return unknown_samples_; }
+
+ private:
   void reject(Row row, bool stage_is_lost) {
     table_.flags[row] = static_cast<std::uint8_t>(table_.flags[row] | reading_is_rejected);
     if (stage_is_lost) table_.taken[row] = no_moment;
@@ -88,7 +80,6 @@ class ReadingRows {
     table_.problem[row] = row_.problem();
   }
 
- private:
   void read_words(Row row) {
     table_.replicate.put(row, row_.interned(replicate));
     table_.set.put(row, row_.interned(set));
@@ -101,8 +92,8 @@ class ReadingRows {
     if (!row_.has(void_)) return 0;
     const bool is_void = row_.yes_no(void_) == YesNo::yes;
     if (is_void && row_.text(note).empty()) {
-      hand_.problems.add(remark("reading/void-without-note", row_.place_of(void_), "a reading is void and nobody says why",
-                                "write the reason under 'note'"));
+      row_.doubt(void_, "reading/void-without-note", "a reading is void and nobody says why",
+                 "write the reason under 'note'");
     }
     return is_void ? reading_is_void : 0;
   }
@@ -115,22 +106,18 @@ class ReadingRows {
       if (book_.samples.name[last_sample_] == name) return last_sample_;
       if (last_sample_ + 1 < book_.samples.size() && book_.samples.name[last_sample_ + 1] == name) return ++last_sample_;
     }
-    const Row found = known_.samples.find(name);
+    const Row found = samples_.find(name);
     if (found == no_row) return unknown_sample(name);
     return last_sample_ = found;
   }
 
   Row unknown_sample(std::string_view name) {
-    row_.fail(sample, "reading/unknown-sample", "the sample " + in_quotes(name) + " is in no samples file", sample_hint(name));
+    if (lost_samples_ != no_problem) return row_.lean_on(lost_samples_), no_row;
+    const ProblemNumber problem =
+        row_.fail(sample, "reading/unknown-sample", "the sample " + in_quotes(name) + " is in no samples file",
+                  "add the sample, or correct the name");
+    if (problem != no_problem) unknown_samples_.emplace_back(name, problem);
     return no_row;
-  }
-
-  std::string sample_hint(std::string_view name) const {
-    std::vector<std::string_view> names;
-    constexpr std::size_t enough = 20000;  // a search among more would take too long for a hint
-    for (Row row = 0; row < book_.samples.size() && row < enough; ++row) names.push_back(book_.samples.name[row]);
-    const std::string near = nearest(name, names);
-    return near.empty() ? "add the sample, or correct the name" : "did you mean " + in_quotes(near) + "?";
   }
 
   Row read_pump(Row of_sample) {
@@ -141,12 +128,8 @@ class ReadingRows {
       }
       return no_row;
     }
-    const Row found = instrument(name, last_pump_);
-    if (found == no_row || book_.instruments[found].kind != InstrumentKind::pump) {
-      row_.fail(pump, "reading/unknown-pump", in_quotes(name) + " is not a pump of instruments.csv",
-                instrument_hint(book_, InstrumentKind::pump, name));
-      return no_row;
-    }
+    const Row found = pumps_.find(name, row_, pump, "reading/unknown-pump");
+    if (found == no_row) return no_row;
     const Row expected = of_sample == no_row ? no_row : book_.samples.pump[of_sample];
     if (expected != no_row && expected != found) {
       row_.fail(pump, "reading/other-pump",
@@ -160,29 +143,19 @@ class ReadingRows {
   Row read_calibrator() {
     const std::string_view name = row_.text(calibrator);
     if (name.empty()) return no_row;
-    const Row found = instrument(name, last_calibrator_);
-    if (found == no_row || book_.instruments[found].kind != InstrumentKind::calibrator) {
-      row_.fail(calibrator, "reading/unknown-calibrator", in_quotes(name) + " is not a calibrator of instruments.csv",
-                instrument_hint(book_, InstrumentKind::calibrator, name));
-      return no_row;
-    }
-    return found;
+    return calibrators_.find(name, row_, calibrator, "reading/unknown-calibrator");
   }
 
-  Row instrument(std::string_view name, Row& last) const {
-    if (last != no_row && book_.instruments[last].name == name) return last;
-    return last = known_.instruments.find(name);
-  }
-
-  const BookInHand& hand_;
   const Book& book_;
   ReadingTable& table_;
-  const Known& known_;
+  const SampleIndex& samples_;
+  ProblemNumber lost_samples_;
+  NamedInstrument pumps_;
+  NamedInstrument calibrators_;
   std::mutex& rejected_;
   RowReader row_;
+  UnknownSamples unknown_samples_;
   Row last_sample_ = 0;
-  mutable Row last_pump_ = no_row;
-  mutable Row last_calibrator_ = no_row;
   bool has_words_ = table_.replicate.capacity() + table_.set.capacity() + table_.sampler.capacity() +
                         table_.by.capacity() + table_.note.capacity() >
                     0;
@@ -201,13 +174,15 @@ void for_each_column(ReadingTable& table, F f) {
   f(table.temperature_k, temperature);
   f(table.pressure_kpa, pressure);
   f(table.humidity, humidity);
+  f(table.replicate, replicate);
   f(table.set, set);
   f(table.sampler, sampler);
   f(table.by, by);
   f(table.note, note);
 }
 
-std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known& known, Row first_row) {
+std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known& known, Row first_row,
+                      UnknownSamples& unknown) {
   ReadingTable& table = hand.book.readings;
   std::mutex rejected;
   std::vector<std::unique_ptr<ReadingRows>> workers;
@@ -218,32 +193,26 @@ std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known
   std::size_t rows = 0;
   if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows)) {
     table.place.start(first_row, {file.number, file.layout.first_line});
-    return rows;
+  } else {
+    hand.problems.back_to(mark);
+    table.problem.erase(table.problem.lower_bound(first_row), table.problem.end());
+    for (auto& worker : workers) worker->unknown_samples().clear();
+    make_room(file, first_row, [&](auto f) { for_each_column(table, [&](auto& column, int) { f(column); }); });
+    rows = read_rows_in_order(file.bytes, file.layout, file.number, first_row, *workers[0], table.place);
   }
-  hand.problems.back_to(mark);
-  table.problem.erase(table.problem.lower_bound(first_row), table.problem.end());
-  return read_rows_in_order(file.bytes, file.layout, file.number, first_row, *workers[0], table.place);
+  for (auto& worker : workers) {
+    for (auto& name : worker->unknown_samples()) unknown.push_back(std::move(name));
+  }
+  return rows;
 }
 
-Known index_names(const BookInHand& hand) {
-  Book& book = hand.book;
-  Known known{SampleIndex(book.samples.size(), SampleNames{&book.samples}),
-              InstrumentIndex(book.instruments.size(), InstrumentNames{&book.instruments})};
-  for (Row row = 0; row < book.instruments.size(); ++row) known.instruments.enter(row);
-  for (Row row = 0; row < book.samples.size(); ++row) {
-    const Row first = known.samples.enter(row);
-    if (first == no_row) continue;
-    const RowPlace place = book.samples.place[row];
-    const ProblemNumber number = hand.problems.add(
-        error("sample/twice", {book.files.samples[place.file], place.line, 0},
-              "the sample " + in_quotes(book.samples.name[row]) + " stands already in " +
-                  book.place_text(book.files.samples, book.samples.place[first]),
-              "give each sample a name of its own"));
-    for (const Row both : {first, row}) {
-      if (book.samples.problem[both] == no_problem) book.samples.problem[both] = number;
-    }
+// A reading that names no sample and no pump that can be found may be anybody's.
+void lose_readings_of_nobody(const BookInHand& hand) {
+  const ReadingTable& table = hand.book.readings;
+  for (const auto& [row, problem] : table.problem) {
+    const bool is_somebodys = field(table.sample, row, no_row) != no_row || field(table.pump, row, no_row) != no_row;
+    if (!is_somebodys) return hand.lose("readings", problem);
   }
-  return known;
 }
 
 }  // namespace
@@ -251,7 +220,7 @@ Known index_names(const BookInHand& hand) {
 const TableSpec readings_spec{"readings", fields};
 
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) {
-  const Known known = index_names(hand);
+  const Known known{index_of_samples(hand), index_of_instruments(hand.book.instruments)};
   ReadingTable& table = hand.book.readings;
   std::size_t most = 0;
   for (const TableFile& file : files) most += most_rows(file.bytes, file.layout);
@@ -259,9 +228,12 @@ void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) 
     if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
   });
   std::size_t rows = 0;
-  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows));
+  UnknownSamples unknown;
+  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows), unknown);
   table.rows = rows;
   for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
+  hint_at_samples(unknown, hand.book.samples, hand.problems);
+  lose_readings_of_nobody(hand);
 }
 
 }  // namespace driftwarden

@@ -52,4 +52,10 @@ std::size_t most_rows(const MappedFile& file, const TableLayout& layout) {
   return (file.bytes().size() - layout.rows_begin) / std::max<std::size_t>(layout.columns, 1) + 1;
 }
 
+std::size_t rows_beyond_most(const MappedFile& file, const TableLayout& layout) {
+  const std::size_t lines = 1 + count_line_ends(file.bytes().substr(layout.rows_begin));
+  const std::size_t most = most_rows(file, layout);
+  return lines > most ? lines - most : 0;
+}
+
 }  // namespace driftwarden

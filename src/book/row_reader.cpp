@@ -6,6 +6,7 @@
 
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/quantity/number.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
@@ -34,8 +35,10 @@ std::string list_of(std::span<const std::string_view> words) {
   return text;
 }
 
+// A bound in the unit that was written, without the noise of its conversion: -93.15 °C, not -93.14999999999998 °C.
 std::string with_unit(double inside, const Unit& unit) {
-  return shortest(unit.from_inside(inside)) + (unit.name.empty() ? "" : " " + std::string(unit.name));
+  const std::optional<double> written = number_from(with_significant_digits(unit.from_inside(inside), 12));
+  return shortest(written.value_or(inside)) + (unit.name.empty() ? "" : " " + std::string(unit.name));
 }
 
 }  // namespace
@@ -53,22 +56,23 @@ void RowReader::start(const CsvScanner& row, std::uint32_t line) {
   row_ = &row;
   line_ = line;
   problem_ = no_problem;
+  is_misshapen_ = false;
   if (row.fault() != CsvFault::none || row.cell_count() != context_.layout.columns) check_shape();
 }
 
 void RowReader::check_shape() {
-  if (row_->fault() == CsvFault::open_quote) {
-    fail_at(place_in_row(row_->fault_at()), "csv/open-quote", "the quoted cell that begins here never ends",
-            "close it with a quote, and double the quotes inside it");
-  } else if (row_->fault() == CsvFault::text_after_quote) {
-    fail_at(place_in_row(row_->fault_at()), "csv/text-after-quote", "text stands between a closing quote and the separator",
-            "double the quotes inside a quoted cell");
+  if (row_->fault() != CsvFault::none) {
+    problem_ = context_.problems.add(csv_fault(*row_, context_.file, line_));
   } else {
     fail_at({context_.file, line_, 0}, "csv/cell-count",
             "the row has " + std::to_string(row_->cell_count()) + " cells, the heading line " +
                 std::to_string(context_.layout.columns),
             "write one cell for each heading; a cell that holds the separator goes in quotes");
   }
+  is_misshapen_ = row_->cell_count() != context_.layout.columns;
+  // A quote too many makes rows the text of a cell, up to the next quote or the end of the file.
+  const bool has_swallowed_rows = row_->fault() == CsvFault::open_quote || row_->extra_lines() > 0;
+  if (has_swallowed_rows && context_.lost == no_problem) context_.lost = problem_;
 }
 
 const Cell* RowReader::raw_cell(int field) const {
@@ -194,42 +198,40 @@ TextId RowReader::intern(std::string_view text) {
 
 TextId RowReader::interned_note(int field) {
   if (context_.layout.notes.empty()) return interned(field);
+  const std::string text = note(field);
+  return text.empty() ? 0 : intern(text);
+}
+
+std::string RowReader::note(int field) {
   std::string note(cell(field));
   for (const auto& [column, heading] : context_.layout.notes) {
     if (static_cast<std::size_t>(column) >= row_->cell_count()) continue;
     const std::string_view written = trimmed(row_->cells()[column].text);
     if (!written.empty()) note += (note.empty() ? "" : "; ") + heading + ": " + std::string(written);
   }
-  return note.empty() ? 0 : intern(note);
+  return note;
 }
 
-void RowReader::fail(int field, std::string id, std::string message, std::string hint) {
-  fail_at(place_of(field), std::move(id), std::move(message), std::move(hint));
+ProblemNumber RowReader::fail(int field, std::string id, std::string message, std::string hint) {
+  return fail_at(place_of(field), std::move(id), std::move(message), std::move(hint));
 }
 
-void RowReader::fail_at(Place place, std::string id, std::string message, std::string hint) {
+ProblemNumber RowReader::fail_at(Place place, std::string id, std::string message, std::string hint) {
+  if (is_misshapen_) return no_problem;
   const ProblemNumber number =
       context_.problems.add(error(std::move(id), std::move(place), std::move(message), std::move(hint)));
   if (problem_ == no_problem) problem_ = number;
+  return number;
+}
+
+void RowReader::doubt(int field, std::string id, std::string message, std::string hint) {
+  if (is_misshapen_) return;
+  context_.problems.add(remark(std::move(id), place_of(field), std::move(message), std::move(hint)));
 }
 
 Place RowReader::place_of(int field) const {
   const Cell* raw = raw_cell(field);
-  return raw == nullptr ? Place{context_.file, line_, 0} : place_in_row(raw->raw);
-}
-
-// Line and column of a byte of the row; a quoted cell before it may hold line ends.
-Place RowReader::place_in_row(const char* at) const {
-  Place place{context_.file, line_, 1};
-  for (const char* p = row_->row_begin(); p < at; ++p) {
-    if (*p == '\n') {
-      ++place.line;
-      place.column = 1;
-    } else if ((static_cast<unsigned char>(*p) & 0xC0U) != 0x80U) {
-      ++place.column;
-    }
-  }
-  return place;
+  return raw == nullptr ? Place{context_.file, line_, 0} : place_in_row(*row_, raw->raw, context_.file, line_);
 }
 
 }  // namespace driftwarden

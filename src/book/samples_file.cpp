@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <array>
 #include <cstring>
-#include <functional>
 
 #include "book/table_files.hpp"
-#include "driftwarden/book/name_index.hpp"
 #include "driftwarden/book/row_blocks.hpp"
 
 namespace driftwarden {
@@ -60,17 +58,19 @@ class NameText {
   std::size_t left_ = 0;
 };
 
-using PumpIndex = NameIndex<std::function<std::string_view(Row)>>;
-
 class SampleRows {
  public:
-  SampleRows(const TableFile& file, const BookInHand& hand, const PumpIndex& pumps)
-      : hand_(hand), table_(hand.book.samples), pumps_(pumps), row_(hand.context(file, samples_spec)), file_(file) {}
+  SampleRows(const TableFile& file, const BookInHand& hand, const InstrumentIndex& instruments)
+      : instruments_(hand.book.instruments),
+        table_(hand.book.samples),
+        pumps_(instruments, hand, InstrumentKind::pump),
+        row_(hand.context(file, samples_spec)),
+        file_(file) {}
 
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     row_.start(scanner, line);
     const std::string_view written = row_.text(sample);
-    table_.name[row] = names_.keep(written.empty() ? std::string_view("(line " + std::to_string(line) + ")") : written);
+    table_.name[row] = written.empty() ? names_.keep(stand_in(line)) : names_.keep(written);
     const int kind_word = row_.word(kind, kinds);
     table_.kind[row] = kind_word < 0 ? SampleKind::sample : static_cast<SampleKind>(kind_word);
     const bool is_blank = table_.kind[row] == SampleKind::blank;
@@ -93,20 +93,18 @@ class SampleRows {
   NameText& names() { return names_; }
 
  private:
+  // A name for a sample without one, unlike all others.
+  std::string stand_in(std::uint32_t line) const { return "(" + file_.name + ":" + std::to_string(line) + ")"; }
+
   Row read_pump(bool is_blank) {
     const std::string_view name = row_.text(pump);
     if (name.empty()) {
       if (!is_blank) row_.fail(pump, "sample/no-pump", "the sample has no pump", "name the pump, or set kind to blank");
       return no_row;
     }
-    if (last_pump_ != no_row && hand_.book.instruments[last_pump_].name == name) return last_pump_;
-    const Row found = pumps_.find(name);
-    if (found == no_row || hand_.book.instruments[found].kind != InstrumentKind::pump) {
-      row_.fail(pump, "sample/unknown-pump", in_quotes(name) + " is not a pump of instruments.csv",
-                instrument_hint(hand_.book, InstrumentKind::pump, name));
-      return no_row;
-    }
-    return last_pump_ = found;
+    const Row found = pumps_.find(name, row_, pump, "sample/unknown-pump");
+    if (found != no_row) row_.lean_on(instruments_[found].problem);
+    return found;
   }
 
   void read_times(Row row, bool is_blank) {
@@ -125,13 +123,12 @@ class SampleRows {
     }
   }
 
-  const BookInHand& hand_;
+  const std::vector<Instrument>& instruments_;
   SampleTable& table_;
-  const PumpIndex& pumps_;
+  NamedInstrument pumps_;
   RowReader row_;
   const TableFile& file_;
   NameText names_;
-  Row last_pump_ = no_row;
 };
 
 // f(column, field number or -1 for a column that is always kept)
@@ -156,7 +153,7 @@ void for_each_column(SampleTable& table, F f) {
   f(table.problem, -1);
 }
 
-std::size_t read_file(const TableFile& file, const BookInHand& hand, const PumpIndex& pumps, Row first_row) {
+std::size_t read_file(const TableFile& file, const BookInHand& hand, const InstrumentIndex& pumps, Row first_row) {
   SampleTable& table = hand.book.samples;
   std::vector<std::unique_ptr<SampleRows>> workers;
   for (unsigned t = 0; t < hand.threads; ++t) workers.push_back(std::make_unique<SampleRows>(file, hand, pumps));
@@ -166,6 +163,7 @@ std::size_t read_file(const TableFile& file, const BookInHand& hand, const PumpI
     table.place.start(first_row, {file.number, file.layout.first_line});
   } else {
     hand.problems.back_to(mark);
+    make_room(file, first_row, [&](auto f) { for_each_column(table, [&](auto& column, int) { f(column); }); });
     rows = read_rows_in_order(file.bytes, file.layout, file.number, first_row, *workers[0], table.place);
   }
   for (const auto& worker : workers) {
@@ -185,9 +183,7 @@ void read_samples(const std::vector<TableFile>& files, const BookInHand& hand) {
   for_each_column(table, [&](auto& column, int f) {
     if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
   });
-  const std::vector<Instrument>& instruments = hand.book.instruments;
-  PumpIndex pumps(instruments.size(), [&instruments](Row row) -> std::string_view { return instruments[row].name; });
-  for (Row row = 0; row < instruments.size(); ++row) pumps.enter(row);
+  const InstrumentIndex pumps = index_of_instruments(hand.book.instruments);
   std::size_t rows = 0;
   for (const TableFile& file : files) rows += read_file(file, hand, pumps, static_cast<Row>(rows));
   table.rows = rows;

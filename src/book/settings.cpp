@@ -17,6 +17,10 @@ constexpr double least_positive = std::numeric_limits<double>::min();
 // Conditions and altitudes under which people work; anything else is a slip of the pen or the wrong unit.
 constexpr SaidRange working_temperature{zero_celsius_in_kelvin - 60, zero_celsius_in_kelvin + 60, "-60 °C to 60 °C"};
 constexpr SaidRange working_pressure{20, 200, "20 kPa to 200 kPa, absolute"};
+constexpr SaidRange some_kelvin{0, 20, "0 °C to 20 °C, half the width of what is possible"};
+constexpr SaidRange some_kilopascal{0, 20, "0 kPa to 20 kPa, half the width of what is possible"};
+constexpr SaidRange some_minutes{0, 60, "0 min to 60 min, half the width of what is possible"};
+constexpr SaidRange some_share{0, 0.2, "0 % to 20 %, half the width of what is possible"};
 constexpr SaidRange working_altitude{-500, 9000, "-500 m to 9000 m"};
 constexpr SaidRange not_negative{0, unbounded, "0 or more"};
 constexpr SaidRange positive{least_positive, unbounded, "more than 0"};
@@ -44,6 +48,7 @@ class SettingsReader {
     if (const auto* table = top_.table("decision")) decision(*table);
     if (const auto* table = top_.table("headings")) headings(*table);
     if (const auto* table = top_.table("history")) history(*table);
+    if (const auto* table = top_.table("uncertainty")) uncertainty(*table);
     leave_to_the_rules();
     top_.refuse_other_keys();
     return std::move(settings_);
@@ -111,7 +116,8 @@ class SettingsReader {
 
   void add_pack(const SaidText& pack) {
     if (std::find(settings_.packs.begin(), settings_.packs.end(), pack.text) != settings_.packs.end())
-      return file_.fault("repeated", pack.place, "the pack " + in_quotes(pack.text) + " is named twice", "name it once");
+      return file_.fault("repeated", pack.place, "the pack " + in_quotes(pack.text) + " is named twice",
+                         "name it once");
     settings_.packs.push_back(pack.text);
     settings_.pack_places.push_back(pack.place);
   }
@@ -136,6 +142,21 @@ class SettingsReader {
     auto& ours = settings_.headings[name];
     for (const auto& [theirs, our_heading] : table.all_texts())
       ours[theirs.text] = {our_heading.text, our_heading.place};
+  }
+
+  void uncertainty(const toml::table& table) {
+    SettingsTable uncertainty(table, "uncertainty", file_);
+    auto& said = settings_.uncertainty;
+    said.place = uncertainty.place();
+    const auto take = [&](double& figure, std::string_view key, Dimension dimension, const SaidRange& range,
+                          std::string_view example) {
+      figure = uncertainty.amount(key, dimension, range, example).value_or(figure);
+    };
+    take(said.temperature_k, "temperature", Dimension::temperature_difference, some_kelvin, "0.5 °C");
+    take(said.pressure_kpa, "pressure", Dimension::pressure, some_kilopascal, "0.3 kPa");
+    take(said.time_min, "time", Dimension::time, some_minutes, "0.5 min");
+    take(said.altitude_pressure, "altitude_pressure", Dimension::ratio, some_share, "3 %");
+    uncertainty.refuse_other_keys();
   }
 
   void history(const toml::table& table) {

@@ -33,8 +33,10 @@ bool fits(std::string_view text, SettingsFile& file) {
   }
   for (std::uint32_t line = 1; !text.empty(); ++line) {
     const std::size_t end = std::min(text.find('\n'), text.size());
-    if (end > longest_line) file.fault("too-large", {file.name, line, 0}, "the line is longer than 10000 bytes");
-    if (end > longest_line) return false;
+    if (end > longest_line) {
+      file.fault("too-large", {file.name, line, 0}, "the line is longer than 10000 bytes");
+      return false;
+    }
     text.remove_prefix(std::min(end + 1, text.size()));
   }
   return true;
@@ -182,10 +184,6 @@ std::optional<double> SettingsTable::amount(std::string_view key, Dimension dime
     return std::nullopt;
   }
   return is_within(amount->value, key, range) ? std::optional(amount->value) : std::nullopt;
-}
-
-std::string SettingsTable::path_of(std::string_view key) const {
-  return (name_.empty() ? "" : name_ + ".") + std::string(key);
 }
 
 const toml::table* SettingsTable::table(std::string_view key) {

@@ -2,12 +2,15 @@
 #pragma once
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <vector>
 
 #include "driftwarden/book/book.hpp"
 #include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/book/name_index.hpp"
 #include "driftwarden/book/problem_list.hpp"
+#include "driftwarden/book/row_blocks.hpp"
 #include "driftwarden/book/row_reader.hpp"
 #include "driftwarden/book/table_layout.hpp"
 
@@ -28,10 +31,49 @@ struct BookInHand {
   ProblemList& problems;
   SharedTexts& texts;
   unsigned threads;
+  // By table: the first fault by which some of its records may be lost without a trace, so that what names them, or
+  // lacks them, is in doubt and not wrong. A file that can't be read at all, or rows inside a quote that never ends.
+  std::map<std::string_view, ProblemNumber>& lost;
+
+  void lose(std::string_view table, ProblemNumber problem) const {
+    if (lost[table] == no_problem) lost[table] = problem;
+  }
 
   RowContext context(const TableFile& file, const TableSpec& spec) const {
-    return {file.layout, spec, file.name, book.settings.zone, book.settings.dates, book.settings.decimal, texts, problems};
+    const Settings& settings = book.settings;
+    return {file.layout,      spec,  file.name, settings.zone,    settings.dates,
+            settings.decimal, texts, problems,  lost[spec.table]};
   }
+};
+
+struct InstrumentNames {
+  const std::vector<Instrument>* table;
+  std::string_view operator()(Row row) const { return (*table)[row].name; }
+};
+using InstrumentIndex = NameIndex<InstrumentNames>;
+
+InstrumentIndex index_of_instruments(const std::vector<Instrument>& instruments);
+
+// The instruments of a kind that rows name, mostly the same as the row before. One a thread.
+class NamedInstrument {
+ public:
+  NamedInstrument(const InstrumentIndex& index, const BookInHand& hand, InstrumentKind kind)
+      : index_(index), book_(hand.book), kind_(kind), lost_(hand.lost["instruments"]) {}
+
+  // The instrument's row, or no_row where there is none of that name and kind; that is then told with this id.
+  Row find(std::string_view name, RowReader& row, int field, const char* id) {
+    if (last_ != no_row && book_.instruments[last_].name == name) return last_;
+    return last_ = look_up(name, row, field, id);
+  }
+
+ private:
+  Row look_up(std::string_view name, RowReader& row, int field, const char* id) const;
+
+  const InstrumentIndex& index_;
+  const Book& book_;
+  InstrumentKind kind_;
+  ProblemNumber lost_;
+  Row last_ = no_row;
 };
 
 extern const TableSpec instruments_spec;
@@ -50,6 +92,19 @@ void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand)
 inline bool someone_wrote(const std::vector<TableFile>& files, int field, int note_field) {
   return std::any_of(files.begin(), files.end(), [=](const TableFile& file) {
     return file.layout.has(field) || (field == note_field && !file.layout.notes.empty());
+  });
+}
+
+// Room for the rows of a file that lack cells, and so are more than its bytes promised: for_columns(f) calls f for each
+// column of the table.
+template <class ForColumns>
+void make_room(const TableFile& file, Row first_row, ForColumns for_columns) {
+  const std::size_t more = rows_beyond_most(file.bytes, file.layout);
+  if (more == 0) return;
+  for_columns([=](auto& column) {
+    if (column.capacity() == 0) return;
+    column.set_size(first_row);
+    column.reserve(column.capacity() + more);
   });
 }
 

@@ -11,15 +11,23 @@ namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
+// A quoted heading may be broken over lines, as spreadsheets do in narrow columns.
+constexpr std::string_view blanks = " \t\r\n";
+
 std::string_view trimmed(std::string_view text) {
-  const std::size_t from = text.find_first_not_of(" \t");
+  const std::size_t from = text.find_first_not_of(blanks);
   if (from == std::string_view::npos) return {};
-  return text.substr(from, text.find_last_not_of(" \t") - from + 1);
+  return text.substr(from, text.find_last_not_of(blanks) - from + 1);
 }
 
-std::uint32_t characters_between(const char* from, const char* to) {
-  return static_cast<std::uint32_t>(
-      std::count_if(from, to, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+// UTF-16, which spreadsheets call Unicode text: by its mark, or by the zero byte beside each letter.
+bool is_sixteen_bit(std::string_view text) {
+  return text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF") ||
+         text.substr(0, 2).find('\0') != std::string_view::npos;
+}
+
+bool ends_lines_in_returns(std::string_view text) {
+  return text.find('\n') == std::string_view::npos && text.find('\r') < text.size() - 1;
 }
 
 // Our heading for an owner's, or the same.
@@ -31,12 +39,35 @@ std::string ours(std::string_view written, const HeadingMap& owners) {
   return std::string(written);
 }
 
-std::string units_hint(const FieldSpec& field) {
-  std::string hint;
-  for (const std::string_view name : unit_names(field.dimension)) {
-    hint += (hint.empty() ? "" : ", ") + std::string(name);
+// "units of flow are L/min, mL/min" and so on
+std::string units_hint(Dimension dimension) {
+  std::string hint = "units of " + std::string(to_text(dimension)) + " are ";
+  bool is_first = true;
+  for (const std::string_view name : unit_names(dimension)) {
+    hint += (is_first ? "" : ", ") + std::string(name);
+    is_first = false;
   }
   return hint;
+}
+
+std::string units_hint(const FieldSpec& field) {
+  std::string hint = units_hint(field.dimension);
+  if (field.or_dimension != Dimension::count) hint += "; " + units_hint(field.or_dimension);
+  return hint;
+}
+
+std::optional<std::size_t> field_named(const TableSpec& spec, std::string_view name) {
+  const std::string key = heading_key(name);
+  for (std::size_t f = 0; f < spec.fields.size(); ++f) {
+    if (heading_key(spec.fields[f].name) == key) return f;
+  }
+  return std::nullopt;
+}
+
+std::vector<std::string_view> names_of(const TableSpec& spec) {
+  std::vector<std::string_view> names;
+  for (const FieldSpec& field : spec.fields) names.push_back(field.name);
+  return names;
 }
 
 std::string example_heading(const FieldSpec& field) {
@@ -55,10 +86,13 @@ class LayoutReader {
 
   void read_column(int column, const Cell& cell, Place place) {
     const std::string_view written = trimmed(cell.text);
-    if (written.empty()) return;
+    if (written.empty()) {
+      layout_.notes.emplace_back(column, "column " + std::to_string(column + 1));
+      return;
+    }
     const std::string text = ours(written, owners_);
     const Heading heading = split_heading(text);
-    const std::optional<std::size_t> field = field_named(heading.name);
+    const std::optional<std::size_t> field = field_named(spec_, heading.name);
     if (!field) {
       layout_.notes.emplace_back(column, std::string(written));
       unknown_.emplace_back(written);
@@ -95,27 +129,19 @@ class LayoutReader {
     problems_.push_back(error(std::move(id), std::move(place), std::move(message), std::move(hint)));
   }
 
-  std::optional<std::size_t> field_named(std::string_view name) const {
-    const std::string key = heading_key(name);
-    for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
-      if (heading_key(spec_.fields[f].name) == key) return f;
-    }
-    return std::nullopt;
-  }
-
   void read_unit(std::size_t f, const Heading& heading, std::string_view written, const Place& place) {
     const FieldSpec& field = spec_.fields[f];
     if (field.type != CellType::quantity) return;
     if (!heading.unit) {
       fail("heading/no-unit", place, "the heading " + in_quotes(written) + " carries no unit",
-           "write it as in " + in_quotes(example_heading(field)) + "; units of " + std::string(to_text(field.dimension)) + " are " + units_hint(field));
+           "write it as in " + in_quotes(example_heading(field)) + "; " + units_hint(field));
       return;
     }
     std::optional<Unit> unit = unit_named(*heading.unit, field.dimension);
     if (!unit && field.or_dimension != Dimension::count) unit = unit_named(*heading.unit, field.or_dimension);
     if (!unit) {
       fail("heading/unknown-unit", place, "the heading " + in_quotes(written) + " has a unit that is not one of " + std::string(to_text(field.dimension)),
-           "units of " + std::string(to_text(field.dimension)) + " are " + units_hint(field));
+           units_hint(field));
       return;
     }
     layout_.unit_of_field[f] = *unit;
@@ -132,8 +158,8 @@ class LayoutReader {
 
   void remark_unknown() {
     if (unknown_.empty()) return;
-    std::vector<std::string_view> known;
-    for (const FieldSpec& field : spec_.fields) known.push_back(field.name);
+    const std::vector<std::string_view> known = names_of(spec_);
+    const std::string fate = field_named(spec_, "note") ? "kept as notes" : "not used";
     std::string list;
     std::string hint;
     for (const std::string& heading : unknown_) {
@@ -141,7 +167,7 @@ class LayoutReader {
       const std::string near = nearest(split_heading(heading).name, known);
       if (!near.empty()) hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
     }
-    problems_.push_back(remark("heading/unknown", unknown_place_, "columns without a meaning here are kept as notes: " + list, hint));
+    problems_.push_back(remark("heading/unknown", unknown_place_, "columns without a meaning here are " + fate + ": " + list, hint));
   }
 
   const std::string& file_;
@@ -154,6 +180,23 @@ class LayoutReader {
   bool has_failed_ = false;
 };
 
+// What keeps a heading line from being read at all.
+std::optional<Diagnostic> fault_of_heading_line(std::string_view file_text, const CsvScanner& line,
+                                                const std::string& file) {
+  if (is_sixteen_bit(file_text)) {
+    return error("csv/not-utf-8", {file, 0, 0}, "the file is not UTF-8", "save it as CSV in UTF-8");
+  }
+  if (line.cell_count() == 0 || line.is_blank()) {
+    return error("heading/none", {file, 1, 0}, "there is no heading line", "begin the file with the columns' names");
+  }
+  if (line.fault() != CsvFault::none) return csv_fault(line, file, 1);
+  if (ends_lines_in_returns(file_text)) {
+    return error("csv/line-ends", {file, 0, 0}, "the lines end in carriage returns alone",
+                 "save it with line ends of today: LF, or CR and LF");
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Heading split_heading(std::string_view text) {
@@ -162,13 +205,15 @@ Heading split_heading(std::string_view text) {
   if (open == std::string_view::npos || close == std::string_view::npos || close < open) {
     return {std::string(trimmed(text)), std::nullopt};
   }
+  // What follows the brackets may change what the column is: "reading [L/min] uncorrected".
+  if (!trimmed(text.substr(close + 1)).empty()) return {std::string(trimmed(text)), std::nullopt};
   return {std::string(trimmed(text.substr(0, open))), std::string(trimmed(text.substr(open + 1, close - open - 1)))};
 }
 
 std::string heading_key(std::string_view name) {
   std::string key;
   for (const char c : name) {
-    if (c == ' ' || c == '\t' || c == '-' || c == '_') continue;
+    if (blanks.find(c) != std::string_view::npos || c == '-' || c == '_') continue;
     key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
   }
   return key;
@@ -179,8 +224,12 @@ char separator_of(std::string_view heading_line) {
   std::size_t semicolons = 0;
   std::size_t tabs = 0;
   bool is_quoted = false;
+  char before = ',';
   for (const char c : heading_line) {
-    if (c == '"') is_quoted = !is_quoted;
+    // Only where a cell begins does a quote open one; a doubled quote closes and opens it again.
+    const bool may_open = before == '"' || before == ',' || before == ';' || before == '\t';
+    if (c == '"' && (is_quoted || may_open)) is_quoted = !is_quoted;
+    before = c;
     if (is_quoted) continue;
     if (c == '\n') break;
     commas += c == ',' ? 1U : 0U;
@@ -191,20 +240,31 @@ char separator_of(std::string_view heading_line) {
   return tabs > commas ? '\t' : ',';
 }
 
+void check_owners_headings(const HeadingMap& owners, const TableSpec& spec, Diagnostics& problems) {
+  for (const auto& [theirs, target] : owners) {
+    const auto& [ours, place] = target;
+    if (field_named(spec, split_heading(ours).name)) continue;
+    problems.push_back(error("heading/unknown-target", place,
+                             in_quotes(ours) + " is no column of " + std::string(spec.table),
+                             did_you_mean(split_heading(ours).name, names_of(spec))));
+  }
+}
+
 std::optional<TableLayout> read_layout(std::string_view file_text, const std::string& file, const TableSpec& spec,
                                        const HeadingMap& owners, Diagnostics& problems) {
-  const std::size_t mark = file_text.substr(0, 3) == byte_order_mark ? 3 : 0;
+  const std::size_t mark = file_text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
   const std::string_view text = file_text.substr(mark);
   const char separator = separator_of(text);
   CsvScanner scanner(text, separator);
-  if (!scanner.next() || scanner.is_blank()) {
-    problems.push_back(error("heading/none", {file, 1, 0}, "there is no heading line", "begin the file with the columns' names"));
+  scanner.next();
+  if (std::optional<Diagnostic> fault = fault_of_heading_line(file_text, scanner, file)) {
+    problems.push_back(*std::move(fault));
     return std::nullopt;
   }
   LayoutReader reader(file, spec, owners, problems);
   for (std::size_t c = 0; c < scanner.cell_count(); ++c) {
     const Cell& cell = scanner.cells()[c];
-    reader.read_column(static_cast<int>(c), cell, {file, 1, 1 + characters_between(scanner.row_begin(), cell.raw)});
+    reader.read_column(static_cast<int>(c), cell, place_in_row(scanner, cell.raw, file, 1));
   }
   std::optional<TableLayout> layout = reader.finish({file, 1, 0});
   if (layout) {

@@ -113,7 +113,8 @@ Result<TimeZone> TimeZone::from_file(std::string_view name, const std::string& p
 Result<TimeZone> TimeZone::from_rule(std::string_view text, const Place& at) {
   std::string why;
   const auto rule = read_posix_zone(text, why);
-  if (!rule) return error("time-zone/rule", at, "can't read the time zone " + in_quotes(text) + ": " + why, how_to_name);
+  if (!rule)
+    return error("time-zone/rule", at, "can't read the time zone " + in_quotes(text) + ": " + why, how_to_name);
   if (contradicts_itself(*rule))
     return error("time-zone/sign", at,
                  "the time zone " + in_quotes(text) + " contradicts itself: such a rule counts hours west of UTC",

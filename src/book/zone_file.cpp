@@ -129,7 +129,7 @@ class TzifReader {
   }
 
   bool add_setting(std::int32_t offset_s, std::string_view names, std::size_t begin) {
-    const auto end = begin < names.size() ? names.find('\0', begin) : std::string_view::npos;
+    const auto end = names.find('\0', begin);
     if (end == std::string_view::npos) return fail("the name of a clock is cut short");
     const std::string_view name = names.substr(begin, end - begin);
     const auto is_printable = [](char c) { return c > ' ' && c < '\x7f'; };

@@ -26,6 +26,7 @@ struct CommandOptions {
   BookOptions check;
   ScreenOptions screen;
   ExplainOptions explain;
+  HistoryOptions history;
   RulesOptions rules;
 };
 
@@ -77,6 +78,20 @@ void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   add_as_of(command, options.explain.book);
   command->footer("Example:\n  driftwarden explain docs/demo LH39A-1");
   command->callback([&] { run = [&] { return run_explain(options.explain, surroundings); }; });
+}
+
+void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  HistoryOptions& history = options.history;
+  CLI::App* command = app.add_subcommand("history", "charts, trend, forecast and advised recalibration interval of instruments");
+  command->add_option("BOOK", history.book.book, "folder of the book; else the folder one stands in");
+  command->add_option("INSTRUMENT", history.instruments, "only these instruments; else all");
+  command->add_option("--out", history.out, "folder to write to: history.csv, history.json and the pictures")->required();
+  command->add_option("--format", history.format, "of the pictures: svg, png or pdf")->check(CLI::IsMember({"svg", "png", "pdf"}));
+  command->add_option("--theme", history.theme, "of the pictures: light, dark or print")->check(CLI::IsMember({"light", "dark", "print"}));
+  command->add_option("--threads", history.book.threads, "threads to use; else one for each processor")->check(CLI::Range(1, 256));
+  add_as_of(command, history.book);
+  command->footer("Example:\n  driftwarden history docs/demo PUMP-04 --as-of 2026-11-16 --out charts");
+  command->callback([&] { run = [&] { return run_history(options.history, surroundings); }; });
 }
 
 void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -163,6 +178,7 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   add_check(app, options, surroundings, run);
   add_screen(app, options, surroundings, run);
   add_explain(app, options, surroundings, run);
+  add_history(app, options, surroundings, run);
   add_rules(app, options, surroundings, run);
   try {
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

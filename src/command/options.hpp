@@ -34,6 +34,14 @@ struct ExplainOptions {
   std::string sample;
 };
 
+struct HistoryOptions {
+  BookOptions book;
+  std::vector<std::string> instruments;
+  std::string out;
+  std::string format = "svg";
+  std::string theme = "light";
+};
+
 struct RulesOptions {
   std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
   std::string name;
@@ -44,6 +52,7 @@ int run_new(const NewOptions& options, Surroundings& surroundings);
 int run_check(const BookOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
+int run_history(const HistoryOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings);

@@ -9,6 +9,7 @@
 #include "driftwarden/report/screen_csv.hpp"
 #include "driftwarden/report/screen_json.hpp"
 #include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/verdict/subjects.hpp"
 
 namespace driftwarden {
 namespace {
@@ -23,12 +24,14 @@ struct BlockWriter {
   const ScreenTable& table;
   SampleJudge judge;
   std::vector<Totals>& totals;
+  std::vector<SampleFacts>& facts;  // one a sample, or none where no rule asks
 
   void operator()(std::size_t first, std::size_t last, std::string& text) {
     Totals& block = totals[first / samples_a_block];
     for (std::size_t i = first; i < last; ++i) {
       const SampleResult& result = judge.judge(samples[i]);
       block.count(result.verdict);
+      if (!facts.empty()) facts[i] = facts_of(result);
       if (format == "csv") {
         append_screen_csv(text, screening, result);
       } else if (format == "json") {
@@ -41,11 +44,11 @@ struct BlockWriter {
 };
 
 Totals write_samples(const Screening& screening, const std::vector<Row>& samples, const std::string& format,
-                     const ScreenTable& table, unsigned threads, std::ostream& out) {
+                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, std::ostream& out) {
   std::vector<Totals> of_blocks(samples.size() / samples_a_block + 1);
   write_in_order(
       samples.size(), samples_a_block, threads,
-      [&] { return BlockWriter{screening, samples, format, table, SampleJudge(screening), of_blocks}; },
+      [&] { return BlockWriter{screening, samples, format, table, SampleJudge(screening), of_blocks, facts}; },
       [&out](const std::string& text, std::size_t, std::size_t) {
         out.write(text.data(), static_cast<std::streamsize>(text.size()));
       });
@@ -63,10 +66,12 @@ Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, cons
   if (options.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
   if (options.format == "table") text = table.head();
   out << text;
-  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), out);
+  std::vector<SampleFacts> facts(judges_subjects(opened.rules) ? samples.size() : 0);
+  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), facts, out);
+  const std::vector<SubjectResult> subjects = judge_subjects(screening, facts, opened.as_of);
   text.clear();
-  if (options.format == "json") append_screen_json_tail(text, screening, totals);
-  if (options.format == "table") text = table.tail(totals);
+  if (options.format == "json") append_screen_json_tail(text, screening, totals, subjects);
+  if (options.format == "table") text = table.tail(totals, subjects);
   out << text << std::flush;
   return totals;
 }

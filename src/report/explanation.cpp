@@ -6,8 +6,10 @@
 #include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 #include "driftwarden/verdict/remarks.hpp"
+#include "report/budget_working.hpp"
 #include "report/reading_steps.hpp"
 
 namespace driftwarden {
@@ -30,6 +32,7 @@ class Explanation {
       flow_step();
       volume_step();
       reference_step();
+      out_ += budget_working(result_);
     }
     remarks();
     rules();
@@ -191,6 +194,7 @@ class Explanation {
       line(to_text(problem), 4);
       return;
     }
+    line("Decision rule: " + decision_rule_text(book_.settings.guard) + ".");
     for (const Finding& finding : result_.findings) rule_line(finding);
     for (const Finding& finding : result_.kept) rule_line(finding);
     if (result_.findings.empty() && result_.kept.empty()) line("No rule applies to it.");
@@ -207,6 +211,7 @@ class Explanation {
     } else {
       text += message_of(screening_, result_, finding);
     }
+    if (finding.probability_beyond >= 0.0005 && text.find("likely beyond") == std::string::npos) text += "; " + chance_text(finding) + " likely beyond";
     line(text);
     if (outcome != Outcome::met && outcome != Outcome::skipped) line("Why: " + rule.reason, 6);
     line("Source: " + rule.source + " (" + std::string(to_text(rule.standing)) + ") [" + to_text(rule.place) + "]", 6);

@@ -58,7 +58,9 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   append_figure(out, figures.flow_l_min);
   out += ',';
   append_figure(out, figures.volume_l);
-  out += ",,";
+  out += ',';
+  append_figure(out, result.budget.about(BudgetFigure::volume).expanded);
+  out += ',';
   append_figure(out, figures.volume_reference_l);
   out += ',';
   if (!result.findings.empty()) append_findings(out, screening, result);

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/screen_json.hpp"
 
+#include <array>
+
 #include "driftwarden/report/json_text.hpp"
+#include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 #include "driftwarden/verdict/remarks.hpp"
 
@@ -89,6 +92,33 @@ void finding_object(JsonText& json, const Screening& screening, const SampleResu
   json.end_array().end_object();
 }
 
+constexpr std::array<std::string_view, budget_figures> budget_names{"drift", "flow", "volume", "volume_reference"};
+
+// Sensitivities are of the figure (drift as a ratio) to the input, both in the units given.
+void budget_object(JsonText& json, const Budget& budget) {
+  if (budget.lines.empty() && budget.lacks.empty()) {
+    json.null();
+    return;
+  }
+  json.begin_object().key("inputs").begin_array();
+  for (const BudgetLine& line : budget.lines) {
+    json.begin_object().member("source", to_text(line.source)).member("estimate", line.estimate);
+    json.member("unit", unit_of(line.source)).member("u", line.u).member("distribution", to_text(line.distribution));
+    json.member("dof", line.dof).key("sensitivity").begin_object();
+    for (std::size_t y = 0; y < budget_figures; ++y) json.member(budget_names[y], line.sensitivity[y]);
+    json.end_object().end_object();
+  }
+  json.end_array().key("missing").begin_array();
+  for (const BudgetLack& lack : budget.lacks) json.value(to_text(lack.source));
+  json.end_array().key("figures").begin_object();
+  for (std::size_t y = 0; y < budget_figures; ++y) {
+    const FigureUncertainty& of = budget.of[y];
+    json.key(budget_names[y]).begin_object().member("unit", unit_of(static_cast<BudgetFigure>(y))).member("u", of.u);
+    json.member("dof", of.dof).member("coverage_factor", of.coverage_factor).member("expanded", of.expanded).end_object();
+  }
+  json.end_object().end_object();
+}
+
 // The last decision about a sample, or nullptr.
 const Decision* decision_about(const Book& book, std::string_view sample) {
   const Decision* last = nullptr;
@@ -143,6 +173,24 @@ void rules_member(JsonText& json, const RuleSet& rules) {
   json.end_array();
 }
 
+void subjects_member(JsonText& json, const Screening& screening, const std::vector<SubjectResult>& subjects) {
+  json.key("subjects").begin_array();
+  for (const SubjectResult& subject : subjects) {
+    json.begin_object().member("of", to_text(subject.of)).member("name", subject.name);
+    json.member("verdict", to_text(subject.verdict)).key("findings").begin_array();
+    for (const Finding& finding : subject.findings) {
+      const Rule& rule = screening.rules().rules[finding.rule];
+      const Reported figures = reported(rule, finding.judgement);
+      json.begin_object().member("rule", rule.full_name()).member("outcome", to_text(finding.judgement.outcome));
+      json.member("measure", measure_of(rule).name).member("value", figures.value).member("unit", figures.unit);
+      json.member("limit", rule.limit.text).member("margin", figures.margin).member("source", rule.source);
+      json.member("message", message_of(screening, subject, finding)).end_object();
+    }
+    json.end_array().end_object();
+  }
+  json.end_array();
+}
+
 }  // namespace
 
 void append_screen_json_head(std::string& out, const Screening& screening, const ScreenHead& head) {
@@ -156,7 +204,8 @@ void append_screen_json_head(std::string& out, const Screening& screening, const
   json.key("practice").begin_object();
   for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.value);
   json.end_object();
-  json.key("decision_rule").begin_object().member("guard", settings.guard).end_object();
+  json.key("decision_rule").begin_object().member("guard", settings.guard);
+  json.member("text", decision_rule_text(settings.guard)).end_object();
   rules_member(json, screening.rules());
   out += ",\n\"samples\":[";
 }
@@ -181,7 +230,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   set_figures(json, "pre", f.pre_set(), is_blank);
   set_figures(json, "post", f.post_set(), is_blank);
   json.member("drift_percent", 100 * f.drift).member("flow_l_min", f.flow_l_min).member("volume_l", f.volume_l);
-  json.member("volume_expanded_uncertainty_l", missing).member("volume_reference_l", f.volume_reference_l);
+  json.member("volume_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume).expanded).member("volume_reference_l", f.volume_reference_l);
   json.member("kind", to_text(f.kind));
   moment_member(json, "started", samples.started[row], book.settings.zone);
   moment_member(json, "stopped", samples.stopped[row], book.settings.zone);
@@ -196,18 +245,25 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   set_object(json, "post", screening, result, f.post_set());
   json.key("findings").begin_array();
   for (const Finding& finding : result.findings) finding_object(json, screening, result, finding);
-  json.end_array().key("remarks").begin_array();
+  json.end_array().key("near_misses").begin_array();
+  for (const Finding& finding : result.near) finding_object(json, screening, result, finding);
+  json.end_array().key("budget");
+  budget_object(json, result.budget);
+  json.key("remarks").begin_array();
   for (const std::string& text : remarks_of(screening, result)) json.value(text);
   json.end_array();
   decision_member(json, book, samples.name[row]);
   json.member("at", book.place_text(book.files.samples, samples.place[row])).end_object();
 }
 
-void append_screen_json_tail(std::string& out, const Screening& screening, const Totals& totals) {
+void append_screen_json_tail(std::string& out, const Screening& screening, const Totals& totals,
+                             const std::vector<SubjectResult>& subjects) {
   out += "\n],\n";
   std::string rest;
   JsonText json(rest);
-  json.begin_object().key("totals").begin_object().member("samples", totals.samples).member("valid", totals.valid);
+  json.begin_object();
+  subjects_member(json, screening, subjects);
+  json.key("totals").begin_object().member("samples", totals.samples).member("valid", totals.valid);
   json.member("qualified", totals.qualified).member("undecided", totals.undecided).member("void", totals.void_).end_object();
   json.key("problems").begin_array();
   for (const Diagnostic& problem : screening.book().problems) {

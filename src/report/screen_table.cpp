@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 
 namespace driftwarden {
@@ -14,7 +15,8 @@ constexpr std::size_t verdict_width = 9;
 constexpr std::size_t minutes_width = 6;
 constexpr std::size_t flow_width = 6;
 constexpr std::size_t drift_width = 7;
-constexpr std::size_t volume_width = 8;
+constexpr std::size_t volume_width = 7;
+constexpr std::size_t uncertainty_width = 4;
 constexpr std::size_t most_name_width = 16;
 
 // The drift with as many decimals as show on which side of its limits it lies.
@@ -32,7 +34,7 @@ std::string drift_text(const Screening& screening, const SampleResult& result) {
 }
 
 std::string title_line(const Settings& settings) {
-  return settings.title + "\n" + "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, and at " +
+  return settings.title + "\n" + "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, its expanded uncertainty U (95 %), and at " +
          with_decimals(in_celsius(settings.reference.temperature), 0) + " °C, " +
          with_decimals(settings.reference.pressure.value, 3) + " kPa (ref.).";
 }
@@ -77,7 +79,8 @@ std::string ScreenTable::head() const {
   std::string out = paint_.heading(title.substr(0, line_end)) + "\n" + wrapped(title.substr(line_end + 1), 0, page_width);
   const std::string columns = left("sample", sample_width_) + " " + left("verdict", verdict_width) + " " + left("pump", pump_width_) + " " +
                               right("min", minutes_width) + " " + right("pre", flow_width) + " " + right("post", flow_width) + " " +
-                              right("drift %", drift_width) + " " + right("volume", volume_width) + " " + right("ref.", volume_width);
+                              right("drift %", drift_width) + " " + right("volume", volume_width) + " " + right("U", uncertainty_width) + " " + right("ref.", volume_width);
+  out += wrapped("Decision rule: " + decision_rule_text(screening_.book().settings.guard) + ".", 0, page_width);
   return out + "\n" + paint_.heading(columns) + "\n";
 }
 
@@ -114,6 +117,7 @@ void ScreenTable::append_figures(std::string& out, const SampleResult& result) c
   out += right(with_decimals(f.pre_l_min, 3), flow_width) + " " + right(with_decimals(f.post_l_min, 3), flow_width) + " ";
   out += right(drift_text(screening_, result), drift_width) + " ";
   out += right(with_significant_digits(f.volume_l, 4), volume_width) + " ";
+  out += right(with_significant_digits(result.budget.about(BudgetFigure::volume).expanded, 2), uncertainty_width) + " ";
   out += right(with_significant_digits(f.volume_reference_l, 4), volume_width);
   out.resize(out.find_last_not_of(' ') + 1);
   out += '\n';
@@ -125,14 +129,29 @@ void ScreenTable::append_why(std::string& out, const SampleResult& result) const
                        rule_name(screening_, finding) + ")",
                    sample_width_ + 1, page_width);
   }
+  for (const Finding& finding : result.near) {
+    const Rule& rule = screening_.rules().rules[finding.rule];
+    out += wrapped("- near: " + std::string(measure_of(rule).name) + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) +
+                       " is " + rule.limit.text + ", but " + chance_text(finding) + " likely beyond (" + rule.full_name() + ")",
+                   sample_width_ + 1, page_width);
+  }
 }
 
-std::string ScreenTable::tail(const Totals& totals) const {
+std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const {
+  std::string apart;
+  for (const SubjectResult& subject : subjects) {
+    for (const Finding& finding : subject.findings) {
+      apart += wrapped("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " + std::string(to_text(finding.judgement.outcome)) +
+                           ": " + message_of(screening_, subject, finding) + " (" + rule_name(screening_, finding) + ")",
+                       0, page_width);
+    }
+  }
+  if (!apart.empty()) apart = "\n" + paint_.heading("Batches, pumps and calibrators, apart from the samples' verdicts") + "\n" + apart;
   const auto part = [this](std::size_t count, Verdict verdict) {
     return count == 0 ? std::to_string(count) + " " + std::string(to_text(verdict))
                       : paint_.verdict(verdict, std::to_string(count) + " " + std::string(to_text(verdict)));
   };
-  return "\n" + std::to_string(totals.samples) + (totals.samples == 1 ? " sample: " : " samples and blanks: ") +
+  return apart + "\n" + std::to_string(totals.samples) + (totals.samples == 1 ? " sample: " : " samples and blanks: ") +
          part(totals.valid, Verdict::valid) + ", " + part(totals.qualified, Verdict::qualified) + ", " +
          part(totals.undecided, Verdict::undecided) + ", " + part(totals.void_, Verdict::void_) + "\n";
 }

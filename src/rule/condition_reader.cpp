@@ -101,8 +101,8 @@ std::optional<Diagnostic> fault_of_word(const Field& field, std::string_view wor
   const std::span<const std::string_view> known = field.kind == MeasureKind::yes_no ? yes_and_no : field.words;
   if (known.empty() && !word.empty()) return std::nullopt;
   if (std::ranges::find(known, word) != known.end()) return std::nullopt;
-  return error("condition/unknown-word", place, in_quotes(word) + " is nothing that " + in_quotes(field.name) + " can be",
-               did_you_mean(word, known));
+  return error("condition/unknown-word", place,
+               in_quotes(word) + " is nothing that " + in_quotes(field.name) + " can be", did_you_mean(word, known));
 }
 
 std::vector<Condition> read_where(const toml::table& where, Subject of, TomlFile& file) {

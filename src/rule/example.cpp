@@ -117,8 +117,8 @@ Diagnostics run_example(const Rule& rule, const Example& example) {
   const std::string_view outcome = outcomes[static_cast<std::size_t>(outcome_in(rule, example))];
   if (outcome == example.gives) return {};
   return {error("example/fails", example.place,
-                "rule " + in_quotes(rule.full_name()) + " (" + std::string(measure_of(rule).name) + ' ' + rule.limit.text +
-                    ") gives " + in_quotes(outcome) + " here, not " + in_quotes(example.gives))};
+                "rule " + in_quotes(rule.full_name()) + " (" + std::string(measure_of(rule).name) + ' ' +
+                    rule.limit.text + ") gives " + in_quotes(outcome) + " here, not " + in_quotes(example.gives))};
 }
 
 }  // namespace

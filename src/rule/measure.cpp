@@ -94,6 +94,10 @@ constexpr Measure sample_measures[] = {
     percentage(sample, "cut.shift",
                "change of the 50 % cut size at the mean flow: (flow / nominal)^-n - 1, n being the sampler's cut "
                "exponent; missing without one"),
+    percentage(
+        sample, "calibrator.uncertainty",
+        "expanded uncertainty (k = 2) of the calibrator at the reading, from its certificate, relative; the larger "
+        "of its sets. Held against a quarter of the tolerance it judges, it is a test uncertainty ratio of 4"),
 };
 
 constexpr Measure set_measures[] = {

@@ -36,8 +36,8 @@ Choices presets() {
 
 Diagnostic fault_of_disagreement(const PracticeChoice& first, const PracticeChoice& second) {
   return error("practice/disagreement", second.place,
-               in_quotes(second.key) + " is " + in_quotes(second.value) + " here, but " + in_quotes(first.value) + " at " +
-                   to_text(first.place),
+               in_quotes(second.key) + " is " + in_quotes(second.value) + " here, but " + in_quotes(first.value) +
+                   " at " + to_text(first.place),
                "choose one in [practice] of book.toml");
 }
 

@@ -172,7 +172,7 @@ std::vector<const toml::table*> TableReader::tables(std::string_view key) {
 }
 
 std::string TableReader::word_among(std::string_view key, std::span<const std::string_view> known, bool required) {
-  const std::string word = required ? required_text(key, did_you_mean("", known)) : text(key);
+  std::string word = required ? required_text(key, did_you_mean("", known)) : text(key);
   if (word.empty() || std::ranges::find(known, word) != known.end()) return word;
   fault("toml/unknown-word", file_.place_of(*table_.get(key)), in_quotes(key) + " can't be " + in_quotes(word),
         did_you_mean(word, known));

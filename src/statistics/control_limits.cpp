@@ -40,8 +40,7 @@ bool are_of_one_size(std::span<const MeanAndSpread> sets) {
 
 std::vector<MeanAndSpread> sets_of_two_or_more(std::span<const MeanAndSpread> sets) {
   std::vector<MeanAndSpread> kept;
-  std::ranges::copy_if(sets, std::back_inserter(kept),
-                       [](const MeanAndSpread& set) { return set.n >= 2 && std::isfinite(set.s); });
+  std::ranges::copy_if(sets, std::back_inserter(kept), [](const MeanAndSpread& set) { return std::isfinite(set.s); });
   return kept;
 }
 

@@ -27,31 +27,44 @@ using MeanAndVariance =
 constexpr double smallest_full_variance = 1e-290;
 constexpr double largest_full_variance = 1e290;
 
-struct Moments {
-  double mean = 0;
-  double s = 0;
-};
-
-// Of (x - origin) · scale, brought back. Values close to the origin lose no digits however far that lies from zero.
-Moments moments_about(double origin, double scale, std::span<const double> values) {
+// Of (x - origin) · scale. Values close to the origin lose no digits however far that lies from zero.
+void add_moments(std::span<const double> values, double origin, double scale, MeanAndSpread& result) {
   MeanAndVariance sums;
   for (const double value : values) sums((value - origin) * scale);
   const auto n = static_cast<double>(values.size());
-  const double sample_variance = accumulate::variance(sums) * n / (n - 1);  // the library divides by n
-  return {origin + accumulate::mean(sums) / scale, std::sqrt(sample_variance) / scale};
+  result.mean = origin + accumulate::mean(sums) / scale;
+  // The library divides by n.
+  if (values.size() > 1) result.s = std::sqrt(accumulate::variance(sums) * n / (n - 1)) / scale;
+}
+
+void add_ends(std::span<const double> values, MeanAndSpread& result) {
+  double smallest = values.front();
+  double largest = values.front();
+  for (const double value : values) {
+    smallest = value < smallest ? value : smallest;
+    largest = value > largest ? value : largest;
+  }
+  result.smallest = smallest;
+  result.largest = largest;
+}
+
+// A value that is not finite makes the sums so.
+bool has_lost_digits(const MeanAndSpread& result) {
+  const double variance = result.s * result.s;
+  return !(variance > smallest_full_variance && variance < largest_full_variance);
+}
+
+bool all_are_finite(std::span<const double> values) {
+  return std::ranges::all_of(values, [](double value) { return std::isfinite(value); });
 }
 
 // 1/range as a power of two, so that scaling loses nothing.
 double scale_to_one(double range) { return std::ldexp(1.0, -std::clamp(std::ilogb(range), -1020, 1020)); }
 
-Moments moments(std::span<const double> values, double range) {
-  const double rough_variance = range * range;
-  const bool digits_are_kept = rough_variance > smallest_full_variance && rough_variance < largest_full_variance;
-  return moments_about(values.front(), digits_are_kept || range == 0 ? 1.0 : scale_to_one(range), values);
-}
-
-bool all_are_finite(std::span<const double> values) {
-  return std::ranges::all_of(values, [](double value) { return std::isfinite(value); });
+MeanAndSpread of_nothing(std::size_t n) {
+  MeanAndSpread result;
+  result.n = n;
+  return result;
 }
 
 }  // namespace
@@ -61,19 +74,13 @@ double MeanAndSpread::relative_s() const {
 }
 
 MeanAndSpread mean_and_spread(std::span<const double> values) {
-  MeanAndSpread result;
-  result.n = values.size();
-  if (values.empty() || !all_are_finite(values)) return result;
-  const auto [smallest, largest] = std::ranges::minmax(values);
-  result.smallest = smallest;
-  result.largest = largest;
-  if (values.size() == 1) {
-    result.mean = smallest;
-    return result;
-  }
-  const Moments found = moments(values, result.range());
-  result.mean = found.mean;
-  result.s = found.s;
+  MeanAndSpread result = of_nothing(values.size());
+  if (values.empty()) return result;
+  add_moments(values, values.front(), 1, result);
+  add_ends(values, result);
+  if (!has_lost_digits(result)) return result;
+  if (!all_are_finite(values)) return of_nothing(values.size());
+  if (result.range() > 0) add_moments(values, values.front(), scale_to_one(result.range()), result);
   return result;
 }
 

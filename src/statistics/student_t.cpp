@@ -23,10 +23,14 @@ struct Remembered {
   double quantile = no_figure;
 };
 
-std::size_t place_of(double probability, double dof, std::size_t places) {
+constexpr unsigned store_bits = 9;
+using Store = std::array<Remembered, std::size_t{1} << store_bits>;
+
+// The top bits of a product depend on all bits of its factors; small whole degrees of freedom differ only in high ones.
+std::size_t place_of(double probability, double dof) {
   const std::uint64_t mixed =
       (std::bit_cast<std::uint64_t>(probability) * 31 + std::bit_cast<std::uint64_t>(dof)) * 0x9E3779B97F4A7C15U;
-  return static_cast<std::size_t>(mixed >> 32U) % places;
+  return static_cast<std::size_t>(mixed >> (64U - store_bits));
 }
 
 double computed_quantile(double probability, double dof) {
@@ -48,8 +52,8 @@ double student_t_cdf(double t, double dof) {
 double student_t_quantile(double probability, double dof) {
   if (!is_possible(dof) || !(probability >= 0 && probability <= 1)) return no_figure;
   if (probability == 0 || probability == 1) return normal_quantile(probability);
-  thread_local std::array<Remembered, 512> store;
-  Remembered& entry = store[place_of(probability, dof, store.size())];
+  thread_local Store store;
+  Remembered& entry = store[place_of(probability, dof)];
   if (entry.probability != probability || entry.dof != dof) {
     entry = {probability, dof, computed_quantile(probability, dof)};
   }

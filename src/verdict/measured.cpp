@@ -79,6 +79,25 @@ MeasureValue worst_of_sets(const SampleAssessment& f, double ReadingSet::*figure
   return number(worst);
 }
 
+MeasureValue volume_uncertainty(const SampleContext& context) {
+  if (context.budget == nullptr) return {};
+  const double expanded = context.budget->about(BudgetFigure::volume).expanded;
+  return number(expanded / context.figures.volume_l, expanded);
+}
+
+// U = 2u of the certificates at the sets' indications, the larger.
+MeasureValue calibrator_uncertainty(const SampleContext& context) {
+  if (context.budget == nullptr) return {};
+  double worst = missing;
+  for (const BudgetLine& line : context.budget->lines) {
+    const bool is_certificate = line.source == BudgetSource::certificate ||
+                                line.source == BudgetSource::pre_certificate ||
+                                line.source == BudgetSource::post_certificate;
+    if (is_certificate) worst = worse(worst, 2 * line.u);
+  }
+  return number(worst);
+}
+
 }  // namespace
 
 MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure, Base base) {
@@ -102,7 +121,7 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::paused: return number(f.paused_min);
     case SampleMeasure::volume: return number(f.volume_l);
     case SampleMeasure::volume_reference: return number(f.volume_reference_l);
-    case SampleMeasure::volume_uncertainty: return number(missing);
+    case SampleMeasure::volume_uncertainty: return volume_uncertainty(context);
     case SampleMeasure::warm_up: return number(field(samples.warm_up_min, f.sample));
     case SampleMeasure::pre_age: return number(f.pre_age_min);
     case SampleMeasure::post_age: return number(f.post_age_min);
@@ -117,6 +136,7 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::calibrator_read_at: return read_at(context);
     case SampleMeasure::certificate_missing: return certificate_missing(f);
     case SampleMeasure::cut_shift: return number(f.cut_shift);
+    case SampleMeasure::calibrator_uncertainty: return calibrator_uncertainty(context);
     case SampleMeasure::count_: break;
   }
   return {};

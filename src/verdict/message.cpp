@@ -49,6 +49,13 @@ void add_once(std::vector<std::string>& places, std::string place) {
 
 const Rule& rule_of(const Screening& screening, const Finding& finding) { return screening.rules().rules[finding.rule]; }
 
+// Whether the figure itself keeps the stated limit: then only the guard band speaks against it.
+bool is_met(const Rule& rule, const Judgement& judgement) {
+  if (is_missing(judgement.margin) || judgement.margin < 0) return false;
+  return judgement.margin > 0 || (rule.limit.form != Limit::Form::strictly_within &&
+                                  rule.limit.form != Limit::Form::less_than && rule.limit.form != Limit::Form::more_than);
+}
+
 std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Rule& rule = rule_of(screening, finding);
   const SampleContext context{screening.basis(), *result.figures, screening.overlap_min(result.figures->sample)};
@@ -137,6 +144,12 @@ Reported reported(const Rule& rule, const Judgement& judgement) {
   return {shown(judgement.figure), shown(judgement.limit), judgement.margin * scale, unit.name};
 }
 
+std::string chance_text(const Finding& finding) {
+  if (is_missing(finding.probability_beyond)) return "not known how";
+  const double percent = 100 * finding.probability_beyond;
+  return with_decimals(percent, percent < 1 || percent > 99 ? 2 : 0) + " %";
+}
+
 std::string rule_name(const Screening& screening, const Finding& finding) {
   if (finding.rule == Finding::faulty_records) return std::string(faulty_records_name);
   return rule_of(screening, finding).full_name();
@@ -154,8 +167,13 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
     return name + set_name(screening, result, finding) + " is missing: " + why_missing(screening, result);
   }
   if (measure.kind != MeasureKind::number) return word_message(screening, result, finding);
-  return name + set_name(screening, result, finding) + " " +
-         figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is not " + rule.limit.text;
+  const std::string figure = name + set_name(screening, result, finding) + " " +
+                             figure_text(rule, finding.judgement.figure, finding.judgement.limit);
+  if (is_met(rule, finding.judgement)) {
+    return figure + " is " + rule.limit.text + ", but nearer to it than the guard band of " +
+           with_decimals(screening.book().settings.guard, 2) + " U allows; " + chance_text(finding) + " likely beyond";
+  }
+  return figure + " is not " + rule.limit.text;
 }
 
 std::vector<std::string> places_of(const Screening& screening, const SampleResult& result, const Finding& finding) {

@@ -5,6 +5,7 @@
 
 #include "driftwarden/assessment/overlap.hpp"
 #include "driftwarden/verdict/applicability.hpp"
+#include "driftwarden/verdict/decision_risk.hpp"
 
 namespace driftwarden {
 namespace {
@@ -59,9 +60,11 @@ SampleJudge::SampleJudge(const Screening& screening, bool keeps_all)
 
 const SampleResult& SampleJudge::judge(Row sample) {
   result_.findings.clear();
+  result_.near.clear();
   result_.kept.clear();
   result_.verdict = Verdict::valid;
   result_.figures = &assessor_.assess(sample);
+  work_out_budget(screening_.basis(), *result_.figures, result_.budget);
   if (result_.figures->problem != no_problem) {
     // What its records say can't be trusted: no rule is held to it.
     add(Finding::faulty_records, {Outcome::undecided, missing, missing, missing}, no_row);
@@ -73,7 +76,8 @@ const SampleResult& SampleJudge::judge(Row sample) {
 
 void SampleJudge::judge_by(std::uint32_t number) {
   const Rule& rule = screening_.rules().rules[number];
-  const SampleContext context{screening_.basis(), *result_.figures, screening_.overlap_min(result_.figures->sample)};
+  const SampleContext context{screening_.basis(), *result_.figures, screening_.overlap_min(result_.figures->sample),
+                              &result_.budget};
   if (rule.of == Subject::set || rule.of == Subject::reading) return judge_sets(number, context);
   if (rule.of != Subject::sample) return;
   const Applies applies = applies_to_sample(rule, context, screening_.rules().samplers);
@@ -116,14 +120,22 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
   }
 }
 
-void SampleJudge::add(std::uint32_t rule, const Judgement& judgement, std::uint32_t about) {
-  const Finding finding{rule, judgement, about, missing};
-  if (judgement.outcome == Outcome::met || judgement.outcome == Outcome::skipped) {
+void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t about) {
+  Finding finding{number, judgement, about, missing};
+  if (number != Finding::faulty_records && !is_missing(judgement.figure)) {
+    const Rule& rule = screening_.rules().rules[number];
+    const KnownTo known = known_to(rule, *result_.figures, result_.budget, screening_.basis().practice.drift_base);
+    finding.probability_beyond = probability_beyond(rule.limit, judgement.figure, known.u);
+    finding.judgement.outcome = guarded(judgement, screening_.book().settings.guard, known.expanded);
+  }
+  const Outcome outcome = finding.judgement.outcome;
+  if (outcome == Outcome::met || outcome == Outcome::skipped) {
+    if (finding.probability_beyond >= near_miss_probability) result_.near.push_back(finding);
     if (keeps_all_) result_.kept.push_back(finding);
     return;
   }
   result_.findings.push_back(finding);
-  result_.verdict = std::max(result_.verdict, verdict_of(judgement.outcome));
+  result_.verdict = std::max(result_.verdict, verdict_of(outcome));
 }
 
 void Totals::count(Verdict verdict) {

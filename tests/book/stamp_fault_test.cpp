@@ -35,6 +35,15 @@ TEST(StampFault, ShowsBothReadingsOfAnAmbiguousTime) {
             "write 2026-11-01T01:30-06:00 (the first, MDT) or 2026-11-01T01:30-07:00 (the second, MST)");
 }
 
+// Offsets with seconds have no place in ISO 8601: that moment is shown in UTC.
+TEST(StampFault, ShowsSecondsWhereAClockHadThem) {
+  const auto zone = *TimeZone::named("LMT6:59:56MST7,M3.2.0,M11.1.0", {});
+  EXPECT_EQ(
+      in_words(StampReader(zone, DateOrder::iso).why("2026-03-08T01:59:58")),
+      "time/ambiguous: '2026-03-08T01:59:58' happened twice: the clock went back from 02:00 LMT to 01:59:56 MST; write "
+      "2026-03-08T08:59:54Z (the first, LMT) or 2026-03-08T01:59:58-07:00 (the second, MST)");
+}
+
 TEST(StampFault, ShowsWhatTheClockDidAtAnImpossibleTime) {
   EXPECT_EQ(
       why("2026-03-08T02:30"),

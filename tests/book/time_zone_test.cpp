@@ -147,6 +147,15 @@ TEST(TimeZone, AgreesWithItselfOnWholeDaysSecondBySecond) {
   }
 }
 
+// An hour skipped at 02:00 and given back at noon: the day has its 24 hours, but not one offset.
+TEST(TimeZone, SeesTwoChangesInOneDay) {
+  const auto clock = zone("AAA5BBB,100/2,100/12");
+  const Day day = day_from({2026, 1, 1}) + 100;
+  EXPECT_FALSE(clock.offset_of_whole_day(day));
+  EXPECT_EQ(clock.offset_of_whole_day(day + 1), -5 * hour);
+  EXPECT_EQ(clock.offset_of_local(day * std::int64_t{86400} + 5 * hour).offset_s, -4 * hour);
+}
+
 TEST(TimeZone, UtcNeedsNoZoneFile) {
   const ScratchFolder empty;
   const EnvironmentVariable folder("TZDIR", empty.path().string());

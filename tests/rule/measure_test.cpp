@@ -50,6 +50,7 @@ TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
       {fault, "fault"},
       {calibrator_overdue, "calibrator.overdue"},
       {calibrator_range, "calibrator.range"},
+      {calibrator_uncertainty, "calibrator.uncertainty"},
       {calibrator_same, "calibrator.same"},
       {calibrator_read_at, "calibrator.read-at"},
       {certificate_missing, "certificate.missing"},

@@ -21,11 +21,11 @@ double chance_of_a_larger_range(std::size_t n, double w) {
 }
 
 TEST(ChartConstants, AgreeWithTheDistributionOfTheRange) {
-  // Tolerance: Simpson's rule in steps of 0.07.
+  // Tolerance: what Simpson's rule in steps of 0.07 reaches.
   for (std::size_t n = 2; n <= largest_chart_group; ++n) {
     const double mean = test::integral([&](double w) { return chance_of_a_larger_range(n, w); }, 0, 14, 200);
     const double square = test::integral([&](double w) { return 2 * w * chance_of_a_larger_range(n, w); }, 0, 14, 200);
-    EXPECT_NEAR(chart_constants(n)->d2, mean, 1e-7) << n;
+    EXPECT_NEAR(chart_constants(n)->d2, mean, 2e-7) << n;
     EXPECT_NEAR(chart_constants(n)->d3, std::sqrt(square - mean * mean), 1e-6) << n;
   }
 }

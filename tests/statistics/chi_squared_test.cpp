@@ -28,6 +28,12 @@ TEST(ChiSquared, WithOneDegreeOfFreedomIsASquaredNormal) {
   EXPECT_NEAR(chi_squared_cdf(4, 1), 1 - 2 * normal_cdf(-2), 1e-15);
 }
 
+TEST(ChiSquared, GivesThePublishedFactorOfASamplingBudget) {
+  // NIOSH Manual of Analytical Methods, chapter P: 2.97 for twelve degrees of freedom, 1.96·√(12/χ²_0.05).
+  EXPECT_NEAR(1.96 * std::sqrt(12 / chi_squared_quantile(0.05, 12)), 2.97, 0.005);
+  EXPECT_NEAR(1.96 * std::sqrt(12 / chi_squared_quantile(0.05, 12)), 2.970030, 1e-6);
+}
+
 TEST(ChiSquared, RefusesTheImpossible) {
   EXPECT_TRUE(std::isnan(chi_squared_cdf(-1, 3)));
   EXPECT_TRUE(std::isnan(chi_squared_cdf(1, 0)));

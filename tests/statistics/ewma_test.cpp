@@ -26,7 +26,7 @@ TEST(Ewma, OfTheHandbooksTwentyValues) {
     EXPECT_NEAR(points[i].lower, 47.4115, 1e-4);
     EXPECT_FALSE(points[i].is_signal);
   }
-  EXPECT_NEAR(points[19].average, 51.98824311, 1e-8);  // computed in exact fractions
+  EXPECT_NEAR(points[19].average, 51.9882432586, 1e-9);  // computed in exact fractions
   EXPECT_NEAR(points[19].upper, 52.58843174, 1e-8);
 }
 

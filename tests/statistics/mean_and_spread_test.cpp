@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "statistics/data_file.hpp"
+#include "statistics/random_numbers.hpp"
 
 namespace driftwarden {
 namespace {
@@ -119,6 +120,22 @@ TEST(MeanAndSpread, NeitherOverflowsNorVanishes) {
   EXPECT_NEAR(mean_and_spread(tiny).s / 1e-200, 1, 1e-14);
   const std::array<double, 3> small{1e-160, 2e-160, 3e-160};
   EXPECT_NEAR(mean_and_spread(small).s / 1e-160, 1, 1e-14);
+}
+
+TEST(MeanAndSpread, AgreesWithTwoPassesInMoreDigits) {
+  test::RandomNumbers random(10);
+  for (int set = 0; set < 2000; ++set) {
+    std::vector<double> values(2 + random.bits() % 9);
+    for (double& value : values) value = 1000 * random.uniform() + 0.01 * random.normal();
+    long double sum = 0;
+    for (const double value : values) sum += value;
+    const long double mean = sum / static_cast<long double>(values.size());
+    long double squares = 0;
+    for (const double value : values) squares += (value - mean) * (value - mean);
+    const auto s = static_cast<double>(std::sqrt(squares / static_cast<long double>(values.size() - 1)));
+    EXPECT_NEAR(mean_and_spread(values).mean / static_cast<double>(mean), 1, 1e-14);
+    EXPECT_NEAR(mean_and_spread(values).s / s, 1, 1e-13);
+  }
 }
 
 TEST(MeanAndSpread, OfAMeanOfZeroHasNoRelativeS) {

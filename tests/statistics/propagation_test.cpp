@@ -109,6 +109,20 @@ TEST(Propagation, OfThePublishedSamplingBudget) {
   EXPECT_NEAR(combined_uncertainty(parts).u, 6.4344, 1e-4);
 }
 
+TEST(Propagation, OfAPublishedSolution) {
+  // EURACHEM/CITAC guide QUAM, example A1 (inputs from memory): 100.28 ± 0.05 mg of purity 0.9999 ± 0.0001 in 100 mL of
+  // a flask: ± 0.1 triangular, repeatability 0.02, temperature ± 0.084. Printed 1002.7 mg/L, u 0.9; more digits
+  // computed.
+  const double c = 1000 * 100.28 * 0.9999 / 100;
+  const std::array<UncertaintyContribution, 5> parts{{{0.05, c / 100.28},
+                                                      {0.0001 / std::sqrt(3.0), c / 0.9999},
+                                                      {0.1 / std::sqrt(6.0), -c / 100},
+                                                      {0.02, -c / 100},
+                                                      {0.084 / std::sqrt(3.0), -c / 100}}};
+  EXPECT_NEAR(c, 1002.7, 0.05);
+  EXPECT_NEAR(combined_uncertainty(parts).u, 0.8352, 1e-4);
+}
+
 // JCGM 101:2008 9.2.3: a sum of four rectangular inputs of u 1. Printed 95 % interval ± 3.88, first order ± 3.92.
 TEST(Propagation, AgainstMonteCarloOfFourRectangularInputs) {
   const std::array<UncertaintyContribution, 4> parts{{{1}, {1}, {1}, {1}}};
@@ -160,6 +174,17 @@ TEST(Propagation, OfASampledVolume) {
   EXPECT_NEAR(combined.u, 9.70551866820, 1e-8);
   EXPECT_NEAR(combined.dof, 2556878.7, 1);
   EXPECT_NEAR(2 * combined.u, 19.4110373364, 1e-7);
+}
+
+TEST(Propagation, OfASampledVolumeWithTwoCalibratorsIsSmaller) {
+  // As if the readings before and after came from two calibrators of equal u. Computed.
+  const SampledVolume at;
+  const double by_reading = at.litres() / (at.r1 + at.r2) * 0.005 / at.c;  // per L/min
+  auto parts = budget_of_volume();
+  std::vector<UncertaintyContribution> two(parts.begin(), parts.end());
+  two[4] = {1, by_reading * at.r1};
+  two.push_back({1, by_reading * at.r2});
+  EXPECT_NEAR(combined_uncertainty(two).u, 9.14723982186, 1e-8);
 }
 
 TEST(Propagation, AgainstMonteCarloOfASampledVolume) {

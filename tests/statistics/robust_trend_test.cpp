@@ -43,6 +43,16 @@ TEST(TheilSen, OfFewerThanFivePointsHasNoLimitsAt95Percent) {
   EXPECT_FALSE(std::isnan(theil_sen(x, y, 0.95)->slope_bounds.lower));
 }
 
+TEST(TheilSen, CountsTiesOfPlaces) {
+  // By hand: three pairs of places, so var S is (510 - 54)/18 = 25.33 and not 28.33; 12 slopes; at 97 % the ranks are
+  // 0.54 and 12.46, rounded 1 and 12, the first and the last. Without the ties the first would be 0.22, and no limit.
+  const std::array<double, 6> x{0, 0, 1, 1, 2, 2};
+  const std::array<double, 6> y{0.0, 0.3, 1.1, 1.5, 2.2, 2.9};
+  const Bounds bounds = theil_sen(x, y, 0.97)->slope_bounds;
+  EXPECT_NEAR(bounds.lower, 0.7, 1e-12);  // 1.5 to 2.2
+  EXPECT_NEAR(bounds.upper, 1.8, 1e-12);  // 1.1 to 2.9
+}
+
 TEST(TheilSen, PassesOverPairsOfOnePlace) {
   const std::array<double, 3> x{0, 0, 1};
   const std::array<double, 3> y{0, 9, 2};

@@ -9,12 +9,13 @@
 # for the first list, in tests/ for the second.
 # shellcheck disable=SC2034  # the lists are used where this file is sourced
 
-# What the program is built from and what it needs to run: the zone files come with tzdata.
+# What the program is built from and what it needs to run: gnuplot draws its charts, and tzdata holds the zone files.
+# gnuplot-nox is named because libgnuplot-iostream-dev is content with any gnuplot and would bring the large one.
 build_packages=(
   g++ cmake ninja-build pkg-config
   libboost-dev libboost-iostreams-dev libboost-filesystem-dev
   libtomlplusplus-dev libfmt-dev libcli11-dev nlohmann-json3-dev libssl-dev
-  tzdata
+  libgnuplot-iostream-dev gnuplot-nox tzdata
 )
 
 # What the tests need beside: a test runner, a locale with a decimal comma, and a JSON Schema validator that is not ours.

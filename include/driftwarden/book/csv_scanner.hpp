@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <deque>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "driftwarden/diagnostic/diagnostic.hpp"
 
 namespace driftwarden {
 
@@ -36,7 +39,8 @@ class CsvScanner {
   std::uint32_t extra_lines() const { return extra_lines_; }  // line ends inside the row's quoted cells
   CsvFault fault() const { return fault_; }
   const char* fault_at() const { return fault_at_; }
-  bool is_blank() const { return count_ == 1 && cells_[0].text.empty(); }
+  // Nothing but separators, as spreadsheets write them behind their last row.
+  bool is_blank() const { return static_cast<std::size_t>(row_end_ - begin_) + 1 == count_; }
 
  private:
   void add(const char* from, const char* to) {
@@ -59,6 +63,12 @@ class CsvScanner {
   CsvFault fault_ = CsvFault::none;
   const char* fault_at_ = nullptr;
 };
+
+// Line and column of a byte of a row that begins on a line; quoted cells before it may hold line ends.
+Place place_in_row(const CsvScanner& row, const char* at, const std::string& file, std::uint32_t line);
+
+// What to tell of a row with a fault: csv/open-quote or csv/text-after-quote.
+Diagnostic csv_fault(const CsvScanner& row, const std::string& file, std::uint32_t line);
 
 // The number of line ends in a text, fast.
 std::size_t count_line_ends(std::string_view text);

@@ -48,8 +48,10 @@ class NameIndex {
     }
     std::uint64_t rest = 0;
     std::memcpy(&rest, text.data(), text.size());
+    // Twice, for a product's low bits, which choose the slot, know nothing of its factors' high bits: of the last letters.
     h = (h ^ rest) * odd;
-    return static_cast<std::size_t>(h ^ (h >> 31));
+    h = (h ^ (h >> 32)) * odd;
+    return static_cast<std::size_t>(h ^ (h >> 29));
   }
 
   NameOf name_of_;

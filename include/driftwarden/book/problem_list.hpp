@@ -2,6 +2,7 @@
 #pragma once
 
 #include <mutex>
+#include <string>
 #include <vector>
 
 #include "driftwarden/diagnostic/diagnostic.hpp"
@@ -14,12 +15,13 @@ class ProblemList {
  public:
   ProblemNumber add(Diagnostic problem);
   void add(const Diagnostics& problems);
+  void set_hint(ProblemNumber problem, std::string hint);
 
   // To read a file again from its start: forget what was added since.
   std::size_t mark() const { return problems_.size(); }
   void back_to(std::size_t mark) { problems_.resize(mark); }
 
-  // The problems in order of file (as first named), line and column, and for each old number the new one.
+  // The problems in order of the files' names, line and column, and for each old number the new one.
   struct Sorted {
     Diagnostics problems;
     std::vector<ProblemNumber> new_number;  // by old number; [0] is 0

@@ -41,16 +41,21 @@ class RowBlocks {
   std::atomic<std::size_t> rows_{0};
 };
 
-// Most rows a file can have: each has a separator or line end for each column.
+// Most rows a file can have if each is whole: with a separator or line end for each column.
 std::size_t most_rows(const MappedFile& file, const TableLayout& layout);
+// And how many more there may be where rows lack cells.
+std::size_t rows_beyond_most(const MappedFile& file, const TableLayout& layout);
 
 // Calls worker(scanner, row, line) for each row of the file, with row numbers from `first_row` on, in as many threads as
-// there are workers; true when done. False, early, when the file has rows of several lines or blank lines: then rows and
-// lines can't be numbered by counting line ends, and read_rows_in_order is to be used from the start.
+// there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that rows
+// and lines can't be numbered by counting line ends, or more than most_rows: then read_rows_in_order is to be used from
+// the start.
 template <class Worker>
 bool read_rows_in_blocks(const MappedFile& file, const TableLayout& layout, Row first_row,
-                         std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows) {
-  RowBlocks blocks(file, layout);
+                         std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows,
+                         std::size_t block_bytes = std::size_t{1} << 20) {
+  RowBlocks blocks(file, layout, block_bytes);
+  const std::size_t most = most_rows(file, layout);
   std::atomic<std::size_t> next{0};
   std::atomic<bool> is_irregular{false};
   const auto work = [&](Worker& worker) {
@@ -61,7 +66,7 @@ bool read_rows_in_blocks(const MappedFile& file, const TableLayout& layout, Row 
       CsvScanner scanner(file.bytes().substr(blocks.first_row(b)), layout.separator);
       const char* const end = file.bytes().data() + blocks.end(b);
       while (scanner.position() < end && scanner.next()) {
-        if (scanner.extra_lines() > 0 || scanner.fault() != CsvFault::none || scanner.is_blank()) {
+        if (scanner.extra_lines() > 0 || scanner.fault() != CsvFault::none || scanner.is_blank() || row >= most) {
           is_irregular = true;
           break;
         }

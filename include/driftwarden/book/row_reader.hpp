@@ -40,10 +40,12 @@ struct RowContext {
   char decimal;
   SharedTexts& texts;
   ProblemList& problems;
+  ProblemNumber& lost;  // the first fault by which rows of the table were lost, with all that stood in them
 };
 
 // Cells of one row after another, as figures, moments and words. A cell that can't be understood is reported with its
-// place and read as missing; `problem()` then names the row's first fault. One reader belongs to one thread.
+// place and read as missing; `problem()` then names the row's first fault. Where the row has not as many cells as the
+// heading line, nobody knows which is which: that is told, and nothing of its cells. One reader belongs to one thread.
 class RowReader {
  public:
   explicit RowReader(const RowContext& context);
@@ -59,21 +61,28 @@ class RowReader {
   int word(int field, std::span<const std::string_view> words);
   YesNo yes_no(int field);
   TextId interned(int field);
-  TextId interned_note(int field);  // the note, with the cells of unknown columns behind it
+  std::string note(int field);      // the note, with the cells of unknown columns behind it
+  TextId interned_note(int field);  // the same
 
   ProblemNumber problem() const { return problem_; }
-  // Reports a fault of a cell; the row's problem is the first of its faults.
-  void fail(int field, std::string id, std::string message, std::string hint);
+  // The row leans on a record with this problem, if it is one. Told already where that record stands.
+  void lean_on(ProblemNumber problem) {
+    if (problem_ == no_problem) problem_ = problem;
+  }
+  // Reports a fault of a cell; the row's problem is the first of its faults. Its number, or no_problem where nothing is
+  // told of the row's cells.
+  ProblemNumber fail(int field, std::string id, std::string message, std::string hint);
+  // Remarks on a cell; the row stands.
+  void doubt(int field, std::string id, std::string message, std::string hint);
   Place place_of(int field) const;
 
  private:
   std::string_view cell(int field);
   const Cell* raw_cell(int field) const;
-  void fail_at(Place place, std::string id, std::string message, std::string hint);
+  ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
   void check_shape();
   double quantity_from(int field, std::string_view written);
   void fail_number(int field, std::string_view written);
-  Place place_in_row(const char* at) const;
   TextId intern(std::string_view text);
 
   RowContext context_;
@@ -81,6 +90,7 @@ class RowReader {
   const CsvScanner* row_ = nullptr;
   std::uint32_t line_ = 0;
   ProblemNumber problem_ = no_problem;
+  bool is_misshapen_ = false;
   std::unordered_map<std::string_view, TextId> known_texts_;
   struct LastText {
     std::string_view text;

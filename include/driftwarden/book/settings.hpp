@@ -12,6 +12,7 @@
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/diagnostic/result.hpp"
 #include "driftwarden/quantity/quantity.hpp"
+#include "driftwarden/record/sample.hpp"
 
 namespace driftwarden {
 
@@ -29,6 +30,16 @@ struct Settings {
     Place place;
   };
   // The owner's heading -> ours, and where that was said.
+  // How well the book's other figures are known: half-widths within which they surely lie. Missing: not said.
+  struct Uncertainty {
+    double temperature_k = missing;
+    double pressure_kpa = missing;
+    // A clock time written to the whole minute is known to half a minute.
+    double time_min = 0.5;
+    // A pressure from altitude: weather moves the station pressure by 2 to 3 % (from memory; say your own).
+    double altitude_pressure = 0.03;
+    Place place;
+  };
   using Headings = std::map<std::string, std::pair<std::string, Place>>;
 
   std::string title;
@@ -45,6 +56,7 @@ struct Settings {
   DateOrder dates = DateOrder::iso;
   std::map<std::string, Headings> headings;  // by table: readings, samples, instruments, certificates, decisions
   History history;
+  Uncertainty uncertainty;
   Place place;
 };
 

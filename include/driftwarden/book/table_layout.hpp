@@ -44,7 +44,7 @@ struct TableLayout {
   static constexpr int absent = -1;
   std::vector<int> column_of_field;              // by field number; `absent` where nobody wrote it
   std::vector<Unit> unit_of_field;               // as the heading says
-  std::vector<std::pair<int, std::string>> notes;  // unknown columns, kept as notes: column, heading as written
+  std::vector<std::pair<int, std::string>> notes;  // columns kept as notes: column, heading as written or its number
   std::size_t columns = 0;
   char separator = ',';
   std::size_t rows_begin = 0;     // byte offset behind the heading line
@@ -63,11 +63,15 @@ Heading split_heading(std::string_view text);
 // Headings match without regard to case, blanks, hyphens and underscores.
 std::string heading_key(std::string_view name);
 
+// Every heading that the owner maps has to be mapped to a column of the table; others are told in `problems`.
+void check_owners_headings(const HeadingMap& owners, const TableSpec& spec, Diagnostics& problems);
+
 // ',' ';' or tab: the one that stands most often in the heading line, outside quotes.
 char separator_of(std::string_view heading_line);
 
-// Reads the heading line of a file. Faults (unknown unit, missing unit, missing column, heading written twice) go to
-// `problems` and nothing is returned; unknown columns are named once, in a remark.
+// Reads the heading line of a file. Faults (unknown unit, missing unit, missing column, heading written twice, no CSV)
+// go to `problems` and nothing is returned; unknown columns are named once, in a remark. 64 bytes after the text must
+// be readable.
 std::optional<TableLayout> read_layout(std::string_view file_text, const std::string& file, const TableSpec& spec,
                                        const HeadingMap& owners, Diagnostics& problems);
 

@@ -14,7 +14,9 @@ namespace driftwarden {
 class RowPlaces {
  public:
   // From this row on, rows stand on consecutive lines from this place. Rows come in order.
-  void start(Row first_row, RowPlace at) { stretches_.push_back({first_row, at}); }
+  void start(Row first_row, RowPlace at) {
+    if (!goes_on(first_row, at)) stretches_.push_back({first_row, at});
+  }
 
   RowPlace operator[](Row row) const {
     const auto next = std::upper_bound(stretches_.begin(), stretches_.end(), row,
@@ -29,6 +31,14 @@ class RowPlaces {
     Row first_row;
     RowPlace at;
   };
+
+  // Whether the last stretch says just that.
+  bool goes_on(Row row, RowPlace at) const {
+    if (stretches_.empty()) return false;
+    const Stretch& last = stretches_.back();
+    return last.at.file == at.file && last.at.line + (row - last.first_row) == at.line;
+  }
+
   std::vector<Stretch> stretches_;
 };
 

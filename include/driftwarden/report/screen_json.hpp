@@ -3,9 +3,11 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "driftwarden/record/moment.hpp"
 #include "driftwarden/verdict/screening.hpp"
+#include "driftwarden/verdict/subjects.hpp"
 
 namespace driftwarden {
 
@@ -18,6 +20,7 @@ struct ScreenHead {
 // before it unless it is the first), and all behind the last. docs/screen.schema.json describes the whole.
 void append_screen_json_head(std::string& out, const Screening& screening, const ScreenHead& head);
 void append_screen_json(std::string& out, const Screening& screening, const SampleResult& result, bool is_first);
-void append_screen_json_tail(std::string& out, const Screening& screening, const Totals& totals);
+void append_screen_json_tail(std::string& out, const Screening& screening, const Totals& totals,
+                             const std::vector<SubjectResult>& subjects);
 
 }  // namespace driftwarden

@@ -6,6 +6,7 @@
 
 #include "driftwarden/report/paint.hpp"
 #include "driftwarden/verdict/screening.hpp"
+#include "driftwarden/verdict/subjects.hpp"
 
 namespace driftwarden {
 
@@ -18,7 +19,7 @@ class ScreenTable {
   std::string head() const;
   // `previous` is the row before in the table, or no_row: a batch's name stands above its first sample.
   void append(std::string& out, const SampleResult& result, Row previous) const;
-  std::string tail(const Totals& totals) const;
+  std::string tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const;
 
  private:
   std::string batch_of(Row sample) const;

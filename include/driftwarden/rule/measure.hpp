@@ -66,6 +66,7 @@ enum class SampleMeasure : std::uint8_t {
   calibrator_read_at,
   certificate_missing,
   cut_shift,
+  calibrator_uncertainty,
   count_
 };
 enum class SetMeasure : std::uint8_t { count, rsd, range, flow, flow_deviation, duration, age, count_ };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "driftwarden/assessment/budget.hpp"
 #include "driftwarden/assessment/sample_assessment.hpp"
 #include "driftwarden/rule/judgement.hpp"
 #include "driftwarden/rule/measure.hpp"
@@ -13,6 +14,7 @@ struct SampleContext {
   const AssessmentBasis& basis;
   const SampleAssessment& figures;
   double overlap_min = missing;
+  const Budget* budget = nullptr;  // nullptr: measures of uncertainty are missing
 };
 
 // The value of a measure as a rule asks for it (drift and deviations on the rule's base).

@@ -20,6 +20,9 @@ std::vector<std::string> places_of(const Screening& screening, const SampleResul
 // The full name of a finding's rule.
 std::string rule_name(const Screening& screening, const Finding& finding);
 
+// "31 %": the probability that the true value lies beyond the limit.
+std::string chance_text(const Finding& finding);
+
 // The unit a measure is reported in, with its value.
 struct Reported {
   double value = missing;

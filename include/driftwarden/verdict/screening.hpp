@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "driftwarden/assessment/budget.hpp"
 #include "driftwarden/assessment/sample_assessment.hpp"
 #include "driftwarden/rule/rule_set.hpp"
 #include "driftwarden/verdict/finding.hpp"
@@ -29,12 +30,18 @@ class Screening {
   Column<double> overlap_min_;
 };
 
+// From this probability on that the true value lies beyond a limit, a rule that is met is told as a near miss: the
+// figure then lies within its expanded uncertainty of the limit.
+inline constexpr double near_miss_probability = 0.025;
+
 // One sample, judged.
 struct SampleResult {
   const SampleAssessment* figures = nullptr;
   Verdict verdict = Verdict::valid;
   std::vector<Finding> findings;  // not met, or not decided
+  std::vector<Finding> near;      // met, but the true value may well lie beyond the limit
   std::vector<Finding> kept;      // met, or passed over; only where asked for
+  Budget budget;
 };
 
 // Judges one sample after another, reusing its memory. One a thread; the same sample gives the same result in any.
@@ -49,7 +56,7 @@ class SampleJudge {
   void judge_by(std::uint32_t rule);
   void judge_sets(std::uint32_t rule, const SampleContext& context);
   void judge_readings(std::uint32_t rule, const SampleContext& context, const ReadingSet& set);
-  void add(std::uint32_t rule, const Judgement& judgement, std::uint32_t about);
+  void add(std::uint32_t rule, Judgement judgement, std::uint32_t about);
 
   const Screening& screening_;
   bool keeps_all_;

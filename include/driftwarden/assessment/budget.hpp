@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "driftwarden/assessment/sample_assessment.hpp"
+
+namespace driftwarden {
+
+// What a figure's uncertainty comes from. Each is one independent input; what is common to pre and post, as one
+// calibrator is, is one input that acts on both.
+enum class BudgetSource : std::uint8_t {
+  pre_repeatability,
+  post_repeatability,
+  certificate,       // one certificate for both sets
+  pre_certificate,   // or one each
+  post_certificate,
+  interpolation,     // between the certificate's points; common or one each, likewise
+  pre_interpolation,
+  post_interpolation,
+  pre_resolution,
+  post_resolution,
+  flow_between,      // the flow between the two checks is not known
+  reading_temperature,
+  reading_pressure,
+  sampling_temperature,
+  sampling_pressure,
+  altitude_pressure,  // where the pressure of both is that of the site's altitude
+  start_time,
+  stop_time,
+  count_
+};
+
+enum class Distribution : std::uint8_t { student_t, normal, rectangular };
+
+// The figures a budget is about.
+enum class BudgetFigure : std::uint8_t { drift, flow, volume, volume_reference, count_ };
+inline constexpr std::size_t budget_figures = static_cast<std::size_t>(BudgetFigure::count_);
+
+std::string_view to_text(BudgetSource source);
+std::string_view to_text(Distribution distribution);
+std::string_view unit_of(BudgetSource source);  // of its estimate and standard uncertainty; "1" for a ratio
+std::string_view unit_of(BudgetFigure figure);  // of a figure; "1" for the drift, a ratio
+
+// One input of a budget.
+struct BudgetLine {
+  BudgetSource source = BudgetSource::count_;
+  double estimate = 0;
+  double u = 0;  // standard uncertainty, in unit_of(source)
+  Distribution distribution = Distribution::normal;
+  double dof = 0;
+  double sensitivity[budget_figures] = {};  // change of each figure per unit of the input
+
+  double contribution(BudgetFigure figure) const { return sensitivity[static_cast<std::size_t>(figure)] * u; }
+};
+
+// What is not known of an input that would belong into the budget.
+struct BudgetLack {
+  BudgetSource source = BudgetSource::count_;
+  bool is_essential[budget_figures] = {};  // without it no uncertainty of the figure is stated
+};
+
+struct FigureUncertainty {
+  double u = missing;         // combined standard uncertainty, in the figure's unit
+  double dof = missing;       // effective degrees of freedom, not rounded
+  double coverage_factor = missing;
+  double expanded = missing;  // U, at 95 %
+};
+
+// The uncertainty budget of a sample's figures.
+//
+//   y = f(x1 … xm)     u_c² = Σ (c_i u_i)²     ν_eff = u_c⁴ / Σ ((c_i u_i)⁴ / ν_i)     U = t_0.975(⌊ν_eff⌋) · u_c
+//
+//   c_i  sensitivity ∂f/∂x_i     u_i  standard uncertainty     ν_i  degrees of freedom
+//   Source   JCGM 100 (GUM) 5.1.2, G.4, G.6.4
+//   Valid    first order; the inputs independent (what pre and post share is one input); docs/uncertainty.md lists the
+//            assumptions
+//   Example  the worked budget in tests/assessment/budget_test.cpp
+struct Budget {
+  std::vector<BudgetLine> lines;
+  std::vector<BudgetLack> lacks;
+  FigureUncertainty of[budget_figures];
+
+  const FigureUncertainty& about(BudgetFigure figure) const { return of[static_cast<std::size_t>(figure)]; }
+};
+
+// Fills `budget` (its memory is used again) for one assessed sample.
+void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);
+
+}  // namespace driftwarden

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "driftwarden/history/series.hpp"
+#include "driftwarden/statistics/limit_crossing.hpp"
+
+namespace driftwarden {
+
+// Fewer points than this can't show a trend at 5 % (see mann_kendall), so none is called one.
+inline constexpr std::size_t fewest_points_of_a_trend = 5;
+inline constexpr double trend_coverage = 0.95;
+
+// How fast a series moves.
+struct Trend {
+  std::string method;  // "least-squares", "steps-between-calibrations", "theil-sen"
+  std::size_t n = 0;
+  double slope_per_day = missing;
+  double low = missing;  // with 95 % between
+  double high = missing;
+  double p = missing;  // two-sided, that a series without trend would look like this; theil-sen: of Mann and Kendall
+  bool is_resolved = false;  // the slope can be told from 0
+};
+
+// When a tolerance is reached if nothing changes.
+struct Crossing {
+  double limit = missing;
+  double day = missing;  // days since 1970; of the line
+  double earliest = missing;
+  double latest = missing;
+};
+
+struct Forecast {
+  std::optional<Trend> trend;   // of the last phase; empty below two points
+  std::optional<Trend> robust;  // empty where the trend is of steps
+  // The line, over days less `origin`; its height at x is line->at(x) + base.
+  std::optional<LineFit> line;
+  double origin = 0;
+  double base = 0;
+  double first_day = 0;  // of the points behind it
+  double last_day = 0;
+  double reach_days = 0;  // how far beyond the last point anything is said
+  std::optional<Crossing> crossing;
+  std::string said;  // in words: what is to be expected, or why nothing is
+
+  double at(double day) const { return base + line->at(day - origin); }
+  Bounds band_at(double day) const;  // for one more result, 95 %
+};
+
+// Trend of the last phase, and when its tolerance would be crossed. A crossing is given only where the trend is
+// resolved, moves towards a stated end of the tolerance, and meets it within reach: the larger of the time the points
+// span and `reach_days` from the last point. An instrument adjusted between its points is fitted by its steps from calibration to
+// calibration, through no change in no time; then the forecast starts from where it was left.
+Forecast forecast_of(const Series& series, double reach_days);
+
+}  // namespace driftwarden

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "driftwarden/history/control_chart.hpp"
+#include "driftwarden/history/forecast.hpp"
+#include "driftwarden/history/interval_advice.hpp"
+
+namespace driftwarden {
+
+// One series with everything made of it.
+struct SeriesHistory {
+  Series series;
+  std::vector<ControlChart> charts;
+  Forecast forecast;
+};
+
+struct InstrumentHistory {
+  Row instrument = no_row;
+  std::vector<SeriesHistory> series;
+  std::vector<IntervalOpinion> interval;  // of instruments that are calibrated; none for pumps
+  double urgency = 0;                     // for sorting: the higher, the sooner somebody has to look
+
+  const SeriesHistory* find(std::string_view name) const;
+};
+
+// How much a history wants to be looked at. Of every series: 3 where its last point is out of tolerance, 2 where a
+// tolerance will be crossed (and up to 1 more, the sooner), 1 where one of the last five points is a signal of the
+// individuals chart; the highest of these, and below them how near the last point is to its tolerance.
+double urgency_of(const std::vector<SeriesHistory>& series);
+
+// The histories of some instruments up to the end of a day, in the order asked for. Instruments of which nothing is
+// known have no series.
+std::vector<InstrumentHistory> histories_of(const Screening& screening, const std::vector<Row>& instruments, Day as_of,
+                                            const ChartChoices& choices);
+
+}  // namespace driftwarden

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include "assessment/certificate_uncertainty.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace driftwarden {
+namespace {
+
+constexpr double usual_coverage_factor = 2;
+
+double indication_of(const CertificatePoint& point) {
+  return point.as_left_l_min ? *point.as_left_l_min : point.as_found_l_min.value_or(missing);
+}
+
+double relative_uncertainty(const CertificatePoint& point) {
+  return point.expanded_uncertainty_l_min ? *point.expanded_uncertainty_l_min / point.reference_l_min : missing;
+}
+
+// The points next below and next above an indication; both the same outside the points or on one.
+struct Neighbours {
+  const CertificatePoint* below = nullptr;
+  const CertificatePoint* above = nullptr;
+};
+
+Neighbours neighbours(const Certificate& certificate, double indication) {
+  Neighbours found;
+  for (const CertificatePoint& point : certificate.points) {
+    const double at = indication_of(point);
+    if (is_missing(at)) continue;
+    if (at <= indication && (found.below == nullptr || at > indication_of(*found.below))) found.below = &point;
+    if (at >= indication && (found.above == nullptr || at < indication_of(*found.above))) found.above = &point;
+  }
+  if (found.below == nullptr) found.below = found.above;
+  if (found.above == nullptr) found.above = found.below;
+  return found;
+}
+
+}  // namespace
+
+CertificateUncertainty certificate_uncertainty(const AssessmentBasis& basis, const ReadingSet& set) {
+  CertificateUncertainty result;
+  if (set.certificate < 0) return result;
+  const Certificate& certificate = basis.book.certificates[static_cast<std::size_t>(set.certificate)];
+  const Neighbours next = neighbours(certificate, set.indicated_l_min);
+  if (next.below == nullptr) return result;
+  result.error = error_at(basis.calibrators.curve(set.certificate), set.indicated_l_min).error;
+  const double apart = indication_of(*next.above) - indication_of(*next.below);
+  const double share = apart > 0 ? (set.indicated_l_min - indication_of(*next.below)) / apart : 0;
+  const double expanded = (1 - share) * relative_uncertainty(*next.below) + share * relative_uncertainty(*next.above);
+  result.standard = expanded / certificate.coverage_factor.value_or(usual_coverage_factor);
+  // A curve through two points may bow between them, most in the middle; half the points' difference is allowed there.
+  const double error_below = indication_of(*next.below) / next.below->reference_l_min;
+  const double error_above = indication_of(*next.above) / next.above->reference_l_min;
+  result.interpolation_half_width = 4 * share * (1 - share) * std::abs(error_above - error_below) / 2;
+  return result;
+}
+
+}  // namespace driftwarden

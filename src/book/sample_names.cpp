@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+#include "book/sample_names.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t most_candidates = 20000;
+constexpr std::size_t most_unknown = 100;
+
+}  // namespace
+
+SampleIndex index_of_samples(const BookInHand& hand) {
+  Book& book = hand.book;
+  SampleIndex index(book.samples.size(), SampleNames{&book.samples});
+  for (Row row = 0; row < book.samples.size(); ++row) {
+    const Row first = index.enter(row);
+    if (first == no_row) continue;
+    const RowPlace place = book.samples.place[row];
+    const ProblemNumber number = hand.problems.add(
+        error("sample/twice", {book.files.samples[place.file], place.line, 0},
+              "the sample " + in_quotes(book.samples.name[row]) + " stands already in " +
+                  book.place_text(book.files.samples, book.samples.place[first]),
+              "give each sample a name of its own"));
+    for (const Row both : {first, row}) {
+      if (book.samples.problem[both] == no_problem) book.samples.problem[both] = number;
+    }
+  }
+  return index;
+}
+
+void hint_at_samples(const UnknownSamples& unknown, const SampleTable& samples, ProblemList& problems) {
+  std::map<std::string, std::string> meant;  // by the name written
+  for (const auto& [name, problem] : unknown) meant.emplace(name, "");
+  if (meant.empty() || meant.size() > most_unknown) return;
+  const std::size_t count = std::min(samples.size(), most_candidates);
+  const std::vector<std::string_view> names(samples.name.begin(), samples.name.begin() + count);
+  for (auto& [name, near] : meant) near = nearest(name, names);
+  for (const auto& [name, problem] : unknown) {
+    const std::string& near = meant[name];
+    if (!near.empty()) problems.set_hint(problem, "did you mean " + in_quotes(near) + "?");
+  }
+}
+
+}  // namespace driftwarden

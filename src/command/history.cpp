@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <ostream>
+
+#include "command/opened_book.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/history/instrument_history.hpp"
+#include "driftwarden/plot/gnuplot_run.hpp"
+#include "driftwarden/plot/pictures.hpp"
+#include "driftwarden/report/history_csv.hpp"
+#include "driftwarden/report/history_json.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+// The instruments named, in the book's order; all where none is. Nothing (told, with the nearest name) for an unknown one.
+std::optional<std::vector<Row>> instruments_named(const Book& book, const std::vector<std::string>& names, Surroundings& surroundings) {
+  std::vector<std::string> known;
+  for (const Instrument& instrument : book.instruments) known.push_back(instrument.name);
+  bool has_failed = false;
+  for (const std::string& name : names) {
+    if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+    tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0}, "the book has no instrument " + in_quotes(name), did_you_mean(name, known))});
+    has_failed = true;
+  }
+  if (has_failed) return std::nullopt;
+  std::vector<Row> rows;
+  for (Row row = 0; row < known.size(); ++row) {
+    if (names.empty() || std::find(names.begin(), names.end(), known[row]) != names.end()) rows.push_back(row);
+  }
+  return rows;
+}
+
+bool is_written(const fs::path& file, const std::string& text) {
+  std::ofstream out(file, std::ios::binary);
+  out << text << std::flush;
+  return static_cast<bool>(out);
+}
+
+bool write_data(const fs::path& folder, const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of,
+                const ChartChoices& choices, Surroundings& surroundings) {
+  std::error_code failure;
+  fs::create_directories(folder, failure);
+  if (!failure && is_written(folder / "history.csv", history_csv(screening, histories)) &&
+      is_written(folder / "history.json", history_json(screening, histories, as_of, choices))) {
+    return true;
+  }
+  tell(surroundings.err, {error("output/unwritable", {folder.string(), 0, 0}, "the results could not be written",
+                                "check the folder, its rights and the room on the disk")});
+  return false;
+}
+
+PictureFormat format_named(const std::string& name) {
+  if (name == "png") return PictureFormat::png;
+  return name == "pdf" ? PictureFormat::pdf : PictureFormat::svg;
+}
+
+// The series that says most of an instrument.
+const SeriesHistory* foremost(const InstrumentHistory& history) {
+  for (const std::string_view name : {"pre-flow-deviation", "pre-flow", "as-found-error"}) {
+    if (const SeriesHistory* found = history.find(name)) return found;
+  }
+  return nullptr;
+}
+
+void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histories, std::ostream& out) {
+  for (const InstrumentHistory& history : histories) {
+    const SeriesHistory* series = foremost(history);
+    out << book.instruments[history.instrument].name << ": ";
+    if (series == nullptr) {
+      out << "nothing is known of it\n";
+      continue;
+    }
+    std::size_t signals = 0;
+    for (const ControlChart& chart : series->charts) signals += chart.kind == ChartKind::individuals ? chart.signals.size() : 0;
+    out << series->series.title << ", " << series->series.points.size() << " points, " << signals << " signals; " << series->forecast.said << '\n';
+  }
+}
+
+}  // namespace
+
+int run_history(const HistoryOptions& options, Surroundings& surroundings) {
+  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
+  if (opened == nullptr) return cannot_be_used;
+  const std::optional<std::vector<Row>> instruments = instruments_named(opened->book, options.instruments, surroundings);
+  const Result<ChartChoices> choices = chart_choices(opened->book.settings.history);
+  if (!choices) tell(surroundings.err, choices.faults());
+  const Result<Theme> theme = read_theme(surroundings.share, options.theme);
+  if (!theme) tell(surroundings.err, theme.faults());
+  if (!choices || !instruments || !theme) return cannot_be_used;
+  const std::vector<InstrumentHistory> histories = histories_of(*opened->screening, *instruments, opened->as_of, *choices);
+  if (!write_data(options.out, *opened->screening, histories, opened->as_of, *choices, surroundings)) return cannot_be_used;
+  tell_summary(opened->book, histories, surroundings.out);
+  const Pictures pictures = pictures_of(*opened->screening, histories, *choices, *theme, format_named(options.format));
+  const Diagnostics failures = draw_pictures(pictures.script, pictures.files, options.out);
+  tell(surroundings.err, failures);
+  if (!failures.empty()) return cannot_be_used;
+  surroundings.out << options.out << ": history.csv, history.json, " << pictures.files.size() << " pictures\n";
+  return opened->has_faults() ? cannot_be_used : all_is_well;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/forecast.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/statistics/robust_trend.hpp"
+#include "driftwarden/statistics/student_t.hpp"
+
+namespace driftwarden {
+namespace {
+
+// All pairs of more points than these would take long; then the newest count.
+constexpr std::size_t most_points_in_pairs = 1500;
+
+struct Points {
+  std::vector<double> days;
+  std::vector<double> values;
+};
+
+Points last_phase(const Series& series) {
+  Points points;
+  if (series.phases.empty()) return points;
+  const Phase& phase = series.phases.back();
+  for (std::size_t i = phase.first; i < phase.first + phase.count; ++i) {
+    if (is_missing(series.points[i].counted())) continue;
+    points.days.push_back(series.points[i].day());
+    points.values.push_back(series.points[i].value);
+  }
+  return points;
+}
+
+Trend trend_from(std::string method, const LineFit& line) {
+  Trend trend;
+  trend.method = std::move(method);
+  trend.n = line.n;
+  trend.slope_per_day = line.slope;
+  if (line.dof < 1) return trend;
+  const double half = coverage_factor(trend_coverage, line.dof) * line.slope_se();
+  trend.low = line.slope - half;
+  trend.high = line.slope + half;
+  trend.p = line.slope_p();
+  trend.is_resolved = line.n >= fewest_points_of_a_trend && (trend.low > 0 || trend.high < 0);
+  return trend;
+}
+
+std::optional<Trend> robust_trend(Points points) {
+  if (points.days.size() > most_points_in_pairs) {
+    const auto surplus = static_cast<std::ptrdiff_t>(points.days.size() - most_points_in_pairs);
+    points.days.erase(points.days.begin(), points.days.begin() + surplus);
+    points.values.erase(points.values.begin(), points.values.begin() + surplus);
+  }
+  const std::optional<RobustTrend> slopes = theil_sen(points.days, points.values, trend_coverage);
+  if (!slopes) return std::nullopt;
+  const TrendTest test = mann_kendall(points.values);
+  return Trend{"theil-sen", points.days.size(), slopes->slope, slopes->slope_bounds.lower, slopes->slope_bounds.upper, test.p,
+               points.days.size() >= fewest_points_of_a_trend && test.p < 1 - trend_coverage};
+}
+
+void fit_points(Forecast& forecast, const Points& points) {
+  if (points.days.size() < 2) return;
+  forecast.origin = points.days.front();
+  forecast.first_day = points.days.front();
+  forecast.last_day = points.days.back();
+  std::vector<double> x;
+  for (const double day : points.days) x.push_back(day - forecast.origin);
+  forecast.line = fit_line(x, points.values);
+  if (!forecast.line) return;
+  forecast.trend = trend_from("least-squares", *forecast.line);
+  forecast.robust = robust_trend(points);
+}
+
+void fit_steps(Forecast& forecast, const Series& series) {
+  std::vector<double> x;
+  std::vector<double> y;
+  for (const CalibrationStep& step : series.steps) {
+    x.push_back(step.days);
+    y.push_back(step.change);
+  }
+  forecast.origin = series.points.back().day();
+  forecast.base = series.last_left;
+  forecast.first_day = series.points.front().day();
+  forecast.last_day = forecast.origin;
+  forecast.line = fit_through_origin(x, y);
+  if (forecast.line) forecast.trend = trend_from("steps-between-calibrations", *forecast.line);
+}
+
+std::string date_said(double day) { return date_text(static_cast<Day>(std::floor(day))); }
+
+void cross(Forecast& forecast, const Tolerance& tolerance) {
+  const double limit = forecast.line->slope > 0 ? tolerance.upper : tolerance.lower;
+  if (is_missing(limit)) {
+    forecast.said = "a trend, and no tolerance on the side it moves to";
+    return;
+  }
+  const LimitCrossing met = limit_crossing(*forecast.line, limit - forecast.base, prediction_band(*forecast.line, trend_coverage));
+  const Crossing crossing{limit, forecast.origin + met.x, forecast.origin + met.earliest, forecast.origin + met.latest};
+  if (!met.is_bounded) {
+    forecast.said = "a trend too faint to say when the tolerance is met";
+  } else if (crossing.day > forecast.last_day + forecast.reach_days) {
+    forecast.said = "the tolerance is not met before " + date_said(forecast.last_day + forecast.reach_days) + ", and no forecast reaches farther";
+  } else {
+    forecast.crossing = crossing;
+    const std::string when = date_said(crossing.day) + ", between " + date_said(crossing.earliest) + " and " + date_said(crossing.latest);
+    forecast.said = (crossing.day <= forecast.last_day ? "the line met the tolerance on " : "the tolerance will be met on ") + when;
+  }
+}
+
+std::string why_no_trend(const Forecast& forecast) {
+  if (!forecast.trend || forecast.trend->n < fewest_points_of_a_trend) return "too few points for a trend";
+  return "no trend to speak of";
+}
+
+}  // namespace
+
+Bounds Forecast::band_at(double day) const {
+  const Bounds band = driftwarden::band_at(*line, prediction_band(*line, trend_coverage), day - origin);
+  return {base + band.lower, base + band.upper};
+}
+
+Forecast forecast_of(const Series& series, double reach_days) {
+  Forecast forecast;
+  if (!series.is_charted) return forecast;
+  if (series.steps.empty() || is_missing(series.last_left)) {
+    fit_points(forecast, last_phase(series));
+  } else {
+    fit_steps(forecast, series);
+  }
+  forecast.reach_days = std::max(reach_days, forecast.last_day - forecast.first_day);
+  if (!forecast.trend || !forecast.trend->is_resolved) {
+    forecast.said = why_no_trend(forecast);
+  } else if (!series.tolerance.is_stated()) {
+    forecast.said = "a trend, and no tolerance to hold it to";
+  } else {
+    cross(forecast, series.tolerance);
+  }
+  return forecast;
+}
+
+}  // namespace driftwarden

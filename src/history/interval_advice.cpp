@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/interval_advice.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "driftwarden/correction/certificate_error.hpp"
+#include "driftwarden/correction/due.hpp"
+#include "driftwarden/history/certificate_series.hpp"
+#include "driftwarden/quantity/number.hpp"
+#include "driftwarden/statistics/calibration_interval.hpp"
+#include "driftwarden/statistics/reliability.hpp"
+
+namespace driftwarden {
+namespace {
+
+double clamped(double days) { return std::clamp(days, shortest_interval_days, longest_interval_days); }
+
+std::string percent(double value) {
+  std::string text = shortest(std::round(value * 1000) / 1000);
+  return text + " %";
+}
+
+std::string days(double value) { return shortest(std::round(value)) + " d"; }
+
+double permissible_error(const IntervalFacts& facts) {
+  if (facts.as_found == nullptr) return missing;
+  const Tolerance& tolerance = facts.as_found->tolerance;
+  return std::min(std::fabs(tolerance.lower), std::fabs(tolerance.upper));
+}
+
+// Notes what stands in no certificate; true where nothing is lacking.
+bool has_basis(const IntervalFacts& facts, double interval, IntervalOpinion& opinion) {
+  if (facts.as_found == nullptr) opinion.lacks.emplace_back("a certificate with an error as found");
+  if (facts.as_found != nullptr && !facts.as_found->tolerance.is_stated()) opinion.lacks.emplace_back("a tolerance");
+  if (is_missing(interval)) opinion.lacks.emplace_back("the interval in force: a due date or the instrument's interval");
+  return opinion.lacks.empty();
+}
+
+IntervalOpinion by_staircase(const IntervalFacts& facts, double interval) {
+  IntervalOpinion opinion{"staircase", missing, {}, {}, {}};
+  if (!has_basis(facts, interval, opinion)) return opinion;
+  const SeriesPoint& last = facts.as_found->points.back();
+  StaircaseDesign design;
+  design.shortest = shortest_interval_days;
+  design.longest = longest_interval_days;
+  const IntervalAdvice advice = staircase(interval, std::fabs(last.value), permissible_error(facts), design);
+  opinion.advice_days = advice.interval;
+  opinion.remark = advice.step == IntervalStep::extend ? "well inside its tolerance: longer"
+                   : advice.step == IntervalStep::keep ? "inside its tolerance: as it is"
+                                                       : "out of tolerance: shorter";
+  opinion.from = {last.from + ": " + percent(last.value) + " as found", "tolerance " + percent(permissible_error(facts)), "interval " + days(interval)};
+  return opinion;
+}
+
+IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
+  IntervalOpinion opinion{"control-chart", missing, {}, {}, {}};
+  if (!has_basis(facts, interval, opinion)) return opinion;
+  const std::optional<Trend>& trend = facts.forecast->trend;
+  const std::size_t n = trend ? trend->n : facts.as_found->counted();
+  if (n < fewest_points_of_a_trend) {
+    opinion.lacks.push_back(std::to_string(fewest_points_of_a_trend) + " errors as found, to tell a trend; there are " + std::to_string(n));
+    return opinion;
+  }
+  opinion.from = {std::to_string(n) + " points, " + trend->method, "tolerance " + percent(permissible_error(facts))};
+  if (facts.forecast->crossing) {
+    opinion.advice_days = clamped(facts.forecast->crossing->earliest - facts.forecast->last_day);
+    opinion.remark = "the earliest day on which the forecast meets the tolerance";
+  } else {
+    opinion.advice_days = clamped(interval);
+    opinion.remark = facts.forecast->said + ": as it is";
+  }
+  return opinion;
+}
+
+IntervalOpinion by_use() {
+  IntervalOpinion opinion{"in-use-time", missing, {}, {}, {}};
+  opinion.lacks.emplace_back("hours in use that are permitted between calibrations; the book has no place for them");
+  return opinion;
+}
+
+// The newest comparison of the instrument that has uncertainties on both sides.
+const Comparison* newest_comparison(const IntervalFacts& facts) {
+  const Comparison* newest = nullptr;
+  for (const Comparison& comparison : facts.comparisons) {
+    const bool is_of_it = comparison.earlier == facts.instrument || comparison.later == facts.instrument;
+    const double joint = comparison.earlier_check->expanded_uncertainty_l_min + comparison.later_check->expanded_uncertainty_l_min;
+    if (is_of_it && !is_missing(joint) && (newest == nullptr || comparison.at >= newest->at)) newest = &comparison;
+  }
+  return newest;
+}
+
+IntervalOpinion by_checks(const IntervalFacts& facts, double interval) {
+  IntervalOpinion opinion{"in-service-check", missing, {}, {}, {}};
+  const Comparison* newest = newest_comparison(facts);
+  if (newest == nullptr) {
+    opinion.lacks.emplace_back("a comparison with another calibrator within the hour, with uncertainties on both sides");
+    return opinion;
+  }
+  const PumpCheck& a = *newest->earlier_check;
+  const PumpCheck& b = *newest->later_check;
+  const double score = e_n(b.flow_l_min, b.expanded_uncertainty_l_min, a.flow_l_min, a.expanded_uncertainty_l_min);
+  const std::vector<Instrument>& instruments = facts.screening.book().instruments;
+  opinion.from = {instruments[newest->later].name + " against " + instruments[newest->earlier].name + ", sample " +
+                      std::string(facts.screening.book().samples.name[newest->sample]),
+                  "E_n " + shortest(std::round(100 * score) / 100)};
+  if (std::fabs(score) > 1) {
+    opinion.advice_days = 0;
+    opinion.remark = "the two disagree: calibrate whichever is wrong now";
+  } else if (is_missing(interval)) {
+    opinion.lacks.emplace_back("the interval in force: a due date or the instrument's interval");
+  } else {
+    opinion.advice_days = interval;
+    opinion.remark = "the two agree: as it is";
+  }
+  return opinion;
+}
+
+// Results of all instruments of the same kind and principle.
+struct Share {
+  std::size_t in_tolerance = 0;
+  std::size_t n = 0;
+  double observed_days = 0;
+};
+
+void count_results(Share& share, const std::vector<const Certificate*>& certificates) {
+  for (std::size_t i = 1; i < certificates.size(); ++i) {
+    const std::vector<ErrorPoint> curve = as_found_curve(*certificates[i]);
+    if (curve.empty() || !certificates[i]->tolerance) continue;
+    const double tolerance = *certificates[i]->tolerance;
+    const bool is_in = std::all_of(curve.begin(), curve.end(), [&](const ErrorPoint& point) { return std::fabs(point.error) <= tolerance * (1 + 1e-9); });
+    share.in_tolerance += is_in ? 1U : 0U;
+    ++share.n;
+    share.observed_days += static_cast<double>(certificates[i]->calibrated - certificates[i - 1]->calibrated);
+  }
+}
+
+IntervalOpinion by_reliability(const IntervalFacts& facts) {
+  IntervalOpinion opinion{"reliability-target", missing, {}, {}, {}};
+  const Book& book = facts.screening.book();
+  const Instrument& instrument = book.instruments[facts.instrument];
+  Share share;
+  for (Row row = 0; row < book.instruments.size(); ++row) {
+    const bool is_alike = book.instruments[row].kind == instrument.kind && book.instruments[row].principle == instrument.principle;
+    if (is_alike) count_results(share, certificates_of(book, row, facts.as_of));
+  }
+  opinion.from = {std::to_string(share.in_tolerance) + " of " + std::to_string(share.n) + " recalibrations of its kind in tolerance"};
+  if (share.n < fewest_results_of_a_share) {
+    opinion.lacks.push_back(std::to_string(fewest_results_of_a_share) + " recalibrations of instruments of its kind; there are " + std::to_string(share.n));
+    return opinion;
+  }
+  const std::size_t failures = share.n - share.in_tolerance;
+  const double rate = static_cast<double>(failures) / share.observed_days;
+  opinion.advice_days = failures == 0 ? longest_interval_days : clamped(interval_for_target(rate, reliability_target));
+  opinion.remark = "so that " + percent(100 * reliability_target) + " are in tolerance still when they come back";
+  return opinion;
+}
+
+}  // namespace
+
+double interval_in_force(const Book& book, Row instrument, Day as_of) {
+  const std::vector<const Certificate*> certificates = certificates_of(book, instrument, as_of);
+  if (!certificates.empty()) {
+    const Day due = due_day(*certificates.back(), book.instruments[instrument]);
+    if (due != no_day) return static_cast<double>(due - certificates.back()->calibrated);
+  }
+  return book.instruments[instrument].interval_d.value_or(missing);
+}
+
+std::vector<IntervalOpinion> interval_opinions(const IntervalFacts& facts) {
+  const double interval = interval_in_force(facts.screening.book(), facts.instrument, facts.as_of);
+  return {by_staircase(facts, interval), by_control_chart(facts, interval), by_use(), by_checks(facts, interval), by_reliability(facts)};
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/series.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace driftwarden {
+
+std::size_t Series::counted() const {
+  return static_cast<std::size_t>(
+      std::count_if(points.begin(), points.end(), [](const SeriesPoint& point) { return !is_missing(point.counted()); }));
+}
+
+Series empty_series(std::string name, std::string title, std::string unit, std::string basis) {
+  Series series;
+  series.name = std::move(name);
+  series.title = std::move(title);
+  series.unit = std::move(unit);
+  series.basis = std::move(basis);
+  return series;
+}
+
+void cut_into_phases(Series& series, std::vector<PhaseStart> starts) {
+  std::stable_sort(starts.begin(), starts.end(), [](const PhaseStart& a, const PhaseStart& b) { return a.at < b.at; });
+  series.phases.assign(1, {0, 0, {}});
+  auto start = starts.begin();
+  for (std::size_t i = 0; i < series.points.size(); ++i) {
+    const PhaseStart* passed = nullptr;
+    for (; start != starts.end() && start->at <= series.points[i].at; ++start) passed = &*start;
+    if (passed != nullptr && i > 0) series.phases.push_back({i, 0, passed->reason});
+    ++series.phases.back().count;
+  }
+}
+
+}  // namespace driftwarden

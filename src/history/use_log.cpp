@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/use_log.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <tuple>
+
+#include "driftwarden/book/timestamp.hpp"
+
+namespace driftwarden {
+namespace {
+
+using CheckKey = std::tuple<Row, Stage, Row, Moment, Moment>;
+
+// A set of which every reading is void still has a flow to show: the mean of what was struck out.
+double struck_out_flow(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set, std::size_t& n) {
+  const ReadingTable& readings = screening.book().readings;
+  double sum = 0;
+  n = 0;
+  for (std::uint32_t i = 0; i < set.rows.count; ++i) {
+    const Row reading = figures.rows[set.rows.begin + i];
+    if ((field(readings.flags, reading, std::uint8_t{0}) & reading_is_void) == 0) continue;
+    const double flow = screening.basis().calibrators.correct(reading, set.certificate, screening.basis().practice.correction).actual_l_min;
+    if (is_missing(flow)) continue;
+    sum += flow;
+    ++n;
+  }
+  return n == 0 ? missing : sum / static_cast<double>(n);
+}
+
+PumpCheck check_from(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set) {
+  PumpCheck check;
+  check.pump = screening.book().samples.pump[figures.sample];
+  check.sample = figures.sample;
+  check.stage = set.rows.stage;
+  check.calibrator = set.rows.calibrator;
+  check.first = set.rows.first;
+  check.last = set.rows.last;
+  check.nominal_l_min = figures.nominal_l_min;
+  check.n = set.flow.n;
+  check.flow_l_min = set.flow.mean;
+  check.s_l_min = set.flow.s;
+  if (set.certificate >= 0) {
+    const Certificate& certificate = screening.book().certificates[static_cast<std::size_t>(set.certificate)];
+    check.expanded_uncertainty_l_min = check_uncertainty(set.flow, certificate);
+  }
+  if (set.flow.n == 0 && set.voided > 0) {
+    check.flow_l_min = struck_out_flow(screening, figures, set, check.n);
+    check.is_void = true;
+  }
+  return check;
+}
+
+PumpUse use_from(const Screening& screening, const SampleAssessment& figures) {
+  const SampleTable& samples = screening.book().samples;
+  PumpUse use;
+  use.sample = figures.sample;
+  use.pump = samples.pump[figures.sample];
+  use.started = samples.started[figures.sample];
+  use.stopped = samples.stopped[figures.sample];
+  use.minutes = figures.minutes;
+  use.drift = figures.drift;
+  if (figures.pre_set() != nullptr && figures.post_set() != nullptr) use.n = figures.pre_set()->flow.n + figures.post_set()->flow.n;
+  use.is_void = field(samples.fault, figures.sample, YesNo::unsaid) == YesNo::yes;
+  return use;
+}
+
+// Narrows a tolerance to a limit stated in percent.
+void narrow(Tolerance& tolerance, const Rule& rule) {
+  const Limit& limit = rule.limit;
+  if (limit.is_absolute || limit.low >= limit.high) return;
+  const double lower = 100 * limit.low;
+  const double upper = 100 * limit.high;
+  bool is_narrower = false;
+  if (std::isfinite(lower) && !(tolerance.lower >= lower)) tolerance.lower = lower, is_narrower = true;
+  if (std::isfinite(upper) && !(tolerance.upper <= upper)) tolerance.upper = upper, is_narrower = true;
+  if (is_narrower) tolerance.source = rule.full_name();
+}
+
+// The rules that were held to a sample, as tolerances of its pump.
+PumpTolerances tolerances_from(const Screening& screening, const SampleResult& result) {
+  PumpTolerances tolerances;
+  Tolerance of_the_sample;
+  const auto take = [&](const std::vector<Finding>& findings) {
+    for (const Finding& finding : findings) {
+      if (finding.rule == Finding::faulty_records) continue;
+      const Rule& rule = screening.rules().rules[finding.rule];
+      if (rule.of != Subject::sample) continue;
+      const auto measure = static_cast<SampleMeasure>(rule.measure);
+      if (measure == SampleMeasure::drift) narrow(tolerances.drift, rule);
+      if (measure == SampleMeasure::pre_deviation) narrow(tolerances.deviation, rule);
+      if (measure == SampleMeasure::flow_deviation) narrow(of_the_sample, rule);
+    }
+  };
+  take(result.findings);
+  take(result.kept);
+  if (!tolerances.deviation.is_stated()) tolerances.deviation = of_the_sample;
+  return tolerances;
+}
+
+bool is_later(Moment moment, Day as_of, const TimeZone& zone) { return moment == no_moment || local_day(moment, zone) > as_of; }
+
+}  // namespace
+
+double check_uncertainty(const MeanAndSpread& flow, const Certificate& certificate) {
+  const CertificatePoint* nearest = nullptr;
+  for (const CertificatePoint& point : certificate.points) {
+    if (!point.expanded_uncertainty_l_min || !(point.reference_l_min > 0)) continue;
+    if (nearest == nullptr || std::fabs(point.reference_l_min - flow.mean) < std::fabs(nearest->reference_l_min - flow.mean)) nearest = &point;
+  }
+  if (nearest == nullptr || flow.n < 2) return missing;
+  const double k = certificate.coverage_factor.value_or(2);
+  const double of_certificate = flow.mean * *nearest->expanded_uncertainty_l_min / (k * nearest->reference_l_min);
+  return 2 * std::sqrt(flow.s * flow.s / static_cast<double>(flow.n) + of_certificate * of_certificate);
+}
+
+UseLog use_log_of(const Screening& screening, Day as_of) {
+  const Book& book = screening.book();
+  const TimeZone& zone = book.settings.zone;
+  UseLog log;
+  log.tolerances.resize(book.instruments.size());
+  std::vector<Moment> newest(book.instruments.size(), no_moment);
+  std::set<CheckKey> seen;
+  SampleJudge judge(screening, true);
+  for (Row sample = 0; sample < book.samples.size(); ++sample) {
+    const Row pump = book.samples.pump[sample];
+    if (pump == no_row || book.samples.kind[sample] == SampleKind::blank) continue;
+    const SampleResult& result = judge.judge(sample);
+    for (const ReadingSet& set : result.figures->sets) {
+      if (is_later(set.rows.last, as_of, zone)) continue;
+      if (!seen.insert({pump, set.rows.stage, set.rows.calibrator, set.rows.first, set.rows.last}).second) continue;
+      log.checks.push_back(check_from(screening, *result.figures, set));
+    }
+    if (is_later(book.samples.stopped[sample], as_of, zone)) continue;
+    log.uses.push_back(use_from(screening, *result.figures));
+    if (book.samples.started[sample] < newest[pump]) continue;
+    newest[pump] = book.samples.started[sample];
+    log.tolerances[pump] = tolerances_from(screening, result);
+  }
+  std::stable_sort(log.checks.begin(), log.checks.end(), [](const PumpCheck& a, const PumpCheck& b) {
+    return std::tie(a.pump, a.first) < std::tie(b.pump, b.first);
+  });
+  std::stable_sort(log.uses.begin(), log.uses.end(), [](const PumpUse& a, const PumpUse& b) {
+    return std::tie(a.pump, a.started) < std::tie(b.pump, b.started);
+  });
+  return log;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/gnuplot_text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+
+#include "driftwarden/quantity/number.hpp"
+
+namespace driftwarden {
+
+std::string gnuplot_quoted(std::string_view text) {
+  std::string quoted = "'";
+  for (const char c : text) {
+    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) continue;
+    if (c == '\'') quoted += '\'';
+    quoted += c;
+  }
+  return quoted + "'";
+}
+
+std::string gnuplot_figure(double figure) { return std::isfinite(figure) ? shortest(figure) : "NaN"; }
+
+std::string chart_figure(double figure, int digits) {
+  if (!std::isfinite(figure)) return "";
+  if (figure == 0) return "0";
+  const int before_point = static_cast<int>(std::floor(std::log10(std::fabs(figure)))) + 1;
+  const int decimals = std::clamp(digits - before_point, 0, 6);
+  std::array<char, 64> text{};
+  const auto [end, fault] = std::to_chars(text.data(), text.data() + text.size(), figure, std::chars_format::fixed, decimals);
+  if (fault != std::errc()) return shortest(figure);
+  std::string said(text.data(), end);
+  if (said.find('.') != std::string::npos) {
+    said.erase(said.find_last_not_of('0') + 1);
+    if (said.back() == '.') said.pop_back();
+  }
+  return said == "-0" ? "0" : said;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/legend.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "driftwarden/history/run_rule_names.hpp"
+#include "driftwarden/plot/gnuplot_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+struct Entry {
+  std::string text;
+  const MarkStyle* mark = nullptr;
+  const LineStyle* line = nullptr;
+  const std::string* fill = nullptr;
+};
+
+bool has_void(const Series& series) {
+  return std::any_of(series.points.begin(), series.points.end(), [](const SeriesPoint& point) { return point.is_void; });
+}
+
+bool has_bars(const Series& series) {
+  return std::any_of(series.points.begin(), series.points.end(), [](const SeriesPoint& point) { return !is_missing(point.expanded_uncertainty); });
+}
+
+std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme) {
+  std::vector<Entry> entries;
+  entries.push_back({has_bars(history.series) ? "point, with its expanded uncertainty (k = 2) where known" : "point", &theme.point, nullptr, nullptr});
+  entries.push_back({"signal of a rule", &theme.signal, nullptr, nullptr});
+  if (has_void(history.series)) entries.push_back({"void: shown, not counted", &theme.void_, nullptr, nullptr});
+  entries.push_back({"centre line", nullptr, &theme.centre, nullptr});
+  entries.push_back({"control limit", nullptr, &theme.limit, nullptr});
+  if (history.series.tolerance.is_stated()) entries.push_back({"tolerance: " + history.series.tolerance.source, nullptr, &theme.tolerance, nullptr});
+  if (history.forecast.trend && history.forecast.trend->is_resolved) {
+    entries.push_back({"trend", nullptr, &theme.trend, nullptr});
+    entries.push_back({"where one more result is expected (95 %)", nullptr, nullptr, &theme.band});
+  }
+  entries.push_back({"points that the limits come from", nullptr, nullptr, &theme.baseline});
+  return entries;
+}
+
+std::string tally(const SeriesHistory& history) {
+  std::map<std::string, std::size_t> count;
+  for (const ControlChart& chart : history.charts) {
+    if (chart.kind != ChartKind::individuals) continue;
+    for (const ChartSignal& signal : chart.signals) ++count[signal.rule];
+  }
+  std::string text;
+  for (const auto& [rule, times] : count) text += (text.empty() ? "" : ", ") + rule + " " + std::to_string(times) + " ×";
+  return text.empty() ? "No signals." : "Signals: " + text + ".";
+}
+
+std::string rules_said(const ChartChoices& choices) {
+  std::string text;
+  for (const RunRule& rule : choices.rules) text += (text.empty() ? "" : ", ") + name_of(rule);
+  return text;
+}
+
+std::string mark_words(const MarkStyle& mark) {
+  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" + mark.colour + "'";
+}
+
+}  // namespace
+
+std::vector<std::string> legend_words(const SeriesHistory& history, const ChartChoices& choices) {
+  std::vector<std::string> words;
+  if (history.charts.empty()) {
+    words.emplace_back("No control limits: two points that differ are needed.");
+    return words;
+  }
+  const ControlChart& chart = history.charts.back();
+  words.push_back("Limits from " + std::to_string(chart.baseline_n) + " points" + (chart.is_provisional() ? ": provisional, fewer than 20." : "."));
+  words.push_back("Rules: " + rules_said(choices) + ".");
+  words.push_back("By chance alone, a signal about every " + chart_figure(points_between_false_signals(choices.rules), 2) + " points.");
+  words.push_back(tally(history));
+  words.push_back("EWMA λ " + chart_figure(choices.ewma_lambda) + ", limits ± " + chart_figure(choices.ewma_width) + " of its sigmas; CUSUM k " +
+                  chart_figure(choices.cusum_k) + ", h " + chart_figure(choices.cusum_h) + " sigmas.");
+  return words;
+}
+
+void append_legend(std::string& script, const Box& box, const SeriesHistory& history, const ChartChoices& choices, const Theme& theme) {
+  const auto at = [](double place) { return " at screen " + gnuplot_figure(place); };
+  script += "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\nunset border\nset ylabel ''\n";
+  script += "set lmargin" + at(box.left) + "\nset rmargin" + at(box.right) + "\nset bmargin" + at(box.bottom) + "\nset tmargin" + at(box.top) + "\n";
+  script += "set xrange [0:1]\nset yrange [0:1]\n";
+  const std::vector<Entry> entries = entries_of(history, theme);
+  const std::vector<std::string> words = legend_words(history, choices);
+  const double step = 1.0 / static_cast<double>(entries.size() + words.size() + 1);
+  double y = 1 - step / 2;
+  std::string marks;
+  const auto say = [&](const std::string& text, double x, const std::string& colour) {
+    script += "set label " + gnuplot_quoted(text) + " at first " + gnuplot_figure(x) + ", first " + gnuplot_figure(y) + " left noenhanced font '" + theme.font +
+              "," + gnuplot_figure(theme.small_points) + "' textcolor rgb '" + colour + "'\n";
+  };
+  for (const Entry& entry : entries) {
+    const std::string place = gnuplot_figure(y);
+    if (entry.mark != nullptr) marks += (marks.empty() ? "" : ", ") + std::string("'+' using (0.03):(") + place + ") every ::0::0 with points" + mark_words(*entry.mark) + " notitle";
+    if (entry.line != nullptr) {
+      const std::string dashes = entry.line->dashes.empty() ? " dashtype solid" : " dashtype " + entry.line->dashes;
+      script += "set arrow from first 0, first " + place + " to first 0.065, first " + place + " nohead linewidth " + gnuplot_figure(entry.line->width) + dashes +
+                " linecolor rgb '" + entry.line->colour + "'\n";
+    }
+    if (entry.fill != nullptr) {
+      script += "set object rectangle from first 0, first " + gnuplot_figure(y - 0.3 * step) + " to first 0.065, first " + gnuplot_figure(y + 0.3 * step) +
+                " fillcolor rgb '" + *entry.fill + "' fillstyle solid border linecolor rgb '" + theme.grid + "'\n";
+    }
+    say(entry.text, 0.085, theme.text);
+    y -= step;
+  }
+  y -= step / 2;
+  for (const std::string& line : words) {
+    say(line, 0, theme.faint);
+    y -= step;
+  }
+  script += "plot " + marks + "\n";
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/pictures.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/plot/gnuplot_text.hpp"
+#include "driftwarden/plot/legend.hpp"
+#include "driftwarden/plot/series_panels.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double pixels_of_a_head = 58;
+constexpr double pixels_of_a_foot = 34;
+constexpr std::size_t most_columns = 6;
+
+bool is_per_point(const Series& series) { return series.name.find(" at ") != std::string::npos; }
+
+class PictureWriter {
+ public:
+  PictureWriter(const Screening& screening, const ChartChoices& choices, const Theme& theme, PictureFormat format)
+      : screening_(screening), choices_(choices), theme_(theme), format_(format), zone_(screening.book().settings.zone) {}
+
+  void instrument(const InstrumentHistory& history) {
+    const std::string& name = screening_.book().instruments[history.instrument].name;
+    std::vector<const SeriesHistory*> per_point;
+    for (const SeriesHistory& series : history.series) {
+      if (!series.series.is_charted) continue;
+      if (is_per_point(series.series)) {
+        per_point.push_back(&series);
+      } else if (series.series.name != "pre-flow" || history.find("pre-flow-deviation") == nullptr) {
+        chart(name, series);
+      }
+    }
+    if (!per_point.empty()) points_page(name, per_point);
+  }
+
+  void fleet(const std::vector<InstrumentHistory>& histories, InstrumentKind kind, const std::string& file, const std::string& title) {
+    struct Tile {
+      const InstrumentHistory* history;
+      const SeriesHistory* series;
+    };
+    std::vector<Tile> tiles;
+    for (const InstrumentHistory& history : histories) {
+      if (screening_.book().instruments[history.instrument].kind != kind) continue;
+      for (const std::string_view name : {"pre-flow-deviation", "pre-flow", "as-found-error"}) {
+        const SeriesHistory* series = history.find(name);
+        if (series == nullptr) continue;
+        tiles.push_back({&history, series});
+        break;
+      }
+    }
+    if (tiles.size() < 2) return;
+    std::stable_sort(tiles.begin(), tiles.end(), [](const Tile& a, const Tile& b) { return a.history->urgency > b.history->urgency; });
+    std::vector<std::pair<std::string, const SeriesHistory*>> titled;
+    for (const Tile& tile : tiles) titled.emplace_back(screening_.book().instruments[tile.history->instrument].name, tile.series);
+    page(file, title, "the most urgent first; the last figure beside each name; dashed: control limits, dash and dots: tolerance", titled);
+  }
+
+  Pictures take() { return std::move(pictures_); }
+
+ private:
+  std::string new_file(const std::string& stem) {
+    std::string file = stem;
+    for (int again = 2; !used_.insert(file).second; ++again) file = stem + "." + std::to_string(again);
+    pictures_.files.push_back(file + std::string(ending_of(format_)));
+    return pictures_.files.back();
+  }
+
+  std::string when(const Series& series, Moment at) const {
+    return date_text(series.is_by_day ? static_cast<Day>(at / 86400) : local_day(at, zone_));
+  }
+
+  std::string subtitle(const SeriesHistory& history) const {
+    const Series& series = history.series;
+    std::string text = std::to_string(series.points.size()) + (series.points.size() == 1 ? " point, " : " points, ");
+    text += when(series, series.points.front().at) + " to " + when(series, series.points.back().at);
+    if (!series.basis.empty()) text += "; " + series.basis;
+    if (!history.forecast.said.empty()) text += "; " + history.forecast.said;
+    return text;
+  }
+
+  static std::vector<ChartKind> kinds_of(const SeriesHistory& history) {
+    std::vector<ChartKind> kinds;
+    for (const ChartKind kind : {ChartKind::moving_range, ChartKind::ewma, ChartKind::mean, ChartKind::cusum, ChartKind::spread}) {
+      const bool has = std::any_of(history.charts.begin(), history.charts.end(), [&](const ControlChart& chart) { return chart.kind == kind; });
+      if (has) kinds.push_back(kind);
+    }
+    return kinds;
+  }
+
+  void chart(const std::string& name, const SeriesHistory& history) {
+    const std::vector<ChartKind> kinds = kinds_of(history);
+    const std::size_t rows = kinds.size() / 2 + 1;  // of small panels, the legend among them
+    const double row_pixels = 0.2 * theme_.chart.height;
+    const double main_pixels = 0.34 * theme_.chart.height;
+    const double height = pixels_of_a_head + main_pixels + static_cast<double>(rows) * row_pixels;
+    const Extent size{theme_.chart.width, static_cast<int>(height)};
+    begin_picture(pictures_.script, {new_file(as_file_name(name) + "." + as_file_name(history.series.name)), name + ": " + history.series.title, subtitle(history), size, format_}, theme_);
+    Panel main = main_panel(history, zone_, theme_);
+    const double left = 62.0 / size.width;
+    const double label_room = 100.0 / size.width;
+    main.left = left;
+    main.right = 1 - label_room;
+    main.top = 1 - pixels_of_a_head / height;
+    main.bottom = 1 - (pixels_of_a_head + main_pixels - pixels_of_a_foot) / height;
+    append_panel(pictures_.script, main, theme_);
+    for (std::size_t i = 0; i <= kinds.size(); ++i) {
+      const bool is_left = i % 2 == 0;
+      Box box;
+      box.top = 1 - (pixels_of_a_head + main_pixels + static_cast<double>(i / 2) * row_pixels + 20) / height;
+      box.bottom = 1 - (pixels_of_a_head + main_pixels + static_cast<double>(i / 2 + 1) * row_pixels - pixels_of_a_foot) / height;
+      box.left = (is_left ? 0 : 0.5) + left;
+      box.right = (is_left ? 0.5 : 1) - label_room;
+      if (i == kinds.size()) {
+        append_legend(pictures_.script, {box.left - 30.0 / size.width, box.right + label_room, box.bottom - 24 / height, box.top + 14 / height}, history, choices_, theme_);
+        break;
+      }
+      Panel panel = chart_panel(history, kinds[i], zone_, theme_);
+      panel.left = box.left;
+      panel.right = box.right;
+      panel.top = box.top;
+      panel.bottom = box.bottom;
+      append_panel(pictures_.script, panel, theme_);
+    }
+    end_picture(pictures_.script);
+  }
+
+  void points_page(const std::string& name, const std::vector<const SeriesHistory*>& series) {
+    std::vector<std::pair<std::string, const SeriesHistory*>> titled;
+    for (const SeriesHistory* history : series) titled.emplace_back(history->series.title, history);
+    page(as_file_name(name) + ".calibration-points", name + ": errors at each calibration point", "in percent of the true flow; the last figure beside each name", titled);
+  }
+
+  void page(const std::string& stem, const std::string& title, const std::string& said, const std::vector<std::pair<std::string, const SeriesHistory*>>& tiles) {
+    const auto wanted = static_cast<std::size_t>(std::ceil(std::sqrt(1.2 * static_cast<double>(tiles.size()))));
+    const std::size_t columns = std::clamp<std::size_t>(wanted, 2, most_columns);
+    const std::size_t rows = (tiles.size() + columns - 1) / columns;
+    const double width = static_cast<double>(columns) * theme_.tile.width;
+    const double height = pixels_of_a_head + static_cast<double>(rows) * theme_.tile.height;
+    begin_picture(pictures_.script, {new_file(stem), title, said, {static_cast<int>(width), static_cast<int>(height)}, format_}, theme_);
+    for (std::size_t i = 0; i < tiles.size(); ++i) {
+      const SeriesHistory& history = *tiles[i].second;
+      const SeriesPoint& last = history.series.points.back();
+      Panel panel = tile_panel(history, tiles[i].first + "   " + chart_figure(last.value, 3) + " " + history.series.unit, zone_, theme_);
+      const auto column = static_cast<double>(i % columns);
+      const auto row = static_cast<double>(i / columns);
+      panel.left = (column * theme_.tile.width + 14) / width;
+      panel.right = ((column + 1) * theme_.tile.width - 10) / width;
+      panel.top = 1 - (pixels_of_a_head + row * theme_.tile.height + 22) / height;
+      panel.bottom = 1 - (pixels_of_a_head + (row + 1) * theme_.tile.height - 12) / height;
+      append_panel(pictures_.script, panel, theme_);
+    }
+    end_picture(pictures_.script);
+  }
+
+  const Screening& screening_;
+  const ChartChoices& choices_;
+  const Theme& theme_;
+  PictureFormat format_;
+  const TimeZone& zone_;
+  Pictures pictures_;
+  std::set<std::string> used_;
+};
+
+}  // namespace
+
+std::string as_file_name(const std::string& text) {
+  std::string name;
+  for (const char c : text) {
+    const bool stays = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
+    name += stays ? c : '_';
+  }
+  if (name.empty() || name.front() == '.') name.insert(0, "_");
+  return name;
+}
+
+Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories, const ChartChoices& choices,
+                     const Theme& theme, PictureFormat format) {
+  PictureWriter writer(screening, choices, theme, format);
+  writer.fleet(histories, InstrumentKind::pump, "fleet-pumps", "All pumps: flow before sampling");
+  writer.fleet(histories, InstrumentKind::calibrator, "fleet-calibrators", "All calibrators: error as found, worst point");
+  for (const InstrumentHistory& history : histories) writer.instrument(history);
+  return writer.take();
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,353 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/series_panels.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/plot/gnuplot_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t most_bars = 120;
+constexpr std::size_t most_joined = 800;
+constexpr std::size_t most_notes = 10;
+constexpr double least_gap_of_notes = 0.09;  // of a panel's width
+constexpr int steps_of_a_band = 48;
+
+struct Drawing {
+  const SeriesHistory& history;
+  const TimeZone& zone;
+  const Theme& theme;
+  Panel panel;
+  std::vector<double> days;
+  double scale = 1;
+  std::vector<double> heights;  // all that the y axis has to hold
+
+  Drawing(const SeriesHistory& of, const TimeZone& in, const Theme& look) : history(of), zone(in), theme(look) {
+    for (const SeriesPoint& point : of.series.points) days.push_back(axis_day(of.series, point.at, in));
+    scale = crowding(days.size());
+  }
+
+  const Series& series() const { return history.series; }
+  MarkStyle sized(MarkStyle mark, double smallest) const {
+    mark.size *= std::max(scale, smallest);
+    return mark;
+  }
+  LineStyle thinned(LineStyle line) const {
+    line.width *= std::max(scale, 0.5);
+    return line;
+  }
+
+  void set_width(double last) {
+    const double first = days.front();
+    const double room = std::max(0.02 * (last - first), last > first ? 0.25 : 5.0);
+    panel.x = {first - room, last + room};
+  }
+
+  // A chart's limit over its phase, and a break before the next one.
+  template <class Of>
+  void limit_curve(ChartKind kind, const LineStyle& line, Of of) {
+    Panel::Curve curve{{}, {}, line};
+    for (const ControlChart& chart : history.charts) {
+      if (chart.kind != kind) continue;
+      for (std::size_t i = 0; i < chart.values.size(); ++i) {
+        const double y = of(chart, chart.values[i]);
+        curve.x.push_back(days[chart.phase.first + i]);
+        curve.y.push_back(y);
+        heights.push_back(y);
+      }
+      curve.x.push_back(days[chart.phase.first + chart.phase.count - 1]);
+      curve.y.push_back(missing);
+    }
+    if (!curve.x.empty()) panel.curves.push_back(std::move(curve));
+  }
+
+  void limits(ChartKind kind) {
+    const auto centre = [kind](const ControlChart& chart, const ChartValue& value) {
+      if (kind == ChartKind::cusum) return 0.0;
+      return is_missing(value.upper) ? missing : chart.centre;
+    };
+    limit_curve(kind, theme.centre, centre);
+    limit_curve(kind, theme.limit, [](const ControlChart&, const ChartValue& value) { return value.upper; });
+    limit_curve(kind, theme.limit, [](const ControlChart&, const ChartValue& value) { return value.lower; });
+  }
+
+  void name_limits(ChartKind kind) {
+    const ControlChart* last = nullptr;
+    for (const ControlChart& chart : history.charts) {
+      if (chart.kind == kind) last = &chart;
+    }
+    if (last == nullptr) return;
+    const bool is_sum = kind == ChartKind::cusum;
+    if (is_sum) {
+      panel.levels.push_back({last->upper, "h " + chart_figure(last->upper), theme.limit.colour});
+      panel.levels.push_back({last->lower, "−h " + chart_figure(last->lower), theme.limit.colour});
+      panel.levels.push_back({0, "target " + chart_figure(last->centre), theme.centre.colour});
+      return;
+    }
+    panel.levels.push_back({last->centre, (kind == ChartKind::ewma ? "target " : "centre ") + chart_figure(last->centre), theme.centre.colour});
+    panel.levels.push_back({last->upper, "upper " + chart_figure(last->upper), theme.limit.colour});
+    const bool is_floor = (kind == ChartKind::moving_range || kind == ChartKind::spread) && last->lower == 0;
+    if (!is_floor) panel.levels.push_back({last->lower, "lower " + chart_figure(last->lower), theme.limit.colour});
+  }
+
+  void shade_baselines(ChartKind kind) {
+    for (const ControlChart& chart : history.charts) {
+      if (chart.kind == kind) panel.shaded.push_back({days[chart.baseline_first] - 0.2, days[chart.baseline_last] + 0.2});
+    }
+  }
+
+  void mark_phases() {
+    for (std::size_t i = 1; i < series().phases.size(); ++i) {
+      const std::size_t first = series().phases[i].first;
+      const double day = (days[first - 1] + days[first]) / 2;
+      panel.curves.push_back({{day, day}, {panel.y.low, panel.y.high}, theme.phase});
+      panel.notes.push_back({day, panel.y.low, series().phases[i].reason, theme.faint, true});
+    }
+  }
+
+  void joined(const std::vector<double>& x, const std::vector<double>& y) {
+    if (x.size() <= most_joined) panel.curves.push_back({x, y, thinned(theme.value)});
+  }
+
+  // Marks of the points at which some rule gave a signal, and the names of the rules where there is room.
+  void signals(ChartKind kind, const std::map<std::size_t, double>& height_of) {
+    std::set<std::size_t> marked;
+    std::map<std::string, std::size_t> last_of_rule;
+    double last_note = -1e9;
+    std::size_t notes = 0;
+    for (const ControlChart& chart : history.charts) {
+      if (chart.kind != kind) continue;
+      for (const ChartSignal& signal : chart.signals) {
+        marked.insert(signal.point);
+        const auto before = last_of_rule.find(signal.rule);
+        const bool goes_on = before != last_of_rule.end() && before->second + 1 == signal.point;
+        last_of_rule[signal.rule] = signal.point;
+        const bool has_room = days[signal.point] - last_note > least_gap_of_notes * (panel.x.high - panel.x.low);
+        if (goes_on || !has_room || notes == most_notes) continue;
+        panel.notes.push_back({days[signal.point], height_of.at(signal.point), short_name(signal.rule), theme.signal.colour, height_of.at(signal.point) >= chart.centre});
+        last_note = days[signal.point];
+        ++notes;
+      }
+    }
+    Panel::Marks marks{{}, {}, sized(theme.signal, 0.5)};
+    for (const std::size_t point : marked) {
+      marks.x.push_back(days[point]);
+      marks.y.push_back(height_of.at(point));
+    }
+    panel.marks.push_back(std::move(marks));
+  }
+
+  void points_of_series() {
+    Panel::Marks counted{{}, {}, sized(theme.point, 0.15)};
+    Panel::Marks voids{{}, {}, sized(theme.void_, 0.5)};
+    Panel::Bars bars{{}, {}, {}, theme.spread};
+    std::vector<double> line;
+    std::map<std::size_t, double> height_of;
+    for (std::size_t i = 0; i < days.size(); ++i) {
+      const SeriesPoint& point = series().points[i];
+      Panel::Marks& marks = point.is_void ? voids : counted;
+      marks.x.push_back(days[i]);
+      marks.y.push_back(point.value);
+      line.push_back(point.counted());
+      height_of[i] = point.value;
+      heights.push_back(point.value);
+      if (is_missing(point.expanded_uncertainty) || point.is_void || days.size() > most_bars) continue;
+      bars.x.push_back(days[i]);
+      bars.y.push_back(point.value);
+      bars.half.push_back(point.expanded_uncertainty);
+      heights.push_back(point.value + point.expanded_uncertainty);
+      heights.push_back(point.value - point.expanded_uncertainty);
+    }
+    joined(days, line);
+    if (!bars.x.empty()) panel.bars.push_back(std::move(bars));
+    panel.marks.push_back(std::move(counted));
+    panel.marks.push_back(std::move(voids));
+    signals(ChartKind::individuals, height_of);
+  }
+
+  double last_day() const {
+    const std::optional<Crossing>& crossing = history.forecast.crossing;
+    if (!crossing) return days.back();
+    const double reach = history.forecast.last_day + history.forecast.reach_days;
+    return std::max(days.back(), std::min(std::max(crossing->day, std::min(crossing->latest, reach)), reach));
+  }
+
+  // The line and the band in which one more result is expected.
+  void trend(double last) {
+    const Forecast& forecast = history.forecast;
+    if (!forecast.trend || !forecast.trend->is_resolved) return;
+    const double first = forecast.origin;
+    const double shift = days.back() - series().points.back().day();
+    Panel::Curve line{{}, {}, theme.trend};
+    Panel::Area band{{}, {}, {}, theme.band};
+    for (int i = 0; i <= steps_of_a_band; ++i) {
+      const double day = first + (last - shift - first) * i / steps_of_a_band;
+      const Bounds bounds = forecast.band_at(day);
+      line.x.push_back(day + shift);
+      line.y.push_back(forecast.at(day));
+      band.x.push_back(day + shift);
+      band.low.push_back(bounds.lower);
+      band.high.push_back(bounds.upper);
+      heights.insert(heights.end(), {bounds.lower, bounds.upper});
+    }
+    panel.areas.push_back(std::move(band));
+    panel.curves.push_back(std::move(line));
+  }
+
+  void tolerance() {
+    const auto level = [&](double y, const std::string& name) {
+      if (is_missing(y) || !std::isfinite(y)) return;
+      panel.curves.push_back({{panel.x.low, panel.x.high}, {y, y}, theme.tolerance});
+      panel.levels.push_back({y, name + chart_figure(y), theme.tolerance.colour});
+      heights.push_back(y);
+    };
+    level(series().tolerance.upper, "tolerance ");
+    level(series().tolerance.lower, "tolerance ");
+  }
+
+  // From the earliest to the latest day on which the tolerance is met, and the likeliest.
+  void crossing() {
+    if (!history.forecast.crossing) return;
+    const Crossing& crossing = *history.forecast.crossing;
+    const double shift = days.back() - series().points.back().day();
+    const double right = std::min(crossing.latest + shift, panel.x.high);
+    LineStyle thick = theme.trend;
+    thick.width *= 3;
+    thick.dashes.clear();
+    panel.curves.push_back({{std::max(crossing.earliest + shift, panel.x.low), right}, {crossing.limit, crossing.limit}, thick});
+    panel.marks.push_back({{crossing.day + shift}, {crossing.limit}, MarkStyle{theme.upper_sum.shape, theme.upper_sum.size * 1.6, theme.trend.colour}});
+    panel.notes.push_back({crossing.day + shift, crossing.limit, date_text(static_cast<Day>(std::floor(crossing.day + shift))), theme.trend.colour, crossing.limit < series().points.back().value});
+  }
+};
+
+const ControlChart* any_chart(const SeriesHistory& history, ChartKind kind) {
+  for (const ControlChart& chart : history.charts) {
+    if (chart.kind == kind) return &chart;
+  }
+  return nullptr;
+}
+
+std::string title_of(ChartKind kind) {
+  switch (kind) {
+    case ChartKind::moving_range: return "Step from the point before (moving range)";
+    case ChartKind::mean: return "Mean of each set, limits from the spread inside the sets";
+    case ChartKind::spread: return "Standard deviation inside each set";
+    case ChartKind::ewma: return "Weighted average of the points so far (EWMA)";
+    case ChartKind::cusum: return "Cumulative sums, upper and lower (CUSUM)";
+    case ChartKind::individuals: break;
+  }
+  return "";
+}
+
+}  // namespace
+
+double axis_day(const Series& series, Moment at, const TimeZone& zone) {
+  return (static_cast<double>(at) + (series.is_by_day ? 0 : zone.offset_at(at))) / seconds_a_day;
+}
+
+std::string short_name(const std::string& rule) {
+  static const std::map<std::string, std::string, std::less<>> names{
+      {"beyond-limits", "beyond"}, {"two-of-three", "2 of 3"}, {"four-of-five", "4 of 5"}, {"upper-sum", "upper sum"}, {"lower-sum", "lower sum"}};
+  if (const auto found = names.find(rule); found != names.end()) return found->second;
+  const std::size_t of = rule.rfind("-of-");
+  if (of == std::string::npos) return rule;
+  const std::string kind = rule.substr(0, of);
+  const std::string length = rule.substr(of + 4);
+  if (kind == "run") return length + " on a side";
+  return kind + " " + length;
+}
+
+double crowding(std::size_t points) {
+  if (points <= 40) return 1;
+  return std::max(0.2, std::sqrt(40.0 / static_cast<double>(points)));
+}
+
+Panel main_panel(const SeriesHistory& history, const TimeZone& zone, const Theme& theme) {
+  Drawing drawing(history, zone, theme);
+  drawing.panel.title = "";
+  drawing.panel.y_label = history.series.title + " [" + history.series.unit + "]";
+  drawing.set_width(drawing.last_day());
+  drawing.shade_baselines(ChartKind::individuals);
+  drawing.trend(drawing.panel.x.high);
+  drawing.tolerance();
+  drawing.limits(ChartKind::individuals);
+  drawing.name_limits(ChartKind::individuals);
+  drawing.points_of_series();
+  drawing.crossing();
+  drawing.panel.y = range_around(drawing.heights);
+  drawing.mark_phases();
+  drawing.panel.most_tics = 9;
+  return drawing.panel;
+}
+
+Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& zone, const Theme& theme) {
+  Drawing drawing(history, zone, theme);
+  drawing.panel.title = title_of(kind);
+  const bool is_plain_unit = kind != ChartKind::cusum;
+  drawing.panel.y_label = is_plain_unit ? history.series.unit : history.series.unit + ", summed";
+  drawing.set_width(drawing.days.back());
+  drawing.panel.most_tics = 4;
+  if (any_chart(history, kind) == nullptr) return drawing.panel;
+  drawing.limits(kind);
+  drawing.name_limits(kind);
+  Panel::Marks upper{{}, {}, drawing.sized(kind == ChartKind::cusum ? theme.upper_sum : theme.point, 0.15)};
+  Panel::Marks lower{{}, {}, drawing.sized(theme.lower_sum, 0.15)};
+  std::map<std::size_t, double> height_of;
+  std::vector<double> x;
+  std::vector<double> y;
+  std::vector<double> second;
+  for (const ControlChart& chart : history.charts) {
+    if (chart.kind != kind) continue;
+    for (std::size_t i = 0; i < chart.values.size(); ++i) {
+      x.push_back(drawing.days[chart.phase.first + i]);
+      y.push_back(chart.values[i].value);
+      second.push_back(chart.values[i].second);
+      height_of[chart.phase.first + i] = chart.values[i].value;
+    }
+    for (const ChartSignal& signal : chart.signals) {
+      if (signal.rule == "lower-sum") height_of[signal.point] = chart.values[signal.point - chart.phase.first].second;
+    }
+    x.push_back(drawing.days[chart.phase.first + chart.phase.count - 1]);
+    y.push_back(missing);
+    second.push_back(missing);
+  }
+  drawing.heights.insert(drawing.heights.end(), y.begin(), y.end());
+  drawing.heights.insert(drawing.heights.end(), second.begin(), second.end());
+  drawing.joined(x, y);
+  upper.x = x;
+  upper.y = y;
+  drawing.panel.marks.push_back(std::move(upper));
+  if (kind == ChartKind::cusum) {
+    drawing.joined(x, second);
+    lower.x = x;
+    lower.y = second;
+    drawing.panel.marks.push_back(std::move(lower));
+  }
+  drawing.signals(kind, height_of);
+  drawing.panel.y = range_around(drawing.heights);
+  return drawing.panel;
+}
+
+Panel tile_panel(const SeriesHistory& history, const std::string& title, const TimeZone& zone, const Theme& theme) {
+  Drawing drawing(history, zone, theme);
+  drawing.panel.title = title;
+  drawing.panel.is_plain = true;
+  drawing.set_width(drawing.last_day());
+  drawing.trend(drawing.panel.x.high);
+  drawing.tolerance();
+  drawing.limits(ChartKind::individuals);
+  drawing.points_of_series();
+  drawing.crossing();
+  drawing.panel.bars.clear();
+  drawing.panel.notes.clear();
+  drawing.panel.levels.clear();
+  drawing.panel.y = range_around(drawing.heights);
+  return drawing.panel;
+}
+
+}  // namespace driftwarden

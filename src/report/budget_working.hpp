@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "driftwarden/verdict/screening.hpp"
+
+namespace driftwarden {
+
+// The uncertainty budget as a table: each input with its estimate, u, distribution, degrees of freedom, and for the
+// volume its sensitivity, contribution and share; then the figures with u, ν, k and U; then what is missing.
+std::string budget_working(const SampleResult& result);
+
+}  // namespace driftwarden

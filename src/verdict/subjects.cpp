@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/subjects.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "driftwarden/correction/certificate_error.hpp"
+#include "driftwarden/statistics/line_fit.hpp"
+#include "driftwarden/statistics/mean_and_spread.hpp"
+#include "driftwarden/verdict/message.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double minutes_a_day = 1440;
+constexpr double seconds_a_week = 7 * 86400;
+
+MeasureValue number(double figure, double absolute = missing) { return {figure, absolute, {}}; }
+
+// The facts of one pump or one batch.
+struct Group {
+  std::string name;
+  std::vector<SampleFacts> facts;
+};
+
+double share(std::size_t part, std::size_t whole) {
+  return whole == 0 ? missing : static_cast<double>(part) / static_cast<double>(whole);
+}
+
+bool is_blank(const Book& book, const SampleFacts& facts) { return book.samples.kind[facts.sample] == SampleKind::blank; }
+
+double void_share(const Book& book, const Group& group) {
+  std::size_t samples = 0;
+  std::size_t voids = 0;
+  for (const SampleFacts& facts : group.facts) {
+    if (is_blank(book, facts)) continue;
+    ++samples;
+    voids += facts.verdict == Verdict::void_ ? 1U : 0U;
+  }
+  return share(voids, samples);
+}
+
+std::vector<double> drifts(const Group& group) {
+  std::vector<double> figures;
+  for (const SampleFacts& facts : group.facts) {
+    if (!is_missing(facts.drift)) figures.push_back(facts.drift);
+  }
+  return figures;
+}
+
+// Slope of the pre flow over time, in 7 days, relative to the mean pre flow.
+double trend(const Book& book, const Group& group) {
+  std::vector<double> weeks;
+  std::vector<double> flows;
+  for (const SampleFacts& facts : group.facts) {
+    const Moment started = book.samples.started[facts.sample];
+    if (started == no_moment || is_missing(facts.pre_l_min)) continue;
+    weeks.push_back(static_cast<double>(started) / seconds_a_week);
+    flows.push_back(facts.pre_l_min);
+  }
+  const std::optional<LineFit> line = fit_line(weeks, flows);
+  return line ? line->slope / line->centre_y : missing;
+}
+
+MeasureValue pump_measure(const Book& book, const Group& group, PumpMeasure measure) {
+  switch (measure) {
+    case PumpMeasure::drift_mean: return number(mean_and_spread(drifts(group)).mean);
+    case PumpMeasure::drift_sd: return number(mean_and_spread(drifts(group)).s);
+    case PumpMeasure::trend: return number(trend(book, group));
+    case PumpMeasure::void_share: return number(void_share(book, group));
+    case PumpMeasure::count_: break;
+  }
+  return {};
+}
+
+MeasureValue batch_measure(const Book& book, const Group& group, BatchMeasure measure) {
+  const auto blanks = static_cast<std::size_t>(std::count_if(
+      group.facts.begin(), group.facts.end(), [&book](const SampleFacts& facts) { return is_blank(book, facts); }));
+  switch (measure) {
+    case BatchMeasure::blanks: return number(static_cast<double>(blanks));
+    case BatchMeasure::blank_share: return number(share(blanks, group.facts.size() - blanks));
+    case BatchMeasure::void_share: return number(void_share(book, group));
+    case BatchMeasure::count_: break;
+  }
+  return {};
+}
+
+double worst_as_found(const Certificate& certificate) {
+  double worst = missing;
+  for (const ErrorPoint& point : as_found_curve(certificate)) {
+    if (is_missing(worst) || std::abs(point.error) > std::abs(worst)) worst = point.error;
+  }
+  return worst;
+}
+
+MeasureValue calibrator_measure(const Screening& screening, Row calibrator, CalibratorMeasure measure, Day as_of) {
+  const Book& book = screening.book();
+  if (measure == CalibratorMeasure::read_at) {
+    const ReadAt said = book.instruments[calibrator].read_at;
+    return said == ReadAt::unknown ? MeasureValue{} : MeasureValue{missing, missing, to_text(said)};
+  }
+  const CalibratorKnowledge& known = screening.basis().calibrators;
+  const std::int32_t newest = known.certificate(calibrator, as_of);
+  if (newest < 0) return {};
+  const Certificate& certificate = book.certificates[static_cast<std::size_t>(newest)];
+  const Day due = known.due(newest);
+  switch (measure) {
+    case CalibratorMeasure::due: return number(due == no_day ? missing : minutes_a_day * static_cast<double>(due - as_of));
+    case CalibratorMeasure::age: return number(minutes_a_day * static_cast<double>(as_of - certificate.calibrated));
+    case CalibratorMeasure::as_found_error: return number(worst_as_found(certificate));
+    case CalibratorMeasure::read_at:
+    case CalibratorMeasure::count_: break;
+  }
+  return {};
+}
+
+FieldValue instrument_field(const Instrument& instrument, std::string_view name) {
+  if (name == "instrument") return {missing, instrument.name};
+  if (name == "principle") return {missing, to_text(instrument.principle)};
+  if (name == "read-at" && instrument.read_at != ReadAt::unknown) return {missing, to_text(instrument.read_at)};
+  return {};
+}
+
+// Judges one subject by all rules about its kind. `measure_of_rule` and `field_of` give its values.
+template <class MeasureOf, class FieldOf>
+SubjectResult judge_one(const Screening& screening, Subject of, std::string name, MeasureOf measure_of_rule, FieldOf field_of) {
+  SubjectResult result{of, std::move(name), Verdict::valid, {}};
+  const std::vector<Rule>& rules = screening.rules().rules;
+  for (std::uint32_t r = 0; r < rules.size(); ++r) {
+    const Rule& rule = rules[r];
+    if (rule.of != of) continue;
+    const bool applies_here = std::all_of(rule.where.begin(), rule.where.end(), [&](const Condition& condition) {
+      return applies(condition, field_of(condition.field)) != Applies::no;
+    });
+    if (!applies_here) continue;
+    const Judgement judgement = judge(rule, measure_of_rule(rule.measure));
+    if (judgement.outcome == Outcome::met || judgement.outcome == Outcome::skipped) continue;
+    result.findings.push_back({r, judgement, no_row, missing});
+    result.verdict = std::max(result.verdict, verdict_of(judgement.outcome));
+  }
+  return result;
+}
+
+// The facts by pump or by batch, in order of first appearance.
+template <class KeyOf, class NameOf>
+std::vector<Group> grouped(const std::vector<SampleFacts>& all, KeyOf key_of, NameOf name_of) {
+  std::vector<Group> groups;
+  std::map<std::uint32_t, std::size_t> place_of;
+  for (const SampleFacts& facts : all) {
+    const auto key = key_of(facts.sample);
+    const std::string name = name_of(key);
+    if (name.empty()) continue;
+    const auto [found, is_new] = place_of.emplace(key, groups.size());
+    if (is_new) groups.push_back({name, {}});
+    groups[found->second].facts.push_back(facts);
+  }
+  return groups;
+}
+
+void keep(SubjectResult result, std::vector<SubjectResult>& results) {
+  if (!result.findings.empty()) results.push_back(std::move(result));
+}
+
+}  // namespace
+
+SampleFacts facts_of(const SampleResult& result) {
+  return {result.figures->sample, result.verdict, result.figures->drift, result.figures->pre_l_min};
+}
+
+bool judges_subjects(const RuleSet& rules) {
+  return std::any_of(rules.rules.begin(), rules.rules.end(), [](const Rule& rule) {
+    return rule.of == Subject::calibrator || rule.of == Subject::pump || rule.of == Subject::batch;
+  });
+}
+
+std::vector<SubjectResult> judge_subjects(const Screening& screening, const std::vector<SampleFacts>& facts, Day as_of) {
+  const Book& book = screening.book();
+  std::vector<SubjectResult> results;
+  for (Row row = 0; row < book.instruments.size(); ++row) {
+    const Instrument& instrument = book.instruments[row];
+    if (instrument.kind != InstrumentKind::calibrator) continue;
+    keep(judge_one(
+             screening, Subject::calibrator, instrument.name,
+             [&](std::size_t m) { return calibrator_measure(screening, row, static_cast<CalibratorMeasure>(m), as_of); },
+             [&](std::string_view name) { return instrument_field(instrument, name); }),
+         results);
+  }
+  const auto pump_name = [&book](Row pump) { return pump == no_row ? std::string() : book.instruments[pump].name; };
+  for (const Group& group : grouped(facts, [&book](Row sample) { return book.samples.pump[sample]; }, pump_name)) {
+    keep(judge_one(
+             screening, Subject::pump, group.name,
+             [&](std::size_t m) { return pump_measure(book, group, static_cast<PumpMeasure>(m)); },
+             [&](std::string_view) { return FieldValue{missing, group.name}; }),
+         results);
+  }
+  const auto batch_of = [&book](Row sample) { return field(book.samples.batch, sample, TextId{0}); };
+  for (const Group& group : grouped(facts, batch_of, [&book](TextId id) { return book.texts.text(id); })) {
+    keep(judge_one(
+             screening, Subject::batch, group.name,
+             [&](std::size_t m) { return batch_measure(book, group, static_cast<BatchMeasure>(m)); },
+             [&](std::string_view) { return FieldValue{missing, group.name}; }),
+         results);
+  }
+  return results;
+}
+
+std::string message_of(const Screening& screening, const SubjectResult&, const Finding& finding) {
+  const Rule& rule = screening.rules().rules[finding.rule];
+  const Measure& measure = measure_of(rule);
+  const std::string name(measure.name);
+  if (measure.kind == MeasureKind::word) return name + " is not as the rule says: " + rule.limit.text;
+  if (is_missing(finding.judgement.figure)) return name + " is missing: the book does not say";
+  return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is not " + rule.limit.text;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/bracket.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+// One line of readings.csv, on pump P1 and, where it is said, of sample S1.
+std::string reading(const std::string& time, const std::string& stage, const std::string& pump = "P1",
+                    const std::string& sample = "", const std::string& set = "") {
+  return "2026-09-21T" + time + "," + stage + "," + pump + "," + sample + ",V1,2.000," + set + "\n";
+}
+
+BookText with_pump_readings(const std::string& rows) {
+  BookText text;
+  text.readings = "taken,stage,pump,sample,calibrator,reading [L/min],set\n" + rows;
+  return text;
+}
+
+// The bracket around a run on P1 from 08:00 to 16:00: the lines of its sets, "pre 2 3 | field 4 | post 5".
+std::string bracket_of(const BookText& text) {
+  const Book book = book_of(text);
+  const PumpSets sets(book);
+  PumpSets::Bracket bracket;
+  sets.bracket(0, book.samples.started[0], book.samples.stopped[0], bracket);
+  std::string lines;
+  const auto add = [&](const SetRows* set) {
+    if (set == nullptr) return;
+    if (!lines.empty()) lines += " | ";
+    lines += to_text(set->stage);
+    for (const Row row : sets.rows().subspan(set->begin, set->count)) lines += " " + std::to_string(book.readings.place[row].line);
+  };
+  add(bracket.pre);
+  for (const SetRows* set : bracket.field) add(set);
+  add(bracket.post);
+  return lines;
+}
+
+std::string bracket_of(const std::string& rows) { return bracket_of(with_pump_readings(rows)); }
+
+TEST(Bracket, IsTheLastPreSetBeforeAndTheFirstPostSetBehind) {
+  EXPECT_EQ(bracket_of(reading("06:00", "pre") + reading("07:30", "pre") + reading("16:10", "post") + reading("17:00", "post")),
+            "pre 3 | post 4");
+}
+
+TEST(Bracket, TakesSetsThatTouchTheSample) {
+  EXPECT_EQ(bracket_of(reading("08:00", "pre") + reading("16:00", "post")), "pre 2 | post 3");
+}
+
+TEST(Bracket, HasAllReadingsOfItsSets) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:12", "post") + reading("07:35", "pre") + reading("16:10", "post")),
+            "pre 2 4 | post 5 3");
+}
+
+TEST(Bracket, IsOfThePumpAndNoOther) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre", "P2") + reading("16:10", "post", "P1")), "post 3");
+}
+
+TEST(Bracket, LeavesReadingsThatNameASampleToTheSample) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre", "P1", "S1") + reading("16:10", "post", "P1")), "post 3");
+}
+
+TEST(Bracket, HasNoPreWhereThePumpWasOnlyReadLater) {
+  EXPECT_EQ(bracket_of(reading("08:01", "pre") + reading("16:10", "post")), "post 3");
+}
+
+// A set of that name went on into the sample, so it was not over before it.
+TEST(Bracket, HasNoPreWhereTheSetEndsAfterTheStart) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre", "P1", "", "a") + reading("08:01", "pre", "P1", "", "a") + reading("16:10", "post")),
+            "post 4");
+}
+
+TEST(Bracket, HasNoPostWhereThePumpWasSetAgainBeforeIt) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:05", "pre") + reading("16:10", "post")), "pre 2");
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:00", "pre") + reading("16:10", "post")), "pre 2");
+}
+
+TEST(Bracket, KeepsAPostThatCameBeforeThePumpWasSetAgain) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:10", "post") + reading("16:20", "pre") + reading("20:00", "post")),
+            "pre 2 | post 3");
+}
+
+TEST(Bracket, HasNoPostWhereThePumpWasReadBeforeTheStop) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("15:59", "post")), "pre 2");
+}
+
+TEST(Bracket, HasTheFieldSetsFromStartToStop) {
+  EXPECT_EQ(bracket_of(reading("07:59", "field") + reading("08:30", "field") + reading("12:00", "field") + reading("16:00", "field") +
+                       reading("16:31", "field")),
+            "field 3 | field 4 | field 5");
+}
+
+TEST(Bracket, IsEmptyWithoutPumpReadingsOrWithoutAPump) {
+  const Book book = book_of(BookText());
+  const PumpSets sets(book);
+  EXPECT_TRUE(sets.empty());
+  PumpSets::Bracket bracket;
+  sets.bracket(0, 0, 1, bracket);
+  EXPECT_EQ(bracket.pre, nullptr);
+  const Book other = book_of(with_pump_readings(reading("07:30", "pre")));
+  const PumpSets of_other(other);
+  of_other.bracket(no_row, other.samples.started[0], other.samples.stopped[0], bracket);
+  EXPECT_EQ(bracket.pre, nullptr);
+  EXPECT_EQ(bracket.post, nullptr);
+}
+
+// It might have been the post set of any sample on this pump.
+TEST(Bracket, NamesAReadingOnThePumpWhoseTimeOrStageIsLost) {
+  for (const std::string& row : {reading("25:00", "post"), reading("16:10", "psot")}) {
+    const Book book = book_of(with_pump_readings(reading("07:30", "pre") + row + reading("07:30", "pre", "P2")));
+    const PumpSets sets(book);
+    PumpSets::Bracket bracket;
+    sets.bracket(0, book.samples.started[0], book.samples.stopped[0], bracket);
+    ASSERT_NE(bracket.problem, no_problem);
+    EXPECT_EQ(book.problems[bracket.problem - 1].place.line, 3U);
+    sets.bracket(1, book.samples.started[0], book.samples.stopped[0], bracket);
+    EXPECT_EQ(bracket.problem, no_problem);
+  }
+}
+
+TEST(ReadingIndex, FindsTheReadingsThatNameASampleInFileOrder) {
+  BookText text;
+  text.samples =
+      "sample,pump,started,stopped\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S3,P2,2026-09-22T08:00,2026-09-22T16:00\n";
+  text.readings =
+      "taken,stage,sample,pump,calibrator,reading [L/min]\n"
+      "2026-09-21T16:10,post,S1,,V1,2\n"
+      "2026-09-22T07:00,pre,S3,,V1,2\n"
+      "2026-09-21T07:00,pre,,P1,V1,2\n"
+      "2026-09-21T07:00,pre,S1,,V1,2\n";
+  const Book book = book_of(text);
+  const ReadingIndex index(book);
+  const auto rows = [&](Row sample) {
+    const std::span<const Row> found = index.of_sample(sample);
+    return std::vector<Row>(found.begin(), found.end());
+  };
+  EXPECT_EQ(rows(0), (std::vector<Row>{0, 3}));
+  EXPECT_EQ(rows(1), std::vector<Row>{});
+  EXPECT_EQ(rows(2), std::vector<Row>{1});
+}
+
+TEST(ReadingIndex, IsEmptyWhereNoReadingNamesASample) {
+  BookText text;
+  text.readings = "taken,stage,pump,calibrator,reading [L/min]\n2026-09-21T07:00,pre,P1,V1,2\n";
+  const Book book = book_of(text);
+  EXPECT_TRUE(ReadingIndex(book).of_sample(0).empty());
+}
+
+}  // namespace
+}  // namespace driftwarden

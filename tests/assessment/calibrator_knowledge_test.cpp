@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/calibrator_knowledge.hpp"
+
+#include <gtest/gtest.h>
+
+#include "driftwarden/book/timestamp.hpp"
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Day first_of_july = 20635;  // 2026-07-01
+
+// V1 has two certificates (+1 % from January, +2 % from July, the second without a due date) and is calibrated every
+// 100 days; R1 is a rotameter whose scale was drawn for 20 °C and 101.325 kPa.
+BookText two_certificates() {
+  BookText text;
+  text.instruments =
+      "instrument,kind,principle,interval [d],scale temperature [°C],scale pressure [kPa]\n"
+      "P1,pump,,,,\n"
+      "V1,calibrator,volumetric,100,,\n"
+      "R1,calibrator,rotameter,,20,101.325\n"
+      "V9,calibrator,volumetric,,,\n";
+  text.certificates =
+      "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "old,V1,2026-01-05,2026-04-01,2,2,2.02\n"
+      "new,V1,2026-07-01,,2,2,2.04\n"
+      "scale,R1,2026-01-05,,2,2,2\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.04,20,100\n"
+      "2026-09-21T07:31,pre,S1,R1,2.00,5,84.5\n"
+      "2026-09-21T07:32,pre,S1,R1,2.00,5,\n";
+  return text;
+}
+
+TEST(CalibratorKnowledge, CertificateInForceIsTheNewestOnOrBeforeTheDay) {
+  const Book book = book_of(two_certificates());
+  const CalibratorKnowledge knowledge(book);
+  const auto name_on = [&](Day day) {
+    const std::int32_t certificate = knowledge.certificate(1, day);
+    return certificate < 0 ? "" : book.certificates[static_cast<std::size_t>(certificate)].name;
+  };
+  EXPECT_EQ(date_text(first_of_july), "2026-07-01");
+  EXPECT_EQ(name_on(first_of_july - 1), "old");
+  EXPECT_EQ(name_on(first_of_july), "new");
+  EXPECT_EQ(name_on(day_from({2026, 1, 4})), "");
+}
+
+TEST(CalibratorKnowledge, HasTheErrorsOfEachCertificateAndNoneWithoutOne) {
+  const Book book = book_of(two_certificates());
+  const CalibratorKnowledge knowledge(book);
+  ASSERT_EQ(knowledge.curve(0).size(), 1U);
+  EXPECT_NEAR(knowledge.curve(0)[0].error, 0.01, 1e-12);
+  EXPECT_NEAR(knowledge.curve(1)[0].error, 0.02, 1e-12);
+  EXPECT_TRUE(knowledge.curve(-1).empty());
+}
+
+TEST(CalibratorKnowledge, DueIsTheCertificatesDayElseTheInstrumentsIntervalElseUnknown) {
+  const Book book = book_of(two_certificates());
+  const CalibratorKnowledge knowledge(book);
+  EXPECT_EQ(date_text(knowledge.due(0)), "2026-04-01");
+  EXPECT_EQ(date_text(knowledge.due(1)), "2026-10-09");  // 100 days after the first of July
+  EXPECT_EQ(knowledge.due(2), no_day);
+}
+
+TEST(CalibratorKnowledge, CorrectsByTheCertificateItIsGiven) {
+  const Book book = book_of(two_certificates());
+  const CalibratorKnowledge knowledge(book);
+  EXPECT_NEAR(knowledge.correct(0, 1, {}).actual_l_min, 2.0, 1e-12);
+  EXPECT_NEAR(knowledge.correct(0, 0, {}).actual_l_min, 2.04 / 1.01, 1e-12);
+  EXPECT_EQ(knowledge.correct(0, -1, {}).actual_l_min, 2.04);
+}
+
+// 2.1333 L/min was computed outside this program from NMAM 4th ed. Ch. D §7a(7).
+TEST(CalibratorKnowledge, CorrectsByThePrincipleOfTheReadingsCalibrator) {
+  const Book book = book_of(two_certificates());
+  const CalibratorKnowledge knowledge(book);
+  EXPECT_NEAR(knowledge.correct(1, 2, {}).actual_l_min, 2.1333, 0.5e-4);
+  EXPECT_EQ(knowledge.correct(2, 2, {}).lack, CorrectedReading::Lack::pressure);
+}
+
+TEST(CalibratorKnowledge, TakesThePressureOfTheSitesAltitudeOnlyWhereNoneWasRead) {
+  BookText text = two_certificates();
+  text.settings += "[site]\naltitude = \"1500 m\"\n";
+  const Book book = book_of(text);
+  const CalibratorKnowledge knowledge(book);
+  bool is_from_altitude = false;
+  EXPECT_EQ(knowledge.pressure_kpa(1, is_from_altitude), 84.5);
+  EXPECT_FALSE(is_from_altitude);
+  EXPECT_NEAR(knowledge.pressure_kpa(2, is_from_altitude), 84.556, 0.5e-3);  // US Standard Atmosphere 1976
+  EXPECT_TRUE(is_from_altitude);
+  EXPECT_NEAR(knowledge.correct(2, 2, {}).actual_l_min, 2.1326, 0.5e-4);
+}
+
+TEST(CalibratorKnowledge, HasNoPressureWithoutAReadingAndWithoutAnAltitude) {
+  const Book book = book_of(two_certificates());
+  const CalibratorKnowledge knowledge(book);
+  bool is_from_altitude = false;
+  EXPECT_TRUE(is_missing(knowledge.pressure_kpa(2, is_from_altitude)));
+  EXPECT_FALSE(is_from_altitude);
+  EXPECT_FALSE(knowledge.site_pressure_kpa().has_value());
+}
+
+// A critical orifice without scale conditions of its own keeps the temperature of its certificate: 2.00 L/min at 20 °C is
+// 2.0505 at 35 °C, computed outside this program.
+TEST(CalibratorKnowledge, AnOrificeWithoutAScaleTemperatureHasThatOfItsCertificate) {
+  BookText text;
+  text.instruments = "instrument,kind,principle\nP1,pump,\nO1,calibrator,orifice\n";
+  text.certificates =
+      "certificate,instrument,calibrated,temperature [°C],nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,O1,2026-01-05,20,2,2,2\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C]\n"
+      "2026-09-21T07:30,pre,S1,O1,2.00,35\n";
+  const Book book = book_of(text);
+  const CalibratorKnowledge knowledge(book);
+  EXPECT_NEAR(knowledge.correct(0, 0, {}).actual_l_min, 2.0505, 0.5e-4);
+  EXPECT_EQ(knowledge.correct(0, -1, {}).lack, CorrectedReading::Lack::scale_conditions);
+}
+
+TEST(CalibratorKnowledge, KnowsTheFaultOfAnInstrumentBeforeThatOfItsCertificate) {
+  BookText text = two_certificates();
+  text.instruments += "V8,calibrator,volumetric,ten,,\n";
+  text.certificates += "bad,V9,2026-01-05,,2,two,2\nfine,V8,2026-01-05,,2,2,2\n";
+  const Book book = book_of(text);
+  const CalibratorKnowledge knowledge(book);
+  const auto id = [&](ProblemNumber problem) { return problem == no_problem ? "" : book.problems[problem - 1].id + " " + book.problems[problem - 1].place.file; };
+  EXPECT_EQ(id(knowledge.problem(3, 3)), "cell/not-a-number certificates.csv");
+  EXPECT_EQ(id(knowledge.problem(4, 4)), "cell/not-a-number instruments.csv");
+  EXPECT_EQ(id(knowledge.problem(1, 0)), "");
+  EXPECT_EQ(id(knowledge.problem(1, -1)), "");
+  EXPECT_EQ(id(knowledge.problem(no_row, 0)), "");
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,319 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/sample_assessment.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double exact_in_decimals = 1e-9;  // only binary fractions stand between
+
+// A book, its basis and an assessor.
+struct AssessedBook {
+  explicit AssessedBook(const BookText& text, const AssessmentPractice& practice = {}, const std::string& sampler = "",
+                        double nominal_l_min = missing, double cut_exponent = missing)
+      : book(book_of(text)), basis(book, practice, facts(sampler, nominal_l_min, cut_exponent)), assessor(basis) {}
+  const SampleAssessment& of(std::string_view sample) { return assessor.assess(row_of(book, sample)); }
+  SamplerFacts facts(const std::string& sampler, double nominal_l_min, double cut_exponent) const {
+    SamplerFacts facts;
+    facts.nominal_l_min.assign(book.texts.size(), missing);
+    facts.cut_exponent.assign(book.texts.size(), missing);
+    if (sampler.empty()) return facts;
+    facts.nominal_l_min.at(book.texts.find(sampler)) = nominal_l_min;
+    facts.cut_exponent.at(book.texts.find(sampler)) = cut_exponent;
+    return facts;
+  }
+
+  Book book;
+  AssessmentBasis basis;
+  SampleAssessor assessor;
+};
+
+BookText with_sample(const std::string& heading, const std::string& row) {
+  BookText text;
+  text.samples = heading + "\n" + row + "\n";
+  return text;
+}
+
+BookText with_readings(const std::string& rows) {
+  BookText text;
+  text.readings = "taken,stage,sample,pump,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n" + rows;
+  return text;
+}
+
+TEST(SampleAssessment, WorksOutDriftFlowAndVolume) {
+  AssessedBook book{BookText()};
+  const SampleAssessment& s1 = book.of("S1");
+  EXPECT_EQ(s1.pre_l_min, 2.0);
+  EXPECT_EQ(s1.post_l_min, 1.95);
+  EXPECT_NEAR(s1.drift, -0.025, exact_in_decimals);
+  EXPECT_EQ(s1.minutes, 480);
+  EXPECT_NEAR(s1.flow_l_min, 1.975, exact_in_decimals);
+  EXPECT_NEAR(s1.volume_l, 948, exact_in_decimals);
+  EXPECT_EQ(s1.pre_age_min, 30);
+  EXPECT_EQ(s1.post_age_min, 10);
+  EXPECT_EQ(s1.problem, no_problem);
+}
+
+TEST(SampleAssessment, FollowsThePracticeOfTheFlow) {
+  BookText text = with_sample("sample,pump,started,stopped,nominal [L/min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7");
+  const auto volume = [&](FlowForVolume flow) {
+    AssessmentPractice practice;
+    practice.flow_for_volume = flow;
+    return AssessedBook(text, practice).of("S1").volume_l;
+  };
+  EXPECT_NEAR(volume(FlowForVolume::mean), 480 * 1.975, exact_in_decimals);
+  EXPECT_NEAR(volume(FlowForVolume::lower), 480 * 1.95, exact_in_decimals);
+  EXPECT_NEAR(volume(FlowForVolume::pre), 480 * 2.0, exact_in_decimals);
+  EXPECT_NEAR(volume(FlowForVolume::nominal), 480 * 1.7, exact_in_decimals);
+}
+
+TEST(SampleAssessment, FollowsThePracticeOfTheDrift) {
+  AssessmentPractice practice;
+  practice.drift_base = DriftBase::mean;
+  EXPECT_NEAR(AssessedBook(BookText(), practice).of("S1").drift, -0.05 / 1.975, exact_in_decimals);
+}
+
+TEST(SampleAssessment, NominalFlowOfTheSampleWinsOverThatOfItsSampler) {
+  BookText text = with_sample("sample,pump,started,stopped,sampler,nominal [L/min]",
+                              "S1,P1,2026-09-21T08:00,2026-09-21T16:00,cowl,\n"
+                              "S2,P2,2026-09-21T08:00,2026-09-21T16:00,cowl,1.7\n"
+                              "S3,P2,2026-09-21T18:00,2026-09-21T19:00,,");
+  AssessedBook book(text, {}, "cowl", 2.0);
+  EXPECT_EQ(book.of("S1").nominal_l_min, 2.0);
+  EXPECT_EQ(book.of("S2").nominal_l_min, 1.7);
+  EXPECT_TRUE(is_missing(book.of("S3").nominal_l_min));
+}
+
+TEST(SampleAssessment, CutShiftIsOfTheSamplersExponent) {
+  BookText text = with_sample("sample,pump,started,stopped,sampler", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,impactor");
+  EXPECT_NEAR(AssessedBook(text, {}, "impactor", 2.0, 0.5).of("S1").cut_shift, std::sqrt(2.0 / 1.975) - 1, exact_in_decimals);
+  EXPECT_TRUE(is_missing(AssessedBook(text, {}, "impactor", 2.0).of("S1").cut_shift));
+}
+
+TEST(SampleAssessment, TakesPausesOffTheMinutes) {
+  AssessedBook book(with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,30"));
+  EXPECT_EQ(book.of("S1").minutes, 450);
+  EXPECT_NEAR(book.of("S1").volume_l, 450 * 1.975, exact_in_decimals);
+}
+
+// 2.000 L/min at 10.0 °C, 84.5 kPa are 1.7563 L/min at 25 °C, 101.325 kPa: computed outside this program by the form of
+// 40 CFR 50 App. J §11.1.
+TEST(SampleAssessment, ReferenceVolumeIsAtTheSamplesOwnConditions) {
+  BookText text = with_sample("sample,pump,started,stopped,temperature [°C],pressure [kPa]",
+                              "S1,P1,2026-09-21T08:00,2026-09-21T16:00,10,84.5");
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
+      "2026-09-21T07:30,pre,S1,V1,2,20,90\n2026-09-21T16:10,post,S1,V1,2,20,90\n";
+  AssessedBook book(text);
+  const SampleAssessment& s1 = book.of("S1");
+  EXPECT_NEAR(s1.volume_reference_l, 480 * 1.7563, 480 * 0.5e-4);
+  EXPECT_EQ(s1.temperature_from, ConditionsFrom::sample);
+  EXPECT_EQ(s1.pressure_from, ConditionsFrom::sample);
+}
+
+TEST(SampleAssessment, TakesTheMeanOfItsSetsConditionsWhereItHasNone) {
+  AssessedBook book(with_readings("2026-09-21T07:30,pre,S1,,V1,2,18,98\n2026-09-21T16:10,post,S1,,V1,2,22,100\n"));
+  const SampleAssessment& s1 = book.of("S1");
+  EXPECT_NEAR(s1.temperature_k, 293.15, exact_in_decimals);
+  EXPECT_NEAR(s1.pressure_kpa, 99, exact_in_decimals);
+  EXPECT_EQ(s1.temperature_from, ConditionsFrom::sets);
+  EXPECT_EQ(s1.pressure_from, ConditionsFrom::sets);
+}
+
+TEST(SampleAssessment, TakesTheConditionsOfTheOneSetThatSays) {
+  AssessedBook book(with_readings("2026-09-21T07:30,pre,S1,,V1,2,18,98\n2026-09-21T16:10,post,S1,,V1,2,,\n"));
+  EXPECT_NEAR(book.of("S1").temperature_k, 291.15, exact_in_decimals);
+  EXPECT_NEAR(book.of("S1").pressure_kpa, 98, exact_in_decimals);
+}
+
+TEST(SampleAssessment, TakesThePressureOfTheAltitudeWhereNobodyReadOne) {
+  BookText text = with_readings("2026-09-21T07:30,pre,S1,,V1,2,18,\n2026-09-21T16:10,post,S1,,V1,2,22,\n");
+  text.settings += "[site]\naltitude = \"1500 m\"\n";
+  AssessedBook book(text);
+  EXPECT_NEAR(book.of("S1").pressure_kpa, 84.556, 0.5e-3);  // US Standard Atmosphere 1976
+  EXPECT_EQ(book.of("S1").pressure_from, ConditionsFrom::altitude);
+  EXPECT_EQ(book.of("S1").temperature_from, ConditionsFrom::sets);
+}
+
+// A pressure that was read is better than one reckoned from the altitude, and is not diluted with it.
+TEST(SampleAssessment, TakesAReadPressureBeforeThatOfTheAltitude) {
+  BookText text = with_readings("2026-09-21T07:30,pre,S1,,V1,2,18,\n2026-09-21T16:10,post,S1,,V1,2,22,83\n");
+  text.settings += "[site]\naltitude = \"1500 m\"\n";
+  AssessedBook book(text);
+  EXPECT_EQ(book.of("S1").pressure_kpa, 83);
+  EXPECT_EQ(book.of("S1").pressure_from, ConditionsFrom::sets);
+}
+
+TEST(SampleAssessment, NeverAssumesATemperatureOrAPressure) {
+  AssessedBook book{BookText()};
+  const SampleAssessment& s1 = book.of("S1");
+  EXPECT_TRUE(is_missing(s1.volume_reference_l));
+  EXPECT_EQ(s1.temperature_from, ConditionsFrom::nowhere);
+  EXPECT_EQ(s1.pressure_from, ConditionsFrom::nowhere);
+  EXPECT_NEAR(s1.volume_l, 948, exact_in_decimals);  // the actual volume needs neither
+}
+
+TEST(SampleAssessment, HasTheLargestChangeOfConditionsWithItsSign) {
+  BookText text = with_sample("sample,pump,started,stopped,temperature [°C],pressure [kPa]",
+                              "S1,P1,2026-09-21T08:00,2026-09-21T16:00,20,100");
+  text.readings = with_readings("2026-09-21T07:30,pre,S1,,V1,2,12,101\n2026-09-21T16:10,post,S1,,V1,2,25,98\n").readings;
+  AssessedBook book(text);
+  EXPECT_NEAR(book.of("S1").temperature_change_k, -8, exact_in_decimals);
+  EXPECT_NEAR(book.of("S1").pressure_change_kpa, -2, exact_in_decimals);
+}
+
+TEST(SampleAssessment, HasTheFieldSetFarthestFromThePreFlow) {
+  AssessedBook book(with_readings("2026-09-21T07:30,pre,S1,,V1,2.00,,\n"
+                                  "2026-09-21T10:00,field,S1,,V1,2.03,,\n"
+                                  "2026-09-21T12:00,field,S1,,V1,1.90,,\n"
+                                  "2026-09-21T14:00,field,S1,,V1,2.05,,\n"
+                                  "2026-09-21T16:10,post,S1,,V1,2.00,,\n"));
+  EXPECT_NEAR(book.of("S1").field_change_l_min, -0.10, exact_in_decimals);
+  EXPECT_EQ(book.of("S1").field_count(), 3U);
+}
+
+TEST(SampleAssessment, LeansOnTheBracketOfItsPump) {
+  AssessedBook book(with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
+  EXPECT_NEAR(book.of("S1").drift, -0.05, exact_in_decimals);
+  EXPECT_EQ(book.of("S1").rows, (std::vector<Row>{0, 1}));
+}
+
+TEST(SampleAssessment, TwoSamplesInOneBracketLeanOnBothItsSets) {
+  BookText text = with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n2026-09-21T18:00,post,,P1,V1,1.9,,\n");
+  text.samples =
+      "sample,pump,started,stopped\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T12:00\n"
+      "S2,P1,2026-09-21T12:30,2026-09-21T17:00\n";
+  AssessedBook book(text);
+  for (const char* sample : {"S1", "S2"}) {
+    EXPECT_EQ(book.of(sample).pre_l_min, 2.0) << sample;
+    EXPECT_EQ(book.of(sample).post_l_min, 1.9) << sample;
+  }
+  EXPECT_NEAR(book.of("S1").volume_l + book.of("S2").volume_l, (240 + 270) * 1.95, exact_in_decimals);
+}
+
+TEST(SampleAssessment, TakesTheStagesItHasNoReadingsOfFromTheBracket) {
+  AssessedBook book(with_readings("2026-09-21T07:00,pre,S1,,V1,2.0,,\n"
+                                  "2026-09-21T07:30,pre,,P1,V1,9.0,,\n"
+                                  "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
+  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
+  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
+}
+
+TEST(SampleAssessment, HasNoPostWhereThePumpWasSetAgainInBetween) {
+  AssessedBook book(with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n"
+                                  "2026-09-21T16:05,pre,,P1,V1,2.0,,\n"
+                                  "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
+  EXPECT_EQ(book.of("S1").post_set(), nullptr);
+  EXPECT_TRUE(is_missing(book.of("S1").drift));
+  EXPECT_TRUE(is_missing(book.of("S1").volume_l));
+}
+
+TEST(SampleAssessment, OfSeveralOwnSetsTheNearestOutsideTheSampleCount) {
+  AssessedBook book(with_readings("2026-09-21T06:00,pre,S1,,V1,1.0,,\n"
+                                  "2026-09-21T07:30,pre,S1,,V1,2.0,,\n"
+                                  "2026-09-21T09:00,pre,S1,,V1,3.0,,\n"
+                                  "2026-09-21T15:00,post,S1,,V1,4.0,,\n"
+                                  "2026-09-21T16:10,post,S1,,V1,1.9,,\n"
+                                  "2026-09-21T18:00,post,S1,,V1,5.0,,\n"));
+  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
+  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
+}
+
+TEST(SampleAssessment, OwnSetsCountAlsoOnTheWrongSideOfItsTimesAndTheAgeIsNegative) {
+  AssessedBook book(with_readings("2026-09-21T08:05,pre,S1,,V1,2.0,,\n2026-09-21T15:55,post,S1,,V1,1.9,,\n"));
+  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
+  EXPECT_EQ(book.of("S1").pre_age_min, -5);
+  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
+  EXPECT_EQ(book.of("S1").post_age_min, -5);
+}
+
+std::string fault_place(AssessedBook& book, std::string_view sample) {
+  const ProblemNumber problem = book.of(sample).problem;
+  return problem == no_problem ? "" : to_text(book.book.problems[problem - 1].place);
+}
+
+TEST(SampleAssessment, NamesTheFirstFaultOfARecordItLeansOn) {
+  BookText sample = with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,3O");
+  AssessedBook of_sample(sample);
+  EXPECT_EQ(fault_place(of_sample, "S1"), "samples.csv:2:41");
+
+  AssessedBook of_reading(with_readings("2026-09-21T07:30,pre,S1,,V1,2.O,,\n2026-09-21T16:10,post,S1,,V1,1.9,,\n"));
+  EXPECT_EQ(fault_place(of_reading, "S1"), "readings.csv:2:29");
+
+  AssessedBook of_time(with_readings("2026-09-21T7:30,pre,S1,,V1,2.0,,\n2026-09-21T16:10,post,S1,,V1,1.9,,\n"));
+  EXPECT_EQ(fault_place(of_time, "S1"), "readings.csv:2:1");
+
+  BookText certificate;
+  certificate.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\nC1,V1,2026-01-05,2,2,two\n";
+  AssessedBook of_certificate(certificate);
+  EXPECT_EQ(fault_place(of_certificate, "S1"), "certificates.csv:2:22");
+}
+
+TEST(SampleAssessment, NamesAFaultOnItsPumpOnlyWhereItLeansOnThePump) {
+  const std::string lost = "2026-09-21T25:00,post,,P1,V1,1.9,,\n";
+  AssessedBook leaning(with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n" + lost));
+  EXPECT_EQ(fault_place(leaning, "S1"), "readings.csv:3:1");
+  AssessedBook own(with_readings("2026-09-21T07:30,pre,S1,,V1,2.0,,\n2026-09-21T16:10,post,S1,,V1,1.9,,\n" + lost));
+  EXPECT_EQ(fault_place(own, "S1"), "");
+}
+
+// A file of readings that can't be read may have held the set that is lacking.
+TEST(SampleAssessment, NamesALostFileOfReadingsWhereASetIsLacking) {
+  BookText text = with_readings("2026-09-21T07:30,pre,S1,,V1,2.0,,\n");
+  text.samples =
+      "sample,pump,started,stopped\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  const ScratchFolder folder;
+  text.write(folder.path());
+  std::filesystem::create_directory(folder.path() / "readings");
+  std::ofstream(folder.path() / "readings" / "later.csv") << "taken,stage,sample,calibrator,reading\n";
+  const Result<Book> book = read_book(folder.path(), 1);
+  ASSERT_TRUE(book);
+  const AssessmentBasis basis(*book, {}, {});
+  SampleAssessor assessor(basis);
+  const ProblemNumber problem = assessor.assess(0).problem;
+  ASSERT_NE(problem, no_problem);
+  EXPECT_EQ(book->problems[problem - 1].place.file, "readings/later.csv");
+}
+
+TEST(SampleAssessment, OfASampleWithoutTimesHasNoFigureOfTime) {
+  AssessedBook book(with_sample("sample,pump,started,stopped", "S1,P1,,2026-09-21T16:00"));
+  const SampleAssessment& s1 = book.of("S1");
+  EXPECT_TRUE(is_missing(s1.minutes));
+  EXPECT_TRUE(is_missing(s1.pre_age_min));
+  EXPECT_EQ(s1.post_age_min, 10);
+  EXPECT_NE(s1.problem, no_problem);
+}
+
+TEST(SampleAssessment, OfABlankNeedsNoTimesAlsoWithReadings) {
+  BookText text = with_sample("sample,kind,pump,started,stopped", "S1,blank,,,");
+  AssessedBook book(text);
+  const SampleAssessment& blank = book.of("S1");
+  EXPECT_EQ(blank.kind, SampleKind::blank);
+  EXPECT_EQ(blank.problem, no_problem);
+  EXPECT_TRUE(is_missing(blank.pre_age_min));
+  EXPECT_TRUE(is_missing(blank.post_age_min));
+}
+
+TEST(SampleAssessment, KeepsNothingOfTheSampleBefore) {
+  BookText text;
+  text.samples += "S2,P2,2026-09-22T08:00,2026-09-22T16:00\n";
+  AssessedBook book(text);
+  book.of("S1");
+  const SampleAssessment& s2 = book.of("S2");
+  EXPECT_TRUE(s2.sets.empty());
+  EXPECT_TRUE(s2.rows.empty());
+  EXPECT_EQ(s2.pre_set(), nullptr);
+  EXPECT_TRUE(is_missing(s2.pre_l_min));
+  EXPECT_EQ(s2.minutes, 480);
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/screen_csv.hpp"
+
+#include <gtest/gtest.h>
+
+#include "driftwarden/quantity/number.hpp"
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+// The cells of a line of the result, by their headings. No cell of these books holds a comma.
+std::vector<std::string> cells_of(std::string_view line) {
+  std::vector<std::string> cells(1);
+  for (const char c : line.substr(0, line.size() - 1)) {
+    if (c == ',') {
+      cells.emplace_back();
+    } else {
+      cells.back() += c;
+    }
+  }
+  return cells;
+}
+
+class ScreenCsv : public ::testing::Test {
+ protected:
+  std::string cell(JudgedBook& book, std::string_view sample, std::string_view heading) {
+    std::string line;
+    append_screen_csv(line, book.screening(), book.result(sample));
+    const std::vector<std::string> names = cells_of(screen_csv_headings());
+    const std::vector<std::string> cells = cells_of(line);
+    EXPECT_EQ(cells.size(), names.size()) << line;
+    for (std::size_t i = 0; i < names.size() && i < cells.size(); ++i) {
+      if (names[i] == heading) return cells[i];
+    }
+    return "no such column";
+  }
+};
+
+// The columns that other programs lean on, in their order.
+TEST_F(ScreenCsv, BeginsWithTheColumnsThatArePromised) {
+  EXPECT_TRUE(screen_csv_headings().starts_with(
+      "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,flow_l_min,"
+      "volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings"));
+  EXPECT_TRUE(screen_csv_headings().ends_with("\n"));
+}
+
+TEST_F(ScreenCsv, HasEveryFigureInFull) {
+  BookText text;
+  text.samples =
+      "sample,batch,pump,started,stopped,temperature [°C],pressure [kPa]\n"
+      "S1,B-7,P1,2026-09-21T08:00,2026-09-21T16:00,25,101.325\n";
+  text.readings += "2026-09-21T07:31,pre,S1,V1,2.010\n";
+  JudgedBook book(text);
+  EXPECT_EQ(cell(book, "S1", "sample"), "S1");
+  EXPECT_EQ(cell(book, "S1", "batch"), "B-7");
+  EXPECT_EQ(cell(book, "S1", "verdict"), "valid");
+  EXPECT_EQ(cell(book, "S1", "pump"), "P1");
+  EXPECT_EQ(cell(book, "S1", "minutes"), "480");
+  EXPECT_EQ(cell(book, "S1", "pre_n"), "2");
+  EXPECT_EQ(cell(book, "S1", "post_n"), "1");
+  EXPECT_EQ(cell(book, "S1", "post_l_min"), "1.95");
+  EXPECT_EQ(cell(book, "S1", "post_sd_l_min"), "");  // one reading has no spread
+  EXPECT_EQ(number_from(cell(book, "S1", "pre_l_min")), book.figures("S1").pre_l_min);
+  EXPECT_EQ(number_from(cell(book, "S1", "pre_sd_l_min")), book.figures("S1").pre_set()->flow.s);
+  EXPECT_EQ(number_from(cell(book, "S1", "drift_percent")), 100 * book.figures("S1").drift);
+  EXPECT_EQ(number_from(cell(book, "S1", "flow_l_min")), book.figures("S1").flow_l_min);
+  EXPECT_EQ(number_from(cell(book, "S1", "volume_l")), book.figures("S1").volume_l);
+  EXPECT_EQ(number_from(cell(book, "S1", "volume_reference_l")), book.figures("S1").volume_reference_l);
+  EXPECT_NEAR(number_from(cell(book, "S1", "volume_reference_l")).value(), 480 * 1.9775, 1e-9);
+}
+
+TEST_F(ScreenCsv, LeavesMissingFiguresEmptyAndCountsNoReadingsAsNone) {
+  BookText text;
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  JudgedBook book(text);
+  EXPECT_EQ(cell(book, "S1", "pre_n"), "0");
+  EXPECT_EQ(cell(book, "S1", "post_n"), "0");
+  for (const char* figure : {"pre_l_min", "post_l_min", "drift_percent", "flow_l_min", "volume_l", "volume_reference_l"}) {
+    EXPECT_EQ(cell(book, "S1", figure), "") << figure;
+  }
+  EXPECT_EQ(cell(book, "S1", "minutes"), "480");
+}
+
+TEST_F(ScreenCsv, LeavesWhatABlankHasNotEmpty) {
+  BookText text;
+  text.samples = "sample,kind,batch,pump,started,stopped\nB1,blank,B-7,,,\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  JudgedBook book(text);
+  std::string line;
+  append_screen_csv(line, book.screening(), book.result("B1"));
+  EXPECT_TRUE(line.starts_with("B1,B-7,valid,,,,,,,,,,,,,,")) << line;
+}
+
+TEST_F(ScreenCsv, JoinsTheIdsOfItsFindings) {
+  RuleText note{Subject::sample, "minutes", "at_least", {"500 min"}};
+  note.otherwise = Otherwise::note;
+  JudgedBook book(BookText(), {{{Subject::sample, "drift", "within", {"2 %"}}, note, {Subject::sample, "flow", "at_least", {"1 L/min"}}}});
+  EXPECT_EQ(cell(book, "S1", "findings"), "drift;minutes");
+  EXPECT_EQ(cell(book, "S1", "verdict"), "void");
+}
+
+TEST_F(ScreenCsv, NamesFaultyRecords) {
+  BookText text;
+  text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n";
+  JudgedBook book(text);
+  EXPECT_EQ(cell(book, "S1", "findings"), "faulty-records");
+  EXPECT_EQ(cell(book, "S1", "verdict"), "undecided");
+}
+
+TEST_F(ScreenCsv, QuotesNamesThatHoldASeparator) {
+  BookText text;
+  text.samples = "sample,batch,pump,started,stopped\n\"S,1\",\"a \"\"b\"\"\",P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  JudgedBook book(text);
+  std::string line;
+  append_screen_csv(line, book.screening(), book.result("S,1"));
+  EXPECT_TRUE(line.starts_with("\"S,1\",\"a \"\"b\"\"\",valid,P1,480,")) << line;
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/calibration_interval.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace driftwarden {
+namespace {
+
+constexpr StaircaseDesign months_3_to_24{0.8, 1.25, 0.6, 3, 24};
+
+TEST(Staircase, OfTenCalibrations) {
+  // Invented errors in percent of a permissible 1 %; intervals in months worked out by hand.
+  const std::array<std::pair<double, double>, 10> calibrations{{{0.3, 15},
+                                                                {0.7, 18.75},
+                                                                {0.85, 18.75},
+                                                                {1.2, 11.25},
+                                                                {0.4, 14.0625},
+                                                                {0.5, 17.578125},
+                                                                {-0.2, 21.97265625},
+                                                                {-0.95, 21.97265625},
+                                                                {-1.05, 13.18359375},
+                                                                {0.1, 16.4794921875}}};
+  double interval = 12;
+  for (const auto& [error, next] : calibrations) {
+    interval = staircase(interval, error, 1.0, months_3_to_24).interval;
+    EXPECT_NEAR(interval, next, 1e-4) << error;
+  }
+  EXPECT_NEAR(interval, 16.4794921875, 1e-12);
+}
+
+TEST(Staircase, OnABoundaryTakesTheMilderAnswer) {
+  const auto step = [](double error) { return staircase(12, error, 1.0, months_3_to_24).step; };
+  EXPECT_EQ(step(0.799), IntervalStep::extend);
+  EXPECT_EQ(step(0.8), IntervalStep::extend);
+  EXPECT_EQ(step(-0.8), IntervalStep::extend);
+  EXPECT_EQ(step(0.801), IntervalStep::keep);
+  EXPECT_EQ(step(1.0), IntervalStep::keep);
+  EXPECT_EQ(step(1.001), IntervalStep::reduce);
+  // 0.3 - 0.2 is not 0.1 in doubles, but on the boundary all the same.
+  EXPECT_EQ(staircase(12, 0.3 - 0.2, 0.1, months_3_to_24).step, IntervalStep::keep);
+  EXPECT_EQ(staircase(12, 0.1 + 0.2, 0.3, months_3_to_24).step, IntervalStep::keep);
+}
+
+TEST(Staircase, StaysBetweenShortestAndLongest) {
+  EXPECT_EQ(staircase(23, 0.1, 1, months_3_to_24).interval, 24);
+  EXPECT_EQ(staircase(4, 2.0, 1, months_3_to_24).interval, 3);
+  EXPECT_EQ(staircase(100, 0, 1, StaircaseDesign{}).interval, 125);
+}
+
+TEST(Staircase, NeedsAnErrorAndALimit) {
+  EXPECT_TRUE(std::isnan(staircase(12, std::nan(""), 1, months_3_to_24).interval));
+  EXPECT_TRUE(std::isnan(staircase(12, 0.1, 0, months_3_to_24).interval));
+}
+
+TEST(InUse, TheRestLastsAsLongAsThePaceSays) {
+  EXPECT_NEAR(days_until_used_up(400, 310, 150), 43.5483870968, 1e-9);  // 90 h at 2.0667 h a day
+  EXPECT_LT(days_until_used_up(400, 450, 150), 0);
+  EXPECT_EQ(days_until_used_up(400, 0, 150), std::numeric_limits<double>::infinity());
+}
+
+TEST(En, OfACheckStandard) {
+  EXPECT_NEAR(e_n(2.031, 0.020, 2.010, 0.015), 0.84, 1e-12);  // 0.021/0.025
+  EXPECT_NEAR(e_n(2.040, 0.020, 2.010, 0.015), 1.20, 1e-12);
+  EXPECT_NEAR(e_n(1.980, 0.020, 2.010, 0.015), -1.20, 1e-12);
+}
+
+TEST(SimpleResponse, ShrinksSoThatItSettlesAtTheTarget) {
+  // Computed from the condition (1 + a)^R (1 - b)^(1 - R) = 1.
+  const std::array<std::array<double, 3>, 9> cases{{{0.05, 0.85, 0.2415493895},
+                                                    {0.05, 0.90, 0.3553910838},
+                                                    {0.05, 0.95, 0.604266043},
+                                                    {0.10, 0.85, 0.4173047863},
+                                                    {0.10, 0.90, 0.5759023816},
+                                                    {0.10, 0.95, 0.8364920092},
+                                                    {0.20, 0.85, 0.6441177953},
+                                                    {0.20, 0.90, 0.8061933005},
+                                                    {0.20, 0.95, 0.968699136}}};
+  for (const auto& [a, target, b] : cases) {
+    EXPECT_NEAR(simple_response_decrease(a, target), b, 1e-9);
+    const double mean_step =
+        target * std::log(1 + a) + (1 - target) * std::log(1 - simple_response_decrease(a, target));
+    EXPECT_NEAR(mean_step, 0, 1e-14);
+  }
+  EXPECT_TRUE(std::isnan(simple_response_decrease(0.1, 1)));
+  EXPECT_TRUE(std::isnan(simple_response_decrease(0, 0.9)));
+}
+
+constexpr std::array<bool, 10> in_tolerance{true, true, true, false, true, true, true, true, false, true};
+
+TEST(SimpleResponse, OfTenCalibrations) {
+  // Invented results, target 0.9, a 0.1; computed.
+  const std::array<double, 10> next{13.2,     14.52,    15.972,   6.773687, 7.451056,
+                                    8.196161, 9.015778, 9.917355, 4.205927, 4.626519};
+  double interval = 12;
+  for (std::size_t i = 0; i < 10; ++i) {
+    interval = simple_response(interval, in_tolerance[i], 0.1, 0.9);
+    EXPECT_NEAR(interval, next[i], 1e-6) << i;
+  }
+}
+
+TEST(IncrementalResponse, OfTenCalibrations) {
+  // The same results; computed.
+  const std::array<double, 10> next{13.2,     14.52,    15.972,   8.784600, 9.004215,
+                                    9.229320, 9.460053, 9.696555, 8.605692, 8.659478};
+  const std::array<double, 10> step{1, 1, 1, 0.5, 0.25, 0.25, 0.25, 0.25, 0.125, 0.0625};
+  IncrementalResponse state{12, 1};
+  for (std::size_t i = 0; i < 10; ++i) {
+    state = incremental_response(state, in_tolerance[i], i > 0 && in_tolerance[i] != in_tolerance[i - 1], 0.9);
+    EXPECT_NEAR(state.interval, next[i], 1e-6) << i;
+    EXPECT_EQ(state.step, step[i]) << i;
+  }
+  EXPECT_TRUE(std::isnan(incremental_response(state, true, false, 0).interval));
+}
+
+}  // namespace
+}  // namespace driftwarden

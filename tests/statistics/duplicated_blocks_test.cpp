@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/duplicated_blocks.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+
+#include "statistics/random_numbers.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(DuplicatedBlocks, ExpectedAmongFourHundredReadings) {
+  // Invented; computed.
+  const double m = alignments_among(400);
+  EXPECT_EQ(m, 79800);
+  EXPECT_NEAR(expected_chance_blocks(m, 0.08, 3), 40.9, 0.05);
+  EXPECT_NEAR(expected_chance_blocks(m, 0.08, 5), 0.261, 5e-4);
+  EXPECT_NEAR(probability_of_any_block(expected_chance_blocks(m, 0.08, 5)), 0.230, 5e-4);
+  EXPECT_NEAR(expected_chance_blocks(m, 0.08, 6), 0.0209, 5e-5);
+  EXPECT_NEAR(expected_chance_blocks(m, 0.08, 8) / 1.33882e-4, 1, 1e-5);
+  EXPECT_NEAR(probability_of_any_block(expected_chance_blocks(m, 0.08, 8)) / 1.33873e-4, 1, 1e-5);
+}
+
+TEST(DuplicatedBlocks, ATellingLengthIsTheShortestBelowTheLimit) {
+  const double m = alignments_among(400);
+  const std::size_t k = telling_block_length(m, 0.08);
+  EXPECT_EQ(k, 7U);
+  EXPECT_LT(expected_chance_blocks(m, 0.08, k), 0.01);
+  EXPECT_GE(expected_chance_blocks(m, 0.08, k - 1), 0.01);
+  EXPECT_EQ(telling_block_length(m, 1), 0U);
+  EXPECT_EQ(telling_block_length(m, 0), 0U);
+  EXPECT_EQ(telling_block_length(0, 0.5), 1U);
+}
+
+TEST(DuplicatedBlocks, TwoReadingsAgreeAsOftenAsTheirFrequenciesSay) {
+  EXPECT_NEAR(probability_of_equal_readings(std::array<std::size_t, 3>{1, 1, 2}), 6.0 / 16, 1e-15);
+  EXPECT_EQ(probability_of_equal_readings(std::array<std::size_t, 1>{7}), 1);
+  EXPECT_TRUE(std::isnan(probability_of_equal_readings({})));
+}
+
+TEST(DuplicatedBlocks, ExpectedNumberAgreesWithRandomReadings) {
+  // 60 readings of ten equally likely figures, blocks of two at different places, 4000 times. Alignments here are the
+  // pairs of starts, 59·58/2; standard error about 0.08.
+  test::RandomNumbers random(5);
+  double found = 0;
+  constexpr int books = 4000;
+  for (int book = 0; book < books; ++book) {
+    std::array<int, 60> figures{};
+    for (int& figure : figures) figure = static_cast<int>(10 * random.uniform());
+    for (std::size_t i = 0; i + 1 < figures.size(); ++i) {
+      for (std::size_t j = i + 1; j + 1 < figures.size(); ++j) {
+        found += figures[i] == figures[j] && figures[i + 1] == figures[j + 1] ? 1 : 0;
+      }
+    }
+  }
+  EXPECT_NEAR(found / books, expected_chance_blocks(alignments_among(59), 0.1, 2), 0.4);
+}
+
+}  // namespace
+}  // namespace driftwarden

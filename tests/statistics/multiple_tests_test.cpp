@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/multiple_tests.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <vector>
+
+namespace driftwarden {
+namespace {
+
+// Expected values computed with R p.adjust and statsmodels.
+
+void expect_all_near(const std::vector<double>& found, const std::vector<double>& expected) {
+  ASSERT_EQ(found.size(), expected.size());
+  for (std::size_t i = 0; i < found.size(); ++i) EXPECT_NEAR(found[i], expected[i], 1e-12) << i;
+}
+
+TEST(Holm, OfFiveTests) {
+  expect_all_near(holm(std::array<double, 5>{0.001, 0.012, 0.020, 0.20, 0.5}), {0.005, 0.048, 0.06, 0.4, 0.5});
+}
+
+TEST(Holm, KeepsTheOrderGivenAndNeverFalls) {
+  expect_all_near(holm(std::array<double, 5>{0.5, 0.020, 0.001, 0.20, 0.012}), {0.5, 0.06, 0.005, 0.4, 0.048});
+  expect_all_near(holm(std::array<double, 3>{0.01, 0.011, 0.012}), {0.03, 0.03, 0.03});
+  expect_all_near(holm(std::array<double, 2>{0.9, 0.8}), {1, 1});
+}
+
+TEST(BenjaminiHochberg, OfFiveTests) {
+  expect_all_near(benjamini_hochberg(std::array<double, 5>{0.001, 0.012, 0.020, 0.20, 0.5}),
+                  {0.005, 0.030, 0.1 / 3, 0.25, 0.5});
+}
+
+TEST(BenjaminiHochberg, KeepsTheOrderGivenAndNeverFalls) {
+  expect_all_near(benjamini_hochberg(std::array<double, 3>{0.03, 0.02, 0.01}), {0.03, 0.03, 0.03});
+}
+
+TEST(MultipleTests, OfOneOrNoneChangeNothing) {
+  expect_all_near(holm(std::array<double, 1>{0.03}), {0.03});
+  expect_all_near(benjamini_hochberg(std::array<double, 1>{0.03}), {0.03});
+  EXPECT_TRUE(holm({}).empty());
+  EXPECT_TRUE(benjamini_hochberg({}).empty());
+}
+
+}  // namespace
+}  // namespace driftwarden

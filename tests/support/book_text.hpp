@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <fstream>
+#include <initializer_list>
+#include <memory>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "book/scratch_folder.hpp"
+#include "driftwarden/book/book.hpp"
+#include "driftwarden/rule/rule_set.hpp"
+#include "driftwarden/verdict/screening.hpp"
+
+namespace driftwarden {
+
+// A small sound book, file by file, of which a test writes what it is about. P1 and P2 are pumps; V1 and V2 are dry
+// pistons whose certificates have no error, so that a flow is what was read. S1 ran on P1 for 480 minutes and was read
+// at 2.000 L/min before and 1.950 L/min after. A file without text isn't written. Invented data.
+struct BookText {
+  std::string settings = "title = \"Quarry\"\ntime_zone = \"UTC\"\n";
+  std::string rules;  // own.toml
+  std::string instruments =
+      "instrument,kind,principle\n"
+      "P1,pump,\n"
+      "P2,pump,\n"
+      "V1,calibrator,volumetric\n"
+      "V2,calibrator,volumetric\n";
+  std::string certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,V1,2026-01-05,2,2,2\n"
+      "C2,V2,2026-01-05,2,2,2\n";
+  std::string samples =
+      "sample,pump,started,stopped\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  std::string readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n"
+      "2026-09-21T16:10,post,S1,V1,1.950\n";
+  std::string decisions;
+
+  void write(const std::filesystem::path& folder) const {
+    for (const auto& [name, text] : std::initializer_list<std::pair<const char*, const std::string&>>{
+             {"book.toml", settings},
+             {"own.toml", rules},
+             {"instruments.csv", instruments},
+             {"certificates.csv", certificates},
+             {"samples.csv", samples},
+             {"readings.csv", readings},
+             {"decisions.csv", decisions}}) {
+      if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
+    }
+  }
+};
+
+// A book read from texts; the folder is gone again.
+inline Book book_of(const BookText& text) {
+  const ScratchFolder folder;
+  text.write(folder.path());
+  Result<Book> book = read_book(folder.path(), 1);
+  if (!book) throw std::runtime_error("the book can't be read: " + to_text(book.faults().front()));
+  return *std::move(book);
+}
+
+inline Row row_of(const Book& book, std::string_view sample) {
+  for (Row row = 0; row < book.samples.size(); ++row) {
+    if (book.samples.name[row] == sample) return row;
+  }
+  throw std::runtime_error("the book has no sample " + std::string(sample));
+}
+
+// A rule by its measure, its limit as a pack would write it, and what follows. Its id is the measure's name.
+struct RuleText {
+  Subject of = Subject::sample;
+  std::string_view measure;
+  std::string_view form;                // "within"
+  std::vector<std::string> values;      // {"5 %"}
+  Otherwise otherwise = Otherwise::void_;
+  Absent absent = Absent::undecided;
+  Base base = Base::by_practice;
+  std::vector<Condition> where = {};
+
+  Rule rule() const {
+    Rule rule;
+    rule.pack = "own";
+    rule.edition = "1";
+    rule.id = measure;
+    rule.of = of;
+    rule.measure = measure_named(of, measure).value();
+    WrittenLimit written;
+    written.form = named<Limit::Form>(form).value();
+    for (const std::string& value : values) written.values.push_back({value, {}});
+    const Result<Limit> limit = limit_of(written, measure_of(rule));
+    if (!limit) throw std::runtime_error(to_text(limit.faults().front()));
+    rule.limit = *limit;
+    rule.otherwise = otherwise;
+    rule.absent = absent;
+    rule.base = base;
+    rule.where = where;
+    rule.reason = "A reason.";
+    rule.source = "A source";
+    rule.standing = Standing::house;
+    rule.place = {"own.toml", 1, 1};
+    return rule;
+  }
+};
+
+// What a book is judged by, made of rules and not of files.
+struct RulesText {
+  std::vector<RuleText> rules;
+  std::vector<Sampler> samplers = {};
+  std::vector<PracticeChoice> practice = {};  // of the book
+
+  RuleSet rule_set() const {
+    Pack pack;
+    pack.name = "own";
+    pack.edition = "1";
+    pack.file = "own.toml";
+    for (const RuleText& text : rules) pack.rules.push_back(text.rule());
+    pack.samplers = samplers;
+    Result<RuleSet> set = combine({pack}, {}, practice, {});
+    if (!set) throw std::runtime_error(to_text(set.faults().front()));
+    return *std::move(set);
+  }
+};
+
+inline PracticeChoice practice(std::string key, std::string value) {
+  return {std::move(key), std::move(value), "The client asked for it.", "", {"book.toml", 3, 1}};
+}
+
+inline Sampler sampler(std::string name, std::optional<double> nominal_l_min, std::optional<double> cut_exponent = {}) {
+  Sampler made;
+  made.name = std::move(name);
+  made.nominal_l_min = nominal_l_min;
+  made.cut_exponent = cut_exponent;
+  made.source = made.cut_source = "A source";
+  return made;
+}
+
+// A book, what it is judged by, and a judge.
+class JudgedBook {
+ public:
+  explicit JudgedBook(const BookText& book, const RulesText& rules = {})
+      : book_(book_of(book)), rules_(rules.rule_set()), screening_(book_, rules_), judge_(screening_, true) {}
+  JudgedBook(const JudgedBook&) = delete;
+  JudgedBook& operator=(const JudgedBook&) = delete;
+
+  // Stay valid until the next sample is judged.
+  const SampleResult& result(std::string_view sample) { return judge_.judge(row_of(book_, sample)); }
+  const SampleAssessment& figures(std::string_view sample) { return *result(sample).figures; }
+
+  const Book& book() const { return book_; }
+  const Screening& screening() const { return screening_; }
+
+ private:
+  Book book_;
+  RuleSet rules_;
+  Screening screening_;
+  SampleJudge judge_;
+};
+
+}  // namespace driftwarden

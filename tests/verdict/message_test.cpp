@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/message.hpp"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::string message(const RuleText& rule, const BookText& text = {}) {
+  JudgedBook book(text, {{rule}});
+  const SampleResult& result = book.result("S1");
+  return result.findings.empty() ? "" : message_of(book.screening(), result, result.findings.front());
+}
+
+std::vector<std::string> places(const RuleText& rule, const BookText& text = {}) {
+  JudgedBook book(text, {{rule}});
+  const SampleResult& result = book.result("S1");
+  return result.findings.empty() ? std::vector<std::string>{} : places_of(book.screening(), result, result.findings.front());
+}
+
+BookText with_readings(const std::string& rows) {
+  BookText text;
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n" + rows;
+  return text;
+}
+
+RuleText of_sample(std::string_view measure, std::string_view form, const std::string& value) {
+  return {Subject::sample, measure, form, {value}};
+}
+
+TEST(FigureText, HasTheMeasuresUnitAndTheDecimalsOfAPerson) {
+  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), -0.06238, -0.05), "-6.2 %");
+  EXPECT_EQ(figure_text(of_sample("flow", "at_least", "2 L/min").rule(), 1.98765, 2), "1.988 L/min");
+  EXPECT_EQ(figure_text(of_sample("minutes", "at_least", "3 h").rule(), 179, 180), "179.0 min");
+  EXPECT_EQ(figure_text(of_sample("pre.age", "at_most", "24 h").rule(), 1500, 1440), "25.0 h");
+  EXPECT_EQ(figure_text(of_sample("calibrator.overdue", "at_most", "0 d").rule(), 23040, 0), "16.0 d");
+  EXPECT_EQ(figure_text(of_sample("pre.count", "at_least", "3").rule(), 2, 3), "2");
+  EXPECT_EQ(figure_text(of_sample("volume", "at_least", "400 L").rule(), 372.268, 400), "372.3 L");
+  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), missing, missing), "missing");
+}
+
+TEST(FigureText, HasTheUnitOfAnAbsoluteLimit) {
+  EXPECT_EQ(figure_text(of_sample("drift", "within", "100 mL/min").rule(), -0.125, -0.1), "-125.000 mL/min");
+}
+
+// Never rounded to the other side of its limit, nor onto it.
+TEST(FigureText, ShowsOnWhichSideOfTheLimitItLies) {
+  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), -0.0504, -0.05), "-5.04 %");
+  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), 0.0500004, 0.05), "5.00004 %");
+  EXPECT_EQ(figure_text(of_sample("volume", "at_least", "400 L").rule(), 399.97, 400), "399.97 L");
+  EXPECT_EQ(figure_text(of_sample("volume", "at_most", "12340 L").rule(), 12343, 12340), "12343 L");
+}
+
+TEST(Message, TellsTheFigureAndTheLimit) {
+  EXPECT_EQ(message(of_sample("drift", "within", "2 %")), "drift -2.5 % is not within 2 %");
+  EXPECT_EQ(message(of_sample("minutes", "at_least", "500 min")), "minutes 480.0 min is not at least 500 min");
+}
+
+TEST(Message, TellsTheWordAndTheRule) {
+  BookText text = with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T16:10,post,S1,V2,2\n");
+  EXPECT_EQ(message(of_sample("calibrator.same", "is", "yes"), text), "calibrator.same is no; the rule: is yes");
+}
+
+TEST(Message, TellsThatAWordIsMissing) {
+  EXPECT_EQ(message(of_sample("fault", "is", "no")), "fault is missing: the book does not say");
+}
+
+TEST(Message, TellsWhyAFigureIsMissing) {
+  const RuleText drift = of_sample("drift", "within", "5 %");
+  EXPECT_EQ(message(drift, with_readings("")), "drift is missing: no readings were found before or after it");
+  EXPECT_EQ(message(drift, with_readings("2026-09-21T16:10,post,S1,V1,2\n")), "drift is missing: no reading was found before it");
+  EXPECT_EQ(message(drift, with_readings("2026-09-21T07:30,pre,S1,V1,2\n")), "drift is missing: no reading was found after it");
+}
+
+TEST(Message, DoesNotBlameReadingsForAFigureThatNeedsNone) {
+  EXPECT_EQ(message(of_sample("warm-up", "at_least", "15 min"), with_readings("")), "warm-up is missing: the book does not say");
+}
+
+TEST(Message, TellsThatNobodyCanSayWhetherTheRuleApplies) {
+  RuleText rule = of_sample("drift", "within", "5 %");
+  rule.where = {{"temperature", {}, 273.15, {}}};
+  EXPECT_EQ(message(rule), "whether the rule applies can't be said: temperature is missing");
+}
+
+TEST(Message, TellsWhatACalibratorsReadingsLack) {
+  BookText text = with_readings("2026-09-21T07:30,pre,S1,R1,2\n2026-09-21T16:10,post,S1,R1,2\n");
+  const auto lack = [&](const std::string& heading, const std::string& instrument, const std::string& reading) {
+    text.instruments = "instrument,kind,principle" + heading + "\nP1,pump,\nR1,calibrator," + instrument + "\n";
+    if (heading.empty()) text.instruments = "instrument,kind,principle\nP1,pump,\nR1,calibrator," + instrument + "\n";
+    text.certificates.clear();
+    text.readings = "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n2026-09-21T07:30,pre,S1,R1,2," +
+                    reading + "\n2026-09-21T16:10,post,S1,R1,2," + reading + "\n";
+    return message(of_sample("drift", "within", "5 %"), text);
+  };
+  EXPECT_EQ(lack("", "rotameter", "20,100"), "drift is missing: R1 lacks its scale conditions in instruments.csv");
+  EXPECT_EQ(lack("", "mass", ","), "drift is missing: the readings of R1 lack a temperature");
+  EXPECT_EQ(lack("", "mass", "20,"), "drift is missing: the readings of R1 lack a pressure");
+}
+
+TEST(Message, NamesTheSetOrTheReading) {
+  EXPECT_EQ(message({Subject::set, "flow", "at_least", {"1.96 L/min"}}), "flow of the post set 1.950 L/min is not at least 1.96 L/min");
+  EXPECT_EQ(message({Subject::reading, "indicated", "at_least", {"1.96 L/min"}}),
+            "indicated of the reading at readings.csv:3 1.950 L/min is not at least 1.96 L/min");
+}
+
+TEST(Message, NamesTheFaultOfTheRecords) {
+  EXPECT_EQ(message(of_sample("drift", "within", "5 %"), with_readings("2026-09-21T07:30,pre,S1,V1,2.O\n")),
+            "not judged, for a record it leans on can't be understood: readings.csv:2:28: '2.O' is not a number");
+}
+
+using Places = std::vector<std::string>;
+
+TEST(Places, OfADriftAreTheReadingsOfBothSets) {
+  EXPECT_EQ(places(of_sample("drift", "within", "2 %")), (Places{"readings.csv:2", "readings.csv:3"}));
+}
+
+TEST(Places, OfOneSetAreItsReadings) {
+  EXPECT_EQ(places(of_sample("pre.count", "at_least", "3")), Places{"readings.csv:2"});
+  EXPECT_EQ(places(of_sample("post.count", "at_least", "3")), Places{"readings.csv:3"});
+}
+
+TEST(Places, OfATimeAreTheSample) { EXPECT_EQ(places(of_sample("minutes", "at_least", "10 h")), Places{"samples.csv:2"}); }
+
+TEST(Places, OfAVolumeAreTheSampleAndBothSets) {
+  EXPECT_EQ(places(of_sample("volume", "at_least", "9999 L")), (Places{"samples.csv:2", "readings.csv:2", "readings.csv:3"}));
+}
+
+TEST(Places, OfAFieldDeviationAreTheReadingsDuringSamplingToo) {
+  const BookText text = with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,1.8\n2026-09-21T16:10,post,S1,V1,2\n");
+  EXPECT_EQ(places(of_sample("field.deviation", "within", "5 %"), text), (Places{"readings.csv:2", "readings.csv:3"}));
+}
+
+TEST(Places, OfWhatIsMissingAreTheSampleAtLeast) {
+  EXPECT_EQ(places(of_sample("drift", "within", "2 %"), with_readings("")), Places{"samples.csv:2"});
+}
+
+TEST(Places, OfASetAndAReading) {
+  EXPECT_EQ(places({Subject::set, "flow", "at_least", {"1.96 L/min"}}), Places{"readings.csv:3"});
+  EXPECT_EQ(places({Subject::reading, "indicated", "at_least", {"1.96 L/min"}}), Places{"readings.csv:3"});
+}
+
+TEST(Places, OfFaultyRecordsAreTheFault) {
+  EXPECT_EQ(places(of_sample("drift", "within", "5 %"), with_readings("2026-09-21T07:30,pre,S1,V1,2.O\n")), Places{"readings.csv:2:28"});
+}
+
+TEST(Reported, IsInTheUnitOfTheMeasure) {
+  Judgement judgement{Outcome::void_, -0.0624, -0.05, -0.0124};
+  const Reported drift = reported(of_sample("drift", "within", "5 %").rule(), judgement);
+  EXPECT_NEAR(drift.value, -6.24, 1e-12);
+  EXPECT_NEAR(drift.limit, -5, 1e-12);
+  EXPECT_NEAR(drift.margin, -1.24, 1e-12);
+  EXPECT_EQ(drift.unit, "%");
+}
+
+TEST(Reported, IsInTheUnitOfAnAbsoluteLimit) {
+  Judgement judgement{Outcome::void_, -0.125, -0.1, -0.025};
+  const Reported drift = reported(of_sample("drift", "within", "100 mL/min").rule(), judgement);
+  EXPECT_NEAR(drift.value, -125, 1e-9);
+  EXPECT_NEAR(drift.margin, -25, 1e-9);
+  EXPECT_EQ(drift.unit, "mL/min");
+}
+
+TEST(Reported, OfWhatIsMissingIsMissing) {
+  const Reported drift = reported(of_sample("drift", "within", "5 %").rule(), Judgement{});
+  EXPECT_TRUE(is_missing(drift.value));
+  EXPECT_TRUE(is_missing(drift.limit));
+  EXPECT_TRUE(is_missing(drift.margin));
+}
+
+TEST(RuleName, IsFull) {
+  JudgedBook book(BookText(), {{of_sample("drift", "within", "2 %")}});
+  EXPECT_EQ(rule_name(book.screening(), book.result("S1").findings.front()), "own/drift");
+  EXPECT_EQ(rule_name(book.screening(), Finding{Finding::faulty_records, {}, no_row, missing}), "book/faulty-records");
+}
+
+}  // namespace
+}  // namespace driftwarden

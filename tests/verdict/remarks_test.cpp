@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/remarks.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr const char* heading = "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],void,note\n";
+
+std::vector<std::string> remarks(const BookText& text) {
+  JudgedBook book(text);
+  return remarks_of(book.screening(), book.result("S1"));
+}
+
+// A sample with its own conditions and nothing to remark.
+BookText unremarkable() {
+  BookText text;
+  text.samples =
+      "sample,pump,started,stopped,temperature [°C],pressure [kPa]\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,20,100\n";
+  text.readings = std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,100,,\n2026-09-21T16:10,post,S1,V1,2,20,100,,\n";
+  return text;
+}
+
+using Remarks = std::vector<std::string>;
+
+TEST(Remarks, AreNoneWhereThereIsNothingToSay) { EXPECT_EQ(remarks(unremarkable()), Remarks{}); }
+
+TEST(Remarks, TellThatConditionsAreThoseOfTheSets) {
+  BookText text = unremarkable();
+  text.samples = BookText().samples;
+  EXPECT_EQ(remarks(text), (Remarks{"the sample gives no temperature; the mean of its sets' is used for the reference volume",
+                                    "the sample gives no pressure; the mean of its sets' is used for the reference volume"}));
+}
+
+TEST(Remarks, TellThatPressuresAreThoseOfTheAltitude) {
+  BookText text = unremarkable();
+  text.settings += "[site]\naltitude = \"1500 m\"\n";
+  text.samples = BookText().samples;
+  text.readings = std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,,,\n2026-09-21T16:10,post,S1,V1,2,20,,,\n";
+  EXPECT_EQ(remarks(text), (Remarks{"the pre set gives no pressure; that of the site's altitude is used",
+                                    "the post set gives no pressure; that of the site's altitude is used",
+                                    "the sample gives no temperature; the mean of its sets' is used for the reference volume",
+                                    "no pressure was read; the standard atmosphere at the site's altitude, 84.56 kPa, is used, "
+                                    "which the weather moves by 2 to 3 %"}));
+}
+
+TEST(Remarks, TellThatAReadingLiesOutsideItsCertificate) {
+  BookText text = unremarkable();
+  text.readings = std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,100,,\n2026-09-21T16:10,post,S1,V1,2.1,20,100,,\n";
+  EXPECT_EQ(remarks(text), Remarks{"the post set lies outside the points of the certificate of V1; the error of the nearest point is used"});
+}
+
+TEST(Remarks, TellThatACalibratorHadNoCertificate) {
+  BookText text = unremarkable();
+  text.certificates.clear();
+  EXPECT_EQ(remarks(text), (Remarks{"V1 had no certificate in force for the pre set; its readings are taken as shown",
+                                    "V1 had no certificate in force for the post set; its readings are taken as shown"}));
+}
+
+TEST(Remarks, CountVoidReadings) {
+  BookText text = unremarkable();
+  text.readings += "2026-09-21T16:11,post,S1,V1,9,20,100,yes,knocked\n";
+  EXPECT_EQ(remarks(text), Remarks{"1 void reading(s) of the post set are left out of the mean"});
+}
+
+TEST(Remarks, TellOfSetsThatAreNotUsed) {
+  BookText text = unremarkable();
+  text.readings += "2026-09-21T06:00,pre,S1,V1,2,20,100,,\n2026-09-21T18:00,post,S1,V1,2,20,100,,\n2026-09-21T18:01,post,S1,V1,2,20,100,,\n";
+  EXPECT_EQ(remarks(text), (Remarks{"another pre set of 1 reading(s) is not used", "another post set of 2 reading(s) is not used"}));
+}
+
+TEST(Remarks, TellOfSetsOnTheWrongSideOfTheSamplesTimes) {
+  BookText text = unremarkable();
+  text.readings = std::string(heading) + "2026-09-21T08:01,pre,S1,V1,2,20,100,,\n2026-09-21T15:59,post,S1,V1,2,20,100,,\n";
+  EXPECT_EQ(remarks(text), (Remarks{"the pre set was read after the sample had started", "the post set was read before the sample had stopped"}));
+}
+
+TEST(Remarks, DoNotTellOfTheConditionsOfABlank) {
+  BookText text;
+  text.samples = "sample,kind,pump,started,stopped\nS1,blank,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  EXPECT_EQ(remarks(text), Remarks{});
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/screening.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+RuleText drift_within(const std::string& limit) { return {Subject::sample, "drift", "within", {limit}}; }
+
+// Drift of S1 is -2.5 %.
+Verdict verdict_under(const RulesText& rules, const BookText& text = {}) { return JudgedBook(text, rules).result("S1").verdict; }
+
+TEST(Screening, IsValidWhereEveryRuleIsMet) {
+  JudgedBook book(BookText(), {{drift_within("5 %")}});
+  const SampleResult& result = book.result("S1");
+  EXPECT_EQ(result.verdict, Verdict::valid);
+  EXPECT_TRUE(result.findings.empty());
+  ASSERT_EQ(result.kept.size(), 1U);
+  EXPECT_EQ(result.kept[0].judgement.outcome, Outcome::met);
+}
+
+TEST(Screening, IsTheWorstOfItsFindings) {
+  RuleText note = drift_within("1 %");
+  note.otherwise = Otherwise::note;
+  RuleText qualify = drift_within("1 %");
+  qualify.otherwise = Otherwise::qualify;
+  const RuleText undecided{Subject::sample, "warm-up", "at_least", {"15 min"}};
+  EXPECT_EQ(verdict_under({{note}}), Verdict::valid);
+  EXPECT_EQ(verdict_under({{qualify, note}}), Verdict::qualified);
+  EXPECT_EQ(verdict_under({{qualify, undecided, note}}), Verdict::undecided);
+  EXPECT_EQ(verdict_under({{undecided, drift_within("1 %"), qualify}}), Verdict::void_);
+}
+
+TEST(Screening, KeepsFindingsInTheOrderOfTheRules) {
+  RuleText note = drift_within("1 %");
+  note.otherwise = Otherwise::note;
+  JudgedBook book(BookText(), {{note, drift_within("5 %"), drift_within("2 %")}});
+  const SampleResult& result = book.result("S1");
+  ASSERT_EQ(result.findings.size(), 2U);
+  EXPECT_EQ(result.findings[0].rule, 0U);
+  EXPECT_EQ(result.findings[1].rule, 2U);
+  EXPECT_EQ(result.findings[1].judgement.outcome, Outcome::void_);
+}
+
+// 2.000 -> 1.900 L/min is -5.000000000000004 % in binary fractions.
+TEST(Screening, OfADriftOfExactlyTheLimitIsValidAndJustBeyondIsVoid) {
+  BookText text;
+  const auto post = [&](const std::string& flow) {
+    text.readings =
+        "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1," + flow + "\n";
+    return verdict_under({{drift_within("5 %")}}, text);
+  };
+  EXPECT_EQ(post("1.9001"), Verdict::valid);
+  EXPECT_EQ(post("1.900"), Verdict::valid);
+  EXPECT_EQ(post("1.8999"), Verdict::void_);
+  EXPECT_EQ(post("2.100"), Verdict::valid);
+  EXPECT_EQ(post("2.1001"), Verdict::void_);
+}
+
+TEST(Screening, HoldsAMissingMeasureToWhatTheRuleSaysOfIt) {
+  RuleText rule{Subject::sample, "warm-up", "at_least", {"15 min"}};
+  const auto verdict = [&](Absent absent) {
+    rule.absent = absent;
+    return verdict_under({{rule}});
+  };
+  EXPECT_EQ(verdict(Absent::undecided), Verdict::undecided);
+  EXPECT_EQ(verdict(Absent::void_), Verdict::void_);
+  EXPECT_EQ(verdict(Absent::qualify), Verdict::qualified);
+  EXPECT_EQ(verdict(Absent::skip), Verdict::valid);
+}
+
+TEST(Screening, OfARuleThatMayOrMayNotApplyIsUndecided) {
+  RuleText rule = drift_within("5 %");
+  rule.where = {{"temperature", {}, 270, {}}};
+  EXPECT_EQ(verdict_under({{rule}}), Verdict::undecided);
+  rule.where = {{"kind", {"blank"}, {}, {}}};
+  EXPECT_EQ(verdict_under({{rule}}), Verdict::valid);
+}
+
+TEST(Screening, HoldsARuleOfSetsToEachSet) {
+  JudgedBook book(BookText(), {{{Subject::set, "flow", "at_least", {"1.96 L/min"}}}});
+  const SampleResult& result = book.result("S1");
+  ASSERT_EQ(result.findings.size(), 1U);
+  EXPECT_EQ(result.findings[0].about, 1U);  // the post set
+  ASSERT_EQ(result.kept.size(), 1U);
+  EXPECT_EQ(result.kept[0].about, 0U);
+}
+
+TEST(Screening, HoldsARuleOfReadingsToEachReadingThatCounts) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],void,note\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,,\n"
+      "2026-09-21T07:31,pre,S1,V1,0.001,yes,knocked\n"
+      "2026-09-21T16:10,post,S1,V1,1.900,,\n";
+  JudgedBook book(text, {{{Subject::reading, "indicated", "at_least", {"1.95 L/min"}}}});
+  const SampleResult& result = book.result("S1");
+  ASSERT_EQ(result.findings.size(), 1U);
+  EXPECT_EQ(result.findings[0].about, 2U);
+  EXPECT_EQ(result.kept.size(), 1U);
+}
+
+TEST(Screening, OfFaultyRecordsIsUndecidedHoldsNoRuleAndNamesTheFault) {
+  BookText text;
+  text.samples += "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n"
+      "2026-09-21T16:10,post,S1,V1,1.5OO\n"
+      "2026-09-21T07:30,pre,S2,V1,2.000\n"
+      "2026-09-21T16:10,post,S2,V1,1.500\n";
+  JudgedBook book(text, {{drift_within("5 %")}});
+  const SampleResult& faulty = book.result("S1");
+  EXPECT_EQ(faulty.verdict, Verdict::undecided);
+  ASSERT_EQ(faulty.findings.size(), 1U);
+  EXPECT_EQ(faulty.findings[0].rule, Finding::faulty_records);
+  EXPECT_TRUE(faulty.kept.empty());
+  EXPECT_EQ(book.result("S2").verdict, Verdict::void_);  // the rest are judged
+}
+
+TEST(Screening, KeepsWhatIsMetOnlyWhereAskedFor) {
+  const Book book = book_of(BookText());
+  const RuleSet rules = RulesText{{drift_within("5 %")}}.rule_set();
+  const Screening screening(book, rules);
+  SampleJudge judge(screening);
+  EXPECT_TRUE(judge.judge(0).kept.empty());
+}
+
+TEST(Screening, WorksOutOverlapsOnlyWhereARuleAsksForThem) {
+  BookText text;
+  text.samples += "S2,P1,2026-09-21T15:35,2026-09-21T17:00\n";
+  const JudgedBook without(text, {{drift_within("5 %")}});
+  EXPECT_TRUE(is_missing(without.screening().overlap_min(0)));
+  JudgedBook with(text, {{{Subject::sample, "overlap", "at_most", {"0 min"}}}});
+  EXPECT_EQ(with.screening().overlap_min(0), 25);
+  EXPECT_EQ(with.result("S1").verdict, Verdict::void_);
+}
+
+TEST(Screening, TakesThePracticesOfItsRules) {
+  const AssessmentPractice preset = practice_of(RulesText{}.rule_set());
+  EXPECT_EQ(preset.flow_for_volume, FlowForVolume::mean);
+  EXPECT_EQ(preset.drift_base, DriftBase::pre);
+  EXPECT_EQ(preset.correction.rotameter, RotameterCorrection::always);
+  EXPECT_EQ(preset.correction.bubble_humidity, BubbleHumidity::none);
+}
+
+AssessmentPractice chosen(const std::string& key, const std::string& value) {
+  return practice_of(RulesText{{}, {}, {practice(key, value)}}.rule_set());
+}
+
+TEST(Screening, TakesEveryWordOfEveryPractice) {
+  EXPECT_EQ(chosen("flow_for_volume", "mean").flow_for_volume, FlowForVolume::mean);
+  EXPECT_EQ(chosen("flow_for_volume", "lower").flow_for_volume, FlowForVolume::lower);
+  EXPECT_EQ(chosen("flow_for_volume", "pre").flow_for_volume, FlowForVolume::pre);
+  EXPECT_EQ(chosen("flow_for_volume", "nominal").flow_for_volume, FlowForVolume::nominal);
+  EXPECT_EQ(chosen("drift_base", "post").drift_base, DriftBase::post);
+  EXPECT_EQ(chosen("drift_base", "mean").drift_base, DriftBase::mean);
+  EXPECT_EQ(chosen("drift_base", "nominal").drift_base, DriftBase::nominal);
+  EXPECT_EQ(chosen("rotameter_correction", "beyond 5 %").correction.rotameter, RotameterCorrection::beyond_5_percent);
+  EXPECT_EQ(chosen("rotameter_correction", "never").correction.rotameter, RotameterCorrection::never);
+  EXPECT_EQ(chosen("bubble_humidity", "ambient").correction.bubble_humidity, BubbleHumidity::ambient);
+  EXPECT_EQ(chosen("bubble_humidity", "dry").correction.bubble_humidity, BubbleHumidity::dry);
+}
+
+// The words of practice_keys() are those that practice_of() knows: a new one would be read as the first.
+TEST(Screening, KnowsAllWordsThatAPackMayWrite) {
+  for (const PracticeKey& key : practice_keys()) {
+    for (const std::string_view value : key.values.subspan(1)) {
+      const AssessmentPractice practice = chosen(std::string(key.key), std::string(value));
+      const bool is_preset = practice.flow_for_volume == FlowForVolume::mean && practice.drift_base == DriftBase::pre &&
+                             practice.correction.rotameter == RotameterCorrection::always &&
+                             practice.correction.bubble_humidity == BubbleHumidity::none;
+      EXPECT_FALSE(is_preset) << key.key << " = " << value;
+    }
+  }
+}
+
+TEST(Totals, CountVerdictsAndAddUp) {
+  Totals totals;
+  for (const Verdict verdict : {Verdict::valid, Verdict::valid, Verdict::qualified, Verdict::undecided, Verdict::void_}) totals.count(verdict);
+  Totals sum;
+  sum += totals;
+  sum += totals;
+  EXPECT_EQ(sum.samples, 10U);
+  EXPECT_EQ(sum.valid, 4U);
+  EXPECT_EQ(sum.qualified, 2U);
+  EXPECT_EQ(sum.undecided, 2U);
+  EXPECT_EQ(sum.void_, 2U);
+}
+
+}  // namespace
+}  // namespace driftwarden
