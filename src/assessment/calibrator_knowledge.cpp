@@ -35,18 +35,20 @@ double CalibratorKnowledge::pressure_kpa(Row reading, bool& is_from_altitude) co
   return *site_pressure_kpa_;
 }
 
+std::optional<Temperature> CalibratorKnowledge::scale_temperature(Row calibrator, std::int32_t certificate) const {
+  const std::optional<Temperature>& own = book_.instruments[calibrator].scale_temperature;
+  if (own || certificate < 0) return own;
+  return book_.certificates[static_cast<std::size_t>(certificate)].temperature;
+}
+
 CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certificate,
                                               const CorrectionPractice& practice) const {
   const ReadingTable& readings = book_.readings;
-  const Instrument& calibrator = book_.instruments[readings.calibrator[reading]];
-  std::optional<Temperature> orifice_scale = calibrator.scale_temperature;
-  if (!orifice_scale && certificate >= 0) {
-    orifice_scale = book_.certificates[static_cast<std::size_t>(certificate)].temperature;
-  }
+  const Row calibrator = readings.calibrator[reading];
   bool unused = false;
   return correct_reading(readings.indicated_l_min[reading], field(readings.temperature_k, reading),
-                         pressure_kpa(reading, unused), field(readings.humidity, reading), calibrator,
-                         curve(certificate), orifice_scale, practice);
+                         pressure_kpa(reading, unused), field(readings.humidity, reading),
+                         book_.instruments[calibrator], curve(certificate), scale_temperature(calibrator, certificate), practice);
 }
 
 }  // namespace driftwarden

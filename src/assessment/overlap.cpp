@@ -8,6 +8,7 @@ namespace driftwarden {
 namespace {
 
 bool has_run(const SampleTable& samples, Row row) {
+  if (samples.kind[row] == SampleKind::blank) return false;
   return samples.pump[row] != no_row && samples.started[row] != no_moment && samples.stopped[row] != no_moment;
 }
 

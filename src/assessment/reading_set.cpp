@@ -2,6 +2,7 @@
 #include "driftwarden/assessment/reading_set.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 
 namespace driftwarden {
@@ -23,6 +24,14 @@ bool belongs(const ReadingTable& readings, Row reading, const SetRows& set, Row 
 }
 
 }  // namespace
+
+BeyondRange beyond_range(const Instrument& calibrator, double indicated_l_min) {
+  const std::optional<double>& low = calibrator.low_l_min;
+  const std::optional<double>& high = calibrator.high_l_min;
+  if (low && indicated_l_min < *low) return {(*low - indicated_l_min) / *low, *low - indicated_l_min};
+  if (high && indicated_l_min > *high) return {(indicated_l_min - *high) / *high, indicated_l_min - *high};
+  return low || high ? BeyondRange{0, 0} : BeyondRange{};
+}
 
 void SetSplitter::split(const ReadingTable& readings, std::vector<Row>& rows, std::vector<SetRows>& sets) {
   keys_.clear();
@@ -78,7 +87,7 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
   Sum indicated;
   const Day first_day = local_day(set.first, book_.settings.zone);
   const Day last_day = local_day(set.last, book_.settings.zone);
-  if (set.calibrator != no_row) note_certificate(result, last_day);
+  if (set.calibrator != no_row) result.certificate = note_certificate(result, last_day);
   for (const Row row : rows) {
     if (is_rejected(readings, row)) {
       if (result.problem == no_problem) result.problem = readings.problem.at(row);
@@ -90,8 +99,7 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
     }
     std::int32_t certificate = result.certificate;
     if (first_day != last_day) {
-      certificate = knowledge_.certificate(set.calibrator, local_day(readings.taken[row], book_.settings.zone));
-      if (certificate < 0) result.lacks_certificate = true;
+      certificate = note_certificate(result, local_day(readings.taken[row], book_.settings.zone));
     }
     const CorrectedReading corrected = knowledge_.correct(row, certificate, practice_);
     flows_.push_back(corrected.actual_l_min);
@@ -108,24 +116,20 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
   return result;
 }
 
-void SetReader::note_certificate(ReadingSet& result, Day on) const {
-  result.certificate = knowledge_.certificate(result.rows.calibrator, on);
-  result.lacks_certificate = result.certificate < 0;
-  const ProblemNumber problem = knowledge_.problem(result.rows.calibrator, result.certificate);
-  if (problem != no_problem) result.problem = problem;
-  if (result.certificate < 0) return;
-  const Day due = knowledge_.due(result.certificate);
-  if (due != no_day) result.overdue_min = minutes_a_day * static_cast<double>(on - due);
+std::int32_t SetReader::note_certificate(ReadingSet& result, Day on) const {
+  const std::int32_t certificate = knowledge_.certificate(result.rows.calibrator, on);
+  result.lacks_certificate |= certificate < 0;
+  if (result.problem == no_problem) result.problem = knowledge_.problem(result.rows.calibrator, certificate);
+  if (certificate < 0) return certificate;
+  const Day due = knowledge_.due(certificate);
+  if (due != no_day) result.overdue_min = std::fmax(minutes_a_day * static_cast<double>(on - due), result.overdue_min);
+  return certificate;
 }
 
 void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
-  const Instrument& calibrator = book_.instruments[result.rows.calibrator];
-  double beyond = missing;
-  if (calibrator.low_l_min) beyond = (*calibrator.low_l_min - indicated_l_min) / *calibrator.low_l_min;
-  if (calibrator.high_l_min) {
-    beyond = std::fmax(beyond, (indicated_l_min - *calibrator.high_l_min) / *calibrator.high_l_min);
-  }
-  if (!is_missing(beyond)) result.beyond_range = std::fmax(std::fmax(beyond, 0.0), result.beyond_range);
+  const BeyondRange beyond = beyond_range(book_.instruments[result.rows.calibrator], indicated_l_min);
+  result.beyond_range.ratio = std::fmax(beyond.ratio, result.beyond_range.ratio);
+  result.beyond_range.l_min = std::fmax(beyond.l_min, result.beyond_range.l_min);
 }
 
 void SetReader::note_conditions(ReadingSet& result, Row reading) {

@@ -19,6 +19,11 @@ double larger(double a, double b) {
   return is_missing(b) || std::abs(a) >= std::abs(b) ? a : b;
 }
 
+// Of the readings of a set, not of the site's altitude.
+double read_pressure(const ReadingSet* set) {
+  return set == nullptr || set->has_altitude_pressure ? missing : set->pressure_kpa;
+}
+
 double mean_of_known(double a, double b) {
   if (is_missing(a)) return b;
   return is_missing(b) ? a : (a + b) / 2;
@@ -142,11 +147,11 @@ void SampleAssessor::work_out_flows() {
   if (is_missing(result_.nominal_l_min)) result_.nominal_l_min = fact(basis_.samplers.nominal_l_min, sampler);
   if (const ReadingSet* pre = result_.pre_set()) {
     result_.pre_l_min = pre->flow.mean;
-    result_.pre_age_min = static_cast<double>(samples_.started[sample] - pre->rows.last) / 60;
+    result_.pre_age_min = minutes_between(pre->rows.last, samples_.started[sample]);
   }
   if (const ReadingSet* post = result_.post_set()) {
     result_.post_l_min = post->flow.mean;
-    result_.post_age_min = static_cast<double>(post->rows.first - samples_.stopped[sample]) / 60;
+    result_.post_age_min = minutes_between(samples_.stopped[sample], post->rows.first);
   }
   result_.drift = drift(result_.pre_l_min, result_.post_l_min, basis_.practice.drift_base, result_.nominal_l_min);
   result_.flow_l_min = flow_for_volume(result_.pre_l_min, result_.post_l_min, result_.nominal_l_min,
@@ -169,11 +174,7 @@ void SampleAssessor::work_out_conditions() {
   result_.pressure_kpa = field(samples_.pressure_kpa, result_.sample);
   result_.pressure_from = ConditionsFrom::sample;
   if (!is_missing(result_.pressure_kpa)) return;
-  const bool sets_say = (pre != nullptr && !pre->has_altitude_pressure) || (post != nullptr && !post->has_altitude_pressure);
-  if (sets_say) {
-    result_.pressure_kpa = mean_of_known(pre == nullptr ? missing : pre->pressure_kpa,
-                                         post == nullptr ? missing : post->pressure_kpa);
-  }
+  result_.pressure_kpa = mean_of_known(read_pressure(pre), read_pressure(post));
   result_.pressure_from = ConditionsFrom::sets;
   if (!is_missing(result_.pressure_kpa)) return;
   result_.pressure_kpa = basis_.calibrators.site_pressure_kpa().value_or(missing);

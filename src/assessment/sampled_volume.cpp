@@ -7,11 +7,14 @@
 
 namespace driftwarden {
 
+double minutes_between(Moment from, Moment to) {
+  if (from == no_moment || to == no_moment) return missing;
+  return static_cast<double>(to - from) / 60;
+}
+
 double minutes_sampled(Moment started, Moment stopped, double paused_min) {
-  if (started == no_moment || stopped == no_moment) return missing;
-  const double run = static_cast<double>(stopped - started) / 60;
-  const double minutes = run - (is_missing(paused_min) ? 0 : paused_min);
-  return minutes > 0 ? minutes : missing;
+  const double minutes = minutes_between(started, stopped) - (is_missing(paused_min) ? 0 : paused_min);
+  return minutes >= 0 ? minutes : missing;
 }
 
 double flow_for_volume(double pre_l_min, double post_l_min, double nominal_l_min, FlowForVolume practice) {

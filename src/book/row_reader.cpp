@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/quantity/number.hpp"
@@ -101,18 +102,24 @@ double RowReader::quantity(int field) {
   if (written.empty()) return missing;
   if (context_.decimal == '.') return quantity_from(field, written);
   // The owner's decimal comma; a point in such a file would be ambiguous and is refused.
-  std::array<char, 48> copy;
-  if (written.size() > copy.size() || written.find('.') != std::string_view::npos) {
+  if (written.find('.') != std::string_view::npos) {
     fail_number(field, written);
     return missing;
   }
-  std::replace_copy(written.begin(), written.end(), copy.begin(), context_.decimal, '.');
-  return quantity_from(field, {copy.data(), written.size()});
+  std::string with_point(written);
+  std::replace(with_point.begin(), with_point.end(), context_.decimal, '.');
+  return quantity_from(field, with_point);
+}
+
+// Whether a text stands in the file itself, where more bytes can be read behind it, and is not a copy.
+bool RowReader::is_in_file(std::string_view text) const {
+  const std::less_equal<const char*> not_behind;
+  return not_behind(row_->row_begin(), text.data()) && not_behind(text.data(), row_->row_end());
 }
 
 double RowReader::quantity_from(int field, std::string_view written) {
   const auto f = static_cast<std::size_t>(field);
-  const std::optional<double> number = number_from(written);
+  const std::optional<double> number = is_in_file(written) ? number_from_padded(written) : number_from(written);
   if (!number) {
     fail_number(field, cell(field));
     return missing;
@@ -133,6 +140,8 @@ void RowReader::fail_number(int field, std::string_view written) {
   hint += "' as decimal sign";
   if (context_.decimal == '.' && written.find(',') != std::string_view::npos) {
     hint += ", or set decimal = \",\" in book.toml";
+  } else if (context_.decimal == ',' && written.find('.') != std::string_view::npos) {
+    hint += "; a point is not one in this book";
   } else if (written.find_first_of("oOlI") != std::string_view::npos) {
     hint += "; a letter stands where a digit should";
   } else {
@@ -162,13 +171,17 @@ Day RowReader::date(int field) {
 int RowReader::word(int field, std::span<const std::string_view> words) {
   const std::string_view written = cell(field);
   if (written.empty()) return -1;
+  LastText& last = last_text_[static_cast<std::size_t>(field)];
+  if (last.text == written) return static_cast<int>(last.id);
   for (std::size_t i = 0; i < words.size(); ++i) {
-    if (same_word(written, words[i])) return static_cast<int>(i);
+    if (!same_word(written, words[i])) continue;
+    if (written == words[i]) last = {words[i], static_cast<TextId>(i)};
+    return static_cast<int>(i);
   }
   const std::string near = nearest(written, words);
   fail(field, "cell/unknown-word",
-       in_quotes(written) + " is not a " + std::string(context_.spec.fields[static_cast<std::size_t>(field)].name),
-       (near.empty() ? "" : "did you mean " + in_quotes(near) + "? ") + ("it is " + list_of(words)));
+       in_quotes(written) + " is no word for " + in_quotes(context_.spec.fields[static_cast<std::size_t>(field)].name),
+       (near.empty() ? "" : "did you mean " + in_quotes(near) + "? ") + ("write " + list_of(words)));
   return -1;
 }
 

@@ -66,7 +66,7 @@ void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->add_option("--until", screen.until, "only samples started on this day or earlier");
   command->add_option("--format", screen.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
   command->add_option("--out", screen.out, "file to write to; else standard output");
-  command->footer("Example:\n  driftwarden screen docs/demo --batch LH-39A --format csv --out verdicts.csv");
+  command->footer("Example:\n  driftwarden screen docs/demo --batch TF46B --format csv --out verdicts.csv");
   command->callback([&] { run = [&] { return run_screen(options.screen, surroundings); }; });
 }
 
@@ -76,7 +76,7 @@ void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   command->add_option("SAMPLE", options.explain.sample, "the sample's name")->required();
   command->add_option("--threads", options.explain.book.threads, "threads to use")->check(CLI::Range(1, 256));
   add_as_of(command, options.explain.book);
-  command->footer("Example:\n  driftwarden explain docs/demo LH39A-1");
+  command->footer("Example:\n  driftwarden explain docs/demo TF46B-1");
   command->callback([&] { run = [&] { return run_explain(options.explain, surroundings); }; });
 }
 
@@ -163,6 +163,15 @@ int refuse(const CLI::App& app, const CLI::ParseError& failure, const std::vecto
   return cannot_be_used;
 }
 
+// A disk that is full, or a pipe that nobody reads, must not look like a result.
+int written(int status, Surroundings& surroundings) {
+  if (surroundings.out.flush()) return status;
+  surroundings.err << to_text(error("output/unwritable", {"standard output", 0, 0}, "the results could not be written",
+                                    "check the folder, its rights and the room on the disk"))
+                   << '\n';
+  return cannot_be_used;
+}
+
 }  // namespace
 
 int run_command_line(const std::vector<std::string>& arguments, Surroundings& surroundings) {
@@ -186,9 +195,9 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   } catch (const CLI::ParseError& failure) {
     if (failure.get_exit_code() != 0) return refuse(app, failure, arguments, surroundings);
     app.exit(failure, surroundings.out, surroundings.err);  // help or version
-    return all_is_well;
+    return written(all_is_well, surroundings);
   }
-  return run();
+  return written(run(), surroundings);
 }
 
 }  // namespace driftwarden

@@ -88,9 +88,9 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   std::ostream& out = options.out.empty() ? surroundings.out : file;
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   const Totals totals = write_all(*opened, *samples, options, has_colour, out, surroundings.version);
-  if (!out) {
-    tell(surroundings.err, {error("output/unwritable", {options.out.empty() ? "standard output" : options.out, 0, 0},
-                                  "the results could not be written", "check the folder, its rights and the room on the disk")});
+  if (!options.out.empty() && !file) {
+    tell(surroundings.err, {error("output/unwritable", {options.out, 0, 0}, "the results could not be written",
+                                  "check the folder, its rights and the room on the disk")});
     return cannot_be_used;
   }
   if (opened->has_faults()) return cannot_be_used;

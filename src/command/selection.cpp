@@ -29,7 +29,9 @@ std::optional<std::set<TextId>> batches_named(const Book& book, const std::vecto
       continue;
     }
     std::vector<std::string> known;
-    for (const TextId batch : in_book) known.push_back(book.texts.text(batch));
+    for (const TextId batch : in_book) {
+      if (batch != 0) known.push_back(book.texts.text(batch));
+    }
     std::sort(known.begin(), known.end());
     tell_unknown("batch", name, known, surroundings);
     has_failed = true;
@@ -77,7 +79,7 @@ std::optional<std::vector<Row>> selected_samples(const OpenedBook& opened, const
     if (!batches->empty() && batches->count(field(book.samples.batch, row, TextId{0})) == 0) return false;
     if (!rows->empty() && rows->count(row) == 0) return false;
     if (!has_days) return true;
-    if (book.samples.started[row] == no_moment) return false;
+    if (book.samples.started[row] == no_moment) return book.samples.kind[row] == SampleKind::sample;
     const Day day = local_day(book.samples.started[row], book.settings.zone);
     return (options.since.empty() || day >= *since) && (options.until.empty() || day <= *until);
   };

@@ -9,8 +9,9 @@
 namespace driftwarden {
 
 // The samples that --batch, --sample, --since and --until leave, in the book's order; nothing (told) where a name or a
-// date can't be understood. Days are those of the sample's start in the book's zone, both ends included; blanks without
-// times are left out once days are asked for.
+// date can't be understood. Days are those of the sample's start in the book's zone, both ends included. Once days
+// are asked for, blanks without times are left out; a sample whose start can't be understood stays: nobody can say that
+// it lies outside.
 std::optional<std::vector<Row>> selected_samples(const OpenedBook& opened, const ScreenOptions& options,
                                                  Surroundings& surroundings);
 

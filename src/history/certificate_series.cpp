@@ -93,13 +93,14 @@ const CertificatePoint* point_at(const Certificate& certificate, double nominal)
   return nullptr;
 }
 
-// The change at the worst point of each calibration since the one before left it; none where nothing was ever adjusted.
-void add_steps(Series& series, const std::vector<const Certificate*>& certificates) {
+// The change at a point (missing: the worst of each calibration) since the calibration before left it; none where nothing was
+// ever adjusted.
+void add_steps(Series& series, const std::vector<const Certificate*>& certificates, double nominal = missing) {
   bool was_adjusted = false;
   const Certificate* before = nullptr;
   for (const Certificate* certificate : certificates) {
-    const CertificatePoint* worst = worst_point(*certificate, Found::as_found);
-    if (worst == nullptr) continue;
+    const CertificatePoint* worst = is_missing(nominal) ? worst_point(*certificate, Found::as_found) : point_at(*certificate, nominal);
+    if (worst == nullptr || is_missing(error_percent(*worst, Found::as_found))) continue;
     was_adjusted |= is_adjusted(*worst);
     const CertificatePoint* left = before == nullptr ? nullptr : point_at(*before, worst->nominal_l_min);
     if (left != nullptr && certificate->calibrated > before->calibrated) {
@@ -135,7 +136,11 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
     }
   }
   std::vector<Series> all;
-  for (auto& [nominal, series] : by_nominal) all.push_back(std::move(series));
+  for (auto& [nominal, series] : by_nominal) {
+    series.is_charted = when == Found::as_found;  // as left it shows what the calibrator's adjuster did
+    if (when == Found::as_found) add_steps(series, certificates, nominal);
+    all.push_back(std::move(series));
+  }
   return all;
 }
 

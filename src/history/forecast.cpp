@@ -86,9 +86,9 @@ void fit_steps(Forecast& forecast, const Series& series) {
   if (forecast.line) forecast.trend = trend_from("steps-between-calibrations", *forecast.line);
 }
 
-std::string date_said(double day) { return date_text(static_cast<Day>(std::floor(day))); }
-
-void cross(Forecast& forecast, const Tolerance& tolerance) {
+void cross(Forecast& forecast, const Series& series, const TimeZone& zone) {
+  const Tolerance& tolerance = series.tolerance;
+  const auto date_said = [&](double day) { return date_text(day_of(series, day, zone)); };
   const double limit = forecast.line->slope > 0 ? tolerance.upper : tolerance.lower;
   if (is_missing(limit)) {
     forecast.said = "a trend, and no tolerance on the side it moves to";
@@ -119,9 +119,14 @@ Bounds Forecast::band_at(double day) const {
   return {base + band.lower, base + band.upper};
 }
 
-Forecast forecast_of(const Series& series, double reach_days) {
+Day day_of(const Series& series, double day, const TimeZone& zone) {
+  const auto whole = static_cast<Day>(std::floor(day));
+  return series.is_by_day ? whole : local_day(static_cast<Moment>(day * seconds_a_day), zone);
+}
+
+Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone) {
   Forecast forecast;
-  if (!series.is_charted) return forecast;
+  if (!series.is_charted || series.points.empty()) return forecast;
   if (series.steps.empty() || is_missing(series.last_left)) {
     fit_points(forecast, last_phase(series));
   } else {
@@ -133,7 +138,7 @@ Forecast forecast_of(const Series& series, double reach_days) {
   } else if (!series.tolerance.is_stated()) {
     forecast.said = "a trend, and no tolerance to hold it to";
   } else {
-    cross(forecast, series.tolerance);
+    cross(forecast, series, zone);
   }
   return forecast;
 }

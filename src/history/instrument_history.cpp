@@ -37,7 +37,9 @@ double share_of_tolerance(const Series& series, double value) {
   return 0;
 }
 
-double urgency_of_one(const SeriesHistory& history) {
+}  // namespace
+
+double urgency_of(const SeriesHistory& history) {
   const SeriesPoint* last = last_counted(history.series);
   if (last == nullptr || !history.series.is_charted) return 0;
   const bool is_relative = history.series.unit == "%";
@@ -49,6 +51,8 @@ double urgency_of_one(const SeriesHistory& history) {
   }
   return (has_recent_signal(history) ? 1 : 0) + 0.99 * std::min(share, 1.0);
 }
+
+namespace {
 
 std::vector<Series> series_of(const Screening& screening, const UseLog& log, const std::vector<Comparison>& comparisons, Row row, Day as_of) {
   const Instrument& instrument = screening.book().instruments[row];
@@ -73,7 +77,7 @@ const SeriesHistory* InstrumentHistory::find(std::string_view name) const {
 
 double urgency_of(const std::vector<SeriesHistory>& series) {
   double urgency = 0;
-  for (const SeriesHistory& history : series) urgency = std::max(urgency, urgency_of_one(history));
+  for (const SeriesHistory& history : series) urgency = std::max(urgency, urgency_of(history));
   return urgency;
 }
 
@@ -89,7 +93,7 @@ std::vector<InstrumentHistory> histories_of(const Screening& screening, const st
     for (Series& series : series_of(screening, log, comparisons, row, as_of)) {
       SeriesHistory made{std::move(series), {}, {}};
       made.charts = control_charts(made.series, choices);
-      made.forecast = forecast_of(made.series, is_missing(interval) ? 0 : interval);
+      made.forecast = forecast_of(made.series, is_missing(interval) ? 0 : interval, screening.book().settings.zone);
       history.series.push_back(std::move(made));
     }
     const SeriesHistory* as_found = history.find("as-found-error");

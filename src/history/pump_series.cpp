@@ -37,7 +37,7 @@ double one_nominal(const std::vector<const PumpCheck*>& checks) {
 }
 
 Series pre_flow(const Screening& screening, const std::vector<const PumpCheck*>& checks, const Tolerance& tolerance) {
-  Series series = empty_series("pre-flow", "Flow before sampling", "L/min", "actual, at the conditions of the reading");
+  Series series = empty_series("pre-flow", "Pre flow", "L/min", "actual, at the conditions of the reading");
   series.takes_target = true;
   for (const PumpCheck* check : checks) series.points.push_back(point_from(screening, *check, check->flow_l_min, 1));
   const double nominal = one_nominal(checks);
@@ -48,7 +48,7 @@ Series pre_flow(const Screening& screening, const std::vector<const PumpCheck*>&
 }
 
 Series pre_deviation(const Screening& screening, const std::vector<const PumpCheck*>& checks, const Tolerance& tolerance) {
-  Series series = empty_series("pre-flow-deviation", "Flow before sampling, from nominal", "%", "actual, at the conditions of the reading");
+  Series series = empty_series("pre-flow-deviation", "Pre flow, from nominal", "%", "actual, at the conditions of the reading");
   for (const PumpCheck* check : checks) {
     if (!(check->nominal_l_min > 0)) continue;
     const double percent = 100 / check->nominal_l_min;

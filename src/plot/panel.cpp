@@ -92,12 +92,18 @@ void append_levels(std::string& script, const Panel& panel, const Theme& theme) 
   }
 }
 
+// Notes near an edge lean away from it.
+std::string side_of(const Panel& panel, double x) {
+  const double place = (x - panel.x.low) / (panel.x.high - panel.x.low);
+  return place < 0.06 ? " left" : place > 0.94 ? " right" : " center";
+}
+
 void append_notes(std::string& script, const Panel& panel, const Theme& theme) {
   for (const Panel::Note& note : panel.notes) {
     const double height = height_on(panel, note.y);
     const bool is_above = height > 0.9 ? false : height < 0.1 ? true : note.is_above;
     script += "set label " + gnuplot_quoted(note.text) + " at first " + gnuplot_figure(note.x) + ", first " + gnuplot_figure(note.y) +
-              " center offset 0," + (is_above ? "0.9" : "-0.9") + " front noenhanced" + font(theme, theme.small_points) + text_colour(note.colour) + "\n";
+              side_of(panel, note.x) + " offset 0," + (is_above ? "0.9" : "-0.9") + " front noenhanced" + font(theme, theme.small_points) + text_colour(note.colour) + "\n";
   }
 }
 
@@ -192,6 +198,7 @@ void begin_picture(std::string& script, const PictureHead& head, const Theme& th
   };
   put(head.title, 22, theme.title_points, theme.text);
   put(head.subtitle, 42, theme.text_points, theme.faint);
+  if (!head.forecast.empty()) put(head.forecast, 60, theme.text_points, theme.text);
   script += "unset border\nunset tics\nset lmargin at screen 0\nset rmargin at screen 0.01\nset bmargin at screen 0\nset tmargin at screen 0.01\n";
   script += "set xrange [0:1]\nset yrange [0:1]\nplot NaN notitle\n";
 }

@@ -14,10 +14,27 @@ namespace driftwarden {
 namespace {
 
 constexpr double pixels_of_a_head = 58;
+constexpr double pixels_of_a_forecast = 18;
 constexpr double pixels_of_a_foot = 34;
 constexpr std::size_t most_columns = 6;
 
+std::string as_a_word(std::string title) {
+  if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
+  return title;
+}
+
 bool is_per_point(const Series& series) { return series.name.find(" at ") != std::string::npos; }
+
+// The series that makes an instrument urgent; where none does, the one that says most of it.
+const SeriesHistory* shown_in_the_fleet(const InstrumentHistory& history) {
+  const SeriesHistory* shown = nullptr;
+  for (const std::string_view name : {"pre-flow-deviation", "pre-flow", "as-found-error", "drift"}) {
+    const SeriesHistory* series = history.find(name);
+    if (series == nullptr) continue;
+    if (shown == nullptr || (urgency_of(*series) >= 1 && urgency_of(*series) > urgency_of(*shown))) shown = series;
+  }
+  return shown;
+}
 
 class PictureWriter {
  public:
@@ -28,10 +45,9 @@ class PictureWriter {
     const std::string& name = screening_.book().instruments[history.instrument].name;
     std::vector<const SeriesHistory*> per_point;
     for (const SeriesHistory& series : history.series) {
-      if (!series.series.is_charted) continue;
       if (is_per_point(series.series)) {
         per_point.push_back(&series);
-      } else if (series.series.name != "pre-flow" || history.find("pre-flow-deviation") == nullptr) {
+      } else if (series.series.is_charted && (series.series.name != "pre-flow" || history.find("pre-flow-deviation") == nullptr)) {
         chart(name, series);
       }
     }
@@ -46,17 +62,13 @@ class PictureWriter {
     std::vector<Tile> tiles;
     for (const InstrumentHistory& history : histories) {
       if (screening_.book().instruments[history.instrument].kind != kind) continue;
-      for (const std::string_view name : {"pre-flow-deviation", "pre-flow", "as-found-error"}) {
-        const SeriesHistory* series = history.find(name);
-        if (series == nullptr) continue;
-        tiles.push_back({&history, series});
-        break;
-      }
+      const SeriesHistory* series = shown_in_the_fleet(history);
+      if (series != nullptr) tiles.push_back({&history, series});
     }
     if (tiles.size() < 2) return;
     std::stable_sort(tiles.begin(), tiles.end(), [](const Tile& a, const Tile& b) { return a.history->urgency > b.history->urgency; });
     std::vector<std::pair<std::string, const SeriesHistory*>> titled;
-    for (const Tile& tile : tiles) titled.emplace_back(screening_.book().instruments[tile.history->instrument].name, tile.series);
+    for (const Tile& tile : tiles) titled.emplace_back(screening_.book().instruments[tile.history->instrument].name + ", " + as_a_word(tile.series->series.title), tile.series);
     page(file, title, "the most urgent first; the last figure beside each name; dashed: control limits, dash and dots: tolerance", titled);
   }
 
@@ -79,7 +91,6 @@ class PictureWriter {
     std::string text = std::to_string(series.points.size()) + (series.points.size() == 1 ? " point, " : " points, ");
     text += when(series, series.points.front().at) + " to " + when(series, series.points.back().at);
     if (!series.basis.empty()) text += "; " + series.basis;
-    if (!history.forecast.said.empty()) text += "; " + history.forecast.said;
     return text;
   }
 
@@ -97,22 +108,23 @@ class PictureWriter {
     const std::size_t rows = kinds.size() / 2 + 1;  // of small panels, the legend among them
     const double row_pixels = 0.2 * theme_.chart.height;
     const double main_pixels = 0.34 * theme_.chart.height;
-    const double height = pixels_of_a_head + main_pixels + static_cast<double>(rows) * row_pixels;
+    const double head = pixels_of_a_head + pixels_of_a_forecast;
+    const double height = head + main_pixels + static_cast<double>(rows) * row_pixels;
     const Extent size{theme_.chart.width, static_cast<int>(height)};
-    begin_picture(pictures_.script, {new_file(as_file_name(name) + "." + as_file_name(history.series.name)), name + ": " + history.series.title, subtitle(history), size, format_}, theme_);
+    begin_picture(pictures_.script, {new_file(as_file_name(name) + "." + as_file_name(history.series.name)), name + ": " + history.series.title, subtitle(history), history.forecast.said, size, format_}, theme_);
     Panel main = main_panel(history, zone_, theme_);
     const double left = 62.0 / size.width;
     const double label_room = 100.0 / size.width;
     main.left = left;
     main.right = 1 - label_room;
-    main.top = 1 - pixels_of_a_head / height;
-    main.bottom = 1 - (pixels_of_a_head + main_pixels - pixels_of_a_foot) / height;
+    main.top = 1 - head / height;
+    main.bottom = 1 - (head + main_pixels - pixels_of_a_foot) / height;
     append_panel(pictures_.script, main, theme_);
     for (std::size_t i = 0; i <= kinds.size(); ++i) {
       const bool is_left = i % 2 == 0;
       Box box;
-      box.top = 1 - (pixels_of_a_head + main_pixels + static_cast<double>(i / 2) * row_pixels + 20) / height;
-      box.bottom = 1 - (pixels_of_a_head + main_pixels + static_cast<double>(i / 2 + 1) * row_pixels - pixels_of_a_foot) / height;
+      box.top = 1 - (head + main_pixels + static_cast<double>(i / 2) * row_pixels + 20) / height;
+      box.bottom = 1 - (head + main_pixels + static_cast<double>(i / 2 + 1) * row_pixels - pixels_of_a_foot) / height;
       box.left = (is_left ? 0 : 0.5) + left;
       box.right = (is_left ? 0.5 : 1) - label_room;
       if (i == kinds.size()) {
@@ -141,11 +153,11 @@ class PictureWriter {
     const std::size_t rows = (tiles.size() + columns - 1) / columns;
     const double width = static_cast<double>(columns) * theme_.tile.width;
     const double height = pixels_of_a_head + static_cast<double>(rows) * theme_.tile.height;
-    begin_picture(pictures_.script, {new_file(stem), title, said, {static_cast<int>(width), static_cast<int>(height)}, format_}, theme_);
+    begin_picture(pictures_.script, {new_file(stem), title, said, {}, {static_cast<int>(width), static_cast<int>(height)}, format_}, theme_);
     for (std::size_t i = 0; i < tiles.size(); ++i) {
       const SeriesHistory& history = *tiles[i].second;
       const SeriesPoint& last = history.series.points.back();
-      Panel panel = tile_panel(history, tiles[i].first + "   " + chart_figure(last.value, 3) + " " + history.series.unit, zone_, theme_);
+      Panel panel = tile_panel(history, tiles[i].first + ": " + chart_figure(last.value, 3) + " " + history.series.unit, zone_, theme_);
       const auto column = static_cast<double>(i % columns);
       const auto row = static_cast<double>(i / columns);
       panel.left = (column * theme_.tile.width + 14) / width;
@@ -181,8 +193,8 @@ std::string as_file_name(const std::string& text) {
 Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories, const ChartChoices& choices,
                      const Theme& theme, PictureFormat format) {
   PictureWriter writer(screening, choices, theme, format);
-  writer.fleet(histories, InstrumentKind::pump, "fleet-pumps", "All pumps: flow before sampling");
-  writer.fleet(histories, InstrumentKind::calibrator, "fleet-calibrators", "All calibrators: error as found, worst point");
+  writer.fleet(histories, InstrumentKind::pump, "fleet-pumps", "All pumps");
+  writer.fleet(histories, InstrumentKind::calibrator, "fleet-calibrators", "All calibrators");
   for (const InstrumentHistory& history : histories) writer.instrument(history);
   return writer.take();
 }

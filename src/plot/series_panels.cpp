@@ -17,6 +17,7 @@ constexpr std::size_t most_joined = 800;
 constexpr std::size_t most_notes = 10;
 constexpr double least_gap_of_notes = 0.09;  // of a panel's width
 constexpr int steps_of_a_band = 48;
+constexpr double thinner_in_a_tile = 0.7;
 
 struct Drawing {
   const SeriesHistory& history;
@@ -85,7 +86,7 @@ struct Drawing {
     const bool is_sum = kind == ChartKind::cusum;
     if (is_sum) {
       panel.levels.push_back({last->upper, "h " + chart_figure(last->upper), theme.limit.colour});
-      panel.levels.push_back({last->lower, "−h " + chart_figure(last->lower), theme.limit.colour});
+      panel.levels.push_back({last->lower, "−h", theme.limit.colour});
       panel.levels.push_back({0, "target " + chart_figure(last->centre), theme.centre.colour});
       return;
     }
@@ -115,29 +116,32 @@ struct Drawing {
   }
 
   // Marks of the points at which some rule gave a signal, and the names of the rules where there is room.
-  void signals(ChartKind kind, const std::map<std::size_t, double>& height_of) {
-    std::set<std::size_t> marked;
+  void signals(ChartKind kind) {
+    std::set<std::pair<std::size_t, double>> marked;
     std::map<std::string, std::size_t> last_of_rule;
     double last_note = -1e9;
     std::size_t notes = 0;
     for (const ControlChart& chart : history.charts) {
       if (chart.kind != kind) continue;
       for (const ChartSignal& signal : chart.signals) {
-        marked.insert(signal.point);
+        const ChartValue& plotted = chart.values[signal.point - chart.phase.first];
+        const double height = signal.rule == "lower-sum" ? plotted.second : plotted.value;
+        const double middle = kind == ChartKind::cusum ? 0 : chart.centre;
+        marked.insert({signal.point, height});
         const auto before = last_of_rule.find(signal.rule);
         const bool goes_on = before != last_of_rule.end() && before->second + 1 == signal.point;
         last_of_rule[signal.rule] = signal.point;
         const bool has_room = days[signal.point] - last_note > least_gap_of_notes * (panel.x.high - panel.x.low);
         if (goes_on || !has_room || notes == most_notes) continue;
-        panel.notes.push_back({days[signal.point], height_of.at(signal.point), short_name(signal.rule), theme.signal.colour, height_of.at(signal.point) >= chart.centre});
+        panel.notes.push_back({days[signal.point], height, short_name(signal.rule), theme.signal.colour, height >= middle});
         last_note = days[signal.point];
         ++notes;
       }
     }
     Panel::Marks marks{{}, {}, sized(theme.signal, 0.5)};
-    for (const std::size_t point : marked) {
+    for (const auto& [point, height] : marked) {
       marks.x.push_back(days[point]);
-      marks.y.push_back(height_of.at(point));
+      marks.y.push_back(height);
     }
     panel.marks.push_back(std::move(marks));
   }
@@ -147,14 +151,12 @@ struct Drawing {
     Panel::Marks voids{{}, {}, sized(theme.void_, 0.5)};
     Panel::Bars bars{{}, {}, {}, theme.spread};
     std::vector<double> line;
-    std::map<std::size_t, double> height_of;
     for (std::size_t i = 0; i < days.size(); ++i) {
       const SeriesPoint& point = series().points[i];
       Panel::Marks& marks = point.is_void ? voids : counted;
       marks.x.push_back(days[i]);
       marks.y.push_back(point.value);
       line.push_back(point.counted());
-      height_of[i] = point.value;
       heights.push_back(point.value);
       if (is_missing(point.expanded_uncertainty) || point.is_void || days.size() > most_bars) continue;
       bars.x.push_back(days[i]);
@@ -167,7 +169,7 @@ struct Drawing {
     if (!bars.x.empty()) panel.bars.push_back(std::move(bars));
     panel.marks.push_back(std::move(counted));
     panel.marks.push_back(std::move(voids));
-    signals(ChartKind::individuals, height_of);
+    signals(ChartKind::individuals);
   }
 
   double last_day() const {
@@ -287,9 +289,7 @@ Panel main_panel(const SeriesHistory& history, const TimeZone& zone, const Theme
 
 Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& zone, const Theme& theme) {
   Drawing drawing(history, zone, theme);
-  drawing.panel.title = title_of(kind);
-  const bool is_plain_unit = kind != ChartKind::cusum;
-  drawing.panel.y_label = is_plain_unit ? history.series.unit : history.series.unit + ", summed";
+  drawing.panel.title = title_of(kind) + " [" + history.series.unit + "]";
   drawing.set_width(drawing.days.back());
   drawing.panel.most_tics = 4;
   if (any_chart(history, kind) == nullptr) return drawing.panel;
@@ -297,7 +297,6 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
   drawing.name_limits(kind);
   Panel::Marks upper{{}, {}, drawing.sized(kind == ChartKind::cusum ? theme.upper_sum : theme.point, 0.15)};
   Panel::Marks lower{{}, {}, drawing.sized(theme.lower_sum, 0.15)};
-  std::map<std::size_t, double> height_of;
   std::vector<double> x;
   std::vector<double> y;
   std::vector<double> second;
@@ -307,10 +306,6 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
       x.push_back(drawing.days[chart.phase.first + i]);
       y.push_back(chart.values[i].value);
       second.push_back(chart.values[i].second);
-      height_of[chart.phase.first + i] = chart.values[i].value;
-    }
-    for (const ChartSignal& signal : chart.signals) {
-      if (signal.rule == "lower-sum") height_of[signal.point] = chart.values[signal.point - chart.phase.first].second;
     }
     x.push_back(drawing.days[chart.phase.first + chart.phase.count - 1]);
     y.push_back(missing);
@@ -328,7 +323,7 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
     lower.y = second;
     drawing.panel.marks.push_back(std::move(lower));
   }
-  drawing.signals(kind, height_of);
+  drawing.signals(kind);
   drawing.panel.y = range_around(drawing.heights);
   return drawing.panel;
 }
@@ -343,6 +338,7 @@ Panel tile_panel(const SeriesHistory& history, const std::string& title, const T
   drawing.limits(ChartKind::individuals);
   drawing.points_of_series();
   drawing.crossing();
+  for (Panel::Curve& curve : drawing.panel.curves) curve.line.width *= thinner_in_a_tile;
   drawing.panel.bars.clear();
   drawing.panel.notes.clear();
   drawing.panel.levels.clear();

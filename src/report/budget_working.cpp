@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::size_t page_width = 100;
 
-std::string dof_text(double dof) { return std::isinf(dof) ? "inf" : with_decimals(dof, 0); }
+std::string dof_text(double dof) { return std::isinf(dof) ? "inf" : dof > 9999 ? "> 9999" : with_decimals(dof, 0); }
 
 std::string input_line(const BudgetLine& line, const FigureUncertainty& volume) {
   const double contribution = line.contribution(BudgetFigure::volume);

@@ -21,7 +21,7 @@ void append_csv(std::string& out, std::string_view text) {
 }
 
 void append_figure(std::string& out, double figure) {
-  if (std::isnan(figure)) return;
+  if (!std::isfinite(figure)) return;
   std::array<char, 32> text;
   const auto [end, ignored] = std::to_chars(text.data(), text.data() + text.size(), figure);
   out.append(text.data(), end);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/assessment/sampled_volume.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
@@ -79,12 +80,18 @@ class Explanation {
                         set.rows.stage == Stage::field;
     heading("Flow, " + std::string(to_text(set.rows.stage)) + " set" + (counts ? "" : " (not used)"));
     out_ += set_working(screening_, result_, set);
+    if (set.rows.calibrator != no_row) correction_practice(book_.instruments[set.rows.calibrator].principle);
     if (static_cast<std::int32_t>(number) == f_.pre && f_.pre_age_min >= 0) {
       line("Read " + with_decimals(f_.pre_age_min, 0) + " min before the sample started.");
     }
     if (static_cast<std::int32_t>(number) == f_.post && f_.post_age_min >= 0) {
       line("Read " + with_decimals(f_.post_age_min, 0) + " min after the sample stopped.");
     }
+  }
+
+  void correction_practice(Principle principle) {
+    if (principle == Principle::rotameter) practice_line("rotameter_correction");
+    if (principle == Principle::bubble) practice_line("bubble_humidity");
   }
 
   void drift_step() {
@@ -113,9 +120,12 @@ class Explanation {
     if (from == no_moment || to == no_moment) return line("a time is missing");
     line("started " + local_text(from, book_.settings.zone) + ", stopped " + local_text(to, book_.settings.zone) + "   [" +
          sample_place() + "]");
-    const double run = static_cast<double>(to - from) / 60;
+    const double run = minutes_between(from, to);
     const bool has_pause = !is_missing(f_.paused_min) && f_.paused_min > 0;
-    if (has_pause) {
+    if (is_missing(f_.minutes)) {
+      line("can't be worked out: the pauses, " + shortest(f_.paused_min) + " min, are longer than the " + shortest(run) +
+           " min from start to stop");
+    } else if (has_pause) {
       line("minutes = " + shortest(run) + " on the absolute time line - " + shortest(f_.paused_min) + " paused = " +
            shortest(f_.minutes));
     } else {

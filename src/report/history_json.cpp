@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/history_json.hpp"
 
-#include <cmath>
-
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/run_rule_names.hpp"
 #include "driftwarden/report/json_text.hpp"
@@ -21,14 +19,6 @@ struct Writer {
       json.value(text);
     }
   }
-  void day(double day) {
-    if (!std::isfinite(day)) {
-      json.null();
-    } else {
-      json.value(date_text(local_day(static_cast<Moment>(day * seconds_a_day), zone)));
-    }
-  }
-
   void points(const Series& series) {
     json.key("points").begin_array();
     for (const SeriesPoint& point : series.points) {
@@ -64,26 +54,15 @@ struct Writer {
     json.member("low", trend->low).member("high", trend->high).member("p", trend->p).member("resolved", trend->is_resolved).end_object();
   }
 
-  void crossing(const Forecast& forecast, bool is_by_day) {
+  void crossing(const Series& series, const std::optional<Crossing>& crossing) {
     json.key("crossing");
-    if (!forecast.crossing) {
+    if (!crossing) {
       json.null();
       return;
     }
-    const Crossing& crossing = *forecast.crossing;
-    json.begin_object().member("limit", crossing.limit);
-    const auto put = [&](std::string_view key, double at) {
-      json.key(key);
-      if (is_by_day) {
-        json.value(date_text(static_cast<Day>(std::floor(at))));
-      } else {
-        day(at);
-      }
-    };
-    put("date", crossing.day);
-    put("earliest", crossing.earliest);
-    put("latest", crossing.latest);
-    json.end_object();
+    const auto date = [&](double day) { return date_text(day_of(series, day, zone)); };
+    json.begin_object().member("limit", crossing->limit).member("date", date(crossing->day));
+    json.member("earliest", date(crossing->earliest)).member("latest", date(crossing->latest)).end_object();
   }
 
   void series(const SeriesHistory& history) {
@@ -102,7 +81,7 @@ struct Writer {
     json.end_array();
     trend("trend", history.forecast.trend);
     trend("trend_robust", history.forecast.robust);
-    crossing(history.forecast, series.is_by_day);
+    crossing(series, history.forecast.crossing);
     json.key("forecast");
     text_or_null(history.forecast.said);
     json.end_object();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/reading_steps.hpp"
 
+#include "driftwarden/correction/vapour_pressure.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/paint.hpp"
 
@@ -20,7 +21,7 @@ class SetWorking {
   std::string text() {
     if (set_.rows.calibrator != no_row) {
       calibrator();
-      certificate();
+      for (const std::int32_t used : certificates()) certificate(used);
     }
     for (std::uint32_t i = set_.rows.begin; i < set_.rows.begin + set_.rows.count; ++i) reading(result_.figures->rows[i]);
     figures();
@@ -44,16 +45,33 @@ class SetWorking {
     line(text + "   [" + book_.place_text(book_.files.instruments, i.place) + "]");
   }
 
-  void certificate() {
-    if (set_.certificate < 0) return line("No certificate in force: readings are taken as shown.");
-    const Certificate& c = book_.certificates[static_cast<std::size_t>(set_.certificate)];
+  // In force on the reading's own day.
+  std::int32_t certificate_of(Row row) const {
+    const TimeZone& zone = book_.settings.zone;
+    if (local_day(set_.rows.first, zone) == local_day(set_.rows.last, zone)) return set_.certificate;
+    return basis_.calibrators.certificate(set_.rows.calibrator, local_day(book_.readings.taken[row], zone));
+  }
+
+  // Those its readings lean on: more than one where the set runs over midnight into the day of a new one.
+  std::vector<std::int32_t> certificates() const {
+    std::vector<std::int32_t> used;
+    for (std::uint32_t i = set_.rows.begin; i < set_.rows.begin + set_.rows.count; ++i) {
+      const std::int32_t next = certificate_of(result_.figures->rows[i]);
+      if (used.empty() || used.back() != next) used.push_back(next);
+    }
+    return used;
+  }
+
+  void certificate(std::int32_t number) {
+    if (number < 0) return line("No certificate in force: readings are taken as shown.");
+    const Certificate& c = book_.certificates[static_cast<std::size_t>(number)];
     std::string text = "Certificate " + c.name + ", calibrated " + date_text(c.calibrated);
-    const Day due = basis_.calibrators.due(set_.certificate);
+    const Day due = basis_.calibrators.due(number);
     if (due != no_day) text += ", due " + date_text(due);
     if (!c.standard.empty()) text += ", against " + c.standard;
     line(text + "   [" + book_.place_text(book_.files.certificates, c.place) + "]");
     std::string errors;
-    for (const ErrorPoint& point : basis_.calibrators.curve(set_.certificate)) {
+    for (const ErrorPoint& point : basis_.calibrators.curve(number)) {
       errors += (errors.empty() ? "" : ", ") + signed_percent(point.error) + " at " + flow_text(point.indication_l_min);
     }
     line("  error e = (indicated - reference) / reference: " + (errors.empty() ? "no points" : errors));
@@ -76,50 +94,80 @@ class SetWorking {
   }
 
   void steps(Row row, double pressure_kpa) {
-    std::int32_t certificate = set_.certificate;
-    if (local_day(set_.rows.first, book_.settings.zone) != local_day(set_.rows.last, book_.settings.zone)) {
-      certificate = basis_.calibrators.certificate(set_.rows.calibrator, local_day(book_.readings.taken[row], book_.settings.zone));
-    }
+    const std::int32_t certificate = certificate_of(row);
     const CorrectedReading c = basis_.calibrators.correct(row, certificate, basis_.practice.correction);
     if (certificate >= 0) {
       line("    certificate  " + flow_text(c.indicated_l_min) + " / (1 + " + with_decimals(c.certificate_error, 6) + ") = " +
            flow_text(c.after_certificate_l_min) + (c.is_outside_certificate ? "   (outside the points)" : ""));
     }
-    principle_step(c, field(book_.readings.temperature_k, row), pressure_kpa, field(book_.readings.humidity, row));
+    const double humidity = field(book_.readings.humidity, row);
+    principle_step(c, {field(book_.readings.temperature_k, row), pressure_kpa, humidity,
+                       basis_.calibrators.scale_temperature(set_.rows.calibrator, certificate)});
   }
 
-  void principle_step(const CorrectedReading& c, double kelvin, double kpa, double humidity) {
+  // What a principle's factor is made of.
+  struct Inputs {
+    double kelvin;
+    double kpa;
+    double humidity;
+    std::optional<Temperature> scale_temperature;
+  };
+
+  void principle_step(const CorrectedReading& c, const Inputs& inputs) {
     const Instrument& i = instrument();
-    const std::string name = left(to_text(i.principle), 11);
+    const std::string name = "    " + left(to_text(i.principle), 11) + "  ";
     const std::string result = " = " + flow_text(c.actual_l_min) + " L/min actual";
-    if (is_missing(c.actual_l_min)) return line("    " + name + "  can't be corrected: conditions are missing");
-    if (c.principle_factor == 1 && i.principle != Principle::rotameter && i.principle != Principle::mass) {
-      line("    " + name + "  x 1" + result);
+    if (is_missing(c.actual_l_min)) return line(name + "can't be corrected: conditions are missing");
+    if (is_left_alone(i, c)) {
+      line(name + "x 1" + why_left_alone(i) + result);
     } else {
-      line("    " + name + "  " + flow_text(c.after_certificate_l_min) + " x " + factor_formula(i, kelvin, kpa, humidity) + " = x " +
+      line(name + flow_text(c.after_certificate_l_min) + " x " + factor_formula(i, inputs) + " = x " +
            with_decimals(c.principle_factor, 6) + result);
     }
-    if (!is_missing(c.humidity_effect)) {
-      line("    humidity     a correction to " + std::string(is_missing(humidity) ? "dry air" : "the ambient humidity") + " changes it by " +
-           signed_percent(c.humidity_effect) + (c.principle_factor == 1 ? "; not practised" : ""));
+    const bool is_left_out = basis_.practice.correction.bubble_humidity == BubbleHumidity::none;
+    if (is_left_out && !is_missing(c.humidity_effect)) {
+      line("    humidity     a correction to " + std::string(is_missing(inputs.humidity) ? "dry air" : "the ambient humidity") +
+           " would change it by " + signed_percent(c.humidity_effect) + "; not practised");
     }
   }
 
-  std::string factor_formula(const Instrument& i, double kelvin, double kpa, double humidity) const {
-    const std::string t = with_decimals(kelvin, 2);
-    const std::string p = with_decimals(kpa, 3);
-    const std::string ts = i.scale_temperature ? with_decimals(i.scale_temperature->kelvin, 2) : "T_scale";
+  // Whether the factor is 1 by principle or practice, and not by a formula.
+  bool is_left_alone(const Instrument& i, const CorrectedReading& c) const {
+    const CorrectionPractice& practice = basis_.practice.correction;
+    if (i.principle == Principle::bubble) return practice.bubble_humidity == BubbleHumidity::none;
+    if (i.principle != Principle::rotameter) return i.principle == Principle::volumetric;
+    return practice.rotameter != RotameterCorrection::always && c.principle_factor == 1;
+  }
+
+  std::string why_left_alone(const Instrument& i) const {
+    if (i.principle == Principle::bubble) return " (bubble_humidity is 'none')";
+    if (i.principle != Principle::rotameter) return "";
+    const bool is_never = basis_.practice.correction.rotameter == RotameterCorrection::never;
+    return std::string(" (rotameter_correction is '") + (is_never ? "never" : "beyond 5 %") + "')";
+  }
+
+  std::string factor_formula(const Instrument& i, const Inputs& inputs) const {
+    const std::string t = with_decimals(inputs.kelvin, 2);
+    const std::string p = with_decimals(inputs.kpa, 3);
+    const std::string ts = inputs.scale_temperature ? with_decimals(inputs.scale_temperature->kelvin, 2) : "T_scale";
     const std::string ps = i.scale_pressure ? with_decimals(i.scale_pressure->value, 3) : "P_scale";
     switch (i.principle) {
       case Principle::rotameter: return "√((" + ps + " / " + p + ") x (" + t + " / " + ts + "))";
       case Principle::mass: return "(" + ps + " / " + p + ") x (" + t + " / " + ts + ")";
       case Principle::orifice: return "√(" + t + " / " + ts + ")";
-      case Principle::bubble:
-        return is_missing(humidity) ? "(P - p_w) / P" : "(P - p_w) / (P - " + with_decimals(humidity, 3) + " p_w), P = " + p + " kPa";
+      case Principle::bubble: return vapour_formula(p, inputs);
       case Principle::volumetric:
       case Principle::none: break;
     }
     return "1";
+  }
+
+  // (P - p_w) / (P - φ p_w), or of dry air (P - p_w) / P.
+  std::string vapour_formula(const std::string& p, const Inputs& inputs) const {
+    const std::string p_w = with_decimals(saturation_vapour_pressure(Temperature(inputs.kelvin)).value, 4);
+    const std::string dry_part = "(" + p + " - " + p_w + ") / ";
+    if (basis_.practice.correction.bubble_humidity == BubbleHumidity::dry) return dry_part + p;
+    return dry_part + "(" + p + " - " + with_decimals(inputs.humidity, 3) + " x " + p_w + ")";
   }
 
   void figures() {

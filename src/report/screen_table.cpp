@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
@@ -33,9 +34,14 @@ std::string drift_text(const Screening& screening, const SampleResult& result) {
   return with_decimals(percent, 1);
 }
 
+// "25 °C", "21.11 °C": at most two decimals.
+std::string celsius_text(Temperature temperature) {
+  return shortest(number_from(with_decimals(in_celsius(temperature), 2)).value_or(missing)) + " °C";
+}
+
 std::string title_line(const Settings& settings) {
   return settings.title + "\n" + "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, its expanded uncertainty U (95 %), and at " +
-         with_decimals(in_celsius(settings.reference.temperature), 0) + " °C, " +
+         celsius_text(settings.reference.temperature) + ", " +
          with_decimals(settings.reference.pressure.value, 3) + " kPa (ref.).";
 }
 
@@ -130,9 +136,7 @@ void ScreenTable::append_why(std::string& out, const SampleResult& result) const
                    sample_width_ + 1, page_width);
   }
   for (const Finding& finding : result.near) {
-    const Rule& rule = screening_.rules().rules[finding.rule];
-    out += wrapped("- near: " + std::string(measure_of(rule).name) + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) +
-                       " is " + rule.limit.text + ", but " + chance_text(finding) + " likely beyond (" + rule.full_name() + ")",
+    out += wrapped("- near: " + message_of(screening_, result, finding) + " (" + rule_name(screening_, finding) + ")",
                    sample_width_ + 1, page_width);
   }
 }

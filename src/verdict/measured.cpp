@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/assessment/sampled_volume.hpp"
 
 namespace driftwarden {
 namespace {
@@ -79,6 +80,37 @@ MeasureValue worst_of_sets(const SampleAssessment& f, double ReadingSet::*figure
   return number(worst);
 }
 
+MeasureValue range_of(const BeyondRange& beyond) { return number(beyond.ratio, beyond.l_min); }
+
+MeasureValue farthest_out(const SampleAssessment& f) {
+  BeyondRange farthest;
+  for (const ReadingSet& set : f.sets) {
+    farthest.ratio = worse(farthest.ratio, set.beyond_range.ratio);
+    farthest.l_min = worse(farthest.l_min, set.beyond_range.l_min);
+  }
+  return range_of(farthest);
+}
+
+// Between the set and the sample that leans on it; readings taken while it ran have no age.
+MeasureValue age_of(const SampleContext& context, const SetRows& set) {
+  const SampleTable& samples = context.basis.book.samples;
+  const Row sample = context.figures.sample;
+  switch (set.stage) {
+    case Stage::pre: return number(minutes_between(set.last, samples.started[sample]));
+    case Stage::post: return number(minutes_between(samples.stopped[sample], set.first));
+    case Stage::field: break;
+  }
+  return {};
+}
+
+// By the certificate in force on the reading's own day, which need not be that of the set's last.
+double actual_flow(const AssessmentBasis& basis, Row reading) {
+  const Book& book = basis.book;
+  const Day day = local_day(book.readings.taken[reading], book.settings.zone);
+  const std::int32_t certificate = basis.calibrators.certificate(book.readings.calibrator[reading], day);
+  return basis.calibrators.correct(reading, certificate, basis.practice.correction).actual_l_min;
+}
+
 MeasureValue volume_uncertainty(const SampleContext& context) {
   if (context.budget == nullptr) return {};
   const double expanded = context.budget->about(BudgetFigure::volume).expanded;
@@ -131,7 +163,7 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::overlap: return number(context.overlap_min);
     case SampleMeasure::fault: return fault(context);
     case SampleMeasure::calibrator_overdue: return worst_of_sets(f, &ReadingSet::overdue_min);
-    case SampleMeasure::calibrator_range: return worst_of_sets(f, &ReadingSet::beyond_range);
+    case SampleMeasure::calibrator_range: return farthest_out(f);
     case SampleMeasure::calibrator_same: return same_calibrator(f);
     case SampleMeasure::calibrator_read_at: return read_at(context);
     case SampleMeasure::certificate_missing: return certificate_missing(f);
@@ -151,9 +183,7 @@ MeasureValue set_measure(const SampleContext& context, const ReadingSet& set, Se
     case SetMeasure::flow: return number(set.flow.mean);
     case SetMeasure::flow_deviation: return difference(f, set.flow.mean, base, f.nominal_l_min);
     case SetMeasure::duration: return number(static_cast<double>(set.rows.last - set.rows.first) / 60);
-    case SetMeasure::age:
-      if (set.rows.stage == Stage::field) return {};
-      return number(set.rows.stage == Stage::pre ? f.pre_age_min : f.post_age_min);
+    case SetMeasure::age: return age_of(context, set.rows);
     case SetMeasure::count_: break;
   }
   return {};
@@ -166,13 +196,12 @@ MeasureValue reading_measure(const SampleContext& context, const ReadingSet& set
   bool unused = false;
   switch (measure) {
     case ReadingMeasure::indicated: return number(indicated);
-    case ReadingMeasure::actual:
+    case ReadingMeasure::actual: return number(actual_flow(basis, reading));
     case ReadingMeasure::correction: {
-      const double actual = basis.calibrators.correct(reading, set.certificate, basis.practice.correction).actual_l_min;
-      if (measure == ReadingMeasure::actual) return number(actual);
-      return number((actual - indicated) / indicated, actual - indicated);
+      const double change = actual_flow(basis, reading) - indicated;
+      return number(change / indicated, change);
     }
-    case ReadingMeasure::range: return number(set.beyond_range);
+    case ReadingMeasure::range: return range_of(beyond_range(basis.book.instruments[set.rows.calibrator], indicated));
     case ReadingMeasure::temperature: return number(field(readings.temperature_k, reading));
     case ReadingMeasure::pressure: return number(basis.calibrators.pressure_kpa(reading, unused));
     case ReadingMeasure::humidity: return number(field(readings.humidity, reading));

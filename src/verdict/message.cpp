@@ -3,7 +3,10 @@
 
 #include <algorithm>
 
+#include "driftwarden/quantity/limit.hpp"
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/verdict/applicability.hpp"
 
 namespace driftwarden {
 namespace {
@@ -24,25 +27,6 @@ int decimals_of(const Unit& unit) {
   }
 }
 
-// Why a figure of a sample is missing, as far as its sets tell.
-std::string why_missing(const Screening& screening, const SampleResult& result) {
-  const SampleAssessment& figures = *result.figures;
-  if (figures.pre < 0 && figures.post < 0) return "no readings were found before or after it";
-  if (figures.pre < 0) return "no reading was found before it";
-  if (figures.post < 0) return "no reading was found after it";
-  for (const ReadingSet& set : figures.sets) {
-    const std::string name = set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
-    switch (set.lack) {
-      case CorrectedReading::Lack::nothing: break;
-      case CorrectedReading::Lack::temperature: return "the readings of " + name + " lack a temperature";
-      case CorrectedReading::Lack::pressure: return "the readings of " + name + " lack a pressure";
-      case CorrectedReading::Lack::scale_conditions: return name + " lacks its scale conditions in instruments.csv";
-      case CorrectedReading::Lack::humidity: return "the readings of " + name + " lack a humidity";
-    }
-  }
-  return "the book does not say";
-}
-
 void add_once(std::vector<std::string>& places, std::string place) {
   if (std::find(places.begin(), places.end(), place) == places.end()) places.push_back(std::move(place));
 }
@@ -54,16 +38,6 @@ bool is_met(const Rule& rule, const Judgement& judgement) {
   if (is_missing(judgement.margin) || judgement.margin < 0) return false;
   return judgement.margin > 0 || (rule.limit.form != Limit::Form::strictly_within &&
                                   rule.limit.form != Limit::Form::less_than && rule.limit.form != Limit::Form::more_than);
-}
-
-std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
-  const Rule& rule = rule_of(screening, finding);
-  const SampleContext context{screening.basis(), *result.figures, screening.overlap_min(result.figures->sample)};
-  std::string_view word;
-  if (rule.of == Subject::sample) {
-    word = sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base).word;
-  }
-  return std::string(measure_of(rule).name) + " is " + std::string(word) + "; the rule: " + rule.limit.text;
 }
 
 std::string set_name(const Screening& screening, const SampleResult& result, const Finding& finding) {
@@ -86,6 +60,7 @@ bool leans_on_pre(SampleMeasure measure) {
     case SampleMeasure::post_count:
     case SampleMeasure::post_rsd:
     case SampleMeasure::post_age:
+    case SampleMeasure::field_count:
     case SampleMeasure::minutes:
     case SampleMeasure::paused:
     case SampleMeasure::warm_up:
@@ -102,6 +77,8 @@ bool leans_on_post(SampleMeasure measure) {
     case SampleMeasure::pre_count:
     case SampleMeasure::pre_rsd:
     case SampleMeasure::pre_age:
+    case SampleMeasure::field_count:
+    case SampleMeasure::field_deviation:
     case SampleMeasure::minutes:
     case SampleMeasure::paused:
     case SampleMeasure::warm_up:
@@ -119,9 +96,78 @@ bool leans_on_sample(SampleMeasure measure) {
     case SampleMeasure::pre_count:
     case SampleMeasure::post_count:
     case SampleMeasure::pre_rsd:
-    case SampleMeasure::post_rsd: return false;
+    case SampleMeasure::post_rsd:
+    case SampleMeasure::field_count:
+    case SampleMeasure::field_deviation: return false;
     default: return true;
   }
+}
+
+bool leans_on_field(SampleMeasure measure) {
+  switch (measure) {
+    case SampleMeasure::field_count:
+    case SampleMeasure::field_deviation:
+    case SampleMeasure::calibrator_overdue:
+    case SampleMeasure::calibrator_range:
+    case SampleMeasure::certificate_missing: return true;
+    default: return false;
+  }
+}
+
+// Why a figure of a sample is missing, as far as its sets tell.
+std::string why_missing(const Screening& screening, const SampleResult& result, const Rule& rule) {
+  const SampleAssessment& figures = *result.figures;
+  const auto measure = static_cast<SampleMeasure>(rule.measure);
+  const bool leans_on_sets = rule.of != Subject::sample || leans_on_pre(measure) || leans_on_post(measure);
+  if (!leans_on_sets) return "the book does not say";
+  if (figures.pre < 0 && figures.post < 0) return "no readings were found before or after it";
+  if (figures.pre < 0) return "no reading was found before it";
+  if (figures.post < 0) return "no reading was found after it";
+  for (const ReadingSet& set : figures.sets) {
+    const std::string name = set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
+    if (set.flow.n == 0) return "all readings of a " + std::string(to_text(set.rows.stage)) + " set are void";
+    switch (set.lack) {
+      case CorrectedReading::Lack::nothing: break;
+      case CorrectedReading::Lack::temperature: return "the readings of " + name + " lack a temperature";
+      case CorrectedReading::Lack::pressure: return "the readings of " + name + " lack a pressure";
+      case CorrectedReading::Lack::scale_conditions: return name + " lacks its scale conditions in instruments.csv";
+      case CorrectedReading::Lack::humidity: return "the readings of " + name + " lack a humidity";
+    }
+  }
+  return "the book does not say";
+}
+
+std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  const Rule& rule = rule_of(screening, finding);
+  const SampleContext context{screening.basis(), *result.figures, screening.overlap_min(result.figures->sample)};
+  std::string_view word;
+  if (rule.of == Subject::sample) {
+    word = sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base).word;
+  }
+  const std::string name(measure_of(rule).name);
+  if (word.empty()) return name + " is missing: " + why_missing(screening, result, rule);
+  return name + " is " + std::string(word) + "; the rule: " + rule.limit.text;
+}
+
+// The fields of a rule's `where` that keep anybody from saying whether it applies to a sample, "a, b".
+std::string unknown_fields(const Screening& screening, const SampleResult& result, const Rule& rule) {
+  const SampleContext context{screening.basis(), *result.figures};
+  std::string names;
+  for (const Condition& condition : rule.where) {
+    Rule alone;
+    alone.where = {condition};
+    if (applies_to_sample(alone, context, screening.rules().samplers) != Applies::unknown) continue;
+    names += (names.empty() ? "" : ", ") + condition.field;
+  }
+  return names;
+}
+
+// Four significant digits, or as many decimals as show on which side of its limit the volume lies.
+std::string volume_text(double volume, double limit) {
+  const std::string text = with_significant_digits(volume, 4);
+  if (is_missing(limit)) return text;
+  const bool tells_the_side = side_of_limit(number_from(text).value_or(volume), limit) == side_of_limit(volume, limit);
+  return tells_the_side ? text : with_decimals_beyond(volume, 0, limit);
 }
 
 }  // namespace
@@ -130,9 +176,9 @@ std::string figure_text(const Rule& rule, double figure, double limit) {
   if (is_missing(figure)) return "missing";
   const Unit unit = unit_of(rule);
   const double shown = unit.from_inside(figure);
-  std::string text = unit.dimension == Dimension::volume
-                         ? with_significant_digits(shown, 4)
-                         : with_decimals_beyond(shown, decimals_of(unit), is_missing(limit) ? shown : unit.from_inside(limit));
+  const double shown_limit = is_missing(limit) ? missing : unit.from_inside(limit);
+  std::string text = unit.dimension == Dimension::volume ? volume_text(shown, shown_limit)
+                                                         : with_decimals_beyond(shown, decimals_of(unit), shown_limit);
   if (!unit.name.empty()) text += " " + std::string(unit.name);
   return text;
 }
@@ -163,12 +209,19 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
   const Rule& rule = rule_of(screening, finding);
   const Measure& measure = measure_of(rule);
   const std::string name(measure.name);
+  if (is_missing(finding.judgement.figure) && rule.of == Subject::sample) {
+    const std::string unknown = unknown_fields(screening, result, rule);
+    if (!unknown.empty()) return "whether the rule applies can't be said: " + unknown + " is missing";
+  }
   if (is_missing(finding.judgement.figure) && measure.kind == MeasureKind::number) {
-    return name + set_name(screening, result, finding) + " is missing: " + why_missing(screening, result);
+    return name + set_name(screening, result, finding) + " is missing: " + why_missing(screening, result, rule);
   }
   if (measure.kind != MeasureKind::number) return word_message(screening, result, finding);
   const std::string figure = name + set_name(screening, result, finding) + " " +
                              figure_text(rule, finding.judgement.figure, finding.judgement.limit);
+  if (finding.judgement.outcome == Outcome::met) {
+    return figure + " is " + rule.limit.text + ", but " + chance_text(finding) + " likely beyond";
+  }
   if (is_met(rule, finding.judgement)) {
     return figure + " is " + rule.limit.text + ", but nearer to it than the guard band of " +
            with_decimals(screening.book().settings.guard, 2) + " U allows; " + chance_text(finding) + " likely beyond";
@@ -198,6 +251,9 @@ std::vector<std::string> places_of(const Screening& screening, const SampleResul
     const auto measure = static_cast<SampleMeasure>(rule.measure);
     if (leans_on_sample(measure)) places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
     if (figures.pre >= 0 && leans_on_pre(measure)) add_set(*figures.pre_set());
+    for (const ReadingSet& set : figures.sets) {
+      if (set.rows.stage == Stage::field && leans_on_field(measure)) add_set(set);
+    }
     if (figures.post >= 0 && leans_on_post(measure)) add_set(*figures.post_set());
     if (places.empty()) places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
   }

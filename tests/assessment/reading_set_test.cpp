@@ -247,17 +247,37 @@ TEST(ReadingSet, IsBeyondTheCalibratorsRangeByItsFarthestReading) {
   const auto beyond = [&](const std::string& first, const std::string& second) {
     text.readings = std::string(heading) + "2026-09-21T07:00,pre,S1,V1," + first + ",,,\n2026-09-21T07:01,pre,S1,V1," +
                     second + ",,,\n";
-    return SplitBook(text).read(0).beyond_range;
+    return SplitBook(text).read(0).beyond_range.ratio;
   };
   EXPECT_EQ(beyond("1.0", "2.0"), 0);
   EXPECT_NEAR(beyond("2.1", "1.5"), 0.05, 1e-12);
   EXPECT_NEAR(beyond("0.8", "2.1"), 0.2, 1e-12);
 }
 
+TEST(BeyondRange, IsRelativeToTheNearerEndAndAlsoADifference) {
+  Instrument calibrator;
+  calibrator.low_l_min = 0.5;
+  calibrator.high_l_min = 2.0;
+  EXPECT_NEAR(beyond_range(calibrator, 2.1).ratio, 0.05, 1e-12);
+  EXPECT_NEAR(beyond_range(calibrator, 2.1).l_min, 0.1, 1e-12);
+  EXPECT_NEAR(beyond_range(calibrator, 0.4).ratio, 0.2, 1e-12);
+  EXPECT_NEAR(beyond_range(calibrator, 0.4).l_min, 0.1, 1e-12);
+  EXPECT_EQ(beyond_range(calibrator, 0.5).ratio, 0);
+  EXPECT_EQ(beyond_range(calibrator, 2.0).l_min, 0);
+}
+
+TEST(BeyondRange, OfOneEndKnowsThatEnd) {
+  Instrument calibrator;
+  calibrator.high_l_min = 2.0;
+  EXPECT_EQ(beyond_range(calibrator, 0.001).ratio, 0);
+  EXPECT_NEAR(beyond_range(calibrator, 3.0).ratio, 0.5, 1e-12);
+}
+
 TEST(ReadingSet, KnowsNoRangeWhereNobodySaidOne) {
   BookText text = with_range();
   text.readings = std::string(heading) + "2026-09-21T07:00,pre,S1,V2,9,,,\n";
-  EXPECT_TRUE(is_missing(SplitBook(text).read(0).beyond_range));
+  EXPECT_TRUE(is_missing(SplitBook(text).read(0).beyond_range.ratio));
+  EXPECT_TRUE(is_missing(SplitBook(text).read(0).beyond_range.l_min));
 }
 
 TEST(ReadingSet, HasTheMeanConditionsOfTheReadingsThatSay) {

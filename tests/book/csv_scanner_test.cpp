@@ -176,13 +176,13 @@ TEST(CsvScanner, ReadsCellsOfEveryLengthAroundItsStep) {
   for (const std::size_t length : {0U, 1U, 15U, 16U, 17U, 31U, 32U, 62U, 63U, 64U, 65U, 127U, 128U, 129U, 1U << 20U, (1U << 20U) + 3}) {
     const std::string x(length, 'x');
     EXPECT_EQ(rows_of(x + "," + x + "\n" + x + "\n" + "y"), (Rows{{x, x}, {x}, {"y"}})) << length;
-    EXPECT_EQ(rows_of("\"" + x + "\n\"\"\",\"" + x + "\"\r\n" + x), (Rows{{x + "\n\"", x}, {x}})) << length;
+    EXPECT_EQ(rows_of("\"" + x + "\n\"\"\",\"" + x + "\"\r\n" + x + "z"), (Rows{{x + "\n\"", x}, {x + "z"}})) << length;
   }
 }
 
 // RFC 4180 once more, as a machine that looks at one byte after the other.
 Rows read_slowly(std::string_view text, char separator) {
-  enum { start, bare, quoted, quote_seen } state = start;
+  enum { start, bare, quoted, quote_seen, behind } state = start;
   Rows rows;
   std::string cell;
   std::vector<std::string> row;
@@ -208,15 +208,17 @@ Rows read_slowly(std::string_view text, char separator) {
     } else if (c == separator) {
       end_cell();
     } else if (c == '\n') {
-      end_row(state != quote_seen);
+      end_row(state == bare);
     } else if (state == start && c == '"') {
       state = quoted;
-    } else if (state != quote_seen) {  // text behind a closing quote is a fault, and left out
+    } else if (state == quote_seen || state == behind) {
+      state = behind;  // text behind a closing quote is a fault, and left out
+    } else {
       cell += c;
       state = bare;
     }
   }
-  if (!text.empty() && (text.back() != '\n' || state == quoted)) end_row(state != quote_seen && state != quoted);
+  if (!text.empty() && (text.back() != '\n' || state == quoted)) end_row(state == bare);
   return rows;
 }
 

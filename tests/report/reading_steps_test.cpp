@@ -47,11 +47,11 @@ TEST(ReadingSteps, ShowTheWholeWayOfARotametersReading) {
 TEST(ReadingSteps, ShowNoFormulaOfACorrectionThatIsNotPractised) {
   const BookText text = read_by("R1,calibrator,rotameter,,20,101.325,", "", "2026-09-21T07:30,pre,S1,R1,2.00,5,84.5,,,");
   const std::string never = working(text, {{}, {}, {practice("rotameter_correction", "never")}});
-  EXPECT_TRUE(has(never, "rotameter    not corrected, by rotameter_correction = never = 2.00000 L/min actual\n")) << never;
+  EXPECT_TRUE(has(never, "rotameter    x 1 (rotameter_correction is 'never') = 2.00000 L/min actual\n")) << never;
   EXPECT_FALSE(has(never, "√"));
   const BookText near = read_by("R1,calibrator,rotameter,,20,101.325,", "", "2026-09-21T07:30,pre,S1,R1,2.00,21,100,,,");
   const std::string beyond = working(near, {{}, {}, {practice("rotameter_correction", "beyond 5 %")}});
-  EXPECT_TRUE(has(beyond, "rotameter    not corrected, by rotameter_correction = beyond 5 % = 2.00000 L/min actual\n")) << beyond;
+  EXPECT_TRUE(has(beyond, "rotameter    x 1 (rotameter_correction is 'beyond 5 %') = 2.00000 L/min actual\n")) << beyond;
   EXPECT_TRUE(has(working(text, {{}, {}, {practice("rotameter_correction", "beyond 5 %")}}), "√((101.325 / 84.500)"));
 }
 
@@ -77,13 +77,13 @@ TEST(ReadingSteps, OfAnOrificeTakeTheTemperatureOfTheCertificateWhereItHasNone) 
 TEST(ReadingSteps, ShowTheVapourOfASoapBubble) {
   const BookText text = read_by("B1,calibrator,bubble,,,,", "", "2026-09-21T07:30,pre,S1,B1,2.000,23,100,50,,");
   const std::string none = working(text);
-  EXPECT_TRUE(has(none, "bubble       x 1 = 2.00000 L/min actual\n")) << none;
+  EXPECT_TRUE(has(none, "bubble       x 1 (bubble_humidity is 'none') = 2.00000 L/min actual\n")) << none;
   EXPECT_TRUE(has(none, "humidity     a correction to the ambient humidity would change it by -1.426 %; not practised\n")) << none;
   const std::string ambient = working(text, {{}, {}, {practice("bubble_humidity", "ambient")}});
-  EXPECT_TRUE(has(ambient, "x (100.000 - 2.811) / (100.000 - 0.500 x 2.811) = x 0.985")) << ambient;
+  EXPECT_TRUE(has(ambient, "x (100.000 - 2.8110) / (100.000 - 0.500 x 2.8110) = x 0.985")) << ambient;
   EXPECT_TRUE(has(ambient, "= 1.97149 L/min actual\n")) << ambient;
   const std::string dry = working(text, {{}, {}, {practice("bubble_humidity", "dry")}});
-  EXPECT_TRUE(has(dry, "x (100.000 - 2.811) / 100.000 = x 0.971890 = 1.94378 L/min actual\n")) << dry;
+  EXPECT_TRUE(has(dry, "x (100.000 - 2.8110) / 100.000 = x 0.971890 = 1.94378 L/min actual\n")) << dry;
   EXPECT_FALSE(has(dry, "not practised")) << dry;
 }
 

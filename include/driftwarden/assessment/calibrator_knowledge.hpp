@@ -28,6 +28,8 @@ class CalibratorKnowledge {
   std::optional<double> site_pressure_kpa() const { return site_pressure_kpa_; }
 
   CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
+  // The temperature a calibrator's scale holds at: its own, else that of the certificate.
+  std::optional<Temperature> scale_temperature(Row calibrator, std::int32_t certificate) const;
   // Station pressure of a reading, kPa: its own, or the site's by altitude (then `is_from_altitude`), or NaN.
   double pressure_kpa(Row reading, bool& is_from_altitude) const;
 

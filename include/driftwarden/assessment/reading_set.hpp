@@ -42,6 +42,14 @@ class SetSplitter {
   std::vector<Key> keys_;
 };
 
+// How far an indication lies outside its calibrator's range, relative to the nearer end and as a difference; 0 inside it,
+// missing where no range is known.
+struct BeyondRange {
+  double ratio = missing;
+  double l_min = missing;
+};
+BeyondRange beyond_range(const Instrument& calibrator, double indicated_l_min);
+
 // The figures of a set. Void and rejected readings are counted apart and take no part in the means.
 struct ReadingSet {
   SetRows rows;
@@ -55,8 +63,8 @@ struct ReadingSet {
   CorrectedReading::Lack lack = CorrectedReading::Lack::nothing;  // why the flow could not be worked out
   std::int32_t certificate = -1;     // in force at the last reading
   bool lacks_certificate = false;    // for some reading none was in force
-  double overdue_min = missing;      // how long the certificate was overdue, minutes (negative: not yet due)
-  double beyond_range = missing;     // farthest a reading lay outside the calibrator's range, ratio of the bound
+  double overdue_min = missing;      // how long a certificate was overdue at the worst, minutes (negative: not yet due)
+  BeyondRange beyond_range;          // of the reading that lay farthest outside
   ProblemNumber problem = no_problem;
 };
 
@@ -70,7 +78,8 @@ class SetReader {
   ReadingSet read(std::span<const Row> rows, const SetRows& set);
 
  private:
-  void note_certificate(ReadingSet& result, Day on) const;
+  // Notes what there is to say of the certificate in force on a day; its place, or -1.
+  std::int32_t note_certificate(ReadingSet& result, Day on) const;
   void note_range(ReadingSet& result, double indicated_l_min) const;
   void note_conditions(ReadingSet& result, Row reading);
 

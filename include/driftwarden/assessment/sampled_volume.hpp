@@ -6,6 +6,9 @@
 
 namespace driftwarden {
 
+// Minutes from one moment to another, negative where they stand the other way round; NaN where one is missing.
+double minutes_between(Moment from, Moment to);
+
 // Minutes sampled, on the absolute time line, so that a clock change counts for what it is.
 //
 //   t = (stopped − started) / 60 − paused
@@ -13,7 +16,7 @@ namespace driftwarden {
 //   started, stopped  seconds since 1970 UTC     paused  minutes; missing counts as none
 //   Source   time off is left out: 40 CFR 50 App. L §7.4.4, §7.4.13
 //   Valid    stopped after started; NaN where a time is missing or the pauses are longer than the run
-//   Example  22:00 MDT to 06:00 MST over the autumn change is 540 min by the clock's hands plus the hour it repeats
+//   Example  22:00 MDT to 06:00 MST over the autumn change is 480 min by the clock's hands and 540 min of sampling
 double minutes_sampled(Moment started, Moment stopped, double paused_min);
 
 // The flow a volume is reckoned with, L/min, by the practice in force.

@@ -47,7 +47,7 @@ class NameIndex {
       text.remove_prefix(8);
     }
     std::uint64_t rest = 0;
-    std::memcpy(&rest, text.data(), text.size());
+    if (!text.empty()) std::memcpy(&rest, text.data(), text.size());  // an empty text may be nowhere
     // Twice, for a product's low bits, which choose the slot, know nothing of its factors' high bits: of the last letters.
     h = (h ^ rest) * odd;
     h = (h ^ (h >> 32)) * odd;

@@ -81,6 +81,7 @@ class RowReader {
   const Cell* raw_cell(int field) const;
   ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
   void check_shape();
+  bool is_in_file(std::string_view text) const;
   double quantity_from(int field, std::string_view written);
   void fail_number(int field, std::string_view written);
   TextId intern(std::string_view text);

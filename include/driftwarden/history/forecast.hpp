@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "driftwarden/book/time_zone.hpp"
 #include "driftwarden/history/series.hpp"
 #include "driftwarden/statistics/limit_crossing.hpp"
 
@@ -54,6 +55,10 @@ struct Forecast {
 // resolved, moves towards a stated end of the tolerance, and meets it within reach: the larger of the time the points
 // span and `reach_days` from the last point. An instrument adjusted between its points is fitted by its steps from calibration to
 // calibration, through no change in no time; then the forecast starts from where it was left.
-Forecast forecast_of(const Series& series, double reach_days);
+// Days in words are the zone's.
+Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone = TimeZone::utc());
+
+// The calendar day of a figure in days since 1970: the zone's, or of a series by day the day itself.
+Day day_of(const Series& series, double day, const TimeZone& zone);
 
 }  // namespace driftwarden

@@ -25,9 +25,10 @@ struct InstrumentHistory {
   const SeriesHistory* find(std::string_view name) const;
 };
 
-// How much a history wants to be looked at. Of every series: 3 where its last point is out of tolerance, 2 where a
-// tolerance will be crossed (and up to 1 more, the sooner), 1 where one of the last five points is a signal of the
-// individuals chart; the highest of these, and below them how near the last point is to its tolerance.
+// How much a series wants to be looked at: 3 where its last point is out of tolerance, 2 where a tolerance will be
+// crossed (and up to 1 more, the sooner), 1 where one of the last five points is a signal of the individuals chart; else,
+// and below 1 more, how near the last point is to its tolerance. Of several series the highest.
+double urgency_of(const SeriesHistory& series);
 double urgency_of(const std::vector<SeriesHistory>& series);
 
 // The histories of some instruments up to the end of a day, in the order asked for. Instruments of which nothing is

@@ -89,6 +89,7 @@ struct PictureHead {
   std::string file;  // without folder, with its ending
   std::string title;
   std::string subtitle;
+  std::string forecast;  // a third line; may be empty
   Extent size;
   PictureFormat format = PictureFormat::svg;
 };

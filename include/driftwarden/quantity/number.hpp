@@ -2,9 +2,11 @@
 #pragma once
 
 #include <array>
+#include <bit>
 #include <cfloat>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -59,6 +61,41 @@ inline std::optional<double> number_from_few_digits(std::string_view text) {
 inline std::optional<double> number_from(std::string_view text) {
   const std::optional<double> quick = number_from_few_digits(text);
   return quick ? quick : number_from_any_length(text);
+}
+
+// As number_from, for text that stands in a longer one: 8 bytes from its begin must be readable, whatever its size.
+//
+// How: up to 8 characters are one word, its last character moved to the top byte and noughts put before the first. A
+// point is taken out by moving the bytes below it up by one. Then all eight digits are joined at once: neighbours to
+// pairs, pairs to fours, fours to eight. The value is digits / 10^decimals, correctly rounded for the reason given above.
+inline std::optional<double> number_from_padded(std::string_view text) {
+  constexpr std::array<double, 8> power_of_ten = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7};
+  constexpr std::uint64_t noughts = 0x3030303030303030U;
+  constexpr std::uint64_t points = 0x2E2E2E2E2E2E2E2EU;
+  constexpr std::uint64_t ones = 0x0101010101010101U;
+  const std::size_t size = text.size();
+  if (std::endian::native != std::endian::little || size < 2 || size > 8) return number_from(text);
+  std::uint64_t word = 0;
+  std::memcpy(&word, text.data(), 8);
+  word <<= 8 * (8 - size);
+  if (size < 8) word |= noughts >> (8 * size);
+  std::size_t decimals = 0;
+  const std::uint64_t differs = word ^ points;
+  const std::uint64_t point = (differs - ones) & ~differs & (ones << 7U);  // its lowest bit marks the first point
+  if (point != 0) {
+    const auto at = static_cast<unsigned>(std::countr_zero(point)) / 8;
+    decimals = 7 - at;
+    const std::uint64_t below = word & ((std::uint64_t{1} << (8 * at)) - 1);
+    const std::uint64_t above = at == 7 ? 0 : word >> (8 * at + 8) << (8 * at + 8);
+    word = above | (below << 8U) | 0x30U;
+  }
+  const bool all_digits = ((word & 0xF0F0F0F0F0F0F0F0U) | (((word + 0x0606060606060606U) & 0xF0F0F0F0F0F0F0F0U) >> 4U)) ==
+                          0x3333333333333333U;
+  if (!all_digits) return number_from(text);  // a sign, an exponent, or no number
+  word = ((word & 0x0F0F0F0F0F0F0F0FU) * 2561) >> 8U;
+  word = ((word & 0x00FF00FF00FF00FFU) * 6553601) >> 16U;
+  word = ((word & 0x0000FFFF0000FFFFU) * 42949672960001U) >> 32U;
+  return static_cast<double>(word) / power_of_ten[decimals];
 }
 
 }  // namespace driftwarden

@@ -25,7 +25,10 @@ struct Unit {
   double offset = 0;
   double origin = 0;
 
-  constexpr double to_inside(double written) const { return (written - origin) * numerator / denominator + offset; }
+  constexpr double to_inside(double written) const {
+    const double scaled = (written - origin) * numerator;
+    return (denominator == 1 ? scaled : scaled / denominator) + offset;  // most units need no division, which is slow
+  }
   constexpr double from_inside(double inside) const { return (inside - offset) * denominator / numerator + origin; }
 };
 

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/mapped_file.hpp"
+
+#include <gtest/gtest.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <fstream>
+#include <string>
+#include <utility>
+
+#include "book/scratch_folder.hpp"
+
+namespace driftwarden {
+namespace {
+
+class MappedFileTest : public testing::Test {
+ protected:
+  std::filesystem::path write(const std::string& bytes) const {
+    std::ofstream(path_, std::ios::binary) << bytes;
+    return path_;
+  }
+  std::string fault(const std::filesystem::path& path) const {
+    const Result<MappedFile> file = MappedFile::open(path, "shown.csv");
+    return file ? "none" : to_text(file.faults().front());
+  }
+
+  ScratchFolder scratch_;
+  std::filesystem::path path_ = scratch_.path() / "file.csv";
+};
+
+TEST_F(MappedFileTest, HoldsTheBytesAsTheyAre) {
+  const std::string bytes("a,b\r\n\0\xFF", 7);
+  const Result<MappedFile> file = MappedFile::open(write(bytes), "file.csv");
+  ASSERT_TRUE(file);
+  EXPECT_EQ(file->bytes(), bytes);
+}
+
+TEST_F(MappedFileTest, OpensAnEmptyFile) {
+  const Result<MappedFile> file = MappedFile::open(write(""), "file.csv");
+  ASSERT_TRUE(file);
+  EXPECT_TRUE(file->bytes().empty());
+  EXPECT_NE(file->bytes().data(), nullptr);
+}
+
+TEST_F(MappedFileTest, HasZeroBytesBehindTheLastOneWhateverItsSize) {
+  for (const std::size_t size : {0U, 1U, 63U, 4032U, 4095U, 4096U, 4097U, 8192U, (1U << 20U), (1U << 20U) + 1}) {
+    const Result<MappedFile> file = MappedFile::open(write(std::string(size, 'x')), "file.csv");
+    ASSERT_TRUE(file);
+    ASSERT_EQ(file->bytes().size(), size);
+    const char* const end = file->bytes().data() + size;
+    EXPECT_EQ(std::count(end, end + MappedFile::padding, '\0'), static_cast<std::ptrdiff_t>(MappedFile::padding)) << size;
+  }
+}
+
+TEST_F(MappedFileTest, StaysReadableWhenTakenToAnotherHand) {
+  Result<MappedFile> first = MappedFile::open(write("first"), "file.csv");
+  ASSERT_TRUE(first);
+  MappedFile other = *std::move(first);
+  EXPECT_EQ(other.bytes(), "first");
+  Result<MappedFile> second = MappedFile::open(write("second"), "file.csv");
+  ASSERT_TRUE(second);
+  other = *std::move(second);
+  EXPECT_EQ(other.bytes(), "second");
+}
+
+TEST_F(MappedFileTest, StaysReadableAfterItWasLeft) {
+  std::string bytes;
+  for (int i = 0; i < 100000; ++i) bytes += std::to_string(i);
+  const Result<MappedFile> file = MappedFile::open(write(bytes), "file.csv");
+  ASSERT_TRUE(file);
+  for (const auto& [from, to] : {std::pair<std::size_t, std::size_t>{0, bytes.size()}, {1, 5000}, {4096, 8192}, {7, 7}}) {
+    file->want(from, to);
+    file->leave(from, to);
+    EXPECT_EQ(file->bytes(), bytes);
+  }
+}
+
+TEST_F(MappedFileTest, TellsTheSystemsReasonUnderTheNameToShow) {
+  EXPECT_EQ(fault(scratch_.path() / "none.csv"),
+            "shown.csv: error: can't be read: No such file or directory; check that it is there and may be read "
+            "[file/unreadable]");
+  EXPECT_EQ(fault(scratch_.path()),
+            "shown.csv: error: can't be read: Is a directory; check that it is there and may be read [file/unreadable]");
+}
+
+TEST_F(MappedFileTest, RefusesAPipeWithoutWaitingForIt) {
+  ASSERT_EQ(::mkfifo(path_.c_str(), 0600), 0);
+  EXPECT_EQ(fault(path_),
+            "shown.csv: error: can't be read: Invalid argument; check that it is there and may be read "
+            "[file/unreadable]");
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/certificate_series.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Day in_october = 20742;
+constexpr Row v1 = 2;
+
+// V1: found 1 % high at 2 L/min, adjusted; a year later 0.5 % high at 2 and 1 % low at 1 L/min, left so.
+BookText two_calibrations(const std::string& found = "2.02", const std::string& left = "2.00") {
+  BookText text;
+  text.certificates =
+      "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as found [L/min],as left [L/min],"
+      "expanded uncertainty [%],coverage factor,tolerance [%]\n"
+      "A,V1,2025-01-06,2026-01-06,1,1,1,1,0.6,2,2\n"
+      "A,V1,2025-01-06,2026-01-06,2,2," + found + "," + left + ",0.6,2,2\n"
+      "B,V1,2026-01-06,2027-01-06,1,1,0.99,,0.6,2,2\n"
+      "B,V1,2026-01-06,2027-01-06,2,2,2.01,,0.6,2,2\n";
+  return text;
+}
+
+const Series& named(const std::vector<Series>& all, std::string_view name) {
+  for (const Series& series : all) {
+    if (series.name == name) return series;
+  }
+  throw std::runtime_error("no series " + std::string(name));
+}
+
+TEST(CertificateSeries, TellTheWorstPointWithItsSign) {
+  const JudgedBook book(two_calibrations());
+  const auto all = certificate_series(book.screening(), v1, in_october, {});
+  const Series& worst = named(all, "as-found-error");
+  ASSERT_EQ(worst.points.size(), 2U);
+  EXPECT_NEAR(worst.points[0].value, 1.0, 1e-9);
+  EXPECT_NEAR(worst.points[1].value, -1.0, 1e-9);
+  EXPECT_EQ(worst.points[1].from, "B");
+  EXPECT_NEAR(worst.points[0].expanded_uncertainty, 0.6, 1e-9);
+}
+
+TEST(CertificateSeries, TellEachPointAsFoundAndAsLeft) {
+  const JudgedBook book(two_calibrations());
+  const auto all = certificate_series(book.screening(), v1, in_october, {});
+  ASSERT_EQ(all.size(), 5U);
+  EXPECT_NEAR(named(all, "as-found-error at 2 L/min").points[0].value, 1.0, 1e-9);
+  EXPECT_NEAR(named(all, "as-left-error at 2 L/min").points[0].value, 0.0, 1e-9);
+  EXPECT_NEAR(named(all, "as-left-error at 2 L/min").points[1].value, 0.5, 1e-9);  // not adjusted: left as found
+}
+
+TEST(CertificateSeries, MeasureTheStepFromWhereItWasLeft) {
+  const JudgedBook book(two_calibrations());
+  const Series worst = named(certificate_series(book.screening(), v1, in_october, {}), "as-found-error");
+  ASSERT_EQ(worst.steps.size(), 1U);
+  EXPECT_EQ(worst.steps[0].days, 365);
+  EXPECT_NEAR(worst.steps[0].change, -1.0, 1e-9);
+  EXPECT_NEAR(worst.last_left, -1.0, 1e-9);
+}
+
+TEST(CertificateSeries, HaveNoStepsWhereNothingWasEverAdjusted) {
+  const JudgedBook book(two_calibrations("2.00", ""));
+  EXPECT_TRUE(named(certificate_series(book.screening(), v1, in_october, {}), "as-found-error").steps.empty());
+}
+
+TEST(CertificateSeries, BeginAPhaseAfterAnAdjustmentOutOfTolerance) {
+  const JudgedBook inside(two_calibrations("2.04", "2.00"));  // 2 %, on the limit
+  EXPECT_EQ(named(certificate_series(inside.screening(), v1, in_october, {}), "as-found-error").phases.size(), 1U);
+  const JudgedBook beyond(two_calibrations("2.05", "2.00"));
+  const Series worst = named(certificate_series(beyond.screening(), v1, in_october, {}), "as-found-error");
+  ASSERT_EQ(worst.phases.size(), 2U);
+  EXPECT_EQ(worst.phases[1].reason, "adjusted A");
+}
+
+TEST(CertificateSeries, TakeTheToleranceOfTheNewestCertificateElseOfARule) {
+  const RulesText rules{{{Subject::calibrator, "as-found.error", "within", {"3 %"}, Otherwise::note}}};
+  const JudgedBook stated(two_calibrations(), rules);
+  EXPECT_NEAR(named(certificate_series(stated.screening(), v1, in_october, {}), "as-found-error").tolerance.upper, 2, 1e-9);
+  BookText text;
+  text.certificates = "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min]\nC,V1,2026-01-05,2,2,2.01\n";
+  const JudgedBook by_rule(text, rules);
+  const Tolerance tolerance = named(certificate_series(by_rule.screening(), v1, in_october, {}), "as-found-error").tolerance;
+  EXPECT_NEAR(tolerance.lower, -3, 1e-9);
+  EXPECT_EQ(tolerance.source, "own/as-found.error");
+}
+
+TEST(CertificateSeries, EndWithTheDayAskedFor) {
+  const JudgedBook book(two_calibrations());
+  EXPECT_EQ(certificates_of(book.book(), v1, day_from({2025, 12, 31})).size(), 1U);
+  EXPECT_TRUE(certificate_series(book.screening(), v1, day_from({2024, 12, 31}), {}).empty());
+}
+
+TEST(DueSeries, CountsTheDaysLeft) {
+  const JudgedBook book(two_calibrations());
+  const auto due = due_series(book.screening(), v1, day_from({2027, 1, 16}));
+  ASSERT_EQ(due.size(), 1U);
+  EXPECT_EQ(due[0].points[0].value, -10);
+  EXPECT_FALSE(due[0].is_charted);
+}
+
+TEST(DueSeries, IsEmptyWhereNothingSaysWhenItIsDue) {
+  const JudgedBook book({});
+  EXPECT_TRUE(due_series(book.screening(), v1, in_october).empty());
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/comparison_series.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Day in_october = 20742;
+constexpr Row v1 = 2;
+constexpr Row v2 = 3;
+
+// V1 reads P1 at 07:30, V2 at the time given.
+BookText read_again_at(const std::string& time) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n"
+      "2026-09-21T" + time + ",field,S1,V2,2.040\n";
+  return text;
+}
+
+std::vector<Comparison> comparisons_of(const UseLog& log) { return comparisons_from(log); }
+
+TEST(Comparisons, AreMadeUpToAnHourAfterTheOther) {
+  const JudgedBook on(read_again_at("08:30"));
+  const UseLog log = use_log_of(on.screening(), in_october);
+  EXPECT_EQ(comparisons_of(log).size(), 1U);
+  const JudgedBook beyond(read_again_at("08:31"));
+  const UseLog later = use_log_of(beyond.screening(), in_october);
+  EXPECT_TRUE(comparisons_of(later).empty());
+}
+
+TEST(Comparisons, AreTellingForBothCalibrators) {
+  const JudgedBook book(read_again_at("08:15"));
+  const UseLog log = use_log_of(book.screening(), in_october);
+  const auto comparisons = comparisons_from(log);
+  const auto of_v2 = comparison_series(book.screening(), comparisons, v2);
+  ASSERT_EQ(of_v2.size(), 1U);
+  EXPECT_EQ(of_v2[0].name, "compared-with V1");
+  EXPECT_NEAR(of_v2[0].points.at(0).value, 2.0, 1e-9);
+  const auto of_v1 = comparison_series(book.screening(), comparisons, v1);
+  ASSERT_EQ(of_v1.size(), 1U);
+  EXPECT_EQ(of_v1[0].name, "compared-with V2");
+  EXPECT_NEAR(of_v1[0].points.at(0).value, 100 * (2.0 - 2.04) / 2.04, 1e-9);
+}
+
+TEST(Comparisons, AreNotMadeOfOneCalibratorWithItself) {
+  const JudgedBook book({});
+  const UseLog log = use_log_of(book.screening(), in_october);
+  EXPECT_TRUE(comparisons_from(log).empty());
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/forecast.hpp"
+
+#include <gtest/gtest.h>
+
+#include "history/made_series.hpp"
+
+namespace driftwarden {
+namespace {
+
+// Six errors of a calibrator, %, at 0 to 60 units of time, taken as days here. The series is invented; slope, band and
+// crossing were worked out with R, SciPy and GSL, which agree.
+Series six_errors(double sign = 1) {
+  Series series = made_series({});
+  const std::vector<double> days{0, 12, 24, 37, 49, 60};
+  const std::vector<double> errors{0.05, 0.21, 0.30, 0.52, 0.61, 0.83};
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    SeriesPoint point;
+    point.at = static_cast<Moment>(days[i] * seconds_a_day);
+    point.value = sign * errors[i];
+    series.points.push_back(point);
+  }
+  cut_into_phases(series, {});
+  series.tolerance = {-1, 1, "own/as-found"};
+  return series;
+}
+
+TEST(Forecast, GivesTheSlopeWithItsInterval) {
+  const Forecast forecast = forecast_of(six_errors(), 0);
+  ASSERT_TRUE(forecast.trend);
+  EXPECT_EQ(forecast.trend->method, "least-squares");
+  EXPECT_NEAR(forecast.trend->slope_per_day, 0.0125363259, 1e-9);
+  EXPECT_NEAR(forecast.trend->high - forecast.trend->slope_per_day, 2.7764451 * 0.000751551516, 1e-8);
+  EXPECT_TRUE(forecast.trend->is_resolved);
+  ASSERT_TRUE(forecast.robust);
+  EXPECT_NEAR(forecast.robust->slope_per_day, 0.0127027027, 1e-9);
+  EXPECT_NEAR(forecast.robust->p, 0.00277778, 1e-8);
+}
+
+TEST(Forecast, GivesTheCrossingWithItsInterval) {
+  const Forecast forecast = forecast_of(six_errors(), 0);
+  ASSERT_TRUE(forecast.crossing);
+  EXPECT_EQ(forecast.crossing->limit, 1);
+  EXPECT_NEAR(forecast.crossing->day, 76.5989, 1e-4);
+  EXPECT_NEAR(forecast.crossing->earliest, 65.7458, 1e-4);
+  EXPECT_NEAR(forecast.crossing->latest, 90.0886, 1e-4);
+  EXPECT_EQ(forecast.said, "the tolerance will be met on 1970-03-18, between 1970-03-07 and 1970-04-01");
+}
+
+TEST(Forecast, MeetsTheLowerToleranceOnTheWayDown) {
+  const Forecast forecast = forecast_of(six_errors(-1), 0);
+  ASSERT_TRUE(forecast.crossing);
+  EXPECT_EQ(forecast.crossing->limit, -1);
+  EXPECT_NEAR(forecast.crossing->day, 76.5989, 1e-4);
+}
+
+TEST(Forecast, BandHoldsTheExpectedPlaceOfOneMoreResult) {
+  const Bounds band = forecast_of(six_errors(), 0).band_at(72);
+  EXPECT_NEAR(band.lower, 0.79878254, 1e-7);
+  EXPECT_NEAR(band.upper, 1.08591129, 1e-7);
+}
+
+TEST(Forecast, ReachesNoFartherThanTheHistoryIsLong) {
+  Series series = six_errors();
+  series.tolerance.upper = 3;
+  const Forecast forecast = forecast_of(series, 0);
+  EXPECT_FALSE(forecast.crossing);
+  EXPECT_EQ(forecast.said, "the tolerance is not met before 1970-05-01, and no forecast reaches farther");
+  EXPECT_TRUE(forecast_of(series, 365).crossing);
+}
+
+TEST(Forecast, SaysThatTheLineMetTheToleranceAlready) {
+  Series series = six_errors();
+  series.tolerance.upper = 0.6;
+  const Forecast forecast = forecast_of(series, 0);
+  ASSERT_TRUE(forecast.crossing);
+  EXPECT_LT(forecast.crossing->day, 60);
+  EXPECT_TRUE(forecast.said.starts_with("the line met the tolerance on ")) << forecast.said;
+}
+
+TEST(Forecast, SpeaksOfNoTrendWhereThereIsNone) {
+  Series series = made_series({1, -1, 1, -1, 1, -1, 1, -1});
+  series.tolerance = {-5, 5, "own/drift"};
+  const Forecast forecast = forecast_of(series, 0);
+  EXPECT_EQ(forecast.said, "no trend to speak of");
+  EXPECT_FALSE(forecast.trend->is_resolved);
+  EXPECT_FALSE(forecast.crossing);
+}
+
+TEST(Forecast, NeedsFivePoints) {
+  Series series = made_series({1, 2, 3, 4});
+  series.tolerance = {-5, 5, "own/drift"};
+  EXPECT_EQ(forecast_of(series, 0).said, "too few points for a trend");
+  EXPECT_FALSE(forecast_of(made_series({1}), 0).trend);
+  EXPECT_EQ(forecast_of(made_series({}), 0).said, "");
+}
+
+TEST(Forecast, SaysThatNoToleranceIsStated) {
+  Series series = six_errors();
+  series.tolerance = {};
+  EXPECT_EQ(forecast_of(series, 0).said, "a trend, and no tolerance to hold it to");
+  series.tolerance.lower = -1;
+  EXPECT_EQ(forecast_of(series, 0).said, "a trend, and no tolerance on the side it moves to");
+}
+
+TEST(Forecast, IsOfTheLastPhaseAndWithoutVoidPoints) {
+  Series series = made_series({9, 8, 7, 1, 2, 3, 50, 4, 5});
+  series.points[6].is_void = true;
+  cut_into_phases(series, {{series.points[3].at, "repaired"}});
+  const Forecast forecast = forecast_of(series, 0);
+  EXPECT_EQ(forecast.trend->n, 5U);
+  EXPECT_GT(forecast.trend->slope_per_day, 0.7);
+  EXPECT_EQ(forecast.first_day, series.points[3].day());
+}
+
+// Invented: five calibrations a year apart, adjusted to 0.05 % each time. Rate through the origin by hand:
+// Σ change·time / Σ time².
+TEST(Forecast, OfAnAdjustedInstrumentIsMadeOfItsSteps) {
+  Series series = made_series({0.4, 0.5, 0.45, 0.42, 0.47, 0.44});
+  series.tolerance = {-1, 1, "own/as-found"};
+  series.last_left = 0.05;
+  for (const double change : {0.42, 0.38, 0.40, 0.41, 0.39}) series.steps.push_back({365, change});
+  const Forecast forecast = forecast_of(series, 3000);
+  ASSERT_TRUE(forecast.trend);
+  EXPECT_EQ(forecast.trend->method, "steps-between-calibrations");
+  EXPECT_NEAR(forecast.trend->slope_per_day, 0.40 / 365, 1e-12);
+  EXPECT_FALSE(forecast.robust);
+  ASSERT_TRUE(forecast.crossing);
+  EXPECT_NEAR(forecast.crossing->day - forecast.last_day, 0.95 / (0.40 / 365), 1e-6);
+  EXPECT_NEAR(forecast.at(forecast.last_day), 0.05, 1e-12);
+}
+
+TEST(Forecast, OfCountsSaysNothing) {
+  Series series = six_errors();
+  series.is_charted = false;
+  EXPECT_FALSE(forecast_of(series, 0).trend);
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/interval_advice.hpp"
+
+#include <gtest/gtest.h>
+
+#include "driftwarden/history/certificate_series.hpp"
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Day in_october = 20742;
+constexpr Row v1 = 2;
+
+std::string certificate(int year, const std::string& found, const std::string& left = "2.00") {
+  const std::string start = std::to_string(year) + "-01-06";
+  return "C" + std::to_string(year) + ",V1," + start + "," + std::to_string(year + 1) + "-01-06,2,2," + found + "," + left + ",1\n";
+}
+
+constexpr const char* heading = "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as found [L/min],as left [L/min],tolerance [%]\n";
+
+std::vector<IntervalOpinion> opinions(const BookText& text) {
+  const JudgedBook book(text);
+  const UseLog log = use_log_of(book.screening(), in_october);
+  const auto comparisons = comparisons_from(log);
+  const auto series = certificate_series(book.screening(), v1, in_october, {});
+  if (series.empty()) return interval_opinions({book.screening(), v1, in_october, nullptr, nullptr, comparisons});
+  const Forecast forecast = forecast_of(series[0], 365);
+  return interval_opinions({book.screening(), v1, in_october, &series[0], &forecast, comparisons});
+}
+
+TEST(IntervalAdvice, GivesFiveOpinionsInTheGuidesOrder) {
+  const auto all = opinions({});
+  ASSERT_EQ(all.size(), 5U);
+  EXPECT_EQ(all[0].method, "staircase");
+  EXPECT_EQ(all[1].method, "control-chart");
+  EXPECT_EQ(all[2].method, "in-use-time");
+  EXPECT_EQ(all[3].method, "in-service-check");
+  EXPECT_EQ(all[4].method, "reliability-target");
+}
+
+TEST(IntervalAdvice, NamesWhatItLacksAndGivesNoFigure) {
+  for (const IntervalOpinion& opinion : opinions({})) {
+    EXPECT_TRUE(is_missing(opinion.advice_days)) << opinion.method;
+    EXPECT_FALSE(opinion.lacks.empty()) << opinion.method;
+  }
+}
+
+// Factors of the staircase: 1.25 up to 80 % of the tolerance, 1 up to it, 0.6 beyond; the interval is 365 days.
+TEST(Staircase, LengthensUpToFourFifthsOfTheTolerance) {
+  BookText text;
+  text.certificates = heading + certificate(2026, "2.016");
+  EXPECT_NEAR(opinions(text)[0].advice_days, 456.25, 1e-9);
+}
+
+TEST(Staircase, KeepsTheIntervalUpToTheTolerance) {
+  BookText text;
+  text.certificates = heading + certificate(2026, "2.02");
+  EXPECT_NEAR(opinions(text)[0].advice_days, 365, 1e-9);
+}
+
+TEST(Staircase, ShortensBeyondTheTolerance) {
+  BookText text;
+  text.certificates = heading + certificate(2026, "2.0201");
+  EXPECT_NEAR(opinions(text)[0].advice_days, 219, 1e-9);
+  EXPECT_EQ(opinions(text)[0].remark, "out of tolerance: shorter");
+}
+
+TEST(ControlChartAdvice, NeedsFivePoints) {
+  BookText text;
+  text.certificates = heading + certificate(2025, "2.01") + certificate(2026, "2.01");
+  EXPECT_TRUE(is_missing(opinions(text)[1].advice_days));
+  EXPECT_EQ(opinions(text)[1].lacks.at(0), "5 errors as found, to tell a trend; there are 1");  // one step between two
+}
+
+TEST(ControlChartAdvice, IsTheEarliestDayOfTheCrossing) {
+  BookText text;
+  text.certificates = heading;
+  const std::vector<std::string> found{"2.016", "2.015", "2.017", "2.016", "2.0155", "2.0165", "2.016"};
+  for (std::size_t i = 0; i < found.size(); ++i) text.certificates += certificate(2020 + static_cast<int>(i), found[i]);
+  const IntervalOpinion opinion = opinions(text)[1];
+  EXPECT_GT(opinion.advice_days, 365);
+  EXPECT_LT(opinion.advice_days, 365 * 20.0 / 16);  // before the line itself gets there
+}
+
+TEST(InServiceCheck, NeedsUncertaintiesOnBothSides) {
+  EXPECT_FALSE(opinions({})[3].lacks.empty());
+}
+
+TEST(InServiceCheck, CallsForCalibrationWhereTwoCalibratorsDisagree) {
+  for (const auto& [second, advice] : {std::pair<std::string, double>{"2.10", 0}, {"2.005", 365}}) {
+    BookText text;
+    text.certificates =
+        "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty [%],coverage factor\n"
+        "C1,V1,2026-01-05,2027-01-05,2,2,2,0.5,2\nC2,V2,2026-01-05,2027-01-05,2,2,2,0.5,2\n";
+    text.readings =
+        "taken,stage,sample,calibrator,reading [L/min]\n"
+        "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T07:31,pre,S1,V1,2.002\n"
+        "2026-09-21T08:10,field,S1,V2," + second + "0\n2026-09-21T08:11,field,S1,V2," + second + "2\n";
+    EXPECT_EQ(opinions(text)[3].advice_days, advice) << second;
+  }
+}
+
+TEST(ReliabilityAdvice, NeedsTwentyResults) {
+  BookText text;
+  text.certificates = heading;
+  for (int year = 1996; year <= 2015; ++year) text.certificates += certificate(year, "2.01");
+  EXPECT_EQ(opinions(text)[4].lacks.at(0), "20 recalibrations of instruments of its kind; there are 19");
+  text.certificates += certificate(2016, "2.01");
+  EXPECT_EQ(opinions(text)[4].advice_days, longest_interval_days);
+}
+
+// 18 of 20 in tolerance at intervals of a year: rate 2/(20 a), so 90 % are left after -ln 0.9 / 0.1 = 1.05 years.
+TEST(ReliabilityAdvice, FollowsFromTheShareInTolerance) {
+  BookText text;
+  text.certificates = heading;
+  for (int year = 1996; year <= 2016; ++year) text.certificates += certificate(year, year == 2000 || year == 2010 ? "2.05" : "2.01");
+  EXPECT_NEAR(opinions(text)[4].advice_days, 1.0536 * 365.25, 0.3);
+}
+
+TEST(IntervalInForce, IsTheCertificatesElseTheInstruments) {
+  BookText text;
+  text.certificates = heading + certificate(2026, "2.01");
+  text.instruments =
+      "instrument,kind,principle,interval [d]\nP1,pump,,\nP2,pump,,\nV1,calibrator,volumetric,100\nV2,calibrator,volumetric,200\n";
+  const JudgedBook book(text);
+  EXPECT_EQ(interval_in_force(book.book(), v1, in_october), 365);
+  EXPECT_EQ(interval_in_force(book.book(), v1 + 1, in_october), 200);
+  EXPECT_TRUE(is_missing(interval_in_force(book.book(), 0, in_october)));
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/pump_series.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Day in_october = 20742;
+
+// Two uses of P1 a week apart.
+BookText two_uses() {
+  BookText text;
+  text.samples =
+      "sample,pump,nominal [L/min],started,stopped,paused [min]\n"
+      "S1,P1,2.0,2026-09-21T08:00,2026-09-21T16:00,\n"
+      "S2,P1,2.0,2026-09-28T08:00,2026-09-28T14:00,60\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n"
+      "2026-09-21T16:10,post,S1,V1,1.950\n"
+      "2026-09-28T07:30,pre,S2,V1,2.040\n"
+      "2026-09-28T14:10,post,S2,V1,2.000\n";
+  return text;
+}
+
+std::vector<Series> series_of(const JudgedBook& book, std::vector<PhaseStart> starts = {}) {
+  return pump_series(book.screening(), use_log_of(book.screening(), in_october), 0, starts);
+}
+
+const Series& named(const std::vector<Series>& all, std::string_view name) {
+  for (const Series& series : all) {
+    if (series.name == name) return series;
+  }
+  throw std::runtime_error("no series " + std::string(name));
+}
+
+TEST(PumpSeries, TellFlowDeviationDriftAndHours) {
+  const JudgedBook book(two_uses());
+  const auto all = series_of(book);
+  ASSERT_EQ(all.size(), 4U);
+  EXPECT_NEAR(named(all, "pre-flow").points.at(1).value, 2.04, 1e-12);
+  EXPECT_NEAR(named(all, "pre-flow-deviation").points.at(1).value, 2.0, 1e-9);
+  EXPECT_NEAR(named(all, "drift").points.at(0).value, -2.5, 1e-9);
+  EXPECT_NEAR(named(all, "running-hours").points.at(0).value, 8, 1e-12);
+  EXPECT_NEAR(named(all, "running-hours").points.at(1).value, 13, 1e-12);
+}
+
+TEST(PumpSeries, NameTheSampleBehindEachPoint) {
+  const JudgedBook book(two_uses());
+  EXPECT_EQ(named(series_of(book), "drift").points.at(1).from, "S2");
+}
+
+TEST(PumpSeries, CountHoursAnewAfterService) {
+  const JudgedBook book(two_uses());
+  const Moment between = static_cast<Moment>(day_from({2026, 9, 25})) * 86400;
+  const auto all = series_of(book, {{between, "new diaphragm"}});
+  EXPECT_NEAR(named(all, "running-hours").points.at(1).value, 5, 1e-12);
+  EXPECT_EQ(named(all, "pre-flow").phases.size(), 2U);
+}
+
+TEST(PumpSeries, HaveNoDeviationWithoutANominalFlow) {
+  const JudgedBook book({});
+  for (const Series& series : series_of(book)) EXPECT_NE(series.name, "pre-flow-deviation");
+}
+
+TEST(PumpSeries, StateToleranceInFlowWhereTheNominalFlowIsOne) {
+  const RulesText rules{{{Subject::sample, "pre.deviation", "within", {"5 %"}}}};
+  const JudgedBook book(two_uses(), rules);
+  EXPECT_NEAR(named(series_of(book), "pre-flow").tolerance.upper, 2.1, 1e-12);
+  EXPECT_NEAR(named(series_of(book), "pre-flow").tolerance.lower, 1.9, 1e-12);
+}
+
+TEST(PumpSeries, StateNoToleranceInFlowWhereTheNominalFlowChanged) {
+  BookText text = two_uses();
+  text.samples.replace(text.samples.find("S2,P1,2.0"), 9, "S2,P1,1.7");
+  const RulesText rules{{{Subject::sample, "pre.deviation", "within", {"5 %"}}}};
+  const JudgedBook book(text, rules);
+  EXPECT_FALSE(named(series_of(book), "pre-flow").tolerance.is_stated());
+  EXPECT_TRUE(named(series_of(book), "pre-flow-deviation").tolerance.is_stated());
+}
+
+TEST(PumpSeries, OfAPumpNobodyUsedAreNone) {
+  const JudgedBook book(two_uses());
+  EXPECT_TRUE(pump_series(book.screening(), use_log_of(book.screening(), in_october), 1, {}).empty());
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/series.hpp"
+
+#include <gtest/gtest.h>
+
+#include "history/made_series.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(Series, CountsNeitherVoidNorMissingPoints) {
+  Series series = made_series({1, 2, missing, 4});
+  series.points[1].is_void = true;
+  EXPECT_EQ(series.counted(), 2U);
+  EXPECT_TRUE(is_missing(series.points[1].counted()));
+}
+
+TEST(Phases, CoverTheWholeSeriesWhereNothingWasDone) {
+  const Series series = made_series({1, 2, 3});
+  ASSERT_EQ(series.phases.size(), 1U);
+  EXPECT_EQ(series.phases[0].count, 3U);
+}
+
+TEST(Phases, BeginWithTheFirstPointAtOrAfterWhatWasDone) {
+  Series series = made_series({1, 2, 3, 4});
+  cut_into_phases(series, {{series.points[2].at, "new diaphragm"}});
+  ASSERT_EQ(series.phases.size(), 2U);
+  EXPECT_EQ(series.phases[0].count, 2U);
+  EXPECT_EQ(series.phases[1].first, 2U);
+  EXPECT_EQ(series.phases[1].reason, "new diaphragm");
+}
+
+TEST(Phases, AreNotCutBeforeTheFirstOrAfterTheLastPoint) {
+  Series series = made_series({1, 2});
+  cut_into_phases(series, {{series.points[0].at - 5, "before"}, {series.points[1].at + 5, "after"}});
+  EXPECT_EQ(series.phases.size(), 1U);
+}
+
+TEST(Phases, OfTwoThingsDoneBetweenTwoPointsTakeTheLater) {
+  Series series = made_series({1, 2});
+  cut_into_phases(series, {{series.points[1].at - 5, "second"}, {series.points[1].at - 10, "first"}});
+  ASSERT_EQ(series.phases.size(), 2U);
+  EXPECT_EQ(series.phases[1].reason, "second");
+}
+
+TEST(Phases, OfAnEmptySeriesAreEmpty) {
+  const Series series = made_series({});
+  ASSERT_EQ(series.phases.size(), 1U);
+  EXPECT_EQ(series.phases[0].count, 0U);
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/legend.hpp"
+
+#include <gtest/gtest.h>
+
+#include "history/made_series.hpp"
+#include "plot/shipped_theme.hpp"
+
+namespace driftwarden {
+namespace {
+
+SeriesHistory charted(const std::vector<double>& values, const ChartChoices& choices = {}) {
+  SeriesHistory history{made_series(values), {}, {}};
+  history.charts = control_charts(history.series, choices);
+  return history;
+}
+
+std::string script_of(const SeriesHistory& history) {
+  std::string script;
+  append_legend(script, {}, history, {}, shipped_theme());
+  return script;
+}
+
+TEST(Legend, SaysThatFewPointsGiveProvisionalLimits) {
+  EXPECT_EQ(legend_words(charted({1, 2, 1}), {}).at(0), "Limits from 3 points: provisional, fewer than 20.");
+  std::vector<double> values;
+  for (int i = 0; i < 25; ++i) values.push_back(i % 2);
+  EXPECT_EQ(legend_words(charted(values), {}).at(0), "Limits from 20 points.");
+}
+
+TEST(Legend, NamesTheRulesAndHowOftenTheySpeakByChance) {
+  const auto words = legend_words(charted({1, 2, 1}), {});
+  EXPECT_EQ(words.at(1), "Rules: beyond-limits, run-of-8.");
+  EXPECT_EQ(words.at(2), "By chance alone, a signal about every 95 points.");  // 1 / (0.0027 + 0.0078)
+}
+
+TEST(Legend, CountsTheSignals) {
+  ChartChoices choices;
+  choices.baseline = 6;
+  EXPECT_EQ(legend_words(charted({1, 2, 1, 2, 1, 2, 30, 31}, choices), choices).at(3), "Signals: beyond-limits 2 ×.");
+  EXPECT_EQ(legend_words(charted({1, 2, 1}), {}).at(3), "No signals.");
+}
+
+TEST(Legend, SaysWhyThereAreNoLimits) {
+  EXPECT_EQ(legend_words(charted({2}), {}), std::vector<std::string>{"No control limits: two points that differ are needed."});
+}
+
+TEST(Legend, ShowsOnlyWhatThePictureHas) {
+  SeriesHistory history = charted({1, 2, 1});
+  EXPECT_EQ(script_of(history).find("void"), std::string::npos);
+  EXPECT_EQ(script_of(history).find("tolerance"), std::string::npos);
+  history.series.points[1].is_void = true;
+  history.series.tolerance = {-5, 5, "own/drift"};
+  EXPECT_NE(script_of(history).find("void: shown, not counted"), std::string::npos);
+  EXPECT_NE(script_of(history).find("tolerance: own/drift"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace driftwarden

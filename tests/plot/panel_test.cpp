@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/panel.hpp"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+
+#include "plot/shipped_theme.hpp"
+
+namespace driftwarden {
+namespace {
+
+Panel simple_panel() {
+  Panel panel;
+  panel.x = {20000, 20010};
+  panel.y = {0, 10};
+  return panel;
+}
+
+std::string script_of(const Panel& panel) {
+  std::string script;
+  append_panel(script, panel, shipped_theme());
+  return script;
+}
+
+TEST(Panel, WritesItsFiguresAsData) {
+  Panel panel = simple_panel();
+  panel.marks.push_back({{20001, 20002}, {3.25, std::numeric_limits<double>::quiet_NaN()}, shipped_theme().point});
+  const std::string script = script_of(panel);
+  EXPECT_NE(script.find("$d1 << EOD\n20001 3.25\n20002 NaN\nEOD\n"), std::string::npos);
+  EXPECT_NE(script.find("plot $d1 using 1:2 with points pointtype 7"), std::string::npos);
+}
+
+TEST(Panel, DrawsItsAxesWithoutAnythingOnThem) { EXPECT_NE(script_of(simple_panel()).find("plot NaN notitle\n"), std::string::npos); }
+
+TEST(Panel, LeavesOutMarksWithoutPoints) {
+  Panel panel = simple_panel();
+  panel.marks.push_back({{}, {}, shipped_theme().signal});
+  EXPECT_EQ(script_of(panel).find("EOD"), std::string::npos);
+}
+
+TEST(Panel, QuotesWhatOthersWrote) {
+  Panel panel = simple_panel();
+  panel.title = "P'1\n!touch x";
+  EXPECT_NE(script_of(panel).find("'P''1!touch x'"), std::string::npos);
+}
+
+TEST(Panel, MovesNamesOfLevelsApart) {
+  Panel panel = simple_panel();
+  panel.levels = {{5, "one", "#000000"}, {5.01, "two", "#000000"}, {50, "outside", "#000000"}};
+  const std::string script = script_of(panel);
+  EXPECT_NE(script.find("'one' at graph 1.008, graph 0.5 "), std::string::npos);
+  EXPECT_EQ(script.find("'two' at graph 1.008, graph 0.501"), std::string::npos);
+  EXPECT_EQ(script.find("outside"), std::string::npos);
+}
+
+TEST(Panel, KeepsNamesOfLevelsBelowItsTop) {
+  Panel panel = simple_panel();
+  panel.levels = {{9.98, "one", "#000000"}, {9.99, "two", "#000000"}, {10, "three", "#000000"}};
+  EXPECT_NE(script_of(panel).find("'three' at graph 1.008, graph 1 "), std::string::npos);
+}
+
+TEST(Range, HoldsAllFiguresWithRoom) {
+  const Panel::Range range = range_around({1, 3, std::numeric_limits<double>::quiet_NaN()});
+  EXPECT_NEAR(range.low, 0.86, 1e-12);
+  EXPECT_NEAR(range.high, 3.14, 1e-12);
+}
+
+TEST(Range, IsNeverOfNoWidth) {
+  for (const std::vector<double>& values : {std::vector<double>{}, {2.0}, {0.0, 0.0}, {-4.0}}) {
+    const Panel::Range range = range_around(values);
+    EXPECT_LT(range.low, range.high);
+  }
+}
+
+TEST(Picture, BeginsWithItsFormatAndEndsItsFile) {
+  for (const auto& [format, terminal] : {std::pair<PictureFormat, std::string>{PictureFormat::svg, "set terminal svg size 300,200 "},
+                                         {PictureFormat::png, "set terminal pngcairo size 300,200 "},
+                                         {PictureFormat::pdf, "set terminal pdfcairo size 3.125in,2.0833333333333335in "}}) {
+    std::string script;
+    begin_picture(script, {"p" + std::string(ending_of(format)), "P", "S", "", {300, 200}, format}, shipped_theme());
+    EXPECT_NE(script.find(terminal), std::string::npos) << script;
+    EXPECT_NE(script.find("noenhanced"), std::string::npos);
+  }
+}
+
+}  // namespace
+}  // namespace driftwarden

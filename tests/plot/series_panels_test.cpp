@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/series_panels.hpp"
+
+#include <gtest/gtest.h>
+
+#include "history/made_series.hpp"
+#include "plot/shipped_theme.hpp"
+
+namespace driftwarden {
+namespace {
+
+SeriesHistory history_of(Series series, const ChartChoices& choices = {}) {
+  SeriesHistory history{std::move(series), {}, {}};
+  history.charts = control_charts(history.series, choices);
+  history.forecast = forecast_of(history.series, 0);
+  return history;
+}
+
+SeriesHistory rising() {
+  Series series = made_series({1.0, 1.6, 1.9, 2.6, 2.9, 3.6, 4.1, 4.4});
+  series.tolerance = {-5, 5, "own/drift"};
+  return history_of(std::move(series));
+}
+
+Panel main_of(const SeriesHistory& history) { return main_panel(history, TimeZone::utc(), shipped_theme()); }
+
+const Panel::Marks* marks_of(const Panel& panel, int shape) {
+  for (const Panel::Marks& marks : panel.marks) {
+    if (marks.mark.shape == shape) return &marks;
+  }
+  return nullptr;
+}
+
+TEST(MainPanel, ReachesToTheCrossing) {
+  const SeriesHistory history = rising();
+  ASSERT_TRUE(history.forecast.crossing);
+  const Panel panel = main_of(history);
+  EXPECT_GE(panel.x.high, history.forecast.crossing->day);
+  EXPECT_EQ(panel.areas.size(), 1U);
+}
+
+TEST(MainPanel, HoldsTheTolerance) {
+  const Panel panel = main_of(rising());
+  EXPECT_GT(panel.y.high, 5);
+  EXPECT_LT(panel.y.low, -5);
+}
+
+TEST(MainPanel, DrawsNoTrendWhereNoneIsResolved) {
+  const Panel panel = main_of(history_of(made_series({1, -1, 1, -1, 1, -1})));
+  EXPECT_TRUE(panel.areas.empty());
+}
+
+TEST(MainPanel, ShowsVoidPointsByAShapeOfTheirOwn) {
+  Series series = made_series({1, 2, 1, 9, 1, 2});
+  series.points[3].is_void = true;
+  const Panel panel = main_of(history_of(std::move(series)));
+  const Panel::Marks* voids = marks_of(panel, shipped_theme().void_.shape);
+  ASSERT_NE(voids, nullptr);
+  ASSERT_EQ(voids->y.size(), 1U);
+  EXPECT_EQ(voids->y[0], 9);
+  EXPECT_EQ(marks_of(panel, shipped_theme().point.shape)->y.size(), 5U);
+}
+
+TEST(MainPanel, MarksAndNamesSignals) {
+  ChartChoices choices;
+  choices.baseline = 6;
+  const Panel panel = main_of(history_of(made_series({1, 2, 1, 2, 1, 2, 30}), choices));
+  const Panel::Marks* signals = marks_of(panel, shipped_theme().signal.shape);
+  ASSERT_EQ(signals->y.size(), 1U);
+  EXPECT_EQ(signals->y[0], 30);
+  ASSERT_EQ(panel.notes.size(), 1U);
+  EXPECT_EQ(panel.notes[0].text, "beyond");
+}
+
+TEST(MainPanel, NamesASignalThatGoesOnOnlyOnce) {
+  ChartChoices choices;
+  choices.baseline = 6;
+  const Panel panel = main_of(history_of(made_series({1, 2, 1, 2, 1, 2, 30, 31, 32, 30}), choices));
+  EXPECT_EQ(marks_of(panel, shipped_theme().signal.shape)->y.size(), 4U);
+  EXPECT_EQ(panel.notes.size(), 1U);
+}
+
+TEST(MainPanel, HasARightSideForASinglePoint) {
+  const Panel panel = main_of(history_of(made_series({1})));
+  EXPECT_LT(panel.x.low, panel.x.high);
+  EXPECT_LT(panel.y.low, panel.y.high);
+}
+
+TEST(MainPanel, OfThousandsOfPointsJoinsThemNotAndDrawsThemSmall) {
+  std::vector<double> values;
+  for (int i = 0; i < 3000; ++i) values.push_back(i % 7);
+  const Panel panel = main_of(history_of(made_series(values)));
+  EXPECT_LT(marks_of(panel, shipped_theme().point.shape)->mark.size, 0.5 * shipped_theme().point.size);
+  for (const Panel::Curve& curve : panel.curves) EXPECT_NE(curve.line.colour, shipped_theme().value.colour);
+  EXPECT_LE(panel.notes.size(), 10U);
+}
+
+TEST(MainPanel, SeparatesPhases) {
+  Series series = made_series({1, 2, 1, 2, 11, 12, 11, 12});
+  cut_into_phases(series, {{series.points[4].at, "new diaphragm"}});
+  const Panel panel = main_of(history_of(std::move(series)));
+  ASSERT_FALSE(panel.notes.empty());
+  EXPECT_EQ(panel.notes.back().text, "new diaphragm");
+}
+
+TEST(ChartPanel, ShowsBothCumulativeSums) {
+  const Panel panel = chart_panel(rising(), ChartKind::cusum, TimeZone::utc(), shipped_theme());
+  EXPECT_NE(marks_of(panel, shipped_theme().upper_sum.shape), nullptr);
+  EXPECT_NE(marks_of(panel, shipped_theme().lower_sum.shape), nullptr);
+}
+
+TEST(ChartPanel, OfAChartThatIsNotThereIsEmpty) {
+  EXPECT_TRUE(chart_panel(rising(), ChartKind::spread, TimeZone::utc(), shipped_theme()).marks.empty());
+}
+
+TEST(TilePanel, HasNoWordsButItsTitle) {
+  const Panel panel = tile_panel(rising(), "PUMP-1", TimeZone::utc(), shipped_theme());
+  EXPECT_EQ(panel.title, "PUMP-1");
+  EXPECT_TRUE(panel.notes.empty());
+  EXPECT_TRUE(panel.levels.empty());
+  EXPECT_TRUE(panel.is_plain);
+}
+
+TEST(AxisDay, IsTheLocalClocks) {
+  const auto zone = TimeZone::named("MST7", {});
+  ASSERT_TRUE(zone);
+  Series series = made_series({1});
+  EXPECT_NEAR(axis_day(series, 86400, *zone), 1 - 7.0 / 24, 1e-12);
+  series.is_by_day = true;
+  EXPECT_NEAR(axis_day(series, 86400, *zone), 1, 1e-12);
+}
+
+TEST(ShortNames, FitBesideAMark) {
+  EXPECT_EQ(short_name("beyond-limits"), "beyond");
+  EXPECT_EQ(short_name("run-of-8"), "8 on a side");
+  EXPECT_EQ(short_name("trend-of-6"), "trend 6");
+  EXPECT_EQ(short_name("something"), "something");
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <stdexcept>
+
+#include "driftwarden/plot/theme.hpp"
+
+namespace driftwarden {
+
+inline Theme shipped_theme(const std::string& name = "light") {
+  const Result<Theme> theme = read_theme(PROJECT_FOLDER, name);
+  if (!theme) throw std::runtime_error(to_text(theme.faults().front()));
+  return *theme;
+}
+
+}  // namespace driftwarden
