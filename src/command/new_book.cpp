@@ -30,6 +30,11 @@ pressure    = "101.325 kPa"
 # [site]
 # altitude = "350 m"
 
+# How well temperatures and pressures are known: half the width of what is possible. Not said, not counted.
+# [uncertainty]
+# temperature = "0.5 °C"
+# pressure    = "0.3 kPa"
+
 # What samples are judged by: packs shipped with the program by name, your own by file name.
 # 'driftwarden rules list' names them, 'driftwarden rules show NAME' prints one.
 [rules]
@@ -50,7 +55,7 @@ constexpr std::array<NewFile, 6> files{{
     {"book.toml", settings},
     {"instruments.csv",
      "instrument,kind,principle,serial,low [L/min],high [L/min],scale temperature [°C],scale pressure [kPa],read at,"
-     "interval [d],in service,out of service,note\n"},
+     "resolution [L/min],interval [d],in service,out of service,note\n"},
     {"certificates.csv",
      "certificate,instrument,calibrated,due,issuer,standard,temperature [°C],pressure [kPa],nominal [L/min],"
      "reference [L/min],as found [L/min],as left [L/min],expanded uncertainty [%],coverage factor,tolerance [%]\n"},

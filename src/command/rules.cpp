@@ -51,10 +51,15 @@ bool check_pack(const fs::path& file, Surroundings& surroundings) {
   return faults.empty();
 }
 
+// A label and, in a column of its own, a text that may take several lines.
+std::string labelled(std::string_view label, std::string_view text, std::size_t column) {
+  return "  " + left(label, column - 2) + wrapped(text, column, page_width).substr(column);
+}
+
 std::string rule_in_words(const Rule& rule) {
   std::string out = rule.full_name() + (rule.enabled ? "" : " (switched off)") + "\n";
   const auto add = [&out](std::string_view name, const std::string& text) {
-    if (!text.empty()) out += wrapped(left(name, 10) + " " + text, 2, page_width);
+    if (!text.empty()) out += labelled(name, text, 13);
   };
   add("measure", std::string(measure_of(rule).name) + " of a " + std::string(to_text(rule.of)) +
                      (rule.base == Base::by_practice ? "" : ", base " + std::string(to_text(rule.base))));
@@ -79,7 +84,7 @@ void print_measures(Subject subject, std::ostream& out) {
     const std::string unit = measure.kind == MeasureKind::number ? std::string(measure.unit.empty() ? "count" : measure.unit)
                              : measure.kind == MeasureKind::yes_no ? "yes/no"
                                                                    : "word";
-    out << wrapped(left(measure.name, 20) + " " + left(unit, 7) + " " + std::string(measure.definition), 2, page_width);
+    out << labelled(left(measure.name, 23) + unit, measure.definition, 33);
   }
 }
 

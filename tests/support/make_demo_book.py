@@ -161,17 +161,18 @@ def write_samples(week, plans):
 
 def write_instruments():
     rows = [["instrument", "kind", "principle", "serial", "low [L/min]", "high [L/min]", "scale temperature [°C]",
-             "scale pressure [kPa]", "read at", "interval [d]", "in service", "out of service", "note"]]
+             "scale pressure [kPa]", "read at", "resolution [L/min]", "interval [d]", "in service", "out of service",
+             "note"]]
     for number in range(1, 13):
         serial, out = 40118 + 37 * number, "2026-11-13" if number == 7 else ""
-        rows.append([f"PUMP-{number:02d}", "pump", "", f"TF-{serial}", 0.8, 3, "", "", "", "", "2024-03-04", out,
+        rows.append([f"PUMP-{number:02d}", "pump", "", f"TF-{serial}", 0.8, 3, *[""] * 5, "2024-03-04", out,
                      "withdrawn: flow wanders" if out else ""])
     for name, gear in CALIBRATORS.items():
         read_at = "centre" if gear.principle == "rotameter" else ""
         rows.append([name, "calibrator", gear.principle, f"{name}-{sum(map(ord, name)) + 5000}", gear.low, gear.high,
-                     *(gear.scale or ("", "")), read_at, gear.interval, "2023-01-09", "", gear.note])
-    rows.append(["THERM-1", "thermometer", "", "T-6120", *[""] * 5, 365, "2023-01-09", "", "bench thermometer"])
-    rows.append(["BARO-1", "barometer", "", "B-2214", *[""] * 5, 365, "2023-01-09", "",
+                     *(gear.scale or ("", "")), read_at, decimals(10 ** -gear.step, gear.step), gear.interval, "2023-01-09", "", gear.note])
+    rows.append(["THERM-1", "thermometer", "", "T-6120", *[""] * 6, 365, "2023-01-09", "", "bench thermometer"])
+    rows.append(["BARO-1", "barometer", "", "B-2214", *[""] * 6, 365, "2023-01-09", "",
                  "reads station pressure, not reduced to sea level"])
     write_csv(DEMO / "instruments.csv", rows)
 
@@ -202,6 +203,11 @@ pressure    = "101.325 kPa"
 
 [site]
 altitude = "1500 m"
+
+# How well the bench thermometer and barometer are known: half-widths.
+[uncertainty]
+temperature = "0.5 °C"
+pressure    = "0.3 kPa"
 
 [rules]
 packs = ["common-practice", "house.toml"]

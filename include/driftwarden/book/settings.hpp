@@ -29,7 +29,6 @@ struct Settings {
     std::optional<std::vector<std::string>> run_rules;
     Place place;
   };
-  // The owner's heading -> ours, and where that was said.
   // How well the book's other figures are known: half-widths within which they surely lie. Missing: not said.
   struct Uncertainty {
     double temperature_k = missing;
@@ -40,6 +39,7 @@ struct Settings {
     double altitude_pressure = 0.03;
     Place place;
   };
+  // The owner's heading -> ours, and where that was said.
   using Headings = std::map<std::string, std::pair<std::string, Place>>;
 
   std::string title;

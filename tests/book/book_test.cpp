@@ -1,0 +1,193 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/book.hpp"
+
+#include <gtest/gtest.h>
+
+#include "book/whole_book.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::string fault(const std::filesystem::path& folder) {
+  const Result<Book> book = read_book(folder, 1);
+  return book ? "none" : told(book.faults());
+}
+
+TEST(Book, IsReadWhole) {
+  const Book book = WrittenBook()
+                        .file("book.toml", "title = \"Fold tunnel\"\ntime_zone = \"America/Denver\"\n")
+                        .file("certificates.csv",
+                              "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nK-1,VOL-1,2026-01-05,2,2\n")
+                        .file("readings.csv",
+                              "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2.0\n")
+                        .file("decisions.csv",
+                              "decided,by,subject,rule,ruling,reason\n2026-05-02T09:00,h,S-1,a/b,uphold,yes\n")
+                        .read();
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.settings.title, "Fold tunnel");
+  EXPECT_EQ(book.settings_text, "title = \"Fold tunnel\"\ntime_zone = \"America/Denver\"\n");
+  EXPECT_EQ(book.instruments.size(), 2U);
+  EXPECT_EQ(book.certificates.size(), 1U);
+  EXPECT_EQ(book.samples.size(), 1U);
+  EXPECT_EQ(book.readings.size(), 1U);
+  EXPECT_EQ(book.decisions.size(), 1U);
+  EXPECT_EQ(book.samples.started[0], 1777622400 + 6 * 3600) << "local time of the book's zone";
+  EXPECT_EQ(book.lost_readings, no_problem);
+}
+
+TEST(Book, TakesTheFilesOfATableInOrderOfTheirNames) {
+  const std::string heading = "taken,stage,sample,calibrator,reading [L/min]\n";
+  const auto row = [](const std::string& flow) { return "2026-05-01T07:50,pre,S-1,VOL-1," + flow + "\n"; };
+  const Book book = WrittenBook()
+                        .file("readings/b.csv", heading + row("3"))
+                        .file("readings/a.csv", heading + row("2"))
+                        .file("readings/C.CSV", heading + row("1.5"))
+                        .file("readings/notes.txt", "not a table")
+                        .file("readings/old/d.csv", heading + row("9"))
+                        .file("readings.csv", heading + row("1"))
+                        .read();
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.files.readings,
+            (std::vector<std::string>{"readings.csv", "readings/C.CSV", "readings/a.csv", "readings/b.csv"}));
+  const ReadingTable& t = book.readings;
+  EXPECT_EQ(std::vector<double>(t.indicated_l_min.begin(), t.indicated_l_min.end()), (std::vector<double>{1, 1.5, 2, 3}));
+}
+
+TEST(Book, LetsEachFileHaveItsOwnSeparatorUnitsAndOrder) {
+  const Book book = WrittenBook()
+                        .file("readings/a.csv", "\xEF\xBB\xBFreading [cc/min];calibrator;sample;stage;taken\r\n"
+                                                "2000;VOL-1;S-1;pre;2026-05-01T07:50\r\n")
+                        .file("readings/b.csv", "stage\ttaken\treading [m3/h]\tsample\tcalibrator\n"
+                                                "post\t2026-05-01T16:10\t0.12\tS-1\tVOL-1")
+                        .read();
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.readings.indicated_l_min[0], 2.0);
+  EXPECT_EQ(book.readings.indicated_l_min[1], 2.0);
+  EXPECT_EQ(book.readings.stage[1], Stage::post);
+}
+
+TEST(Book, TakesTheOwnersHeadingsDatesAndDecimalSign) {
+  const Book book = WrittenBook()
+                        .file("book.toml", "time_zone = \"UTC\"\ndecimal = \",\"\ndates = \"day first\"\n[headings.readings]\n"
+                                           "\"Flow LPM\" = \"reading [L/min]\"\nWhen = \"taken\"\n[headings.samples]\n"
+                                           "Cassette = \"sample\"\n")
+                        .file("samples.csv", "cassette;pump;started;stopped\nS-1;PUMP-1;1/5/2026 8:00;1/5/2026 16:00\n")
+                        .file("readings.csv", "WHEN;stage;sample;calibrator;flow lpm\n1/5/2026 7:50;pre;S-1;VOL-1;1,95\n")
+                        .read();
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.readings.indicated_l_min[0], 1.95);
+  EXPECT_EQ(book.readings.taken[0], 1777622400 - 600);
+}
+
+TEST(Book, TellsOnceOfAnOwnersHeadingThatLeadsNowhere) {
+  const std::string heading = "taken,stage,sample,calibrator,reading [L/min]\n";
+  EXPECT_EQ(WrittenBook()
+                .file("book.toml", "time_zone = \"UTC\"\n[headings.readings]\n\"Flow LPM\" = \"readng [L/min]\"\n")
+                .file("readings/a.csv", heading)
+                .file("readings/b.csv", heading)
+                .faults(),
+            "book.toml:3:14: error: 'readng [L/min]' is no column of readings; did you mean 'reading'? "
+            "[heading/unknown-target]\n");
+}
+
+TEST(Book, NeedsAFolder) {
+  ScratchFolder scratch;
+  EXPECT_EQ(fault(scratch.path() / "none"), (scratch.path() / "none").string() +
+                                                ": error: there is no such folder; name the folder that holds book.toml "
+                                                "[book/no-folder]\n");
+}
+
+TEST(Book, NeedsItsSettings) {
+  WrittenBook book;
+  book.without("book.toml");
+  EXPECT_EQ(fault(book.folder()), (book.folder() / "book.toml").string() +
+                                      ": error: the folder has no book.toml that can be read; 'driftwarden new' writes a "
+                                      "sound one [book/no-settings]\n");
+  book.file("book.toml", "time_zone = UTC\n");
+  EXPECT_NE(fault(book.folder()).find("book.toml:1:13: error: "), std::string::npos) << fault(book.folder());
+}
+
+TEST(Book, NeedsInstrumentsSamplesAndReadings) {
+  const Book book = WrittenBook().without("instruments.csv").without("samples.csv").without("readings.csv").read();
+  EXPECT_EQ(told(book.problems),
+            "instruments.csv: error: the book has no instruments.csv; add it; 'driftwarden new' shows its columns "
+            "[book/no-table]\n"
+            "readings.csv: error: the book has no readings.csv; add it; 'driftwarden new' shows its columns "
+            "[book/no-table]\n"
+            "samples.csv: error: the book has no samples.csv; add it; 'driftwarden new' shows its columns "
+            "[book/no-table]\n");
+  EXPECT_EQ(problem_text(book, book.lost_readings), to_text(book.problems[1]));
+}
+
+TEST(Book, NamesAFileThatCannotBeRead) {
+  WrittenBook book;
+  std::filesystem::create_symlink("nowhere.csv", book.folder() / "certificates.csv");
+  std::filesystem::create_directories(book.folder() / "readings" / "week.csv");
+  EXPECT_EQ(book.faults(),
+            "certificates.csv: error: can't be read: No such file or directory; check that it is there and may be read "
+            "[file/unreadable]\n"
+            "readings/week.csv: error: can't be read: Is a directory; check that it is there and may be read "
+            "[file/unreadable]\n");
+}
+
+TEST(Book, KeepsTheRowsOfSoundFilesBesideOneThatIsNot) {
+  const std::string heading = "taken,stage,sample,calibrator,reading [L/min]\n";
+  const std::string row = "2026-05-01T07:50,pre,S-1,VOL-1,2.0\n";
+  const Book book = WrittenBook()
+                        .without("readings.csv")
+                        .file("readings/a.csv", heading + row)
+                        .file("readings/b.csv", "nothing\n" + row)
+                        .file("readings/c.csv", heading + row)
+                        .read();
+  ASSERT_EQ(book.readings.size(), 2U);
+  EXPECT_EQ(book.place_text(book.files.readings, book.readings.place[0]), "readings/a.csv:2");
+  EXPECT_EQ(book.place_text(book.files.readings, book.readings.place[1]), "readings/c.csv:2");
+}
+
+TEST(Book, NumbersItsProblemsInOrderOfPlaceForEveryRecord) {
+  const Book book = WrittenBook()
+                        .file("instruments.csv", "instrument,kind,principle,high [L/min]\nPUMP-1,pump,,\nVOL-1,calibrator,volumetric,x\n")
+                        .file("certificates.csv", "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nK-1,VOL-1,2026-01-05,2,y\n")
+                        .file("samples.csv", "sample,pump,started,stopped\nS-1,PUMP-1,8:00,2026-05-01T16:00\n")
+                        .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,z\n")
+                        .read();
+  ASSERT_EQ(book.problems.size(), 4U) << told(book.problems);
+  EXPECT_EQ(book.certificates[0].problem, 1U);
+  EXPECT_EQ(book.instruments[1].problem, 2U);
+  EXPECT_EQ(book.readings.problem.at(0), 3U);
+  EXPECT_EQ(book.samples.problem[0], 4U);
+  EXPECT_EQ(book.problems[0].place.file, "certificates.csv");
+  EXPECT_EQ(book.problems[3].place.file, "samples.csv");
+}
+
+TEST(Book, KeepsItsTextsWhenItIsMoved) {
+  Book first = WrittenBook()
+                   .file("samples.csv", "sample,pump,started,stopped,batch,note\nS-1,PUMP-1,2026-05-01T08:00,"
+                                        "2026-05-01T16:00,B,a note longer than any text that is kept in place\n")
+                   .read();
+  const std::string before = WholeBook(first).text();
+  const Book second = std::move(first);
+  EXPECT_EQ(WholeBook(second).text(), before);
+  EXPECT_EQ(second.texts.find("B"), second.samples.batch[0]);
+}
+
+TEST(Book, ReadsFilesOfHeadingLinesAlone) {
+  const Book book = WrittenBook()
+                        .file("instruments.csv", "instrument,kind")
+                        .file("certificates.csv", "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\r\n")
+                        .file("samples.csv", "sample\n\n\n")
+                        .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n,,,,\n")
+                        .file("decisions.csv", "decided,by,subject,rule,ruling,reason")
+                        .read(3);
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.samples.size() + book.readings.size() + book.instruments.size(), 0U);
+}
+
+TEST(Book, ReadsWithAsManyThreadsAsItIsGivenAndAtLeastOne) {
+  WrittenBook book;
+  EXPECT_EQ(WholeBook(book.read(0)).text(), WholeBook(book.read(1)).text());
+  EXPECT_EQ(WholeBook(book.read(64)).text(), WholeBook(book.read(1)).text());
+}
+
+}  // namespace
+}  // namespace driftwarden
