@@ -17,14 +17,17 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// The instruments named, in the book's order; all where none is. Nothing (told, with the nearest name) for an unknown one.
-std::optional<std::vector<Row>> instruments_named(const Book& book, const std::vector<std::string>& names, Surroundings& surroundings) {
+// The instruments named, in the book's order; all where none is. Nothing (told, with the nearest name) for an unknown
+// one.
+std::optional<std::vector<Row>> instruments_named(const Book& book, const std::vector<std::string>& names,
+                                                  Surroundings& surroundings) {
   std::vector<std::string> known;
   for (const Instrument& instrument : book.instruments) known.push_back(instrument.name);
   bool has_failed = false;
   for (const std::string& name : names) {
     if (std::find(known.begin(), known.end(), name) != known.end()) continue;
-    tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0}, "the book has no instrument " + in_quotes(name), did_you_mean(name, known))});
+    tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0},
+                                  "the book has no instrument " + in_quotes(name), did_you_mean(name, known))});
     has_failed = true;
   }
   if (has_failed) return std::nullopt;
@@ -41,8 +44,8 @@ bool is_written(const fs::path& file, const std::string& text) {
   return static_cast<bool>(out);
 }
 
-bool write_data(const fs::path& folder, const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of,
-                const ChartChoices& choices, Surroundings& surroundings) {
+bool write_data(const fs::path& folder, const Screening& screening, const std::vector<InstrumentHistory>& histories,
+                Day as_of, const ChartChoices& choices, Surroundings& surroundings) {
   std::error_code failure;
   fs::create_directories(folder, failure);
   if (!failure && is_written(folder / "history.csv", history_csv(screening, histories)) &&
@@ -76,8 +79,10 @@ void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histor
       continue;
     }
     std::size_t signals = 0;
-    for (const ControlChart& chart : series->charts) signals += chart.kind == ChartKind::individuals ? chart.signals.size() : 0;
-    out << series->series.title << ", " << series->series.points.size() << " points, " << signals << " signals; " << series->forecast.said << '\n';
+    for (const ControlChart& chart : series->charts)
+      signals += chart.kind == ChartKind::individuals ? chart.signals.size() : 0;
+    out << series->series.title << ", " << series->series.points.size() << " points, " << signals << " signals; "
+        << series->forecast.said << '\n';
   }
 }
 
@@ -86,14 +91,17 @@ void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histor
 int run_history(const HistoryOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
-  const std::optional<std::vector<Row>> instruments = instruments_named(opened->book, options.instruments, surroundings);
+  const std::optional<std::vector<Row>> instruments =
+      instruments_named(opened->book, options.instruments, surroundings);
   const Result<ChartChoices> choices = chart_choices(opened->book.settings.history);
   if (!choices) tell(surroundings.err, choices.faults());
   const Result<Theme> theme = read_theme(surroundings.share, options.theme);
   if (!theme) tell(surroundings.err, theme.faults());
   if (!choices || !instruments || !theme) return cannot_be_used;
-  const std::vector<InstrumentHistory> histories = histories_of(*opened->screening, *instruments, opened->as_of, *choices);
-  if (!write_data(options.out, *opened->screening, histories, opened->as_of, *choices, surroundings)) return cannot_be_used;
+  const std::vector<InstrumentHistory> histories =
+      histories_of(*opened->screening, *instruments, opened->as_of, *choices);
+  if (!write_data(options.out, *opened->screening, histories, opened->as_of, *choices, surroundings))
+    return cannot_be_used;
   tell_summary(opened->book, histories, surroundings.out);
   const Pictures pictures = pictures_of(*opened->screening, histories, *choices, *theme, format_named(options.format));
   const Diagnostics failures = draw_pictures(pictures.script, pictures.files, options.out);

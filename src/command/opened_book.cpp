@@ -2,8 +2,11 @@
 #include "command/opened_book.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <ostream>
 #include <thread>
+
+#include "driftwarden/verdict/doubtful.hpp"
 
 namespace driftwarden {
 
@@ -18,6 +21,13 @@ unsigned threads_of(const BookOptions& options) {
 
 void tell(std::ostream& err, const Diagnostics& diagnostics) {
   for (const Diagnostic& diagnostic : diagnostics) err << to_text(diagnostic) << '\n';
+}
+
+void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {
+  Diagnostics doubts = doubts_of(opened.book);
+  tell(surroundings.err, doubts);
+  // At the end: problems keep their numbers.
+  std::move(doubts.begin(), doubts.end(), std::back_inserter(opened.book.problems));
 }
 
 std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surroundings& surroundings) {

@@ -28,6 +28,9 @@ void tell(std::ostream& err, const Diagnostics& diagnostics);
 // Opens a book for judging. Its faults and remarks are told; nothing where it can't be used at all.
 std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings);
 
+// Looks the whole book through for doubtful data; what there is is told and joins the book's problems.
+void tell_doubts(OpenedBook& opened, Surroundings& surroundings);
+
 // The day that stands for today, or nothing (told) where `text` is not a date.
 std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surroundings& surroundings);
 

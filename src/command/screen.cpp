@@ -83,6 +83,8 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   if (opened == nullptr) return cannot_be_used;
   const std::optional<std::vector<Row>> samples = selected_samples(*opened, options, surroundings);
   if (!samples) return cannot_be_used;
+  const bool is_whole_book = samples->size() == opened->book.samples.size();
+  if (is_whole_book) tell_doubts(*opened, surroundings);
   std::ofstream file;
   if (!options.out.empty()) file.open(options.out, std::ios::binary);
   std::ostream& out = options.out.empty() ? surroundings.out : file;

@@ -32,7 +32,8 @@ Moment moment_of(const Certificate& certificate) { return static_cast<Moment>(ce
 SeriesPoint point_from(const Certificate& certificate, const CertificatePoint& point, Found when) {
   SeriesPoint made{moment_of(certificate), error_percent(point, when), 1, missing, missing, false, certificate.name};
   if (point.expanded_uncertainty_l_min && point.reference_l_min > 0) {
-    made.expanded_uncertainty = 2 * 100 * *point.expanded_uncertainty_l_min / (certificate.coverage_factor.value_or(2) * point.reference_l_min);
+    made.expanded_uncertainty =
+        2 * 100 * *point.expanded_uncertainty_l_min / (certificate.coverage_factor.value_or(2) * point.reference_l_min);
   }
   return made;
 }
@@ -42,7 +43,8 @@ const CertificatePoint* worst_point(const Certificate& certificate, Found when) 
   const CertificatePoint* worst = nullptr;
   for (const CertificatePoint& point : certificate.points) {
     if (is_missing(error_percent(point, when))) continue;
-    if (worst == nullptr || std::fabs(error_percent(point, when)) > std::fabs(error_percent(*worst, when))) worst = &point;
+    if (worst == nullptr || std::fabs(error_percent(point, when)) > std::fabs(error_percent(*worst, when)))
+      worst = &point;
   }
   return worst;
 }
@@ -54,7 +56,8 @@ Tolerance tolerance_of(const Screening& screening, const std::vector<const Certi
     return {-percent, percent, "certificate " + (*newest)->name};
   }
   for (const Rule& rule : screening.rules().rules) {
-    const bool is_asked = rule.of == Subject::calibrator && rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
+    const bool is_asked =
+        rule.of == Subject::calibrator && rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
     if (is_asked && !rule.limit.is_absolute) return {100 * rule.limit.low, 100 * rule.limit.high, rule.full_name()};
   }
   return {};
@@ -74,7 +77,8 @@ std::vector<PhaseStart> starts_from(const std::vector<const Certificate*>& certi
   std::vector<PhaseStart> starts;
   for (const Certificate* certificate : certificates) {
     const CertificatePoint* worst = worst_point(*certificate, Found::as_found);
-    if (worst == nullptr || !is_adjusted(*worst) || !is_beyond(error_percent(*worst, Found::as_found), tolerance)) continue;
+    if (worst == nullptr || !is_adjusted(*worst) || !is_beyond(error_percent(*worst, Found::as_found), tolerance))
+      continue;
     starts.push_back({moment_of(*certificate) + 1, "adjusted " + certificate->name});
   }
   return starts;
@@ -93,13 +97,14 @@ const CertificatePoint* point_at(const Certificate& certificate, double nominal)
   return nullptr;
 }
 
-// The change at a point (missing: the worst of each calibration) since the calibration before left it; none where nothing was
-// ever adjusted.
+// The change at a point (missing: the worst of each calibration) since the calibration before left it; none where
+// nothing was ever adjusted.
 void add_steps(Series& series, const std::vector<const Certificate*>& certificates, double nominal = missing) {
   bool was_adjusted = false;
   const Certificate* before = nullptr;
   for (const Certificate* certificate : certificates) {
-    const CertificatePoint* worst = is_missing(nominal) ? worst_point(*certificate, Found::as_found) : point_at(*certificate, nominal);
+    const CertificatePoint* worst =
+        is_missing(nominal) ? worst_point(*certificate, Found::as_found) : point_at(*certificate, nominal);
     if (worst == nullptr || is_missing(error_percent(*worst, Found::as_found))) continue;
     was_adjusted |= is_adjusted(*worst);
     const CertificatePoint* left = before == nullptr ? nullptr : point_at(*before, worst->nominal_l_min);
@@ -149,13 +154,16 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
 std::vector<const Certificate*> certificates_of(const Book& book, Row instrument, Day as_of) {
   std::vector<const Certificate*> found;
   for (const Certificate& certificate : book.certificates) {
-    if (certificate.instrument == instrument && certificate.calibrated != no_day && certificate.calibrated <= as_of) found.push_back(&certificate);
+    if (certificate.instrument == instrument && certificate.calibrated != no_day && certificate.calibrated <= as_of)
+      found.push_back(&certificate);
   }
-  std::stable_sort(found.begin(), found.end(), [](const Certificate* a, const Certificate* b) { return a->calibrated < b->calibrated; });
+  std::stable_sort(found.begin(), found.end(),
+                   [](const Certificate* a, const Certificate* b) { return a->calibrated < b->calibrated; });
   return found;
 }
 
-std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of, const std::vector<PhaseStart>& starts) {
+std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of,
+                                       const std::vector<PhaseStart>& starts) {
   const std::vector<const Certificate*> certificates = certificates_of(screening.book(), instrument, as_of);
   const Tolerance tolerance = tolerance_of(screening, certificates);
   std::vector<PhaseStart> all_starts = starts_from(certificates, tolerance);
@@ -180,7 +188,8 @@ std::vector<Series> due_series(const Screening& screening, Row instrument, Day a
   Series series = empty_series("days-to-due", "Days until due", "d");
   series.is_by_day = true;
   series.is_charted = false;
-  series.points.push_back({static_cast<Moment>(as_of) * 86400, static_cast<double>(due - as_of), 1, missing, missing, false, certificates.back()->name});
+  series.points.push_back({static_cast<Moment>(as_of) * 86400, static_cast<double>(due - as_of), 1, missing, missing,
+                           false, certificates.back()->name});
   cut_into_phases(series, {});
   return {std::move(series)};
 }

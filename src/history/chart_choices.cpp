@@ -10,7 +10,9 @@ namespace driftwarden {
 namespace {
 
 void add_once(std::vector<RunRule>& rules, const RunRule& rule) {
-  const auto is_same = [&](const RunRule& other) { return other.pattern == rule.pattern && other.length == rule.length; };
+  const auto is_same = [&](const RunRule& other) {
+    return other.pattern == rule.pattern && other.length == rule.length;
+  };
   if (std::none_of(rules.begin(), rules.end(), is_same)) rules.push_back(rule);
 }
 
@@ -20,7 +22,8 @@ Result<std::vector<RunRule>> rules_from(const std::vector<std::string>& words, c
   for (const std::string& word : words) {
     const auto named = run_rules_named(word);
     if (!named) {
-      faults.push_back(error("history/unknown-run-rule", place, in_quotes(word) + " is no run rule", did_you_mean(word, known_run_rules())));
+      faults.push_back(error("history/unknown-run-rule", place, in_quotes(word) + " is no run rule",
+                             did_you_mean(word, known_run_rules())));
       continue;
     }
     for (const RunRule& rule : *named) add_once(rules, rule);

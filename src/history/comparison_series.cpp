@@ -22,14 +22,17 @@ std::vector<Comparison> comparisons_from(const UseLog& log) {
   for (std::size_t i = 1; i < log.checks.size(); ++i) {
     const PumpCheck& later = log.checks[i];
     const PumpCheck& earlier = log.checks[i - 1];
-    if (later.pump != earlier.pump || !is_usable(earlier) || !is_usable(later) || later.calibrator == earlier.calibrator) continue;
+    if (later.pump != earlier.pump || !is_usable(earlier) || !is_usable(later) ||
+        later.calibrator == earlier.calibrator)
+      continue;
     if (later.first - earlier.last > longest_gap_of_a_comparison_s) continue;
     found.push_back({later.sample, earlier.calibrator, later.calibrator, later.first, &earlier, &later});
   }
   return found;
 }
 
-std::vector<Series> comparison_series(const Screening& screening, const std::vector<Comparison>& comparisons, Row calibrator) {
+std::vector<Series> comparison_series(const Screening& screening, const std::vector<Comparison>& comparisons,
+                                      Row calibrator) {
   std::map<Row, Series> by_other;
   for (const Comparison& comparison : comparisons) {
     if (comparison.earlier != calibrator && comparison.later != calibrator) continue;
@@ -37,15 +40,20 @@ std::vector<Series> comparison_series(const Screening& screening, const std::vec
     const PumpCheck& own = is_later ? *comparison.later_check : *comparison.earlier_check;
     const PumpCheck& other = is_later ? *comparison.earlier_check : *comparison.later_check;
     const std::string& name = screening.book().instruments[other.calibrator].name;
-    Series& series = by_other.try_emplace(other.calibrator, empty_series("compared-with " + name, "Shows more than " + name, "%",
-                                                                   "corrected flows, at the conditions of each reading")).first->second;
-    series.points.push_back({comparison.at, 100 * (own.flow_l_min - other.flow_l_min) / other.flow_l_min, own.n + other.n, missing,
+    Series& series =
+        by_other
+            .try_emplace(other.calibrator, empty_series("compared-with " + name, "Shows more than " + name, "%",
+                                                        "corrected flows, at the conditions of each reading"))
+            .first->second;
+    series.points.push_back({comparison.at, 100 * (own.flow_l_min - other.flow_l_min) / other.flow_l_min,
+                             own.n + other.n, missing,
                              100 * joint_uncertainty(own, other) * own.flow_l_min / other.flow_l_min, false,
                              std::string(screening.book().samples.name[comparison.sample])});
   }
   std::vector<Series> all;
   for (auto& [other, series] : by_other) {
-    std::stable_sort(series.points.begin(), series.points.end(), [](const SeriesPoint& a, const SeriesPoint& b) { return a.at < b.at; });
+    std::stable_sort(series.points.begin(), series.points.end(),
+                     [](const SeriesPoint& a, const SeriesPoint& b) { return a.at < b.at; });
     cut_into_phases(series, {});
     all.push_back(std::move(series));
   }

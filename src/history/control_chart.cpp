@@ -58,7 +58,8 @@ void set_limits(ControlChart& chart, const ControlLimits& limits) {
 void signal_beyond_limits(ControlChart& chart) {
   for (std::size_t i = 0; i < chart.values.size(); ++i) {
     const ChartValue& value = chart.values[i];
-    if (value.value > value.upper || value.value < value.lower) chart.signals.push_back({chart.phase.first + i, std::string(beyond_limits)});
+    if (value.value > value.upper || value.value < value.lower)
+      chart.signals.push_back({chart.phase.first + i, std::string(beyond_limits)});
   }
 }
 
@@ -70,7 +71,8 @@ ControlChart individuals_chart(const PhaseView& view, const ControlLimits& limit
     chart.values.push_back({value, missing, limits.lower, limits.upper});
     z.push_back((value - limits.centre) / limits.sigma);
   }
-  for (const RunSignal& signal : run_signals(rules, z)) chart.signals.push_back({view.phase.first + signal.index, name_of(signal.rule)});
+  for (const RunSignal& signal : run_signals(rules, z))
+    chart.signals.push_back({view.phase.first + signal.index, name_of(signal.rule)});
   return chart;
 }
 
@@ -79,16 +81,19 @@ ControlChart moving_range_chart(const PhaseView& view, const ControlLimits& limi
   set_limits(chart, limits);
   const std::vector<double> ranges = moving_ranges(view.values);
   chart.values.assign(view.values.size(), {});
-  for (std::size_t i = 0; i < ranges.size(); ++i) chart.values[i + 1] = {ranges[i], missing, limits.lower, limits.upper};
+  for (std::size_t i = 0; i < ranges.size(); ++i)
+    chart.values[i + 1] = {ranges[i], missing, limits.lower, limits.upper};
   signal_beyond_limits(chart);
   return chart;
 }
 
-ControlChart ewma_chart(const PhaseView& view, const ControlLimits& limits, double target, const ChartChoices& choices) {
+ControlChart ewma_chart(const PhaseView& view, const ControlLimits& limits, double target,
+                        const ChartChoices& choices) {
   ControlChart chart = begun(ChartKind::ewma, view);
   const double half = choices.ewma_width * limits.sigma * std::sqrt(choices.ewma_lambda / (2 - choices.ewma_lambda));
   set_limits(chart, {target, limits.sigma, target - half, target + half});
-  const std::vector<EwmaPoint> points = ewma(view.values, {target, limits.sigma, choices.ewma_lambda, choices.ewma_width});
+  const std::vector<EwmaPoint> points =
+      ewma(view.values, {target, limits.sigma, choices.ewma_lambda, choices.ewma_width});
   for (std::size_t i = 0; i < points.size(); ++i) {
     const bool counts = !is_missing(view.values[i]);
     chart.values.push_back({counts ? points[i].average : missing, missing, points[i].lower, points[i].upper});
@@ -97,11 +102,13 @@ ControlChart ewma_chart(const PhaseView& view, const ControlLimits& limits, doub
   return chart;
 }
 
-ControlChart cusum_chart(const PhaseView& view, const ControlLimits& limits, double target, const ChartChoices& choices) {
+ControlChart cusum_chart(const PhaseView& view, const ControlLimits& limits, double target,
+                         const ChartChoices& choices) {
   ControlChart chart = begun(ChartKind::cusum, view);
   const double h = choices.cusum_h * limits.sigma;
   set_limits(chart, {target, limits.sigma, -h, h});
-  const std::vector<CusumPoint> points = cusum(view.values, cusum_design_in_sigmas(target, limits.sigma, choices.cusum_k, choices.cusum_h));
+  const std::vector<CusumPoint> points =
+      cusum(view.values, cusum_design_in_sigmas(target, limits.sigma, choices.cusum_k, choices.cusum_h));
   for (std::size_t i = 0; i < points.size(); ++i) {
     const bool counts = !is_missing(view.values[i]);
     chart.values.push_back({counts ? points[i].high : missing, counts ? -points[i].low : missing, -h, h});
@@ -131,7 +138,8 @@ std::vector<MeanAndSpread> sets_of(const PhaseView& view) {
 std::size_t usual_size(const std::vector<MeanAndSpread>& sets) {
   std::map<std::size_t, std::size_t> count;
   for (const MeanAndSpread& set : sets) ++count[set.n];
-  const auto most = std::max_element(count.begin(), count.end(), [](const auto& a, const auto& b) { return a.second <= b.second; });
+  const auto most =
+      std::max_element(count.begin(), count.end(), [](const auto& a, const auto& b) { return a.second <= b.second; });
   return most->first;
 }
 
@@ -168,12 +176,18 @@ void add_set_charts(std::vector<ControlChart>& charts, const PhaseView& view) {
 
 std::string_view to_text(ChartKind kind) {
   switch (kind) {
-    case ChartKind::individuals: return "individuals";
-    case ChartKind::moving_range: return "moving-range";
-    case ChartKind::mean: return "mean";
-    case ChartKind::spread: return "spread";
-    case ChartKind::ewma: return "ewma";
-    case ChartKind::cusum: return "cusum";
+    case ChartKind::individuals:
+      return "individuals";
+    case ChartKind::moving_range:
+      return "moving-range";
+    case ChartKind::mean:
+      return "mean";
+    case ChartKind::spread:
+      return "spread";
+    case ChartKind::ewma:
+      return "ewma";
+    case ChartKind::cusum:
+      return "cusum";
   }
   return "";
 }

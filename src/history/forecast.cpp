@@ -54,7 +54,12 @@ std::optional<Trend> robust_trend(Points points) {
   const std::optional<RobustTrend> slopes = theil_sen(points.days, points.values, trend_coverage);
   if (!slopes) return std::nullopt;
   const TrendTest test = mann_kendall(points.values);
-  return Trend{"theil-sen", points.days.size(), slopes->slope, slopes->slope_bounds.lower, slopes->slope_bounds.upper, test.p,
+  return Trend{"theil-sen",
+               points.days.size(),
+               slopes->slope,
+               slopes->slope_bounds.lower,
+               slopes->slope_bounds.upper,
+               test.p,
                points.days.size() >= fewest_points_of_a_trend && test.p < 1 - trend_coverage};
 }
 
@@ -94,16 +99,20 @@ void cross(Forecast& forecast, const Series& series, const TimeZone& zone) {
     forecast.said = "a trend, and no tolerance on the side it moves to";
     return;
   }
-  const LimitCrossing met = limit_crossing(*forecast.line, limit - forecast.base, prediction_band(*forecast.line, trend_coverage));
+  const LimitCrossing met =
+      limit_crossing(*forecast.line, limit - forecast.base, prediction_band(*forecast.line, trend_coverage));
   const Crossing crossing{limit, forecast.origin + met.x, forecast.origin + met.earliest, forecast.origin + met.latest};
   if (!met.is_bounded) {
     forecast.said = "a trend too faint to say when the tolerance is met";
   } else if (crossing.day > forecast.last_day + forecast.reach_days) {
-    forecast.said = "the tolerance is not met before " + date_said(forecast.last_day + forecast.reach_days) + ", and no forecast reaches farther";
+    forecast.said = "the tolerance is not met before " + date_said(forecast.last_day + forecast.reach_days) +
+                    ", and no forecast reaches farther";
   } else {
     forecast.crossing = crossing;
-    const std::string when = date_said(crossing.day) + ", between " + date_said(crossing.earliest) + " and " + date_said(crossing.latest);
-    forecast.said = (crossing.day <= forecast.last_day ? "the line met the tolerance on " : "the tolerance will be met on ") + when;
+    const std::string when =
+        date_said(crossing.day) + ", between " + date_said(crossing.earliest) + " and " + date_said(crossing.latest);
+    forecast.said =
+        (crossing.day <= forecast.last_day ? "the line met the tolerance on " : "the tolerance will be met on ") + when;
   }
 }
 

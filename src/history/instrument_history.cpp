@@ -54,7 +54,8 @@ double urgency_of(const SeriesHistory& history) {
 
 namespace {
 
-std::vector<Series> series_of(const Screening& screening, const UseLog& log, const std::vector<Comparison>& comparisons, Row row, Day as_of) {
+std::vector<Series> series_of(const Screening& screening, const UseLog& log, const std::vector<Comparison>& comparisons,
+                              Row row, Day as_of) {
   const Instrument& instrument = screening.book().instruments[row];
   std::vector<Series> all;
   if (instrument.kind == InstrumentKind::pump) all = pump_series(screening, log, row, {});

@@ -33,7 +33,8 @@ double permissible_error(const IntervalFacts& facts) {
 bool has_basis(const IntervalFacts& facts, double interval, IntervalOpinion& opinion) {
   if (facts.as_found == nullptr) opinion.lacks.emplace_back("a certificate with an error as found");
   if (facts.as_found != nullptr && !facts.as_found->tolerance.is_stated()) opinion.lacks.emplace_back("a tolerance");
-  if (is_missing(interval)) opinion.lacks.emplace_back("the interval in force: a due date or the instrument's interval");
+  if (is_missing(interval))
+    opinion.lacks.emplace_back("the interval in force: a due date or the instrument's interval");
   return opinion.lacks.empty();
 }
 
@@ -49,7 +50,8 @@ IntervalOpinion by_staircase(const IntervalFacts& facts, double interval) {
   opinion.remark = advice.step == IntervalStep::extend ? "well inside its tolerance: longer"
                    : advice.step == IntervalStep::keep ? "inside its tolerance: as it is"
                                                        : "out of tolerance: shorter";
-  opinion.from = {last.from + ": " + percent(last.value) + " as found", "tolerance " + percent(permissible_error(facts)), "interval " + days(interval)};
+  opinion.from = {last.from + ": " + percent(last.value) + " as found",
+                  "tolerance " + percent(permissible_error(facts)), "interval " + days(interval)};
   return opinion;
 }
 
@@ -59,7 +61,8 @@ IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
   const std::optional<Trend>& trend = facts.forecast->trend;
   const std::size_t n = trend ? trend->n : facts.as_found->counted();
   if (n < fewest_points_of_a_trend) {
-    opinion.lacks.push_back(std::to_string(fewest_points_of_a_trend) + " errors as found, to tell a trend; there are " + std::to_string(n));
+    opinion.lacks.push_back(std::to_string(fewest_points_of_a_trend) + " errors as found, to tell a trend; there are " +
+                            std::to_string(n));
     return opinion;
   }
   opinion.from = {std::to_string(n) + " points, " + trend->method, "tolerance " + percent(permissible_error(facts))};
@@ -84,7 +87,8 @@ const Comparison* newest_comparison(const IntervalFacts& facts) {
   const Comparison* newest = nullptr;
   for (const Comparison& comparison : facts.comparisons) {
     const bool is_of_it = comparison.earlier == facts.instrument || comparison.later == facts.instrument;
-    const double joint = comparison.earlier_check->expanded_uncertainty_l_min + comparison.later_check->expanded_uncertainty_l_min;
+    const double joint =
+        comparison.earlier_check->expanded_uncertainty_l_min + comparison.later_check->expanded_uncertainty_l_min;
     if (is_of_it && !is_missing(joint) && (newest == nullptr || comparison.at >= newest->at)) newest = &comparison;
   }
   return newest;
@@ -94,7 +98,8 @@ IntervalOpinion by_checks(const IntervalFacts& facts, double interval) {
   IntervalOpinion opinion{"in-service-check", missing, {}, {}, {}};
   const Comparison* newest = newest_comparison(facts);
   if (newest == nullptr) {
-    opinion.lacks.emplace_back("a comparison with another calibrator within the hour, with uncertainties on both sides");
+    opinion.lacks.emplace_back(
+        "a comparison with another calibrator within the hour, with uncertainties on both sides");
     return opinion;
   }
   const PumpCheck& a = *newest->earlier_check;
@@ -128,7 +133,9 @@ void count_results(Share& share, const std::vector<const Certificate*>& certific
     const std::vector<ErrorPoint> curve = as_found_curve(*certificates[i]);
     if (curve.empty() || !certificates[i]->tolerance) continue;
     const double tolerance = *certificates[i]->tolerance;
-    const bool is_in = std::all_of(curve.begin(), curve.end(), [&](const ErrorPoint& point) { return std::fabs(point.error) <= tolerance * (1 + 1e-9); });
+    const bool is_in = std::all_of(curve.begin(), curve.end(), [&](const ErrorPoint& point) {
+      return std::fabs(point.error) <= tolerance * (1 + 1e-9);
+    });
     share.in_tolerance += is_in ? 1U : 0U;
     ++share.n;
     share.observed_days += static_cast<double>(certificates[i]->calibrated - certificates[i - 1]->calibrated);
@@ -141,12 +148,15 @@ IntervalOpinion by_reliability(const IntervalFacts& facts) {
   const Instrument& instrument = book.instruments[facts.instrument];
   Share share;
   for (Row row = 0; row < book.instruments.size(); ++row) {
-    const bool is_alike = book.instruments[row].kind == instrument.kind && book.instruments[row].principle == instrument.principle;
+    const bool is_alike =
+        book.instruments[row].kind == instrument.kind && book.instruments[row].principle == instrument.principle;
     if (is_alike) count_results(share, certificates_of(book, row, facts.as_of));
   }
-  opinion.from = {std::to_string(share.in_tolerance) + " of " + std::to_string(share.n) + " recalibrations of its kind in tolerance"};
+  opinion.from = {std::to_string(share.in_tolerance) + " of " + std::to_string(share.n) +
+                  " recalibrations of its kind in tolerance"};
   if (share.n < fewest_results_of_a_share) {
-    opinion.lacks.push_back(std::to_string(fewest_results_of_a_share) + " recalibrations of instruments of its kind; there are " + std::to_string(share.n));
+    opinion.lacks.push_back(std::to_string(fewest_results_of_a_share) +
+                            " recalibrations of instruments of its kind; there are " + std::to_string(share.n));
     return opinion;
   }
   const std::size_t failures = share.n - share.in_tolerance;
@@ -169,7 +179,8 @@ double interval_in_force(const Book& book, Row instrument, Day as_of) {
 
 std::vector<IntervalOpinion> interval_opinions(const IntervalFacts& facts) {
   const double interval = interval_in_force(facts.screening.book(), facts.instrument, facts.as_of);
-  return {by_staircase(facts, interval), by_control_chart(facts, interval), by_use(), by_checks(facts, interval), by_reliability(facts)};
+  return {by_staircase(facts, interval), by_control_chart(facts, interval), by_use(), by_checks(facts, interval),
+          by_reliability(facts)};
 }
 
 }  // namespace driftwarden

@@ -18,11 +18,18 @@ std::vector<const PumpCheck*> pre_checks(const UseLog& log, Row pump) {
   return checks;
 }
 
-std::string sample_name(const Screening& screening, Row sample) { return std::string(screening.book().samples.name[sample]); }
+std::string sample_name(const Screening& screening, Row sample) {
+  return std::string(screening.book().samples.name[sample]);
+}
 
 // A check as a point, its figures times a factor (1, or 100 over the nominal flow).
 SeriesPoint point_from(const Screening& screening, const PumpCheck& check, double value, double factor) {
-  return {check.first, value, check.n, factor * check.s_l_min, factor * check.expanded_uncertainty_l_min, check.is_void,
+  return {check.first,
+          value,
+          check.n,
+          factor * check.s_l_min,
+          factor * check.expanded_uncertainty_l_min,
+          check.is_void,
           sample_name(screening, check.sample)};
 }
 
@@ -47,12 +54,15 @@ Series pre_flow(const Screening& screening, const std::vector<const PumpCheck*>&
   return series;
 }
 
-Series pre_deviation(const Screening& screening, const std::vector<const PumpCheck*>& checks, const Tolerance& tolerance) {
-  Series series = empty_series("pre-flow-deviation", "Pre flow, from nominal", "%", "actual, at the conditions of the reading");
+Series pre_deviation(const Screening& screening, const std::vector<const PumpCheck*>& checks,
+                     const Tolerance& tolerance) {
+  Series series =
+      empty_series("pre-flow-deviation", "Pre flow, from nominal", "%", "actual, at the conditions of the reading");
   for (const PumpCheck* check : checks) {
     if (!(check->nominal_l_min > 0)) continue;
     const double percent = 100 / check->nominal_l_min;
-    series.points.push_back(point_from(screening, *check, percent * (check->flow_l_min - check->nominal_l_min), percent));
+    series.points.push_back(
+        point_from(screening, *check, percent * (check->flow_l_min - check->nominal_l_min), percent));
   }
   series.tolerance = tolerance;
   return series;
@@ -62,7 +72,8 @@ Series drift_of_uses(const Screening& screening, const UseLog& log, Row pump) {
   Series series = empty_series("drift", "Drift per use", "%");
   for (const PumpUse& use : log.uses) {
     if (use.pump != pump || is_missing(use.drift)) continue;
-    series.points.push_back({use.stopped, 100 * use.drift, use.n, missing, missing, use.is_void, sample_name(screening, use.sample)});
+    series.points.push_back(
+        {use.stopped, 100 * use.drift, use.n, missing, missing, use.is_void, sample_name(screening, use.sample)});
   }
   series.tolerance = log.tolerances[pump].drift;
   return series;
@@ -86,7 +97,8 @@ Series running_hours(const Screening& screening, const UseLog& log, Row pump, st
 
 }  // namespace
 
-std::vector<Series> pump_series(const Screening& screening, const UseLog& log, Row pump, const std::vector<PhaseStart>& starts) {
+std::vector<Series> pump_series(const Screening& screening, const UseLog& log, Row pump,
+                                const std::vector<PhaseStart>& starts) {
   const std::vector<const PumpCheck*> checks = pre_checks(log, pump);
   const PumpTolerances& tolerances = log.tolerances[pump];
   std::vector<Series> all;

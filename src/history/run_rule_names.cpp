@@ -51,13 +51,15 @@ std::optional<RunRule> rule_named(std::string_view word) {
 
 std::string name_of(const RunRule& rule) {
   for (const Named& named : names) {
-    if (named.pattern == rule.pattern) return std::string(named.name) + (named.shortest == 0 ? "" : std::to_string(rule.length));
+    if (named.pattern == rule.pattern)
+      return std::string(named.name) + (named.shortest == 0 ? "" : std::to_string(rule.length));
   }
   return {};
 }
 
 std::optional<std::vector<RunRule>> run_rules_named(std::string_view word) {
-  if (word == "western-electric") return std::vector<RunRule>(western_electric_rules.begin(), western_electric_rules.end());
+  if (word == "western-electric")
+    return std::vector<RunRule>(western_electric_rules.begin(), western_electric_rules.end());
   if (word == "nelson") return std::vector<RunRule>(nelson_rules.begin(), nelson_rules.end());
   const std::optional<RunRule> rule = rule_named(word);
   if (!rule) return std::nullopt;

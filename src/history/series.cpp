@@ -7,8 +7,8 @@
 namespace driftwarden {
 
 std::size_t Series::counted() const {
-  return static_cast<std::size_t>(
-      std::count_if(points.begin(), points.end(), [](const SeriesPoint& point) { return !is_missing(point.counted()); }));
+  return static_cast<std::size_t>(std::count_if(points.begin(), points.end(),
+                                                [](const SeriesPoint& point) { return !is_missing(point.counted()); }));
 }
 
 Series empty_series(std::string name, std::string title, std::string unit, std::string basis) {

@@ -14,14 +14,17 @@ namespace {
 using CheckKey = std::tuple<Row, Stage, Row, Moment, Moment>;
 
 // A set of which every reading is void still has a flow to show: the mean of what was struck out.
-double struck_out_flow(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set, std::size_t& n) {
+double struck_out_flow(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set,
+                       std::size_t& n) {
   const ReadingTable& readings = screening.book().readings;
   double sum = 0;
   n = 0;
   for (std::uint32_t i = 0; i < set.rows.count; ++i) {
     const Row reading = figures.rows[set.rows.begin + i];
     if ((field(readings.flags, reading, std::uint8_t{0}) & reading_is_void) == 0) continue;
-    const double flow = screening.basis().calibrators.correct(reading, set.certificate, screening.basis().practice.correction).actual_l_min;
+    const double flow = screening.basis()
+                            .calibrators.correct(reading, set.certificate, screening.basis().practice.correction)
+                            .actual_l_min;
     if (is_missing(flow)) continue;
     sum += flow;
     ++n;
@@ -61,7 +64,8 @@ PumpUse use_from(const Screening& screening, const SampleAssessment& figures) {
   use.stopped = samples.stopped[figures.sample];
   use.minutes = figures.minutes;
   use.drift = figures.drift;
-  if (figures.pre_set() != nullptr && figures.post_set() != nullptr) use.n = figures.pre_set()->flow.n + figures.post_set()->flow.n;
+  if (figures.pre_set() != nullptr && figures.post_set() != nullptr)
+    use.n = figures.pre_set()->flow.n + figures.post_set()->flow.n;
   use.is_void = field(samples.fault, figures.sample, YesNo::unsaid) == YesNo::yes;
   return use;
 }
@@ -99,7 +103,9 @@ PumpTolerances tolerances_from(const Screening& screening, const SampleResult& r
   return tolerances;
 }
 
-bool is_later(Moment moment, Day as_of, const TimeZone& zone) { return moment == no_moment || local_day(moment, zone) > as_of; }
+bool is_later(Moment moment, Day as_of, const TimeZone& zone) {
+  return moment == no_moment || local_day(moment, zone) > as_of;
+}
 
 }  // namespace
 
@@ -107,7 +113,9 @@ double check_uncertainty(const MeanAndSpread& flow, const Certificate& certifica
   const CertificatePoint* nearest = nullptr;
   for (const CertificatePoint& point : certificate.points) {
     if (!point.expanded_uncertainty_l_min || !(point.reference_l_min > 0)) continue;
-    if (nearest == nullptr || std::fabs(point.reference_l_min - flow.mean) < std::fabs(nearest->reference_l_min - flow.mean)) nearest = &point;
+    if (nearest == nullptr ||
+        std::fabs(point.reference_l_min - flow.mean) < std::fabs(nearest->reference_l_min - flow.mean))
+      nearest = &point;
   }
   if (nearest == nullptr || flow.n < 2) return missing;
   const double k = certificate.coverage_factor.value_or(2);

@@ -46,7 +46,8 @@ class Workshop {
 };
 
 Diagnostic unwritable(const fs::path& where) {
-  return error("plot/unwritable", {where.string(), 0, 0}, "the pictures could not be written", "check the folder, its rights and the room on the disk");
+  return error("plot/unwritable", {where.string(), 0, 0}, "the pictures could not be written",
+               "check the folder, its rights and the room on the disk");
 }
 
 // In file mode (">" before the name) the library writes what gnuplot would have been sent.
@@ -103,7 +104,8 @@ class SpawnPlan {
 
 Diagnostic no_gnuplot(const std::string& program) {
   return error("plot/no-gnuplot", {program, 0, 0}, "the pictures can't be drawn: there is no program gnuplot",
-               "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again; the data files are written");
+               "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again; the data files "
+               "are written");
 }
 
 // The last line that gnuplot said, for the message.
@@ -143,19 +145,26 @@ void forget_the_hour(const fs::path& picture) {
 
 }  // namespace
 
-Diagnostics draw_pictures(const std::string& script, const std::vector<std::string>& pictures, const fs::path& folder, const std::string& program) {
+Diagnostics draw_pictures(const std::string& script, const std::vector<std::string>& pictures, const fs::path& folder,
+                          const std::string& program) {
   if (pictures.empty()) return {};
   const Workshop workshop(folder);
   if (!workshop.is_open() || !is_written(script, workshop / script_name)) return {unwritable(folder)};
   pid_t process = 0;
   const int failure = SpawnPlan(workshop).start(program, process);
   if (failure == ENOENT) return {no_gnuplot(program)};
-  if (failure != 0) return {error("plot/failed", {program, 0, 0}, "gnuplot could not be started: " + std::string(std::strerror(failure)))};
+  if (failure != 0)
+    return {
+        error("plot/failed", {program, 0, 0}, "gnuplot could not be started: " + std::string(std::strerror(failure)))};
   const int status = finished(process);
   if (status == program_not_found) return {no_gnuplot(program)};
-  if (status != 0) return {error("plot/failed", {program, 0, 0}, "gnuplot ended with status " + std::to_string(status) + ": " + in_quotes(complaint(workshop)))};
+  if (status != 0)
+    return {error("plot/failed", {program, 0, 0},
+                  "gnuplot ended with status " + std::to_string(status) + ": " + in_quotes(complaint(workshop)))};
   for (const std::string& picture : pictures) {
-    if (!is_whole(workshop / picture)) return {error("plot/failed", {program, 0, 0}, "gnuplot drew no picture " + in_quotes(picture) + ": " + in_quotes(complaint(workshop)))};
+    if (!is_whole(workshop / picture))
+      return {error("plot/failed", {program, 0, 0},
+                    "gnuplot drew no picture " + in_quotes(picture) + ": " + in_quotes(complaint(workshop)))};
     if (picture.ends_with(".pdf")) forget_the_hour(workshop / picture);
     std::error_code moving;
     fs::rename(workshop / picture, folder / picture, moving);

@@ -28,7 +28,8 @@ std::string chart_figure(double figure, int digits) {
   const int before_point = static_cast<int>(std::floor(std::log10(std::fabs(figure)))) + 1;
   const int decimals = std::clamp(digits - before_point, 0, 6);
   std::array<char, 64> text{};
-  const auto [end, fault] = std::to_chars(text.data(), text.data() + text.size(), figure, std::chars_format::fixed, decimals);
+  const auto [end, fault] =
+      std::to_chars(text.data(), text.data() + text.size(), figure, std::chars_format::fixed, decimals);
   if (fault != std::errc()) return shortest(figure);
   std::string said(text.data(), end);
   if (said.find('.') != std::string::npos) {

@@ -19,21 +19,25 @@ struct Entry {
 };
 
 bool has_void(const Series& series) {
-  return std::any_of(series.points.begin(), series.points.end(), [](const SeriesPoint& point) { return point.is_void; });
+  return std::any_of(series.points.begin(), series.points.end(),
+                     [](const SeriesPoint& point) { return point.is_void; });
 }
 
 bool has_bars(const Series& series) {
-  return std::any_of(series.points.begin(), series.points.end(), [](const SeriesPoint& point) { return !is_missing(point.expanded_uncertainty); });
+  return std::any_of(series.points.begin(), series.points.end(),
+                     [](const SeriesPoint& point) { return !is_missing(point.expanded_uncertainty); });
 }
 
 std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme) {
   std::vector<Entry> entries;
-  entries.push_back({has_bars(history.series) ? "point, with its expanded uncertainty (k = 2) where known" : "point", &theme.point, nullptr, nullptr});
+  entries.push_back({has_bars(history.series) ? "point, with its expanded uncertainty (k = 2) where known" : "point",
+                     &theme.point, nullptr, nullptr});
   entries.push_back({"signal of a rule", &theme.signal, nullptr, nullptr});
   if (has_void(history.series)) entries.push_back({"void: shown, not counted", &theme.void_, nullptr, nullptr});
   entries.push_back({"centre line", nullptr, &theme.centre, nullptr});
   entries.push_back({"control limit", nullptr, &theme.limit, nullptr});
-  if (history.series.tolerance.is_stated()) entries.push_back({"tolerance: " + history.series.tolerance.source, nullptr, &theme.tolerance, nullptr});
+  if (history.series.tolerance.is_stated())
+    entries.push_back({"tolerance: " + history.series.tolerance.source, nullptr, &theme.tolerance, nullptr});
   if (history.forecast.trend && history.forecast.trend->is_resolved) {
     entries.push_back({"trend", nullptr, &theme.trend, nullptr});
     entries.push_back({"where one more result is expected (95 %)", nullptr, nullptr, &theme.band});
@@ -49,7 +53,7 @@ std::string tally(const SeriesHistory& history) {
     for (const ChartSignal& signal : chart.signals) ++count[signal.rule];
   }
   std::string text;
-  for (const auto& [rule, times] : count) text += (text.empty() ? "" : ", ") + rule + " " + std::to_string(times) + " ×";
+  for (const auto& [rule, times] : count) text += (text.empty() ? "" : ", ") + rule + " " + std::to_string(times) + "×";
   return text.empty() ? "No signals." : "Signals: " + text + ".";
 }
 
@@ -59,8 +63,27 @@ std::string rules_said(const ChartChoices& choices) {
   return text;
 }
 
+constexpr std::size_t longest_line = 72;
+
+// Breaks a text at blanks, so that it stays inside the legend.
+void add_broken(std::vector<std::string>& lines, const std::string& text) {
+  std::string line;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string word = text.substr(at, end - at);
+    if (!line.empty() && line.size() + 1 + word.size() > longest_line) {
+      lines.push_back(line);
+      line.clear();
+    }
+    line += (line.empty() ? "" : " ") + word;
+    at = end + 1;
+  }
+  lines.push_back(line);
+}
+
 std::string mark_words(const MarkStyle& mark) {
-  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" + mark.colour + "'";
+  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" +
+         mark.colour + "'";
 }
 
 }  // namespace
@@ -72,19 +95,26 @@ std::vector<std::string> legend_words(const SeriesHistory& history, const ChartC
     return words;
   }
   const ControlChart& chart = history.charts.back();
-  words.push_back("Limits from " + std::to_string(chart.baseline_n) + " points" + (chart.is_provisional() ? ": provisional, fewer than 20." : "."));
-  words.push_back("Rules: " + rules_said(choices) + ".");
-  words.push_back("By chance alone, a signal about every " + chart_figure(points_between_false_signals(choices.rules), 2) + " points.");
-  words.push_back(tally(history));
-  words.push_back("EWMA λ " + chart_figure(choices.ewma_lambda) + ", limits ± " + chart_figure(choices.ewma_width) + " of its sigmas; CUSUM k " +
-                  chart_figure(choices.cusum_k) + ", h " + chart_figure(choices.cusum_h) + " sigmas.");
+  words.push_back("Limits from " + std::to_string(chart.baseline_n) + " points" +
+                  (chart.is_provisional() ? ": provisional, fewer than 20." : "."));
+  add_broken(words, choices.rules.empty() ? "No run rules." : "Rules: " + rules_said(choices) + ".");
+  if (!choices.rules.empty())
+    words.push_back("By chance alone, a signal about every " +
+                    chart_figure(points_between_false_signals(choices.rules), 2) + " points.");
+  add_broken(words, tally(history));
+  words.push_back("EWMA λ " + chart_figure(choices.ewma_lambda) + ", limits ± " + chart_figure(choices.ewma_width) +
+                  " of its sigmas; CUSUM k " + chart_figure(choices.cusum_k) + ", h " + chart_figure(choices.cusum_h) +
+                  " sigmas.");
   return words;
 }
 
-void append_legend(std::string& script, const Box& box, const SeriesHistory& history, const ChartChoices& choices, const Theme& theme) {
+void append_legend(std::string& script, const Box& box, const SeriesHistory& history, const ChartChoices& choices,
+                   const Theme& theme) {
   const auto at = [](double place) { return " at screen " + gnuplot_figure(place); };
-  script += "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\nunset border\nset ylabel ''\n";
-  script += "set lmargin" + at(box.left) + "\nset rmargin" + at(box.right) + "\nset bmargin" + at(box.bottom) + "\nset tmargin" + at(box.top) + "\n";
+  script +=
+      "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\nunset border\nset ylabel ''\n";
+  script += "set lmargin" + at(box.left) + "\nset rmargin" + at(box.right) + "\nset bmargin" + at(box.bottom) +
+            "\nset tmargin" + at(box.top) + "\n";
   script += "set xrange [0:1]\nset yrange [0:1]\n";
   const std::vector<Entry> entries = entries_of(history, theme);
   const std::vector<std::string> words = legend_words(history, choices);
@@ -92,20 +122,24 @@ void append_legend(std::string& script, const Box& box, const SeriesHistory& his
   double y = 1 - step / 2;
   std::string marks;
   const auto say = [&](const std::string& text, double x, const std::string& colour) {
-    script += "set label " + gnuplot_quoted(text) + " at first " + gnuplot_figure(x) + ", first " + gnuplot_figure(y) + " left noenhanced font '" + theme.font +
-              "," + gnuplot_figure(theme.small_points) + "' textcolor rgb '" + colour + "'\n";
+    script += "set label " + gnuplot_quoted(text) + " at first " + gnuplot_figure(x) + ", first " + gnuplot_figure(y) +
+              " left noenhanced font '" + theme.font + "," + gnuplot_figure(theme.small_points) + "' textcolor rgb '" +
+              colour + "'\n";
   };
   for (const Entry& entry : entries) {
     const std::string place = gnuplot_figure(y);
-    if (entry.mark != nullptr) marks += (marks.empty() ? "" : ", ") + std::string("'+' using (0.03):(") + place + ") every ::0::0 with points" + mark_words(*entry.mark) + " notitle";
+    if (entry.mark != nullptr)
+      marks += (marks.empty() ? "" : ", ") + std::string("'+' using (0.03):(") + place + ") every ::0::0 with points" +
+               mark_words(*entry.mark) + " notitle";
     if (entry.line != nullptr) {
       const std::string dashes = entry.line->dashes.empty() ? " dashtype solid" : " dashtype " + entry.line->dashes;
-      script += "set arrow from first 0, first " + place + " to first 0.065, first " + place + " nohead linewidth " + gnuplot_figure(entry.line->width) + dashes +
-                " linecolor rgb '" + entry.line->colour + "'\n";
+      script += "set arrow from first 0, first " + place + " to first 0.065, first " + place + " nohead linewidth " +
+                gnuplot_figure(entry.line->width) + dashes + " linecolor rgb '" + entry.line->colour + "'\n";
     }
     if (entry.fill != nullptr) {
-      script += "set object rectangle from first 0, first " + gnuplot_figure(y - 0.3 * step) + " to first 0.065, first " + gnuplot_figure(y + 0.3 * step) +
-                " fillcolor rgb '" + *entry.fill + "' fillstyle solid border linecolor rgb '" + theme.grid + "'\n";
+      script += "set object rectangle from first 0, first " + gnuplot_figure(y - 0.3 * step) +
+                " to first 0.065, first " + gnuplot_figure(y + 0.3 * step) + " fillcolor rgb '" + *entry.fill +
+                "' fillstyle solid border linecolor rgb '" + theme.grid + "'\n";
     }
     say(entry.text, 0.085, theme.text);
     y -= step;

@@ -16,7 +16,9 @@ constexpr double pixels_an_inch = 96;
 
 std::string text_colour(const std::string& colour) { return " textcolor rgb '" + colour + "'"; }
 
-std::string font(const Theme& theme, double points) { return " font '" + theme.font + "," + gnuplot_figure(points) + "'"; }
+std::string font(const Theme& theme, double points) {
+  return " font '" + theme.font + "," + gnuplot_figure(points) + "'";
+}
 
 std::string line_words(const LineStyle& line) {
   const std::string dashes = line.dashes.empty() ? " dashtype solid" : " dashtype " + line.dashes;
@@ -24,7 +26,8 @@ std::string line_words(const LineStyle& line) {
 }
 
 std::string mark_words(const MarkStyle& mark) {
-  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" + mark.colour + "'";
+  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" +
+         mark.colour + "'";
 }
 
 // Collects the parts of one plot command with the data that each needs.
@@ -83,12 +86,13 @@ void append_levels(std::string& script, const Panel& panel, const Theme& theme) 
   for (const Panel::Level& level : panel.levels) {
     if (level.y >= panel.y.low && level.y <= panel.y.high) levels.push_back(level);
   }
-  std::stable_sort(levels.begin(), levels.end(), [](const Panel::Level& a, const Panel::Level& b) { return a.y < b.y; });
+  std::stable_sort(levels.begin(), levels.end(),
+                   [](const Panel::Level& a, const Panel::Level& b) { return a.y < b.y; });
   const double gap = std::min(0.2, least_gap_of_levels * 0.25 / (panel.top - panel.bottom));
   const std::vector<double> heights = heights_apart(panel, levels, gap);
   for (std::size_t i = 0; i < levels.size(); ++i) {
-    script += "set label " + gnuplot_quoted(levels[i].text) + " at graph 1.008, graph " + gnuplot_figure(heights[i]) + " left noenhanced" +
-              font(theme, theme.small_points) + text_colour(levels[i].colour) + "\n";
+    script += "set label " + gnuplot_quoted(levels[i].text) + " at graph 1.008, graph " + gnuplot_figure(heights[i]) +
+              " left noenhanced" + font(theme, theme.small_points) + text_colour(levels[i].colour) + "\n";
   }
 }
 
@@ -102,25 +106,29 @@ void append_notes(std::string& script, const Panel& panel, const Theme& theme) {
   for (const Panel::Note& note : panel.notes) {
     const double height = height_on(panel, note.y);
     const bool is_above = height > 0.9 ? false : height < 0.1 ? true : note.is_above;
-    script += "set label " + gnuplot_quoted(note.text) + " at first " + gnuplot_figure(note.x) + ", first " + gnuplot_figure(note.y) +
-              side_of(panel, note.x) + " offset 0," + (is_above ? "0.9" : "-0.9") + " front noenhanced" + font(theme, theme.small_points) + text_colour(note.colour) + "\n";
+    script += "set label " + gnuplot_quoted(note.text) + " at first " + gnuplot_figure(note.x) + ", first " +
+              gnuplot_figure(note.y) + side_of(panel, note.x) + " offset 0," + (is_above ? "0.9" : "-0.9") +
+              " front noenhanced" + font(theme, theme.small_points) + text_colour(note.colour) + "\n";
   }
 }
 
 void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
   const auto at = [](double place) { return " at screen " + gnuplot_figure(place); };
   script += "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\n";
-  script += "set lmargin" + at(panel.left) + "\nset rmargin" + at(panel.right) + "\nset bmargin" + at(panel.bottom) + "\nset tmargin" + at(panel.top) + "\n";
+  script += "set lmargin" + at(panel.left) + "\nset rmargin" + at(panel.right) + "\nset bmargin" + at(panel.bottom) +
+            "\nset tmargin" + at(panel.top) + "\n";
   script += "set xrange [" + gnuplot_figure(panel.x.low) + ":" + gnuplot_figure(panel.x.high) + "]\n";
   script += "set yrange [" + gnuplot_figure(panel.y.low) + ":" + gnuplot_figure(panel.y.high) + "]\n";
   script += "set border 3 linewidth 0.8 linecolor rgb '" + theme.faint + "'\n";
-  script += "unset title\nset label " + gnuplot_quoted(panel.title) + " at graph 0, graph 1 left offset 0,0.8 noenhanced" + font(theme, theme.text_points) +
+  script += "unset title\nset label " + gnuplot_quoted(panel.title) +
+            " at graph 0, graph 1 left offset 0,0.8 noenhanced" + font(theme, theme.text_points) +
             text_colour(theme.text) + "\n";
   if (panel.is_plain) {
     script += "set ylabel ''\n";
     return;
   }
-  script += "set ylabel " + gnuplot_quoted(panel.y_label) + " noenhanced" + font(theme, theme.small_points) + text_colour(theme.faint) + "\n";
+  script += "set ylabel " + gnuplot_quoted(panel.y_label) + " noenhanced" + font(theme, theme.small_points) +
+            text_colour(theme.faint) + "\n";
   script += "set ytics nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + "\n";
   script += "set xtics nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + " (";
   bool is_first = true;
@@ -133,18 +141,21 @@ void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
 
 void append_shades(std::string& script, const Panel& panel, const Theme& theme) {
   for (const Panel::Range& range : panel.shaded) {
-    script += "set object rectangle from first " + gnuplot_figure(std::max(range.low, panel.x.low)) + ", graph 0 to first " +
-              gnuplot_figure(std::min(range.high, panel.x.high)) + ", graph 1 behind fillcolor rgb '" + theme.baseline + "' fillstyle solid noborder\n";
+    script += "set object rectangle from first " + gnuplot_figure(std::max(range.low, panel.x.low)) +
+              ", graph 0 to first " + gnuplot_figure(std::min(range.high, panel.x.high)) +
+              ", graph 1 behind fillcolor rgb '" + theme.baseline + "' fillstyle solid noborder\n";
   }
 }
 
 void append_data(std::string& script, const Panel& panel) {
   PlotCommand plot(script);
   for (const Panel::Area& area : panel.areas) {
-    plot.add({&area.x, &area.low, &area.high}, " with filledcurves fillcolor rgb '" + area.colour + "' fillstyle solid noborder");
+    plot.add({&area.x, &area.low, &area.high},
+             " with filledcurves fillcolor rgb '" + area.colour + "' fillstyle solid noborder");
   }
   for (const Panel::Curve& curve : panel.curves) plot.add({&curve.x, &curve.y}, " with lines" + line_words(curve.line));
-  for (const Panel::Bars& bars : panel.bars) plot.add({&bars.x, &bars.y, &bars.half}, " with yerrorbars pointtype -1" + line_words(bars.line));
+  for (const Panel::Bars& bars : panel.bars)
+    plot.add({&bars.x, &bars.y, &bars.half}, " with yerrorbars pointtype -1" + line_words(bars.line));
   for (const Panel::Marks& marks : panel.marks) {
     if (!marks.x.empty()) plot.add({&marks.x, &marks.y}, " with points" + mark_words(marks.mark));
   }
@@ -176,30 +187,42 @@ Panel::Range range_around(const std::vector<double>& values) {
 
 std::string_view ending_of(PictureFormat format) {
   switch (format) {
-    case PictureFormat::svg: return ".svg";
-    case PictureFormat::png: return ".png";
-    case PictureFormat::pdf: return ".pdf";
+    case PictureFormat::svg:
+      return ".svg";
+    case PictureFormat::png:
+      return ".png";
+    case PictureFormat::pdf:
+      return ".pdf";
   }
   return "";
 }
 
 void begin_picture(std::string& script, const PictureHead& head, const Theme& theme) {
-  const auto size = [&](double per) { return gnuplot_figure(head.size.width / per) + "," + gnuplot_figure(head.size.height / per); };
+  const auto size = [&](double per) {
+    return gnuplot_figure(head.size.width / per) + "," + gnuplot_figure(head.size.height / per);
+  };
   const std::string look = font(theme, theme.text_points) + " background rgb '" + theme.background + "'";
   script += "reset\n";
-  if (head.format == PictureFormat::svg) script += "set terminal svg size " + size(1) + " fixed noenhanced name 'chart'" + look + "\n";
-  if (head.format == PictureFormat::png) script += "set terminal pngcairo size " + size(1) + " noenhanced" + look + "\n";
-  if (head.format == PictureFormat::pdf) script += "set terminal pdfcairo size " + gnuplot_figure(head.size.width / pixels_an_inch) + "in," + gnuplot_figure(head.size.height / pixels_an_inch) + "in noenhanced fontscale 0.75" + look + "\n";
+  if (head.format == PictureFormat::svg)
+    script += "set terminal svg size " + size(1) + " fixed noenhanced name 'chart'" + look + "\n";
+  if (head.format == PictureFormat::png)
+    script += "set terminal pngcairo size " + size(1) + " noenhanced" + look + "\n";
+  if (head.format == PictureFormat::pdf)
+    script += "set terminal pdfcairo size " + gnuplot_figure(head.size.width / pixels_an_inch) + "in," +
+              gnuplot_figure(head.size.height / pixels_an_inch) + "in noenhanced fontscale 0.75" + look + "\n";
   script += "set encoding utf8\nset output " + gnuplot_quoted(head.file) + "\nset multiplot\nunset key\n";
   const double line = 1.0 / head.size.height;
   const auto put = [&](const std::string& text, double down, double points, const std::string& colour) {
-    script += "set label " + gnuplot_quoted(text) + " at screen " + gnuplot_figure(16.0 / head.size.width) + ", screen " + gnuplot_figure(1 - down * line) +
-              " left noenhanced" + font(theme, points) + text_colour(colour) + "\n";
+    script += "set label " + gnuplot_quoted(text) + " at screen " + gnuplot_figure(16.0 / head.size.width) +
+              ", screen " + gnuplot_figure(1 - down * line) + " left noenhanced" + font(theme, points) +
+              text_colour(colour) + "\n";
   };
   put(head.title, 22, theme.title_points, theme.text);
   put(head.subtitle, 42, theme.text_points, theme.faint);
   if (!head.forecast.empty()) put(head.forecast, 60, theme.text_points, theme.text);
-  script += "unset border\nunset tics\nset lmargin at screen 0\nset rmargin at screen 0.01\nset bmargin at screen 0\nset tmargin at screen 0.01\n";
+  script +=
+      "unset border\nunset tics\nset lmargin at screen 0\nset rmargin at screen 0.01\nset bmargin at screen 0\nset "
+      "tmargin at screen 0.01\n";
   script += "set xrange [0:1]\nset yrange [0:1]\nplot NaN notitle\n";
 }
 

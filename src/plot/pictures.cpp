@@ -18,7 +18,9 @@ constexpr double pixels_of_a_forecast = 18;
 constexpr double pixels_of_a_foot = 34;
 constexpr std::size_t most_columns = 6;
 
+// A title short enough for a thumbnail.
 std::string as_a_word(std::string title) {
+  title = title.substr(0, title.find(','));
   if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
   return title;
 }
@@ -39,7 +41,11 @@ const SeriesHistory* shown_in_the_fleet(const InstrumentHistory& history) {
 class PictureWriter {
  public:
   PictureWriter(const Screening& screening, const ChartChoices& choices, const Theme& theme, PictureFormat format)
-      : screening_(screening), choices_(choices), theme_(theme), format_(format), zone_(screening.book().settings.zone) {}
+      : screening_(screening),
+        choices_(choices),
+        theme_(theme),
+        format_(format),
+        zone_(screening.book().settings.zone) {}
 
   void instrument(const InstrumentHistory& history) {
     const std::string& name = screening_.book().instruments[history.instrument].name;
@@ -47,14 +53,17 @@ class PictureWriter {
     for (const SeriesHistory& series : history.series) {
       if (is_per_point(series.series)) {
         per_point.push_back(&series);
-      } else if (series.series.is_charted && (series.series.name != "pre-flow" || history.find("pre-flow-deviation") == nullptr)) {
+      } else if (series.series.is_charted &&
+                 (series.series.name != "pre-flow" || history.find("pre-flow-deviation") == nullptr)) {
         chart(name, series);
       }
     }
-    if (!per_point.empty()) points_page(name, per_point);
+    const auto is_found = [](const SeriesHistory* series) { return series->series.is_charted; };
+    if (std::any_of(per_point.begin(), per_point.end(), is_found)) points_page(name, per_point);
   }
 
-  void fleet(const std::vector<InstrumentHistory>& histories, InstrumentKind kind, const std::string& file, const std::string& title) {
+  void fleet(const std::vector<InstrumentHistory>& histories, InstrumentKind kind, const std::string& file,
+             const std::string& title) {
     struct Tile {
       const InstrumentHistory* history;
       const SeriesHistory* series;
@@ -66,10 +75,14 @@ class PictureWriter {
       if (series != nullptr) tiles.push_back({&history, series});
     }
     if (tiles.size() < 2) return;
-    std::stable_sort(tiles.begin(), tiles.end(), [](const Tile& a, const Tile& b) { return a.history->urgency > b.history->urgency; });
+    std::stable_sort(tiles.begin(), tiles.end(),
+                     [](const Tile& a, const Tile& b) { return a.history->urgency > b.history->urgency; });
     std::vector<std::pair<std::string, const SeriesHistory*>> titled;
-    for (const Tile& tile : tiles) titled.emplace_back(screening_.book().instruments[tile.history->instrument].name + ", " + as_a_word(tile.series->series.title), tile.series);
-    page(file, title, "the most urgent first; the last figure beside each name; dashed: control limits, dash and dots: tolerance", titled);
+    for (const Tile& tile : tiles)
+      titled.emplace_back(
+          screening_.book().instruments[tile.history->instrument].name + ", " + as_a_word(tile.series->series.title),
+          tile.series);
+    page(file, title, "most urgent first; the last figure beside each name (out: beyond its tolerance)", titled);
   }
 
   Pictures take() { return std::move(pictures_); }
@@ -96,8 +109,10 @@ class PictureWriter {
 
   static std::vector<ChartKind> kinds_of(const SeriesHistory& history) {
     std::vector<ChartKind> kinds;
-    for (const ChartKind kind : {ChartKind::moving_range, ChartKind::ewma, ChartKind::mean, ChartKind::cusum, ChartKind::spread}) {
-      const bool has = std::any_of(history.charts.begin(), history.charts.end(), [&](const ControlChart& chart) { return chart.kind == kind; });
+    for (const ChartKind kind :
+         {ChartKind::moving_range, ChartKind::ewma, ChartKind::mean, ChartKind::cusum, ChartKind::spread}) {
+      const bool has = std::any_of(history.charts.begin(), history.charts.end(),
+                                   [&](const ControlChart& chart) { return chart.kind == kind; });
       if (has) kinds.push_back(kind);
     }
     return kinds;
@@ -111,7 +126,10 @@ class PictureWriter {
     const double head = pixels_of_a_head + pixels_of_a_forecast;
     const double height = head + main_pixels + static_cast<double>(rows) * row_pixels;
     const Extent size{theme_.chart.width, static_cast<int>(height)};
-    begin_picture(pictures_.script, {new_file(as_file_name(name) + "." + as_file_name(history.series.name)), name + ": " + history.series.title, subtitle(history), history.forecast.said, size, format_}, theme_);
+    begin_picture(pictures_.script,
+                  {new_file(as_file_name(name) + "." + as_file_name(history.series.name)),
+                   name + ": " + history.series.title, subtitle(history), history.forecast.said, size, format_},
+                  theme_);
     Panel main = main_panel(history, zone_, theme_);
     const double left = 62.0 / size.width;
     const double label_room = 100.0 / size.width;
@@ -128,7 +146,10 @@ class PictureWriter {
       box.left = (is_left ? 0 : 0.5) + left;
       box.right = (is_left ? 0.5 : 1) - label_room;
       if (i == kinds.size()) {
-        append_legend(pictures_.script, {box.left - 30.0 / size.width, box.right + label_room, box.bottom - 24 / height, box.top + 14 / height}, history, choices_, theme_);
+        append_legend(
+            pictures_.script,
+            {box.left - 30.0 / size.width, box.right + label_room, box.bottom - 24 / height, box.top + 14 / height},
+            history, choices_, theme_);
         break;
       }
       Panel panel = chart_panel(history, kinds[i], zone_, theme_);
@@ -144,26 +165,39 @@ class PictureWriter {
   void points_page(const std::string& name, const std::vector<const SeriesHistory*>& series) {
     std::vector<std::pair<std::string, const SeriesHistory*>> titled;
     for (const SeriesHistory* history : series) titled.emplace_back(history->series.title, history);
-    page(as_file_name(name) + ".calibration-points", name + ": errors at each calibration point", "in percent of the true flow; the last figure beside each name", titled);
+    page(as_file_name(name) + ".calibration-points", name + ": errors at each calibration point",
+         "in percent of the true flow; the last figure beside each name", titled);
   }
 
-  void page(const std::string& stem, const std::string& title, const std::string& said, const std::vector<std::pair<std::string, const SeriesHistory*>>& tiles) {
+  void page(const std::string& stem, const std::string& title, const std::string& said,
+            const std::vector<std::pair<std::string, const SeriesHistory*>>& tiles) {
     const auto wanted = static_cast<std::size_t>(std::ceil(std::sqrt(1.2 * static_cast<double>(tiles.size()))));
     const std::size_t columns = std::clamp<std::size_t>(wanted, 2, most_columns);
     const std::size_t rows = (tiles.size() + columns - 1) / columns;
     const double width = static_cast<double>(columns) * theme_.tile.width;
-    const double height = pixels_of_a_head + static_cast<double>(rows) * theme_.tile.height;
-    begin_picture(pictures_.script, {new_file(stem), title, said, {}, {static_cast<int>(width), static_cast<int>(height)}, format_}, theme_);
+    const double head = pixels_of_a_head + pixels_of_a_forecast;
+    const double height = head + static_cast<double>(rows) * theme_.tile.height;
+    begin_picture(pictures_.script,
+                  {new_file(stem),
+                   title,
+                   said,
+                   "dashes: control limits; dash and dots: tolerance",
+                   {static_cast<int>(width), static_cast<int>(height)},
+                   format_},
+                  theme_);
     for (std::size_t i = 0; i < tiles.size(); ++i) {
       const SeriesHistory& history = *tiles[i].second;
       const SeriesPoint& last = history.series.points.back();
-      Panel panel = tile_panel(history, tiles[i].first + ": " + chart_figure(last.value, 3) + " " + history.series.unit, zone_, theme_);
+      Panel panel = tile_panel(history,
+                               tiles[i].first + ": " + chart_figure(last.value, 3) + " " + history.series.unit +
+                                   (urgency_of(history) >= 3 ? ", out" : ""),
+                               zone_, theme_);
       const auto column = static_cast<double>(i % columns);
       const auto row = static_cast<double>(i / columns);
       panel.left = (column * theme_.tile.width + 14) / width;
       panel.right = ((column + 1) * theme_.tile.width - 10) / width;
-      panel.top = 1 - (pixels_of_a_head + row * theme_.tile.height + 22) / height;
-      panel.bottom = 1 - (pixels_of_a_head + (row + 1) * theme_.tile.height - 12) / height;
+      panel.top = 1 - (head + row * theme_.tile.height + 22) / height;
+      panel.bottom = 1 - (head + (row + 1) * theme_.tile.height - 12) / height;
       append_panel(pictures_.script, panel, theme_);
     }
     end_picture(pictures_.script);
@@ -183,15 +217,16 @@ class PictureWriter {
 std::string as_file_name(const std::string& text) {
   std::string name;
   for (const char c : text) {
-    const bool stays = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
+    const bool stays =
+        (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
     name += stays ? c : '_';
   }
   if (name.empty() || name.front() == '.') name.insert(0, "_");
   return name;
 }
 
-Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories, const ChartChoices& choices,
-                     const Theme& theme, PictureFormat format) {
+Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories,
+                     const ChartChoices& choices, const Theme& theme, PictureFormat format) {
   PictureWriter writer(screening, choices, theme, format);
   writer.fleet(histories, InstrumentKind::pump, "fleet-pumps", "All pumps");
   writer.fleet(histories, InstrumentKind::calibrator, "fleet-calibrators", "All calibrators");

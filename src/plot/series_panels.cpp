@@ -15,9 +15,18 @@ namespace {
 constexpr std::size_t most_bars = 120;
 constexpr std::size_t most_joined = 800;
 constexpr std::size_t most_notes = 10;
+constexpr std::size_t most_points_with_notes = 400;
 constexpr double least_gap_of_notes = 0.09;  // of a panel's width
 constexpr int steps_of_a_band = 48;
+constexpr double room_for_notes = 0.08;  // of a panel's height
 constexpr double thinner_in_a_tile = 0.7;
+
+// A figure with as many decimals as three digits of a span need.
+std::string figure_of_span(double value, double span) {
+  if (!(span > 0)) return chart_figure(value);
+  const double unit = std::pow(10, std::floor(std::log10(span)) - 2);
+  return chart_figure(std::round(value / unit) * unit, 9);
+}
 
 struct Drawing {
   const SeriesHistory& history;
@@ -47,6 +56,14 @@ struct Drawing {
     const double first = days.front();
     const double room = std::max(0.02 * (last - first), last > first ? 0.25 : 5.0);
     panel.x = {first - room, last + room};
+  }
+
+  // With room for the words beside the points.
+  Panel::Range height_range() const {
+    Panel::Range range = range_around(heights);
+    if (panel.notes.empty()) return range;
+    const double room = room_for_notes * (range.high - range.low);
+    return {range.low - room, range.high + room};
   }
 
   // A chart's limit over its phase, and a break before the next one.
@@ -84,21 +101,24 @@ struct Drawing {
     }
     if (last == nullptr) return;
     const bool is_sum = kind == ChartKind::cusum;
+    const auto figure = [&](double value) { return figure_of_span(value, last->upper - last->lower); };
     if (is_sum) {
-      panel.levels.push_back({last->upper, "h " + chart_figure(last->upper), theme.limit.colour});
+      panel.levels.push_back({last->upper, "h " + figure(last->upper), theme.limit.colour});
       panel.levels.push_back({last->lower, "−h", theme.limit.colour});
-      panel.levels.push_back({0, "target " + chart_figure(last->centre), theme.centre.colour});
+      panel.levels.push_back({0, "target " + figure(last->centre), theme.centre.colour});
       return;
     }
-    panel.levels.push_back({last->centre, (kind == ChartKind::ewma ? "target " : "centre ") + chart_figure(last->centre), theme.centre.colour});
-    panel.levels.push_back({last->upper, "upper " + chart_figure(last->upper), theme.limit.colour});
+    panel.levels.push_back(
+        {last->centre, (kind == ChartKind::ewma ? "target " : "centre ") + figure(last->centre), theme.centre.colour});
+    panel.levels.push_back({last->upper, "upper " + figure(last->upper), theme.limit.colour});
     const bool is_floor = (kind == ChartKind::moving_range || kind == ChartKind::spread) && last->lower == 0;
-    if (!is_floor) panel.levels.push_back({last->lower, "lower " + chart_figure(last->lower), theme.limit.colour});
+    if (!is_floor) panel.levels.push_back({last->lower, "lower " + figure(last->lower), theme.limit.colour});
   }
 
   void shade_baselines(ChartKind kind) {
     for (const ControlChart& chart : history.charts) {
-      if (chart.kind == kind) panel.shaded.push_back({days[chart.baseline_first] - 0.2, days[chart.baseline_last] + 0.2});
+      if (chart.kind == kind)
+        panel.shaded.push_back({days[chart.baseline_first] - 0.2, days[chart.baseline_last] + 0.2});
     }
   }
 
@@ -132,13 +152,14 @@ struct Drawing {
         const bool goes_on = before != last_of_rule.end() && before->second + 1 == signal.point;
         last_of_rule[signal.rule] = signal.point;
         const bool has_room = days[signal.point] - last_note > least_gap_of_notes * (panel.x.high - panel.x.low);
-        if (goes_on || !has_room || notes == most_notes) continue;
-        panel.notes.push_back({days[signal.point], height, short_name(signal.rule), theme.signal.colour, height >= middle});
+        if (goes_on || !has_room || notes == most_notes || days.size() > most_points_with_notes) continue;
+        panel.notes.push_back(
+            {days[signal.point], height, short_name(signal.rule), theme.signal.colour, height >= middle});
         last_note = days[signal.point];
         ++notes;
       }
     }
-    Panel::Marks marks{{}, {}, sized(theme.signal, 0.5)};
+    Panel::Marks marks{{}, {}, sized(theme.signal, 0.2)};
     for (const auto& [point, height] : marked) {
       marks.x.push_back(days[point]);
       marks.y.push_back(height);
@@ -221,9 +242,14 @@ struct Drawing {
     LineStyle thick = theme.trend;
     thick.width *= 3;
     thick.dashes.clear();
-    panel.curves.push_back({{std::max(crossing.earliest + shift, panel.x.low), right}, {crossing.limit, crossing.limit}, thick});
-    panel.marks.push_back({{crossing.day + shift}, {crossing.limit}, MarkStyle{theme.upper_sum.shape, theme.upper_sum.size * 1.6, theme.trend.colour}});
-    panel.notes.push_back({crossing.day + shift, crossing.limit, date_text(static_cast<Day>(std::floor(crossing.day + shift))), theme.trend.colour, crossing.limit < series().points.back().value});
+    panel.curves.push_back(
+        {{std::max(crossing.earliest + shift, panel.x.low), right}, {crossing.limit, crossing.limit}, thick});
+    panel.marks.push_back({{crossing.day + shift},
+                           {crossing.limit},
+                           MarkStyle{theme.upper_sum.shape, theme.upper_sum.size * 1.6, theme.trend.colour}});
+    panel.notes.push_back({crossing.day + shift, crossing.limit,
+                           date_text(static_cast<Day>(std::floor(crossing.day + shift))), theme.trend.colour,
+                           crossing.limit < series().points.back().value});
   }
 };
 
@@ -236,12 +262,18 @@ const ControlChart* any_chart(const SeriesHistory& history, ChartKind kind) {
 
 std::string title_of(ChartKind kind) {
   switch (kind) {
-    case ChartKind::moving_range: return "Step from the point before (moving range)";
-    case ChartKind::mean: return "Mean of each set, limits from the spread inside the sets";
-    case ChartKind::spread: return "Standard deviation inside each set";
-    case ChartKind::ewma: return "Weighted average of the points so far (EWMA)";
-    case ChartKind::cusum: return "Cumulative sums, upper and lower (CUSUM)";
-    case ChartKind::individuals: break;
+    case ChartKind::moving_range:
+      return "Step from the point before (moving range)";
+    case ChartKind::mean:
+      return "Mean of each set, limits from the spread inside the sets";
+    case ChartKind::spread:
+      return "Standard deviation inside each set";
+    case ChartKind::ewma:
+      return "Weighted average of the points so far (EWMA)";
+    case ChartKind::cusum:
+      return "Cumulative sums, upper and lower (CUSUM)";
+    case ChartKind::individuals:
+      break;
   }
   return "";
 }
@@ -253,8 +285,11 @@ double axis_day(const Series& series, Moment at, const TimeZone& zone) {
 }
 
 std::string short_name(const std::string& rule) {
-  static const std::map<std::string, std::string, std::less<>> names{
-      {"beyond-limits", "beyond"}, {"two-of-three", "2 of 3"}, {"four-of-five", "4 of 5"}, {"upper-sum", "upper sum"}, {"lower-sum", "lower sum"}};
+  static const std::map<std::string, std::string, std::less<>> names{{"beyond-limits", "beyond"},
+                                                                     {"two-of-three", "2 of 3"},
+                                                                     {"four-of-five", "4 of 5"},
+                                                                     {"upper-sum", "upper sum"},
+                                                                     {"lower-sum", "lower sum"}};
   if (const auto found = names.find(rule); found != names.end()) return found->second;
   const std::size_t of = rule.rfind("-of-");
   if (of == std::string::npos) return rule;
@@ -281,7 +316,7 @@ Panel main_panel(const SeriesHistory& history, const TimeZone& zone, const Theme
   drawing.name_limits(ChartKind::individuals);
   drawing.points_of_series();
   drawing.crossing();
-  drawing.panel.y = range_around(drawing.heights);
+  drawing.panel.y = drawing.height_range();
   drawing.mark_phases();
   drawing.panel.most_tics = 9;
   return drawing.panel;
@@ -324,7 +359,7 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
     drawing.panel.marks.push_back(std::move(lower));
   }
   drawing.signals(kind);
-  drawing.panel.y = range_around(drawing.heights);
+  drawing.panel.y = drawing.height_range();
   return drawing.panel;
 }
 

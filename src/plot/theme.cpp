@@ -18,7 +18,8 @@ bool is_colour(std::string_view text) {
 }
 
 bool is_dashes(std::string_view text) {
-  return text.empty() || (text.front() == '(' && text.back() == ')' && text.find_first_not_of("(0123456789,.)") == std::string_view::npos);
+  return text.empty() || (text.front() == '(' && text.back() == ')' &&
+                          text.find_first_not_of("(0123456789,.)") == std::string_view::npos);
 }
 
 class ThemeReader {
@@ -49,13 +50,16 @@ class ThemeReader {
   double size(TableReader& reader, std::string_view key) {
     if (reader.require(key) == nullptr) return 0;
     const std::optional<double> size = reader.number(key);
-    if (size && !(*size > 0 && *size < largest_size)) reader.fault("theme/size", reader.place_of_key(key), in_quotes(key) + " is no size", "write a number above 0");
+    if (size && !(*size > 0 && *size < largest_size))
+      reader.fault("theme/size", reader.place_of_key(key), in_quotes(key) + " is no size", "write a number above 0");
     return size.value_or(0);
   }
 
   std::string colour(TableReader& reader, std::string_view key) {
     const std::string text = reader.required_text(key);
-    if (!text.empty() && !is_colour(text)) reader.fault("theme/colour", reader.place_of_key(key), in_quotes(text) + " is no colour", "write six hexadecimal digits in small letters, as in \"#0b4f8a\"");
+    if (!text.empty() && !is_colour(text))
+      reader.fault("theme/colour", reader.place_of_key(key), in_quotes(text) + " is no colour",
+                   "write six hexadecimal digits in small letters, as in \"#0b4f8a\"");
     return text;
   }
 
@@ -65,7 +69,8 @@ class ThemeReader {
     if (node == nullptr) return nullptr;
     const toml::array* array = node->as_array();
     if (array != nullptr && array->size() == 2 && array->get(0)->is_number()) return array;
-    reader.fault("theme/pair", reader.place_of_key(key), in_quotes(key) + " is no pair", "write a list of two, as in the shipped themes");
+    reader.fault("theme/pair", reader.place_of_key(key), in_quotes(key) + " is no pair",
+                 "write a list of two, as in the shipped themes");
     return nullptr;
   }
 
@@ -73,7 +78,9 @@ class ThemeReader {
     const toml::array* array = pair(reader, key);
     if (array == nullptr) return {};
     LineStyle style{array->get(0)->value_or(1.0), array->get(1)->value_or(std::string("?")), colour};
-    if (!is_dashes(style.dashes)) reader.fault("theme/dashes", reader.place_of_key(key), in_quotes(style.dashes) + " are no dashes", "write lengths in brackets, as in \"(8,4)\", or \"\"");
+    if (!is_dashes(style.dashes))
+      reader.fault("theme/dashes", reader.place_of_key(key), in_quotes(style.dashes) + " are no dashes",
+                   "write lengths in brackets, as in \"(8,4)\", or \"\"");
     return style;
   }
 
@@ -82,7 +89,9 @@ class ThemeReader {
     if (array == nullptr) return {1, 1};
     const double first = array->get(0)->value_or(0.0);
     const double second = array->get(1)->value_or(0.0);
-    if (!(first > 0 && second > 0 && first < largest_size && second < largest_size)) reader.fault("theme/size", reader.place_of_key(key), in_quotes(key) + " holds no sizes", "write two numbers above 0");
+    if (!(first > 0 && second > 0 && first < largest_size && second < largest_size))
+      reader.fault("theme/size", reader.place_of_key(key), in_quotes(key) + " holds no sizes",
+                   "write two numbers above 0");
     return {first, second};
   }
 
@@ -165,7 +174,8 @@ Result<Theme> read_theme(const std::filesystem::path& share, const std::string& 
   std::ifstream file(path, std::ios::binary);
   const std::string text{std::istreambuf_iterator<char>(file), {}};
   if (!file && text.empty()) {
-    return error("theme/missing", {path.string(), 0, 0}, "the theme " + in_quotes(name) + " can't be read", "its file belongs to the program; install it again");
+    return error("theme/missing", {path.string(), 0, 0}, "the theme " + in_quotes(name) + " can't be read",
+                 "its file belongs to the program; install it again");
   }
   return parse_theme(text, path.string());
 }

@@ -217,7 +217,7 @@ class Explanation {
     if (outcome == Outcome::met) {
       text += met_text(rule, finding);
     } else if (outcome == Outcome::skipped) {
-      text += std::string(measure_of(rule).name) + " is not given; the rule passes it over";
+      text += measure_name(screening_, result_, finding) + " is not given; the rule passes it over";
     } else {
       text += message_of(screening_, result_, finding);
     }
@@ -232,9 +232,9 @@ class Explanation {
   }
 
   std::string met_text(const Rule& rule, const Finding& finding) const {
-    const Measure& measure = measure_of(rule);
-    if (measure.kind != MeasureKind::number) return std::string(measure.name) + " " + rule.limit.text;
-    std::string text = std::string(measure.name) + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) +
+    const std::string name = measure_name(screening_, result_, finding);
+    if (measure_of(rule).kind != MeasureKind::number) return name + " " + rule.limit.text;
+    std::string text = name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) +
                        " is " + rule.limit.text;
     const Reported figures = reported(rule, finding.judgement);
     if (std::isfinite(figures.margin)) {

@@ -11,7 +11,8 @@ namespace driftwarden {
 namespace {
 
 constexpr std::string_view headings =
-    "instrument,kind,series,at,value,unit,n,s,expanded_uncertainty,void,from,phase,tolerance_lower,tolerance_upper,centre,"
+    "instrument,kind,series,at,value,unit,n,s,expanded_uncertainty,void,from,phase,tolerance_lower,tolerance_upper,"
+    "centre,"
     "lower,upper,moving_range,ewma,upper_sum,lower_sum,signals\n";
 
 // What the charts of a series say of one point.
@@ -34,14 +35,19 @@ void note(PointOnCharts& point, const ControlChart& chart, const ChartValue& val
       point.lower = value.lower;
       point.upper = value.upper;
       return;
-    case ChartKind::moving_range: point.moving_range = value.value; return;
-    case ChartKind::ewma: point.ewma = value.value; return;
+    case ChartKind::moving_range:
+      point.moving_range = value.value;
+      return;
+    case ChartKind::ewma:
+      point.ewma = value.value;
+      return;
     case ChartKind::cusum:
       point.upper_sum = value.value;
       point.lower_sum = value.second;
       return;
     case ChartKind::mean:
-    case ChartKind::spread: return;
+    case ChartKind::spread:
+      return;
   }
 }
 
@@ -86,8 +92,9 @@ void append_series(std::string& out, const Instrument& instrument, const SeriesH
     out += point.is_void ? ",yes," : ",no,";
     append_csv(out, point.from);
     out += ',' + std::to_string(on_charts[i].phase);
-    append_figures(out, {series.tolerance.lower, series.tolerance.upper, on_charts[i].centre, on_charts[i].lower, on_charts[i].upper,
-                         on_charts[i].moving_range, on_charts[i].ewma, on_charts[i].upper_sum, on_charts[i].lower_sum});
+    append_figures(out, {series.tolerance.lower, series.tolerance.upper, on_charts[i].centre, on_charts[i].lower,
+                         on_charts[i].upper, on_charts[i].moving_range, on_charts[i].ewma, on_charts[i].upper_sum,
+                         on_charts[i].lower_sum});
     out += ',' + on_charts[i].signals + '\n';
   }
 }
@@ -98,7 +105,8 @@ std::string history_csv(const Screening& screening, const std::vector<Instrument
   std::string out(headings);
   for (const InstrumentHistory& history : histories) {
     const Instrument& instrument = screening.book().instruments[history.instrument];
-    for (const SeriesHistory& series : history.series) append_series(out, instrument, series, screening.book().settings.zone);
+    for (const SeriesHistory& series : history.series)
+      append_series(out, instrument, series, screening.book().settings.zone);
   }
   return out;
 }

@@ -22,8 +22,13 @@ struct Writer {
   void points(const Series& series) {
     json.key("points").begin_array();
     for (const SeriesPoint& point : series.points) {
-      json.begin_object().member("at", when_text(series, point.at, zone)).member("value", point.value).member("n", point.n);
-      json.member("s", point.s).member("void", point.is_void).member("expanded_uncertainty", point.expanded_uncertainty);
+      json.begin_object()
+          .member("at", when_text(series, point.at, zone))
+          .member("value", point.value)
+          .member("n", point.n);
+      json.member("s", point.s)
+          .member("void", point.is_void)
+          .member("expanded_uncertainty", point.expanded_uncertainty);
       json.member("from", point.from).end_object();
     }
     json.end_array();
@@ -32,15 +37,22 @@ struct Writer {
   void chart(const Series& series, const ControlChart& chart) {
     const auto at = [&](std::size_t point) { return when_text(series, series.points[point].at, zone); };
     json.begin_object().member("chart", to_text(chart.kind));
-    json.key("phase").begin_object().member("from", at(chart.phase.first)).member("to", at(chart.phase.first + chart.phase.count - 1));
+    json.key("phase")
+        .begin_object()
+        .member("from", at(chart.phase.first))
+        .member("to", at(chart.phase.first + chart.phase.count - 1));
     json.key("after");
     text_or_null(chart.phase.reason);
     json.end_object();
     json.key("baseline").begin_object().member("from", at(chart.baseline_first)).member("to", at(chart.baseline_last));
     json.member("n", chart.baseline_n).member("provisional", chart.is_provisional()).end_object();
-    json.member("centre", chart.centre).member("sigma", chart.sigma).member("lower", chart.lower).member("upper", chart.upper);
+    json.member("centre", chart.centre)
+        .member("sigma", chart.sigma)
+        .member("lower", chart.lower)
+        .member("upper", chart.upper);
     json.key("signals").begin_array();
-    for (const ChartSignal& signal : chart.signals) json.begin_object().member("at", at(signal.point)).member("rule", signal.rule).end_object();
+    for (const ChartSignal& signal : chart.signals)
+      json.begin_object().member("at", at(signal.point)).member("rule", signal.rule).end_object();
     json.end_array().end_object();
   }
 
@@ -50,8 +62,15 @@ struct Writer {
       json.null();
       return;
     }
-    json.begin_object().member("method", trend->method).member("n", trend->n).member("slope_per_day", trend->slope_per_day);
-    json.member("low", trend->low).member("high", trend->high).member("p", trend->p).member("resolved", trend->is_resolved).end_object();
+    json.begin_object()
+        .member("method", trend->method)
+        .member("n", trend->n)
+        .member("slope_per_day", trend->slope_per_day);
+    json.member("low", trend->low)
+        .member("high", trend->high)
+        .member("p", trend->p)
+        .member("resolved", trend->is_resolved)
+        .end_object();
   }
 
   void crossing(const Series& series, const std::optional<Crossing>& crossing) {

@@ -40,19 +40,6 @@ bool is_met(const Rule& rule, const Judgement& judgement) {
                                   rule.limit.form != Limit::Form::less_than && rule.limit.form != Limit::Form::more_than);
 }
 
-std::string set_name(const Screening& screening, const SampleResult& result, const Finding& finding) {
-  const Rule& rule = rule_of(screening, finding);
-  const Book& book = screening.book();
-  if (rule.of == Subject::set) {
-    const ReadingSet& set = result.figures->sets[finding.about];
-    return " of the " + std::string(to_text(set.rows.stage)) + " set";
-  }
-  if (rule.of == Subject::reading) {
-    return " of the reading at " + book.place_text(book.files.readings, book.readings.place[finding.about]);
-  }
-  return {};
-}
-
 bool leans_on_pre(SampleMeasure measure) {
   switch (measure) {
     case SampleMeasure::post_flow:
@@ -196,6 +183,20 @@ std::string chance_text(const Finding& finding) {
   return with_decimals(percent, percent < 1 || percent > 99 ? 2 : 0) + " %";
 }
 
+std::string measure_name(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  const Rule& rule = rule_of(screening, finding);
+  const Book& book = screening.book();
+  const std::string name(measure_of(rule).name);
+  if (rule.of == Subject::set) {
+    const ReadingSet& set = result.figures->sets[finding.about];
+    return name + " of the " + std::string(to_text(set.rows.stage)) + " set";
+  }
+  if (rule.of == Subject::reading) {
+    return name + " of the reading at " + book.place_text(book.files.readings, book.readings.place[finding.about]);
+  }
+  return name;
+}
+
 std::string rule_name(const Screening& screening, const Finding& finding) {
   if (finding.rule == Finding::faulty_records) return std::string(faulty_records_name);
   return rule_of(screening, finding).full_name();
@@ -208,17 +209,16 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
   }
   const Rule& rule = rule_of(screening, finding);
   const Measure& measure = measure_of(rule);
-  const std::string name(measure.name);
+  const std::string name = measure_name(screening, result, finding);
   if (is_missing(finding.judgement.figure) && rule.of == Subject::sample) {
     const std::string unknown = unknown_fields(screening, result, rule);
     if (!unknown.empty()) return "whether the rule applies can't be said: " + unknown + " is missing";
   }
   if (is_missing(finding.judgement.figure) && measure.kind == MeasureKind::number) {
-    return name + set_name(screening, result, finding) + " is missing: " + why_missing(screening, result, rule);
+    return name + " is missing: " + why_missing(screening, result, rule);
   }
   if (measure.kind != MeasureKind::number) return word_message(screening, result, finding);
-  const std::string figure = name + set_name(screening, result, finding) + " " +
-                             figure_text(rule, finding.judgement.figure, finding.judgement.limit);
+  const std::string figure = name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit);
   if (finding.judgement.outcome == Outcome::met) {
     return figure + " is " + rule.limit.text + ", but " + chance_text(finding) + " likely beyond";
   }

@@ -18,7 +18,9 @@ BookText two_calibrations(const std::string& found = "2.02", const std::string& 
       "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as found [L/min],as left [L/min],"
       "expanded uncertainty [%],coverage factor,tolerance [%]\n"
       "A,V1,2025-01-06,2026-01-06,1,1,1,1,0.6,2,2\n"
-      "A,V1,2025-01-06,2026-01-06,2,2," + found + "," + left + ",0.6,2,2\n"
+      "A,V1,2025-01-06,2026-01-06,2,2," +
+      found + "," + left +
+      ",0.6,2,2\n"
       "B,V1,2026-01-06,2027-01-06,1,1,0.99,,0.6,2,2\n"
       "B,V1,2026-01-06,2027-01-06,2,2,2.01,,0.6,2,2\n";
   return text;
@@ -77,11 +79,15 @@ TEST(CertificateSeries, BeginAPhaseAfterAnAdjustmentOutOfTolerance) {
 TEST(CertificateSeries, TakeTheToleranceOfTheNewestCertificateElseOfARule) {
   const RulesText rules{{{Subject::calibrator, "as-found.error", "within", {"3 %"}, Otherwise::note}}};
   const JudgedBook stated(two_calibrations(), rules);
-  EXPECT_NEAR(named(certificate_series(stated.screening(), v1, in_october, {}), "as-found-error").tolerance.upper, 2, 1e-9);
+  EXPECT_NEAR(named(certificate_series(stated.screening(), v1, in_october, {}), "as-found-error").tolerance.upper, 2,
+              1e-9);
   BookText text;
-  text.certificates = "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min]\nC,V1,2026-01-05,2,2,2.01\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found "
+      "[L/min]\nC,V1,2026-01-05,2,2,2.01\n";
   const JudgedBook by_rule(text, rules);
-  const Tolerance tolerance = named(certificate_series(by_rule.screening(), v1, in_october, {}), "as-found-error").tolerance;
+  const Tolerance tolerance =
+      named(certificate_series(by_rule.screening(), v1, in_october, {}), "as-found-error").tolerance;
   EXPECT_NEAR(tolerance.lower, -3, 1e-9);
   EXPECT_EQ(tolerance.source, "own/as-found.error");
 }

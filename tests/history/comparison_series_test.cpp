@@ -18,7 +18,8 @@ BookText read_again_at(const std::string& time) {
   text.readings =
       "taken,stage,sample,calibrator,reading [L/min]\n"
       "2026-09-21T07:30,pre,S1,V1,2.000\n"
-      "2026-09-21T" + time + ",field,S1,V2,2.040\n";
+      "2026-09-21T" +
+      time + ",field,S1,V2,2.040\n";
   return text;
 }
 

@@ -130,8 +130,9 @@ TEST(SetCharts, HaveWiderLimitsWhereASetIsSmaller) {
 }
 
 // NIST/SEMATECH e-Handbook 6.3.2.3: k 0.3175 and h 4.1959 in the unit of the data, target 325.
-const std::vector<double> means{324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125, 324.525, 325.225, 324.600,
-                                324.625, 325.150, 328.325, 327.250, 327.825, 328.500, 326.675, 327.775, 326.875, 328.350};
+const std::vector<double> means{324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125,
+                                324.525, 325.225, 324.600, 324.625, 325.150, 328.325, 327.250,
+                                327.825, 328.500, 326.675, 327.775, 326.875, 328.350};
 
 TEST(CusumChart, SignalsWhereTheHandbooksDoes) {
   Series series = made_series(means);

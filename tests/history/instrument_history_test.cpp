@@ -28,7 +28,9 @@ TEST(InstrumentHistory, OfAPumpHasNoAdviceOnIntervals) {
 
 TEST(InstrumentHistory, OfACalibratorHasAdvice) {
   BookText text;
-  text.certificates = "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min]\nC,V1,2026-01-05,2,2,2.01\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found "
+      "[L/min]\nC,V1,2026-01-05,2,2,2.01\n";
   const JudgedBook book(text);
   const auto histories = histories_of(book.screening(), {2}, in_october, {});
   EXPECT_NE(histories[0].find("as-found-error"), nullptr);
@@ -67,7 +69,7 @@ TEST(Urgency, RanksASignalAmongTheLastFivePointsBeforeNone) {
   EXPECT_GE(urgency_of({history}), 1);
 }
 
-TEST(Urgency, OfNothingIsNone) { EXPECT_EQ(urgency_of({}), 0); }
+TEST(Urgency, OfNothingIsNone) { EXPECT_EQ(urgency_of(std::vector<SeriesHistory>{}), 0); }
 
 }  // namespace
 }  // namespace driftwarden

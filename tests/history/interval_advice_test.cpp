@@ -14,10 +14,13 @@ constexpr Row v1 = 2;
 
 std::string certificate(int year, const std::string& found, const std::string& left = "2.00") {
   const std::string start = std::to_string(year) + "-01-06";
-  return "C" + std::to_string(year) + ",V1," + start + "," + std::to_string(year + 1) + "-01-06,2,2," + found + "," + left + ",1\n";
+  return "C" + std::to_string(year) + ",V1," + start + "," + std::to_string(year + 1) + "-01-06,2,2," + found + "," +
+         left + ",1\n";
 }
 
-constexpr const char* heading = "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as found [L/min],as left [L/min],tolerance [%]\n";
+constexpr const char* heading =
+    "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as found [L/min],as left "
+    "[L/min],tolerance [%]\n";
 
 std::vector<IntervalOpinion> opinions(const BookText& text) {
   const JudgedBook book(text);
@@ -83,20 +86,20 @@ TEST(ControlChartAdvice, IsTheEarliestDayOfTheCrossing) {
   EXPECT_LT(opinion.advice_days, 365 * 20.0 / 16);  // before the line itself gets there
 }
 
-TEST(InServiceCheck, NeedsUncertaintiesOnBothSides) {
-  EXPECT_FALSE(opinions({})[3].lacks.empty());
-}
+TEST(InServiceCheck, NeedsUncertaintiesOnBothSides) { EXPECT_FALSE(opinions({})[3].lacks.empty()); }
 
 TEST(InServiceCheck, CallsForCalibrationWhereTwoCalibratorsDisagree) {
   for (const auto& [second, advice] : {std::pair<std::string, double>{"2.10", 0}, {"2.005", 365}}) {
     BookText text;
     text.certificates =
-        "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty [%],coverage factor\n"
+        "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty "
+        "[%],coverage factor\n"
         "C1,V1,2026-01-05,2027-01-05,2,2,2,0.5,2\nC2,V2,2026-01-05,2027-01-05,2,2,2,0.5,2\n";
     text.readings =
         "taken,stage,sample,calibrator,reading [L/min]\n"
         "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T07:31,pre,S1,V1,2.002\n"
-        "2026-09-21T08:10,field,S1,V2," + second + "0\n2026-09-21T08:11,field,S1,V2," + second + "2\n";
+        "2026-09-21T08:10,field,S1,V2," +
+        second + "0\n2026-09-21T08:11,field,S1,V2," + second + "2\n";
     EXPECT_EQ(opinions(text)[3].advice_days, advice) << second;
   }
 }
@@ -114,7 +117,8 @@ TEST(ReliabilityAdvice, NeedsTwentyResults) {
 TEST(ReliabilityAdvice, FollowsFromTheShareInTolerance) {
   BookText text;
   text.certificates = heading;
-  for (int year = 1996; year <= 2016; ++year) text.certificates += certificate(year, year == 2000 || year == 2010 ? "2.05" : "2.01");
+  for (int year = 1996; year <= 2016; ++year)
+    text.certificates += certificate(year, year == 2000 || year == 2010 ? "2.05" : "2.01");
   EXPECT_NEAR(opinions(text)[4].advice_days, 1.0536 * 365.25, 0.3);
 }
 
@@ -122,7 +126,8 @@ TEST(IntervalInForce, IsTheCertificatesElseTheInstruments) {
   BookText text;
   text.certificates = heading + certificate(2026, "2.01");
   text.instruments =
-      "instrument,kind,principle,interval [d]\nP1,pump,,\nP2,pump,,\nV1,calibrator,volumetric,100\nV2,calibrator,volumetric,200\n";
+      "instrument,kind,principle,interval "
+      "[d]\nP1,pump,,\nP2,pump,,\nV1,calibrator,volumetric,100\nV2,calibrator,volumetric,200\n";
   const JudgedBook book(text);
   EXPECT_EQ(interval_in_force(book.book(), v1, in_october), 365);
   EXPECT_EQ(interval_in_force(book.book(), v1 + 1, in_october), 200);

@@ -32,7 +32,8 @@ TEST(RunRuleNames, StandForTheTwoPublishedSets) {
 TEST(RunRuleNames, TakeOtherLengths) { EXPECT_EQ(run_rules_named("run-of-7")->front().length, 7U); }
 
 TEST(RunRuleNames, RefuseLengthsThatMeanNothing) {
-  for (const std::string_view word : {"run-of-1", "trend-of-2", "alternating-of-2", "run-of-51", "run-of-", "run-of-8x", "run-of--8"}) {
+  for (const std::string_view word :
+       {"run-of-1", "trend-of-2", "alternating-of-2", "run-of-51", "run-of-", "run-of-8x", "run-of--8"}) {
     EXPECT_FALSE(run_rules_named(word)) << word;
   }
 }

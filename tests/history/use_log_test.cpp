@@ -69,7 +69,8 @@ TEST(UseLog, ShowsASetThatWasStruckOut) {
 }
 
 TEST(UseLog, TakesTolerancesFromTheRulesOfThePumpsLastSample) {
-  const RulesText rules{{{Subject::sample, "drift", "within", {"5 %"}}, {Subject::sample, "pre.deviation", "within", {"4 %"}}}};
+  const RulesText rules{
+      {{Subject::sample, "drift", "within", {"5 %"}}, {Subject::sample, "pre.deviation", "within", {"4 %"}}}};
   const JudgedBook book({}, rules);
   const UseLog log = use_log_of(book.screening(), in_october);
   EXPECT_NEAR(log.tolerances[0].drift.upper, 5, 1e-12);
@@ -80,7 +81,8 @@ TEST(UseLog, TakesTolerancesFromTheRulesOfThePumpsLastSample) {
 }
 
 TEST(UseLog, TakesTheNarrowerOfTwoTolerancesAtEachEnd) {
-  RulesText rules{{{Subject::sample, "pre.deviation", "within", {"5 %"}}, {Subject::sample, "pre.deviation", "at_most", {"3 %"}}}};
+  RulesText rules{
+      {{Subject::sample, "pre.deviation", "within", {"5 %"}}, {Subject::sample, "pre.deviation", "at_most", {"3 %"}}}};
   std::vector<RuleText>& both = rules.rules;
   const JudgedBook book({}, RulesText{{both[0]}});
   const JudgedBook other({}, RulesText{{both[1]}});

@@ -45,7 +45,9 @@ TEST(DateTics, AreNeverMoreThanWantedAndNeverNone) {
 
 TEST(DateTics, OfAnAxisInsideADayAreNone) { EXPECT_TRUE(date_tics(20000.2, 20000.8, 6).empty()); }
 
-TEST(DateTics, BeforeNineteenSeventyAreMondaysToo) { EXPECT_EQ(labels({1969, 12, 20}, {1970, 1, 6}, 4).front(), "1969-12-22"); }
+TEST(DateTics, BeforeNineteenSeventyAreMondaysToo) {
+  EXPECT_EQ(labels({1969, 12, 20}, {1970, 1, 6}, 4).front(), "1969-12-22");
+}
 
 }  // namespace
 }  // namespace driftwarden

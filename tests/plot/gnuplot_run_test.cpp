@@ -13,7 +13,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const std::string one_picture = "set terminal svg size 200,100\nset output 'a.svg'\nplot '-' with points\n1 2\n3 4\ne\nunset output\n";
+const std::string one_picture =
+    "set terminal svg size 200,100\nset output 'a.svg'\nplot '-' with points\n1 2\n3 4\ne\nunset output\n";
 
 std::string text_of(const fs::path& path) {
   std::ifstream file(path, std::ios::binary);
@@ -70,7 +71,8 @@ TEST(Drawing, OfNoPicturesNeedsNoProgram) {
 
 TEST(Drawing, OfAPdfHasTheSameBytesAgain) {
   const ScratchFolder folder;
-  const std::string script = "set terminal pdfcairo size 2in,1in\nset output 'a.pdf'\nplot '-' with points\n1 2\ne\nunset output\n";
+  const std::string script =
+      "set terminal pdfcairo size 2in,1in\nset output 'a.pdf'\nplot '-' with points\n1 2\ne\nunset output\n";
   ASSERT_TRUE(draw_pictures(script, {"a.pdf"}, folder.path()).empty());
   EXPECT_NE(text_of(folder.path() / "a.pdf").find("/CreationDate (D:19700101000000"), std::string::npos);
 }

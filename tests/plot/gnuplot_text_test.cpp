@@ -15,7 +15,9 @@ TEST(GnuplotText, StandsInSingleQuotesDoubledInside) {
 
 TEST(GnuplotText, LeavesOutWhatWouldEndTheLine) { EXPECT_EQ(gnuplot_quoted("a\n!touch x\r\tb"), "'a!touch xb'"); }
 
-TEST(GnuplotText, LeavesBackticksAndMarkupAsTheyAre) { EXPECT_EQ(gnuplot_quoted("`id` x_{2} \"q\""), "'`id` x_{2} \"q\"'"); }
+TEST(GnuplotText, LeavesBackticksAndMarkupAsTheyAre) {
+  EXPECT_EQ(gnuplot_quoted("`id` x_{2} \"q\""), "'`id` x_{2} \"q\"'");
+}
 
 TEST(GnuplotFigure, IsTheShortestThatReadsBack) {
   EXPECT_EQ(gnuplot_figure(0.1), "0.1");

@@ -37,12 +37,28 @@ TEST(Legend, NamesTheRulesAndHowOftenTheySpeakByChance) {
 TEST(Legend, CountsTheSignals) {
   ChartChoices choices;
   choices.baseline = 6;
-  EXPECT_EQ(legend_words(charted({1, 2, 1, 2, 1, 2, 30, 31}, choices), choices).at(3), "Signals: beyond-limits 2 ×.");
+  EXPECT_EQ(legend_words(charted({1, 2, 1, 2, 1, 2, 30, 31}, choices), choices).at(3), "Signals: beyond-limits 2×.");
   EXPECT_EQ(legend_words(charted({1, 2, 1}), {}).at(3), "No signals.");
 }
 
+TEST(Legend, BreaksALongListOfRules) {
+  ChartChoices choices;
+  choices.rules.assign(nelson_rules.begin(), nelson_rules.end());
+  const auto words = legend_words(charted({1, 2, 1}), choices);
+  EXPECT_TRUE(words.at(1).starts_with("Rules: beyond-limits, run-of-9,"));
+  EXPECT_TRUE(words.at(2).ends_with("mixture-of-8."));
+  for (const std::string& line : words) EXPECT_LE(line.size(), 80U) << line;
+}
+
+TEST(Legend, SaysThatNoRunRulesWereChosen) {
+  ChartChoices choices;
+  choices.rules.clear();
+  EXPECT_EQ(legend_words(charted({1, 2, 1}), choices).at(1), "No run rules.");
+}
+
 TEST(Legend, SaysWhyThereAreNoLimits) {
-  EXPECT_EQ(legend_words(charted({2}), {}), std::vector<std::string>{"No control limits: two points that differ are needed."});
+  EXPECT_EQ(legend_words(charted({2}), {}),
+            std::vector<std::string>{"No control limits: two points that differ are needed."});
 }
 
 TEST(Legend, ShowsOnlyWhatThePictureHas) {

@@ -31,7 +31,9 @@ TEST(Panel, WritesItsFiguresAsData) {
   EXPECT_NE(script.find("plot $d1 using 1:2 with points pointtype 7"), std::string::npos);
 }
 
-TEST(Panel, DrawsItsAxesWithoutAnythingOnThem) { EXPECT_NE(script_of(simple_panel()).find("plot NaN notitle\n"), std::string::npos); }
+TEST(Panel, DrawsItsAxesWithoutAnythingOnThem) {
+  EXPECT_NE(script_of(simple_panel()).find("plot NaN notitle\n"), std::string::npos);
+}
 
 TEST(Panel, LeavesOutMarksWithoutPoints) {
   Panel panel = simple_panel();
@@ -74,9 +76,10 @@ TEST(Range, IsNeverOfNoWidth) {
 }
 
 TEST(Picture, BeginsWithItsFormatAndEndsItsFile) {
-  for (const auto& [format, terminal] : {std::pair<PictureFormat, std::string>{PictureFormat::svg, "set terminal svg size 300,200 "},
-                                         {PictureFormat::png, "set terminal pngcairo size 300,200 "},
-                                         {PictureFormat::pdf, "set terminal pdfcairo size 3.125in,2.0833333333333335in "}}) {
+  for (const auto& [format, terminal] :
+       {std::pair<PictureFormat, std::string>{PictureFormat::svg, "set terminal svg size 300,200 "},
+        {PictureFormat::png, "set terminal pngcairo size 300,200 "},
+        {PictureFormat::pdf, "set terminal pdfcairo size 3.125in,2.0833333333333335in "}}) {
     std::string script;
     begin_picture(script, {"p" + std::string(ending_of(format)), "P", "S", "", {300, 200}, format}, shipped_theme());
     EXPECT_NE(script.find(terminal), std::string::npos) << script;

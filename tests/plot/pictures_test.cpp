@@ -45,13 +45,16 @@ std::string text_of(const std::filesystem::path& path) {
 
 TEST(Pictures, AreOneASeriesAndAPageOfTheFleet) {
   const Pictures pictures = drawn(two_pumps());
-  EXPECT_EQ(pictures.files, (std::vector<std::string>{"fleet-pumps.svg", "P1.pre-flow.svg", "P1.drift.svg", "P2.pre-flow.svg", "P2.drift.svg"}));
+  EXPECT_EQ(pictures.files, (std::vector<std::string>{"fleet-pumps.svg", "P1.pre-flow.svg", "P1.drift.svg",
+                                                      "P2.pre-flow.svg", "P2.drift.svg"}));
 }
 
 TEST(Pictures, ShowTheDeviationInsteadOfTheFlowWhereANominalFlowIsKnown) {
   BookText text = two_pumps();
   text.samples = "sample,pump,nominal [L/min],started,stopped\nS1,P1,2,2026-09-21T08:00,2026-09-21T16:00\n";
-  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.950\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading "
+      "[L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.950\n";
   EXPECT_EQ(drawn(text).files.front(), "P1.pre-flow-deviation.svg");
 }
 
@@ -71,7 +74,9 @@ TEST(Pictures, OfInstrumentsWhoseNamesAreNoFileNamesStillDiffer) {
 }
 
 TEST(Pictures, AreDrawnByGnuplotInEveryFormatAndTheme) {
-  for (const auto& [format, theme] : {std::pair<PictureFormat, std::string>{PictureFormat::svg, "light"}, {PictureFormat::png, "dark"}, {PictureFormat::pdf, "print"}}) {
+  for (const auto& [format, theme] : {std::pair<PictureFormat, std::string>{PictureFormat::svg, "light"},
+                                      {PictureFormat::png, "dark"},
+                                      {PictureFormat::pdf, "print"}}) {
     const ScratchFolder folder;
     const Pictures pictures = drawn(two_pumps(), format, theme);
     const Diagnostics faults = draw_pictures(pictures.script, pictures.files, folder.path());

@@ -48,7 +48,8 @@ TEST(Themes, ThatAreShippedCanBeRead) {
 TEST(Themes, StandOutFromTheirBackground) {
   for (const std::string name : {"light", "dark", "print"}) {
     const Theme theme = shipped_theme(name);
-    for (const std::string& colour : {theme.text, theme.faint, theme.signal.colour, theme.centre.colour, theme.limit.colour, theme.tolerance.colour}) {
+    for (const std::string& colour : {theme.text, theme.faint, theme.signal.colour, theme.centre.colour,
+                                      theme.limit.colour, theme.tolerance.colour}) {
       EXPECT_GE(contrast(colour, theme.background), 4.5) << name << " " << colour;
     }
     for (const std::string& colour : {theme.point.colour, theme.void_.colour, theme.trend.colour}) {
@@ -60,7 +61,8 @@ TEST(Themes, StandOutFromTheirBackground) {
 TEST(Themes, TellMarksAndLevelsApartWithoutColour) {
   for (const std::string name : {"light", "dark", "print"}) {
     const Theme theme = shipped_theme(name);
-    const std::set<int> shapes{theme.point.shape, theme.signal.shape, theme.void_.shape, theme.upper_sum.shape, theme.lower_sum.shape};
+    const std::set<int> shapes{theme.point.shape, theme.signal.shape, theme.void_.shape, theme.upper_sum.shape,
+                               theme.lower_sum.shape};
     EXPECT_EQ(shapes.size(), 5U) << name;
     const std::set<std::string> dashes{theme.centre.dashes, theme.limit.dashes, theme.tolerance.dashes};
     EXPECT_EQ(dashes.size(), 3U) << name;

@@ -39,7 +39,7 @@ TEST(Paint, TellsVerdictsApart) {
   const Paint paint(true);
   for (const Verdict a : all_verdicts) {
     for (const Verdict b : all_verdicts) {
-      if (a != b) EXPECT_NE(paint.verdict(a, "word"), paint.verdict(b, "word"));
+      EXPECT_EQ(paint.verdict(a, "word") == paint.verdict(b, "word"), a == b);
     }
   }
 }

@@ -108,8 +108,8 @@ TEST(ScreenJson, HasTheFieldsOfTheCsvUnderTheSameNames) {
 TEST(ScreenJson, TellsWhatTheSampleWas) {
   const json s1 = first_sample(full());
   EXPECT_EQ(s1["kind"], "sample");
-  EXPECT_EQ(s1["started"], "2026-09-21T08:00Z");
-  EXPECT_EQ(s1["stopped"], "2026-09-21T16:00Z");
+  EXPECT_EQ(s1["started"], "2026-09-21T08:00+00:00");
+  EXPECT_EQ(s1["stopped"], "2026-09-21T16:00+00:00");
   EXPECT_EQ(s1["sampler"], "cowl");
   EXPECT_EQ(s1["method"], "method 12");
   EXPECT_EQ(s1["analysis"], "fume");
@@ -129,8 +129,8 @@ TEST(ScreenJson, TellsOfEachSetWhatItLeansOn) {
   EXPECT_NEAR(pre["range_l_min"], 0.02, 1e-12);
   EXPECT_NEAR(pre["rsd_percent"], 100 * 0.0141421356 / 2.01, 1e-7);
   EXPECT_EQ(pre["pressure_kpa"], 99);
-  EXPECT_EQ(pre["first"], "2026-09-21T07:30Z");
-  EXPECT_EQ(pre["last"], "2026-09-21T07:32Z");
+  EXPECT_EQ(pre["first"], "2026-09-21T07:30+00:00");
+  EXPECT_EQ(pre["last"], "2026-09-21T07:32+00:00");
   EXPECT_EQ(pre["calibrator"], "V1");
   EXPECT_EQ(pre["certificate"], "C1");
   EXPECT_EQ(pre["at"], (json{"readings.csv:2", "readings.csv:3", "readings.csv:4"}));
@@ -158,7 +158,7 @@ TEST(ScreenJson, TellsTheNewestDecisionAboutASample) {
   const json decision = first_sample(full())["decision"];
   EXPECT_EQ(decision["ruling"], "overrule");
   EXPECT_EQ(decision["by"], "K. Ore");
-  EXPECT_EQ(decision["decided"], "2026-09-23T10:00Z");
+  EXPECT_EQ(decision["decided"], "2026-09-23T10:00+00:00");
   EXPECT_EQ(decision["rule"], "own/drift");
   EXPECT_EQ(decision["reason"], "the pump was checked");
   EXPECT_EQ(decision["at"], "decisions.csv:3");

@@ -54,6 +54,22 @@ TEST(Remarks, TellThatAReadingLiesOutsideItsCertificate) {
   EXPECT_EQ(remarks(text), Remarks{"the post set lies outside the points of the certificate of V1; the error of the nearest point is used"});
 }
 
+// Dixon's ratio by hand: the gap of 0.050, less a step of 0.001, over a range of 0.053. 0.8232: 1 % for either end of five.
+TEST(Remarks, TellAReadingFarFromTheOthersOfItsSet) {
+  BookText text = unremarkable();
+  text.certificates.clear();
+  text.readings = heading;
+  for (const char* reading : {"07:30,pre,S1,V1,2.000", "07:31,pre,S1,V1,2.001", "07:32,pre,S1,V1,1.950", "07:33,pre,S1,V1,2.003",
+                              "07:34,pre,S1,V1,2.002", "16:10,post,S1,V1,2.000"}) {
+    text.readings += std::string("2026-09-21T") + reading + ",20,100,,\n";
+  }
+  const Remarks found = remarks(text);
+  ASSERT_EQ(found.size(), 3U);  // and that no certificate was in force, for either set
+  EXPECT_EQ(found[1],
+            "in the pre set, 1.9500 L/min lies far from the others (Dixon's ratio 0.925, by chance above 0.823 in 1 set of 100); "
+            "it is counted all the same");
+}
+
 TEST(Remarks, TellThatACalibratorHadNoCertificate) {
   BookText text = unremarkable();
   text.certificates.clear();

@@ -18,7 +18,8 @@ std::vector<const Certificate*> certificates_of(const Book& book, Row instrument
 // The first carries the steps from calibration to calibration where the instrument was adjusted; a phase begins after
 // one that found it out of tolerance and adjusted it. Tolerance: the newest certificate's, else that of a rule about
 // as-found.error.
-std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of, const std::vector<PhaseStart>& starts);
+std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of,
+                                       const std::vector<PhaseStart>& starts);
 
 // Days left until the instrument is due, from the day it is asked for. A series of one point, or none.
 std::vector<Series> due_series(const Screening& screening, Row instrument, Day as_of);

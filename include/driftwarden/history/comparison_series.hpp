@@ -20,11 +20,13 @@ struct Comparison {
   const PumpCheck* later_check = nullptr;
 };
 
-// Sets on one pump by different calibrators, one after the other, whose gap is at most an hour. They point into the log.
+// Sets on one pump by different calibrators, one after the other, whose gap is at most an hour. They point into the
+// log.
 std::vector<Comparison> comparisons_from(const UseLog& log);
 
 // How much more a calibrator shows than another one, in percent, corrected flows at the conditions of each reading: one
 // series "compared-with NAME" for each other calibrator. The pump may have moved in between.
-std::vector<Series> comparison_series(const Screening& screening, const std::vector<Comparison>& comparisons, Row calibrator);
+std::vector<Series> comparison_series(const Screening& screening, const std::vector<Comparison>& comparisons,
+                                      Row calibrator);
 
 }  // namespace driftwarden

@@ -45,12 +45,13 @@ struct ControlChart {
 };
 
 // The charts of a series, phase by phase: individuals, moving-range, mean and spread (where the points are sets of
-// replicates), ewma, cusum. A phase whose baseline has no spread, or fewer than two points, has none. Run rules are held
-// to the individuals; on the others a point beyond the limits is the only signal, for their points lean on one another.
+// replicates), ewma, cusum. A phase whose baseline has no spread, or fewer than two points, has none. Run rules are
+// held to the individuals; on the others a point beyond the limits is the only signal, for their points lean on one
+// another.
 std::vector<ControlChart> control_charts(const Series& series, const ChartChoices& choices);
 
-// How many points, on the average, lie between two false signals of one rule held to independent normal points, were the
-// rules independent of one another: 1 / Σ p. With several rules the true figure is a little higher.
+// How many points, on the average, lie between two false signals of one rule held to independent normal points, were
+// the rules independent of one another: 1 / Σ p. With several rules the true figure is a little higher.
 double points_between_false_signals(std::span<const RunRule> rules);
 
 }  // namespace driftwarden

@@ -26,8 +26,8 @@ struct InstrumentHistory {
 };
 
 // How much a series wants to be looked at: 3 where its last point is out of tolerance, 2 where a tolerance will be
-// crossed (and up to 1 more, the sooner), 1 where one of the last five points is a signal of the individuals chart; else,
-// and below 1 more, how near the last point is to its tolerance. Of several series the highest.
+// crossed (and up to 1 more, the sooner), 1 where one of the last five points is a signal of the individuals chart;
+// else, and below 1 more, how near the last point is to its tolerance. Of several series the highest.
 double urgency_of(const SeriesHistory& series);
 double urgency_of(const std::vector<SeriesHistory>& series);
 

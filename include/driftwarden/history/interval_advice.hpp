@@ -14,7 +14,7 @@ namespace driftwarden {
 struct IntervalOpinion {
   std::string method;
   double advice_days = missing;
-  std::string remark;  // how the figure is to be read
+  std::string remark;              // how the figure is to be read
   std::vector<std::string> from;   // what it was computed from
   std::vector<std::string> lacks;  // what it would need
 };
@@ -30,8 +30,8 @@ struct IntervalFacts {
   const Screening& screening;
   Row instrument = no_row;
   Day as_of = no_day;
-  const Series* as_found = nullptr;      // worst point; nullptr: never calibrated
-  const Forecast* forecast = nullptr;    // of the same
+  const Series* as_found = nullptr;    // worst point; nullptr: never calibrated
+  const Forecast* forecast = nullptr;  // of the same
   const std::vector<Comparison>& comparisons;
 };
 

@@ -13,6 +13,7 @@ namespace driftwarden {
 //   drift               %      of each use, on the base in force
 //   running-hours       h      sampled with it since the book begins or it was last serviced
 // A series without a point is left out. `starts` are the phases the book states for the pump.
-std::vector<Series> pump_series(const Screening& screening, const UseLog& log, Row pump, const std::vector<PhaseStart>& starts);
+std::vector<Series> pump_series(const Screening& screening, const UseLog& log, Row pump,
+                                const std::vector<PhaseStart>& starts);
 
 }  // namespace driftwarden

@@ -57,8 +57,8 @@ struct Series {
   std::vector<SeriesPoint> points;
   std::vector<Phase> phases;
   Tolerance tolerance;
-  bool is_by_day = false;   // the time of day is not known
-  bool is_charted = true;   // false: counts and due days, where limits mean nothing
+  bool is_by_day = false;     // the time of day is not known
+  bool is_charted = true;     // false: counts and due days, where limits mean nothing
   bool takes_target = false;  // the book's `target` is of this series
   // Where the instrument was adjusted between the points: the steps, and where it was left the last time.
   std::vector<CalibrationStep> steps;

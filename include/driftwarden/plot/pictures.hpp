@@ -18,8 +18,8 @@ struct Pictures {
 // For each instrument a picture of each series that is charted (NAME.pre-flow.svg), except where one says the same as
 // another: the deviation from nominal stands for the flow itself. A calibrator's points have a page of thumbnails.
 // Then pages of the whole fleet, the most urgent first: fleet-pumps and fleet-calibrators, where there are two or more.
-Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories, const ChartChoices& choices,
-                     const Theme& theme, PictureFormat format);
+Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories,
+                     const ChartChoices& choices, const Theme& theme, PictureFormat format);
 
 // A text as part of a file's name: letters, digits, '-', '_' and '.' stay, and never a '.' first.
 std::string as_file_name(const std::string& text);

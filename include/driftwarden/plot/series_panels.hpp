@@ -18,7 +18,8 @@ std::string short_name(const std::string& rule);
 // Marks and lines grow smaller as points grow many.
 double crowding(std::size_t points);
 
-// The series itself: points with their uncertainty, control limits of each phase, tolerance, trend and forecast, signals.
+// The series itself: points with their uncertainty, control limits of each phase, tolerance, trend and forecast,
+// signals.
 Panel main_panel(const SeriesHistory& history, const TimeZone& zone, const Theme& theme);
 
 // One of its other charts, all phases of it.

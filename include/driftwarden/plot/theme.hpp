@@ -41,7 +41,7 @@ struct Theme {
   std::string band;
   std::string baseline;
 
-  LineStyle value;  // joins the points
+  LineStyle value;   // joins the points
   LineStyle spread;  // bars of uncertainty; value's line in the colour of spread
   LineStyle centre;
   LineStyle limit;

@@ -8,7 +8,8 @@
 
 namespace driftwarden {
 
-// The file history.json. Points, days and signals are written in the book's zone; what is known by day only has no time.
+// The file history.json. Points, days and signals are written in the book's zone; what is known by day only has no
+// time.
 std::string history_json(const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of,
                          const ChartChoices& choices);
 

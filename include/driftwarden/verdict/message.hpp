@@ -14,6 +14,9 @@ std::string figure_text(const Rule& rule, double figure, double limit);
 // A finding in one sentence: the figure, the limit, what follows.
 std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding);
 
+// What a finding's figure is of: "drift", "rsd of the pre set", "actual of the reading at readings.csv:17".
+std::string measure_name(const Screening& screening, const SampleResult& result, const Finding& finding);
+
 // Where a finding's figures were written: "readings.csv:17" and so on, without repeats.
 std::vector<std::string> places_of(const Screening& screening, const SampleResult& result, const Finding& finding);
 

@@ -1,0 +1,19 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: MIT
+# make_pictures.sh PROGRAM: draws the pictures of docs/history.md anew from the demo book, always the same bytes.
+# Run from the top of the checkout: bash docs/make_pictures.sh build/dev/driftwarden
+set -euo pipefail
+program=${1:?the path of the program is missing}
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+drawn=$(mktemp -d)
+trap 'rm -rf "$drawn"' EXIT
+
+for theme in light dark print; do
+  "$program" history "$root/docs/demo" --as-of 2026-11-16 --theme "$theme" --out "$drawn/$theme" >"$drawn/said"
+done
+mkdir -p "$root/docs/pictures"
+cp "$drawn"/light/{fleet-pumps,fleet-calibrators,PUMP-04.pre-flow-deviation,PUMP-07.drift,VOL-1.as-found-error,ROT-2.calibration-points}.svg \
+  "$root/docs/pictures/"
+for theme in dark print; do
+  cp "$drawn/$theme/PUMP-04.pre-flow-deviation.svg" "$root/docs/pictures/PUMP-04.pre-flow-deviation.$theme.svg"
+done

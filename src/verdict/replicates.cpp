@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/replicates.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "driftwarden/assessment/bracket.hpp"
+#include "driftwarden/statistics/dixon.hpp"
+#include "driftwarden/statistics/identical_replicates.hpp"
+#include "driftwarden/statistics/mean_and_spread.hpp"
+#include "driftwarden/statistics/median.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double significance = 0.01;
+constexpr std::size_t fewest_for_grubbs = 7;
+constexpr std::size_t fewest_in_a_set = 3;
+constexpr std::size_t fewest_sets = 10;       // before their median tells how a calibrator scatters
+constexpr double smallest_difference = 1e-9;  // L/min; what is closer differs by rounding only
+
+Replicates made_of(const Book& book, Row sample, const SetRows& set, std::span<const Row> rows) {
+  Replicates made{sample, set.calibrator, set.first, set.last, {}, {}};
+  for (const Row row : rows.subspan(set.begin, set.count)) {
+    const double indicated = book.readings.indicated_l_min[row];
+    if (book.readings.flags[row] != 0 || is_missing(indicated)) continue;
+    made.rows.push_back(row);
+    made.indicated_l_min.push_back(indicated);
+  }
+  return made;
+}
+
+double smallest_step(std::vector<double> values) {
+  std::sort(values.begin(), values.end());
+  double step = 0;
+  for (std::size_t i = 1; i < values.size(); ++i) {
+    const double apart = values[i] - values[i - 1];
+    if (apart > smallest_difference && (step == 0 || apart < step)) step = apart;
+  }
+  return step;
+}
+
+struct Gathered {
+  std::vector<double> deviations;  // standard deviations of sets of three or more
+  double step = 0;
+  std::size_t pairs = 0;  // within sets
+  std::size_t equal = 0;
+
+  void add(const std::vector<double>& readings) {
+    if (readings.size() >= fewest_in_a_set) deviations.push_back(mean_and_spread(readings).s);
+    const double own = smallest_step(readings);
+    if (own > 0 && (step == 0 || own < step)) step = own;
+    for (std::size_t i = 0; i + 1 < readings.size(); ++i) {
+      pairs += readings.size() - 1 - i;
+      equal += static_cast<std::size_t>(
+          std::count(readings.begin() + static_cast<std::ptrdiff_t>(i) + 1, readings.end(), readings[i]));
+    }
+  }
+};
+
+}  // namespace
+
+bool Replicates::are_all_equal() const {
+  const auto [smallest, largest] = std::minmax_element(indicated_l_min.begin(), indicated_l_min.end());
+  return smallest != indicated_l_min.end() && *largest - *smallest <= smallest_difference;
+}
+
+std::vector<Replicates> replicates_of(const Book& book) {
+  std::vector<Replicates> all;
+  if (book.readings.size() == 0) return all;
+  const ReadingIndex index(book);
+  SetSplitter splitter;
+  std::vector<Row> rows;
+  std::vector<SetRows> sets;
+  for (Row sample = 0; sample < book.samples.size(); ++sample) {
+    const std::span<const Row> own = index.of_sample(sample);
+    rows.assign(own.begin(), own.end());
+    splitter.split(book.readings, rows, sets);
+    for (const SetRows& set : sets) {
+      Replicates made = made_of(book, sample, set, rows);
+      if (!made.rows.empty() && made.calibrator != no_row) all.push_back(std::move(made));
+    }
+  }
+  return all;
+}
+
+std::map<Row, Scatter> scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all) {
+  std::map<Row, Gathered> gathered;
+  for (const Replicates& set : all) {
+    if (set.rows.size() >= 2) gathered[set.calibrator].add(set.indicated_l_min);
+  }
+  std::map<Row, Scatter> by_calibrator;
+  for (const Replicates& set : all) by_calibrator.try_emplace(set.calibrator);
+  for (const auto& [calibrator, of] : gathered) {
+    Scatter& scatter = by_calibrator[calibrator];
+    scatter.step = book.instruments[calibrator].resolution_l_min.value_or(of.step);
+    scatter.sets = of.deviations.size();
+    scatter.usual_s = of.deviations.empty() ? 0 : median(of.deviations);
+    // One equal pair more than seen: none among few is no chance of zero.
+    scatter.equal_pairs = static_cast<double>(of.equal + 1) / static_cast<double>(of.pairs + 1);
+  }
+  return by_calibrator;
+}
+
+std::optional<double> chance_of_equal(const Replicates& set, const Scatter& of_calibrator) {
+  const std::size_t n = set.rows.size();
+  if (n < fewest_in_a_set || of_calibrator.sets < fewest_sets || !(of_calibrator.step > 0)) return std::nullopt;
+  const double sigma_in_steps = of_calibrator.usual_s / of_calibrator.step;
+  if (!(sigma_in_steps >= coarse_display_sigma_in_steps)) return std::nullopt;
+  return probability_of_identical_readings(n, sigma_in_steps);
+}
+
+std::optional<OutlierCheck> far_out(std::span<const double> readings, double step) {
+  if (readings.size() < fewest_in_a_set) return std::nullopt;
+  const bool are_many = readings.size() >= fewest_for_grubbs;
+  std::optional<OutlierCheck> check = are_many ? grubbs(readings, Suspect::either_end, significance)
+                                               : dixon(readings, Suspect::either_end, significance);
+  if (!check) return std::nullopt;
+  const MeanAndSpread spread = mean_and_spread(readings);
+  const double rounding = step > 0 ? step : smallest_step({readings.begin(), readings.end()});
+  check->statistic -= rounding / (are_many ? spread.s : spread.range());
+  check->significant = check->statistic > check->critical;
+  return check->significant ? check : std::nullopt;
+}
+
+}  // namespace driftwarden

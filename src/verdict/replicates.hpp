@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <map>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "driftwarden/book/book.hpp"
+#include "driftwarden/statistics/outliers.hpp"
+
+namespace driftwarden {
+
+// A set of a sample's readings as they were written down, in order of time; void and rejected ones left out.
+struct Replicates {
+  Row sample = no_row;
+  Row calibrator = no_row;
+  Moment first = no_moment;
+  Moment last = no_moment;
+  std::vector<Row> rows;
+  std::vector<double> indicated_l_min;
+
+  bool are_all_equal() const;
+};
+
+// All sets of a book's samples, sample after sample, each in order of stage and time.
+std::vector<Replicates> replicates_of(const Book& book);
+
+// How the sets of one calibrator scatter, and how finely it shows.
+struct Scatter {
+  double usual_s = 0;      // median of the sets' standard deviations: a single wild set doesn't move it
+  double step = 0;         // the stated resolution; else the smallest difference within a set, 0 if there is none
+  std::size_t sets = 0;    // of three or more readings
+  double equal_pairs = 1;  // how often two readings of one set are the same, ratio
+};
+std::map<Row, Scatter> scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all);
+
+// Probability that a set's readings are all equal by chance, from how the calibrator's other sets scatter. Empty where
+// they are too few, or the display too coarse, to tell.
+std::optional<double> chance_of_equal(const Replicates& set, const Scatter& of_calibrator);
+
+// The reading that lies far from the others of its set, if one does: Dixon's ratio for 3 to 6 readings, Grubbs' test
+// from 7 on, at 1 % for either end. The gap is taken one display step shorter than it reads, so that rounding alone
+// makes no outlier. A step of 0 is not known: the smallest difference among the readings takes its place.
+std::optional<OutlierCheck> far_out(std::span<const double> readings, double step);
+
+}  // namespace driftwarden

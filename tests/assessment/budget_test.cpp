@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/budget.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "assessment/worked_budget.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double printed = 1e-6;  // relative: the figures below have seven digits
+
+void expect_digits(double figure, double expected) { EXPECT_NEAR(figure, expected, printed * std::abs(expected)); }
+
+// Every figure of this test was computed outside this program, from the inputs alone, in Python.
+TEST(Budget, OfTheWorkedBookHasTheContributionsComputedByHand) {
+  const BudgetedBook worked(worked_book());
+  constexpr BudgetFigure ref = BudgetFigure::volume_reference;
+  expect_digits(worked.figures.volume_reference_l, 919.5263401);
+  expect_digits(worked.contribution(BudgetSource::pre_repeatability, ref), 0.2966465838);
+  expect_digits(worked.contribution(BudgetSource::post_repeatability, ref), 0.2798941717);
+  expect_digits(worked.contribution(BudgetSource::pre_resolution, ref), 0.06686930421);
+  expect_digits(worked.contribution(BudgetSource::post_resolution, ref), 0.06686930421);
+  expect_digits(worked.contribution(BudgetSource::certificate, ref), 4.588454791);
+  expect_digits(worked.contribution(BudgetSource::flow_between, ref), 7.061398525);
+  expect_digits(worked.contribution(BudgetSource::start_time, ref), -0.5530091458);
+  expect_digits(worked.contribution(BudgetSource::stop_time, ref), 0.5530091458);
+  expect_digits(worked.contribution(BudgetSource::sampling_pressure, ref), 1.615280264);
+  expect_digits(worked.contribution(BudgetSource::sampling_temperature, ref), -3.585269492);
+  EXPECT_EQ(worked.budget.lines.size(), 10U);  // readings of a dry piston lean on no conditions
+  EXPECT_TRUE(worked.budget.lacks.empty());
+}
+
+TEST(Budget, OfTheWorkedBookHasTheFiguresComputedByHand) {
+  const BudgetedBook worked(worked_book());
+  const Budget& budget = worked.budget;
+  expect_digits(budget.about(BudgetFigure::volume_reference).u, 9.336352357);
+  expect_digits(budget.about(BudgetFigure::volume_reference).dof, 2189495.562);
+  expect_digits(budget.about(BudgetFigure::volume).u, 8.790909234);
+  expect_digits(budget.about(BudgetFigure::volume).dof, 1481576.819);
+  expect_digits(budget.about(BudgetFigure::flow).u, 0.01823611587);
+  expect_digits(budget.about(BudgetFigure::drift).u, 0.0008862955651);
+  expect_digits(budget.about(BudgetFigure::drift).dof, 8.875925321);
+}
+
+// t for 95 % and 8 degrees of freedom, 8.88 truncated: 2.306 in any table.
+TEST(Budget, TruncatesTheDegreesOfFreedomBeforeItLooksUpT) {
+  const BudgetedBook worked(worked_book());
+  const FigureUncertainty& drift = worked.budget.about(BudgetFigure::drift);
+  EXPECT_NEAR(drift.coverage_factor, 2.306, 0.0005);
+  EXPECT_NEAR(drift.expanded, 2.306 * 0.0008862956, 5e-7);
+}
+
+TEST(Budget, OfOneCalibratorForBothSetsCancelsInTheDriftAndNotInTheVolume) {
+  const BudgetedBook worked(worked_book());
+  EXPECT_EQ(worked.contribution(BudgetSource::certificate, BudgetFigure::drift), 0);
+  EXPECT_GT(worked.contribution(BudgetSource::certificate, BudgetFigure::volume), 4);
+  EXPECT_EQ(worked.line(BudgetSource::pre_certificate), nullptr);
+}
+
+// Two calibrators: what the certificates contribute adds up in the drift, and averages in the volume.
+TEST(Budget, OfTwoCalibratorsLeavesBothCertificatesInTheDrift) {
+  BookText text = worked_book();
+  replace_all(text.readings, "post,S1,V1", "post,S1,V2");
+  const BudgetedBook worked(text);
+  EXPECT_EQ(worked.line(BudgetSource::certificate), nullptr);
+  expect_digits(worked.budget.about(BudgetFigure::drift).u, 0.006928608316);
+  expect_digits(worked.budget.about(BudgetFigure::volume_reference).u, 8.754563328);
+}
+
+TEST(Budget, StatesNoUncertaintyOfWhatLeansOnASingleReading) {
+  BookText text = worked_book();
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.013\n2026-09-21T07:31,pre,S1,V1,2.008\n2026-09-21T16:10,post,S1,V1,1.957\n";
+  const BudgetedBook single(text);
+  EXPECT_TRUE(single.lacks(BudgetSource::post_repeatability));
+  for (const FigureUncertainty& of : single.budget.of) EXPECT_TRUE(is_missing(of.expanded));
+  AssessmentPractice pre_only;
+  pre_only.flow_for_volume = FlowForVolume::pre;
+  const BudgetedBook by_pre(text, pre_only);
+  EXPECT_TRUE(is_missing(by_pre.budget.about(BudgetFigure::drift).expanded));
+  EXPECT_GT(by_pre.budget.about(BudgetFigure::volume).expanded, 0);  // the post set takes no part in it
+}
+
+TEST(Budget, ListsWhatTheBookDoesNotSayAndDoesNotInventIt) {
+  BookText text = worked_book();
+  replace_all(text.settings, "[uncertainty]\ntemperature = \"2 °C\"\npressure = \"0.3 kPa\"\n", "");
+  replace_all(text.instruments, "volumetric,0.001", "volumetric,");
+  const BudgetedBook bare(text);
+  for (const BudgetSource source : {BudgetSource::pre_resolution, BudgetSource::post_resolution,
+                                    BudgetSource::sampling_temperature, BudgetSource::sampling_pressure}) {
+    EXPECT_TRUE(bare.lacks(source)) << to_text(source);
+    EXPECT_EQ(bare.line(source), nullptr) << to_text(source);
+  }
+  EXPECT_GT(bare.budget.about(BudgetFigure::volume_reference).expanded, 0);  // none of them is essential
+}
+
+TEST(Budget, WithoutACertificatesUncertaintyStatesThatOfTheDriftOnly) {
+  BookText text = worked_book();
+  replace_all(text.certificates, ",0.020,2\n", ",,\n");
+  const BudgetedBook unknown(text);
+  EXPECT_TRUE(unknown.lacks(BudgetSource::certificate));
+  EXPECT_TRUE(is_missing(unknown.budget.about(BudgetFigure::volume).expanded));
+  EXPECT_GT(unknown.budget.about(BudgetFigure::drift).expanded, 0);  // the same calibrator cancels, whatever its error
+}
+
+TEST(Budget, OfASampleWithoutAPostReadingIsEmpty) {
+  BookText text = worked_book();
+  text.readings = text.readings.substr(0, text.readings.find("2026-09-21T16:10"));
+  const BudgetedBook unread(text);
+  EXPECT_TRUE(unread.budget.lines.empty());
+  EXPECT_TRUE(unread.budget.lacks.empty());
+  EXPECT_TRUE(is_missing(unread.budget.about(BudgetFigure::volume).u));
+}
+
+// Half the distance of pre and post where their mean counts; all of it where one of them does.
+TEST(Budget, AllowsTheFlowBetweenTheChecksTheWholeWayToTheOtherOne) {
+  const BudgetedBook mean(worked_book());
+  AssessmentPractice lower;
+  lower.flow_for_volume = FlowForVolume::lower;
+  const BudgetedBook low(worked_book(), lower);
+  expect_digits(mean.line(BudgetSource::flow_between)->u, 0.0264528 / std::sqrt(3.0));
+  expect_digits(low.line(BudgetSource::flow_between)->u, 0.0529056 / std::sqrt(3.0));
+  EXPECT_EQ(low.contribution(BudgetSource::pre_repeatability, BudgetFigure::volume), 0);
+}
+
+// A drift of so many parts of the pre, post or mean flow: derivatives computed by small steps.
+TEST(Budget, FollowsThePracticeOfTheDriftBase) {
+  const double q1 = 1.002 * 2.0112;
+  const double q2 = 1.002 * 1.9584;
+  const auto drift = [](DriftBase base, double a, double b) {
+    return (b - a) / (base == DriftBase::pre ? a : base == DriftBase::post ? b : (a + b) / 2);
+  };
+  for (const DriftBase base : {DriftBase::pre, DriftBase::post, DriftBase::mean}) {
+    AssessmentPractice practice;
+    practice.drift_base = base;
+    const BudgetedBook book(worked_book(), practice);
+    constexpr double h = 1e-5;
+    const double by_pre = (drift(base, q1 + h, q2) - drift(base, q1 - h, q2)) / (2 * h);
+    const double by_post = (drift(base, q1, q2 + h) - drift(base, q1, q2 - h)) / (2 * h);
+    EXPECT_NEAR(book.line(BudgetSource::pre_repeatability)->sensitivity[0], by_pre, 1e-8);
+    EXPECT_NEAR(book.line(BudgetSource::post_repeatability)->sensitivity[0], by_post, 1e-8);
+  }
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#include "assessment/certificate_uncertainty.hpp"
+
+#include <gtest/gtest.h>
+
+#include "assessment/worked_budget.hpp"
+
+namespace driftwarden {
+namespace {
+
+// Points at 1.000 and 3.060 L/min: errors 0 and 2 %, U 1 % and 2 % of the reference.
+BookText two_points(const std::string& coverage_factor = "2") {
+  BookText text = worked_book();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty "
+      "[%],coverage factor\n"
+      "C1,V1,2026-01-05,1,1.000,1.000,1," +
+      coverage_factor +
+      "\n"
+      "C1,V1,2026-01-05,3,3.000,3.060,2," +
+      coverage_factor + "\n";
+  return text;
+}
+
+CertificateUncertainty known_of(const BookText& text) {
+  const BudgetedBook book(text);
+  return certificate_uncertainty(book.basis, *book.figures.pre_set());
+}
+
+TEST(CertificateUncertainty, LiesBetweenItsPointsInProportion) {
+  const double share = (2.0112 - 1) / 2.06;  // of the way, at the mean indication of the pre set
+  const CertificateUncertainty known = known_of(two_points());
+  EXPECT_NEAR(known.error, share * 0.02, 1e-12);
+  EXPECT_NEAR(known.standard, (0.01 + share * 0.01) / 2, 1e-12);
+  EXPECT_NEAR(known.interpolation_half_width, 4 * share * (1 - share) * 0.02 / 2, 1e-12);
+}
+
+TEST(CertificateUncertainty, TakesTheCertificatesOwnCoverageFactorAndElseTwo) {
+  const double by_two = known_of(two_points("2")).standard;
+  EXPECT_EQ(known_of(two_points("")).standard, by_two);
+  EXPECT_NEAR(known_of(two_points("3")).standard, by_two * 2 / 3, 1e-12);
+}
+
+TEST(CertificateUncertainty, AtAPointIsThePointsAndAllowsForNoBow) {
+  BookText text = two_points();
+  replace_all(text.certificates, "1,1.000,1.000,1", "2,2.0112,2.0112,1");
+  const CertificateUncertainty known = known_of(text);
+  EXPECT_NEAR(known.standard, 0.005, 1e-9);
+  EXPECT_NEAR(known.interpolation_half_width, 0, 1e-9);
+}
+
+TEST(CertificateUncertainty, BeyondThePointsIsThatOfTheNearest) {
+  BookText text = two_points();
+  replace_all(text.certificates, "1,1.000,1.000,1", "2.5,2.500,2.500,1");
+  const CertificateUncertainty known = known_of(text);
+  EXPECT_NEAR(known.standard, 0.005, 1e-12);
+  EXPECT_EQ(known.interpolation_half_width, 0);
+}
+
+TEST(CertificateUncertainty, IsMissingWithoutACertificateOrItsUncertainty) {
+  BookText text = worked_book();
+  text.certificates = "";
+  EXPECT_TRUE(is_missing(known_of(text).standard));
+  text = worked_book();
+  replace_all(text.certificates, ",0.020,2\n", ",,2\n");
+  EXPECT_TRUE(is_missing(known_of(text).standard));
+}
+
+}  // namespace
+}  // namespace driftwarden

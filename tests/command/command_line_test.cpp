@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/command/command_line.hpp"
+
+#include <gtest/gtest.h>
+
+#include "command/called.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+TEST(CommandLine, ShowsItsHelpWithAnExampleAndTheCautions) {
+  const Called called = call({"--help"});
+  EXPECT_EQ(called.status, 0);
+  for (const char* part : {"new", "check", "screen", "explain", "rules", "Example:", "Exit status:", "occupational hygienist"}) {
+    EXPECT_TRUE(has(called.out, part)) << part << " is not in\n" << called.out;
+  }
+}
+
+TEST(CommandLine, HasHelpWithAnExampleForEveryCommand) {
+  const std::vector<std::vector<std::string>> commands = {
+      {"new"}, {"check"}, {"screen"}, {"explain"}, {"rules"}, {"rules", "check"}, {"rules", "list"}, {"rules", "show"}, {"rules", "measures"}};
+  for (std::vector<std::string> words : commands) {
+    const std::string name = "driftwarden " + words.back();
+    words.emplace_back("--help");
+    const Called called = call(words);
+    EXPECT_EQ(called.status, 0) << name;
+    EXPECT_TRUE(has(called.out, "Example:\n  driftwarden " + words.front())) << called.out;
+  }
+}
+
+TEST(CommandLine, SaysItsVersion) {
+  const Called called = call({"--version"});
+  EXPECT_EQ(called.status, 0);
+  EXPECT_EQ(called.out, "driftwarden 0.1.0\n");
+}
+
+TEST(CommandLine, RefusesAMistypedCommandWithTheNearestOne) {
+  const Called called = call({"scren", "book"});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_EQ(called.out, "");
+  EXPECT_EQ(called.err, "command line: error: 'scren' is not a command; did you mean 'screen'? [command/refused]\n");
+  EXPECT_TRUE(has(call({"rules", "mesures"}).err, "'mesures' is not a command; did you mean 'measures'?"));
+}
+
+TEST(CommandLine, RefusesAMistypedOptionWithTheNearestOne) {
+  const Called called = call({"screen", "book", "--bacth", "B-7"});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(has(called.err, "did you mean '--batch'?")) << called.err;
+  EXPECT_TRUE(has(call({"screen", "book", "--fromat=csv"}).err, "did you mean '--format'?"));
+}
+
+TEST(CommandLine, RefusesAValueThatIsNone) {
+  for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
+           {"screen", "book", "--format", "xml"}, {"screen", "book", "--threads", "0"}, {"screen", "book", "--threads", "many"}, {"explain", "book"}, {}}) {
+    const Called called = call(words);
+    EXPECT_EQ(called.status, 2);
+    EXPECT_TRUE(has(called.err, "[command/refused]")) << called.err;
+  }
+}
+
+TEST(CommandLine, TakesTheFolderOneStandsInForTheBook) {
+  const BookFolder book;
+  const std::filesystem::path before = std::filesystem::current_path();
+  std::filesystem::current_path(book.path());
+  const Called called = call({"check"});
+  std::filesystem::current_path(before);
+  EXPECT_EQ(called.status, 0) << called.err;
+}
+
+TEST(CommandLine, SaysWhenItsOutputCannotBeWritten) {
+  std::ostringstream err;
+  std::ofstream full("/dev/full");
+  ASSERT_TRUE(full);
+  const BookFolder book;
+  Surroundings surroundings{full, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  for (const std::vector<std::string>& words :
+       std::vector<std::vector<std::string>>{{"screen", book.path()}, {"explain", book.path(), "S1"}, {"check", book.path()}, {"--help"}}) {
+    full.clear();
+    err.str("");
+    EXPECT_EQ(run_command_line(words, surroundings), 2) << words.front();
+    EXPECT_EQ(err.str(),
+              "standard output: error: the results could not be written; check the folder, its rights and the room on the disk "
+              "[output/unwritable]\n");
+  }
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "command/called.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+TEST(NewBook, CanBeCheckedAndScreenedAsItIs) {
+  const ScratchFolder scratch;
+  const std::string folder = (scratch.path() / "tunnel").string();
+  const Called made = call({"new", folder});
+  EXPECT_EQ(made.status, 0);
+  EXPECT_NE(made.out.find("driftwarden check " + folder), std::string::npos) << made.out;
+  const Called checked = call({"check", folder});
+  EXPECT_EQ(checked.status, 0) << checked.err;
+  EXPECT_EQ(checked.err, "");
+  EXPECT_EQ(call({"screen", folder}).status, 0);
+}
+
+TEST(NewBook, HasEveryTable) {
+  const ScratchFolder scratch;
+  const fs::path folder = scratch.path() / "a" / "b";
+  EXPECT_EQ(call({"new", folder.string()}).status, 0);
+  for (const char* file : {"book.toml", "instruments.csv", "certificates.csv", "samples.csv", "readings.csv", "decisions.csv"}) {
+    EXPECT_TRUE(fs::exists(folder / file)) << file;
+  }
+}
+
+TEST(NewBook, MayBeMadeInAnEmptyFolder) {
+  const ScratchFolder scratch;
+  EXPECT_EQ(call({"new", scratch.path().string()}).status, 0);
+}
+
+TEST(NewBook, NeverWritesOverWhatIsThere) {
+  const BookFolder book;
+  const std::string before = text_of_file(book.file("samples.csv"));
+  const Called again = call({"new", book.path()});
+  EXPECT_EQ(again.status, 2);
+  EXPECT_NE(again.err.find("something is there already"), std::string::npos) << again.err;
+  EXPECT_EQ(text_of_file(book.file("samples.csv")), before);
+  const Called on_file = call({"new", book.file("samples.csv")});
+  EXPECT_EQ(on_file.status, 2);
+  EXPECT_EQ(text_of_file(book.file("samples.csv")), before);
+}
+
+TEST(NewBook, SaysWhyAFolderCannotBeMade) {
+  const BookFolder book;
+  const Called called = call({"new", book.file("samples.csv") + "/inside"});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_NE(called.err.find("[new/refused]"), std::string::npos) << called.err;
+}
+
+// The lines that are switched off can be switched on.
+TEST(NewBook, HasSoundExamplesInItsComments) {
+  const ScratchFolder scratch;
+  const std::string folder = scratch.path().string();
+  ASSERT_EQ(call({"new", folder}).status, 0);
+  std::string settings = text_of_file(folder + "/book.toml");
+  for (const std::string line : {"# [site]", "# altitude", "# [[override]]", "# rule ", "# within", "# reason", "# [headings.readings]", "# \"Flow LPM\""}) {
+    const std::size_t at = settings.find("\n" + line);
+    ASSERT_NE(at, std::string::npos) << line;
+    settings.erase(at + 1, 2);
+  }
+  std::ofstream(folder + "/book.toml", std::ios::binary) << settings;
+  const Called called = call({"check", folder});
+  EXPECT_EQ(called.status, 0) << called.err;
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: MIT
+#include "command/opened_book.hpp"
+
+#include <gtest/gtest.h>
+
+#include "command/called.hpp"
+
+namespace driftwarden {
+namespace {
+
+struct Opened {
+  explicit Opened(const BookText& text, const std::string& as_of = "") {
+    const BookFolder book(text);
+    BookOptions options;
+    options.book = book.path();
+    options.as_of = as_of;
+    options.threads = 1;
+    Surroundings surroundings{out, err, false, false, 20773 * Moment{86400}, PROJECT_FOLDER, "0.1.0"};
+    opened = open_book(options, surroundings);
+  }
+  std::ostringstream out;
+  std::ostringstream err;
+  std::unique_ptr<OpenedBook> opened;
+};
+
+TEST(OpenedBook, HasBookRulesAndBothTogether) {
+  const Opened sound(judged_text());
+  ASSERT_NE(sound.opened, nullptr) << sound.err.str();
+  EXPECT_EQ(sound.opened->rules.rules.size(), 1U);
+  EXPECT_EQ(&sound.opened->screening->book(), &sound.opened->book);
+  EXPECT_EQ(&sound.opened->screening->rules(), &sound.opened->rules);
+  EXPECT_FALSE(sound.opened->has_faults());
+  EXPECT_EQ(sound.out.str() + sound.err.str(), "");
+}
+
+TEST(OpenedBook, OpensWithFaultsAndTellsThem) {
+  BookText text = judged_text();
+  text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n";
+  const Opened faulty(text);
+  ASSERT_NE(faulty.opened, nullptr);
+  EXPECT_TRUE(faulty.opened->has_faults());
+  EXPECT_NE(faulty.err.str().find("readings.csv:4:29"), std::string::npos) << faulty.err.str();
+}
+
+TEST(OpenedBook, DoesNotTakeARemarkForAFault) {
+  BookText text = judged_text();
+  text.samples = "sample,pump,started,stopped,weather\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,rain\n";
+  const Opened remarked(text);
+  ASSERT_NE(remarked.opened, nullptr);
+  EXPECT_FALSE(remarked.opened->has_faults());
+  EXPECT_NE(remarked.err.str(), "");
+}
+
+TEST(OpenedBook, OpensNothingWithoutSettingsOrRules) {
+  BookText settings = judged_text();
+  settings.settings = "title = \"no zone\"\n";
+  EXPECT_EQ(Opened(settings).opened, nullptr);
+  BookText rules = judged_text();
+  rules.rules = "pack = 1\n";
+  EXPECT_EQ(Opened(rules).opened, nullptr);
+}
+
+TEST(OpenedBook, TodayIsWhatIsSaidElseTheDayInTheBooksZone) {
+  EXPECT_EQ(date_text(Opened(judged_text(), "2026-10-05").opened->as_of), "2026-10-05");
+  EXPECT_EQ(date_text(Opened(judged_text()).opened->as_of), "2026-11-16");
+  BookText denver = judged_text();
+  denver.settings.replace(denver.settings.find("UTC"), 3, "America/Denver");
+  EXPECT_EQ(date_text(Opened(denver).opened->as_of), "2026-11-15");  // midnight UTC is evening there
+}
+
+TEST(OpenedBook, RefusesADayThatIsNone) {
+  const Opened refused(judged_text(), "2026-02-30");
+  EXPECT_EQ(refused.opened, nullptr);
+  EXPECT_NE(refused.err.str().find("command line: error: "), std::string::npos) << refused.err.str();
+}
+
+TEST(OpenedBook, UsesAsManyThreadsAsAreAskedForAndAtLeastOne) {
+  BookOptions options;
+  EXPECT_GE(threads_of(options), 1U);
+  options.threads = 3;
+  EXPECT_EQ(threads_of(options), 3U);
+}
+
+}  // namespace
+}  // namespace driftwarden

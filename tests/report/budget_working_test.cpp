@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+#include "report/budget_working.hpp"
+
+#include <gtest/gtest.h>
+
+#include "assessment/worked_budget.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::string working_of(const BookText& text) {
+  JudgedBook book(text);
+  return budget_working(book.result("S1"));
+}
+
+bool contains(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
+
+TEST(BudgetWorking, IsATableOfInputsAndThenTheFigures) {
+  const std::string working = working_of(worked_book());
+  // 1.002 · 2.0112 and 1.002 · 0.00128062; 240 min; 8.79 L is u of the volume, and (0.308 / 8.79)² is 0.1 %.
+  EXPECT_TRUE(contains(
+      working,
+      "repeatability, pre                         2.01522   0.00128 L/min t              4    240.0   0.308    0.1\n"))
+      << working;
+  EXPECT_TRUE(contains(working, "certificate, pre and post")) << working;
+  EXPECT_TRUE(
+      contains(working, "drift       u = 0.0886 %, effective degrees of freedom 9, k = 2.31, U = 0.20 % (95 %)\n"))
+      << working;
+  EXPECT_TRUE(
+      contains(working, "volume      u = 8.79 L, effective degrees of freedom > 9999, k = 1.96, U = 17 L (95 %)\n"))
+      << working;
+  EXPECT_TRUE(contains(working, "ref. volume u = 9.34 L")) << working;
+  EXPECT_FALSE(contains(working, "Missing")) << working;
+}
+
+TEST(BudgetWorking, NamesWhatIsMissing) {
+  BookText text = worked_book();
+  replace_all(text.instruments, "volumetric,0.001", "volumetric,");
+  EXPECT_TRUE(contains(working_of(text), "Missing, so not counted: resolution, pre; resolution, post"))
+      << working_of(text);
+}
+
+TEST(BudgetWorking, StatesNoFigureThatLeansOnAMissingInput) {
+  BookText text = worked_book();
+  replace_all(text.certificates, ",0.020,2\n", ",,\n");
+  const std::string working = working_of(text);
+  EXPECT_TRUE(contains(working, "volume      not stated: an input that it leans on is missing\n")) << working;
+  EXPECT_TRUE(contains(working, "drift       u = 0.0886 %")) << working;
+}
+
+TEST(BudgetWorking, OfASampleWithoutFlowsIsEmpty) {
+  BookText text = worked_book();
+  text.readings = text.readings.substr(0, text.readings.find("2026-09-21T16:10"));
+  EXPECT_EQ(working_of(text), "");
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/subjects.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+// Two samples of P1, one of P2 and a blank, in batches A and B; drifts -2.5 %, -7.5 % and 0.
+BookText three_samples() {
+  BookText text;
+  text.instruments =
+      "instrument,kind,principle,interval [d],read at\n"
+      "P1,pump,,,\nP2,pump,,,\nV1,calibrator,volumetric,365,\nV2,calibrator,volumetric,,\nR1,calibrator,rotameter,,"
+      "top\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min]\n"
+      "C1,V1,2026-01-05,2,2,2.02,2\nC1,V1,2026-01-05,3,3,2.91,3\nC2,V2,2026-01-05,2,2,,2\n";
+  text.samples =
+      "sample,batch,kind,pump,started,stopped\n"
+      "S1,A,sample,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,A,sample,P1,2026-09-28T08:00,2026-09-28T16:00\n"
+      "S3,B,sample,P2,2026-09-21T08:00,2026-09-21T16:00\n"
+      "BL,A,blank,,,\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.950\n"
+      "2026-09-28T07:30,pre,S2,V1,2.000\n2026-09-28T16:10,post,S2,V1,1.850\n"
+      "2026-09-21T07:30,pre,S3,V1,2.000\n2026-09-21T16:10,post,S3,V1,2.000\n";
+  return text;
+}
+
+Day day(const std::string& text) {
+  Day result = no_day;
+  StampReader(TimeZone::utc(), DateOrder::iso).read_date(text, result);
+  return result;
+}
+
+class JudgedSubjects {
+ public:
+  explicit JudgedSubjects(std::vector<RuleText> rules, const std::string& as_of = "2026-10-01",
+                          BookText text = three_samples()) {
+    rules.push_back({Subject::sample, "drift", "within", {"5 %"}});
+    book_ = std::make_unique<JudgedBook>(text, RulesText{rules});
+    std::vector<SampleFacts> facts;
+    for (const std::string_view name : {"S1", "S2", "S3", "BL"}) facts.push_back(facts_of(book_->result(name)));
+    results_ = judge_subjects(book_->screening(), facts, day(as_of));
+  }
+
+  const std::vector<SubjectResult>& results() const { return results_; }
+  std::string only_message() const {
+    if (results_.size() != 1 || results_[0].findings.size() != 1) return std::to_string(results_.size()) + " results";
+    return results_[0].name + ": " + message_of(book_->screening(), results_[0], results_[0].findings[0]);
+  }
+
+ private:
+  std::unique_ptr<JudgedBook> book_;
+  std::vector<SubjectResult> results_;
+};
+
+std::string message_under(const RuleText& rule, const std::string& as_of = "2026-10-01") {
+  return JudgedSubjects({rule}, as_of).only_message();
+}
+
+TEST(Subjects, AreKeptOnlyWithFindings) {
+  EXPECT_TRUE(JudgedSubjects({{Subject::pump, "drift.mean", "within", {"20 %"}}}).results().empty());
+  EXPECT_TRUE(JudgedSubjects({}).results().empty());
+}
+
+TEST(Subjects, OfAPumpAreMeanAndSpreadOfItsDrifts) {
+  EXPECT_EQ(message_under({Subject::pump, "drift.mean", "within", {"4 %"}}), "P1: drift.mean -5.0 % is not within 4 %");
+  RuleText spread{Subject::pump, "drift.sd", "at_most", {"3 %"}};
+  spread.absent = Absent::skip;  // one sample has no spread
+  EXPECT_EQ(message_under(spread), "P1: drift.sd 3.5 % is not at most 3 %");
+}
+
+TEST(Subjects, WithoutEnoughSamplesAreUndecided) {
+  const JudgedSubjects judged({{Subject::pump, "drift.sd", "at_most", {"9 %"}}});
+  ASSERT_EQ(judged.results().size(), 1U);
+  EXPECT_EQ(judged.results()[0].name, "P2");
+  EXPECT_EQ(judged.results()[0].verdict, Verdict::undecided);
+  EXPECT_EQ(judged.only_message(), "P2: drift.sd is missing: the book does not say");
+}
+
+// The pre flow went from 2.000 to 2.100 L/min in a week: 0.1 of a mean of 2.05.
+TEST(Subjects, OfAPumpHaveATrendAWeek) {
+  BookText text = three_samples();
+  text.readings.replace(text.readings.find("S2,V1,2.000"), 11, "S2,V1,2.100");
+  RuleText rule{Subject::pump, "trend", "within", {"4 %"}};
+  rule.absent = Absent::skip;
+  EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", text).only_message(), "P1: trend 4.9 % is not within 4 %");
+}
+
+TEST(Subjects, CountVoidSamplesByPumpAndByBatchWithoutBlanks) {
+  EXPECT_EQ(message_under({Subject::pump, "void.share", "at_most", {"40 %"}}),
+            "P1: void.share 50.0 % is not at most 40 %");
+  EXPECT_EQ(message_under({Subject::batch, "void.share", "at_most", {"40 %"}}),
+            "A: void.share 50.0 % is not at most 40 %");
+}
+
+TEST(Subjects, OfABatchCountItsBlanks) {
+  const JudgedSubjects judged({{Subject::batch, "blanks", "at_least", {"1"}}});
+  ASSERT_EQ(judged.results().size(), 1U);
+  EXPECT_EQ(judged.results()[0].name, "B");
+  EXPECT_EQ(message_under({Subject::batch, "blank.share", "at_least", {"40 %"}}),
+            "B: blank.share 0.0 % is not at least 40 %");
+}
+
+TEST(Subjects, OfACalibratorAreOfTheDayAskedFor) {
+  RuleText due{Subject::calibrator, "due", "at_least", {"0 d"}};
+  due.absent = Absent::skip;
+  EXPECT_TRUE(JudgedSubjects({due}, "2027-01-05").results().empty());  // 365 days on: the last good day
+  EXPECT_EQ(JudgedSubjects({due}, "2027-01-06").results().size(), 1U);
+  RuleText age{Subject::calibrator, "age", "at_most", {"30 d"}};
+  age.absent = Absent::skip;
+  EXPECT_TRUE(JudgedSubjects({age}, "2026-02-04").results().empty());
+  EXPECT_EQ(JudgedSubjects({age}, "2026-02-05").results().size(), 2U);  // V1 and V2
+}
+
+// Found 1 % high at one point and 3 % low at the other.
+TEST(Subjects, OfACalibratorHaveTheWorstErrorAsFound) {
+  RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
+  rule.absent = Absent::skip;
+  EXPECT_EQ(message_under(rule), "V1: as-found.error -3.0 % is not within 2 %");
+}
+
+TEST(Subjects, OfACalibratorNameTheLevelOfTheFloat) {
+  RuleText rule{Subject::calibrator, "read-at", "is", {"centre"}};
+  rule.absent = Absent::skip;
+  EXPECT_EQ(message_under(rule), "R1: read-at is not as the rule says: is centre");
+}
+
+TEST(Subjects, ArePassedOverWhereTheRuleIsOfOthers) {
+  RuleText rule{Subject::pump, "drift.mean", "within", {"4 %"}};
+  rule.where = {{"instrument", {"P2"}, {}, {}}};
+  EXPECT_TRUE(JudgedSubjects({rule}).results().empty());
+}
+
+TEST(Subjects, ComeInTheOrderCalibratorPumpBatch) {
+  RuleText age{Subject::calibrator, "age", "at_most", {"30 d"}};
+  age.absent = Absent::skip;
+  const JudgedSubjects judged(
+      {{Subject::batch, "void.share", "at_most", {"40 %"}}, {Subject::pump, "void.share", "at_most", {"40 %"}}, age});
+  std::string names;
+  for (const SubjectResult& result : judged.results()) names += result.name + " ";
+  EXPECT_EQ(names, "V1 V2 P1 A ");
+}
+
+TEST(Subjects, AreJudgedOnlyWhereARuleIsAboutThem) {
+  EXPECT_FALSE(judges_subjects(RulesText{{{Subject::sample, "drift", "within", {"5 %"}}}}.rule_set()));
+  EXPECT_TRUE(judges_subjects(RulesText{{{Subject::batch, "blanks", "at_least", {"1"}}}}.rule_set()));
+}
+
+}  // namespace
+}  // namespace driftwarden
