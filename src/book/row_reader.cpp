@@ -36,6 +36,17 @@ std::string list_of(std::span<const std::string_view> words) {
   return text;
 }
 
+// A number but for a letter O where a 0 should be, or an l or I for a 1.
+bool is_number_with_letters(std::string_view written) {
+  std::string digits(written);
+  for (char& c : digits) {
+    if (c == 'o' || c == 'O') c = '0';
+    if (c == 'l' || c == 'I') c = '1';
+    if (c == ',') c = '.';
+  }
+  return number_from(digits).has_value();
+}
+
 // A bound in the unit that was written, without the noise of its conversion: -93.15 °C, not -93.14999999999998 °C.
 std::string with_unit(double inside, const Unit& unit) {
   const std::optional<double> written = number_from(with_significant_digits(unit.from_inside(inside), 12));
@@ -142,7 +153,7 @@ void RowReader::fail_number(int field, std::string_view written) {
     hint += ", or set decimal = \",\" in book.toml";
   } else if (context_.decimal == ',' && written.find('.') != std::string_view::npos) {
     hint += "; a point is not one in this book";
-  } else if (written.find_first_of("oOlI") != std::string_view::npos) {
+  } else if (is_number_with_letters(written)) {
     hint += "; a letter stands where a digit should";
   } else {
     hint += "; the unit belongs in the heading";

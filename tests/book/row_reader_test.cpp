@@ -158,6 +158,12 @@ TEST(RowReader, SaysWhyACellIsNoNumber) {
   EXPECT_EQ(told_of("P-1,195O,,,,,,,\n"),
             "f.csv:2:5: error: '195O' is not a number; write digits with '.' as decimal sign; a letter stands where a "
             "digit should [cell/not-a-number]\n");
+  EXPECT_EQ(told_of("P-1,\"1,l\",,,,,,,\n", ','),
+            "f.csv:2:5: error: '1,l' is not a number; write digits with ',' as decimal sign; a letter stands where a digit "
+            "should [cell/not-a-number]\n");
+  EXPECT_EQ(told_of("P-1,half full,,,,,,,\n"),
+            "f.csv:2:5: error: 'half full' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
+            "heading [cell/not-a-number]\n");
   EXPECT_EQ(told_of("P-1,1950 mL,,,,,,,\n"),
             "f.csv:2:5: error: '1950 mL' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
             "heading [cell/not-a-number]\n");
