@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <array>
 #include <unordered_map>
 
 #include "book/table_files.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {
@@ -46,10 +46,27 @@ void doubt(Instrument& instrument, ProblemNumber problem) {
   if (instrument.problem == no_problem) instrument.problem = problem;
 }
 
-void doubt_all_calibrators(const BookInHand& hand, ProblemNumber problem) {
+// Where certificates are lost, with all that stood in them, they may be any calibrator's.
+void doubt_all_calibrators(const BookInHand& hand) {
+  const ProblemNumber problem = hand.lost["certificates"];
   if (problem == no_problem) return;
   for (Instrument& instrument : hand.book.instruments) {
     if (instrument.kind == InstrumentKind::calibrator) doubt(instrument, problem);
+  }
+}
+
+// A certificate of nobody known may be that of a calibrator that has none.
+void doubt_calibrators_without_certificate(Book& book) {
+  const auto nobodys = std::find_if(book.certificates.begin(), book.certificates.end(),
+                                    [](const Certificate& it) { return it.instrument == no_row; });
+  if (nobodys == book.certificates.end()) return;
+  std::vector<bool> has_one(book.instruments.size());
+  for (const Certificate& certificate : book.certificates) {
+    if (certificate.instrument != no_row) has_one[certificate.instrument] = true;
+  }
+  for (Row row = 0; row < book.instruments.size(); ++row) {
+    const bool lacks_one = book.instruments[row].kind == InstrumentKind::calibrator && !has_one[row];
+    if (lacks_one) doubt(book.instruments[row], nobodys->problem);
   }
 }
 
@@ -115,16 +132,10 @@ class CertificateRows {
   void fail_unknown(std::string_view name) {
     const ProblemNumber lost = hand_.lost["instruments"];
     if (lost != no_problem) return reader_.lean_on(lost);
-    if (!name.empty()) {
-      reader_.fail(instrument, "certificate/unknown-instrument",
-                   "the instrument " + in_quotes(name) + " is not in instruments.csv",
-                   instrument_hint(hand_.book, InstrumentKind::calibrator, name));
-    }
-    std::vector<std::string_view> names;
-    for (const Instrument& candidate : hand_.book.instruments) names.push_back(candidate.name);
-    const Row meant = known_.instruments.find(nearest(name, names));
-    if (meant != no_row) return doubt(hand_.book.instruments[meant], reader_.problem());
-    if (name.empty()) doubt_all_calibrators(hand_, reader_.problem());
+    if (name.empty()) return;
+    reader_.fail(instrument, "certificate/unknown-instrument",
+                 "the instrument " + in_quotes(name) + " is not in instruments.csv",
+                 instrument_hint(hand_.book, InstrumentKind::calibrator, name));
   }
 
   // The certificate that this row is a point of: known by its name, or new.
@@ -169,7 +180,8 @@ void read_certificates(const std::vector<TableFile>& files, const BookInHand& ha
     RowPlaces unused;
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
   }
-  doubt_all_calibrators(hand, hand.lost["certificates"]);
+  doubt_all_calibrators(hand);
+  doubt_calibrators_without_certificate(hand.book);
 }
 
 }  // namespace driftwarden
