@@ -24,7 +24,7 @@ TEST(Check, TellsEveryFaultInOneRunInOrderOfPlace) {
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.out.find("; 3 faults, 0 remarks\n"), std::string::npos) << called.out;
   const std::size_t first = called.err.find("readings.csv:4:29: error: '1.9S' is not a number");
-  const std::size_t second = called.err.find("readings.csv:5:18: error: 'psot' is not a stage; did you mean 'post'?");
+  const std::size_t second = called.err.find("readings.csv:5:18: error: 'psot' is no word for 'stage'; did you mean 'post'?");
   const std::size_t third = called.err.find("samples.csv:3:4: error: 'P9' is not a pump of instruments.csv");
   EXPECT_LT(first, second) << called.err;
   EXPECT_LT(second, third) << called.err;

@@ -41,7 +41,7 @@ TEST(Screen, AnswersTwoWhereARecordIsFaultyAndStillJudgesTheRest) {
   const Called called = call({"screen", book.path()});
   EXPECT_EQ(called.status, 2);
   EXPECT_TRUE(has(called.out, "1 valid, 0 qualified, 1 undecided, 0 void")) << called.out;
-  EXPECT_TRUE(has(called.err, "readings.csv:4:29: error: '2.O00' is not a number")) << called.err;
+  EXPECT_TRUE(has(called.err, "readings.csv:4:28: error: '2.O00' is not a number")) << called.err;
 }
 
 TEST(Screen, AnswersTwoWhereTheBookCannotBeUsed) { EXPECT_EQ(call({"screen", "/no/such/folder"}).status, 2); }

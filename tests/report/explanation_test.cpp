@@ -23,30 +23,30 @@ BookText with_conditions() {
   BookText text;
   text.samples =
       "sample,batch,pump,sampler,method,analysis,started,stopped,paused [min],temperature [°C],pressure [kPa],note\n"
-      "S1,B-7,P1,cowl,method 12,fume,2026-09-21T08:00,2026-09-21T16:00,30,10,84.5,near the face\n";
+      "S1,B-7,P1,cowl,M-12,fume,2026-09-21T08:00,2026-09-21T16:00,30,10,84.5,near the face\n";
   return text;
 }
 
 TEST(Explanation, BeginsWithTheSampleItsVerdictAndItsLine) {
   const std::string text = explained(with_conditions(), {{drift_within("2 %")}, {sampler("cowl", 2.0)}});
   EXPECT_TRUE(text.starts_with("Sample S1: void   [samples.csv:2]\n"
-                               "  sample, pump P1, batch B-7, sampler cowl, method method 12, analysis fume, nominal flow 2.00000 L/min\n"
+                               "  sample, pump P1, batch B-7, sampler cowl, method M-12, analysis fume, nominal flow 2.00000 L/min\n"
                                "  Note: near the face\n"
                                "  Book: Quarry\n"))
       << text;
 }
 
-// 450 x 1.975 = 888.75 L; x (84.5 / 101.325) x (298.15 / 283.15) = 780.45 L, by a pocket calculator.
+// 450 x 1.975 = 888.75 L; x (84.5 / 101.325) x (298.15 / 283.15) = 780.44 L, by a pocket calculator.
 TEST(Explanation, ShowsEveryStepWithItsFormulaAndNumbers) {
   const std::string text = explained(with_conditions());
-  EXPECT_HAS(text, "\nDrift\n  drift = (post - pre) / pre\n  = (1.95000 - 2.00000) / 2.00000 = -2.500 %\n");
-  EXPECT_HAS(text, "\nMinutes\n  started 2026-09-21T08:00+00:00, stopped 2026-09-21T16:00+00:00 [samples.csv:2]\n");
+  EXPECT_HAS(text, "\nDrift\n  drift = (post - pre) / pre\n        = (1.95000 - 2.00000) / 2.00000 = -2.500 %\n");
+  EXPECT_HAS(text, "\nMinutes\n  started 2026-09-21T08:00+00:00, stopped 2026-09-21T16:00+00:00   [samples.csv:2]\n");
   EXPECT_HAS(text, "  minutes = 480 on the absolute time line - 30 paused = 450\n");
   EXPECT_HAS(text, "  Q = (pre + post) / 2 = (2.00000 + 1.95000) / 2 = 1.97500 L/min\n");
   EXPECT_HAS(text, "  V = Q x minutes = 1.97500 x 450 = 888.75 L\n");
   EXPECT_HAS(text, "\nVolume at reference conditions, 25.00 °C and 101.325 kPa\n");
   EXPECT_HAS(text, "  V_ref = V x (P / P_ref) x (T_ref / T), temperatures in kelvin\n");
-  EXPECT_HAS(text, "= 888.75 x (84.500 / 101.325) x (298.15 / 283.15) = 780.45 L\n");
+  EXPECT_HAS(text, "= 888.75 x (84.500 / 101.325) x (298.15 / 283.15) = 780.44 L\n");
   EXPECT_HAS(text, "  T = 10.00 °C from the sample [samples.csv:2]; P = 84.500 kPa from the sample [samples.csv:2]\n");
   EXPECT_HAS(text, "  Read 30 min before the sample started.\n");
   EXPECT_HAS(text, "  Read 10 min after the sample stopped.\n");
@@ -78,8 +78,8 @@ TEST(Explanation, ShowsThePracticeThatIsFollowedAndWhoChoseIt) {
 
 TEST(Explanation, ShowsTheBaseOfTheDrift) {
   const auto drift = [](const std::string& base) { return explained(BookText(), {{}, {}, {practice("drift_base", base)}}); };
-  EXPECT_HAS(drift("post"), "drift = (post - pre) / post\n  = (1.95000 - 2.00000) / 1.95000 = -2.564 %\n");
-  EXPECT_HAS(drift("mean"), "drift = (post - pre) / mean of pre and post\n  = (1.95000 - 2.00000) / 1.97500 = -2.532 %\n");
+  EXPECT_HAS(drift("post"), "drift = (post - pre) / post\n        = (1.95000 - 2.00000) / 1.95000 = -2.564 %\n");
+  EXPECT_HAS(drift("mean"), "drift = (post - pre) / mean of pre and post\n        = (1.95000 - 2.00000) / 1.97500 = -2.532 %\n");
   EXPECT_HAS(drift("nominal"), "drift = (post - pre) / nominal\n  can't be worked out: a flow is missing\n");
 }
 
