@@ -31,7 +31,8 @@ std::string bracket_of(const BookText& text) {
     if (set == nullptr) return;
     if (!lines.empty()) lines += " | ";
     lines += to_text(set->stage);
-    for (const Row row : sets.rows().subspan(set->begin, set->count)) lines += " " + std::to_string(book.readings.place[row].line);
+    for (const Row row : sets.rows().subspan(set->begin, set->count))
+      lines += " " + std::to_string(book.readings.place[row].line);
   };
   add(bracket.pre);
   for (const SetRows* set : bracket.field) add(set);
@@ -42,7 +43,8 @@ std::string bracket_of(const BookText& text) {
 std::string bracket_of(const std::string& rows) { return bracket_of(with_pump_readings(rows)); }
 
 TEST(Bracket, IsTheLastPreSetBeforeAndTheFirstPostSetBehind) {
-  EXPECT_EQ(bracket_of(reading("06:00", "pre") + reading("07:30", "pre") + reading("16:10", "post") + reading("17:00", "post")),
+  EXPECT_EQ(bracket_of(reading("06:00", "pre") + reading("07:30", "pre") + reading("16:10", "post") +
+                       reading("17:00", "post")),
             "pre 3 | post 4");
 }
 
@@ -51,7 +53,8 @@ TEST(Bracket, TakesSetsThatTouchTheSample) {
 }
 
 TEST(Bracket, HasAllReadingsOfItsSets) {
-  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:12", "post") + reading("07:35", "pre") + reading("16:10", "post")),
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:12", "post") + reading("07:35", "pre") +
+                       reading("16:10", "post")),
             "pre 2 4 | post 5 3");
 }
 
@@ -69,7 +72,8 @@ TEST(Bracket, HasNoPreWhereThePumpWasOnlyReadLater) {
 
 // A set of that name went on into the sample, so it was not over before it.
 TEST(Bracket, HasNoPreWhereTheSetEndsAfterTheStart) {
-  EXPECT_EQ(bracket_of(reading("07:30", "pre", "P1", "", "a") + reading("08:01", "pre", "P1", "", "a") + reading("16:10", "post")),
+  EXPECT_EQ(bracket_of(reading("07:30", "pre", "P1", "", "a") + reading("08:01", "pre", "P1", "", "a") +
+                       reading("16:10", "post")),
             "post 4");
 }
 
@@ -79,7 +83,8 @@ TEST(Bracket, HasNoPostWhereThePumpWasSetAgainBeforeIt) {
 }
 
 TEST(Bracket, KeepsAPostThatCameBeforeThePumpWasSetAgain) {
-  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:10", "post") + reading("16:20", "pre") + reading("20:00", "post")),
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:10", "post") + reading("16:20", "pre") +
+                       reading("20:00", "post")),
             "pre 2 | post 3");
 }
 
@@ -88,8 +93,8 @@ TEST(Bracket, HasNoPostWhereThePumpWasReadBeforeTheStop) {
 }
 
 TEST(Bracket, HasTheFieldSetsFromStartToStop) {
-  EXPECT_EQ(bracket_of(reading("07:59", "field") + reading("08:30", "field") + reading("12:00", "field") + reading("16:00", "field") +
-                       reading("16:31", "field")),
+  EXPECT_EQ(bracket_of(reading("07:59", "field") + reading("08:30", "field") + reading("12:00", "field") +
+                       reading("16:00", "field") + reading("16:31", "field")),
             "field 3 | field 4 | field 5");
 }
 

@@ -102,8 +102,8 @@ TEST(CalibratorKnowledge, HasNoPressureWithoutAReadingAndWithoutAnAltitude) {
   EXPECT_FALSE(knowledge.site_pressure_kpa().has_value());
 }
 
-// A critical orifice without scale conditions of its own keeps the temperature of its certificate: 2.00 L/min at 20 °C is
-// 2.0505 at 35 °C, computed outside this program.
+// A critical orifice without scale conditions of its own keeps the temperature of its certificate: 2.00 L/min at 20 °C
+// is 2.0505 at 35 °C, computed outside this program.
 TEST(CalibratorKnowledge, AnOrificeWithoutAScaleTemperatureHasThatOfItsCertificate) {
   BookText text;
   text.instruments = "instrument,kind,principle\nP1,pump,\nO1,calibrator,orifice\n";
@@ -125,7 +125,9 @@ TEST(CalibratorKnowledge, KnowsTheFaultOfAnInstrumentBeforeThatOfItsCertificate)
   text.certificates += "bad,V9,2026-01-05,,2,two,2\nfine,V8,2026-01-05,,2,2,2\n";
   const Book book = book_of(text);
   const CalibratorKnowledge knowledge(book);
-  const auto id = [&](ProblemNumber problem) { return problem == no_problem ? "" : book.problems[problem - 1].id + " " + book.problems[problem - 1].place.file; };
+  const auto id = [&](ProblemNumber problem) {
+    return problem == no_problem ? "" : book.problems[problem - 1].id + " " + book.problems[problem - 1].place.file;
+  };
   EXPECT_EQ(id(knowledge.problem(3, 3)), "cell/not-a-number certificates.csv");
   EXPECT_EQ(id(knowledge.problem(4, 4)), "cell/not-a-number instruments.csv");
   EXPECT_EQ(id(knowledge.problem(1, 0)), "");

@@ -30,7 +30,9 @@ TEST(CutShift, IsMissingWhereFlowNominalOrExponentIs) {
 }
 
 // pow(1, anything) is 1, even of what is missing.
-TEST(CutShift, IsMissingWithoutAnExponentAlsoAtTheNominalFlow) { EXPECT_TRUE(is_missing(cut_shift(2.0, 2.0, missing))); }
+TEST(CutShift, IsMissingWithoutAnExponentAlsoAtTheNominalFlow) {
+  EXPECT_TRUE(is_missing(cut_shift(2.0, 2.0, missing)));
+}
 
 }  // namespace
 }  // namespace driftwarden

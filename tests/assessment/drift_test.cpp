@@ -17,8 +17,9 @@ struct DriftCase {
 
 // Computed outside this program, by hand and by a calculator: (post - pre) / base.
 TEST(Drift, IsAPercentageOfItsBase) {
-  for (const DriftCase& c : {DriftCase{2.000, 1.905, -4.750, -4.987, -4.866}, DriftCase{2.000, 1.904, -4.800, -5.042, -4.918},
-                             DriftCase{2.000, 1.900, -5.000, -5.263, -5.128}, DriftCase{2.000, 2.103, 5.150, 4.898, 5.021}}) {
+  for (const DriftCase& c :
+       {DriftCase{2.000, 1.905, -4.750, -4.987, -4.866}, DriftCase{2.000, 1.904, -4.800, -5.042, -4.918},
+        DriftCase{2.000, 1.900, -5.000, -5.263, -5.128}, DriftCase{2.000, 2.103, 5.150, 4.898, 5.021}}) {
     EXPECT_NEAR(drift(c.pre, c.post, DriftBase::pre, missing), c.of_pre / 100, half_a_digit_3) << c.post;
     EXPECT_NEAR(drift(c.pre, c.post, DriftBase::post, missing), c.of_post / 100, half_a_digit_3) << c.post;
     EXPECT_NEAR(drift(c.pre, c.post, DriftBase::mean, missing), c.of_mean / 100, half_a_digit_3) << c.post;

@@ -74,7 +74,8 @@ TEST(Overlap, IsReckonedOnTheAbsoluteTimeLine) {
 }
 
 TEST(Overlap, IsMissingWithoutPumpOrTimes) {
-  const Book book = book_with_samples("A,sample,P1,,2026-09-21T12:00\nB,blank,,,\n", "sample,kind,pump,started,stopped\n");
+  const Book book =
+      book_with_samples("A,sample,P1,,2026-09-21T12:00\nB,blank,,,\n", "sample,kind,pump,started,stopped\n");
   EXPECT_TRUE(is_missing(shared(book, "A")));
   EXPECT_TRUE(is_missing(shared(book, "B")));
 }

@@ -129,11 +129,12 @@ TEST(SetSplitter, SaysWhenASetBeganAndEnded) {
 }
 
 TEST(ReadingSet, HasTheMeanAndSpreadOfItsReadings) {
-  const SplitBook split(with_readings("2026-09-21T07:00,pre,S1,V1,2.013,,,\n"
-                                      "2026-09-21T07:01,pre,S1,V1,2.008,,,\n"
-                                      "2026-09-21T07:02,pre,S1,V1,2.011,,,\n"
-                                      "2026-09-21T07:03,pre,S1,V1,2.015,,,\n"
-                                      "2026-09-21T07:04,pre,S1,V1,2.009,,,\n"));
+  const SplitBook split(
+      with_readings("2026-09-21T07:00,pre,S1,V1,2.013,,,\n"
+                    "2026-09-21T07:01,pre,S1,V1,2.008,,,\n"
+                    "2026-09-21T07:02,pre,S1,V1,2.011,,,\n"
+                    "2026-09-21T07:03,pre,S1,V1,2.015,,,\n"
+                    "2026-09-21T07:04,pre,S1,V1,2.009,,,\n"));
   const ReadingSet set = split.read(0);
   EXPECT_EQ(set.flow.n, 5U);
   EXPECT_NEAR(set.flow.mean, 2.0112, 1e-12);
@@ -142,9 +143,10 @@ TEST(ReadingSet, HasTheMeanAndSpreadOfItsReadings) {
 }
 
 TEST(ReadingSet, LeavesVoidReadingsOutOfTheMeanAndCountsThem) {
-  const SplitBook split(with_readings("2026-09-21T07:00,pre,S1,V1,2.00,,no,\n"
-                                      "2026-09-21T07:01,pre,S1,V1,9.00,,yes,knocked\n"
-                                      "2026-09-21T07:02,pre,S1,V1,2.02,,,\n"));
+  const SplitBook split(
+      with_readings("2026-09-21T07:00,pre,S1,V1,2.00,,no,\n"
+                    "2026-09-21T07:01,pre,S1,V1,9.00,,yes,knocked\n"
+                    "2026-09-21T07:02,pre,S1,V1,2.02,,,\n"));
   const ReadingSet set = split.read(0);
   EXPECT_EQ(set.flow.n, 2U);
   EXPECT_NEAR(set.flow.mean, 2.01, 1e-12);
@@ -281,10 +283,11 @@ TEST(ReadingSet, KnowsNoRangeWhereNobodySaidOne) {
 }
 
 TEST(ReadingSet, HasTheMeanConditionsOfTheReadingsThatSay) {
-  const SplitBook split(with_readings("2026-09-21T07:00,pre,S1,V1,2,20,100\n"
-                                      "2026-09-21T07:01,pre,S1,V1,2,22,\n"
-                                      "2026-09-21T07:02,pre,S1,V1,2,,98\n",
-                                      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"));
+  const SplitBook split(
+      with_readings("2026-09-21T07:00,pre,S1,V1,2,20,100\n"
+                    "2026-09-21T07:01,pre,S1,V1,2,22,\n"
+                    "2026-09-21T07:02,pre,S1,V1,2,,98\n",
+                    "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"));
   const ReadingSet set = split.read(0);
   EXPECT_NEAR(set.temperature_k, 294.15, 1e-9);
   EXPECT_NEAR(set.pressure_kpa, 99, 1e-12);

@@ -60,7 +60,8 @@ TEST(SampleAssessment, WorksOutDriftFlowAndVolume) {
 }
 
 TEST(SampleAssessment, FollowsThePracticeOfTheFlow) {
-  BookText text = with_sample("sample,pump,started,stopped,nominal [L/min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7");
+  BookText text =
+      with_sample("sample,pump,started,stopped,nominal [L/min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7");
   const auto volume = [&](FlowForVolume flow) {
     AssessmentPractice practice;
     practice.flow_for_volume = flow;
@@ -90,13 +91,16 @@ TEST(SampleAssessment, NominalFlowOfTheSampleWinsOverThatOfItsSampler) {
 }
 
 TEST(SampleAssessment, CutShiftIsOfTheSamplersExponent) {
-  BookText text = with_sample("sample,pump,started,stopped,sampler", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,impactor");
-  EXPECT_NEAR(AssessedBook(text, {}, "impactor", 2.0, 0.5).of("S1").cut_shift, std::sqrt(2.0 / 1.975) - 1, exact_in_decimals);
+  BookText text =
+      with_sample("sample,pump,started,stopped,sampler", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,impactor");
+  EXPECT_NEAR(AssessedBook(text, {}, "impactor", 2.0, 0.5).of("S1").cut_shift, std::sqrt(2.0 / 1.975) - 1,
+              exact_in_decimals);
   EXPECT_TRUE(is_missing(AssessedBook(text, {}, "impactor", 2.0).of("S1").cut_shift));
 }
 
 TEST(SampleAssessment, TakesPausesOffTheMinutes) {
-  AssessedBook book(with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,30"));
+  AssessedBook book(
+      with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,30"));
   EXPECT_EQ(book.of("S1").minutes, 450);
   EXPECT_NEAR(book.of("S1").volume_l, 450 * 1.975, exact_in_decimals);
 }
@@ -161,18 +165,20 @@ TEST(SampleAssessment, NeverAssumesATemperatureOrAPressure) {
 TEST(SampleAssessment, HasTheLargestChangeOfConditionsWithItsSign) {
   BookText text = with_sample("sample,pump,started,stopped,temperature [°C],pressure [kPa]",
                               "S1,P1,2026-09-21T08:00,2026-09-21T16:00,20,100");
-  text.readings = with_readings("2026-09-21T07:30,pre,S1,,V1,2,12,101\n2026-09-21T16:10,post,S1,,V1,2,25,98\n").readings;
+  text.readings =
+      with_readings("2026-09-21T07:30,pre,S1,,V1,2,12,101\n2026-09-21T16:10,post,S1,,V1,2,25,98\n").readings;
   AssessedBook book(text);
   EXPECT_NEAR(book.of("S1").temperature_change_k, -8, exact_in_decimals);
   EXPECT_NEAR(book.of("S1").pressure_change_kpa, -2, exact_in_decimals);
 }
 
 TEST(SampleAssessment, HasTheFieldSetFarthestFromThePreFlow) {
-  AssessedBook book(with_readings("2026-09-21T07:30,pre,S1,,V1,2.00,,\n"
-                                  "2026-09-21T10:00,field,S1,,V1,2.03,,\n"
-                                  "2026-09-21T12:00,field,S1,,V1,1.90,,\n"
-                                  "2026-09-21T14:00,field,S1,,V1,2.05,,\n"
-                                  "2026-09-21T16:10,post,S1,,V1,2.00,,\n"));
+  AssessedBook book(
+      with_readings("2026-09-21T07:30,pre,S1,,V1,2.00,,\n"
+                    "2026-09-21T10:00,field,S1,,V1,2.03,,\n"
+                    "2026-09-21T12:00,field,S1,,V1,1.90,,\n"
+                    "2026-09-21T14:00,field,S1,,V1,2.05,,\n"
+                    "2026-09-21T16:10,post,S1,,V1,2.00,,\n"));
   EXPECT_NEAR(book.of("S1").field_change_l_min, -0.10, exact_in_decimals);
   EXPECT_EQ(book.of("S1").field_count(), 3U);
 }
@@ -198,29 +204,32 @@ TEST(SampleAssessment, TwoSamplesInOneBracketLeanOnBothItsSets) {
 }
 
 TEST(SampleAssessment, TakesTheStagesItHasNoReadingsOfFromTheBracket) {
-  AssessedBook book(with_readings("2026-09-21T07:00,pre,S1,,V1,2.0,,\n"
-                                  "2026-09-21T07:30,pre,,P1,V1,9.0,,\n"
-                                  "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
+  AssessedBook book(
+      with_readings("2026-09-21T07:00,pre,S1,,V1,2.0,,\n"
+                    "2026-09-21T07:30,pre,,P1,V1,9.0,,\n"
+                    "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
   EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
   EXPECT_EQ(book.of("S1").post_l_min, 1.9);
 }
 
 TEST(SampleAssessment, HasNoPostWhereThePumpWasSetAgainInBetween) {
-  AssessedBook book(with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n"
-                                  "2026-09-21T16:05,pre,,P1,V1,2.0,,\n"
-                                  "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
+  AssessedBook book(
+      with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n"
+                    "2026-09-21T16:05,pre,,P1,V1,2.0,,\n"
+                    "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
   EXPECT_EQ(book.of("S1").post_set(), nullptr);
   EXPECT_TRUE(is_missing(book.of("S1").drift));
   EXPECT_TRUE(is_missing(book.of("S1").volume_l));
 }
 
 TEST(SampleAssessment, OfSeveralOwnSetsTheNearestOutsideTheSampleCount) {
-  AssessedBook book(with_readings("2026-09-21T06:00,pre,S1,,V1,1.0,,\n"
-                                  "2026-09-21T07:30,pre,S1,,V1,2.0,,\n"
-                                  "2026-09-21T09:00,pre,S1,,V1,3.0,,\n"
-                                  "2026-09-21T15:00,post,S1,,V1,4.0,,\n"
-                                  "2026-09-21T16:10,post,S1,,V1,1.9,,\n"
-                                  "2026-09-21T18:00,post,S1,,V1,5.0,,\n"));
+  AssessedBook book(
+      with_readings("2026-09-21T06:00,pre,S1,,V1,1.0,,\n"
+                    "2026-09-21T07:30,pre,S1,,V1,2.0,,\n"
+                    "2026-09-21T09:00,pre,S1,,V1,3.0,,\n"
+                    "2026-09-21T15:00,post,S1,,V1,4.0,,\n"
+                    "2026-09-21T16:10,post,S1,,V1,1.9,,\n"
+                    "2026-09-21T18:00,post,S1,,V1,5.0,,\n"));
   EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
   EXPECT_EQ(book.of("S1").post_l_min, 1.9);
 }
@@ -239,7 +248,8 @@ std::string fault_place(AssessedBook& book, std::string_view sample) {
 }
 
 TEST(SampleAssessment, NamesTheFirstFaultOfARecordItLeansOn) {
-  BookText sample = with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,3O");
+  BookText sample =
+      with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,3O");
   AssessedBook of_sample(sample);
   EXPECT_EQ(fault_place(of_sample, "S1"), "samples.csv:2:41");
 

@@ -8,11 +8,12 @@
 #include <vector>
 
 #include "book/padded_text.hpp"
+#include "book/slow_csv.hpp"
 
 namespace driftwarden {
 namespace {
 
-using Rows = std::vector<std::vector<std::string>>;
+using Rows = CsvRows;
 
 Rows rows_of(std::string_view text, char separator = ',') {
   const PaddedText padded(text);
@@ -178,48 +179,6 @@ TEST(CsvScanner, ReadsCellsOfEveryLengthAroundItsStep) {
     EXPECT_EQ(rows_of(x + "," + x + "\n" + x + "\n" + "y"), (Rows{{x, x}, {x}, {"y"}})) << length;
     EXPECT_EQ(rows_of("\"" + x + "\n\"\"\",\"" + x + "\"\r\n" + x + "z"), (Rows{{x + "\n\"", x}, {x + "z"}})) << length;
   }
-}
-
-// RFC 4180 once more, as a machine that looks at one byte after the other.
-Rows read_slowly(std::string_view text, char separator) {
-  enum { start, bare, quoted, quote_seen, behind } state = start;
-  Rows rows;
-  std::string cell;
-  std::vector<std::string> row;
-  const auto end_cell = [&] {
-    row.push_back(cell);
-    cell.clear();
-    state = start;
-  };
-  const auto end_row = [&](bool was_bare) {
-    if (was_bare && !cell.empty() && cell.back() == '\r') cell.pop_back();
-    end_cell();
-    rows.push_back(row);
-    row.clear();
-  };
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const char c = text[i];
-    if (state == quoted) {
-      if (c != '"') cell += c;
-      if (c == '"') state = quote_seen;
-    } else if (state == quote_seen && c == '"') {
-      cell += c;
-      state = quoted;
-    } else if (c == separator) {
-      end_cell();
-    } else if (c == '\n') {
-      end_row(state == bare);
-    } else if (state == start && c == '"') {
-      state = quoted;
-    } else if (state == quote_seen || state == behind) {
-      state = behind;  // text behind a closing quote is a fault, and left out
-    } else {
-      cell += c;
-      state = bare;
-    }
-  }
-  if (!text.empty() && (text.back() != '\n' || state == quoted)) end_row(state == bare);
-  return rows;
 }
 
 TEST(CsvScanner, AgreesWithASlowReaderOnAnyText) {

@@ -51,9 +51,13 @@ inline BookText judged_text(const std::string& limit = "2 %") {
   text.settings += "[rules]\npacks = [\"own.toml\"]\n";
   text.rules =
       "pack = \"own\"\ntitle = \"Own\"\nedition = \"1\"\n"
-      "[[rule]]\nid = \"drift\"\nof = \"sample\"\nmeasure = \"drift\"\nwithin = \"" + limit + "\"\notherwise = \"void\"\n"
+      "[[rule]]\nid = \"drift\"\nof = \"sample\"\nmeasure = \"drift\"\nwithin = \"" +
+      limit +
+      "\"\notherwise = \"void\"\n"
       "reason = \"A reason.\"\nsource = \"A source\"\nstanding = \"house\"\n"
-      "[[rule.example]]\ngiven = { drift = \"" + limit + "\" }\ngives = \"valid\"\n"
+      "[[rule.example]]\ngiven = { drift = \"" +
+      limit +
+      "\" }\ngives = \"valid\"\n"
       "[[rule.example]]\ngiven = { drift = \"-99 %\" }\ngives = \"void\"\n";
   return text;
 }

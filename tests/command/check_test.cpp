@@ -10,8 +10,9 @@ TEST(Check, CountsWhatABookHolds) {
   const BookFolder book;
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
-  EXPECT_EQ(called.out,
-            "Quarry: 4 instruments, 2 certificates, 1 samples and blanks, 2 readings, 0 decisions; 0 faults, 0 remarks\n");
+  EXPECT_EQ(
+      called.out,
+      "Quarry: 4 instruments, 2 certificates, 1 samples and blanks, 2 readings, 0 decisions; 0 faults, 0 remarks\n");
   EXPECT_EQ(called.err, "");
 }
 
@@ -24,7 +25,8 @@ TEST(Check, TellsEveryFaultInOneRunInOrderOfPlace) {
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.out.find("; 3 faults, 0 remarks\n"), std::string::npos) << called.out;
   const std::size_t first = called.err.find("readings.csv:4:29: error: '1.9S' is not a number");
-  const std::size_t second = called.err.find("readings.csv:5:18: error: 'psot' is no word for 'stage'; did you mean 'post'?");
+  const std::size_t second =
+      called.err.find("readings.csv:5:18: error: 'psot' is no word for 'stage'; did you mean 'post'?");
   const std::size_t third = called.err.find("samples.csv:3:4: error: 'P9' is not a pump of instruments.csv");
   EXPECT_LT(first, second) << called.err;
   EXPECT_LT(second, third) << called.err;

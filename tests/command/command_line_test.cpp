@@ -13,14 +13,16 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 TEST(CommandLine, ShowsItsHelpWithAnExampleAndTheCautions) {
   const Called called = call({"--help"});
   EXPECT_EQ(called.status, 0);
-  for (const char* part : {"new", "check", "screen", "explain", "rules", "Example:", "Exit status:", "occupational hygienist"}) {
+  for (const char* part :
+       {"new", "check", "screen", "explain", "rules", "Example:", "Exit status:", "occupational hygienist"}) {
     EXPECT_TRUE(has(called.out, part)) << part << " is not in\n" << called.out;
   }
 }
 
 TEST(CommandLine, HasHelpWithAnExampleForEveryCommand) {
-  const std::vector<std::vector<std::string>> commands = {
-      {"new"}, {"check"}, {"screen"}, {"explain"}, {"rules"}, {"rules", "check"}, {"rules", "list"}, {"rules", "show"}, {"rules", "measures"}};
+  const std::vector<std::vector<std::string>> commands = {{"new"},           {"check"},         {"screen"},
+                                                          {"explain"},       {"rules"},         {"rules", "check"},
+                                                          {"rules", "list"}, {"rules", "show"}, {"rules", "measures"}};
   for (std::vector<std::string> words : commands) {
     const std::string name = "driftwarden " + words.back();
     words.emplace_back("--help");
@@ -52,8 +54,12 @@ TEST(CommandLine, RefusesAMistypedOptionWithTheNearestOne) {
 }
 
 TEST(CommandLine, RefusesAValueThatIsNone) {
-  for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
-           {"screen", "book", "--format", "xml"}, {"screen", "book", "--threads", "0"}, {"screen", "book", "--threads", "many"}, {"explain", "book"}, {}}) {
+  for (const std::vector<std::string>& words :
+       std::vector<std::vector<std::string>>{{"screen", "book", "--format", "xml"},
+                                             {"screen", "book", "--threads", "0"},
+                                             {"screen", "book", "--threads", "many"},
+                                             {"explain", "book"},
+                                             {}}) {
     const Called called = call(words);
     EXPECT_EQ(called.status, 2);
     EXPECT_TRUE(has(called.err, "[command/refused]")) << called.err;
@@ -75,13 +81,14 @@ TEST(CommandLine, SaysWhenItsOutputCannotBeWritten) {
   ASSERT_TRUE(full);
   const BookFolder book;
   Surroundings surroundings{full, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
-  for (const std::vector<std::string>& words :
-       std::vector<std::vector<std::string>>{{"screen", book.path()}, {"explain", book.path(), "S1"}, {"check", book.path()}, {"--help"}}) {
+  for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
+           {"screen", book.path()}, {"explain", book.path(), "S1"}, {"check", book.path()}, {"--help"}}) {
     full.clear();
     err.str("");
     EXPECT_EQ(run_command_line(words, surroundings), 2) << words.front();
     EXPECT_EQ(err.str(),
-              "standard output: error: the results could not be written; check the folder, its rights and the room on the disk "
+              "standard output: error: the results could not be written; check the folder, its rights and the room on "
+              "the disk "
               "[output/unwritable]\n");
   }
 }

@@ -24,7 +24,8 @@ TEST(NewBook, HasEveryTable) {
   const ScratchFolder scratch;
   const fs::path folder = scratch.path() / "a" / "b";
   EXPECT_EQ(call({"new", folder.string()}).status, 0);
-  for (const char* file : {"book.toml", "instruments.csv", "certificates.csv", "samples.csv", "readings.csv", "decisions.csv"}) {
+  for (const char* file :
+       {"book.toml", "instruments.csv", "certificates.csv", "samples.csv", "readings.csv", "decisions.csv"}) {
     EXPECT_TRUE(fs::exists(folder / file)) << file;
   }
 }
@@ -59,7 +60,8 @@ TEST(NewBook, HasSoundExamplesInItsComments) {
   const std::string folder = scratch.path().string();
   ASSERT_EQ(call({"new", folder}).status, 0);
   std::string settings = text_of_file(folder + "/book.toml");
-  for (const std::string line : {"# [site]", "# altitude", "# [[override]]", "# rule ", "# within", "# reason", "# [headings.readings]", "# \"Flow LPM\""}) {
+  for (const std::string line : {"# [site]", "# altitude", "# [[override]]", "# rule ", "# within", "# reason",
+                                 "# [headings.readings]", "# \"Flow LPM\""}) {
     const std::size_t at = settings.find("\n" + line);
     ASSERT_NE(at, std::string::npos) << line;
     settings.erase(at + 1, 2);

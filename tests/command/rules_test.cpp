@@ -45,13 +45,15 @@ TEST(Rules, CheckWithoutFilesRunsTheShippedPacks) {
 TEST(Rules, ListNamesTheShippedPacksWithTheirEditions) {
   const Called called = call({"rules", "list"});
   EXPECT_EQ(called.status, 0);
-  EXPECT_TRUE(has(called.out, "common-practice          2026-11-25  Common practice for air-sampling pumps\n")) << called.out;
+  EXPECT_TRUE(has(called.out, "common-practice          2026-11-25  Common practice for air-sampling pumps\n"))
+      << called.out;
 }
 
 TEST(Rules, ShowPrintsARuleInWords) {
   const Called called = call({"rules", "show", "common-practice/drift"});
   EXPECT_EQ(called.status, 0);
-  EXPECT_TRUE(called.out.starts_with("common-practice/drift\n  measure    drift of a sample, base pre\n")) << called.out;
+  EXPECT_TRUE(called.out.starts_with("common-practice/drift\n  measure    drift of a sample, base pre\n"))
+      << called.out;
   EXPECT_TRUE(has(called.out, "limit      within 5 %, otherwise void; when missing: undecided\n")) << called.out;
 }
 
@@ -66,15 +68,19 @@ TEST(Rules, ShowPrintsAWholePack) {
 TEST(Rules, ShowNamesTheNearestRule) {
   const Called called = call({"rules", "show", "common-practice/drfit"});
   EXPECT_EQ(called.status, 2);
-  EXPECT_TRUE(has(called.err, "no pack or rule 'common-practice/drfit' is shipped; did you mean 'common-practice/drift'?")) << called.err;
+  EXPECT_TRUE(
+      has(called.err, "no pack or rule 'common-practice/drfit' is shipped; did you mean 'common-practice/drift'?"))
+      << called.err;
 }
 
 TEST(Rules, MeasuresPrintsEveryMeasureOfEverySubject) {
   const Called called = call({"rules", "measures"});
   EXPECT_EQ(called.status, 0);
-  for (const Subject subject : {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
+  for (const Subject subject :
+       {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
     EXPECT_TRUE(has(called.out, "of a " + std::string(to_text(subject)) + ":\n"));
-    for (const Measure& measure : measures(subject)) EXPECT_TRUE(has(called.out, "  " + std::string(measure.name) + " ")) << measure.name;
+    for (const Measure& measure : measures(subject))
+      EXPECT_TRUE(has(called.out, "  " + std::string(measure.name) + " ")) << measure.name;
   }
 }
 

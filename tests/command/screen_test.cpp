@@ -57,7 +57,8 @@ TEST(Screen, WritesATableUnlessAskedForSomethingElse) {
 
 TEST(Screen, StandsOnAnotherDayWhereAsked) {
   const BookFolder book(judged_text());
-  const auto json = nlohmann::json::parse(call({"screen", book.path(), "--format", "json", "--as-of", "2026-10-05"}).out);
+  const auto json =
+      nlohmann::json::parse(call({"screen", book.path(), "--format", "json", "--as-of", "2026-10-05"}).out);
   EXPECT_EQ(json["as_of"], "2026-10-05");
 }
 
@@ -77,8 +78,10 @@ TEST(Screen, SaysWhenItsFileCannotBeWritten) {
   for (const std::string& file : {std::string("/dev/full"), book.file("nowhere/out.csv"), book.path()}) {
     const Called called = call({"screen", book.path(), "--format", "csv", "--out", file});
     EXPECT_EQ(called.status, 2) << file;
-    EXPECT_EQ(called.err, file + ": error: the results could not be written; check the folder, its rights and the room on the disk "
-                                 "[output/unwritable]\n");
+    EXPECT_EQ(called.err,
+              file +
+                  ": error: the results could not be written; check the folder, its rights and the room on the disk "
+                  "[output/unwritable]\n");
   }
 }
 

@@ -46,7 +46,8 @@ Selected selected(const ScreenOptions& options) {
   return {names, err.str()};
 }
 
-ScreenOptions asking(std::vector<std::string> batches, std::vector<std::string> samples, std::string since = "", std::string until = "") {
+ScreenOptions asking(std::vector<std::string> batches, std::vector<std::string> samples, std::string since = "",
+                     std::string until = "") {
   ScreenOptions options;
   options.batches = std::move(batches);
   options.samples = std::move(samples);

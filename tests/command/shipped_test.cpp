@@ -8,7 +8,9 @@
 namespace driftwarden {
 namespace {
 
-TEST(Shipped, FolderHoldsTheRules) { EXPECT_TRUE(std::filesystem::exists(shipped_folder() / "rules" / "common-practice.toml")); }
+TEST(Shipped, FolderHoldsTheRules) {
+  EXPECT_TRUE(std::filesystem::exists(shipped_folder() / "rules" / "common-practice.toml"));
+}
 
 // The test program lies in a build folder without share/: the folder is that of the sources.
 TEST(Shipped, FolderIsThatOfTheSourcesWhereNothingIsInstalled) {

@@ -29,10 +29,11 @@ BookText with_conditions() {
 
 TEST(Explanation, BeginsWithTheSampleItsVerdictAndItsLine) {
   const std::string text = explained(with_conditions(), {{drift_within("2 %")}, {sampler("cowl", 2.0)}});
-  EXPECT_TRUE(text.starts_with("Sample S1: void   [samples.csv:2]\n"
-                               "  sample, pump P1, batch B-7, sampler cowl, method M-12, analysis fume, nominal flow 2.00000 L/min\n"
-                               "  Note: near the face\n"
-                               "  Book: Quarry\n"))
+  EXPECT_TRUE(text.starts_with(
+      "Sample S1: void   [samples.csv:2]\n"
+      "  sample, pump P1, batch B-7, sampler cowl, method M-12, analysis fume, nominal flow 2.00000 L/min\n"
+      "  Note: near the face\n"
+      "  Book: Quarry\n"))
       << text;
 }
 
@@ -72,21 +73,26 @@ TEST(Explanation, ShowsThePracticeThatIsFollowedAndWhoChoseIt) {
   EXPECT_HAS(flow("lower"), "  Q = the lower of 2.00000 and 1.95000 = 1.95000 L/min\n");
   EXPECT_HAS(flow("pre"), "  Q = pre = 2.00000 L/min\n");
   EXPECT_HAS(flow("nominal"), "  Q = nominal = 1.70000 L/min\n");
-  EXPECT_HAS(flow("lower"), "  Practice flow_for_volume = lower, by the book: The client asked for it. [book.toml:3:1]\n");
+  EXPECT_HAS(flow("lower"),
+             "  Practice flow_for_volume = lower, by the book: The client asked for it. [book.toml:3:1]\n");
   EXPECT_FALSE(has(explained(BookText()), "Practice")) << "nobody chose";
 }
 
 TEST(Explanation, ShowsTheBaseOfTheDrift) {
-  const auto drift = [](const std::string& base) { return explained(BookText(), {{}, {}, {practice("drift_base", base)}}); };
+  const auto drift = [](const std::string& base) {
+    return explained(BookText(), {{}, {}, {practice("drift_base", base)}});
+  };
   EXPECT_HAS(drift("post"), "drift = (post - pre) / post\n        = (1.95000 - 2.00000) / 1.95000 = -2.564 %\n");
-  EXPECT_HAS(drift("mean"), "drift = (post - pre) / mean of pre and post\n        = (1.95000 - 2.00000) / 1.97500 = -2.532 %\n");
+  EXPECT_HAS(drift("mean"),
+             "drift = (post - pre) / mean of pre and post\n        = (1.95000 - 2.00000) / 1.97500 = -2.532 %\n");
   EXPECT_HAS(drift("nominal"), "drift = (post - pre) / nominal\n  can't be worked out: a flow is missing\n");
 }
 
 TEST(Explanation, ShowsThePracticeOfACorrection) {
   BookText text;
   text.instruments =
-      "instrument,kind,principle,scale temperature [°C],scale pressure [kPa]\nP1,pump,,,\nV1,calibrator,rotameter,20,101.325\n";
+      "instrument,kind,principle,scale temperature [°C],scale pressure "
+      "[kPa]\nP1,pump,,,\nV1,calibrator,rotameter,20,101.325\n";
   text.certificates.clear();
   EXPECT_HAS(explained(text, {{}, {}, {practice("rotameter_correction", "never")}}),
              "  Practice rotameter_correction = never, by the book: The client asked for it. [book.toml:3:1]\n");
@@ -106,7 +112,8 @@ TEST(Explanation, SaysWhatCannotBeWorkedOutAndWhy) {
 TEST(Explanation, SaysThatThePausesAreLongerThanTheRun) {
   BookText text;
   text.samples = "sample,pump,started,stopped,paused [min]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,500\n";
-  EXPECT_HAS(explained(text), "  can't be worked out: the pauses, 500 min, are longer than the 480 min from start to stop\n");
+  EXPECT_HAS(explained(text),
+             "  can't be worked out: the pauses, 500 min, are longer than the 480 min from start to stop\n");
 }
 
 TEST(Explanation, SaysThatTheClocksWereChanged) {
@@ -123,16 +130,23 @@ TEST(Explanation, SaysThatTheClocksWereChanged) {
 TEST(Explanation, SaysWhereConditionsThatAreNotTheSamplesComeFrom) {
   BookText text;
   text.settings += "[site]\naltitude = \"1500 m\"\n";
-  text.readings = "taken,stage,sample,calibrator,reading [L/min],temperature [°C]\n2026-09-21T07:30,pre,S1,V1,2,18\n2026-09-21T16:10,post,S1,V1,2,22\n";
-  EXPECT_HAS(explained(text), "T = 20.00 °C from its sets (mean); P = 84.556 kPa from the site's altitude [book.toml:4:12]\n");
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature "
+      "[°C]\n2026-09-21T07:30,pre,S1,V1,2,18\n2026-09-21T16:10,post,S1,V1,2,22\n";
+  EXPECT_HAS(explained(text),
+             "T = 20.00 °C from its sets (mean); P = 84.556 kPa from the site's altitude [book.toml:4:12]\n");
 }
 
 TEST(Explanation, ShowsEveryRuleMetOrNotWithItsSource) {
   RuleText skipped{Subject::sample, "warm-up", "at_least", {"15 min"}};
   skipped.absent = Absent::skip;
-  const std::string out = explained(
-      BookText(), {{drift_within("2 %"), {Subject::sample, "flow", "at_least", {"1.9 L/min"}}, {Subject::sample, "calibrator.same", "is", {"yes"}}, skipped}});
-  EXPECT_HAS(out, "  [void] own/drift: drift -2.5 % is not within 2 %\n      Why: A reason.\n      Source: A source (house) [own.toml:1:1]\n");
+  const std::string out = explained(BookText(), {{drift_within("2 %"),
+                                                  {Subject::sample, "flow", "at_least", {"1.9 L/min"}},
+                                                  {Subject::sample, "calibrator.same", "is", {"yes"}},
+                                                  skipped}});
+  EXPECT_HAS(out,
+             "  [void] own/drift: drift -2.5 % is not within 2 %\n      Why: A reason.\n      Source: A source (house) "
+             "[own.toml:1:1]\n");
   EXPECT_HAS(out, "  [met] own/flow: flow 1.975 L/min is at least 1.9 L/min, margin 0.08 L/min\n");
   EXPECT_HAS(out, "  [met] own/calibrator.same: calibrator.same is yes\n");
   EXPECT_HAS(out, "  [skipped] own/warm-up: warm-up is not given; the rule passes it over\n");
@@ -154,13 +168,15 @@ TEST(Explanation, ShowsWhatTheBookOverrides) {
              "      Changed by this book: it was 'within 5 %', void. Reason: The client's. [book.toml:7:1]\n");
 }
 
-TEST(Explanation, SaysThatNoRuleApplies) { EXPECT_HAS(explained(BookText()), "\nRules\n"); }
+TEST(Explanation, SaysThatNoRuleApplies) { EXPECT_HAS(explained(BookText()), "  No rule applies to it.\n"); }
 
 TEST(Explanation, OfFaultyRecordsNamesTheFaultAndHoldsNoRule) {
   BookText text;
   text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n";
   const std::string out = explained(text, {{drift_within("2 %")}});
-  EXPECT_HAS(out, "  No rule is held to this sample, for a record it leans on can't be understood:\n    readings.csv:4:29: error: '1.9S' is not a number");
+  EXPECT_HAS(out,
+             "  No rule is held to this sample, for a record it leans on can't be understood:\n    readings.csv:4:29: "
+             "error: '1.9S' is not a number");
   EXPECT_FALSE(has(out, "own/drift")) << out;
   EXPECT_HAS(out, "Sample S1: undecided");
 }
@@ -172,7 +188,8 @@ TEST(Explanation, ShowsEveryDecisionAboutTheSample) {
       "2026-09-22T10:00,K. Ore,S1,own/drift,uphold,first look\n"
       "2026-09-23T10:00,K. Ore,S9,own/drift,uphold,another sample\n";
   const std::string out = explained(text);
-  EXPECT_HAS(out, "\nDecisions\n  2026-09-22T10:00+00:00, K. Ore: uphold own/drift. Reason: first look [decisions.csv:2]\n");
+  EXPECT_HAS(out,
+             "\nDecisions\n  2026-09-22T10:00+00:00, K. Ore: uphold own/drift. Reason: first look [decisions.csv:2]\n");
   EXPECT_FALSE(has(out, "another sample")) << out;
 }
 
@@ -188,7 +205,8 @@ TEST(Explanation, OfABlankShowsNoFlow) {
 TEST(Explanation, HasTheSameTextWithAndWithoutColour) {
   std::string coloured = explained(with_conditions(), {{drift_within("2 %")}}, true);
   EXPECT_HAS(coloured, "\x1b[");
-  for (std::size_t at; (at = coloured.find('\x1b')) != std::string::npos;) coloured.erase(at, coloured.find('m', at) - at + 1);
+  for (std::size_t at; (at = coloured.find('\x1b')) != std::string::npos;)
+    coloured.erase(at, coloured.find('m', at) - at + 1);
   EXPECT_EQ(coloured, explained(with_conditions(), {{drift_within("2 %")}}));
 }
 

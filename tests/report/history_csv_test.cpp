@@ -32,7 +32,9 @@ TEST(HistoryCsv, HasAsManyCellsInEveryLine) {
     const std::size_t end = text.find('\n', at);
     const auto here = static_cast<std::size_t>(std::count(text.begin() + static_cast<std::ptrdiff_t>(at),
                                                           text.begin() + static_cast<std::ptrdiff_t>(end), ','));
-    if (commas != std::string::npos) EXPECT_EQ(here, commas);
+    if (commas != std::string::npos) {
+      EXPECT_EQ(here, commas);
+    }
     commas = here;
     at = end + 1;
   }

@@ -24,7 +24,15 @@ std::string value(double figure) {
 TEST(JsonText, PutsCommasBetweenMembersAndElementsAndNowhereElse) {
   std::string out;
   JsonText json(out);
-  json.begin_object().member("a", "x").key("b").begin_array().value(1.5).begin_object().end_object().begin_array().end_array();
+  json.begin_object()
+      .member("a", "x")
+      .key("b")
+      .begin_array()
+      .value(1.5)
+      .begin_object()
+      .end_object()
+      .begin_array()
+      .end_array();
   json.null().end_array().key("c").begin_object().member("d", true).end_object().key("e").null().end_object();
   EXPECT_EQ(out, R"({"a":"x","b":[1.5,{},[],null],"c":{"d":true},"e":null})");
 }
@@ -45,7 +53,8 @@ TEST(JsonText, EscapesQuotesBackslashesAndControlCharacters) {
 }
 
 TEST(JsonText, KeepsUtf8AsItIs) {
-  for (const char* text : {"°C", "Bø", "漢字", "😀", "\xEF\xBB\xBF", "\xF4\x8F\xBF\xBF", "\xED\x9F\xBF", "\xEE\x80\x80"}) {
+  for (const char* text :
+       {"°C", "Bø", "漢字", "😀", "\xEF\xBB\xBF", "\xF4\x8F\xBF\xBF", "\xED\x9F\xBF", "\xEE\x80\x80"}) {
     EXPECT_EQ(value(text), "\"" + std::string(text) + "\"");
   }
 }

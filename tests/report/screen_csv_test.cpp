@@ -39,9 +39,10 @@ class ScreenCsv : public ::testing::Test {
 
 // The columns that other programs lean on, in their order.
 TEST_F(ScreenCsv, BeginsWithTheColumnsThatArePromised) {
-  EXPECT_TRUE(screen_csv_headings().starts_with(
-      "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,flow_l_min,"
-      "volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings"));
+  EXPECT_TRUE(
+      screen_csv_headings().starts_with("sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_"
+                                        "min,post_sd_l_min,drift_percent,flow_l_min,"
+                                        "volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings"));
   EXPECT_TRUE(screen_csv_headings().ends_with("\n"));
 }
 
@@ -76,7 +77,8 @@ TEST_F(ScreenCsv, LeavesMissingFiguresEmptyAndCountsNoReadingsAsNone) {
   JudgedBook book(text);
   EXPECT_EQ(cell(book, "S1", "pre_n"), "0");
   EXPECT_EQ(cell(book, "S1", "post_n"), "0");
-  for (const char* figure : {"pre_l_min", "post_l_min", "drift_percent", "flow_l_min", "volume_l", "volume_reference_l"}) {
+  for (const char* figure :
+       {"pre_l_min", "post_l_min", "drift_percent", "flow_l_min", "volume_l", "volume_reference_l"}) {
     EXPECT_EQ(cell(book, "S1", figure), "") << figure;
   }
   EXPECT_EQ(cell(book, "S1", "minutes"), "480");
@@ -95,7 +97,9 @@ TEST_F(ScreenCsv, LeavesWhatABlankHasNotEmpty) {
 TEST_F(ScreenCsv, JoinsTheIdsOfItsFindings) {
   RuleText note{Subject::sample, "minutes", "at_least", {"500 min"}};
   note.otherwise = Otherwise::note;
-  JudgedBook book(BookText(), {{{Subject::sample, "drift", "within", {"2 %"}}, note, {Subject::sample, "flow", "at_least", {"1 L/min"}}}});
+  JudgedBook book(
+      BookText(),
+      {{{Subject::sample, "drift", "within", {"2 %"}}, note, {Subject::sample, "flow", "at_least", {"1 L/min"}}}});
   EXPECT_EQ(cell(book, "S1", "findings"), "drift;minutes");
   EXPECT_EQ(cell(book, "S1", "verdict"), "void");
 }

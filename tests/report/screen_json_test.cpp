@@ -171,9 +171,10 @@ TEST(ScreenJson, HasNullWhereNothingIsKnown) {
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
   const json all = document(text);
   const json blank = all["samples"][0];
-  for (const char* field : {"batch", "pump", "minutes", "pre_n", "pre_l_min", "pre_sd_l_min", "post_n", "drift_percent", "flow_l_min",
-                            "volume_l", "volume_reference_l", "started", "stopped", "sampler", "method", "analysis", "nominal_l_min", "pre",
-                            "post", "decision"}) {
+  for (const char* field : {"batch",   "pump",          "minutes",    "pre_n",    "pre_l_min",          "pre_sd_l_min",
+                            "post_n",  "drift_percent", "flow_l_min", "volume_l", "volume_reference_l", "started",
+                            "stopped", "sampler",       "method",     "analysis", "nominal_l_min",      "pre",
+                            "post",    "decision"}) {
     EXPECT_TRUE(blank[field].is_null()) << field << " is " << blank[field];
   }
   EXPECT_EQ(blank["kind"], "blank");

@@ -74,7 +74,8 @@ TEST(ScreenTable, NamesABatchAboveItsFirstSampleOnly) {
 TEST(ScreenTable, NeverRoundsADriftAcrossItsLimit) {
   BookText text;
   text.readings =
-      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.0000\n2026-09-21T16:10,post,S1,V1,1.8992\n";
+      "taken,stage,sample,calibrator,reading "
+      "[L/min]\n2026-09-21T07:30,pre,S1,V1,2.0000\n2026-09-21T16:10,post,S1,V1,1.8992\n";
   const std::string table = table_of(text, drift_within("5 %"));
   EXPECT_NE(table.find("-5.04 "), std::string::npos) << table;
   EXPECT_NE(table.find("drift -5.04 % is not within 5 %"), std::string::npos) << table;
@@ -113,7 +114,8 @@ TEST(ScreenTable, KeepsToItsWidthAndToColumnsOfLongNames) {
 TEST(ScreenTable, HasTheSameTextWithAndWithoutColour) {
   JudgedBook book(BookText(), drift_within("2 %"));
   std::string coloured = table_of(book, Paint(true));
-  for (std::size_t at; (at = coloured.find('\x1b')) != std::string::npos;) coloured.erase(at, coloured.find('m', at) - at + 1);
+  for (std::size_t at; (at = coloured.find('\x1b')) != std::string::npos;)
+    coloured.erase(at, coloured.find('m', at) - at + 1);
   EXPECT_EQ(coloured, table_of(book));
 }
 

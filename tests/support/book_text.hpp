@@ -44,14 +44,14 @@ struct BookText {
   std::string decisions;
 
   void write(const std::filesystem::path& folder) const {
-    for (const auto& [name, text] : std::initializer_list<std::pair<const char*, const std::string&>>{
-             {"book.toml", settings},
-             {"own.toml", rules},
-             {"instruments.csv", instruments},
-             {"certificates.csv", certificates},
-             {"samples.csv", samples},
-             {"readings.csv", readings},
-             {"decisions.csv", decisions}}) {
+    for (const auto& [name, text] :
+         std::initializer_list<std::pair<const char*, const std::string&>>{{"book.toml", settings},
+                                                                           {"own.toml", rules},
+                                                                           {"instruments.csv", instruments},
+                                                                           {"certificates.csv", certificates},
+                                                                           {"samples.csv", samples},
+                                                                           {"readings.csv", readings},
+                                                                           {"decisions.csv", decisions}}) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }
   }
@@ -77,8 +77,8 @@ inline Row row_of(const Book& book, std::string_view sample) {
 struct RuleText {
   Subject of = Subject::sample;
   std::string_view measure;
-  std::string_view form;                // "within"
-  std::vector<std::string> values;      // {"5 %"}
+  std::string_view form;            // "within"
+  std::vector<std::string> values;  // {"5 %"}
   Otherwise otherwise = Otherwise::void_;
   Absent absent = Absent::undecided;
   Base base = Base::by_practice;

@@ -48,7 +48,8 @@ class Applicability : public ::testing::Test {
   }
   Applies of_reading(Row reading, std::vector<Condition> where) {
     const SampleContext context{book.screening().basis(), book.figures("S1")};
-    return applies_to_reading(rule_where(std::move(where), Subject::reading), context, context.figures.sets[reading], reading);
+    return applies_to_reading(rule_where(std::move(where), Subject::reading), context, context.figures.sets[reading],
+                              reading);
   }
 
   JudgedBook book{described()};
@@ -78,9 +79,10 @@ struct FieldCase {
 };
 
 TEST_F(Applicability, GoesByTheWordsOfASample) {
-  for (const FieldCase& c : {FieldCase{"kind", "sample"}, FieldCase{"batch", "B-7"}, FieldCase{"pump", "P1"}, FieldCase{"sampler", "cowl"},
-                             FieldCase{"fraction", "inhalable"}, FieldCase{"method", "method 12"}, FieldCase{"analysis", "fume"},
-                             FieldCase{"fault", "no"}}) {
+  for (const FieldCase& c :
+       {FieldCase{"kind", "sample"}, FieldCase{"batch", "B-7"}, FieldCase{"pump", "P1"}, FieldCase{"sampler", "cowl"},
+        FieldCase{"fraction", "inhalable"}, FieldCase{"method", "method 12"}, FieldCase{"analysis", "fume"},
+        FieldCase{"fault", "no"}}) {
     EXPECT_EQ(of_sample("S1", {is(c.field, {c.word})}), Applies::yes) << c.field;
     EXPECT_EQ(of_sample("S1", {is(c.field, {"another", c.word})}), Applies::yes) << c.field;
     EXPECT_EQ(of_sample("S1", {is(c.field, {"another"})}), Applies::no) << c.field;
@@ -93,8 +95,8 @@ struct RangeCase {
 };
 
 TEST_F(Applicability, GoesByTheFiguresOfASampleAndBothEndsBelongToARange) {
-  for (const RangeCase& c : {RangeCase{"nominal", 1.7}, RangeCase{"paused", 30}, RangeCase{"warm-up", 20}, RangeCase{"temperature", 283.15},
-                             RangeCase{"pressure", 84.5}}) {
+  for (const RangeCase& c : {RangeCase{"nominal", 1.7}, RangeCase{"paused", 30}, RangeCase{"warm-up", 20},
+                             RangeCase{"temperature", 283.15}, RangeCase{"pressure", 84.5}}) {
     EXPECT_EQ(of_sample("S1", {range(c.field, c.figure, c.figure)}), Applies::yes) << c.field;
     EXPECT_EQ(of_sample("S1", {range(c.field, 1.01 * c.figure, {})}), Applies::no) << c.field;
     EXPECT_EQ(of_sample("S1", {range(c.field, {}, 0.99 * c.figure)}), Applies::no) << c.field;

@@ -27,7 +27,8 @@ BookText measured_book() {
       "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
       "C1,V1,2026-01-05,2026-09-19,2,2,2\n";
   text.samples =
-      "sample,pump,sampler,nominal [L/min],started,stopped,paused [min],warm-up [min],temperature [°C],pressure [kPa],fault\n"
+      "sample,pump,sampler,nominal [L/min],started,stopped,paused [min],warm-up [min],temperature [°C],pressure "
+      "[kPa],fault\n"
       "S1,P1,impactor,2.0,2026-09-21T08:00,2026-09-21T16:00,30,20,20,100,no\n"
       "S2,P2,,,2026-09-21T08:00,2026-09-21T16:00,,,,,\n";
   text.readings =
@@ -79,7 +80,8 @@ TEST_F(Measured, DriftOnEveryBase) {
 TEST_F(Measured, DriftFollowsThePracticeUnlessTheRuleNamesABase) {
   JudgedBook by_mean(measured_book(), RulesText{{}, {}, {practice("drift_base", "mean")}});
   const SampleContext context{by_mean.screening().basis(), by_mean.figures("S1")};
-  EXPECT_NEAR(sample_measure(context, SampleMeasure::drift, Base::by_practice).figure, (post - pre) / mean, exact_in_decimals);
+  EXPECT_NEAR(sample_measure(context, SampleMeasure::drift, Base::by_practice).figure, (post - pre) / mean,
+              exact_in_decimals);
   EXPECT_NEAR(sample_measure(context, SampleMeasure::drift, Base::pre).figure, (post - pre) / pre, exact_in_decimals);
 }
 
@@ -124,7 +126,8 @@ TEST_F(Measured, TimesAreInMinutes) {
 
 TEST_F(Measured, Volumes) {
   EXPECT_NEAR(figure(SampleMeasure::volume), 450 * mean, exact_in_decimals);
-  EXPECT_NEAR(figure(SampleMeasure::volume_reference), 450 * mean * (100 / 101.325) * (298.15 / 293.15), exact_in_decimals);
+  EXPECT_NEAR(figure(SampleMeasure::volume_reference), 450 * mean * (100 / 101.325) * (298.15 / 293.15),
+              exact_in_decimals);
 }
 
 TEST_F(Measured, ChangesOfConditions) {
@@ -157,12 +160,13 @@ TEST_F(Measured, RangeIsOfTheFarthestReading) {
 
 // Counts are 0 where there is nothing to count; everything else is missing where nothing is known.
 TEST_F(Measured, IsMissingWhereNothingIsKnown) {
-  const std::set<SampleMeasure> known = {SampleMeasure::pre_count, SampleMeasure::post_count, SampleMeasure::field_count,
-                                         SampleMeasure::minutes, SampleMeasure::overlap};
+  const std::set<SampleMeasure> known = {SampleMeasure::pre_count, SampleMeasure::post_count,
+                                         SampleMeasure::field_count, SampleMeasure::minutes, SampleMeasure::overlap};
   for (std::size_t number = 0; number < static_cast<std::size_t>(SampleMeasure::count_); ++number) {
     const auto measure = static_cast<SampleMeasure>(number);
     const MeasureValue value = of(measure, Base::by_practice, "S2");
-    EXPECT_EQ(is_missing(value.figure) && value.word.empty(), known.count(measure) == 0) << measures(Subject::sample)[number].name;
+    EXPECT_EQ(is_missing(value.figure) && value.word.empty(), known.count(measure) == 0)
+        << measures(Subject::sample)[number].name;
   }
 }
 
@@ -174,11 +178,13 @@ TEST_F(Measured, AnAbsoluteLimitHasAFigureWhereverTheCatalogueAllowsOne) {
   }
   for (std::size_t number = 0; number < static_cast<std::size_t>(SetMeasure::count_); ++number) {
     if (!measures(Subject::set)[number].absolute) continue;
-    EXPECT_FALSE(is_missing(of_set(0, static_cast<SetMeasure>(number)).absolute)) << measures(Subject::set)[number].name;
+    EXPECT_FALSE(is_missing(of_set(0, static_cast<SetMeasure>(number)).absolute))
+        << measures(Subject::set)[number].name;
   }
   for (std::size_t number = 0; number < static_cast<std::size_t>(ReadingMeasure::count_); ++number) {
     if (!measures(Subject::reading)[number].absolute) continue;
-    EXPECT_FALSE(is_missing(of_reading(0, 0, static_cast<ReadingMeasure>(number)).absolute)) << measures(Subject::reading)[number].name;
+    EXPECT_FALSE(is_missing(of_reading(0, 0, static_cast<ReadingMeasure>(number)).absolute))
+        << measures(Subject::reading)[number].name;
   }
 }
 
@@ -239,7 +245,8 @@ TEST_F(Measured, CorrectionOfAReadingIsByTheCertificateOfItsOwnDay) {
   JudgedBook night(text);
   const SampleContext context{night.screening().basis(), night.figures("S1")};
   for (const Row reading : {Row{0}, Row{1}}) {
-    EXPECT_NEAR(reading_measure(context, context.figures.sets[0], reading, ReadingMeasure::actual).figure, 2.0, exact_in_decimals);
+    EXPECT_NEAR(reading_measure(context, context.figures.sets[0], reading, ReadingMeasure::actual).figure, 2.0,
+                exact_in_decimals);
   }
 }
 
@@ -251,8 +258,9 @@ TEST_F(Measured, ReadAtOfTwoRotametersIsTopWhereOneIs) {
       "V1,calibrator,rotameter,20,101.325,centre\n"
       "V2,calibrator,rotameter,20,101.325,top\n";
   const auto read_at = [&](const std::string& first, const std::string& second) {
-    text.readings = "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n2026-09-21T07:30,pre,S1," +
-                    first + ",2,20,100\n2026-09-21T16:10,post,S1," + second + ",2,20,100\n";
+    text.readings =
+        "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n2026-09-21T07:30,pre,S1," +
+        first + ",2,20,100\n2026-09-21T16:10,post,S1," + second + ",2,20,100\n";
     JudgedBook judged(text);
     const SampleContext context{judged.screening().basis(), judged.figures("S1")};
     return std::string(sample_measure(context, SampleMeasure::calibrator_read_at, Base::by_practice).word);

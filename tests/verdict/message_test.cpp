@@ -19,7 +19,8 @@ std::string message(const RuleText& rule, const BookText& text = {}) {
 std::vector<std::string> places(const RuleText& rule, const BookText& text = {}) {
   JudgedBook book(text, {{rule}});
   const SampleResult& result = book.result("S1");
-  return result.findings.empty() ? std::vector<std::string>{} : places_of(book.screening(), result, result.findings.front());
+  return result.findings.empty() ? std::vector<std::string>{}
+                                 : places_of(book.screening(), result, result.findings.front());
 }
 
 BookText with_readings(const std::string& rows) {
@@ -72,12 +73,15 @@ TEST(Message, TellsThatAWordIsMissing) {
 TEST(Message, TellsWhyAFigureIsMissing) {
   const RuleText drift = of_sample("drift", "within", "5 %");
   EXPECT_EQ(message(drift, with_readings("")), "drift is missing: no readings were found before or after it");
-  EXPECT_EQ(message(drift, with_readings("2026-09-21T16:10,post,S1,V1,2\n")), "drift is missing: no reading was found before it");
-  EXPECT_EQ(message(drift, with_readings("2026-09-21T07:30,pre,S1,V1,2\n")), "drift is missing: no reading was found after it");
+  EXPECT_EQ(message(drift, with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
+            "drift is missing: no reading was found before it");
+  EXPECT_EQ(message(drift, with_readings("2026-09-21T07:30,pre,S1,V1,2\n")),
+            "drift is missing: no reading was found after it");
 }
 
 TEST(Message, DoesNotBlameReadingsForAFigureThatNeedsNone) {
-  EXPECT_EQ(message(of_sample("warm-up", "at_least", "15 min"), with_readings("")), "warm-up is missing: the book does not say");
+  EXPECT_EQ(message(of_sample("warm-up", "at_least", "15 min"), with_readings("")),
+            "warm-up is missing: the book does not say");
 }
 
 TEST(Message, TellsThatNobodyCanSayWhetherTheRuleApplies) {
@@ -92,8 +96,9 @@ TEST(Message, TellsWhatACalibratorsReadingsLack) {
     text.instruments = "instrument,kind,principle" + heading + "\nP1,pump,\nR1,calibrator," + instrument + "\n";
     if (heading.empty()) text.instruments = "instrument,kind,principle\nP1,pump,\nR1,calibrator," + instrument + "\n";
     text.certificates.clear();
-    text.readings = "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n2026-09-21T07:30,pre,S1,R1,2," +
-                    reading + "\n2026-09-21T16:10,post,S1,R1,2," + reading + "\n";
+    text.readings =
+        "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n2026-09-21T07:30,pre,S1,R1,2," +
+        reading + "\n2026-09-21T16:10,post,S1,R1,2," + reading + "\n";
     return message(of_sample("drift", "within", "5 %"), text);
   };
   EXPECT_EQ(lack("", "rotameter", "20,100"), "drift is missing: R1 lacks its scale conditions in instruments.csv");
@@ -102,7 +107,8 @@ TEST(Message, TellsWhatACalibratorsReadingsLack) {
 }
 
 TEST(Message, NamesTheSetOrTheReading) {
-  EXPECT_EQ(message({Subject::set, "flow", "at_least", {"1.96 L/min"}}), "flow of the post set 1.950 L/min is not at least 1.96 L/min");
+  EXPECT_EQ(message({Subject::set, "flow", "at_least", {"1.96 L/min"}}),
+            "flow of the post set 1.950 L/min is not at least 1.96 L/min");
   EXPECT_EQ(message({Subject::reading, "indicated", "at_least", {"1.96 L/min"}}),
             "indicated of the reading at readings.csv:3 1.950 L/min is not at least 1.96 L/min");
 }
@@ -123,14 +129,18 @@ TEST(Places, OfOneSetAreItsReadings) {
   EXPECT_EQ(places(of_sample("post.count", "at_least", "3")), Places{"readings.csv:3"});
 }
 
-TEST(Places, OfATimeAreTheSample) { EXPECT_EQ(places(of_sample("minutes", "at_least", "10 h")), Places{"samples.csv:2"}); }
+TEST(Places, OfATimeAreTheSample) {
+  EXPECT_EQ(places(of_sample("minutes", "at_least", "10 h")), Places{"samples.csv:2"});
+}
 
 TEST(Places, OfAVolumeAreTheSampleAndBothSets) {
-  EXPECT_EQ(places(of_sample("volume", "at_least", "9999 L")), (Places{"samples.csv:2", "readings.csv:2", "readings.csv:3"}));
+  EXPECT_EQ(places(of_sample("volume", "at_least", "9999 L")),
+            (Places{"samples.csv:2", "readings.csv:2", "readings.csv:3"}));
 }
 
 TEST(Places, OfAFieldDeviationAreTheReadingsDuringSamplingToo) {
-  const BookText text = with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,1.8\n2026-09-21T16:10,post,S1,V1,2\n");
+  const BookText text =
+      with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,1.8\n2026-09-21T16:10,post,S1,V1,2\n");
   EXPECT_EQ(places(of_sample("field.deviation", "within", "5 %"), text), (Places{"readings.csv:2", "readings.csv:3"}));
 }
 
@@ -144,7 +154,8 @@ TEST(Places, OfASetAndAReading) {
 }
 
 TEST(Places, OfFaultyRecordsAreTheFault) {
-  EXPECT_EQ(places(of_sample("drift", "within", "5 %"), with_readings("2026-09-21T07:30,pre,S1,V1,2.O\n")), Places{"readings.csv:2:28"});
+  EXPECT_EQ(places(of_sample("drift", "within", "5 %"), with_readings("2026-09-21T07:30,pre,S1,V1,2.O\n")),
+            Places{"readings.csv:2:28"});
 }
 
 TEST(Reported, IsInTheUnitOfTheMeasure) {

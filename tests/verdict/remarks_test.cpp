@@ -8,7 +8,8 @@
 namespace driftwarden {
 namespace {
 
-constexpr const char* heading = "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],void,note\n";
+constexpr const char* heading =
+    "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],void,note\n";
 
 std::vector<std::string> remarks(const BookText& text) {
   JudgedBook book(text);
@@ -21,7 +22,8 @@ BookText unremarkable() {
   text.samples =
       "sample,pump,started,stopped,temperature [°C],pressure [kPa]\n"
       "S1,P1,2026-09-21T08:00,2026-09-21T16:00,20,100\n";
-  text.readings = std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,100,,\n2026-09-21T16:10,post,S1,V1,2,20,100,,\n";
+  text.readings =
+      std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,100,,\n2026-09-21T16:10,post,S1,V1,2,20,100,,\n";
   return text;
 }
 
@@ -32,8 +34,9 @@ TEST(Remarks, AreNoneWhereThereIsNothingToSay) { EXPECT_EQ(remarks(unremarkable(
 TEST(Remarks, TellThatConditionsAreThoseOfTheSets) {
   BookText text = unremarkable();
   text.samples = BookText().samples;
-  EXPECT_EQ(remarks(text), (Remarks{"the sample gives no temperature; the mean of its sets' is used for the reference volume",
-                                    "the sample gives no pressure; the mean of its sets' is used for the reference volume"}));
+  EXPECT_EQ(remarks(text),
+            (Remarks{"the sample gives no temperature; the mean of its sets' is used for the reference volume",
+                     "the sample gives no pressure; the mean of its sets' is used for the reference volume"}));
 }
 
 TEST(Remarks, TellThatPressuresAreThoseOfTheAltitude) {
@@ -41,40 +44,47 @@ TEST(Remarks, TellThatPressuresAreThoseOfTheAltitude) {
   text.settings += "[site]\naltitude = \"1500 m\"\n";
   text.samples = BookText().samples;
   text.readings = std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,,,\n2026-09-21T16:10,post,S1,V1,2,20,,,\n";
-  EXPECT_EQ(remarks(text), (Remarks{"the pre set gives no pressure; that of the site's altitude is used",
-                                    "the post set gives no pressure; that of the site's altitude is used",
-                                    "the sample gives no temperature; the mean of its sets' is used for the reference volume",
-                                    "no pressure was read; the standard atmosphere at the site's altitude, 84.56 kPa, is used, "
-                                    "which the weather moves by 2 to 3 %"}));
+  EXPECT_EQ(remarks(text),
+            (Remarks{"the pre set gives no pressure; that of the site's altitude is used",
+                     "the post set gives no pressure; that of the site's altitude is used",
+                     "the sample gives no temperature; the mean of its sets' is used for the reference volume",
+                     "no pressure was read; the standard atmosphere at the site's altitude, 84.56 kPa, is used, "
+                     "which the weather moves by 2 to 3 %"}));
 }
 
 TEST(Remarks, TellThatAReadingLiesOutsideItsCertificate) {
   BookText text = unremarkable();
-  text.readings = std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,100,,\n2026-09-21T16:10,post,S1,V1,2.1,20,100,,\n";
-  EXPECT_EQ(remarks(text), Remarks{"the post set lies outside the points of the certificate of V1; the error of the nearest point is used"});
+  text.readings =
+      std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,100,,\n2026-09-21T16:10,post,S1,V1,2.1,20,100,,\n";
+  EXPECT_EQ(
+      remarks(text),
+      Remarks{"the post set lies outside the points of the certificate of V1; the error of the nearest point is used"});
 }
 
-// Dixon's ratio by hand: the gap of 0.050, less a step of 0.001, over a range of 0.053. 0.8232: 1 % for either end of five.
+// Dixon's ratio by hand: the gap of 0.050, less a step of 0.001, over a range of 0.053. 0.8232: 1 % for either end of
+// five.
 TEST(Remarks, TellAReadingFarFromTheOthersOfItsSet) {
   BookText text = unremarkable();
   text.certificates.clear();
   text.readings = heading;
-  for (const char* reading : {"07:30,pre,S1,V1,2.000", "07:31,pre,S1,V1,2.001", "07:32,pre,S1,V1,1.950", "07:33,pre,S1,V1,2.003",
-                              "07:34,pre,S1,V1,2.002", "16:10,post,S1,V1,2.000"}) {
+  for (const char* reading : {"07:30,pre,S1,V1,2.000", "07:31,pre,S1,V1,2.001", "07:32,pre,S1,V1,1.950",
+                              "07:33,pre,S1,V1,2.003", "07:34,pre,S1,V1,2.002", "16:10,post,S1,V1,2.000"}) {
     text.readings += std::string("2026-09-21T") + reading + ",20,100,,\n";
   }
   const Remarks found = remarks(text);
   ASSERT_EQ(found.size(), 3U);  // and that no certificate was in force, for either set
   EXPECT_EQ(found[1],
-            "in the pre set, 1.9500 L/min lies far from the others (Dixon's ratio 0.925, by chance above 0.823 in 1 set of 100); "
+            "in the pre set, 1.9500 L/min lies far from the others (Dixon's ratio 0.925, by chance above 0.823 in 1 "
+            "set of 100); "
             "it is counted all the same");
 }
 
 TEST(Remarks, TellThatACalibratorHadNoCertificate) {
   BookText text = unremarkable();
   text.certificates.clear();
-  EXPECT_EQ(remarks(text), (Remarks{"V1 had no certificate in force for the pre set; its readings are taken as shown",
-                                    "V1 had no certificate in force for the post set; its readings are taken as shown"}));
+  EXPECT_EQ(remarks(text),
+            (Remarks{"V1 had no certificate in force for the pre set; its readings are taken as shown",
+                     "V1 had no certificate in force for the post set; its readings are taken as shown"}));
 }
 
 TEST(Remarks, CountVoidReadings) {
@@ -85,14 +95,19 @@ TEST(Remarks, CountVoidReadings) {
 
 TEST(Remarks, TellOfSetsThatAreNotUsed) {
   BookText text = unremarkable();
-  text.readings += "2026-09-21T06:00,pre,S1,V1,2,20,100,,\n2026-09-21T18:00,post,S1,V1,2,20,100,,\n2026-09-21T18:01,post,S1,V1,2,20,100,,\n";
-  EXPECT_EQ(remarks(text), (Remarks{"another pre set of 1 reading(s) is not used", "another post set of 2 reading(s) is not used"}));
+  text.readings +=
+      "2026-09-21T06:00,pre,S1,V1,2,20,100,,\n2026-09-21T18:00,post,S1,V1,2,20,100,,\n2026-09-21T18:01,post,S1,V1,2,20,"
+      "100,,\n";
+  EXPECT_EQ(remarks(text),
+            (Remarks{"another pre set of 1 reading(s) is not used", "another post set of 2 reading(s) is not used"}));
 }
 
 TEST(Remarks, TellOfSetsOnTheWrongSideOfTheSamplesTimes) {
   BookText text = unremarkable();
-  text.readings = std::string(heading) + "2026-09-21T08:01,pre,S1,V1,2,20,100,,\n2026-09-21T15:59,post,S1,V1,2,20,100,,\n";
-  EXPECT_EQ(remarks(text), (Remarks{"the pre set was read after the sample had started", "the post set was read before the sample had stopped"}));
+  text.readings =
+      std::string(heading) + "2026-09-21T08:01,pre,S1,V1,2,20,100,,\n2026-09-21T15:59,post,S1,V1,2,20,100,,\n";
+  EXPECT_EQ(remarks(text), (Remarks{"the pre set was read after the sample had started",
+                                    "the post set was read before the sample had stopped"}));
 }
 
 TEST(Remarks, DoNotTellOfTheConditionsOfABlank) {

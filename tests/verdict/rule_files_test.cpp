@@ -56,7 +56,8 @@ TEST_F(RuleFiles, KeepTheDigestOfThePacksBytes) {
 TEST_F(RuleFiles, TellTheNearestNameOfAPackThatIsNotShipped) {
   write(shipped / "common-practice.toml", PackText().text());
   EXPECT_EQ(faults("[rules]\npacks = [\"common-practise\"]\n"),
-            "book.toml:4:10: error: no pack 'common-practise' is shipped; did you mean 'common-practice'?; a pack of your own is "
+            "book.toml:4:10: error: no pack 'common-practise' is shipped; did you mean 'common-practice'?; a pack of "
+            "your own is "
             "named by its file, as in \"house.toml\" [rules/unknown-pack]\n");
 }
 
@@ -69,7 +70,8 @@ TEST_F(RuleFiles, TellOfAFileThatIsNotThere) {
 TEST_F(RuleFiles, TellAllFaultsOfAllPacksAndOfTheBookAtOnce) {
   write(folder / "a.toml", PackText().without("source").text());
   write(folder / "b.toml", PackText().without("reason").text());
-  const std::string told = faults("[rules]\npacks = [\"a.toml\", \"b.toml\", \"none\"]\n[[override]]\nrule = \"p/r\"\n");
+  const std::string told =
+      faults("[rules]\npacks = [\"a.toml\", \"b.toml\", \"none\"]\n[[override]]\nrule = \"p/r\"\n");
   for (const char* place : {"a.toml:", "b.toml:", "book.toml:4:", "book.toml:5:"}) {
     EXPECT_NE(told.find(place), std::string::npos) << place << " is not in\n" << told;
   }
@@ -77,8 +79,8 @@ TEST_F(RuleFiles, TellAllFaultsOfAllPacksAndOfTheBookAtOnce) {
 
 TEST_F(RuleFiles, ApplyTheBooksOverridesWithTheirReason) {
   write(folder / "own.toml", PackText().text());
-  const Result<RuleSet> set =
-      rules("[rules]\npacks = [\"own.toml\"]\n[[override]]\nrule = \"p/r\"\nwithin = \"10 %\"\nreason = \"The client's.\"\n");
+  const Result<RuleSet> set = rules(
+      "[rules]\npacks = [\"own.toml\"]\n[[override]]\nrule = \"p/r\"\nwithin = \"10 %\"\nreason = \"The client's.\"\n");
   ASSERT_TRUE(set) << lines_of(set.faults());
   EXPECT_EQ(set->rules[0].limit.text, "within 10 %");
   EXPECT_EQ(set->rules[0].overridden->limit_before, "within 5 %");

@@ -11,7 +11,9 @@ namespace {
 RuleText drift_within(const std::string& limit) { return {Subject::sample, "drift", "within", {limit}}; }
 
 // Drift of S1 is -2.5 %.
-Verdict verdict_under(const RulesText& rules, const BookText& text = {}) { return JudgedBook(text, rules).result("S1").verdict; }
+Verdict verdict_under(const RulesText& rules, const BookText& text = {}) {
+  return JudgedBook(text, rules).result("S1").verdict;
+}
 
 TEST(Screening, IsValidWhereEveryRuleIsMet) {
   JudgedBook book(BookText(), {{drift_within("5 %")}});
@@ -50,7 +52,9 @@ TEST(Screening, OfADriftOfExactlyTheLimitIsValidAndJustBeyondIsVoid) {
   BookText text;
   const auto post = [&](const std::string& flow) {
     text.readings =
-        "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1," + flow + "\n";
+        "taken,stage,sample,calibrator,reading "
+        "[L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1," +
+        flow + "\n";
     return verdict_under({{drift_within("5 %")}}, text);
   };
   EXPECT_EQ(post("1.9001"), Verdict::valid);
@@ -78,6 +82,40 @@ TEST(Screening, OfARuleThatMayOrMayNotApplyIsUndecided) {
   EXPECT_EQ(verdict_under({{rule}}), Verdict::undecided);
   rule.where = {{"kind", {"blank"}, {}, {}}};
   EXPECT_EQ(verdict_under({{rule}}), Verdict::valid);
+}
+
+// Replicates scatter by 0.01 L/min, so that the drift of -4.8 % is known to about 1.3 %.
+BookText scattered(const std::string& guard) {
+  BookText text;
+  text.settings += "[decision]\nguard = " + guard + "\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty [%]\n"
+      "C1,V1,2026-01-05,2,2,2,1\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (const char* reading : {"07:30,pre,S1,V1,1.990", "07:31,pre,S1,V1,2.000", "07:32,pre,S1,V1,2.010",
+                              "16:10,post,S1,V1,1.894", "16:11,post,S1,V1,1.904", "16:12,post,S1,V1,1.914"}) {
+    text.readings += "2026-09-21T" + std::string(reading) + "\n";
+  }
+  return text;
+}
+
+TEST(Screening, TellsOfARuleThatIsMetWhereTheTrueValueMayWellLieBeyond) {
+  JudgedBook book(scattered("0.0"), {{drift_within("5 %"), drift_within("30 %")}});
+  const SampleResult& result = book.result("S1");
+  EXPECT_EQ(result.verdict, Verdict::valid);
+  ASSERT_EQ(result.near.size(), 1U);
+  EXPECT_EQ(result.near[0].rule, 0U);
+  EXPECT_GT(result.near[0].probability_beyond, 0.2);
+  EXPECT_LT(result.near[0].probability_beyond, 0.5);
+}
+
+TEST(Screening, QualifiesWhatIsMetInsideTheGuardBand) {
+  JudgedBook book(scattered("1.0"), {{drift_within("5 %"), drift_within("30 %")}});
+  const SampleResult& result = book.result("S1");
+  EXPECT_EQ(result.verdict, Verdict::qualified);
+  ASSERT_EQ(result.findings.size(), 1U);
+  EXPECT_EQ(result.findings[0].rule, 0U);
+  EXPECT_GT(result.findings[0].judgement.margin, 0);
 }
 
 TEST(Screening, HoldsARuleOfSetsToEachSet) {
@@ -180,7 +218,8 @@ TEST(Screening, KnowsAllWordsThatAPackMayWrite) {
 
 TEST(Totals, CountVerdictsAndAddUp) {
   Totals totals;
-  for (const Verdict verdict : {Verdict::valid, Verdict::valid, Verdict::qualified, Verdict::undecided, Verdict::void_}) totals.count(verdict);
+  for (const Verdict verdict : {Verdict::valid, Verdict::valid, Verdict::qualified, Verdict::undecided, Verdict::void_})
+    totals.count(verdict);
   Totals sum;
   sum += totals;
   sum += totals;
