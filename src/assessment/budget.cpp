@@ -29,8 +29,12 @@ struct Effect {
 class BudgetMaker {
  public:
   BudgetMaker(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget)
-      : basis_(basis), settings_(basis.book.settings.uncertainty), f_(figures), pre_(*figures.pre_set()),
-        post_(*figures.post_set()), budget_(budget) {}
+      : basis_(basis),
+        settings_(basis.book.settings.uncertainty),
+        f_(figures),
+        pre_(*figures.pre_set()),
+        post_(*figures.post_set()),
+        budget_(budget) {}
 
   void make() {
     weigh();
@@ -51,21 +55,36 @@ class BudgetMaker {
     const double q1 = f_.pre_l_min;
     const double q2 = f_.post_l_min;
     switch (basis_.practice.flow_for_volume) {
-      case FlowForVolume::pre: flow_of_pre_ = 1; break;
-      case FlowForVolume::lower: (q1 <= q2 ? flow_of_pre_ : flow_of_post_) = 1; break;
+      case FlowForVolume::pre:
+        flow_of_pre_ = 1;
+        break;
+      case FlowForVolume::lower:
+        (q1 <= q2 ? flow_of_pre_ : flow_of_post_) = 1;
+        break;
       case FlowForVolume::mean:
-      case FlowForVolume::nominal: flow_of_pre_ = flow_of_post_ = 0.5; break;
+      case FlowForVolume::nominal:
+        flow_of_pre_ = flow_of_post_ = 0.5;
+        break;
     }
     switch (basis_.practice.drift_base) {
-      case DriftBase::pre: drift_of_pre_ = -q2 / (q1 * q1); drift_of_post_ = 1 / q1; break;
-      case DriftBase::post: drift_of_pre_ = -1 / q2; drift_of_post_ = q1 / (q2 * q2); break;
+      case DriftBase::pre:
+        drift_of_pre_ = -q2 / (q1 * q1);
+        drift_of_post_ = 1 / q1;
+        break;
+      case DriftBase::post:
+        drift_of_pre_ = -1 / q2;
+        drift_of_post_ = q1 / (q2 * q2);
+        break;
       case DriftBase::mean: {
         const double sum = q1 + q2;
         drift_of_pre_ = -4 * q2 / (sum * sum);
         drift_of_post_ = 4 * q1 / (sum * sum);
         break;
       }
-      case DriftBase::nominal: drift_of_pre_ = -1 / f_.nominal_l_min; drift_of_post_ = 1 / f_.nominal_l_min; break;
+      case DriftBase::nominal:
+        drift_of_pre_ = -1 / f_.nominal_l_min;
+        drift_of_post_ = 1 / f_.nominal_l_min;
+        break;
     }
   }
 
@@ -81,7 +100,8 @@ class BudgetMaker {
     c[3] = volume * to_reference + f_.volume_reference_l * e.on_reference;
   }
 
-  void add(BudgetSource source, double estimate, double u, Distribution distribution, double dof, const Effect& effect) {
+  void add(BudgetSource source, double estimate, double u, Distribution distribution, double dof,
+           const Effect& effect) {
     BudgetLine line{source, estimate, u, distribution, dof, {}};
     sensitivities(effect, line.sensitivity);
     budget_.lines.push_back(line);
@@ -147,11 +167,14 @@ class BudgetMaker {
     switch (basis_.book.instruments[set.rows.calibrator].principle) {
       case Principle::rotameter:
         return basis_.practice.correction.rotameter == RotameterCorrection::never ? 0 : 0.5;
-      case Principle::mass: return 1;
-      case Principle::orifice: return 0.5;
+      case Principle::mass:
+        return 1;
+      case Principle::orifice:
+        return 0.5;
       case Principle::none:
       case Principle::volumetric:
-      case Principle::bubble: break;
+      case Principle::bubble:
+        break;
     }
     return 0;
   }
@@ -162,8 +185,10 @@ class BudgetMaker {
   void conditions() {
     const double a1 = exponent(pre_);
     const double a2 = exponent(post_);
-    const Effect at_readings_t{.on_pre = a1 * f_.pre_l_min / pre_.temperature_k, .on_post = a2 * f_.post_l_min / post_.temperature_k};
-    condition(BudgetSource::reading_temperature, pre_.temperature_k, settings_.temperature_k, at_readings_t, a1 + a2 > 0);
+    const Effect at_readings_t{.on_pre = a1 * f_.pre_l_min / pre_.temperature_k,
+                               .on_post = a2 * f_.post_l_min / post_.temperature_k};
+    condition(BudgetSource::reading_temperature, pre_.temperature_k, settings_.temperature_k, at_readings_t,
+              a1 + a2 > 0);
     condition(BudgetSource::sampling_temperature, f_.temperature_k, settings_.temperature_k,
               {.on_reference = -1 / f_.temperature_k}, !is_missing(f_.volume_reference_l));
     Effect at_readings_p{.on_pre = follows_pressure(pre_) ? -a1 * f_.pre_l_min / pre_.pressure_kpa : 0,
@@ -182,11 +207,12 @@ class BudgetMaker {
     }
     const bool reads_pressure = at_readings_p.on_pre != 0 || at_readings_p.on_post != 0;
     if (!reads_by_altitude) {
-      condition(BudgetSource::reading_pressure, pre_.pressure_kpa, settings_.pressure_kpa, at_readings_p, reads_pressure);
+      condition(BudgetSource::reading_pressure, pre_.pressure_kpa, settings_.pressure_kpa, at_readings_p,
+                reads_pressure);
     }
     if (!samples_by_altitude) {
-      condition(BudgetSource::sampling_pressure, f_.pressure_kpa, settings_.pressure_kpa, {.on_reference = 1 / f_.pressure_kpa},
-                !is_missing(f_.volume_reference_l));
+      condition(BudgetSource::sampling_pressure, f_.pressure_kpa, settings_.pressure_kpa,
+                {.on_reference = 1 / f_.pressure_kpa}, !is_missing(f_.volume_reference_l));
     }
   }
 
@@ -197,8 +223,10 @@ class BudgetMaker {
   }
 
   void times() {
-    add(BudgetSource::start_time, 0, rectangular(settings_.time_min), Distribution::rectangular, infinite, {.on_minutes = -1});
-    add(BudgetSource::stop_time, 0, rectangular(settings_.time_min), Distribution::rectangular, infinite, {.on_minutes = 1});
+    add(BudgetSource::start_time, 0, rectangular(settings_.time_min), Distribution::rectangular, infinite,
+        {.on_minutes = -1});
+    add(BudgetSource::stop_time, 0, rectangular(settings_.time_min), Distribution::rectangular, infinite,
+        {.on_minutes = 1});
   }
 
   void combine(std::size_t y) {

@@ -40,21 +40,27 @@ std::string_view unit_of(BudgetSource source) {
     case BudgetSource::post_repeatability:
     case BudgetSource::pre_resolution:
     case BudgetSource::post_resolution:
-    case BudgetSource::flow_between: return "L/min";
+    case BudgetSource::flow_between:
+      return "L/min";
     case BudgetSource::certificate:
     case BudgetSource::pre_certificate:
     case BudgetSource::post_certificate:
     case BudgetSource::interpolation:
     case BudgetSource::pre_interpolation:
-    case BudgetSource::post_interpolation: return "1";
+    case BudgetSource::post_interpolation:
+      return "1";
     case BudgetSource::reading_temperature:
-    case BudgetSource::sampling_temperature: return "K";
+    case BudgetSource::sampling_temperature:
+      return "K";
     case BudgetSource::reading_pressure:
     case BudgetSource::sampling_pressure:
-    case BudgetSource::altitude_pressure: return "kPa";
+    case BudgetSource::altitude_pressure:
+      return "kPa";
     case BudgetSource::start_time:
-    case BudgetSource::stop_time: return "min";
-    case BudgetSource::count_: break;
+    case BudgetSource::stop_time:
+      return "min";
+    case BudgetSource::count_:
+      break;
   }
   return "1";
 }

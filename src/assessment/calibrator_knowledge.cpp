@@ -48,7 +48,8 @@ CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certific
   bool unused = false;
   return correct_reading(readings.indicated_l_min[reading], field(readings.temperature_k, reading),
                          pressure_kpa(reading, unused), field(readings.humidity, reading),
-                         book_.instruments[calibrator], curve(certificate), scale_temperature(calibrator, certificate), practice);
+                         book_.instruments[calibrator], curve(certificate), scale_temperature(calibrator, certificate),
+                         practice);
 }
 
 }  // namespace driftwarden

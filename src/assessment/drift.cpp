@@ -5,10 +5,14 @@ namespace driftwarden {
 
 double base_flow(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min) {
   switch (base) {
-    case DriftBase::pre: return pre_l_min;
-    case DriftBase::post: return post_l_min;
-    case DriftBase::mean: return (pre_l_min + post_l_min) / 2;
-    case DriftBase::nominal: return nominal_l_min;
+    case DriftBase::pre:
+      return pre_l_min;
+    case DriftBase::post:
+      return post_l_min;
+    case DriftBase::mean:
+      return (pre_l_min + post_l_min) / 2;
+    case DriftBase::nominal:
+      return nominal_l_min;
   }
   return pre_l_min;
 }

@@ -92,7 +92,8 @@ void SampleAssessor::gather_own_sets() {
 // The sets of the bracket on the pump, for the stages that no reading of the sample's own covers.
 void SampleAssessor::gather_pump_sets() {
   const Row sample = result_.sample;
-  if (basis_.pump_sets.empty() || samples_.started[sample] == no_moment || samples_.stopped[sample] == no_moment) return;
+  if (basis_.pump_sets.empty() || samples_.started[sample] == no_moment || samples_.stopped[sample] == no_moment)
+    return;
   basis_.pump_sets.bracket(samples_.pump[sample], samples_.started[sample], samples_.stopped[sample], bracket_);
   bool has_own[3] = {false, false, false};
   for (const ReadingSet& set : result_.sets) has_own[static_cast<std::size_t>(set.rows.stage)] = true;
@@ -154,10 +155,9 @@ void SampleAssessor::work_out_flows() {
     result_.post_age_min = minutes_between(samples_.stopped[sample], post->rows.first);
   }
   result_.drift = drift(result_.pre_l_min, result_.post_l_min, basis_.practice.drift_base, result_.nominal_l_min);
-  result_.flow_l_min = flow_for_volume(result_.pre_l_min, result_.post_l_min, result_.nominal_l_min,
-                                       basis_.practice.flow_for_volume);
-  result_.cut_shift = cut_shift(result_.flow_l_min, result_.nominal_l_min,
-                                fact(basis_.samplers.cut_exponent, sampler));
+  result_.flow_l_min =
+      flow_for_volume(result_.pre_l_min, result_.post_l_min, result_.nominal_l_min, basis_.practice.flow_for_volume);
+  result_.cut_shift = cut_shift(result_.flow_l_min, result_.nominal_l_min, fact(basis_.samplers.cut_exponent, sampler));
 }
 
 // The sample's own conditions, else those of its sets, else the pressure of the site's altitude.
@@ -167,8 +167,8 @@ void SampleAssessor::work_out_conditions() {
   result_.temperature_k = field(samples_.temperature_k, result_.sample);
   result_.temperature_from = ConditionsFrom::sample;
   if (is_missing(result_.temperature_k)) {
-    result_.temperature_k = mean_of_known(pre == nullptr ? missing : pre->temperature_k,
-                                          post == nullptr ? missing : post->temperature_k);
+    result_.temperature_k =
+        mean_of_known(pre == nullptr ? missing : pre->temperature_k, post == nullptr ? missing : post->temperature_k);
     result_.temperature_from = is_missing(result_.temperature_k) ? ConditionsFrom::nowhere : ConditionsFrom::sets;
   }
   result_.pressure_kpa = field(samples_.pressure_kpa, result_.sample);

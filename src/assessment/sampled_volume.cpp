@@ -19,11 +19,14 @@ double minutes_sampled(Moment started, Moment stopped, double paused_min) {
 
 double flow_for_volume(double pre_l_min, double post_l_min, double nominal_l_min, FlowForVolume practice) {
   switch (practice) {
-    case FlowForVolume::mean: return (pre_l_min + post_l_min) / 2;
+    case FlowForVolume::mean:
+      return (pre_l_min + post_l_min) / 2;
     case FlowForVolume::lower:
       return is_missing(pre_l_min) || is_missing(post_l_min) ? missing : std::min(pre_l_min, post_l_min);
-    case FlowForVolume::pre: return pre_l_min;
-    case FlowForVolume::nominal: return nominal_l_min;
+    case FlowForVolume::pre:
+      return pre_l_min;
+    case FlowForVolume::nominal:
+      return nominal_l_min;
   }
   return missing;
 }

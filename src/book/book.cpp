@@ -16,9 +16,8 @@ namespace fs = std::filesystem;
 bool is_table_file(const fs::path& path) {
   const std::string ending = path.extension().string();
   constexpr std::string_view wanted = ".csv";
-  return std::equal(ending.begin(), ending.end(), wanted.begin(), wanted.end(), [](char a, char b) {
-    return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
-  });
+  return std::equal(ending.begin(), ending.end(), wanted.begin(), wanted.end(),
+                    [](char a, char b) { return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b; });
 }
 
 // "readings.csv" and "readings/*.csv", in order of name, as named from the book's folder.
@@ -60,7 +59,8 @@ std::optional<TableFile> open_file(const std::string& name, std::uint32_t number
   return TableFile{name, number, *std::move(bytes), *std::move(layout)};
 }
 
-std::vector<TableFile> open_files(const std::vector<std::string>& names, const TableSpec& spec, const BookInHand& hand) {
+std::vector<TableFile> open_files(const std::vector<std::string>& names, const TableSpec& spec,
+                                  const BookInHand& hand) {
   Diagnostics problems;
   check_owners_headings(owners_headings(hand.book.settings, spec.table), spec, problems);
   hand.problems.add(problems);
@@ -119,21 +119,22 @@ std::string Book::place_text(const std::vector<std::string>& table_files, RowPla
 Result<Book> read_book(const fs::path& folder, unsigned threads) {
   std::error_code ignored;
   if (!fs::is_directory(folder, ignored)) {
-    return error("book/no-folder", {folder.string(), 0, 0}, "there is no such folder", "name the folder that holds book.toml");
+    return error("book/no-folder", {folder.string(), 0, 0}, "there is no such folder",
+                 "name the folder that holds book.toml");
   }
   Result<MappedFile> text = MappedFile::open(folder / "book.toml", "book.toml");
   if (!text) {
-    return error("book/no-settings", {(folder / "book.toml").string(), 0, 0}, "the folder has no book.toml that can be read",
-                 "'driftwarden new' writes a sound one");
+    return error("book/no-settings", {(folder / "book.toml").string(), 0, 0},
+                 "the folder has no book.toml that can be read", "'driftwarden new' writes a sound one");
   }
   Result<Settings> settings = parse_settings(text->bytes(), "book.toml");
   if (!settings) return settings.faults();
-  Book book{folder,
-            std::string(text->bytes()),
-            *std::move(settings),
-            {files_of(folder, "instruments"), files_of(folder, "certificates"), files_of(folder, "samples"),
-             files_of(folder, "readings"), files_of(folder, "decisions")},
-            {}, {}, {}, {}, {}, {}, no_problem, {}};
+  Book book;
+  book.folder = folder;
+  book.settings_text = text->bytes();
+  book.settings = *std::move(settings);
+  book.files = {files_of(folder, "instruments"), files_of(folder, "certificates"), files_of(folder, "samples"),
+                files_of(folder, "readings"), files_of(folder, "decisions")};
   ProblemList problems;
   SharedTexts texts(book.texts);
   std::map<std::string_view, ProblemNumber> lost;

@@ -9,8 +9,21 @@ namespace driftwarden {
 namespace {
 
 enum Field : int {
-  certificate, instrument, calibrated, due, issuer, standard, temperature, pressure, nominal, reference, as_found,
-  as_left, expanded_uncertainty, coverage_factor, tolerance
+  certificate,
+  instrument,
+  calibrated,
+  due,
+  issuer,
+  standard,
+  temperature,
+  pressure,
+  nominal,
+  reference,
+  as_found,
+  as_left,
+  expanded_uncertainty,
+  coverage_factor,
+  tolerance
 };
 using D = Dimension;
 constexpr std::array<FieldSpec, 15> fields{{
@@ -158,8 +171,10 @@ class CertificateRows {
 
   // An instrument or a date that can't be understood has been told as that.
   static bool is_torn(const Certificate& known, const Certificate& head) {
-    const bool other_instrument = known.instrument != head.instrument && known.instrument != no_row && head.instrument != no_row;
-    const bool other_date = known.calibrated != head.calibrated && known.calibrated != no_day && head.calibrated != no_day;
+    const bool other_instrument =
+        known.instrument != head.instrument && known.instrument != no_row && head.instrument != no_row;
+    const bool other_date =
+        known.calibrated != head.calibrated && known.calibrated != no_day && head.calibrated != no_day;
     return other_instrument || other_date;
   }
 

@@ -10,8 +10,20 @@ namespace driftwarden {
 namespace {
 
 enum Field : int {
-  instrument, kind, principle, serial, low, high, scale_temperature, scale_pressure, read_at, interval, in_service,
-  out_of_service, note, resolution
+  instrument,
+  kind,
+  principle,
+  serial,
+  low,
+  high,
+  scale_temperature,
+  scale_pressure,
+  read_at,
+  interval,
+  in_service,
+  out_of_service,
+  note,
+  resolution
 };
 using D = Dimension;
 constexpr std::array<FieldSpec, 14> fields{{
@@ -111,8 +123,8 @@ Row NamedInstrument::look_up(std::string_view name, RowReader& row, int field, c
     return no_row;
   }
   // Where the instrument's own row has a fault, its kind may be that, and has been told.
-  const bool is_one = found != no_row && (book_.instruments[found].kind == kind_ ||
-                                          book_.instruments[found].problem != no_problem);
+  const bool is_one =
+      found != no_row && (book_.instruments[found].kind == kind_ || book_.instruments[found].problem != no_problem);
   if (is_one) return found;
   row.fail(field, id, in_quotes(name) + " is not a " + std::string(to_text(kind_)) + " of instruments.csv",
            instrument_hint(book_, kind_, name));

@@ -18,14 +18,15 @@ constexpr std::size_t page = 4096;
 std::size_t whole_pages(std::size_t bytes) { return (bytes + page - 1) / page * page; }
 
 Diagnostic unreadable(const std::string& shown_name, int reason) {
-  return error("file/unreadable", {shown_name, 0, 0},
-               "can't be read: " + std::generic_category().message(reason), "check that it is there and may be read");
+  return error("file/unreadable", {shown_name, 0, 0}, "can't be read: " + std::generic_category().message(reason),
+               "check that it is there and may be read");
 }
 
 class OpenFile {
  public:
   // Not blocking: a pipe in a file's place is refused, not waited for.
-  explicit OpenFile(const std::filesystem::path& path) : number_(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK)) {}
+  explicit OpenFile(const std::filesystem::path& path)
+      : number_(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK)) {}
   OpenFile(const OpenFile&) = delete;
   OpenFile& operator=(const OpenFile&) = delete;
   ~OpenFile() {

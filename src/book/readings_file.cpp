@@ -10,7 +10,20 @@ namespace driftwarden {
 namespace {
 
 enum Field : int {
-  taken, stage, pump, sample, calibrator, reading, temperature, pressure, humidity, replicate, set, sampler, by, void_,
+  taken,
+  stage,
+  pump,
+  sample,
+  calibrator,
+  reading,
+  temperature,
+  pressure,
+  humidity,
+  replicate,
+  set,
+  sampler,
+  by,
+  void_,
   note
 };
 using D = Dimension;
@@ -104,7 +117,8 @@ class ReadingRows {
     if (name.empty()) return no_row;
     if (last_sample_ < book_.samples.size()) {
       if (book_.samples.name[last_sample_] == name) return last_sample_;
-      if (last_sample_ + 1 < book_.samples.size() && book_.samples.name[last_sample_ + 1] == name) return ++last_sample_;
+      if (last_sample_ + 1 < book_.samples.size() && book_.samples.name[last_sample_ + 1] == name)
+        return ++last_sample_;
     }
     const Row found = samples_.find(name);
     if (found == no_row) return unknown_sample(name);
@@ -124,7 +138,8 @@ class ReadingRows {
     const std::string_view name = row_.text(pump);
     if (name.empty()) {
       if (row_.text(sample).empty()) {
-        row_.fail(row_.has(pump) ? pump : sample, "reading/of-nothing", "the reading names neither a pump nor a sample", "name one of them");
+        row_.fail(row_.has(pump) ? pump : sample, "reading/of-nothing", "the reading names neither a pump nor a sample",
+                  "name one of them");
       }
       return no_row;
     }
@@ -133,8 +148,8 @@ class ReadingRows {
     const Row expected = of_sample == no_row ? no_row : book_.samples.pump[of_sample];
     if (expected != no_row && expected != found) {
       row_.fail(pump, "reading/other-pump",
-                "the reading was taken on " + in_quotes(name) + ", but its sample " + in_quotes(row_.text(sample)) + " ran on " +
-                    in_quotes(book_.instruments[expected].name),
+                "the reading was taken on " + in_quotes(name) + ", but its sample " + in_quotes(row_.text(sample)) +
+                    " ran on " + in_quotes(book_.instruments[expected].name),
                 "correct the pump or the sample");
     }
     return found;

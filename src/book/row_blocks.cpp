@@ -44,8 +44,7 @@ std::size_t RowBlocks::first_row(std::size_t block) const {
   const char* const text = file_.bytes().data();
   const std::size_t from = begin(block) - 1;
   const void* line_end = std::memchr(text + from, '\n', end(block) - from);
-  return line_end == nullptr ? end(block)
-                             : static_cast<std::size_t>(static_cast<const char*>(line_end) - text) + 1;
+  return line_end == nullptr ? end(block) : static_cast<std::size_t>(static_cast<const char*>(line_end) - text) + 1;
 }
 
 std::size_t most_rows(const MappedFile& file, const TableLayout& layout) {

@@ -23,9 +23,8 @@ std::string_view trimmed(std::string_view text) {
 }
 
 bool same_word(std::string_view written, std::string_view word) {
-  return std::equal(written.begin(), written.end(), word.begin(), word.end(), [](char a, char b) {
-    return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
-  });
+  return std::equal(written.begin(), written.end(), word.begin(), word.end(),
+                    [](char a, char b) { return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b; });
 }
 
 std::string list_of(std::span<const std::string_view> words) {

@@ -21,11 +21,11 @@ SampleIndex index_of_samples(const BookInHand& hand) {
     const Row first = index.enter(row);
     if (first == no_row) continue;
     const RowPlace place = book.samples.place[row];
-    const ProblemNumber number = hand.problems.add(
-        error("sample/twice", {book.files.samples[place.file], place.line, 0},
-              "the sample " + in_quotes(book.samples.name[row]) + " stands already in " +
-                  book.place_text(book.files.samples, book.samples.place[first]),
-              "give each sample a name of its own"));
+    const ProblemNumber number =
+        hand.problems.add(error("sample/twice", {book.files.samples[place.file], place.line, 0},
+                                "the sample " + in_quotes(book.samples.name[row]) + " stands already in " +
+                                    book.place_text(book.files.samples, book.samples.place[first]),
+                                "give each sample a name of its own"));
     for (const Row both : {first, row}) {
       if (book.samples.problem[both] == no_problem) book.samples.problem[both] = number;
     }

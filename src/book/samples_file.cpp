@@ -9,8 +9,22 @@ namespace driftwarden {
 namespace {
 
 enum Field : int {
-  sample, batch, kind, pump, sampler, nominal, method, analysis, started, stopped, paused, warm_up, temperature,
-  pressure, fault, note
+  sample,
+  batch,
+  kind,
+  pump,
+  sampler,
+  nominal,
+  method,
+  analysis,
+  started,
+  stopped,
+  paused,
+  warm_up,
+  temperature,
+  pressure,
+  fault,
+  note
 };
 using D = Dimension;
 constexpr double most_minutes = 1e6;
@@ -113,12 +127,14 @@ class SampleRows {
     if (is_blank) return;
     for (const int f : {static_cast<int>(started), static_cast<int>(stopped)}) {
       if (row_.text(f).empty()) {
-        row_.fail(f, "cell/empty", "the cell under " + in_quotes(fields[static_cast<std::size_t>(f)].name) + " is empty",
+        row_.fail(f, "cell/empty",
+                  "the cell under " + in_quotes(fields[static_cast<std::size_t>(f)].name) + " is empty",
                   "a sample needs its start and its stop; only a blank does without");
       }
     }
     if (from != no_moment && to != no_moment && to <= from) {
-      row_.fail(stopped, "sample/stops-before-start", "the sample stops at " + in_quotes(row_.text(stopped)) + ", not after its start",
+      row_.fail(stopped, "sample/stops-before-start",
+                "the sample stops at " + in_quotes(row_.text(stopped)) + ", not after its start",
                 "check the two times and their dates");
     }
   }

@@ -41,7 +41,7 @@ struct BookInHand {
 
   RowContext context(const TableFile& file, const TableSpec& spec) const {
     const Settings& settings = book.settings;
-    return {file.layout,      spec,  file.name, settings.zone,    settings.dates,
+    return {file.layout,      spec,  file.name, settings.zone,   settings.dates,
             settings.decimal, texts, problems,  lost[spec.table]};
   }
 };

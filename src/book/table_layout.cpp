@@ -100,7 +100,8 @@ class LayoutReader {
       return;
     }
     if (layout_.column_of_field[*field] != TableLayout::absent) {
-      fail("heading/twice", place, "the column " + in_quotes(spec_.fields[*field].name) + " stands twice, here as " + in_quotes(written),
+      fail("heading/twice", place,
+           "the column " + in_quotes(spec_.fields[*field].name) + " stands twice, here as " + in_quotes(written),
            "keep one of them");
       return;
     }
@@ -112,8 +113,10 @@ class LayoutReader {
     for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
       const FieldSpec& field = spec_.fields[f];
       if (field.is_required && layout_.column_of_field[f] == TableLayout::absent) {
-        fail("heading/missing", heading_place, "there is no column " + in_quotes(example_heading(field)) + near_miss(field),
-             "add it to the heading line, or map your own heading to it in book.toml under [headings." + std::string(spec_.table) + "]");
+        fail("heading/missing", heading_place,
+             "there is no column " + in_quotes(example_heading(field)) + near_miss(field),
+             "add it to the heading line, or map your own heading to it in book.toml under [headings." +
+                 std::string(spec_.table) + "]");
       }
     }
     remark_unknown();
@@ -140,7 +143,9 @@ class LayoutReader {
     std::optional<Unit> unit = unit_named(*heading.unit, field.dimension);
     if (!unit && field.or_dimension != Dimension::count) unit = unit_named(*heading.unit, field.or_dimension);
     if (!unit) {
-      fail("heading/unknown-unit", place, "the heading " + in_quotes(written) + " has a unit that is not one of " + std::string(to_text(field.dimension)),
+      fail("heading/unknown-unit", place,
+           "the heading " + in_quotes(written) + " has a unit that is not one of " +
+               std::string(to_text(field.dimension)),
            units_hint(field));
       return;
     }
@@ -165,9 +170,11 @@ class LayoutReader {
     for (const std::string& heading : unknown_) {
       list += (list.empty() ? "" : ", ") + in_quotes(heading);
       const std::string near = nearest(split_heading(heading).name, known);
-      if (!near.empty()) hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
+      if (!near.empty())
+        hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
     }
-    problems_.push_back(remark("heading/unknown", unknown_place_, "columns without a meaning here are " + fate + ": " + list, hint));
+    problems_.push_back(
+        remark("heading/unknown", unknown_place_, "columns without a meaning here are " + fate + ": " + list, hint));
   }
 
   const std::string& file_;

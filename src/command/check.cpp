@@ -18,7 +18,8 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
   const auto errors = std::count_if(book->problems.begin(), book->problems.end(),
                                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
-  const std::size_t remarks = book->problems.size() - static_cast<std::size_t>(errors) + (rules ? rules->remarks.size() : 0);
+  const std::size_t remarks =
+      book->problems.size() - static_cast<std::size_t>(errors) + (rules ? rules->remarks.size() : 0);
   surroundings.out << book->settings.title << ": " << book->instruments.size() << " instruments, "
                    << book->certificates.size() << " certificates, " << book->samples.size() << " samples and blanks, "
                    << book->readings.size() << " readings, " << book->decisions.size() << " decisions; " << faults

@@ -34,7 +34,8 @@ using Run = std::function<int()>;
 
 void add_book(CLI::App* command, BookOptions& options) {
   command->add_option("BOOK", options.book, "folder of the book; else the folder one stands in");
-  command->add_option("--threads", options.threads, "threads to use; else one for each processor")->check(CLI::Range(1, 256));
+  command->add_option("--threads", options.threads, "threads to use; else one for each processor")
+      ->check(CLI::Range(1, 256));
 }
 
 void add_as_of(CLI::App* command, BookOptions& options) {
@@ -71,7 +72,8 @@ void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundin
 }
 
 void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CLI::App* command = app.add_subcommand("explain", "the whole working of one sample, from the readings to the verdict");
+  CLI::App* command =
+      app.add_subcommand("explain", "the whole working of one sample, from the readings to the verdict");
   command->add_option("BOOK", options.explain.book.book, "folder of the book")->required();
   command->add_option("SAMPLE", options.explain.sample, "the sample's name")->required();
   command->add_option("--threads", options.explain.book.threads, "threads to use")->check(CLI::Range(1, 256));
@@ -82,13 +84,18 @@ void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundi
 
 void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   HistoryOptions& history = options.history;
-  CLI::App* command = app.add_subcommand("history", "charts, trend, forecast and advised recalibration interval of instruments");
+  CLI::App* command =
+      app.add_subcommand("history", "charts, trend, forecast and advised recalibration interval of instruments");
   command->add_option("BOOK", history.book.book, "folder of the book; else the folder one stands in");
   command->add_option("INSTRUMENT", history.instruments, "only these instruments; else all");
-  command->add_option("--out", history.out, "folder to write to: history.csv, history.json and the pictures")->required();
-  command->add_option("--format", history.format, "of the pictures: svg, png or pdf")->check(CLI::IsMember({"svg", "png", "pdf"}));
-  command->add_option("--theme", history.theme, "of the pictures: light, dark or print")->check(CLI::IsMember({"light", "dark", "print"}));
-  command->add_option("--threads", history.book.threads, "threads to use; else one for each processor")->check(CLI::Range(1, 256));
+  command->add_option("--out", history.out, "folder to write to: history.csv, history.json and the pictures")
+      ->required();
+  command->add_option("--format", history.format, "of the pictures: svg, png or pdf")
+      ->check(CLI::IsMember({"svg", "png", "pdf"}));
+  command->add_option("--theme", history.theme, "of the pictures: light, dark or print")
+      ->check(CLI::IsMember({"light", "dark", "print"}));
+  command->add_option("--threads", history.book.threads, "threads to use; else one for each processor")
+      ->check(CLI::Range(1, 256));
   add_as_of(command, history.book);
   command->footer("Example:\n  driftwarden history docs/demo PUMP-04 --as-of 2026-11-16 --out charts");
   command->callback([&] { run = [&] { return run_history(options.history, surroundings); }; });
@@ -100,7 +107,8 @@ void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surrounding
   command->require_subcommand(1);
   command->footer("Example:\n  driftwarden rules check house.toml");
 
-  CLI::App* check = command->add_subcommand("check", "read packs and run their examples; without files, the shipped ones");
+  CLI::App* check =
+      command->add_subcommand("check", "read packs and run their examples; without files, the shipped ones");
   check->add_option("PACK", rules.packs, "pack files")->check(CLI::ExistingFile);
   check->footer("Example:\n  driftwarden rules check house.toml");
   check->callback([&] { run = [&] { return run_rules_check(options.rules, surroundings); }; });
@@ -140,25 +148,30 @@ std::string hint_for(const CLI::App& app, const std::vector<std::string>& words)
   std::size_t used = 0;
   const CLI::App* here = deepest_command(app, words, used);
   std::vector<std::string> commands;
-  for (const CLI::App* command : here->get_subcommands([](const CLI::App*) { return true; })) commands.push_back(command->get_name());
-  if (!commands.empty() && used < words.size() && !words[used].starts_with("-")) return did_you_mean(words[used], commands);
+  for (const CLI::App* command : here->get_subcommands([](const CLI::App*) { return true; }))
+    commands.push_back(command->get_name());
+  if (!commands.empty() && used < words.size() && !words[used].starts_with("-"))
+    return did_you_mean(words[used], commands);
   std::vector<std::string> options;
   for (const CLI::Option* option : here->get_options()) {
     for (const std::string& name : option->get_lnames()) options.push_back("--" + name);
   }
   for (; used < words.size(); ++used) {
     const std::string word = words[used].substr(0, words[used].find('='));
-    if (word.starts_with("-") && std::find(options.begin(), options.end(), word) == options.end()) return did_you_mean(word, options);
+    if (word.starts_with("-") && std::find(options.begin(), options.end(), word) == options.end())
+      return did_you_mean(word, options);
   }
   return "see --help";
 }
 
-int refuse(const CLI::App& app, const CLI::ParseError& failure, const std::vector<std::string>& words, Surroundings& surroundings) {
+int refuse(const CLI::App& app, const CLI::ParseError& failure, const std::vector<std::string>& words,
+           Surroundings& surroundings) {
   std::string message = failure.what();
   std::size_t used = 0;
   const CLI::App* here = deepest_command(app, words, used);
   const bool wants_command = !here->get_subcommands([](const CLI::App*) { return true; }).empty();
-  if (wants_command && used < words.size() && !words[used].starts_with("-")) message = in_quotes(words[used]) + " is not a command";
+  if (wants_command && used < words.size() && !words[used].starts_with("-"))
+    message = in_quotes(words[used]) + " is not a command";
   surroundings.err << to_text(error("command/refused", {"command line", 0, 0}, message, hint_for(app, words))) << '\n';
   return cannot_be_used;
 }
@@ -177,8 +190,10 @@ int written(int status, Surroundings& surroundings) {
 int run_command_line(const std::vector<std::string>& arguments, Surroundings& surroundings) {
   CommandOptions options;
   Run run;
-  CLI::App app("Quality assurance of air-sampling flow: from a book of plain files to a verdict for every sample,\n"
-               "with its working shown.", "driftwarden");
+  CLI::App app(
+      "Quality assurance of air-sampling flow: from a book of plain files to a verdict for every sample,\n"
+      "with its working shown.",
+      "driftwarden");
   app.set_version_flag("--version", "driftwarden " + surroundings.version);
   app.set_help_all_flag("--help-all", "help of every command");
   app.footer(std::string("Example:\n  driftwarden screen docs/demo\n\n") + cautions);

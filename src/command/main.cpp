@@ -16,9 +16,15 @@
 // The one place that reads the clock and looks at the streams.
 int main(int count, char** words) {
   std::ios::sync_with_stdio(false);
-  const auto now = std::chrono::duration_cast<std::chrono::seconds>(std::chrono::system_clock::now().time_since_epoch());
-  driftwarden::Surroundings surroundings{std::cout, std::cerr, isatty(STDOUT_FILENO) != 0, isatty(STDERR_FILENO) != 0,
-                                         now.count(), driftwarden::shipped_folder(), driftwarden::program_version()};
+  const auto now =
+      std::chrono::duration_cast<std::chrono::seconds>(std::chrono::system_clock::now().time_since_epoch());
+  driftwarden::Surroundings surroundings{std::cout,
+                                         std::cerr,
+                                         isatty(STDOUT_FILENO) != 0,
+                                         isatty(STDERR_FILENO) != 0,
+                                         now.count(),
+                                         driftwarden::shipped_folder(),
+                                         driftwarden::program_version()};
   try {
     return driftwarden::run_command_line({words + 1, words + count}, surroundings);
   } catch (const std::exception& failure) {

@@ -16,7 +16,8 @@ struct NewFile {
   std::string_view text;
 };
 
-constexpr std::string_view settings = R"(# A book of air-sampling records. Every file lies beside this one; docs/book.md describes them all.
+constexpr std::string_view settings =
+    R"(# A book of air-sampling records. Every file lies beside this one; docs/book.md describes them all.
 
 title     = "A title for this book"
 time_zone = "UTC"        # an IANA name such as "Europe/Oslo", or a POSIX TZ string
@@ -86,7 +87,8 @@ int run_new(const NewOptions& options, Surroundings& surroundings) {
   for (const NewFile& file : files) {
     std::ofstream out(folder / file.name, std::ios::binary);
     out << file.text << std::flush;
-    if (!out) return fail(surroundings, (folder / file.name).string(), "the file can't be written", "check rights and room");
+    if (!out)
+      return fail(surroundings, (folder / file.name).string(), "the file can't be written", "check rights and room");
   }
   surroundings.out << "A new book lies in " << options.folder << ".\nNext: fill in instruments.csv, certificates.csv, "
                    << "samples.csv and readings.csv, then run\n  driftwarden check " << options.folder

@@ -15,7 +15,7 @@ struct NewOptions {
 
 struct BookOptions {
   std::string book = ".";
-  std::string as_of;  // empty: today
+  std::string as_of;     // empty: today
   unsigned threads = 0;  // 0: as many as there are processors
 };
 

@@ -70,8 +70,8 @@ std::string rule_in_words(const Rule& rule) {
     if (condition.at_least || condition.at_most) where += " in a range";
   }
   add("where", where);
-  add("limit", rule.limit.text + ", otherwise " + std::string(to_text(rule.otherwise)) + "; when missing: " +
-                   std::string(to_text(rule.absent)));
+  add("limit", rule.limit.text + ", otherwise " + std::string(to_text(rule.otherwise)) +
+                   "; when missing: " + std::string(to_text(rule.absent)));
   add("reason", rule.reason);
   add("source", rule.source + " (" + std::string(to_text(rule.standing)) + ")");
   add("note", rule.note);
@@ -81,7 +81,8 @@ std::string rule_in_words(const Rule& rule) {
 void print_measures(Subject subject, std::ostream& out) {
   out << "of a " << to_text(subject) << ":\n";
   for (const Measure& measure : measures(subject)) {
-    const std::string unit = measure.kind == MeasureKind::number ? std::string(measure.unit.empty() ? "count" : measure.unit)
+    const std::string unit = measure.kind == MeasureKind::number
+                                 ? std::string(measure.unit.empty() ? "count" : measure.unit)
                              : measure.kind == MeasureKind::yes_no ? "yes/no"
                                                                    : "word";
     out << labelled(left(measure.name, 23) + unit, measure.definition, 33);
@@ -128,13 +129,15 @@ int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
       return all_is_well;
     }
   }
-  tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0}, "no pack or rule " + in_quotes(options.name) + " is shipped",
-                                did_you_mean(options.name, known))});
+  tell(surroundings.err,
+       {error("command/unknown-name", {"command line", 0, 0},
+              "no pack or rule " + in_quotes(options.name) + " is shipped", did_you_mean(options.name, known))});
   return cannot_be_used;
 }
 
 int run_rules_measures(const RulesOptions& options, Surroundings& surroundings) {
-  for (const Subject subject : {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
+  for (const Subject subject :
+       {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
     if (options.subject.empty() || options.subject == to_text(subject)) print_measures(subject, surroundings.out);
   }
   return all_is_well;

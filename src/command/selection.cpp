@@ -11,8 +11,8 @@ namespace {
 
 void tell_unknown(const std::string& what, const std::string& name, const std::vector<std::string>& known,
                   Surroundings& surroundings) {
-  tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0}, "the book has no " + what + " " + in_quotes(name),
-                                did_you_mean(name, known))});
+  tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0},
+                                "the book has no " + what + " " + in_quotes(name), did_you_mean(name, known))});
 }
 
 // The text numbers of the batches asked for; nothing where one is unknown.

@@ -18,12 +18,15 @@ std::string input_line(const BudgetLine& line, const FigureUncertainty& volume) 
   const double contribution = line.contribution(BudgetFigure::volume);
   const double share = 100 * contribution * contribution / (volume.u * volume.u);
   return "  " + left(to_text(line.source), 41) + right(with_significant_digits(line.estimate, 6), 9) + " " +
-         right(with_significant_digits(line.u, 3), 9) + " " + left(unit_of(line.source), 6) + left(to_text(line.distribution), 12) +
-         right(dof_text(line.dof), 4) + right(with_significant_digits(line.sensitivity[2], 4), 9) +
-         right(with_significant_digits(contribution, 3), 8) + right(is_missing(share) ? "" : with_decimals(share, 1), 7) + "\n";
+         right(with_significant_digits(line.u, 3), 9) + " " + left(unit_of(line.source), 6) +
+         left(to_text(line.distribution), 12) + right(dof_text(line.dof), 4) +
+         right(with_significant_digits(line.sensitivity[2], 4), 9) +
+         right(with_significant_digits(contribution, 3), 8) +
+         right(is_missing(share) ? "" : with_decimals(share, 1), 7) + "\n";
 }
 
-std::string figure_line(const Budget& budget, BudgetFigure figure, std::string_view name, double scale, std::string_view unit) {
+std::string figure_line(const Budget& budget, BudgetFigure figure, std::string_view name, double scale,
+                        std::string_view unit) {
   const FigureUncertainty& of = budget.about(figure);
   if (is_missing(of.expanded)) return "  " + left(name, 12) + "not stated: an input that it leans on is missing\n";
   return "  " + left(name, 12) + "u = " + with_significant_digits(scale * of.u, 3) + " " + std::string(unit) +
@@ -37,9 +40,11 @@ std::string budget_working(const SampleResult& result) {
   const Budget& budget = result.budget;
   if (budget.lines.empty()) return {};
   const FigureUncertainty& volume = budget.about(BudgetFigure::volume);
-  std::string out = "\nUncertainty (GUM, first order; contributions and shares are to the actual volume, in L and % of its variance)\n";
-  out += "  " + left("source", 41) + right("estimate", 9) + right("u", 10) + " " + left("unit", 6) + left("distribution", 12) +
-         right("dof", 4) + right("c", 9) + right("c u", 8) + right("share", 7) + "\n";
+  std::string out =
+      "\nUncertainty (GUM, first order; contributions and shares are to the actual volume, in L and % of its "
+      "variance)\n";
+  out += "  " + left("source", 41) + right("estimate", 9) + right("u", 10) + " " + left("unit", 6) +
+         left("distribution", 12) + right("dof", 4) + right("c", 9) + right("c u", 8) + right("share", 7) + "\n";
   for (const BudgetLine& line : budget.lines) out += input_line(line, volume);
   out += figure_line(budget, BudgetFigure::drift, "drift", 100, "%");
   out += figure_line(budget, BudgetFigure::flow, "flow", 1, "L/min");

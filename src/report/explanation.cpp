@@ -18,7 +18,6 @@ namespace {
 
 constexpr std::size_t page_width = 100;
 
-
 class Explanation {
  public:
   Explanation(const Screening& screening, const SampleResult& result, Paint paint)
@@ -103,8 +102,8 @@ class Explanation {
                                                                            : "nominal"));
     if (is_missing(f_.drift)) {
       line("can't be worked out: " + std::string(f_.pre < 0    ? "there is no pre set"
-                                                : f_.post < 0 ? "there is no post set"
-                                                              : "a flow is missing"));
+                                                 : f_.post < 0 ? "there is no post set"
+                                                               : "a flow is missing"));
       return;
     }
     const double from = base_flow(f_.pre_l_min, f_.post_l_min, base, f_.nominal_l_min);
@@ -118,16 +117,16 @@ class Explanation {
     const Moment from = book_.samples.started[f_.sample];
     const Moment to = book_.samples.stopped[f_.sample];
     if (from == no_moment || to == no_moment) return line("a time is missing");
-    line("started " + local_text(from, book_.settings.zone) + ", stopped " + local_text(to, book_.settings.zone) + "   [" +
-         sample_place() + "]");
+    line("started " + local_text(from, book_.settings.zone) + ", stopped " + local_text(to, book_.settings.zone) +
+         "   [" + sample_place() + "]");
     const double run = minutes_between(from, to);
     const bool has_pause = !is_missing(f_.paused_min) && f_.paused_min > 0;
     if (is_missing(f_.minutes)) {
-      line("can't be worked out: the pauses, " + shortest(f_.paused_min) + " min, are longer than the " + shortest(run) +
-           " min from start to stop");
+      line("can't be worked out: the pauses, " + shortest(f_.paused_min) + " min, are longer than the " +
+           shortest(run) + " min from start to stop");
     } else if (has_pause) {
-      line("minutes = " + shortest(run) + " on the absolute time line - " + shortest(f_.paused_min) + " paused = " +
-           shortest(f_.minutes));
+      line("minutes = " + shortest(run) + " on the absolute time line - " + shortest(f_.paused_min) +
+           " paused = " + shortest(f_.minutes));
     } else {
       line("minutes = " + shortest(run) + " on the absolute time line");
     }
@@ -140,8 +139,8 @@ class Explanation {
     const auto choice = screening_.rules().practice.find(key);
     if (choice == screening_.rules().practice.end() || choice->second.place.file.empty()) return;
     line("Practice " + key + " = " + choice->second.value + ", by " +
-         (choice->second.pack.empty() ? "the book" : choice->second.pack) + ": " + choice->second.source_or_reason + " [" +
-         to_text(choice->second.place) + "]");
+         (choice->second.pack.empty() ? "the book" : choice->second.pack) + ": " + choice->second.source_or_reason +
+         " [" + to_text(choice->second.place) + "]");
   }
 
   void flow_step() {
@@ -151,10 +150,18 @@ class Explanation {
     const std::string post = flow_text(f_.post_l_min);
     if (is_missing(f_.flow_l_min)) return line("can't be worked out");
     switch (practice) {
-      case FlowForVolume::mean: line("Q = (pre + post) / 2 = (" + pre + " + " + post + ") / 2 = " + flow_text(f_.flow_l_min) + " L/min"); break;
-      case FlowForVolume::lower: line("Q = the lower of " + pre + " and " + post + " = " + flow_text(f_.flow_l_min) + " L/min"); break;
-      case FlowForVolume::pre: line("Q = pre = " + pre + " L/min"); break;
-      case FlowForVolume::nominal: line("Q = nominal = " + flow_text(f_.flow_l_min) + " L/min"); break;
+      case FlowForVolume::mean:
+        line("Q = (pre + post) / 2 = (" + pre + " + " + post + ") / 2 = " + flow_text(f_.flow_l_min) + " L/min");
+        break;
+      case FlowForVolume::lower:
+        line("Q = the lower of " + pre + " and " + post + " = " + flow_text(f_.flow_l_min) + " L/min");
+        break;
+      case FlowForVolume::pre:
+        line("Q = pre = " + pre + " L/min");
+        break;
+      case FlowForVolume::nominal:
+        line("Q = nominal = " + flow_text(f_.flow_l_min) + " L/min");
+        break;
     }
     practice_line("flow_for_volume");
   }
@@ -171,20 +178,26 @@ class Explanation {
     heading("Volume at reference conditions, " + with_decimals(in_celsius(reference.temperature), 2) + " °C and " +
             with_decimals(reference.pressure.value, 3) + " kPa");
     line("V_ref = V x (P / P_ref) x (T_ref / T), temperatures in kelvin");
-    if (is_missing(f_.volume_reference_l)) return line("can't be worked out: a volume, a temperature or a pressure is missing");
+    if (is_missing(f_.volume_reference_l))
+      return line("can't be worked out: a volume, a temperature or a pressure is missing");
     line("      = " + with_decimals(f_.volume_l, 2) + " x (" + with_decimals(f_.pressure_kpa, 3) + " / " +
          with_decimals(reference.pressure.value, 3) + ") x (" + with_decimals(reference.temperature.kelvin, 2) + " / " +
          with_decimals(f_.temperature_k, 2) + ") = " + with_decimals(f_.volume_reference_l, 2) + " L");
-    line("T = " + with_decimals(in_celsius(Temperature(f_.temperature_k)), 2) + " °C from " + from_text(f_.temperature_from) + "; P = " +
-         with_decimals(f_.pressure_kpa, 3) + " kPa from " + from_text(f_.pressure_from));
+    line("T = " + with_decimals(in_celsius(Temperature(f_.temperature_k)), 2) + " °C from " +
+         from_text(f_.temperature_from) + "; P = " + with_decimals(f_.pressure_kpa, 3) + " kPa from " +
+         from_text(f_.pressure_from));
   }
 
   std::string from_text(ConditionsFrom from) const {
     switch (from) {
-      case ConditionsFrom::sample: return "the sample [" + sample_place() + "]";
-      case ConditionsFrom::sets: return "its sets (mean)";
-      case ConditionsFrom::altitude: return "the site's altitude [" + to_text(book_.settings.altitude_place) + "]";
-      case ConditionsFrom::nowhere: break;
+      case ConditionsFrom::sample:
+        return "the sample [" + sample_place() + "]";
+      case ConditionsFrom::sets:
+        return "its sets (mean)";
+      case ConditionsFrom::altitude:
+        return "the site's altitude [" + to_text(book_.settings.altitude_place) + "]";
+      case ConditionsFrom::nowhere:
+        break;
     }
     return "nowhere";
   }
@@ -221,24 +234,28 @@ class Explanation {
     } else {
       text += message_of(screening_, result_, finding);
     }
-    if (finding.probability_beyond >= 0.0005 && text.find("likely beyond") == std::string::npos) text += "; " + chance_text(finding) + " likely beyond";
+    if (finding.probability_beyond >= 0.0005 && text.find("likely beyond") == std::string::npos)
+      text += "; " + chance_text(finding) + " likely beyond";
     line(text);
     if (outcome != Outcome::met && outcome != Outcome::skipped) line("Why: " + rule.reason, 6);
     line("Source: " + rule.source + " (" + std::string(to_text(rule.standing)) + ") [" + to_text(rule.place) + "]", 6);
     if (rule.overridden) {
-      line("Changed by this book: it was '" + rule.overridden->limit_before + "', " + rule.overridden->otherwise_before + ". Reason: " +
-               rule.overridden->reason + " [" + to_text(rule.overridden->place) + "]", 6);
+      line("Changed by this book: it was '" + rule.overridden->limit_before + "', " +
+               rule.overridden->otherwise_before + ". Reason: " + rule.overridden->reason + " [" +
+               to_text(rule.overridden->place) + "]",
+           6);
     }
   }
 
   std::string met_text(const Rule& rule, const Finding& finding) const {
     const std::string name = measure_name(screening_, result_, finding);
     if (measure_of(rule).kind != MeasureKind::number) return name + " " + rule.limit.text;
-    std::string text = name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) +
-                       " is " + rule.limit.text;
+    std::string text =
+        name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is " + rule.limit.text;
     const Reported figures = reported(rule, finding.judgement);
     if (std::isfinite(figures.margin)) {
-      text += ", margin " + with_decimals(figures.margin, 2) + (figures.unit.empty() ? "" : " " + std::string(figures.unit));
+      text += ", margin " + with_decimals(figures.margin, 2) +
+              (figures.unit.empty() ? "" : " " + std::string(figures.unit));
     }
     return text;
   }
@@ -249,14 +266,16 @@ class Explanation {
       if (decision.subject != book_.samples.name[f_.sample]) continue;
       if (is_first) heading("Decisions");
       is_first = false;
-      line(local_text(decision.decided, book_.settings.zone) + ", " + decision.by + ": " + std::string(to_text(decision.ruling)) + " " +
-           decision.rule + ". Reason: " + decision.reason + " [" + book_.place_text(book_.files.decisions, decision.place) + "]");
+      line(local_text(decision.decided, book_.settings.zone) + ", " + decision.by + ": " +
+           std::string(to_text(decision.ruling)) + " " + decision.rule + ". Reason: " + decision.reason + " [" +
+           book_.place_text(book_.files.decisions, decision.place) + "]");
     }
   }
 
   void verdict() {
     heading("Verdict");
-    line(paint_.verdict(result_.verdict, to_text(result_.verdict)) + ": the worst of its findings (void, undecided, qualified, valid, in this order).");
+    line(paint_.verdict(result_.verdict, to_text(result_.verdict)) +
+         ": the worst of its findings (void, undecided, qualified, valid, in this order).");
   }
 
   const Screening& screening_;

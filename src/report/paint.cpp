@@ -12,10 +12,14 @@ std::string Paint::wrap(std::string_view code, std::string_view text) const {
 
 std::string Paint::verdict(Verdict verdict, std::string_view text) const {
   switch (verdict) {
-    case Verdict::valid: return std::string(text);
-    case Verdict::qualified: return wrap("36", text);
-    case Verdict::undecided: return wrap("33", text);
-    case Verdict::void_: return wrap("1;35", text);
+    case Verdict::valid:
+      return std::string(text);
+    case Verdict::qualified:
+      return wrap("36", text);
+    case Verdict::undecided:
+      return wrap("33", text);
+    case Verdict::void_:
+      return wrap("1;35", text);
   }
   return std::string(text);
 }

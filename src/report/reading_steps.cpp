@@ -23,7 +23,8 @@ class SetWorking {
       calibrator();
       for (const std::int32_t used : certificates()) certificate(used);
     }
-    for (std::uint32_t i = set_.rows.begin; i < set_.rows.begin + set_.rows.count; ++i) reading(result_.figures->rows[i]);
+    for (std::uint32_t i = set_.rows.begin; i < set_.rows.begin + set_.rows.count; ++i)
+      reading(result_.figures->rows[i]);
     figures();
     return std::move(out_);
   }
@@ -81,9 +82,9 @@ class SetWorking {
     const ReadingTable& readings = book_.readings;
     bool is_from_altitude = false;
     const double pressure = basis_.calibrators.pressure_kpa(row, is_from_altitude);
-    line(local_text(readings.taken[row], book_.settings.zone) + "  indicated " + flow_text(readings.indicated_l_min[row]) +
-         " L/min at " + celsius_text(field(readings.temperature_k, row)) + ", " + kpa_text(pressure) +
-         (is_from_altitude ? " (by altitude)" : "") + "   [" +
+    line(local_text(readings.taken[row], book_.settings.zone) + "  indicated " +
+         flow_text(readings.indicated_l_min[row]) + " L/min at " + celsius_text(field(readings.temperature_k, row)) +
+         ", " + kpa_text(pressure) + (is_from_altitude ? " (by altitude)" : "") + "   [" +
          book_.place_text(book_.files.readings, readings.place[row]) + "]");
     const std::uint8_t flags = readings.flags[row];
     if ((flags & reading_is_void) != 0) {
@@ -97,8 +98,8 @@ class SetWorking {
     const std::int32_t certificate = certificate_of(row);
     const CorrectedReading c = basis_.calibrators.correct(row, certificate, basis_.practice.correction);
     if (certificate >= 0) {
-      line("    certificate  " + flow_text(c.indicated_l_min) + " / (1 + " + with_decimals(c.certificate_error, 6) + ") = " +
-           flow_text(c.after_certificate_l_min) + (c.is_outside_certificate ? "   (outside the points)" : ""));
+      line("    certificate  " + flow_text(c.indicated_l_min) + " / (1 + " + with_decimals(c.certificate_error, 6) +
+           ") = " + flow_text(c.after_certificate_l_min) + (c.is_outside_certificate ? "   (outside the points)" : ""));
     }
     const double humidity = field(book_.readings.humidity, row);
     principle_step(c, {field(book_.readings.temperature_k, row), pressure_kpa, humidity,
@@ -126,8 +127,9 @@ class SetWorking {
     }
     const bool is_left_out = basis_.practice.correction.bubble_humidity == BubbleHumidity::none;
     if (is_left_out && !is_missing(c.humidity_effect)) {
-      line("    humidity     a correction to " + std::string(is_missing(inputs.humidity) ? "dry air" : "the ambient humidity") +
-           " would change it by " + signed_percent(c.humidity_effect) + "; not practised");
+      line("    humidity     a correction to " +
+           std::string(is_missing(inputs.humidity) ? "dry air" : "the ambient humidity") + " would change it by " +
+           signed_percent(c.humidity_effect) + "; not practised");
     }
   }
 
@@ -152,12 +154,17 @@ class SetWorking {
     const std::string ts = inputs.scale_temperature ? with_decimals(inputs.scale_temperature->kelvin, 2) : "T_scale";
     const std::string ps = i.scale_pressure ? with_decimals(i.scale_pressure->value, 3) : "P_scale";
     switch (i.principle) {
-      case Principle::rotameter: return "√((" + ps + " / " + p + ") x (" + t + " / " + ts + "))";
-      case Principle::mass: return "(" + ps + " / " + p + ") x (" + t + " / " + ts + ")";
-      case Principle::orifice: return "√(" + t + " / " + ts + ")";
-      case Principle::bubble: return vapour_formula(p, inputs);
+      case Principle::rotameter:
+        return "√((" + ps + " / " + p + ") x (" + t + " / " + ts + "))";
+      case Principle::mass:
+        return "(" + ps + " / " + p + ") x (" + t + " / " + ts + ")";
+      case Principle::orifice:
+        return "√(" + t + " / " + ts + ")";
+      case Principle::bubble:
+        return vapour_formula(p, inputs);
       case Principle::volumetric:
-      case Principle::none: break;
+      case Principle::none:
+        break;
     }
     return "1";
   }
@@ -173,7 +180,8 @@ class SetWorking {
   void figures() {
     const MeanAndSpread& flow = set_.flow;
     line("n = " + std::to_string(flow.n) + ", mean = " + flow_text(flow.mean) + " L/min, s (n - 1) = " +
-         (is_missing(flow.s) ? "none" : flow_text(flow.s) + " L/min = " + with_decimals(100 * flow.relative_s(), 3) + " %") +
+         (is_missing(flow.s) ? "none"
+                             : flow_text(flow.s) + " L/min = " + with_decimals(100 * flow.relative_s(), 3) + " %") +
          (flow.n == 0 ? "" : ", range = " + flow_text(flow.range()) + " L/min"));
   }
 
@@ -188,9 +196,7 @@ class SetWorking {
 
 std::string flow_text(double l_min) { return is_missing(l_min) ? "missing" : with_decimals(l_min, 5); }
 
-std::string signed_percent(double ratio) {
-  return (ratio >= 0 ? "+" : "") + with_decimals(100 * ratio, 3) + " %";
-}
+std::string signed_percent(double ratio) { return (ratio >= 0 ? "+" : "") + with_decimals(100 * ratio, 3) + " %"; }
 
 std::string set_working(const Screening& screening, const SampleResult& result, const ReadingSet& set) {
   return SetWorking(screening, result, set).text();

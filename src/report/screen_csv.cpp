@@ -24,7 +24,8 @@ void append_findings(std::string& out, const Screening& screening, const SampleR
   std::string ids;
   for (const Finding& finding : result.findings) {
     if (!ids.empty()) ids += ';';
-    ids += finding.rule == Finding::faulty_records ? std::string("faulty-records") : screening.rules().rules[finding.rule].id;
+    ids += finding.rule == Finding::faulty_records ? std::string("faulty-records")
+                                                   : screening.rules().rules[finding.rule].id;
   }
   append_csv(out, ids);
 }

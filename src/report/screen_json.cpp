@@ -75,7 +75,9 @@ void set_object(JsonText& json, std::string_view name, const Screening& screenin
 }
 
 void finding_object(JsonText& json, const Screening& screening, const SampleResult& result, const Finding& finding) {
-  json.begin_object().member("rule", rule_name(screening, finding)).member("outcome", to_text(finding.judgement.outcome));
+  json.begin_object()
+      .member("rule", rule_name(screening, finding))
+      .member("outcome", to_text(finding.judgement.outcome));
   if (finding.rule == Finding::faulty_records) {
     json.key("measure").null().key("value").null().key("unit").null().key("limit").null().key("margin").null();
     json.key("probability_beyond").null().key("source").null();
@@ -114,7 +116,10 @@ void budget_object(JsonText& json, const Budget& budget) {
   for (std::size_t y = 0; y < budget_figures; ++y) {
     const FigureUncertainty& of = budget.of[y];
     json.key(budget_names[y]).begin_object().member("unit", unit_of(static_cast<BudgetFigure>(y))).member("u", of.u);
-    json.member("dof", of.dof).member("coverage_factor", of.coverage_factor).member("expanded", of.expanded).end_object();
+    json.member("dof", of.dof)
+        .member("coverage_factor", of.coverage_factor)
+        .member("expanded", of.expanded)
+        .end_object();
   }
   json.end_object().end_object();
 }
@@ -144,10 +149,14 @@ void decision_member(JsonText& json, const Book& book, std::string_view sample) 
 
 std::string_view to_text(ConditionsFrom from) {
   switch (from) {
-    case ConditionsFrom::sample: return "sample";
-    case ConditionsFrom::sets: return "sets";
-    case ConditionsFrom::altitude: return "altitude";
-    case ConditionsFrom::nowhere: break;
+    case ConditionsFrom::sample:
+      return "sample";
+    case ConditionsFrom::sets:
+      return "sets";
+    case ConditionsFrom::altitude:
+      return "altitude";
+    case ConditionsFrom::nowhere:
+      break;
   }
   return "nowhere";
 }
@@ -196,7 +205,12 @@ void subjects_member(JsonText& json, const Screening& screening, const std::vect
 void append_screen_json_head(std::string& out, const Screening& screening, const ScreenHead& head) {
   const Settings& settings = screening.book().settings;
   JsonText json(out);
-  json.begin_object().key("tool").begin_object().member("name", "driftwarden").member("version", head.version).end_object();
+  json.begin_object()
+      .key("tool")
+      .begin_object()
+      .member("name", "driftwarden")
+      .member("version", head.version)
+      .end_object();
   json.key("book").begin_object().member("title", settings.title).end_object();
   json.member("as_of", date_text(head.as_of));
   json.key("reference").begin_object().member("temperature_c", in_celsius(settings.reference.temperature));
@@ -230,7 +244,8 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   set_figures(json, "pre", f.pre_set(), is_blank);
   set_figures(json, "post", f.post_set(), is_blank);
   json.member("drift_percent", 100 * f.drift).member("flow_l_min", f.flow_l_min).member("volume_l", f.volume_l);
-  json.member("volume_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume).expanded).member("volume_reference_l", f.volume_reference_l);
+  json.member("volume_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume).expanded)
+      .member("volume_reference_l", f.volume_reference_l);
   json.member("kind", to_text(f.kind));
   moment_member(json, "started", samples.started[row], book.settings.zone);
   moment_member(json, "stopped", samples.stopped[row], book.settings.zone);
@@ -264,7 +279,10 @@ void append_screen_json_tail(std::string& out, const Screening& screening, const
   json.begin_object();
   subjects_member(json, screening, subjects);
   json.key("totals").begin_object().member("samples", totals.samples).member("valid", totals.valid);
-  json.member("qualified", totals.qualified).member("undecided", totals.undecided).member("void", totals.void_).end_object();
+  json.member("qualified", totals.qualified)
+      .member("undecided", totals.undecided)
+      .member("void", totals.void_)
+      .end_object();
   json.key("problems").begin_array();
   for (const Diagnostic& problem : screening.book().problems) {
     json.begin_object().member("file", problem.place.file).member("line", std::size_t{problem.place.line});

@@ -27,7 +27,8 @@ std::string drift_text(const Screening& screening, const SampleResult& result) {
   for (const Finding& finding : result.findings) {
     if (finding.rule == Finding::faulty_records) continue;
     const Rule& rule = screening.rules().rules[finding.rule];
-    const bool is_of_drift = rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::drift);
+    const bool is_of_drift =
+        rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::drift);
     if (!is_of_drift || rule.limit.is_absolute || is_missing(finding.judgement.limit)) continue;
     return with_decimals_beyond(percent, 1, 100 * finding.judgement.limit);
   }
@@ -40,9 +41,11 @@ std::string celsius_text(Temperature temperature) {
 }
 
 std::string title_line(const Settings& settings) {
-  return settings.title + "\n" + "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, its expanded uncertainty U (95 %), and at " +
-         celsius_text(settings.reference.temperature) + ", " +
-         with_decimals(settings.reference.pressure.value, 3) + " kPa (ref.).";
+  return settings.title + "\n" +
+         "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, its expanded uncertainty U "
+         "(95 %), and at " +
+         celsius_text(settings.reference.temperature) + ", " + with_decimals(settings.reference.pressure.value, 3) +
+         " kPa (ref.).";
 }
 
 }  // namespace
@@ -82,10 +85,13 @@ ScreenTable::ScreenTable(const Screening& screening, const std::vector<Row>& sam
 std::string ScreenTable::head() const {
   const std::string title = title_line(screening_.book().settings);
   const std::size_t line_end = title.find('\n');
-  std::string out = paint_.heading(title.substr(0, line_end)) + "\n" + wrapped(title.substr(line_end + 1), 0, page_width);
-  const std::string columns = left("sample", sample_width_) + " " + left("verdict", verdict_width) + " " + left("pump", pump_width_) + " " +
-                              right("min", minutes_width) + " " + right("pre", flow_width) + " " + right("post", flow_width) + " " +
-                              right("drift %", drift_width) + " " + right("volume", volume_width) + " " + right("U", uncertainty_width) + " " + right("ref.", volume_width);
+  std::string out =
+      paint_.heading(title.substr(0, line_end)) + "\n" + wrapped(title.substr(line_end + 1), 0, page_width);
+  const std::string columns = left("sample", sample_width_) + " " + left("verdict", verdict_width) + " " +
+                              left("pump", pump_width_) + " " + right("min", minutes_width) + " " +
+                              right("pre", flow_width) + " " + right("post", flow_width) + " " +
+                              right("drift %", drift_width) + " " + right("volume", volume_width) + " " +
+                              right("U", uncertainty_width) + " " + right("ref.", volume_width);
   out += wrapped("Decision rule: " + decision_rule_text(screening_.book().settings.guard) + ".", 0, page_width);
   return out + "\n" + paint_.heading(columns) + "\n";
 }
@@ -120,7 +126,8 @@ void ScreenTable::append_figures(std::string& out, const SampleResult& result) c
   }
   out += left(pump == no_row ? std::string_view() : std::string_view(book.instruments[pump].name), pump_width_) + " ";
   out += right(with_decimals(f.minutes, 0), minutes_width) + " ";
-  out += right(with_decimals(f.pre_l_min, 3), flow_width) + " " + right(with_decimals(f.post_l_min, 3), flow_width) + " ";
+  out +=
+      right(with_decimals(f.pre_l_min, 3), flow_width) + " " + right(with_decimals(f.post_l_min, 3), flow_width) + " ";
   out += right(drift_text(screening_, result), drift_width) + " ";
   out += right(with_significant_digits(f.volume_l, 4), volume_width) + " ";
   out += right(with_significant_digits(result.budget.about(BudgetFigure::volume).expanded, 2), uncertainty_width) + " ";
@@ -131,8 +138,8 @@ void ScreenTable::append_figures(std::string& out, const SampleResult& result) c
 
 void ScreenTable::append_why(std::string& out, const SampleResult& result) const {
   for (const Finding& finding : result.findings) {
-    out += wrapped("- " + std::string(to_text(finding.judgement.outcome)) + ": " + message_of(screening_, result, finding) + " (" +
-                       rule_name(screening_, finding) + ")",
+    out += wrapped("- " + std::string(to_text(finding.judgement.outcome)) + ": " +
+                       message_of(screening_, result, finding) + " (" + rule_name(screening_, finding) + ")",
                    sample_width_ + 1, page_width);
   }
   for (const Finding& finding : result.near) {
@@ -145,12 +152,14 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
   std::string apart;
   for (const SubjectResult& subject : subjects) {
     for (const Finding& finding : subject.findings) {
-      apart += wrapped("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " + std::string(to_text(finding.judgement.outcome)) +
-                           ": " + message_of(screening_, subject, finding) + " (" + rule_name(screening_, finding) + ")",
+      apart += wrapped("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " +
+                           std::string(to_text(finding.judgement.outcome)) + ": " +
+                           message_of(screening_, subject, finding) + " (" + rule_name(screening_, finding) + ")",
                        0, page_width);
     }
   }
-  if (!apart.empty()) apart = "\n" + paint_.heading("Batches, pumps and calibrators, apart from the samples' verdicts") + "\n" + apart;
+  if (!apart.empty())
+    apart = "\n" + paint_.heading("Batches, pumps and calibrators, apart from the samples' verdicts") + "\n" + apart;
   const auto part = [this](std::size_t count, Verdict verdict) {
     return count == 0 ? std::to_string(count) + " " + std::string(to_text(verdict))
                       : paint_.verdict(verdict, std::to_string(count) + " " + std::string(to_text(verdict)));

@@ -46,7 +46,8 @@ FieldValue set_field(std::string_view name, const SampleContext& context, const 
   const Book& book = context.basis.book;
   const Row calibrator = set.rows.calibrator;
   if (name == "stage") return word(to_text(set.rows.stage));
-  if (name == "principle") return calibrator == no_row ? FieldValue{} : word(to_text(book.instruments[calibrator].principle));
+  if (name == "principle")
+    return calibrator == no_row ? FieldValue{} : word(to_text(book.instruments[calibrator].principle));
   if (name == "calibrator") return word(name_of(book, calibrator));
   if (name == "pump") return word(name_of(book, book.samples.pump[context.figures.sample]));
   if (name == "sampler") {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/verdict/decision_risk.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "driftwarden/assessment/drift.hpp"
@@ -11,7 +12,9 @@
 namespace driftwarden {
 namespace {
 
-KnownTo scaled(const FigureUncertainty& of, double scale) { return {of.u * std::abs(scale), of.expanded * std::abs(scale)}; }
+KnownTo scaled(const FigureUncertainty& of, double scale) {
+  return {of.u * std::abs(scale), of.expanded * std::abs(scale)};
+}
 
 // The flow that a rule's base stands for.
 double base_of(const Rule& rule, const SampleAssessment& f, double own) {
@@ -29,12 +32,17 @@ KnownTo known_to(const Rule& rule, const SampleAssessment& f, const Budget& budg
       const double scale = rule.limit.is_absolute ? own : own / base_of(rule, f, own);
       return scaled(budget.about(BudgetFigure::drift), scale);
     }
-    case SampleMeasure::flow: return scaled(budget.about(BudgetFigure::flow), 1);
+    case SampleMeasure::flow:
+      return scaled(budget.about(BudgetFigure::flow), 1);
     case SampleMeasure::flow_deviation:
-      return scaled(budget.about(BudgetFigure::flow), rule.limit.is_absolute ? 1 : 1 / base_of(rule, f, f.nominal_l_min));
-    case SampleMeasure::volume: return scaled(budget.about(BudgetFigure::volume), 1);
-    case SampleMeasure::volume_reference: return scaled(budget.about(BudgetFigure::volume_reference), 1);
-    default: return {};
+      return scaled(budget.about(BudgetFigure::flow),
+                    rule.limit.is_absolute ? 1 : 1 / base_of(rule, f, f.nominal_l_min));
+    case SampleMeasure::volume:
+      return scaled(budget.about(BudgetFigure::volume), 1);
+    case SampleMeasure::volume_reference:
+      return scaled(budget.about(BudgetFigure::volume_reference), 1);
+    default:
+      return {};
   }
 }
 
@@ -43,7 +51,7 @@ double probability_beyond(const Limit& limit, double figure, double u) {
   double beyond = 0;
   if (std::isfinite(limit.low)) beyond += normal_cdf((limit.low - figure) / u);
   if (std::isfinite(limit.high)) beyond += normal_cdf((figure - limit.high) / u);
-  return beyond;
+  return std::min(beyond, 1.0);  // two tails that were rounded up
 }
 
 Outcome guarded(const Judgement& judgement, double guard, double expanded) {
@@ -62,7 +70,8 @@ std::string decision_rule_text(double guard) {
   const double worst = 100 * normal_cdf(-2 * guard);
   return "limits narrowed by a guard band of " + with_decimals(guard, 2) +
          " U: what lies between is qualified, and of what is accepted the true value lies beyond the limit with a "
-         "probability of at most about " + with_significant_digits(worst, 2) + " %";
+         "probability of at most about " +
+         with_significant_digits(worst, 2) + " %";
 }
 
 }  // namespace driftwarden

@@ -12,12 +12,16 @@ std::string_view to_text(Verdict verdict) {
 
 Verdict verdict_of(Outcome outcome) {
   switch (outcome) {
-    case Outcome::void_: return Verdict::void_;
-    case Outcome::undecided: return Verdict::undecided;
-    case Outcome::qualified: return Verdict::qualified;
+    case Outcome::void_:
+      return Verdict::void_;
+    case Outcome::undecided:
+      return Verdict::undecided;
+    case Outcome::qualified:
+      return Verdict::qualified;
     case Outcome::met:
     case Outcome::note:
-    case Outcome::skipped: return Verdict::valid;
+    case Outcome::skipped:
+      return Verdict::valid;
   }
   return Verdict::undecided;
 }

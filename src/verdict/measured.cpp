@@ -34,10 +34,10 @@ MeasureValue drift_on(const SampleContext& context, Base base) {
 
 MeasureValue field_deviation(const SampleAssessment& f, Base base) {
   const double own = f.pre_l_min;
-  const double from = base == Base::by_practice
-                          ? own
-                          : base_flow(f.pre_l_min, f.post_l_min, static_cast<DriftBase>(static_cast<int>(base) - 1),
-                                      f.nominal_l_min);
+  const double from =
+      base == Base::by_practice
+          ? own
+          : base_flow(f.pre_l_min, f.post_l_min, static_cast<DriftBase>(static_cast<int>(base) - 1), f.nominal_l_min);
   return number(f.field_change_l_min / from, f.field_change_l_min);
 }
 
@@ -96,9 +96,12 @@ MeasureValue age_of(const SampleContext& context, const SetRows& set) {
   const SampleTable& samples = context.basis.book.samples;
   const Row sample = context.figures.sample;
   switch (set.stage) {
-    case Stage::pre: return number(minutes_between(set.last, samples.started[sample]));
-    case Stage::post: return number(minutes_between(samples.stopped[sample], set.first));
-    case Stage::field: break;
+    case Stage::pre:
+      return number(minutes_between(set.last, samples.started[sample]));
+    case Stage::post:
+      return number(minutes_between(samples.stopped[sample], set.first));
+    case Stage::field:
+      break;
   }
   return {};
 }
@@ -136,40 +139,72 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
   const SampleAssessment& f = context.figures;
   const SampleTable& samples = context.basis.book.samples;
   switch (measure) {
-    case SampleMeasure::drift: return drift_on(context, base);
-    case SampleMeasure::flow: return number(f.flow_l_min);
-    case SampleMeasure::flow_deviation: return difference(f, f.flow_l_min, base, f.nominal_l_min);
-    case SampleMeasure::pre_flow: return number(f.pre_l_min);
-    case SampleMeasure::post_flow: return number(f.post_l_min);
-    case SampleMeasure::pre_deviation: return difference(f, f.pre_l_min, base, f.nominal_l_min);
-    case SampleMeasure::post_deviation: return difference(f, f.post_l_min, base, f.nominal_l_min);
-    case SampleMeasure::pre_count: return count(f.pre_set());
-    case SampleMeasure::post_count: return count(f.post_set());
-    case SampleMeasure::pre_rsd: return spread(f.pre_set());
-    case SampleMeasure::post_rsd: return spread(f.post_set());
-    case SampleMeasure::field_count: return number(static_cast<double>(f.field_count()));
-    case SampleMeasure::field_deviation: return field_deviation(f, base);
-    case SampleMeasure::minutes: return number(f.minutes);
-    case SampleMeasure::paused: return number(f.paused_min);
-    case SampleMeasure::volume: return number(f.volume_l);
-    case SampleMeasure::volume_reference: return number(f.volume_reference_l);
-    case SampleMeasure::volume_uncertainty: return volume_uncertainty(context);
-    case SampleMeasure::warm_up: return number(field(samples.warm_up_min, f.sample));
-    case SampleMeasure::pre_age: return number(f.pre_age_min);
-    case SampleMeasure::post_age: return number(f.post_age_min);
-    case SampleMeasure::temperature_change: return number(f.temperature_change_k);
+    case SampleMeasure::drift:
+      return drift_on(context, base);
+    case SampleMeasure::flow:
+      return number(f.flow_l_min);
+    case SampleMeasure::flow_deviation:
+      return difference(f, f.flow_l_min, base, f.nominal_l_min);
+    case SampleMeasure::pre_flow:
+      return number(f.pre_l_min);
+    case SampleMeasure::post_flow:
+      return number(f.post_l_min);
+    case SampleMeasure::pre_deviation:
+      return difference(f, f.pre_l_min, base, f.nominal_l_min);
+    case SampleMeasure::post_deviation:
+      return difference(f, f.post_l_min, base, f.nominal_l_min);
+    case SampleMeasure::pre_count:
+      return count(f.pre_set());
+    case SampleMeasure::post_count:
+      return count(f.post_set());
+    case SampleMeasure::pre_rsd:
+      return spread(f.pre_set());
+    case SampleMeasure::post_rsd:
+      return spread(f.post_set());
+    case SampleMeasure::field_count:
+      return number(static_cast<double>(f.field_count()));
+    case SampleMeasure::field_deviation:
+      return field_deviation(f, base);
+    case SampleMeasure::minutes:
+      return number(f.minutes);
+    case SampleMeasure::paused:
+      return number(f.paused_min);
+    case SampleMeasure::volume:
+      return number(f.volume_l);
+    case SampleMeasure::volume_reference:
+      return number(f.volume_reference_l);
+    case SampleMeasure::volume_uncertainty:
+      return volume_uncertainty(context);
+    case SampleMeasure::warm_up:
+      return number(field(samples.warm_up_min, f.sample));
+    case SampleMeasure::pre_age:
+      return number(f.pre_age_min);
+    case SampleMeasure::post_age:
+      return number(f.post_age_min);
+    case SampleMeasure::temperature_change:
+      return number(f.temperature_change_k);
     case SampleMeasure::pressure_change:
       return number(f.pressure_change_kpa / field(samples.pressure_kpa, f.sample), f.pressure_change_kpa);
-    case SampleMeasure::overlap: return number(context.overlap_min);
-    case SampleMeasure::fault: return fault(context);
-    case SampleMeasure::calibrator_overdue: return worst_of_sets(f, &ReadingSet::overdue_min);
-    case SampleMeasure::calibrator_range: return farthest_out(f);
-    case SampleMeasure::calibrator_same: return same_calibrator(f);
-    case SampleMeasure::calibrator_read_at: return read_at(context);
-    case SampleMeasure::certificate_missing: return certificate_missing(f);
-    case SampleMeasure::cut_shift: return number(f.cut_shift);
-    case SampleMeasure::calibrator_uncertainty: return calibrator_uncertainty(context);
-    case SampleMeasure::count_: break;
+    case SampleMeasure::overlap:
+      return number(context.overlap_min);
+    case SampleMeasure::fault:
+      return fault(context);
+    case SampleMeasure::calibrator_overdue:
+      return worst_of_sets(f, &ReadingSet::overdue_min);
+    case SampleMeasure::calibrator_range:
+      return farthest_out(f);
+    case SampleMeasure::calibrator_same:
+      return same_calibrator(f);
+    case SampleMeasure::calibrator_read_at:
+      return read_at(context);
+    case SampleMeasure::certificate_missing:
+      return certificate_missing(f);
+    case SampleMeasure::cut_shift:
+      return number(f.cut_shift);
+    case SampleMeasure::calibrator_uncertainty:
+      return calibrator_uncertainty(context);
+    case SampleMeasure::count_:
+      break;
   }
   return {};
 }
@@ -177,14 +212,22 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
 MeasureValue set_measure(const SampleContext& context, const ReadingSet& set, SetMeasure measure, Base base) {
   const SampleAssessment& f = context.figures;
   switch (measure) {
-    case SetMeasure::count: return count(&set);
-    case SetMeasure::rsd: return spread(&set);
-    case SetMeasure::range: return number(set.flow.range() / set.flow.mean, set.flow.range());
-    case SetMeasure::flow: return number(set.flow.mean);
-    case SetMeasure::flow_deviation: return difference(f, set.flow.mean, base, f.nominal_l_min);
-    case SetMeasure::duration: return number(static_cast<double>(set.rows.last - set.rows.first) / 60);
-    case SetMeasure::age: return age_of(context, set.rows);
-    case SetMeasure::count_: break;
+    case SetMeasure::count:
+      return count(&set);
+    case SetMeasure::rsd:
+      return spread(&set);
+    case SetMeasure::range:
+      return number(set.flow.range() / set.flow.mean, set.flow.range());
+    case SetMeasure::flow:
+      return number(set.flow.mean);
+    case SetMeasure::flow_deviation:
+      return difference(f, set.flow.mean, base, f.nominal_l_min);
+    case SetMeasure::duration:
+      return number(static_cast<double>(set.rows.last - set.rows.first) / 60);
+    case SetMeasure::age:
+      return age_of(context, set.rows);
+    case SetMeasure::count_:
+      break;
   }
   return {};
 }
@@ -195,17 +238,24 @@ MeasureValue reading_measure(const SampleContext& context, const ReadingSet& set
   const double indicated = readings.indicated_l_min[reading];
   bool unused = false;
   switch (measure) {
-    case ReadingMeasure::indicated: return number(indicated);
-    case ReadingMeasure::actual: return number(actual_flow(basis, reading));
+    case ReadingMeasure::indicated:
+      return number(indicated);
+    case ReadingMeasure::actual:
+      return number(actual_flow(basis, reading));
     case ReadingMeasure::correction: {
       const double change = actual_flow(basis, reading) - indicated;
       return number(change / indicated, change);
     }
-    case ReadingMeasure::range: return range_of(beyond_range(basis.book.instruments[set.rows.calibrator], indicated));
-    case ReadingMeasure::temperature: return number(field(readings.temperature_k, reading));
-    case ReadingMeasure::pressure: return number(basis.calibrators.pressure_kpa(reading, unused));
-    case ReadingMeasure::humidity: return number(field(readings.humidity, reading));
-    case ReadingMeasure::count_: break;
+    case ReadingMeasure::range:
+      return range_of(beyond_range(basis.book.instruments[set.rows.calibrator], indicated));
+    case ReadingMeasure::temperature:
+      return number(field(readings.temperature_k, reading));
+    case ReadingMeasure::pressure:
+      return number(basis.calibrators.pressure_kpa(reading, unused));
+    case ReadingMeasure::humidity:
+      return number(field(readings.humidity, reading));
+    case ReadingMeasure::count_:
+      break;
   }
   return {};
 }

@@ -21,9 +21,12 @@ Unit unit_of(const Rule& rule) {
 
 int decimals_of(const Unit& unit) {
   switch (unit.dimension) {
-    case Dimension::flow: return 3;
-    case Dimension::count: return 0;
-    default: return 1;
+    case Dimension::flow:
+      return 3;
+    case Dimension::count:
+      return 0;
+    default:
+      return 1;
   }
 }
 
@@ -31,13 +34,16 @@ void add_once(std::vector<std::string>& places, std::string place) {
   if (std::find(places.begin(), places.end(), place) == places.end()) places.push_back(std::move(place));
 }
 
-const Rule& rule_of(const Screening& screening, const Finding& finding) { return screening.rules().rules[finding.rule]; }
+const Rule& rule_of(const Screening& screening, const Finding& finding) {
+  return screening.rules().rules[finding.rule];
+}
 
 // Whether the figure itself keeps the stated limit: then only the guard band speaks against it.
 bool is_met(const Rule& rule, const Judgement& judgement) {
   if (is_missing(judgement.margin) || judgement.margin < 0) return false;
-  return judgement.margin > 0 || (rule.limit.form != Limit::Form::strictly_within &&
-                                  rule.limit.form != Limit::Form::less_than && rule.limit.form != Limit::Form::more_than);
+  return judgement.margin > 0 ||
+         (rule.limit.form != Limit::Form::strictly_within && rule.limit.form != Limit::Form::less_than &&
+          rule.limit.form != Limit::Form::more_than);
 }
 
 bool leans_on_pre(SampleMeasure measure) {
@@ -52,8 +58,10 @@ bool leans_on_pre(SampleMeasure measure) {
     case SampleMeasure::paused:
     case SampleMeasure::warm_up:
     case SampleMeasure::overlap:
-    case SampleMeasure::fault: return false;
-    default: return true;
+    case SampleMeasure::fault:
+      return false;
+    default:
+      return true;
   }
 }
 
@@ -70,8 +78,10 @@ bool leans_on_post(SampleMeasure measure) {
     case SampleMeasure::paused:
     case SampleMeasure::warm_up:
     case SampleMeasure::overlap:
-    case SampleMeasure::fault: return false;
-    default: return true;
+    case SampleMeasure::fault:
+      return false;
+    default:
+      return true;
   }
 }
 
@@ -85,8 +95,10 @@ bool leans_on_sample(SampleMeasure measure) {
     case SampleMeasure::pre_rsd:
     case SampleMeasure::post_rsd:
     case SampleMeasure::field_count:
-    case SampleMeasure::field_deviation: return false;
-    default: return true;
+    case SampleMeasure::field_deviation:
+      return false;
+    default:
+      return true;
   }
 }
 
@@ -96,8 +108,10 @@ bool leans_on_field(SampleMeasure measure) {
     case SampleMeasure::field_deviation:
     case SampleMeasure::calibrator_overdue:
     case SampleMeasure::calibrator_range:
-    case SampleMeasure::certificate_missing: return true;
-    default: return false;
+    case SampleMeasure::certificate_missing:
+      return true;
+    default:
+      return false;
   }
 }
 
@@ -111,14 +125,20 @@ std::string why_missing(const Screening& screening, const SampleResult& result, 
   if (figures.pre < 0) return "no reading was found before it";
   if (figures.post < 0) return "no reading was found after it";
   for (const ReadingSet& set : figures.sets) {
-    const std::string name = set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
+    const std::string name =
+        set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
     if (set.flow.n == 0) return "all readings of a " + std::string(to_text(set.rows.stage)) + " set are void";
     switch (set.lack) {
-      case CorrectedReading::Lack::nothing: break;
-      case CorrectedReading::Lack::temperature: return "the readings of " + name + " lack a temperature";
-      case CorrectedReading::Lack::pressure: return "the readings of " + name + " lack a pressure";
-      case CorrectedReading::Lack::scale_conditions: return name + " lacks its scale conditions in instruments.csv";
-      case CorrectedReading::Lack::humidity: return "the readings of " + name + " lack a humidity";
+      case CorrectedReading::Lack::nothing:
+        break;
+      case CorrectedReading::Lack::temperature:
+        return "the readings of " + name + " lack a temperature";
+      case CorrectedReading::Lack::pressure:
+        return "the readings of " + name + " lack a pressure";
+      case CorrectedReading::Lack::scale_conditions:
+        return name + " lacks its scale conditions in instruments.csv";
+      case CorrectedReading::Lack::humidity:
+        return "the readings of " + name + " lack a humidity";
     }
   }
   return "the book does not say";
@@ -205,7 +225,8 @@ std::string rule_name(const Screening& screening, const Finding& finding) {
 std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
   if (finding.rule == Finding::faulty_records) {
     const Diagnostic& problem = screening.book().problems[result.figures->problem - 1];
-    return "not judged, for a record it leans on can't be understood: " + to_text(problem.place) + ": " + problem.message;
+    return "not judged, for a record it leans on can't be understood: " + to_text(problem.place) + ": " +
+           problem.message;
   }
   const Rule& rule = rule_of(screening, finding);
   const Measure& measure = measure_of(rule);
@@ -249,7 +270,8 @@ std::vector<std::string> places_of(const Screening& screening, const SampleResul
     add_set(figures.sets[finding.about]);
   } else {
     const auto measure = static_cast<SampleMeasure>(rule.measure);
-    if (leans_on_sample(measure)) places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
+    if (leans_on_sample(measure))
+      places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
     if (figures.pre >= 0 && leans_on_pre(measure)) add_set(*figures.pre_set());
     for (const ReadingSet& set : figures.sets) {
       if (set.rows.stage == Stage::field && leans_on_field(measure)) add_set(set);

@@ -39,19 +39,22 @@ void note_set(const Screening& screening, const ReadingSet& set, std::vector<std
   }
 }
 
-void note_outlier(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set, std::vector<std::string>& remarks) {
+void note_outlier(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set,
+                  std::vector<std::string>& remarks) {
   const Book& book = screening.book();
   std::vector<double> readings;
   for (std::uint32_t i = set.rows.begin; i < set.rows.begin + set.rows.count; ++i) {
     const Row row = figures.rows[i];
     if (book.readings.flags[row] == 0) readings.push_back(book.readings.indicated_l_min[row]);
   }
-  const double step = set.rows.calibrator == no_row ? 0 : book.instruments[set.rows.calibrator].resolution_l_min.value_or(0);
+  const double step =
+      set.rows.calibrator == no_row ? 0 : book.instruments[set.rows.calibrator].resolution_l_min.value_or(0);
   const std::optional<OutlierCheck> check = far_out(readings, step);
   if (!check) return;
-  remarks.push_back("in the " + std::string(to_text(set.rows.stage)) + " set, " + with_significant_digits(readings[check->index], 5) +
-                    " L/min lies far from the others (" + (readings.size() < 7 ? "Dixon's ratio " : "Grubbs' G ") +
-                    with_decimals(check->statistic, 3) + ", by chance above " + with_decimals(check->critical, 3) +
+  remarks.push_back("in the " + std::string(to_text(set.rows.stage)) + " set, " +
+                    with_significant_digits(readings[check->index], 5) + " L/min lies far from the others (" +
+                    (readings.size() < 7 ? "Dixon's ratio " : "Grubbs' G ") + with_decimals(check->statistic, 3) +
+                    ", by chance above " + with_decimals(check->critical, 3) +
                     " in 1 set of 100); it is counted all the same");
 }
 

@@ -83,7 +83,8 @@ void SampleJudge::judge_by(std::uint32_t number) {
   const Applies applies = applies_to_sample(rule, context, screening_.rules().samplers);
   if (applies == Applies::no) return;
   if (applies == Applies::unknown) return add(number, judge_missing(rule), no_row);
-  add(number, driftwarden::judge(rule, sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base)), no_row);
+  add(number, driftwarden::judge(rule, sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base)),
+      no_row);
 }
 
 void SampleJudge::judge_sets(std::uint32_t number, const SampleContext& context) {
@@ -99,7 +100,8 @@ void SampleJudge::judge_sets(std::uint32_t number, const SampleContext& context)
     if (applies == Applies::unknown) {
       add(number, judge_missing(rule), s);
     } else {
-      add(number, driftwarden::judge(rule, set_measure(context, set, static_cast<SetMeasure>(rule.measure), rule.base)), s);
+      add(number, driftwarden::judge(rule, set_measure(context, set, static_cast<SetMeasure>(rule.measure), rule.base)),
+          s);
     }
   }
 }
@@ -114,7 +116,8 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
     if (applies == Applies::unknown) {
       add(number, judge_missing(rule), reading);
     } else {
-      add(number, driftwarden::judge(rule, reading_measure(context, set, reading, static_cast<ReadingMeasure>(rule.measure))),
+      add(number,
+          driftwarden::judge(rule, reading_measure(context, set, reading, static_cast<ReadingMeasure>(rule.measure))),
           reading);
     }
   }

@@ -28,7 +28,9 @@ double share(std::size_t part, std::size_t whole) {
   return whole == 0 ? missing : static_cast<double>(part) / static_cast<double>(whole);
 }
 
-bool is_blank(const Book& book, const SampleFacts& facts) { return book.samples.kind[facts.sample] == SampleKind::blank; }
+bool is_blank(const Book& book, const SampleFacts& facts) {
+  return book.samples.kind[facts.sample] == SampleKind::blank;
+}
 
 double void_share(const Book& book, const Group& group) {
   std::size_t samples = 0;
@@ -65,11 +67,16 @@ double trend(const Book& book, const Group& group) {
 
 MeasureValue pump_measure(const Book& book, const Group& group, PumpMeasure measure) {
   switch (measure) {
-    case PumpMeasure::drift_mean: return number(mean_and_spread(drifts(group)).mean);
-    case PumpMeasure::drift_sd: return number(mean_and_spread(drifts(group)).s);
-    case PumpMeasure::trend: return number(trend(book, group));
-    case PumpMeasure::void_share: return number(void_share(book, group));
-    case PumpMeasure::count_: break;
+    case PumpMeasure::drift_mean:
+      return number(mean_and_spread(drifts(group)).mean);
+    case PumpMeasure::drift_sd:
+      return number(mean_and_spread(drifts(group)).s);
+    case PumpMeasure::trend:
+      return number(trend(book, group));
+    case PumpMeasure::void_share:
+      return number(void_share(book, group));
+    case PumpMeasure::count_:
+      break;
   }
   return {};
 }
@@ -78,10 +85,14 @@ MeasureValue batch_measure(const Book& book, const Group& group, BatchMeasure me
   const auto blanks = static_cast<std::size_t>(std::count_if(
       group.facts.begin(), group.facts.end(), [&book](const SampleFacts& facts) { return is_blank(book, facts); }));
   switch (measure) {
-    case BatchMeasure::blanks: return number(static_cast<double>(blanks));
-    case BatchMeasure::blank_share: return number(share(blanks, group.facts.size() - blanks));
-    case BatchMeasure::void_share: return number(void_share(book, group));
-    case BatchMeasure::count_: break;
+    case BatchMeasure::blanks:
+      return number(static_cast<double>(blanks));
+    case BatchMeasure::blank_share:
+      return number(share(blanks, group.facts.size() - blanks));
+    case BatchMeasure::void_share:
+      return number(void_share(book, group));
+    case BatchMeasure::count_:
+      break;
   }
   return {};
 }
@@ -106,11 +117,15 @@ MeasureValue calibrator_measure(const Screening& screening, Row calibrator, Cali
   const Certificate& certificate = book.certificates[static_cast<std::size_t>(newest)];
   const Day due = known.due(newest);
   switch (measure) {
-    case CalibratorMeasure::due: return number(due == no_day ? missing : minutes_a_day * static_cast<double>(due - as_of));
-    case CalibratorMeasure::age: return number(minutes_a_day * static_cast<double>(as_of - certificate.calibrated));
-    case CalibratorMeasure::as_found_error: return number(worst_as_found(certificate));
+    case CalibratorMeasure::due:
+      return number(due == no_day ? missing : minutes_a_day * static_cast<double>(due - as_of));
+    case CalibratorMeasure::age:
+      return number(minutes_a_day * static_cast<double>(as_of - certificate.calibrated));
+    case CalibratorMeasure::as_found_error:
+      return number(worst_as_found(certificate));
     case CalibratorMeasure::read_at:
-    case CalibratorMeasure::count_: break;
+    case CalibratorMeasure::count_:
+      break;
   }
   return {};
 }
@@ -124,7 +139,8 @@ FieldValue instrument_field(const Instrument& instrument, std::string_view name)
 
 // Judges one subject by all rules about its kind. `measure_of_rule` and `field_of` give its values.
 template <class MeasureOf, class FieldOf>
-SubjectResult judge_one(const Screening& screening, Subject of, std::string name, MeasureOf measure_of_rule, FieldOf field_of) {
+SubjectResult judge_one(const Screening& screening, Subject of, std::string name, MeasureOf measure_of_rule,
+                        FieldOf field_of) {
   SubjectResult result{of, std::move(name), Verdict::valid, {}};
   const std::vector<Rule>& rules = screening.rules().rules;
   for (std::uint32_t r = 0; r < rules.size(); ++r) {
@@ -174,24 +190,29 @@ bool judges_subjects(const RuleSet& rules) {
   });
 }
 
-std::vector<SubjectResult> judge_subjects(const Screening& screening, const std::vector<SampleFacts>& facts, Day as_of) {
+std::vector<SubjectResult> judge_subjects(const Screening& screening, const std::vector<SampleFacts>& facts,
+                                          Day as_of) {
   const Book& book = screening.book();
   std::vector<SubjectResult> results;
   for (Row row = 0; row < book.instruments.size(); ++row) {
     const Instrument& instrument = book.instruments[row];
     if (instrument.kind != InstrumentKind::calibrator) continue;
-    keep(judge_one(
-             screening, Subject::calibrator, instrument.name,
-             [&](std::size_t m) { return calibrator_measure(screening, row, static_cast<CalibratorMeasure>(m), as_of); },
-             [&](std::string_view name) { return instrument_field(instrument, name); }),
-         results);
+    keep(
+        judge_one(
+            screening, Subject::calibrator, instrument.name,
+            [&](std::size_t m) { return calibrator_measure(screening, row, static_cast<CalibratorMeasure>(m), as_of); },
+            [&](std::string_view name) { return instrument_field(instrument, name); }),
+        results);
   }
   const auto pump_name = [&book](Row pump) { return pump == no_row ? std::string() : book.instruments[pump].name; };
-  for (const Group& group : grouped(facts, [&book](Row sample) { return book.samples.pump[sample]; }, pump_name)) {
+  for (const Group& group : grouped(
+           facts, [&book](Row sample) { return book.samples.pump[sample]; }, pump_name)) {
     keep(judge_one(
              screening, Subject::pump, group.name,
              [&](std::size_t m) { return pump_measure(book, group, static_cast<PumpMeasure>(m)); },
-             [&](std::string_view) { return FieldValue{missing, group.name}; }),
+             [&](std::string_view) {
+               return FieldValue{missing, group.name};
+             }),
          results);
   }
   const auto batch_of = [&book](Row sample) { return field(book.samples.batch, sample, TextId{0}); };
@@ -199,7 +220,9 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
     keep(judge_one(
              screening, Subject::batch, group.name,
              [&](std::size_t m) { return batch_measure(book, group, static_cast<BatchMeasure>(m)); },
-             [&](std::string_view) { return FieldValue{missing, group.name}; }),
+             [&](std::string_view) {
+               return FieldValue{missing, group.name};
+             }),
          results);
   }
   return results;
@@ -211,7 +234,8 @@ std::string message_of(const Screening& screening, const SubjectResult&, const F
   const std::string name(measure.name);
   if (measure.kind == MeasureKind::word) return name + " is not as the rule says: " + rule.limit.text;
   if (is_missing(finding.judgement.figure)) return name + " is missing: the book does not say";
-  return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is not " + rule.limit.text;
+  return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is not " +
+         rule.limit.text;
 }
 
 }  // namespace driftwarden

@@ -234,6 +234,16 @@ TEST(SampleAssessment, OfSeveralOwnSetsTheNearestOutsideTheSampleCount) {
   EXPECT_EQ(book.of("S1").post_l_min, 1.9);
 }
 
+TEST(SampleAssessment, OwnSetsThatTouchTheSampleStandOutsideIt) {
+  AssessedBook book(
+      with_readings("2026-09-21T07:00,pre,S1,,V1,1.0,,\n"
+                    "2026-09-21T08:00,pre,S1,,V1,2.0,,\n"
+                    "2026-09-21T15:00,post,S1,,V1,4.0,,\n"
+                    "2026-09-21T16:00,post,S1,,V1,1.9,,\n"));
+  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
+  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
+}
+
 TEST(SampleAssessment, OwnSetsCountAlsoOnTheWrongSideOfItsTimesAndTheAgeIsNegative) {
   AssessedBook book(with_readings("2026-09-21T08:05,pre,S1,,V1,2.0,,\n2026-09-21T15:55,post,S1,,V1,1.9,,\n"));
   EXPECT_EQ(book.of("S1").pre_l_min, 2.0);

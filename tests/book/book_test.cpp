@@ -14,15 +14,14 @@ std::string fault(const std::filesystem::path& folder) {
 }
 
 TEST(Book, IsReadWhole) {
-  const Book book = WrittenBook()
-                        .file("book.toml", "title = \"Fold tunnel\"\ntime_zone = \"America/Denver\"\n")
-                        .file("certificates.csv",
-                              "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nK-1,VOL-1,2026-01-05,2,2\n")
-                        .file("readings.csv",
-                              "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2.0\n")
-                        .file("decisions.csv",
-                              "decided,by,subject,rule,ruling,reason\n2026-05-02T09:00,h,S-1,a/b,uphold,yes\n")
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("book.toml", "title = \"Fold tunnel\"\ntime_zone = \"America/Denver\"\n")
+          .file("certificates.csv",
+                "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nK-1,VOL-1,2026-01-05,2,2\n")
+          .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2.0\n")
+          .file("decisions.csv", "decided,by,subject,rule,ruling,reason\n2026-05-02T09:00,h,S-1,a/b,uphold,yes\n")
+          .read();
   EXPECT_EQ(told(book.problems), "");
   EXPECT_EQ(book.settings.title, "Fold tunnel");
   EXPECT_EQ(book.settings_text, "title = \"Fold tunnel\"\ntime_zone = \"America/Denver\"\n");
@@ -50,15 +49,18 @@ TEST(Book, TakesTheFilesOfATableInOrderOfTheirNames) {
   EXPECT_EQ(book.files.readings,
             (std::vector<std::string>{"readings.csv", "readings/C.CSV", "readings/a.csv", "readings/b.csv"}));
   const ReadingTable& t = book.readings;
-  EXPECT_EQ(std::vector<double>(t.indicated_l_min.begin(), t.indicated_l_min.end()), (std::vector<double>{1, 1.5, 2, 3}));
+  EXPECT_EQ(std::vector<double>(t.indicated_l_min.begin(), t.indicated_l_min.end()),
+            (std::vector<double>{1, 1.5, 2, 3}));
 }
 
 TEST(Book, LetsEachFileHaveItsOwnSeparatorUnitsAndOrder) {
   const Book book = WrittenBook()
-                        .file("readings/a.csv", "\xEF\xBB\xBFreading [cc/min];calibrator;sample;stage;taken\r\n"
-                                                "2000;VOL-1;S-1;pre;2026-05-01T07:50\r\n")
-                        .file("readings/b.csv", "stage\ttaken\treading [m3/h]\tsample\tcalibrator\n"
-                                                "post\t2026-05-01T16:10\t0.12\tS-1\tVOL-1")
+                        .file("readings/a.csv",
+                              "\xEF\xBB\xBFreading [cc/min];calibrator;sample;stage;taken\r\n"
+                              "2000;VOL-1;S-1;pre;2026-05-01T07:50\r\n")
+                        .file("readings/b.csv",
+                              "stage\ttaken\treading [m3/h]\tsample\tcalibrator\n"
+                              "post\t2026-05-01T16:10\t0.12\tS-1\tVOL-1")
                         .read();
   EXPECT_EQ(told(book.problems), "");
   EXPECT_EQ(book.readings.indicated_l_min[0], 2.0);
@@ -67,13 +69,15 @@ TEST(Book, LetsEachFileHaveItsOwnSeparatorUnitsAndOrder) {
 }
 
 TEST(Book, TakesTheOwnersHeadingsDatesAndDecimalSign) {
-  const Book book = WrittenBook()
-                        .file("book.toml", "time_zone = \"UTC\"\ndecimal = \",\"\ndates = \"day first\"\n[headings.readings]\n"
-                                           "\"Flow LPM\" = \"reading [L/min]\"\nWhen = \"taken\"\n[headings.samples]\n"
-                                           "Cassette = \"sample\"\n")
-                        .file("samples.csv", "cassette;pump;started;stopped\nS-1;PUMP-1;1/5/2026 8:00;1/5/2026 16:00\n")
-                        .file("readings.csv", "WHEN;stage;sample;calibrator;flow lpm\n1/5/2026 7:50;pre;S-1;VOL-1;1,95\n")
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("book.toml",
+                "time_zone = \"UTC\"\ndecimal = \",\"\ndates = \"day first\"\n[headings.readings]\n"
+                "\"Flow LPM\" = \"reading [L/min]\"\nWhen = \"taken\"\n[headings.samples]\n"
+                "Cassette = \"sample\"\n")
+          .file("samples.csv", "cassette;pump;started;stopped\nS-1;PUMP-1;1/5/2026 8:00;1/5/2026 16:00\n")
+          .file("readings.csv", "WHEN;stage;sample;calibrator;flow lpm\n1/5/2026 7:50;pre;S-1;VOL-1;1,95\n")
+          .read();
   EXPECT_EQ(told(book.problems), "");
   EXPECT_EQ(book.readings.indicated_l_min[0], 1.95);
   EXPECT_EQ(book.readings.taken[0], 1777622400 - 600);
@@ -92,17 +96,19 @@ TEST(Book, TellsOnceOfAnOwnersHeadingThatLeadsNowhere) {
 
 TEST(Book, NeedsAFolder) {
   ScratchFolder scratch;
-  EXPECT_EQ(fault(scratch.path() / "none"), (scratch.path() / "none").string() +
-                                                ": error: there is no such folder; name the folder that holds book.toml "
-                                                "[book/no-folder]\n");
+  EXPECT_EQ(fault(scratch.path() / "none"),
+            (scratch.path() / "none").string() +
+                ": error: there is no such folder; name the folder that holds book.toml "
+                "[book/no-folder]\n");
 }
 
 TEST(Book, NeedsItsSettings) {
   WrittenBook book;
   book.without("book.toml");
-  EXPECT_EQ(fault(book.folder()), (book.folder() / "book.toml").string() +
-                                      ": error: the folder has no book.toml that can be read; 'driftwarden new' writes a "
-                                      "sound one [book/no-settings]\n");
+  EXPECT_EQ(fault(book.folder()),
+            (book.folder() / "book.toml").string() +
+                ": error: the folder has no book.toml that can be read; 'driftwarden new' writes a "
+                "sound one [book/no-settings]\n");
   book.file("book.toml", "time_zone = UTC\n");
   EXPECT_NE(fault(book.folder()).find("book.toml:1:13: error: "), std::string::npos) << fault(book.folder());
 }
@@ -145,12 +151,15 @@ TEST(Book, KeepsTheRowsOfSoundFilesBesideOneThatIsNot) {
 }
 
 TEST(Book, NumbersItsProblemsInOrderOfPlaceForEveryRecord) {
-  const Book book = WrittenBook()
-                        .file("instruments.csv", "instrument,kind,principle,high [L/min]\nPUMP-1,pump,,\nVOL-1,calibrator,volumetric,x\n")
-                        .file("certificates.csv", "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nK-1,VOL-1,2026-01-05,2,y\n")
-                        .file("samples.csv", "sample,pump,started,stopped\nS-1,PUMP-1,8:00,2026-05-01T16:00\n")
-                        .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,z\n")
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("instruments.csv",
+                "instrument,kind,principle,high [L/min]\nPUMP-1,pump,,\nVOL-1,calibrator,volumetric,x\n")
+          .file("certificates.csv",
+                "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nK-1,VOL-1,2026-01-05,2,y\n")
+          .file("samples.csv", "sample,pump,started,stopped\nS-1,PUMP-1,8:00,2026-05-01T16:00\n")
+          .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,z\n")
+          .read();
   ASSERT_EQ(book.problems.size(), 4U) << told(book.problems);
   EXPECT_EQ(book.certificates[0].problem, 1U);
   EXPECT_EQ(book.instruments[1].problem, 2U);
@@ -162,8 +171,9 @@ TEST(Book, NumbersItsProblemsInOrderOfPlaceForEveryRecord) {
 
 TEST(Book, KeepsItsTextsWhenItIsMoved) {
   Book first = WrittenBook()
-                   .file("samples.csv", "sample,pump,started,stopped,batch,note\nS-1,PUMP-1,2026-05-01T08:00,"
-                                        "2026-05-01T16:00,B,a note longer than any text that is kept in place\n")
+                   .file("samples.csv",
+                         "sample,pump,started,stopped,batch,note\nS-1,PUMP-1,2026-05-01T08:00,"
+                         "2026-05-01T16:00,B,a note longer than any text that is kept in place\n")
                    .read();
   const std::string before = WholeBook(first).text();
   const Book second = std::move(first);
@@ -172,13 +182,14 @@ TEST(Book, KeepsItsTextsWhenItIsMoved) {
 }
 
 TEST(Book, ReadsFilesOfHeadingLinesAlone) {
-  const Book book = WrittenBook()
-                        .file("instruments.csv", "instrument,kind")
-                        .file("certificates.csv", "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\r\n")
-                        .file("samples.csv", "sample\n\n\n")
-                        .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n,,,,\n")
-                        .file("decisions.csv", "decided,by,subject,rule,ruling,reason")
-                        .read(3);
+  const Book book =
+      WrittenBook()
+          .file("instruments.csv", "instrument,kind")
+          .file("certificates.csv", "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\r\n")
+          .file("samples.csv", "sample\n\n\n")
+          .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n,,,,\n")
+          .file("decisions.csv", "decided,by,subject,rule,ruling,reason")
+          .read(3);
   EXPECT_EQ(told(book.problems), "");
   EXPECT_EQ(book.samples.size() + book.readings.size() + book.instruments.size(), 0U);
 }

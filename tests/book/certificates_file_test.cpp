@@ -26,7 +26,8 @@ std::string doubts(const Book& book) {
 TEST(CertificatesFile, FillsEveryFieldOfACertificateAndItsPoints) {
   const Book book =
       CertifiedBook(
-          "certificate,instrument,calibrated,due,issuer,standard,temperature [°C],pressure [hPa],nominal [L/min],reference "
+          "certificate,instrument,calibrated,due,issuer,standard,temperature [°C],pressure [hPa],nominal "
+          "[L/min],reference "
           "[mL/min],as found [L/min],as left [L/min],expanded uncertainty [mL/min],coverage factor,tolerance [%]\n"
           "K-7,VOL-1,2026-01-05,2027-01-05,Our bench,ROT-22,20,1000,1,1010,1.02,1.01,5,2,1\n"
           "K-7,VOL-1,2026-01-05,2027-01-05,Our bench,ROT-22,20,1000,2,2010,,2.01,,,\n")
@@ -57,16 +58,18 @@ TEST(CertificatesFile, FillsEveryFieldOfACertificateAndItsPoints) {
 }
 
 TEST(CertificatesFile, TakesAnUncertaintyInPercentOfTheReferenceFlow) {
-  const Book book = CertifiedBook("certificate,instrument,calibrated,nominal [L/min],reference [L/min],expanded uncertainty [%]\n"
-                              "K-7,VOL-1,2026-01-05,2,2.5,0.4\n")
+  const Book book = CertifiedBook(
+                        "certificate,instrument,calibrated,nominal [L/min],reference [L/min],expanded uncertainty [%]\n"
+                        "K-7,VOL-1,2026-01-05,2,2.5,0.4\n")
                         .read();
   EXPECT_DOUBLE_EQ(*book.certificates.at(0).points.at(0).expanded_uncertainty_l_min, 0.01);
 }
 
 TEST(CertificatesFile, GathersThePointsOfOneNameAlsoFromApartAndFromOtherFiles) {
-  const Book book = CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\nK-2,ROT-22,2026-01-05,1,1,1\nK-1,VOL-1,2026-01-05,2,2,2\n")
-                        .file("certificates/more.csv", heading + "K-2,ROT-22,2026-01-05,3,3,3\n")
-                        .read();
+  const Book book =
+      CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\nK-2,ROT-22,2026-01-05,1,1,1\nK-1,VOL-1,2026-01-05,2,2,2\n")
+          .file("certificates/more.csv", heading + "K-2,ROT-22,2026-01-05,3,3,3\n")
+          .read();
   ASSERT_EQ(book.certificates.size(), 2U);
   EXPECT_EQ(book.certificates[0].points.size(), 2U);
   EXPECT_EQ(book.certificates[1].points.size(), 2U);
@@ -80,47 +83,52 @@ TEST(CertificatesFile, MayBeMissing) {
 }
 
 TEST(CertificatesFile, TellsEveryFault) {
-  EXPECT_EQ(CertifiedBook(heading + ",VOL-1,2026-01-05,1,1,1\n"
-                                "K-2,,2026-01-05,1,1,1\n"
-                                "K-3,VOL-1,,1,1,1\n"
-                                "K-4,VOL-1,05.01.2026,,0,x\n"
-                                "K-5,VOL-l,2026-01-05,1,1,1\n"
-                                "K-6,STD-7,2026-01-05,1,1,1\n"
-                                "K-7,VOL-1\n")
-                .faults(),
-            "certificates.csv:2:1: error: the cell under 'certificate' is empty; every row needs one [cell/empty]\n"
-            "certificates.csv:3:5: error: the cell under 'instrument' is empty; every row needs one [cell/empty]\n"
-            "certificates.csv:4:11: error: the cell under 'calibrated' is empty; every row needs one [cell/empty]\n"
-            "certificates.csv:5:11: error: '05.01.2026' is not a date; write year-month-day, as 2026-09-21 "
-            "[time/not-a-date]\n"
-            "certificates.csv:5:22: error: the cell under 'nominal' is empty; every row needs one [cell/empty]\n"
-            "certificates.csv:5:23: error: a reference flow of 0 gives no relative error; leave the point out "
-            "[certificate/no-flow]\n"
-            "certificates.csv:5:25: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in "
-            "the heading [cell/not-a-number]\n"
-            "certificates.csv:6:5: error: the instrument 'VOL-l' is not in instruments.csv; did you mean 'VOL-1'? "
-            "[certificate/unknown-instrument]\n"
-            "certificates.csv:7:5: error: the instrument 'STD-7' is not in instruments.csv; add it to instruments.csv as a "
-            "calibrator [certificate/unknown-instrument]\n"
-            "certificates.csv:8: error: the row has 2 cells, the heading line 6; write one cell for each heading; a cell "
-            "that holds the separator goes in quotes [csv/cell-count]\n");
+  EXPECT_EQ(
+      CertifiedBook(heading + ",VOL-1,2026-01-05,1,1,1\n"
+                              "K-2,,2026-01-05,1,1,1\n"
+                              "K-3,VOL-1,,1,1,1\n"
+                              "K-4,VOL-1,05.01.2026,,0,x\n"
+                              "K-5,VOL-l,2026-01-05,1,1,1\n"
+                              "K-6,STD-7,2026-01-05,1,1,1\n"
+                              "K-7,VOL-1\n")
+          .faults(),
+      "certificates.csv:2:1: error: the cell under 'certificate' is empty; every row needs one [cell/empty]\n"
+      "certificates.csv:3:5: error: the cell under 'instrument' is empty; every row needs one [cell/empty]\n"
+      "certificates.csv:4:11: error: the cell under 'calibrated' is empty; every row needs one [cell/empty]\n"
+      "certificates.csv:5:11: error: '05.01.2026' is not a date; write year-month-day, as 2026-09-21 "
+      "[time/not-a-date]\n"
+      "certificates.csv:5:22: error: the cell under 'nominal' is empty; every row needs one [cell/empty]\n"
+      "certificates.csv:5:23: error: a reference flow of 0 gives no relative error; leave the point out "
+      "[certificate/no-flow]\n"
+      "certificates.csv:5:25: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in "
+      "the heading [cell/not-a-number]\n"
+      "certificates.csv:6:5: error: the instrument 'VOL-l' is not in instruments.csv; did you mean 'VOL-1'? "
+      "[certificate/unknown-instrument]\n"
+      "certificates.csv:7:5: error: the instrument 'STD-7' is not in instruments.csv; add it to instruments.csv as a "
+      "calibrator [certificate/unknown-instrument]\n"
+      "certificates.csv:8: error: the row has 2 cells, the heading line 6; write one cell for each heading; a cell "
+      "that holds the separator goes in quotes [csv/cell-count]\n");
 }
 
 TEST(CertificatesFile, IsTornWhereRowsOfOneNameDisagree) {
-  const Book book = CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\nK-1,ROT-22,2026-01-05,2,2,2\nK-2,VOL-1,2026-02-05,1,1,1\n"
-                                        "K-2,VOL-1,2026-02-06,2,2,2\n")
-                        .read();
-  EXPECT_EQ(told(book.problems),
-            "certificates.csv:3:1: error: the certificate 'K-1' has another instrument or date in certificates.csv:2; all "
-            "rows of one certificate say the same; give another certificate another name [certificate/torn]\n"
-            "certificates.csv:5:1: error: the certificate 'K-2' has another instrument or date in certificates.csv:4; all "
-            "rows of one certificate say the same; give another certificate another name [certificate/torn]\n");
+  const Book book =
+      CertifiedBook(heading +
+                    "K-1,VOL-1,2026-01-05,1,1,1\nK-1,ROT-22,2026-01-05,2,2,2\nK-2,VOL-1,2026-02-05,1,1,1\n"
+                    "K-2,VOL-1,2026-02-06,2,2,2\n")
+          .read();
+  EXPECT_EQ(
+      told(book.problems),
+      "certificates.csv:3:1: error: the certificate 'K-1' has another instrument or date in certificates.csv:2; all "
+      "rows of one certificate say the same; give another certificate another name [certificate/torn]\n"
+      "certificates.csv:5:1: error: the certificate 'K-2' has another instrument or date in certificates.csv:4; all "
+      "rows of one certificate say the same; give another certificate another name [certificate/torn]\n");
   EXPECT_EQ(problem_text(book, book.certificates[0].problem), to_text(book.problems[0]));
   EXPECT_EQ(problem_text(book, book.certificates[1].problem), to_text(book.problems[1]));
 }
 
 TEST(CertificatesFile, DoesNotCallACertificateTornForADateOrInstrumentThatIsToldAlready) {
-  const Book book = CertifiedBook(heading + "K-1,VOL-1,x,1,1,1\nK-1,VOL-1,2026-01-05,2,2,2\nK-1,VOL-l,2026-01-05,3,3,3\n").read();
+  const Book book =
+      CertifiedBook(heading + "K-1,VOL-1,x,1,1,1\nK-1,VOL-1,2026-01-05,2,2,2\nK-1,VOL-l,2026-01-05,3,3,3\n").read();
   EXPECT_EQ(told(book.problems),
             "certificates.csv:2:11: error: 'x' is not a date; write year-month-day, as 2026-09-21 [time/not-a-date]\n"
             "certificates.csv:4:5: error: the instrument 'VOL-l' is not in instruments.csv; did you mean 'VOL-1'? "
@@ -131,7 +139,9 @@ TEST(CertificatesFile, DoesNotCallACertificateTornForADateOrInstrumentThatIsTold
 }
 
 TEST(CertificatesFile, IsAProblemOfTheCertificateWhateverPointIsFaulty) {
-  const Book book = CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\nK-1,VOL-1,2026-01-05,2,2,two\nK-2,VOL-1,2025-01-05,1,1,1\n").read();
+  const Book book =
+      CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\nK-1,VOL-1,2026-01-05,2,2,two\nK-2,VOL-1,2025-01-05,1,1,1\n")
+          .read();
   EXPECT_EQ(problem_text(book, book.certificates[0].problem), to_text(book.problems.at(0)));
   EXPECT_EQ(book.certificates[1].problem, no_problem);
   EXPECT_EQ(doubts(book), "\n") << "the date is known, so only readings since then are in doubt";
@@ -144,8 +154,9 @@ TEST(CertificatesFile, PutsTheCalibratorInDoubtWhereADateIsLost) {
 }
 
 TEST(CertificatesFile, PutsCalibratorsWithoutACertificateInDoubtWhereOneIsOfNobodyKnown) {
-  for (const std::string& text : {std::string("K-2,VOL-l,2026-05-05,1,1,1\n"), std::string("K-2,STD-7,2026-05-05,1,1,1\n"),
-                                  std::string("K-2,,2026-05-05,1,1,1\n"), std::string("K-2\n")}) {
+  for (const std::string& text :
+       {std::string("K-2,VOL-l,2026-05-05,1,1,1\n"), std::string("K-2,STD-7,2026-05-05,1,1,1\n"),
+        std::string("K-2,,2026-05-05,1,1,1\n"), std::string("K-2\n")}) {
     const Book book = CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\n" + text).read();
     ASSERT_EQ(book.problems.size(), 1U) << text;
     EXPECT_EQ(doubts(book), "\n" + to_text(book.problems[0])) << text;
@@ -154,8 +165,9 @@ TEST(CertificatesFile, PutsCalibratorsWithoutACertificateInDoubtWhereOneIsOfNobo
 }
 
 TEST(CertificatesFile, PutsEveryCalibratorInDoubtWhereCertificatesAreLost) {
-  for (const std::string& text : {heading + "K-1,VOL-1,2026-01-05,1,1,1\n\"K-2,VOL-1,2026-02-05,1,1,1\nK-3,ROT-22,2026-02-05,1,1,1\n",
-                                  std::string("certificate,instrument,calibrated,nominal [L/min],reference\n")}) {
+  for (const std::string& text :
+       {heading + "K-1,VOL-1,2026-01-05,1,1,1\n\"K-2,VOL-1,2026-02-05,1,1,1\nK-3,ROT-22,2026-02-05,1,1,1\n",
+        std::string("certificate,instrument,calibrated,nominal [L/min],reference\n")}) {
     const Book book = CertifiedBook(text).read();
     ASSERT_EQ(book.problems.size(), 1U) << text;
     EXPECT_EQ(doubts(book), to_text(book.problems[0]) + "\n" + to_text(book.problems[0])) << text;
@@ -164,12 +176,14 @@ TEST(CertificatesFile, PutsEveryCalibratorInDoubtWhereCertificatesAreLost) {
 }
 
 TEST(CertificatesFile, DoesNotTellOfUnknownInstrumentsWhereTheirFileIsLost) {
-  const Book book = CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\n").file("instruments.csv", "instrument,kin\n").read();
-  EXPECT_EQ(told(book.problems),
-            "instruments.csv:1: error: there is no column 'kind' (is 'kin' meant?); add it to the heading line, or map your "
-            "own heading to it in book.toml under [headings.instruments] [heading/missing]\n"
-            "instruments.csv:1:12: remark: columns without a meaning here are kept as notes: 'kin'; did you mean 'kind' by "
-            "'kin'? [heading/unknown]\n");
+  const Book book =
+      CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\n").file("instruments.csv", "instrument,kin\n").read();
+  EXPECT_EQ(
+      told(book.problems),
+      "instruments.csv:1: error: there is no column 'kind' (is 'kin' meant?); add it to the heading line, or map your "
+      "own heading to it in book.toml under [headings.instruments] [heading/missing]\n"
+      "instruments.csv:1:12: remark: columns without a meaning here are kept as notes: 'kin'; did you mean 'kind' by "
+      "'kin'? [heading/unknown]\n");
   EXPECT_EQ(problem_text(book, book.certificates.at(0).problem), to_text(book.problems[0]));
 }
 

@@ -69,8 +69,7 @@ TEST(CsvScanner, KeepsACarriageReturnInsideARow) {
 
 // RFC 4180, section 2, rule 5 and 6: "fields may be enclosed in double quotes"; line breaks, quotes and commas must be.
 TEST(CsvScanner, ReadsSeparatorsAndLineEndsInsideQuotes) {
-  EXPECT_EQ(rows_of("\"a,b\",c\n\"d\ne\",\"f\r\ng\"\nh,i\n"),
-            (Rows{{"a,b", "c"}, {"d\ne", "f\r\ng"}, {"h", "i"}}));
+  EXPECT_EQ(rows_of("\"a,b\",c\n\"d\ne\",\"f\r\ng\"\nh,i\n"), (Rows{{"a,b", "c"}, {"d\ne", "f\r\ng"}, {"h", "i"}}));
 }
 
 // RFC 4180, section 2, rule 7: "aaa","b""bb","ccc".
@@ -85,9 +84,7 @@ TEST(CsvScanner, KeepsTheTextsOfSeveralCellsWithDoubledQuotesApart) {
             (Rows{{"1\"", "22\"", "a long one, longer than any text kept in place \"", "4\""}}));
 }
 
-TEST(CsvScanner, TellsAnEmptyQuotedCellFromNoCell) {
-  EXPECT_EQ(rows_of("\"\",\"\"\n\"\"\n"), (Rows{{"", ""}, {""}}));
-}
+TEST(CsvScanner, TellsAnEmptyQuotedCellFromNoCell) { EXPECT_EQ(rows_of("\"\",\"\"\n\"\"\n"), (Rows{{"", ""}, {""}})); }
 
 TEST(CsvScanner, TakesAQuoteInsideABareCellAsItself) {
   EXPECT_EQ(rows_of("5\" tube,a\"\"b\n"), (Rows{{"5\" tube", "a\"\"b"}}));
@@ -105,7 +102,9 @@ TEST(CsvScanner, ReadsNulBytesAsText) {
   EXPECT_EQ(rows_of(text), (Rows{{std::string("a\0b", 3), std::string("c\0", 2)}}));
 }
 
-TEST(CsvScanner, ReadsAFileOfOneColumn) { EXPECT_EQ(rows_of("name\nP-1\n\nP-2"), (Rows{{"name"}, {"P-1"}, {""}, {"P-2"}})); }
+TEST(CsvScanner, ReadsAFileOfOneColumn) {
+  EXPECT_EQ(rows_of("name\nP-1\n\nP-2"), (Rows{{"name"}, {"P-1"}, {""}, {"P-2"}}));
+}
 
 TEST(CsvScanner, CallsARowOfNothingButSeparatorsBlank) {
   const PaddedText text("\n\r\n,,\n,,\r\n, ,\n\"\"\na");
@@ -174,7 +173,8 @@ TEST(CsvScanner, ForgetsTheFaultOfTheRowBefore) {
 
 // The scanner looks at 64 bytes at a time: cells and rows of every length around that, and one beyond a megabyte.
 TEST(CsvScanner, ReadsCellsOfEveryLengthAroundItsStep) {
-  for (const std::size_t length : {0U, 1U, 15U, 16U, 17U, 31U, 32U, 62U, 63U, 64U, 65U, 127U, 128U, 129U, 1U << 20U, (1U << 20U) + 3}) {
+  for (const std::size_t length :
+       {0U, 1U, 15U, 16U, 17U, 31U, 32U, 62U, 63U, 64U, 65U, 127U, 128U, 129U, 1U << 20U, (1U << 20U) + 3}) {
     const std::string x(length, 'x');
     EXPECT_EQ(rows_of(x + "," + x + "\n" + x + "\n" + "y"), (Rows{{x, x}, {x}, {"y"}})) << length;
     EXPECT_EQ(rows_of("\"" + x + "\n\"\"\",\"" + x + "\"\r\n" + x + "z"), (Rows{{x + "\n\"", x}, {x + "z"}})) << length;
@@ -182,8 +182,9 @@ TEST(CsvScanner, ReadsCellsOfEveryLengthAroundItsStep) {
 }
 
 TEST(CsvScanner, AgreesWithASlowReaderOnAnyText) {
-  constexpr std::string_view letters = "ab,;\"\"\n\r\0 "
-                                       "\xC3\xA9,\n";
+  constexpr std::string_view letters =
+      "ab,;\"\"\n\r\0 "
+      "\xC3\xA9,\n";
   std::mt19937 random(20260501);
   for (int round = 0; round < 40000; ++round) {
     std::string text(random() % 150, ' ');
@@ -214,9 +215,10 @@ TEST(CsvFault, IsToldWhereItStands) {
   const PaddedText behind("\"a\nb\" c,d");
   scanner = CsvScanner(behind, ',');
   ASSERT_TRUE(scanner.next());
-  EXPECT_EQ(to_text(csv_fault(scanner, "f.csv", 3)),
-            "f.csv:4:3: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
-            "cell [csv/text-after-quote]");
+  EXPECT_EQ(
+      to_text(csv_fault(scanner, "f.csv", 3)),
+      "f.csv:4:3: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
+      "cell [csv/text-after-quote]");
 }
 
 TEST(CountLineEnds, CountsThoseOfTextsOfAnyLength) {

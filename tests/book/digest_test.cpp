@@ -7,9 +7,9 @@ namespace driftwarden {
 namespace {
 
 // NIST, Cryptographic Standards and Guidelines, "Examples with Intermediate Values": SHA-256 of the one-block message
-// "abc" and of the two-block message; the digest of no bytes and of a million times "a" are in the SHA test vectors that
-// accompany FIPS 180-4 (SHA256ShortMsg, Len = 0; "one million repetitions" in the former FIPS 180-2, appendix B.3).
-// Written down from memory; sha256sum of GNU coreutils, another implementation, gives the same.
+// "abc" and of the two-block message; the digest of no bytes and of a million times "a" are in the SHA test vectors
+// that accompany FIPS 180-4 (SHA256ShortMsg, Len = 0; "one million repetitions" in the former FIPS 180-2, appendix
+// B.3). Written down from memory; sha256sum of GNU coreutils, another implementation, gives the same.
 TEST(Sha256, GivesThePublishedDigests) {
   EXPECT_EQ(sha256_of(""), "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
   EXPECT_EQ(sha256_of("abc"), "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");

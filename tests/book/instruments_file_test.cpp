@@ -13,13 +13,14 @@ std::string told_of(const std::string& text) {
 }
 
 TEST(InstrumentsFile, FillsEveryFieldOfAnInstrument) {
-  const Book book = WrittenBook()
-                        .file("instruments.csv",
-                              "instrument,kind,principle,serial,low [mL/min],high [L/min],scale temperature [°F],scale "
-                              "pressure [mmHg],read at,interval [d],in service,out of service,note\n"
-                              "ROT-1,Calibrator,ROTAMETER,SN 12,500,5,68,760,centre,365,2024-01-02,2026-12-31,\"chipped, "
-                              "not cracked\"\n")
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("instruments.csv",
+                "instrument,kind,principle,serial,low [mL/min],high [L/min],scale temperature [°F],scale "
+                "pressure [mmHg],read at,interval [d],in service,out of service,note\n"
+                "ROT-1,Calibrator,ROTAMETER,SN 12,500,5,68,760,centre,365,2024-01-02,2026-12-31,\"chipped, "
+                "not cracked\"\n")
+          .read();
   ASSERT_EQ(book.instruments.size(), 1U);
   const Instrument& it = book.instruments[0];
   EXPECT_EQ(it.name, "ROT-1");
@@ -76,36 +77,38 @@ TEST(InstrumentsFile, KeepsUnknownColumnsInTheNote) {
       WrittenBook().file("instruments.csv", "instrument,kind,Shelf,note\nPUMP-1,pump,4 b,ours\nPUMP-2,pump,,\n").read();
   EXPECT_EQ(book.instruments[0].note, "ours; Shelf: 4 b");
   EXPECT_EQ(book.instruments[1].note, "");
-  EXPECT_EQ(told(book.problems),
-            "instruments.csv:1:17: remark: columns without a meaning here are kept as notes: 'Shelf' [heading/unknown]\n");
+  EXPECT_EQ(
+      told(book.problems),
+      "instruments.csv:1:17: remark: columns without a meaning here are kept as notes: 'Shelf' [heading/unknown]\n");
 }
 
 TEST(InstrumentsFile, TellsEveryFault) {
-  EXPECT_EQ(told_of("instrument,kind,principle,low [L/min],scale pressure [kPa],read at,in service\n"
-                    ",pump,,,,,\n"
-                    "P-2,pmup,,,,,\n"
-                    "C-3,calibrator,,,,,\n"
-                    "C-4,calibrator,rotametre,-1,1013,middle,yesterday\n"
-                    "C-5,calibrator\n"
-                    "P-2,pump,,,,,\n"),
-            "instruments.csv:2:1: error: the cell under 'instrument' is empty; every row needs one [cell/empty]\n"
-            "instruments.csv:3:5: error: 'pmup' is no word for 'kind'; did you mean 'pump'? write pump, calibrator, "
-            "thermometer or barometer [cell/unknown-word]\n"
-            "instruments.csv:4:16: error: the calibrator 'C-3' has no principle; write volumetric, bubble, rotameter, mass "
-            "or orifice [instrument/no-principle]\n"
-            "instruments.csv:5:16: error: 'rotametre' is no word for 'principle'; did you mean 'rotameter'? write "
-            "volumetric, bubble, rotameter, mass or orifice [cell/unknown-word]\n"
-            "instruments.csv:5:26: error: the low '-1' can't be; between 0 L/min and 100000 L/min is plausible; is the unit "
-            "in the heading right? [cell/implausible]\n"
-            "instruments.csv:5:29: error: the scale pressure '1013' can't be; between 10 kPa and 200 kPa is plausible; is "
-            "the unit in the heading right? [cell/implausible]\n"
-            "instruments.csv:5:34: error: 'middle' is no word for 'read at'; write centre or top [cell/unknown-word]\n"
-            "instruments.csv:5:41: error: 'yesterday' is not a date; write year-month-day, as 2026-09-21 "
-            "[time/not-a-date]\n"
-            "instruments.csv:6: error: the row has 2 cells, the heading line 7; write one cell for each heading; a cell "
-            "that holds the separator goes in quotes [csv/cell-count]\n"
-            "instruments.csv:7:1: error: the instrument 'P-2' stands already in instruments.csv:3; keep one row for each "
-            "instrument [instrument/twice]\n");
+  EXPECT_EQ(
+      told_of("instrument,kind,principle,low [L/min],scale pressure [kPa],read at,in service\n"
+              ",pump,,,,,\n"
+              "P-2,pmup,,,,,\n"
+              "C-3,calibrator,,,,,\n"
+              "C-4,calibrator,rotametre,-1,1013,middle,yesterday\n"
+              "C-5,calibrator\n"
+              "P-2,pump,,,,,\n"),
+      "instruments.csv:2:1: error: the cell under 'instrument' is empty; every row needs one [cell/empty]\n"
+      "instruments.csv:3:5: error: 'pmup' is no word for 'kind'; did you mean 'pump'? write pump, calibrator, "
+      "thermometer or barometer [cell/unknown-word]\n"
+      "instruments.csv:4:16: error: the calibrator 'C-3' has no principle; write volumetric, bubble, rotameter, mass "
+      "or orifice [instrument/no-principle]\n"
+      "instruments.csv:5:16: error: 'rotametre' is no word for 'principle'; did you mean 'rotameter'? write "
+      "volumetric, bubble, rotameter, mass or orifice [cell/unknown-word]\n"
+      "instruments.csv:5:26: error: the low '-1' can't be; between 0 L/min and 100000 L/min is plausible; is the unit "
+      "in the heading right? [cell/implausible]\n"
+      "instruments.csv:5:29: error: the scale pressure '1013' can't be; between 10 kPa and 200 kPa is plausible; is "
+      "the unit in the heading right? [cell/implausible]\n"
+      "instruments.csv:5:34: error: 'middle' is no word for 'read at'; write centre or top [cell/unknown-word]\n"
+      "instruments.csv:5:41: error: 'yesterday' is not a date; write year-month-day, as 2026-09-21 "
+      "[time/not-a-date]\n"
+      "instruments.csv:6: error: the row has 2 cells, the heading line 7; write one cell for each heading; a cell "
+      "that holds the separator goes in quotes [csv/cell-count]\n"
+      "instruments.csv:7:1: error: the instrument 'P-2' stands already in instruments.csv:3; keep one row for each "
+      "instrument [instrument/twice]\n");
 }
 
 TEST(InstrumentsFile, MarksBothRowsOfAnInstrumentThatStandsTwice) {
@@ -114,14 +117,16 @@ TEST(InstrumentsFile, MarksBothRowsOfAnInstrumentThatStandsTwice) {
                               "instrument,kind,principle\nPUMP-1,pump,\nC-1,calibrator,bubble\nC-1,calibrator,mass\n"
                               "C-1,calibrator,orifice\n")
                         .read();
-  const std::string told = "instruments.csv:4:1: error: the instrument 'C-1' stands already in instruments.csv:3; keep one "
-                           "row for each instrument [instrument/twice]";
+  const std::string told =
+      "instruments.csv:4:1: error: the instrument 'C-1' stands already in instruments.csv:3; keep one "
+      "row for each instrument [instrument/twice]";
   EXPECT_EQ(problem_text(book, book.instruments[0].problem), "");
   EXPECT_EQ(problem_text(book, book.instruments[1].problem), told);
   EXPECT_EQ(problem_text(book, book.instruments[2].problem), told);
-  EXPECT_EQ(problem_text(book, book.instruments[3].problem),
-            "instruments.csv:5:1: error: the instrument 'C-1' stands already in instruments.csv:3; keep one row for each "
-            "instrument [instrument/twice]");
+  EXPECT_EQ(
+      problem_text(book, book.instruments[3].problem),
+      "instruments.csv:5:1: error: the instrument 'C-1' stands already in instruments.csv:3; keep one row for each "
+      "instrument [instrument/twice]");
 }
 
 TEST(InstrumentsFile, DoesNotCallTwoRowsWithoutANameTheSame) {
@@ -137,9 +142,10 @@ TEST(InstrumentsFile, MayBeAFolderOfFiles) {
                         .file("instruments/calibrators.csv", "kind;principle;instrument\ncalibrator;bubble;PUMP-2\n")
                         .read();
   ASSERT_EQ(book.instruments.size(), 3U);
-  EXPECT_EQ(told(book.problems),
-            "instruments/pumps.csv:3:1: error: the instrument 'PUMP-2' stands already in instruments/calibrators.csv:2; "
-            "keep one row for each instrument [instrument/twice]\n");
+  EXPECT_EQ(
+      told(book.problems),
+      "instruments/pumps.csv:3:1: error: the instrument 'PUMP-2' stands already in instruments/calibrators.csv:2; "
+      "keep one row for each instrument [instrument/twice]\n");
 }
 
 TEST(InstrumentHint, SuggestsTheNearestOfTheKind) {

@@ -50,7 +50,8 @@ TEST_F(MappedFileTest, HasZeroBytesBehindTheLastOneWhateverItsSize) {
     ASSERT_TRUE(file);
     ASSERT_EQ(file->bytes().size(), size);
     const char* const end = file->bytes().data() + size;
-    EXPECT_EQ(std::count(end, end + MappedFile::padding, '\0'), static_cast<std::ptrdiff_t>(MappedFile::padding)) << size;
+    EXPECT_EQ(std::count(end, end + MappedFile::padding, '\0'), static_cast<std::ptrdiff_t>(MappedFile::padding))
+        << size;
   }
 }
 
@@ -70,7 +71,8 @@ TEST_F(MappedFileTest, StaysReadableAfterItWasLeft) {
   for (int i = 0; i < 100000; ++i) bytes += std::to_string(i);
   const Result<MappedFile> file = MappedFile::open(write(bytes), "file.csv");
   ASSERT_TRUE(file);
-  for (const auto& [from, to] : {std::pair<std::size_t, std::size_t>{0, bytes.size()}, {1, 5000}, {4096, 8192}, {7, 7}}) {
+  for (const auto& [from, to] :
+       {std::pair<std::size_t, std::size_t>{0, bytes.size()}, {1, 5000}, {4096, 8192}, {7, 7}}) {
     file->want(from, to);
     file->leave(from, to);
     EXPECT_EQ(file->bytes(), bytes);
@@ -81,8 +83,9 @@ TEST_F(MappedFileTest, TellsTheSystemsReasonUnderTheNameToShow) {
   EXPECT_EQ(fault(scratch_.path() / "none.csv"),
             "shown.csv: error: can't be read: No such file or directory; check that it is there and may be read "
             "[file/unreadable]");
-  EXPECT_EQ(fault(scratch_.path()),
-            "shown.csv: error: can't be read: Is a directory; check that it is there and may be read [file/unreadable]");
+  EXPECT_EQ(
+      fault(scratch_.path()),
+      "shown.csv: error: can't be read: Is a directory; check that it is there and may be read [file/unreadable]");
 }
 
 TEST_F(MappedFileTest, RefusesAPipeWithoutWaitingForIt) {

@@ -39,7 +39,8 @@ TEST_F(NameIndexTest, FindsTheRowOfAName) {
 TEST_F(NameIndexTest, FindsNothingThatWasNotEntered) {
   names_ = {"P-1", "12345678"};
   const auto index = this->index();
-  for (const std::string name : {"P-2", "p-1", "P-1 ", "1234567", "123456789", ""}) EXPECT_EQ(index.find(name), no_row) << name;
+  for (const std::string name : {"P-2", "p-1", "P-1 ", "1234567", "123456789", ""})
+    EXPECT_EQ(index.find(name), no_row) << name;
 }
 
 TEST_F(NameIndexTest, FindsNoTextThatIsNowhere) {
@@ -76,8 +77,8 @@ TEST_F(NameIndexTest, LooksAtFewNamesToFindOneAmongRunningNumbers) {
       const auto index = this->index();
       looks_ = 0;
       for (const std::string& name : names_) index.find(name);
-      // A fair hash at a load of at most one half looks at 1.5 names on average (Knuth, The Art of Computer Programming,
-      // vol. 3, 6.4, linear probing, from memory); twice that is still quick.
+      // A fair hash at a load of at most one half looks at 1.5 names on average (Knuth, The Art of Computer
+      // Programming, vol. 3, 6.4, linear probing, from memory); twice that is still quick.
       EXPECT_LT(looks_, 3 * names_.size()) << names_.back();
     }
   }

@@ -21,7 +21,8 @@ TEST(ReadingsFile, FillsEveryFieldOfAReading) {
   const Book book = book_with(
       "taken,stage,pump,sample,calibrator,reading [cc/min],temperature [°C],pressure [mbar],humidity [%],replicate,set,"
       "sampler,by,void,note\n"
-      "2026-05-01T07:50,PRE,PUMP-1,S-1,VOL-1,1950,20,850,45,3,morning,our-impactor,technician 1,yes,\"a bubble, burst\"\n"
+      "2026-05-01T07:50,PRE,PUMP-1,S-1,VOL-1,1950,20,850,45,3,morning,our-impactor,technician 1,yes,\"a bubble, "
+      "burst\"\n"
       "2026-05-01T16:10,post,,S-1,VOL-1,1960,,,,,,,,no,\n");
   EXPECT_EQ(told(book.problems), "");
   const ReadingTable& t = book.readings;
@@ -61,8 +62,9 @@ TEST(ReadingsFile, ReadsAColumnThatOnlyAnotherFileHasAsMissing) {
   const Book book = WrittenBook()
                         .without("readings.csv")
                         .file("readings/a.csv", heading + sound)
-                        .file("readings/b.csv", "taken,stage,pump,calibrator,reading [L/min],temperature [°C],by,Lamp\n"
-                                                "2026-05-01T16:10,post,PUMP-1,VOL-1,2.1,21,t 1,on\n")
+                        .file("readings/b.csv",
+                              "taken,stage,pump,calibrator,reading [L/min],temperature [°C],by,Lamp\n"
+                              "2026-05-01T16:10,post,PUMP-1,VOL-1,2.1,21,t 1,on\n")
                         .file("readings/c.csv", heading + sound)
                         .read();
   const ReadingTable& t = book.readings;
@@ -83,55 +85,59 @@ TEST(ReadingsFile, ReadsAColumnThatOnlyAnotherFileHasAsMissing) {
 }
 
 TEST(ReadingsFile, TellsEveryFault) {
-  EXPECT_EQ(told_of("taken,stage,pump,sample,calibrator,reading [L/min],pressure [kPa],humidity [%],void,note\n"
-                    ",,,,,,,,,\"\"\n"
-                    "2026-05-01T24:10,psot,PUMP-l,S-l,VOL-l,1.9O6,1,400,maybe,\n"
-                    "2026-05-01T07:50,pre,VOL-1,,PUMP-1,2.0,,,,\n"
-                    "2026-05-01T07:50,pre,PUMP-1,S-1,VOL-1,2.0\n"
-                    "2026-05-01T07:50,pre,,S-1,VOL-1,2.0,,,yes,\n"),
-            "readings.csv:2:1: error: the cell under 'taken' is empty; every row needs one [cell/empty]\n"
-            "readings.csv:2:2: error: the cell under 'stage' is empty; every row needs one [cell/empty]\n"
-            "readings.csv:2:3: error: the reading names neither a pump nor a sample; name one of them "
-            "[reading/of-nothing]\n"
-            "readings.csv:2:5: error: the cell under 'calibrator' is empty; every row needs one [cell/empty]\n"
-            "readings.csv:2:6: error: the cell under 'reading' is empty; every row needs one [cell/empty]\n"
-            "readings.csv:3:1: error: '2026-05-01T24:10' names a time that no clock shows; hours run from 00 to 23, minutes "
-            "and seconds from 00 to 59 [time/no-such-time]\n"
-            "readings.csv:3:18: error: 'psot' is no word for 'stage'; did you mean 'post'? write pre, field or post "
-            "[cell/unknown-word]\n"
-            "readings.csv:3:23: error: 'PUMP-l' is not a pump of instruments.csv; did you mean 'PUMP-1'? "
-            "[reading/unknown-pump]\n"
-            "readings.csv:3:30: error: the sample 'S-l' is in no samples file; did you mean 'S-1'? "
-            "[reading/unknown-sample]\n"
-            "readings.csv:3:34: error: 'VOL-l' is not a calibrator of instruments.csv; did you mean 'VOL-1'? "
-            "[reading/unknown-calibrator]\n"
-            "readings.csv:3:40: error: '1.9O6' is not a number; write digits with '.' as decimal sign; a letter stands where "
-            "a digit should [cell/not-a-number]\n"
-            "readings.csv:3:46: error: the pressure '1' can't be; between 10 kPa and 200 kPa is plausible; is the unit in "
-            "the heading right? [cell/implausible]\n"
-            "readings.csv:3:48: error: the humidity '400' can't be; between 0 % and 100 % is plausible; is the unit in the "
-            "heading right? [cell/implausible]\n"
-            "readings.csv:3:52: error: 'maybe' is no word for 'void'; write no or yes [cell/unknown-word]\n"
-            "readings.csv:4:22: error: 'VOL-1' is not a pump of instruments.csv; add it to instruments.csv as a pump "
-            "[reading/unknown-pump]\n"
-            "readings.csv:4:29: error: 'PUMP-1' is not a calibrator of instruments.csv; add it to instruments.csv as a "
-            "calibrator [reading/unknown-calibrator]\n"
-            "readings.csv:5: error: the row has 6 cells, the heading line 10; write one cell for each heading; a cell that "
-            "holds the separator goes in quotes [csv/cell-count]\n"
-            "readings.csv:6:39: remark: a reading is void and nobody says why; write the reason under 'note' "
-            "[reading/void-without-note]\n");
+  EXPECT_EQ(
+      told_of("taken,stage,pump,sample,calibrator,reading [L/min],pressure [kPa],humidity [%],void,note\n"
+              ",,,,,,,,,\"\"\n"
+              "2026-05-01T24:10,psot,PUMP-l,S-l,VOL-l,1.9O6,1,400,maybe,\n"
+              "2026-05-01T07:50,pre,VOL-1,,PUMP-1,2.0,,,,\n"
+              "2026-05-01T07:50,pre,PUMP-1,S-1,VOL-1,2.0\n"
+              "2026-05-01T07:50,pre,,S-1,VOL-1,2.0,,,yes,\n"),
+      "readings.csv:2:1: error: the cell under 'taken' is empty; every row needs one [cell/empty]\n"
+      "readings.csv:2:2: error: the cell under 'stage' is empty; every row needs one [cell/empty]\n"
+      "readings.csv:2:3: error: the reading names neither a pump nor a sample; name one of them "
+      "[reading/of-nothing]\n"
+      "readings.csv:2:5: error: the cell under 'calibrator' is empty; every row needs one [cell/empty]\n"
+      "readings.csv:2:6: error: the cell under 'reading' is empty; every row needs one [cell/empty]\n"
+      "readings.csv:3:1: error: '2026-05-01T24:10' names a time that no clock shows; hours run from 00 to 23, minutes "
+      "and seconds from 00 to 59 [time/no-such-time]\n"
+      "readings.csv:3:18: error: 'psot' is no word for 'stage'; did you mean 'post'? write pre, field or post "
+      "[cell/unknown-word]\n"
+      "readings.csv:3:23: error: 'PUMP-l' is not a pump of instruments.csv; did you mean 'PUMP-1'? "
+      "[reading/unknown-pump]\n"
+      "readings.csv:3:30: error: the sample 'S-l' is in no samples file; did you mean 'S-1'? "
+      "[reading/unknown-sample]\n"
+      "readings.csv:3:34: error: 'VOL-l' is not a calibrator of instruments.csv; did you mean 'VOL-1'? "
+      "[reading/unknown-calibrator]\n"
+      "readings.csv:3:40: error: '1.9O6' is not a number; write digits with '.' as decimal sign; a letter stands where "
+      "a digit should [cell/not-a-number]\n"
+      "readings.csv:3:46: error: the pressure '1' can't be; between 10 kPa and 200 kPa is plausible; is the unit in "
+      "the heading right? [cell/implausible]\n"
+      "readings.csv:3:48: error: the humidity '400' can't be; between 0 % and 100 % is plausible; is the unit in the "
+      "heading right? [cell/implausible]\n"
+      "readings.csv:3:52: error: 'maybe' is no word for 'void'; write no or yes [cell/unknown-word]\n"
+      "readings.csv:4:22: error: 'VOL-1' is not a pump of instruments.csv; add it to instruments.csv as a pump "
+      "[reading/unknown-pump]\n"
+      "readings.csv:4:29: error: 'PUMP-1' is not a calibrator of instruments.csv; add it to instruments.csv as a "
+      "calibrator [reading/unknown-calibrator]\n"
+      "readings.csv:5: error: the row has 6 cells, the heading line 10; write one cell for each heading; a cell that "
+      "holds the separator goes in quotes [csv/cell-count]\n"
+      "readings.csv:6:39: remark: a reading is void and nobody says why; write the reason under 'note' "
+      "[reading/void-without-note]\n");
 }
 
 TEST(ReadingsFile, RefusesAReadingOnAnotherPumpThanItsSample) {
-  const Book book = WrittenBook()
-                        .file("instruments.csv", "instrument,kind,principle\nPUMP-1,pump,\nPUMP-2,pump,\nVOL-1,calibrator,bubble\n")
-                        .file("readings.csv", "taken,stage,sample,pump,calibrator,reading [L/min]\n"
-                                              "2026-05-01T07:50,pre,S-1,PUMP-2,VOL-1,2.0\n"
-                                              "2026-05-01T07:51,pre,S-1,PUMP-1,VOL-1,2.0\n")
-                        .read();
-  EXPECT_EQ(told(book.problems),
-            "readings.csv:2:26: error: the reading was taken on 'PUMP-2', but its sample 'S-1' ran on 'PUMP-1'; correct the "
-            "pump or the sample [reading/other-pump]\n");
+  const Book book =
+      WrittenBook()
+          .file("instruments.csv", "instrument,kind,principle\nPUMP-1,pump,\nPUMP-2,pump,\nVOL-1,calibrator,bubble\n")
+          .file("readings.csv",
+                "taken,stage,sample,pump,calibrator,reading [L/min]\n"
+                "2026-05-01T07:50,pre,S-1,PUMP-2,VOL-1,2.0\n"
+                "2026-05-01T07:51,pre,S-1,PUMP-1,VOL-1,2.0\n")
+          .read();
+  EXPECT_EQ(
+      told(book.problems),
+      "readings.csv:2:26: error: the reading was taken on 'PUMP-2', but its sample 'S-1' ran on 'PUMP-1'; correct the "
+      "pump or the sample [reading/other-pump]\n");
   EXPECT_EQ(book.readings.flags[0], reading_is_rejected);
   EXPECT_EQ(book.readings.flags[1], 0);
 }
@@ -154,14 +160,15 @@ TEST(ReadingsFile, HasNoTimeWhereTheStageIsLost) {
 }
 
 TEST(ReadingsFile, SuggestsASampleForEachOfItsReadings) {
-  EXPECT_EQ(told_of(heading + "2026-05-01T07:50,pre,S-I,VOL-1,2.0\n2026-05-01T07:51,pre,S-I,VOL-1,2.0\n2026-05-01T07:52,"
-                              "pre,Kathmandu,VOL-1,2.0\n"),
-            "readings.csv:2:22: error: the sample 'S-I' is in no samples file; did you mean 'S-1'? "
-            "[reading/unknown-sample]\n"
-            "readings.csv:3:22: error: the sample 'S-I' is in no samples file; did you mean 'S-1'? "
-            "[reading/unknown-sample]\n"
-            "readings.csv:4:22: error: the sample 'Kathmandu' is in no samples file; add the sample, or correct the name "
-            "[reading/unknown-sample]\n");
+  EXPECT_EQ(
+      told_of(heading + "2026-05-01T07:50,pre,S-I,VOL-1,2.0\n2026-05-01T07:51,pre,S-I,VOL-1,2.0\n2026-05-01T07:52,"
+                        "pre,Kathmandu,VOL-1,2.0\n"),
+      "readings.csv:2:22: error: the sample 'S-I' is in no samples file; did you mean 'S-1'? "
+      "[reading/unknown-sample]\n"
+      "readings.csv:3:22: error: the sample 'S-I' is in no samples file; did you mean 'S-1'? "
+      "[reading/unknown-sample]\n"
+      "readings.csv:4:22: error: the sample 'Kathmandu' is in no samples file; add the sample, or correct the name "
+      "[reading/unknown-sample]\n");
 }
 
 TEST(ReadingsFile, SuggestsNothingWhereManySamplesAreUnknown) {
@@ -169,8 +176,9 @@ TEST(ReadingsFile, SuggestsNothingWhereManySamplesAreUnknown) {
   for (int i = 0; i < 101; ++i) rows += "2026-05-01T07:50,pre,S-1" + std::to_string(i) + ",VOL-1,2.0\n";
   const Book book = book_with(heading + rows);
   EXPECT_EQ(book.problems.size(), 101U);
-  EXPECT_EQ(to_text(book.problems[5]), "readings.csv:7:22: error: the sample 'S-15' is in no samples file; add the sample, or "
-                                       "correct the name [reading/unknown-sample]");
+  EXPECT_EQ(to_text(book.problems[5]),
+            "readings.csv:7:22: error: the sample 'S-15' is in no samples file; add the sample, or "
+            "correct the name [reading/unknown-sample]");
 }
 
 TEST(ReadingsFile, DoesNotTellOfUnknownSamplesWhereTheirFileIsLost) {
@@ -183,10 +191,11 @@ TEST(ReadingsFile, DoesNotTellOfUnknownSamplesWhereTheirFileIsLost) {
 }
 
 TEST(ReadingsFile, DoesNotTellOfACalibratorWhoseOwnRowIsFaulty) {
-  const Book book = WrittenBook()
-                        .file("instruments.csv", "instrument,kind,principle\nPUMP-1,pump,\nVOL-1,calibratr,volumetric\n")
-                        .file("readings.csv", heading + sound)
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("instruments.csv", "instrument,kind,principle\nPUMP-1,pump,\nVOL-1,calibratr,volumetric\n")
+          .file("readings.csv", heading + sound)
+          .read();
   EXPECT_EQ(told(book.problems),
             "instruments.csv:3:7: error: 'calibratr' is no word for 'kind'; did you mean 'calibrator'? write pump, "
             "calibrator, thermometer or barometer [cell/unknown-word]\n");
@@ -194,10 +203,11 @@ TEST(ReadingsFile, DoesNotTellOfACalibratorWhoseOwnRowIsFaulty) {
 }
 
 TEST(ReadingsFile, AreLostWhereOneNamesNobodyKnown) {
-  const Book book = book_with("taken,stage,sample,pump,calibrator,reading [L/min]\n"
-                              "2026-05-01T07:50,pre,S-1,,VOL-1,x\n"
-                              "2026-05-01T07:50,pre,S-I,,VOL-1,2.0\n"
-                              "2026-05-01T07:50,pre,,,VOL-1,2.0\n");
+  const Book book = book_with(
+      "taken,stage,sample,pump,calibrator,reading [L/min]\n"
+      "2026-05-01T07:50,pre,S-1,,VOL-1,x\n"
+      "2026-05-01T07:50,pre,S-I,,VOL-1,2.0\n"
+      "2026-05-01T07:50,pre,,,VOL-1,2.0\n");
   EXPECT_EQ(problem_text(book, book.lost_readings), to_text(book.problems.at(1)));
   EXPECT_EQ(book_with(heading + "2026-05-01T07:50,pre,S-1,VOL-1,x\n").lost_readings, no_problem);
 }
@@ -205,9 +215,10 @@ TEST(ReadingsFile, AreLostWhereOneNamesNobodyKnown) {
 TEST(ReadingsFile, AreLostInsideAQuoteThatNobodyCloses) {
   const Book book = book_with(heading + sound + "\"2026-05-01T07:51,pre,S-1,VOL-1,2.0\n" + sound);
   ASSERT_EQ(book.readings.size(), 2U);
-  EXPECT_EQ(told(book.problems),
-            "readings.csv:3:1: error: the quoted cell that begins here never ends; close it with a quote, and double the "
-            "quotes inside it [csv/open-quote]\n");
+  EXPECT_EQ(
+      told(book.problems),
+      "readings.csv:3:1: error: the quoted cell that begins here never ends; close it with a quote, and double the "
+      "quotes inside it [csv/open-quote]\n");
   EXPECT_EQ(problem_text(book, book.lost_readings), to_text(book.problems[0]));
 }
 
@@ -216,11 +227,12 @@ TEST(ReadingsFile, AreLostWithAFileThatCannotBeRead) {
                         .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min],Lamp\n")
                         .file("readings/a.csv", "taken,stage,sample,calibrator,reading,Lamp\n" + sound)
                         .read();
-  EXPECT_EQ(told(book.problems),
-            "readings.csv:1:47: remark: columns without a meaning here are kept as notes: 'Lamp' [heading/unknown]\n"
-            "readings/a.csv:1:31: error: the heading 'reading' carries no unit; write it as in 'reading [L/min]'; units of "
-            "flow are L/min, mL/min, cm3/min, m3/h, m3/min, ft3/min [heading/no-unit]\n"
-            "readings/a.csv:1:39: remark: columns without a meaning here are kept as notes: 'Lamp' [heading/unknown]\n");
+  EXPECT_EQ(
+      told(book.problems),
+      "readings.csv:1:47: remark: columns without a meaning here are kept as notes: 'Lamp' [heading/unknown]\n"
+      "readings/a.csv:1:31: error: the heading 'reading' carries no unit; write it as in 'reading [L/min]'; units of "
+      "flow are L/min, mL/min, cm3/min, m3/h, m3/min, ft3/min [heading/no-unit]\n"
+      "readings/a.csv:1:39: remark: columns without a meaning here are kept as notes: 'Lamp' [heading/unknown]\n");
   EXPECT_EQ(problem_text(book, book.lost_readings), to_text(book.problems[1])) << "the error, not a remark before it";
 }
 

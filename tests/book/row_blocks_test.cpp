@@ -68,7 +68,8 @@ class RowBlocksTest : public testing::Test {
 TEST_F(RowBlocksTest, ReadsTheSameRowsWhereverTheBlocksEnd) {
   // Rows of 6 to 25 bytes, so that they begin, end and straddle at every byte of a block.
   std::string text = "a,b,c\n";
-  for (int i = 0; i < 40; ++i) text += std::to_string(i) + ',' + std::string(static_cast<std::size_t>(i * 7 % 20), 'x') + ",\r\n";
+  for (int i = 0; i < 40; ++i)
+    text += std::to_string(i) + ',' + std::string(static_cast<std::size_t>(i * 7 % 20), 'x') + ",\r\n";
   for (const bool has_final_line_end : {true, false}) {
     if (!has_final_line_end) text.resize(text.size() - 2);
     open(text);
@@ -89,7 +90,8 @@ TEST_F(RowBlocksTest, ReadsRowsThatAreLongerThanSeveralBlocks) {
   open("a,b,c\n1,,\n2," + std::string(1000, 'x') + ",\n3,,\n");
   Seen seen;
   EXPECT_EQ(in_blocks(64, 3, seen), 3);
-  EXPECT_EQ(seen.rows, (std::map<Row, std::pair<std::uint32_t, std::string>>{{100, {2, "1"}}, {101, {3, "2"}}, {102, {4, "3"}}}));
+  EXPECT_EQ(seen.rows,
+            (std::map<Row, std::pair<std::uint32_t, std::string>>{{100, {2, "1"}}, {101, {3, "2"}}, {102, {4, "3"}}}));
 }
 
 TEST_F(RowBlocksTest, FindsNoRowsBehindAHeadingLine) {
@@ -112,8 +114,8 @@ TEST_F(RowBlocksTest, CountsLinesOnFromAHeadingOfSeveral) {
 
 TEST_F(RowBlocksTest, GivesUpWhereLinesAndRowsAreNotTheSame) {
   const std::string many = "1,2,3\n1,2,3\n1,2,3\n1,2,3\n1,2,3\n";
-  for (const std::string& odd : {std::string("1,\"2\n2\",3\n"), std::string("\n"), std::string("\r\n"), std::string(",,\n"),
-                                 std::string("1,\"2,3\n"), std::string("1,\"2\"2,3\n")}) {
+  for (const std::string& odd : {std::string("1,\"2\n2\",3\n"), std::string("\n"), std::string("\r\n"),
+                                 std::string(",,\n"), std::string("1,\"2,3\n"), std::string("1,\"2\"2,3\n")}) {
     for (const std::string& text : {odd + many, many + odd + many, many + odd}) {
       open("a,b,c\n" + text);
       for (std::size_t block_bytes : {1U, 2U, 3U, 5U, 8U, 13U, 21U, 1000U}) {

@@ -143,30 +143,36 @@ TEST(RowReader, ReadsADecimalCommaWhereTheBookHasOne) {
 }
 
 TEST(RowReader, RefusesTheOtherDecimalSign) {
-  EXPECT_EQ(told_of("P-1,\"1,95\",,,,,,,\n"),
-            "f.csv:2:5: error: '1,95' is not a number; write digits with '.' as decimal sign, or set decimal = \",\" in "
-            "book.toml [cell/not-a-number]\n");
-  EXPECT_EQ(told_of("P-1,1.95,,,,,,,\n", ','),
-            "f.csv:2:5: error: '1.95' is not a number; write digits with ',' as decimal sign; a point is not one in this "
-            "book [cell/not-a-number]\n");
-  EXPECT_EQ(told_of("P-1,\"1,234,5\",,,,,,,\n", ','),
-            "f.csv:2:5: error: '1,234,5' is not a number; write digits with ',' as decimal sign; the unit belongs in the "
-            "heading [cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("P-1,\"1,95\",,,,,,,\n"),
+      "f.csv:2:5: error: '1,95' is not a number; write digits with '.' as decimal sign, or set decimal = \",\" in "
+      "book.toml [cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("P-1,1.95,,,,,,,\n", ','),
+      "f.csv:2:5: error: '1.95' is not a number; write digits with ',' as decimal sign; a point is not one in this "
+      "book [cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("P-1,\"1,234,5\",,,,,,,\n", ','),
+      "f.csv:2:5: error: '1,234,5' is not a number; write digits with ',' as decimal sign; the unit belongs in the "
+      "heading [cell/not-a-number]\n");
 }
 
 TEST(RowReader, SaysWhyACellIsNoNumber) {
   EXPECT_EQ(told_of("P-1,195O,,,,,,,\n"),
             "f.csv:2:5: error: '195O' is not a number; write digits with '.' as decimal sign; a letter stands where a "
             "digit should [cell/not-a-number]\n");
-  EXPECT_EQ(told_of("P-1,\"1,l\",,,,,,,\n", ','),
-            "f.csv:2:5: error: '1,l' is not a number; write digits with ',' as decimal sign; a letter stands where a digit "
-            "should [cell/not-a-number]\n");
-  EXPECT_EQ(told_of("P-1,half full,,,,,,,\n"),
-            "f.csv:2:5: error: 'half full' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
-            "heading [cell/not-a-number]\n");
-  EXPECT_EQ(told_of("P-1,1950 mL,,,,,,,\n"),
-            "f.csv:2:5: error: '1950 mL' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
-            "heading [cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("P-1,\"1,l\",,,,,,,\n", ','),
+      "f.csv:2:5: error: '1,l' is not a number; write digits with ',' as decimal sign; a letter stands where a digit "
+      "should [cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("P-1,half full,,,,,,,\n"),
+      "f.csv:2:5: error: 'half full' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
+      "heading [cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("P-1,1950 mL,,,,,,,\n"),
+      "f.csv:2:5: error: '1950 mL' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
+      "heading [cell/not-a-number]\n");
   EXPECT_EQ(told_of("P-1,,,nan,,,,,\n"),
             "f.csv:2:7: error: 'nan' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
             "heading [cell/not-a-number]\n");
@@ -180,13 +186,14 @@ TEST(RowReader, ReadsAnyNumberOfDigitsAlsoWithADecimalComma) {
 }
 
 TEST(RowReader, RefusesFiguresThatCannotBeWithBoundsInTheUnitOfTheHeading) {
-  EXPECT_EQ(told_of("P-1,-1,293.15,11,,,,,\n"),
-            "f.csv:2:5: error: the reading '-1' can't be; between 0 mL/min and 100000000 mL/min is plausible; is the unit "
-            "in the heading right? [cell/implausible]\n"
-            "f.csv:2:8: error: the temperature '293.15' can't be; between -93.15 °C and 126.85 °C is plausible; is the "
-            "unit in the heading right? [cell/implausible]\n"
-            "f.csv:2:15: error: the factor '11' can't be; between 1 and 10 is plausible; is the unit in the heading right? "
-            "[cell/implausible]\n");
+  EXPECT_EQ(
+      told_of("P-1,-1,293.15,11,,,,,\n"),
+      "f.csv:2:5: error: the reading '-1' can't be; between 0 mL/min and 100000000 mL/min is plausible; is the unit "
+      "in the heading right? [cell/implausible]\n"
+      "f.csv:2:8: error: the temperature '293.15' can't be; between -93.15 °C and 126.85 °C is plausible; is the "
+      "unit in the heading right? [cell/implausible]\n"
+      "f.csv:2:15: error: the factor '11' can't be; between 1 and 10 is plausible; is the unit in the heading right? "
+      "[cell/implausible]\n");
 }
 
 TEST(RowReader, TakesFiguresOnTheBounds) {
@@ -199,7 +206,8 @@ TEST(RowReader, TakesFiguresOnTheBounds) {
 }
 
 TEST(RowReader, TellsOfARequiredCellThatIsEmpty) {
-  EXPECT_EQ(told_of(" ,1950,,,,,,,\n"), "f.csv:2:1: error: the cell under 'name' is empty; every row needs one [cell/empty]\n");
+  EXPECT_EQ(told_of(" ,1950,,,,,,,\n"),
+            "f.csv:2:1: error: the cell under 'name' is empty; every row needs one [cell/empty]\n");
 }
 
 TEST(RowReader, SuggestsTheNearestOfTheWords) {
@@ -226,11 +234,12 @@ TEST(RowReader, TellsEveryFaultOfARowAndCallsTheFirstItsProblem) {
   EXPECT_NE(first, no_problem);
   row.quantity(factor);
   EXPECT_EQ(row.problem(), first);
-  EXPECT_EQ(text.problems(),
-            "f.csv:2:5: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
-            "[cell/not-a-number]\n"
-            "f.csv:2:8: error: 'y' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
-            "[cell/not-a-number]\n");
+  EXPECT_EQ(
+      text.problems(),
+      "f.csv:2:5: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
+      "[cell/not-a-number]\n"
+      "f.csv:2:8: error: 'y' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
+      "[cell/not-a-number]\n");
 }
 
 TEST(RowReader, HasNoProblemInTheRowBehindAFaultyOne) {
@@ -242,11 +251,12 @@ TEST(RowReader, HasNoProblemInTheRowBehindAFaultyOne) {
 }
 
 TEST(RowReader, CountsColumnsInCharactersAndLinesInQuotedCells) {
-  EXPECT_EQ(told_of("\"é°\n漢\",x,,y,,,,,\n"),
-            "f.csv:3:4: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
-            "[cell/not-a-number]\n"
-            "f.csv:3:7: error: 'y' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
-            "[cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("\"é°\n漢\",x,,y,,,,,\n"),
+      "f.csv:3:4: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
+      "[cell/not-a-number]\n"
+      "f.csv:3:7: error: 'y' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
+      "[cell/not-a-number]\n");
 }
 
 TEST(RowReader, TellsOnlyTheNumberOfCellsWhereItIsWrong) {
@@ -269,9 +279,10 @@ TEST(RowReader, StillReadsTheCellsThereAreInARowWithTooFew) {
 }
 
 TEST(RowReader, TellsOfAQuoteThatNobodyClosesAndThatRowsAreLost) {
-  EXPECT_EQ(told_of("P-1,1950,\"20,,,,,,\nP-2,1960,20,,,,,,\n"),
-            "f.csv:2:10: error: the quoted cell that begins here never ends; close it with a quote, and double the quotes "
-            "inside it [csv/open-quote]\n");
+  EXPECT_EQ(
+      told_of("P-1,1950,\"20,,,,,,\nP-2,1960,20,,,,,,\n"),
+      "f.csv:2:10: error: the quoted cell that begins here never ends; close it with a quote, and double the quotes "
+      "inside it [csv/open-quote]\n");
   Reading text(heading + "P-1,1950,\"20,,,,,,\nP-2,1960,20,,,,,,\n");
   EXPECT_EQ(text.next().problem(), text.lost);
   EXPECT_NE(text.lost, no_problem);
@@ -280,22 +291,26 @@ TEST(RowReader, TellsOfAQuoteThatNobodyClosesAndThatRowsAreLost) {
 TEST(RowReader, KnowsThatRowsAreLostInsideAStrayQuoteThatMeetsAnother) {
   Reading text(heading + "P-1,1950,\"20,,,,,,\nP-2,1960,\"20,,,,,,\nP-3,1970,20,,,,,,\n");
   text.next();
-  EXPECT_EQ(text.problems(),
-            "f.csv:3:11: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
-            "cell [csv/text-after-quote]\n");
+  EXPECT_EQ(
+      text.problems(),
+      "f.csv:3:11: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
+      "cell [csv/text-after-quote]\n");
   EXPECT_NE(text.lost, no_problem);
 }
 
 TEST(RowReader, TellsTheOtherFaultsOfARowWithTextBehindAQuote) {
-  EXPECT_EQ(told_of("\"P\"-1,x,,,,,,,\n"),
-            "f.csv:2:4: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
-            "cell [csv/text-after-quote]\n"
-            "f.csv:2:7: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
-            "[cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of("\"P\"-1,x,,,,,,,\n"),
+      "f.csv:2:4: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
+      "cell [csv/text-after-quote]\n"
+      "f.csv:2:7: error: 'x' is not a number; write digits with '.' as decimal sign; the unit belongs in the heading "
+      "[cell/not-a-number]\n");
 }
 
 TEST(RowReader, GivesOneTextOneNumber) {
-  Reading text(heading + "P-1,,,,,,,,same\nP-2,,,,,,,,other\nP-3,,,,,,,,same\nP-4,,,,,,,,\"sa\"\"me\"\nP-5,,,,,,,,\"sa\"\"me\"\n");
+  Reading text(
+      heading +
+      "P-1,,,,,,,,same\nP-2,,,,,,,,other\nP-3,,,,,,,,same\nP-4,,,,,,,,\"sa\"\"me\"\nP-5,,,,,,,,\"sa\"\"me\"\n");
   const TextId first = text.next().interned(note);
   const TextId second = text.next().interned(note);
   EXPECT_NE(first, second);
@@ -330,16 +345,18 @@ TEST(RowReader, RemarksOnADoubtWithoutAProblem) {
   text.next().doubt(reading, "a/b", "odd", "look again");
   EXPECT_EQ(text.row->problem(), no_problem);
   text.next().doubt(reading, "a/b", "odd", "look again");
-  EXPECT_EQ(text.problems(),
-            "f.csv:2:5: remark: odd; look again [a/b]\n"
-            "f.csv:3: error: the row has 1 cells, the heading line 9; write one cell for each heading; a cell that holds "
-            "the separator goes in quotes [csv/cell-count]\n");
+  EXPECT_EQ(
+      text.problems(),
+      "f.csv:2:5: remark: odd; look again [a/b]\n"
+      "f.csv:3: error: the row has 1 cells, the heading line 9; write one cell for each heading; a cell that holds "
+      "the separator goes in quotes [csv/cell-count]\n");
 }
 
 TEST(RowReader, RefusesACellOfNulBytes) {
-  EXPECT_EQ(told_of(std::string("P-1,1\0005,,,,,,,\n", 16)),
-            "f.csv:2:5: error: '1\\x005' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
-            "heading [cell/not-a-number]\n");
+  EXPECT_EQ(
+      told_of(std::string("P-1,1\0005,,,,,,,\n", 16)),
+      "f.csv:2:5: error: '1\\x005' is not a number; write digits with '.' as decimal sign; the unit belongs in the "
+      "heading [cell/not-a-number]\n");
 }
 
 }  // namespace

@@ -16,11 +16,12 @@ TEST(SampleNames, ThatStandTwiceAreAProblemOfBothRows) {
                         .file("samples.csv", heading + "S-1" + rest + "S-2" + rest + "S-1" + rest)
                         .file("samples/more.csv", heading + "s-2" + rest + "S-1" + rest)
                         .read();
-  EXPECT_EQ(told(book.problems),
-            "samples.csv:4: error: the sample 'S-1' stands already in samples.csv:2; give each sample a name of its own "
-            "[sample/twice]\n"
-            "samples/more.csv:3: error: the sample 'S-1' stands already in samples.csv:2; give each sample a name of its "
-            "own [sample/twice]\n");
+  EXPECT_EQ(
+      told(book.problems),
+      "samples.csv:4: error: the sample 'S-1' stands already in samples.csv:2; give each sample a name of its own "
+      "[sample/twice]\n"
+      "samples/more.csv:3: error: the sample 'S-1' stands already in samples.csv:2; give each sample a name of its "
+      "own [sample/twice]\n");
   const SampleTable& t = book.samples;
   EXPECT_EQ(problem_text(book, t.problem[0]), to_text(book.problems[0]));
   EXPECT_EQ(problem_text(book, t.problem[1]), "");
@@ -30,16 +31,18 @@ TEST(SampleNames, ThatStandTwiceAreAProblemOfBothRows) {
 }
 
 TEST(SampleNames, ThatStandTwiceLeaveARowItsEarlierProblem) {
-  const Book book = WrittenBook().file("samples.csv", heading + "S-1,PUMP-9,2026-05-01T08:00,2026-05-01T16:00\nS-1" + rest).read();
+  const Book book =
+      WrittenBook().file("samples.csv", heading + "S-1,PUMP-9,2026-05-01T08:00,2026-05-01T16:00\nS-1" + rest).read();
   EXPECT_EQ(problem_text(book, book.samples.problem[0]), to_text(book.problems.at(0)));
   EXPECT_EQ(problem_text(book, book.samples.problem[1]), to_text(book.problems.at(1)));
 }
 
 TEST(SampleNames, GiveAReadingTheFirstOfTwo) {
-  const Book book = WrittenBook()
-                        .file("samples.csv", heading + "S-1" + rest + "S-1" + rest)
-                        .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2\n")
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("samples.csv", heading + "S-1" + rest + "S-1" + rest)
+          .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2\n")
+          .read();
   EXPECT_EQ(book.readings.sample[0], 0U);
 }
 

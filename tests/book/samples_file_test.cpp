@@ -16,11 +16,11 @@ const std::string& text(const Book& book, const Column<TextId>& column, Row row)
 }
 
 TEST(SamplesFile, FillsEveryFieldOfASample) {
-  const Book book =
-      book_with("sample,batch,kind,pump,sampler,nominal [mL/min],method,analysis,started,stopped,paused [h],warm-up "
-                "[min],temperature [K],pressure [Pa],fault,note\n"
-                "S-1,B-7,Sample,PUMP-1,our-impactor,2000,method 7,quartz,2026-05-01T08:00,2026-05-01T16:00Z,0.5,20,290,"
-                "85000,no,\"wind, dust\"\n");
+  const Book book = book_with(
+      "sample,batch,kind,pump,sampler,nominal [mL/min],method,analysis,started,stopped,paused [h],warm-up "
+      "[min],temperature [K],pressure [Pa],fault,note\n"
+      "S-1,B-7,Sample,PUMP-1,our-impactor,2000,method 7,quartz,2026-05-01T08:00,2026-05-01T16:00Z,0.5,20,290,"
+      "85000,no,\"wind, dust\"\n");
   EXPECT_EQ(told(book.problems), "");
   ASSERT_EQ(book.samples.size(), 1U);
   const SampleTable& t = book.samples;
@@ -46,7 +46,8 @@ TEST(SamplesFile, FillsEveryFieldOfASample) {
 TEST(SamplesFile, ReadsEmptyCellsAsMissingAndNotAsZero) {
   const Book book = book_with(
       "sample,pump,started,stopped,nominal [L/min],paused [min],warm-up [min],temperature [°C],pressure [kPa],fault\n"
-      "S-1,PUMP-1," + times + ",,,,,,\n");
+      "S-1,PUMP-1," +
+      times + ",,,,,,\n");
   const SampleTable& t = book.samples;
   for (const auto* column : {&t.nominal_l_min, &t.paused_min, &t.warm_up_min, &t.temperature_k, &t.pressure_kpa}) {
     ASSERT_EQ(column->size(), 1U);
@@ -63,11 +64,15 @@ TEST(SamplesFile, KeepsNoColumnThatNobodyWrote) {
 }
 
 TEST(SamplesFile, ReadsAColumnThatOnlyAnotherFileHasAsMissing) {
-  const Book book = WrittenBook()
-                        .file("samples.csv", "sample,pump,started,stopped,temperature [°C],batch,fault\nS-1,PUMP-1," + times + ",20,B,yes\n")
-                        .file("samples/a.csv", heading + "S-2,PUMP-1," + times + "\n")
-                        .file("samples/b.csv", "stopped;pressure [kPa];started;pump;sample;Lamp\n2026-05-01T16:00;85;2026-05-01T08:00;PUMP-1;S-3;red\n")
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("samples.csv",
+                "sample,pump,started,stopped,temperature [°C],batch,fault\nS-1,PUMP-1," + times + ",20,B,yes\n")
+          .file("samples/a.csv", heading + "S-2,PUMP-1," + times + "\n")
+          .file(
+              "samples/b.csv",
+              "stopped;pressure [kPa];started;pump;sample;Lamp\n2026-05-01T16:00;85;2026-05-01T08:00;PUMP-1;S-3;red\n")
+          .read();
   const SampleTable& t = book.samples;
   ASSERT_EQ(book.samples.size(), 3U);
   EXPECT_DOUBLE_EQ(t.temperature_k[0], 293.15);
@@ -95,45 +100,53 @@ TEST(SamplesFile, AsksABlankForNeitherPumpNorTimes) {
 }
 
 TEST(SamplesFile, TellsEveryFault) {
-  EXPECT_EQ(told(book_with("sample,kind,pump,started,stopped,temperature [°C],fault\n"
-                           ",,PUMP-1," + times + ",,\n"
-                           "S-2,blnk,," + times + ",,\n"
-                           "S-3,,PUMP-l,,,,\n"
-                           "S-4,,VOL-1,2026-05-01T16:00,2026-05-01T08:00,,\n"
-                           "S-5,,PUMP-1,2026-05-01T08:00,2026-05-01T08:00,200,maybe\n"
-                           "S-6,,PUMP-1,8:00,2026-13-01T08:00,,\n"
-                           "S-7,,PUMP-1," + times + "\n"
-                           "S-8,,,,,,\n").problems),
-            "samples.csv:2:1: error: the cell under 'sample' is empty; every row needs one [cell/empty]\n"
-            "samples.csv:3:5: error: 'blnk' is no word for 'kind'; did you mean 'blank'? write sample or blank "
-            "[cell/unknown-word]\n"
-            "samples.csv:3:10: error: the sample has no pump; name the pump, or set kind to blank [sample/no-pump]\n"
-            "samples.csv:4:6: error: 'PUMP-l' is not a pump of instruments.csv; did you mean 'PUMP-1'? "
-            "[sample/unknown-pump]\n"
-            "samples.csv:4:13: error: the cell under 'started' is empty; a sample needs its start and its stop; only a blank "
-            "does without [cell/empty]\n"
-            "samples.csv:4:14: error: the cell under 'stopped' is empty; a sample needs its start and its stop; only a blank "
-            "does without [cell/empty]\n"
-            "samples.csv:5:6: error: 'VOL-1' is not a pump of instruments.csv; add it to instruments.csv as a pump "
-            "[sample/unknown-pump]\n"
-            "samples.csv:5:29: error: the sample stops at '2026-05-01T08:00', not after its start; check the two times and "
-            "their dates [sample/stops-before-start]\n"
-            "samples.csv:6:30: error: the sample stops at '2026-05-01T08:00', not after its start; check the two times and "
-            "their dates [sample/stops-before-start]\n"
-            "samples.csv:6:47: error: the temperature '200' can't be; between -93.15 °C and 126.85 °C is plausible; is the "
-            "unit in the heading right? [cell/implausible]\n"
-            "samples.csv:6:51: error: 'maybe' is no word for 'fault'; write no or yes [cell/unknown-word]\n"
-            "samples.csv:7:13: error: '8:00' is not a date and time; write year-month-day and the time, as "
-            "2026-09-21T07:15 [time/not-a-time]\n"
-            "samples.csv:7:18: error: '2026-13-01T08:00' names a day that no calendar has; months run from 01 to 12 "
-            "[time/no-such-date]\n"
-            "samples.csv:8: error: the row has 5 cells, the heading line 7; write one cell for each heading; a cell that "
-            "holds the separator goes in quotes [csv/cell-count]\n"
-            "samples.csv:9:6: error: the sample has no pump; name the pump, or set kind to blank [sample/no-pump]\n"
-            "samples.csv:9:7: error: the cell under 'started' is empty; a sample needs its start and its stop; only a blank "
-            "does without [cell/empty]\n"
-            "samples.csv:9:8: error: the cell under 'stopped' is empty; a sample needs its start and its stop; only a blank "
-            "does without [cell/empty]\n");
+  EXPECT_EQ(
+      told(book_with("sample,kind,pump,started,stopped,temperature [°C],fault\n"
+                     ",,PUMP-1," +
+                     times +
+                     ",,\n"
+                     "S-2,blnk,," +
+                     times +
+                     ",,\n"
+                     "S-3,,PUMP-l,,,,\n"
+                     "S-4,,VOL-1,2026-05-01T16:00,2026-05-01T08:00,,\n"
+                     "S-5,,PUMP-1,2026-05-01T08:00,2026-05-01T08:00,200,maybe\n"
+                     "S-6,,PUMP-1,8:00,2026-13-01T08:00,,\n"
+                     "S-7,,PUMP-1," +
+                     times +
+                     "\n"
+                     "S-8,,,,,,\n")
+               .problems),
+      "samples.csv:2:1: error: the cell under 'sample' is empty; every row needs one [cell/empty]\n"
+      "samples.csv:3:5: error: 'blnk' is no word for 'kind'; did you mean 'blank'? write sample or blank "
+      "[cell/unknown-word]\n"
+      "samples.csv:3:10: error: the sample has no pump; name the pump, or set kind to blank [sample/no-pump]\n"
+      "samples.csv:4:6: error: 'PUMP-l' is not a pump of instruments.csv; did you mean 'PUMP-1'? "
+      "[sample/unknown-pump]\n"
+      "samples.csv:4:13: error: the cell under 'started' is empty; a sample needs its start and its stop; only a blank "
+      "does without [cell/empty]\n"
+      "samples.csv:4:14: error: the cell under 'stopped' is empty; a sample needs its start and its stop; only a blank "
+      "does without [cell/empty]\n"
+      "samples.csv:5:6: error: 'VOL-1' is not a pump of instruments.csv; add it to instruments.csv as a pump "
+      "[sample/unknown-pump]\n"
+      "samples.csv:5:29: error: the sample stops at '2026-05-01T08:00', not after its start; check the two times and "
+      "their dates [sample/stops-before-start]\n"
+      "samples.csv:6:30: error: the sample stops at '2026-05-01T08:00', not after its start; check the two times and "
+      "their dates [sample/stops-before-start]\n"
+      "samples.csv:6:47: error: the temperature '200' can't be; between -93.15 °C and 126.85 °C is plausible; is the "
+      "unit in the heading right? [cell/implausible]\n"
+      "samples.csv:6:51: error: 'maybe' is no word for 'fault'; write no or yes [cell/unknown-word]\n"
+      "samples.csv:7:13: error: '8:00' is not a date and time; write year-month-day and the time, as "
+      "2026-09-21T07:15 [time/not-a-time]\n"
+      "samples.csv:7:18: error: '2026-13-01T08:00' names a day that no calendar has; months run from 01 to 12 "
+      "[time/no-such-date]\n"
+      "samples.csv:8: error: the row has 5 cells, the heading line 7; write one cell for each heading; a cell that "
+      "holds the separator goes in quotes [csv/cell-count]\n"
+      "samples.csv:9:6: error: the sample has no pump; name the pump, or set kind to blank [sample/no-pump]\n"
+      "samples.csv:9:7: error: the cell under 'started' is empty; a sample needs its start and its stop; only a blank "
+      "does without [cell/empty]\n"
+      "samples.csv:9:8: error: the cell under 'stopped' is empty; a sample needs its start and its stop; only a blank "
+      "does without [cell/empty]\n");
 }
 
 TEST(SamplesFile, KeepsAFaultyRowWithItsProblemAndTheOthersWithout) {
@@ -159,10 +172,12 @@ TEST(SamplesFile, GivesSamplesWithoutANameNamesThatAreNotTheSame) {
 }
 
 TEST(SamplesFile, LeansOnTheRowOfItsPump) {
-  const Book book = WrittenBook()
-                        .file("instruments.csv", "instrument,kind,in service\nPUMP-1,pump,soon\nPUMP-2,pmup,\nPUMP-3,pump,\n")
-                        .file("samples.csv", heading + "S-1,PUMP-1," + times + "\nS-2,PUMP-2," + times + "\nS-3,PUMP-3," + times + "\n")
-                        .read();
+  const Book book =
+      WrittenBook()
+          .file("instruments.csv", "instrument,kind,in service\nPUMP-1,pump,soon\nPUMP-2,pmup,\nPUMP-3,pump,\n")
+          .file("samples.csv",
+                heading + "S-1,PUMP-1," + times + "\nS-2,PUMP-2," + times + "\nS-3,PUMP-3," + times + "\n")
+          .read();
   ASSERT_EQ(book.problems.size(), 2U) << told(book.problems);
   EXPECT_EQ(problem_text(book, book.samples.problem[0]), to_text(book.problems[0]));
   EXPECT_EQ(problem_text(book, book.samples.problem[1]), to_text(book.problems[1]));
@@ -215,7 +230,8 @@ TEST(SamplesFile, IsTheSameWithAnyNumberOfThreads) {
   EXPECT_NE(alone.find("samples/big.csv:40001|sample number 39999|"), std::string::npos);
   EXPECT_NE(alone.find("samples/small.csv:2|S-2|"), std::string::npos);
   // A row of several lines, late in the file: it is read again in order, and nothing is told twice.
-  book.file("samples/big.csv", rows + "last,PUMP-1," + times + ",,,\"two\nlines\"\nvery last,PUMP-1," + times + ",,x,\n");
+  book.file("samples/big.csv",
+            rows + "last,PUMP-1," + times + ",,,\"two\nlines\"\nvery last,PUMP-1," + times + ",,x,\n");
   const std::string in_order = WholeBook(book.read(1)).text();
   EXPECT_EQ(WholeBook(book.read(2)).text(), in_order);
   EXPECT_EQ(WholeBook(book.read(5)).text(), in_order);

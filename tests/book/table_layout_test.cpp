@@ -49,7 +49,8 @@ TEST(TableLayout, FindsColumnsInAnyOrder) {
 }
 
 TEST(TableLayout, MatchesHeadingsWithoutRegardToCaseBlanksHyphensAndUnderscores) {
-  for (const std::string heading : {"warm-up [min]", "Warm Up[min]", "WARM_UP [ min ]", "warmup [MIN]", "  warm  - up [min] "}) {
+  for (const std::string heading :
+       {"warm-up [min]", "Warm Up[min]", "WARM_UP [ min ]", "warmup [MIN]", "  warm  - up [min] "}) {
     const auto layout = layout_of("NAME,Reading[l/min]," + heading + "\n");
     ASSERT_TRUE(layout) << heading;
     EXPECT_EQ(layout->column_of_field[warm_up], 2) << heading;
@@ -82,9 +83,10 @@ TEST(TableLayout, LeavesAMarkOfTheByteOrderOut) {
   EXPECT_EQ(layout->column_of_field[name], 0);
   EXPECT_EQ(layout->rows_begin, 24U);
   EXPECT_EQ(layout->first_line, 2U);
-  EXPECT_EQ(told_of("\xEF\xBB\xBFname,reading\n"),
-            "f.csv:1:6: error: the heading 'reading' carries no unit; write it as in 'reading [L/min]'; units of flow are "
-            "L/min, mL/min, cm3/min, m3/h, m3/min, ft3/min [heading/no-unit]\n")
+  EXPECT_EQ(
+      told_of("\xEF\xBB\xBFname,reading\n"),
+      "f.csv:1:6: error: the heading 'reading' carries no unit; write it as in 'reading [L/min]'; units of flow are "
+      "L/min, mL/min, cm3/min, m3/h, m3/min, ft3/min [heading/no-unit]\n")
       << "columns are counted behind the mark";
 }
 
@@ -104,9 +106,11 @@ TEST(TableLayout, HasNoRowsBehindAHeadingLineThatEndsTheFile) {
 }
 
 TEST(TableLayout, TakesTheOwnersHeadings) {
-  const HeadingMap owners{{"Flow LPM", {"reading [L/min]", {"book.toml", 5, 14}}}, {"Kit", {"name", {"book.toml", 6, 9}}}};
+  const HeadingMap owners{{"Flow LPM", {"reading [L/min]", {"book.toml", 5, 14}}},
+                          {"Kit", {"name", {"book.toml", 6, 9}}}};
   EXPECT_EQ(columns_of("kit,flow_lpm\n", owners), (std::vector<int>{0, 1, -1, -1, -1, -1, -1}));
-  EXPECT_EQ(columns_of("name,Reading [L/min]\n", owners), (std::vector<int>{0, 1, -1, -1, -1, -1, -1})) << "and ours still";
+  EXPECT_EQ(columns_of("name,Reading [L/min]\n", owners), (std::vector<int>{0, 1, -1, -1, -1, -1, -1}))
+      << "and ours still";
   const auto layout = layout_of("kit,FLOW LPM\n", owners);
   ASSERT_TRUE(layout);
   EXPECT_DOUBLE_EQ(layout->unit_of_field[reading].to_inside(2), 2.0);
@@ -119,16 +123,17 @@ TEST(TableLayout, TellsOfAnOwnersHeadingWithoutAUnitByTheOwnersName) {
 }
 
 TEST(TableLayout, TellsEveryFaultOfTheHeadingLineAtOnce) {
-  EXPECT_EQ(told_of("temperature [kPa],readin [L/min],warm-up,name,Name\n"),
-            "f.csv:1:1: error: the heading 'temperature [kPa]' has a unit that is not one of temperature; units of "
-            "temperature are °C, °F, K [heading/unknown-unit]\n"
-            "f.csv:1:34: error: the heading 'warm-up' carries no unit; write it as in 'warm-up [min]'; units of time are "
-            "s, min, h, d [heading/no-unit]\n"
-            "f.csv:1:47: error: the column 'name' stands twice, here as 'Name'; keep one of them [heading/twice]\n"
-            "f.csv:1: error: there is no column 'reading [L/min]' (is 'readin [L/min]' meant?); add it to the heading "
-            "line, or map your own heading to it in book.toml under [headings.readings] [heading/missing]\n"
-            "f.csv:1:19: remark: columns without a meaning here are kept as notes: 'readin [L/min]'; did you mean "
-            "'reading' by 'readin [L/min]'? [heading/unknown]\n");
+  EXPECT_EQ(
+      told_of("temperature [kPa],readin [L/min],warm-up,name,Name\n"),
+      "f.csv:1:1: error: the heading 'temperature [kPa]' has a unit that is not one of temperature; units of "
+      "temperature are °C, °F, K [heading/unknown-unit]\n"
+      "f.csv:1:34: error: the heading 'warm-up' carries no unit; write it as in 'warm-up [min]'; units of time are "
+      "s, min, h, d [heading/no-unit]\n"
+      "f.csv:1:47: error: the column 'name' stands twice, here as 'Name'; keep one of them [heading/twice]\n"
+      "f.csv:1: error: there is no column 'reading [L/min]' (is 'readin [L/min]' meant?); add it to the heading "
+      "line, or map your own heading to it in book.toml under [headings.readings] [heading/missing]\n"
+      "f.csv:1:19: remark: columns without a meaning here are kept as notes: 'readin [L/min]'; did you mean "
+      "'reading' by 'readin [L/min]'? [heading/unknown]\n");
   EXPECT_FALSE(layout_of("temperature [kPa],reading [L/min],name\n"));
 }
 
@@ -138,23 +143,26 @@ TEST(TableLayout, TellsTwiceOfAColumnUnderTheOwnersAndOurName) {
 }
 
 TEST(TableLayout, NamesTheUnitsOfBothDimensionsWhereAColumnHasTwo) {
-  EXPECT_EQ(told_of("name,reading [L/min],uncertainty [°C]\n"),
-            "f.csv:1:22: error: the heading 'uncertainty [°C]' has a unit that is not one of flow; units of flow are L/min, "
-            "mL/min, cm3/min, m3/h, m3/min, ft3/min; units of ratio are %, 1 [heading/unknown-unit]\n");
+  EXPECT_EQ(
+      told_of("name,reading [L/min],uncertainty [°C]\n"),
+      "f.csv:1:22: error: the heading 'uncertainty [°C]' has a unit that is not one of flow; units of flow are L/min, "
+      "mL/min, cm3/min, m3/h, m3/min, ft3/min; units of ratio are %, 1 [heading/unknown-unit]\n");
 }
 
 TEST(TableLayout, TellsWhereAFaultStandsBehindAHeadingOfSeveralLinesAndBytes) {
-  EXPECT_EQ(told_of("\"Prüf\nling °\",name,reading [°C]\n"),
-            "f.csv:2:14: error: the heading 'reading [°C]' has a unit that is not one of flow; units of flow are L/min, "
-            "mL/min, cm3/min, m3/h, m3/min, ft3/min [heading/unknown-unit]\n"
-            "f.csv:1:1: remark: columns without a meaning here are kept as notes: 'Prüf\\x0aling °' [heading/unknown]\n");
+  EXPECT_EQ(
+      told_of("\"Prüf\nling °\",name,reading [°C]\n"),
+      "f.csv:2:14: error: the heading 'reading [°C]' has a unit that is not one of flow; units of flow are L/min, "
+      "mL/min, cm3/min, m3/h, m3/min, ft3/min [heading/unknown-unit]\n"
+      "f.csv:1:1: remark: columns without a meaning here are kept as notes: 'Prüf\\x0aling °' [heading/unknown]\n");
 }
 
 TEST(TableLayout, NamesUnknownColumnsOnceAndKeepsThemAsNotes) {
   const std::string text = "name,Colour,reading [L/min],namme,\n";
-  EXPECT_EQ(told_of(text),
-            "f.csv:1:6: remark: columns without a meaning here are kept as notes: 'Colour', 'namme'; did you mean 'name' "
-            "by 'namme'? [heading/unknown]\n");
+  EXPECT_EQ(
+      told_of(text),
+      "f.csv:1:6: remark: columns without a meaning here are kept as notes: 'Colour', 'namme'; did you mean 'name' "
+      "by 'namme'? [heading/unknown]\n");
   const auto layout = layout_of(text);
   ASSERT_TRUE(layout);
   EXPECT_EQ(layout->columns, 5U);
@@ -181,17 +189,18 @@ TEST(TableLayout, NeedsAHeadingLine) {
 }
 
 TEST(TableLayout, TellsOfQuotesThatDoNotFitInTheHeadingLine) {
-  EXPECT_EQ(told_of("name,\"reading [L/min]\nx,1\n"),
-            "f.csv:1:6: error: the quoted cell that begins here never ends; close it with a quote, and double the quotes "
-            "inside it [csv/open-quote]\n");
-  EXPECT_EQ(told_of("\"name\"s,reading [L/min]\nx,1\n"),
-            "f.csv:1:7: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
-            "cell [csv/text-after-quote]\n");
+  EXPECT_EQ(
+      told_of("name,\"reading [L/min]\nx,1\n"),
+      "f.csv:1:6: error: the quoted cell that begins here never ends; close it with a quote, and double the quotes "
+      "inside it [csv/open-quote]\n");
+  EXPECT_EQ(
+      told_of("\"name\"s,reading [L/min]\nx,1\n"),
+      "f.csv:1:7: error: text stands between a closing quote and the separator; double the quotes inside a quoted "
+      "cell [csv/text-after-quote]\n");
 }
 
 TEST(TableLayout, TellsOfAFileInUtf16) {
-  const std::string told =
-      "f.csv: error: the file is not UTF-8; save it as CSV in UTF-8 [csv/not-utf-8]\n";
+  const std::string told = "f.csv: error: the file is not UTF-8; save it as CSV in UTF-8 [csv/not-utf-8]\n";
   EXPECT_EQ(told_of(std::string("\xFF\xFEn\0a\0m\0e\0", 10)), told);
   EXPECT_EQ(told_of(std::string("\xFE\xFF\0n\0a\0m\0e", 10)), told);
   EXPECT_EQ(told_of(std::string("n\0a\0m\0e\0", 8)), told) << "without a mark";
@@ -209,11 +218,12 @@ TEST(OwnersHeadings, HaveToBeMappedToAColumn) {
                           {"Lamp", {"colour", {"book.toml", 8, 9}}}};
   Diagnostics problems;
   check_owners_headings(owners, spec, problems);
-  EXPECT_EQ(told(problems),
-            "book.toml:7:14: error: 'readng [L/min]' is no column of readings; did you mean 'reading'? "
-            "[heading/unknown-target]\n"
-            "book.toml:8:9: error: 'colour' is no column of readings; known are name, reading, temperature, uncertainty, "
-            "taken, warm-up, note [heading/unknown-target]\n");
+  EXPECT_EQ(
+      told(problems),
+      "book.toml:7:14: error: 'readng [L/min]' is no column of readings; did you mean 'reading'? "
+      "[heading/unknown-target]\n"
+      "book.toml:8:9: error: 'colour' is no column of readings; known are name, reading, temperature, uncertainty, "
+      "taken, warm-up, note [heading/unknown-target]\n");
 }
 
 TEST(SplitHeading, TakesTheUnitOutOfTheBrackets) {

@@ -19,6 +19,15 @@ TEST(Explain, AnswersWithTheVerdictOfTheSample) {
   EXPECT_TRUE(has(of_valid.out, "Sample S1: valid   [samples.csv:2]\n")) << of_valid.out;
 }
 
+TEST(Explain, AnswersOneOfASampleThatIsUndecided) {
+  BookText text = judged_text("5 %");
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n";
+  const BookFolder book(text);
+  const Called called = call({"explain", book.path(), "S1"});
+  EXPECT_EQ(called.status, 1);
+  EXPECT_TRUE(has(called.out, "Sample S1: undecided")) << called.out;
+}
+
 TEST(Explain, OfABookWithFaultsAnswersThatItCannotBeUsed) {
   BookText text = judged_text("5 %");
   text.samples += "S2,P9,2026-09-21T08:00,2026-09-21T16:00\n";

@@ -85,6 +85,17 @@ TEST(Screen, SaysWhenItsFileCannotBeWritten) {
   }
 }
 
+TEST(Screen, RefusesToReplaceAFileOfItsBook) {
+  const BookFolder book(judged_text());
+  const std::string before = text_of_file(book.file("samples.csv"));
+  const Called called = call({"screen", book.path(), "--format", "csv", "--out", book.file("samples.csv")});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_EQ(called.err, book.file("samples.csv") +
+                            ": error: the results would replace a file of the book; name another file "
+                            "[output/over-the-book]\n");
+  EXPECT_EQ(text_of_file(book.file("samples.csv")), before);
+}
+
 TEST(Screen, HasColourOnATerminalOnlyAndNeverInAFile) {
   const BookFolder book(judged_text());
   EXPECT_FALSE(has(call({"screen", book.path()}).out, "\x1b["));

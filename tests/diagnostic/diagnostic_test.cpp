@@ -42,7 +42,7 @@ TEST(Quoted, ShowsMarksThatTurnTheTextRoundAsTheirBytes) {
 
 TEST(Quoted, ShowsBytesThatAreNoUtf8) {
   EXPECT_EQ(in_quotes("25 \xB0"
-                   "C"),
+                      "C"),
             "'25 \\xb0C'")
       << "a degree sign in Latin-1";
   EXPECT_EQ(in_quotes("\xC0\xAF"), "'\\xc0\\xaf'") << "an overlong form";

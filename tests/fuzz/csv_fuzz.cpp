@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Any bytes as a CSV file: split into cells, and as each table of a book. Nothing may crash, and whatever the bytes are:
-// the scanner agrees with a slow reader, blocks of any size give the rows that reading in order gives, a book is the
-// same with any number of threads, and each fault is told once, of a line that is there.
+// Any bytes as a CSV file: split into cells, and as each table of a book. Nothing may crash, and whatever the bytes
+// are: the scanner agrees with a slow reader, blocks of any size give the rows that reading in order gives, a book is
+// the same with any number of threads, and each fault is told once, of a line that is there.
 #include <algorithm>
 #include <cstdint>
 #include <map>
@@ -96,7 +96,8 @@ void rejected_readings_have_a_problem(const Book& book) {
 class Books {
  public:
   Books() {
-    book_.file("book.toml", "time_zone = \"MST7MDT,M3.2.0,M11.1.0\"\n[headings.readings]\n\"Flow LPM\" = \"reading [L/min]\"\n");
+    book_.file("book.toml",
+               "time_zone = \"MST7MDT,M3.2.0,M11.1.0\"\n[headings.readings]\n\"Flow LPM\" = \"reading [L/min]\"\n");
     for (const auto& [name, text] : sound_) book_.file(name, text);
   }
 
@@ -125,7 +126,8 @@ class Books {
   WrittenBook book_;
   const std::map<std::string, std::string> sound_{
       {"instruments.csv", "instrument,kind,principle\nPUMP-1,pump,\nVOL-1,calibrator,volumetric\n"},
-      {"certificates.csv", "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nC-1,VOL-1,2026-01-05,2,2\n"},
+      {"certificates.csv",
+       "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nC-1,VOL-1,2026-01-05,2,2\n"},
       {"samples.csv", "sample,pump,started,stopped\nS-1,PUMP-1,2026-05-01T08:00,2026-05-01T16:00\n"},
       {"readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2\n"},
       {"decisions.csv", "decided,by,subject,rule,ruling,reason\n2026-05-02T09:00,h,S-1,a/b,uphold,r\n"}};

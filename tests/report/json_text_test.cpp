@@ -71,6 +71,7 @@ TEST(JsonText, ReplacesEveryByteThatIsNoUtf8) {
   EXPECT_EQ(value("\xED\xA0\x80"), "\"" + replaced + replaced + replaced + "\"");
   EXPECT_EQ(value("\xF0\x80\x80\x80"), "\"" + replaced + replaced + replaced + replaced + "\"");
   EXPECT_EQ(value("\xF4\x90\x80\x80"), "\"" + replaced + replaced + replaced + replaced + "\"");
+  EXPECT_EQ(value("\xF5\x80\x80\x80"), "\"" + replaced + replaced + replaced + replaced + "\"");
   EXPECT_EQ(value("\xFF"), "\"" + replaced + "\"");
 }
 

@@ -77,7 +77,7 @@ TEST(ScreenTable, NeverRoundsADriftAcrossItsLimit) {
       "taken,stage,sample,calibrator,reading "
       "[L/min]\n2026-09-21T07:30,pre,S1,V1,2.0000\n2026-09-21T16:10,post,S1,V1,1.8992\n";
   const std::string table = table_of(text, drift_within("5 %"));
-  EXPECT_NE(table.find("-5.04 "), std::string::npos) << table;
+  EXPECT_NE(table.find("  1.899   -5.04  "), std::string::npos) << table;
   EXPECT_NE(table.find("drift -5.04 % is not within 5 %"), std::string::npos) << table;
 }
 

@@ -44,7 +44,7 @@ class PumpSets {
 
  private:
   std::vector<Row> rows_;
-  std::vector<SetRows> sets_;  // by pump, then stage, then time
+  std::vector<SetRows> sets_;         // by pump, then stage, then time
   std::vector<std::uint32_t> begin_;  // three stages a pump, one more at the end
   std::vector<ProblemNumber> lost_;   // by pump
 };

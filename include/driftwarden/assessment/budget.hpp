@@ -14,15 +14,15 @@ namespace driftwarden {
 enum class BudgetSource : std::uint8_t {
   pre_repeatability,
   post_repeatability,
-  certificate,       // one certificate for both sets
-  pre_certificate,   // or one each
+  certificate,      // one certificate for both sets
+  pre_certificate,  // or one each
   post_certificate,
-  interpolation,     // between the certificate's points; common or one each, likewise
+  interpolation,  // between the certificate's points; common or one each, likewise
   pre_interpolation,
   post_interpolation,
   pre_resolution,
   post_resolution,
-  flow_between,      // the flow between the two checks is not known
+  flow_between,  // the flow between the two checks is not known
   reading_temperature,
   reading_pressure,
   sampling_temperature,
@@ -63,8 +63,8 @@ struct BudgetLack {
 };
 
 struct FigureUncertainty {
-  double u = missing;         // combined standard uncertainty, in the figure's unit
-  double dof = missing;       // effective degrees of freedom, not rounded
+  double u = missing;    // combined standard uncertainty, in the figure's unit
+  double dof = missing;  // effective degrees of freedom, not rounded
   double coverage_factor = missing;
   double expanded = missing;  // U, at 95 %
 };

@@ -42,8 +42,8 @@ class SetSplitter {
   std::vector<Key> keys_;
 };
 
-// How far an indication lies outside its calibrator's range, relative to the nearer end and as a difference; 0 inside it,
-// missing where no range is known.
+// How far an indication lies outside its calibrator's range, relative to the nearer end and as a difference; 0 inside
+// it, missing where no range is known.
 struct BeyondRange {
   double ratio = missing;
   double l_min = missing;
@@ -54,17 +54,17 @@ BeyondRange beyond_range(const Instrument& calibrator, double indicated_l_min);
 struct ReadingSet {
   SetRows rows;
   std::size_t voided = 0;
-  MeanAndSpread flow;            // of the corrected readings, actual L/min
+  MeanAndSpread flow;                // of the corrected readings, actual L/min
   double indicated_l_min = missing;  // mean of the same readings as indicated
   double temperature_k = missing;    // means over the readings that say
   double pressure_kpa = missing;
-  bool has_altitude_pressure = false;  // some pressure was reckoned from the site's altitude
-  bool is_outside_certificate = false; // some reading lay outside the certificate's points
+  bool has_altitude_pressure = false;                             // some pressure was reckoned from the site's altitude
+  bool is_outside_certificate = false;                            // some reading lay outside the certificate's points
   CorrectedReading::Lack lack = CorrectedReading::Lack::nothing;  // why the flow could not be worked out
-  std::int32_t certificate = -1;     // in force at the last reading
-  bool lacks_certificate = false;    // for some reading none was in force
-  double overdue_min = missing;      // how long a certificate was overdue at the worst, minutes (negative: not yet due)
-  BeyondRange beyond_range;          // of the reading that lay farthest outside
+  std::int32_t certificate = -1;                                  // in force at the last reading
+  bool lacks_certificate = false;                                 // for some reading none was in force
+  double overdue_min = missing;  // how long a certificate was overdue at the worst, minutes (negative: not yet due)
+  BeyondRange beyond_range;      // of the reading that lay farthest outside
   ProblemNumber problem = no_problem;
 };
 

@@ -23,10 +23,10 @@ struct SampleAssessment {
   double nominal_l_min = missing;
   double pre_l_min = missing;
   double post_l_min = missing;
-  double drift = missing;         // ratio
+  double drift = missing;  // ratio
   double minutes = missing;
   double paused_min = missing;
-  double flow_l_min = missing;    // the mean of pre and post, or as the practice says
+  double flow_l_min = missing;  // the mean of pre and post, or as the practice says
   double volume_l = missing;
   double volume_reference_l = missing;
   double temperature_k = missing;  // conditions behind the reference volume
@@ -35,7 +35,7 @@ struct SampleAssessment {
   ConditionsFrom pressure_from = ConditionsFrom::nowhere;
   double pre_age_min = missing;
   double post_age_min = missing;
-  double field_change_l_min = missing;  // of the field set farthest from the pre flow, with its sign
+  double field_change_l_min = missing;    // of the field set farthest from the pre flow, with its sign
   double temperature_change_k = missing;  // of the set farthest from the sample's own, with its sign
   double pressure_change_kpa = missing;
   double cut_shift = missing;

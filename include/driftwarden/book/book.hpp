@@ -38,8 +38,8 @@ struct Book {
   SampleTable samples;
   ReadingTable readings;
   std::vector<Decision> decisions;
-  // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that swallows
-  // rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
+  // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
+  // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;
   Diagnostics problems;  // errors and remarks, in order of place; problem number n is problems[n - 1]
 

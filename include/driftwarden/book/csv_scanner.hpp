@@ -34,8 +34,8 @@ class CsvScanner {
   std::size_t cell_count() const { return count_; }
   const Cell* cells() const { return cells_.data(); }
   const char* row_begin() const { return begin_; }
-  const char* row_end() const { return row_end_; }  // without the line end
-  const char* position() const { return next_; }    // behind the line end
+  const char* row_end() const { return row_end_; }            // without the line end
+  const char* position() const { return next_; }              // behind the line end
   std::uint32_t extra_lines() const { return extra_lines_; }  // line ends inside the row's quoted cells
   CsvFault fault() const { return fault_; }
   const char* fault_at() const { return fault_at_; }

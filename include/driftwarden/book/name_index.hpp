@@ -48,7 +48,8 @@ class NameIndex {
     }
     std::uint64_t rest = 0;
     if (!text.empty()) std::memcpy(&rest, text.data(), text.size());  // an empty text may be nowhere
-    // Twice, for a product's low bits, which choose the slot, know nothing of its factors' high bits: of the last letters.
+    // Twice, for a product's low bits, which choose the slot, know nothing of its factors' high bits: of the last
+    // letters.
     h = (h ^ rest) * odd;
     h = (h ^ (h >> 32)) * odd;
     return static_cast<std::size_t>(h ^ (h >> 29));

@@ -46,10 +46,10 @@ std::size_t most_rows(const MappedFile& file, const TableLayout& layout);
 // And how many more there may be where rows lack cells.
 std::size_t rows_beyond_most(const MappedFile& file, const TableLayout& layout);
 
-// Calls worker(scanner, row, line) for each row of the file, with row numbers from `first_row` on, in as many threads as
-// there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that rows
-// and lines can't be numbered by counting line ends, or more than most_rows: then read_rows_in_order is to be used from
-// the start.
+// Calls worker(scanner, row, line) for each row of the file, with row numbers from `first_row` on, in as many threads
+// as there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that
+// rows and lines can't be numbered by counting line ends, or more than most_rows: then read_rows_in_order is to be used
+// from the start.
 template <class Worker>
 bool read_rows_in_blocks(const MappedFile& file, const TableLayout& layout, Row first_row,
                          std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows,

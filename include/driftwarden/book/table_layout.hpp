@@ -42,13 +42,13 @@ using HeadingMap = std::map<std::string, std::pair<std::string, Place>>;
 // How one file's columns lie.
 struct TableLayout {
   static constexpr int absent = -1;
-  std::vector<int> column_of_field;              // by field number; `absent` where nobody wrote it
-  std::vector<Unit> unit_of_field;               // as the heading says
+  std::vector<int> column_of_field;                // by field number; `absent` where nobody wrote it
+  std::vector<Unit> unit_of_field;                 // as the heading says
   std::vector<std::pair<int, std::string>> notes;  // columns kept as notes: column, heading as written or its number
   std::size_t columns = 0;
   char separator = ',';
-  std::size_t rows_begin = 0;     // byte offset behind the heading line
-  std::uint32_t first_line = 2;   // its line number
+  std::size_t rows_begin = 0;    // byte offset behind the heading line
+  std::uint32_t first_line = 2;  // its line number
 
   bool has(int field) const { return column_of_field[static_cast<std::size_t>(field)] != absent; }
 };

@@ -67,7 +67,8 @@ inline std::optional<double> number_from(std::string_view text) {
 //
 // How: up to 8 characters are one word, its last character moved to the top byte and noughts put before the first. A
 // point is taken out by moving the bytes below it up by one. Then all eight digits are joined at once: neighbours to
-// pairs, pairs to fours, fours to eight. The value is digits / 10^decimals, correctly rounded for the reason given above.
+// pairs, pairs to fours, fours to eight. The value is digits / 10^decimals, correctly rounded for the reason given
+// above.
 inline std::optional<double> number_from_padded(std::string_view text) {
   constexpr std::array<double, 8> power_of_ten = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7};
   constexpr std::uint64_t noughts = 0x3030303030303030U;
@@ -89,8 +90,8 @@ inline std::optional<double> number_from_padded(std::string_view text) {
     const std::uint64_t above = at == 7 ? 0 : word >> (8 * at + 8) << (8 * at + 8);
     word = above | (below << 8U) | 0x30U;
   }
-  const bool all_digits = ((word & 0xF0F0F0F0F0F0F0F0U) | (((word + 0x0606060606060606U) & 0xF0F0F0F0F0F0F0F0U) >> 4U)) ==
-                          0x3333333333333333U;
+  const bool all_digits = ((word & 0xF0F0F0F0F0F0F0F0U) |
+                           (((word + 0x0606060606060606U) & 0xF0F0F0F0F0F0F0F0U) >> 4U)) == 0x3333333333333333U;
   if (!all_digits) return number_from(text);  // a sign, an exponent, or no number
   word = ((word & 0x0F0F0F0F0F0F0F0FU) * 2561) >> 8U;
   word = ((word & 0x00FF00FF00FF00FFU) * 6553601) >> 16U;

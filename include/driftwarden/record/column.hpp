@@ -14,7 +14,8 @@ namespace driftwarden {
 
 // One field of many records: an array that is reserved once for the most rows there can be and filled in place, also by
 // several threads at different rows. Memory costs only where rows are written; rows never written read as zero.
-// Why not a vector: growing would copy hundreds of megabytes, and large arrays in huge pages cost far fewer page faults.
+// Why not a vector: growing would copy hundreds of megabytes, and large arrays in huge pages cost far fewer page
+// faults.
 template <class T>
 class Column {
   static_assert(std::is_trivially_copyable_v<T>);
@@ -72,7 +73,8 @@ class Column {
       if (data_ == nullptr) throw std::bad_alloc();
     } else {
       mapped_bytes_ = bytes + huge_page;
-      mapped_ = ::mmap(nullptr, mapped_bytes_, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS | MAP_NORESERVE, -1, 0);
+      mapped_ =
+          ::mmap(nullptr, mapped_bytes_, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS | MAP_NORESERVE, -1, 0);
       if (mapped_ == MAP_FAILED) {
         mapped_ = nullptr;
         throw std::bad_alloc();

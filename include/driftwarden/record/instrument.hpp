@@ -57,10 +57,10 @@ struct Instrument {
 // One row of certificates.csv: a point of a certificate, flows in L/min on the instrument's own basis.
 struct CertificatePoint {
   double nominal_l_min = 0;
-  double reference_l_min = 0;                       // the true flow
-  std::optional<double> as_found_l_min;             // what the instrument showed before adjustment
-  std::optional<double> as_left_l_min;              // and after
-  std::optional<double> expanded_uncertainty_l_min; // a percentage is of the reference flow
+  double reference_l_min = 0;                        // the true flow
+  std::optional<double> as_found_l_min;              // what the instrument showed before adjustment
+  std::optional<double> as_left_l_min;               // and after
+  std::optional<double> expanded_uncertainty_l_min;  // a percentage is of the reference flow
   RowPlace place;
 };
 

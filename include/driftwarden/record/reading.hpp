@@ -8,8 +8,8 @@
 #include "driftwarden/record/column.hpp"
 #include "driftwarden/record/instrument.hpp"
 #include "driftwarden/record/moment.hpp"
-#include "driftwarden/record/sample.hpp"
 #include "driftwarden/record/row_places.hpp"
+#include "driftwarden/record/sample.hpp"
 #include "driftwarden/record/text_pool.hpp"
 
 namespace driftwarden {

@@ -9,8 +9,8 @@
 
 namespace driftwarden {
 
-// Where the rows of a table were written. Rows nearly always stand on consecutive lines of a file, so only the starts of
-// such stretches are kept.
+// Where the rows of a table were written. Rows nearly always stand on consecutive lines of a file, so only the starts
+// of such stretches are kept.
 class RowPlaces {
  public:
   // From this row on, rows stand on consecutive lines from this place. Rows come in order.

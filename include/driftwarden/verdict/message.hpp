@@ -8,7 +8,8 @@
 
 namespace driftwarden {
 
-// A figure of a measure as a person would write it, with its unit ("5.04 %"), never rounded to the other side of the limit.
+// A figure of a measure as a person would write it, with its unit ("5.04 %"), never rounded to the other side of the
+// limit.
 std::string figure_text(const Rule& rule, double figure, double limit);
 
 // A finding in one sentence: the figure, the limit, what follows.

@@ -17,8 +17,8 @@ struct SampleFacts {
 };
 SampleFacts facts_of(const SampleResult& result);
 
-// A calibrator, pump or batch, judged. Its findings stand apart: they change no sample's verdict, for what is wrong with
-// an instrument today need not have been when it was used.
+// A calibrator, pump or batch, judged. Its findings stand apart: they change no sample's verdict, for what is wrong
+// with an instrument today need not have been when it was used.
 struct SubjectResult {
   Subject of = Subject::batch;
   std::string name;
