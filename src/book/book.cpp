@@ -94,6 +94,7 @@ void read_tables(const BookInHand& hand) {
   read_samples(open_files(files.samples, samples_spec, hand), hand);
   read_readings(open_files(files.readings, readings_spec, hand), hand);
   read_decisions(open_files(files.decisions, decisions_spec, hand), hand);
+  read_service(open_files(files.service, service_spec, hand), hand);
   hand.book.lost_readings = hand.lost[readings_spec.table];
 }
 
@@ -134,7 +135,7 @@ Result<Book> read_book(const fs::path& folder, unsigned threads) {
   book.settings_text = text->bytes();
   book.settings = *std::move(settings);
   book.files = {files_of(folder, "instruments"), files_of(folder, "certificates"), files_of(folder, "samples"),
-                files_of(folder, "readings"), files_of(folder, "decisions")};
+                files_of(folder, "readings"),    files_of(folder, "decisions"),    files_of(folder, "service")};
   ProblemList problems;
   SharedTexts texts(book.texts);
   std::map<std::string_view, ProblemNumber> lost;

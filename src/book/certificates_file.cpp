@@ -26,6 +26,10 @@ enum Field : int {
   tolerance
 };
 using D = Dimension;
+// A thermometer's points are temperatures, a barometer's are pressures.
+constexpr std::array<D, 2> conditions{D::temperature, D::pressure};
+constexpr std::array<D, 3> uncertainties{D::ratio, D::temperature_difference, D::pressure};
+constexpr std::array<D, 2> tolerances{D::temperature_difference, D::pressure};
 constexpr std::array<FieldSpec, 15> fields{{
     {"certificate", CellType::text, D::count, true},
     {"instrument", CellType::text, D::count, true},
@@ -35,17 +39,46 @@ constexpr std::array<FieldSpec, 15> fields{{
     {"standard"},
     {"temperature", CellType::quantity, D::temperature, false, 180, 400},
     {"pressure", CellType::quantity, D::pressure, false, 10, 200},
-    {"nominal", CellType::quantity, D::flow, true, 0, 1e5},
-    {"reference", CellType::quantity, D::flow, true, 0, 1e5},
-    {"as found", CellType::quantity, D::flow, false, 0, 1e5},
-    {"as left", CellType::quantity, D::flow, false, 0, 1e5},
-    {"expanded uncertainty", CellType::quantity, D::flow, false, 0, 1e5, D::ratio},
+    {"nominal", CellType::quantity, D::flow, true, 0, 1e5, conditions},
+    {"reference", CellType::quantity, D::flow, true, 0, 1e5, conditions},
+    {"as found", CellType::quantity, D::flow, false, 0, 1e5, conditions},
+    {"as left", CellType::quantity, D::flow, false, 0, 1e5, conditions},
+    {"expanded uncertainty", CellType::quantity, D::flow, false, 0, 1e5, uncertainties},
     {"coverage factor", CellType::number, D::count, false, 1, 10},
-    {"tolerance", CellType::quantity, D::ratio, false, 0, 1},
+    {"tolerance", CellType::quantity, D::ratio, false, 0, 1, tolerances},
 }};
 
 std::optional<double> optional(double figure) {
   return is_missing(figure) ? std::nullopt : std::optional<double>(figure);
+}
+
+D dimension_of(const TableLayout& layout, Field field) {
+  return layout.unit_of_field[static_cast<std::size_t>(field)].dimension;
+}
+
+// What the points of an instrument are: flows, temperatures or pressures.
+D dimension_of_points(InstrumentKind kind) {
+  if (kind == InstrumentKind::thermometer) return D::temperature;
+  return kind == InstrumentKind::barometer ? D::pressure : D::flow;
+}
+
+// A difference, as an uncertainty or a tolerance is, of figures of a dimension.
+D dimension_of_difference(D points) { return points == D::temperature ? D::temperature_difference : points; }
+
+// The column of a file whose unit does not go with that of the nominal figure.
+std::optional<Field> odd_column(const TableLayout& layout) {
+  const D points = dimension_of(layout, nominal);
+  for (const Field field : {reference, as_found, as_left}) {
+    if (layout.has(field) && dimension_of(layout, field) != points) return field;
+  }
+  const D difference = dimension_of_difference(points);
+  const bool may_be_relative = points != D::temperature;
+  for (const Field field : {expanded_uncertainty, tolerance}) {
+    if (!layout.has(field) || dimension_of(layout, field) == difference) continue;
+    const bool is_relative = dimension_of(layout, field) == D::ratio;
+    if (!is_relative || !may_be_relative || (field == tolerance && points != D::flow)) return field;
+  }
+  return std::nullopt;
 }
 
 // What certificates are known by, over all files.
@@ -94,13 +127,26 @@ CertificatePoint read_point(RowReader& row, const TableLayout& layout, RowPlace 
   point.as_found_l_min = optional(row.quantity(as_found));
   point.as_left_l_min = optional(row.quantity(as_left));
   point.expanded_uncertainty_l_min = optional(row.quantity(expanded_uncertainty));
-  if (point.expanded_uncertainty_l_min && layout.unit_of_field[expanded_uncertainty].dimension == D::ratio) {
+  if (point.expanded_uncertainty_l_min && dimension_of(layout, expanded_uncertainty) == D::ratio) {
     *point.expanded_uncertainty_l_min *= point.reference_l_min;
   }
   return point;
 }
 
-Certificate read_certificate(RowReader& row, RowPlace place) {
+ConditionPoint read_condition_point(RowReader& row, const TableLayout& layout) {
+  ConditionPoint point;
+  point.nominal = row.quantity(nominal);
+  point.reference = row.quantity(reference);
+  point.as_found = optional(row.quantity(as_found));
+  point.as_left = optional(row.quantity(as_left));
+  point.expanded_uncertainty = optional(row.quantity(expanded_uncertainty));
+  if (point.expanded_uncertainty && dimension_of(layout, expanded_uncertainty) == D::ratio) {
+    *point.expanded_uncertainty *= point.reference;
+  }
+  return point;
+}
+
+Certificate read_certificate(RowReader& row, const TableLayout& layout, RowPlace place) {
   Certificate result;
   result.place = place;
   result.name = row.text(certificate);
@@ -111,7 +157,8 @@ Certificate read_certificate(RowReader& row, RowPlace place) {
   if (const double t = row.quantity(temperature); !is_missing(t)) result.temperature = Temperature(t);
   if (const double p = row.quantity(pressure); !is_missing(p)) result.pressure = Pressure(p);
   result.coverage_factor = optional(row.quantity(coverage_factor));
-  result.tolerance = optional(row.quantity(tolerance));
+  const bool is_relative = dimension_of(layout, tolerance) == D::ratio;
+  (is_relative ? result.tolerance : result.condition_tolerance) = optional(row.quantity(tolerance));
   return result;
 }
 
@@ -123,12 +170,18 @@ class CertificateRows {
   void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
     reader_.start(scanner, line);
     const RowPlace place{file_.number, line};
-    Certificate head = read_certificate(reader_, place);
+    Certificate head = read_certificate(reader_, file_.layout, place);
     head.instrument = read_instrument();
-    const CertificatePoint point = read_point(reader_, file_.layout, place);
+    check_quantity(head.instrument);
+    const bool is_of_flow = dimension_of(file_.layout, nominal) == D::flow;
+    CertificatePoint point;
+    ConditionPoint condition;
+    if (is_of_flow) point = read_point(reader_, file_.layout, place);
+    if (!is_of_flow) condition = read_condition_point(reader_, file_.layout);
     Certificate& whole = certificate_of(std::move(head));
     if (whole.problem == no_problem) whole.problem = reader_.problem();
-    whole.points.push_back(point);
+    if (is_of_flow) whole.points.push_back(point);
+    if (!is_of_flow) whole.condition_points.push_back(condition);
     if (reader_.problem() != no_problem && whole.instrument != no_row && whole.calibrated == no_day) {
       doubt(hand_.book.instruments[whole.instrument], reader_.problem());
     }
@@ -140,6 +193,19 @@ class CertificateRows {
     const Row row = known_.instruments.find(name);
     if (row == no_row) fail_unknown(name);
     return row;
+  }
+
+  // A flow of a thermometer, or a temperature of a pump.
+  void check_quantity(Row row) {
+    if (row == no_row) return;
+    const Instrument& known = hand_.book.instruments[row];
+    const D wanted = dimension_of_points(known.kind);
+    if (dimension_of(file_.layout, nominal) == wanted) return;
+    reader_.fail(instrument, "certificate/wrong-quantity",
+                 in_quotes(known.name) + " is a " + std::string(to_text(known.kind)) + ", and its points are no " +
+                     std::string(to_text(dimension_of(file_.layout, nominal))) + "s",
+                 "put them into a file of their own, certificates/" + std::string(to_text(known.kind)) +
+                     "s.csv, with headings such as 'nominal [" + std::string(customary_unit(wanted).name) + "]'");
   }
 
   void fail_unknown(std::string_view name) {
@@ -191,6 +257,17 @@ const TableSpec certificates_spec{"certificates", fields};
 void read_certificates(const std::vector<TableFile>& files, const BookInHand& hand) {
   Known known{index_of_instruments(hand.book.instruments), {}};
   for (const TableFile& file : files) {
+    if (const std::optional<Field> odd = odd_column(file.layout)) {
+      const Unit& unit = file.layout.unit_of_field[nominal];
+      hand.lose("certificates",
+                hand.problems.add(
+                    error("certificate/mixed-units", {file.name, file.layout.first_line - 1, 0},
+                          "the unit of " + in_quotes(fields[static_cast<std::size_t>(*odd)].name) +
+                              " does not go with that of 'nominal', " + std::string(unit.name),
+                          "one file holds flows, temperatures or pressures; put others into a file of their own in the "
+                          "folder certificates")));
+      continue;
+    }
     CertificateRows worker(file, hand, known);
     RowPlaces unused;
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);

@@ -28,7 +28,8 @@ constexpr SaidRange weight{least_positive, 1, "more than 0 and at most 1"};
 constexpr SaidRange any_number{-unbounded, unbounded, "a finite number"};
 constexpr SaidRange some_points{2, 1'000'000, "2 or more"};
 
-constexpr std::array<std::string_view, 5> tables{"instruments", "certificates", "samples", "readings", "decisions"};
+constexpr std::array<std::string_view, 6> tables{"instruments", "certificates", "samples",
+                                                 "readings",    "decisions",    "service"};
 constexpr std::array<std::string_view, 2> date_orders{"month first", "day first"};
 
 class SettingsReader {
@@ -163,7 +164,7 @@ class SettingsReader {
     SettingsTable history(table, "history", file_);
     auto& said = settings_.history;
     said.place = history.place();
-    said.baseline = history.whole_number("baseline", some_points);
+    baseline(history);
     said.target = history.number("target", any_number);
     said.ewma_lambda = history.number("ewma_lambda", weight);
     said.ewma_width = history.number("ewma_width", positive);
@@ -174,6 +175,49 @@ class SettingsReader {
       for (const auto& rule : *rules) said.run_rules->push_back(rule.text);
     }
     history.refuse_other_keys();
+  }
+
+  // A number of points, "all", or { from = …, to = … }.
+  void baseline(SettingsTable& history) {
+    const toml::node* node = history.find("baseline");
+    if (node == nullptr) return;
+    auto& said = settings_.history;
+    if (node->is_integer()) {
+      said.baseline = history.whole_number("baseline", some_points);
+    } else if (const auto* days = node->as_table()) {
+      baseline_days(*days);
+    } else if (node->is_string() && *node->value<std::string_view>() == "all") {
+      said.baseline = Settings::History::every_point;
+    } else {
+      history.wrong_type("baseline", *node,
+                         R"(write a whole number of points, "all", or { from = "2026-01-01", to = "2026-03-31" })");
+    }
+  }
+
+  void baseline_days(const toml::table& table) {
+    SettingsTable days(table, "history.baseline", file_);
+    auto& said = settings_.history;
+    said.baseline_from = day(days, "from");
+    said.baseline_to = day(days, "to");
+    if (said.baseline_from != no_day && said.baseline_to != no_day && said.baseline_from > said.baseline_to)
+      file_.fault("out-of-range", days.place_of("to"), "'history.baseline.to' lies before 'from'",
+                  "write the first day under from and the last under to");
+    days.refuse_other_keys();
+  }
+
+  Day day(SettingsTable& table, std::string_view key) {
+    Day found = no_day;
+    const auto said = table.text(key);
+    if (!said) {
+      if (!table.has(key)) table.miss(key, "write the day as \"2026-01-31\"");
+      return found;
+    }
+    StampReader reader(settings_.zone, DateOrder::iso);
+    if (!reader.read_date(said->text, found)) {
+      const StampFault why = reader.why_date(said->text);
+      file_.fault("not-a-date", said->place, table.called(key) + " can't be read: " + why.message, why.hint);
+    }
+    return found;
   }
 
   // They are read where rules are known; here it only matters that nobody mistakes them for a slip of the pen.

@@ -81,12 +81,14 @@ extern const TableSpec certificates_spec;
 extern const TableSpec samples_spec;
 extern const TableSpec readings_spec;
 extern const TableSpec decisions_spec;
+extern const TableSpec service_spec;
 
 void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_certificates(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_samples(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_service(const std::vector<TableFile>& files, const BookInHand& hand);
 
 // Whether any of a table's files has a column for the field; the note also lives from columns without a meaning.
 inline bool someone_wrote(const std::vector<TableFile>& files, int field, int note_field) {

@@ -52,7 +52,7 @@ std::string units_hint(Dimension dimension) {
 
 std::string units_hint(const FieldSpec& field) {
   std::string hint = units_hint(field.dimension);
-  if (field.or_dimension != Dimension::count) hint += "; " + units_hint(field.or_dimension);
+  for (const Dimension other : field.or_dimensions) hint += "; " + units_hint(other);
   return hint;
 }
 
@@ -141,7 +141,9 @@ class LayoutReader {
       return;
     }
     std::optional<Unit> unit = unit_named(*heading.unit, field.dimension);
-    if (!unit && field.or_dimension != Dimension::count) unit = unit_named(*heading.unit, field.or_dimension);
+    for (const Dimension other : field.or_dimensions) {
+      if (!unit) unit = unit_named(*heading.unit, other);
+    }
     if (!unit) {
       fail("heading/unknown-unit", place,
            "the heading " + in_quotes(written) + " has a unit that is not one of " +

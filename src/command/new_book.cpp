@@ -52,7 +52,7 @@ packs = ["common-practice"]
 # "Flow LPM" = "reading [L/min]"
 )";
 
-constexpr std::array<NewFile, 6> files{{
+constexpr std::array<NewFile, 7> files{{
     {"book.toml", settings},
     {"instruments.csv",
      "instrument,kind,principle,serial,low [L/min],high [L/min],scale temperature [°C],scale pressure [kPa],read at,"
@@ -67,6 +67,7 @@ constexpr std::array<NewFile, 6> files{{
      "taken,stage,pump,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],humidity [%],replicate,set,"
      "sampler,by,void,note\n"},
     {"decisions.csv", "decided,by,subject,rule,ruling,reason\n"},
+    {"service.csv", "serviced,instrument,what,by,note\n"},
 }};
 
 int fail(Surroundings& surroundings, const std::string& where, std::string message, std::string hint) {

@@ -83,7 +83,7 @@ Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, cons
 bool is_of_the_book(const Book& book, const std::string& file) {
   std::vector<std::string> names{"book.toml"};
   for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions}) {
+                            &book.files.readings, &book.files.decisions, &book.files.service}) {
     names.insert(names.end(), table->begin(), table->end());
   }
   std::error_code ignored;

@@ -9,92 +9,120 @@
 #include "driftwarden/correction/due.hpp"
 #include "driftwarden/quantity/limit.hpp"
 #include "driftwarden/quantity/number.hpp"
+#include "driftwarden/quantity/units.hpp"
 
 namespace driftwarden {
 namespace {
 
 enum class Found { as_found, as_left };
 
-// What the instrument showed at a point. Where nothing was adjusted, it was left as it was found.
-std::optional<double> indication(const CertificatePoint& point, Found when) {
-  if (when == Found::as_found) return point.as_found_l_min;
-  return point.as_left_l_min ? point.as_left_l_min : point.as_found_l_min;
+// A point of a certificate, whatever the instrument measures. Errors of flows are in percent of the true flow, those of
+// temperatures in K, of pressures in kPa.
+struct CalibratedPoint {
+  double nominal = missing;
+  double reference = missing;
+  std::optional<double> as_found;
+  std::optional<double> as_left;
+  std::optional<double> expanded_uncertainty;
+  bool is_flow = true;
+
+  // Where nothing was adjusted, it was left as it was found.
+  double error(Found when) const {
+    const std::optional<double> shown = when == Found::as_left && as_left ? as_left : as_found;
+    if (!shown) return missing;
+    return is_flow ? 100 * (*shown - reference) / reference : *shown - reference;
+  }
+  bool is_adjusted() const { return as_left && as_found && *as_left != *as_found; }
+};
+
+std::vector<CalibratedPoint> points_of(const Certificate& certificate) {
+  std::vector<CalibratedPoint> points;
+  for (const CertificatePoint& p : certificate.points) {
+    if (p.reference_l_min > 0)
+      points.push_back(
+          {p.nominal_l_min, p.reference_l_min, p.as_found_l_min, p.as_left_l_min, p.expanded_uncertainty_l_min, true});
+  }
+  for (const ConditionPoint& p : certificate.condition_points)
+    points.push_back({p.nominal, p.reference, p.as_found, p.as_left, p.expanded_uncertainty, false});
+  return points;
 }
 
-double error_percent(const CertificatePoint& point, Found when) {
-  const std::optional<double> shown = indication(point, when);
-  if (!shown || !(point.reference_l_min > 0)) return missing;
-  return 100 * (*shown - point.reference_l_min) / point.reference_l_min;
+// "2 L/min", "20 °C", "84.5 kPa"
+std::string nominal_text(const CalibratedPoint& point, InstrumentKind kind) {
+  if (point.is_flow) return shortest(point.nominal) + " L/min";
+  const bool is_temperature = kind == InstrumentKind::thermometer;
+  const Unit unit = customary_unit(is_temperature ? Dimension::temperature : Dimension::pressure);
+  return shortest(std::round(1000 * unit.from_inside(point.nominal)) / 1000) + " " + std::string(unit.name);
 }
 
 Moment moment_of(const Certificate& certificate) { return static_cast<Moment>(certificate.calibrated) * 86400; }
 
-SeriesPoint point_from(const Certificate& certificate, const CertificatePoint& point, Found when) {
-  SeriesPoint made{moment_of(certificate), error_percent(point, when), 1, missing, missing, false, certificate.name};
-  if (point.expanded_uncertainty_l_min && point.reference_l_min > 0) {
-    made.expanded_uncertainty =
-        2 * 100 * *point.expanded_uncertainty_l_min / (certificate.coverage_factor.value_or(2) * point.reference_l_min);
+SeriesPoint point_from(const Certificate& certificate, const CalibratedPoint& point, Found when) {
+  SeriesPoint made{moment_of(certificate), point.error(when), 1, missing, missing, false, certificate.name};
+  if (point.expanded_uncertainty) {
+    const double expanded = 2 * *point.expanded_uncertainty / certificate.coverage_factor.value_or(2);
+    made.expanded_uncertainty = point.is_flow ? 100 * expanded / point.reference : expanded;
   }
   return made;
 }
 
-// The point farthest from no error; nullptr where none has an indication.
-const CertificatePoint* worst_point(const Certificate& certificate, Found when) {
-  const CertificatePoint* worst = nullptr;
-  for (const CertificatePoint& point : certificate.points) {
-    if (is_missing(error_percent(point, when))) continue;
-    if (worst == nullptr || std::fabs(error_percent(point, when)) > std::fabs(error_percent(*worst, when)))
-      worst = &point;
+// The point farthest from no error, if any has an indication.
+std::optional<CalibratedPoint> worst_point(const Certificate& certificate, Found when) {
+  std::optional<CalibratedPoint> worst;
+  for (const CalibratedPoint& point : points_of(certificate)) {
+    if (is_missing(point.error(when))) continue;
+    if (!worst || std::fabs(point.error(when)) > std::fabs(worst->error(when))) worst = point;
   }
   return worst;
 }
 
 Tolerance tolerance_of(const Screening& screening, const std::vector<const Certificate*>& certificates) {
   for (auto newest = certificates.rbegin(); newest != certificates.rend(); ++newest) {
+    if (const std::optional<double> absolute = (*newest)->condition_tolerance)
+      return {-*absolute, *absolute, "certificate " + (*newest)->name};
     if (!(*newest)->tolerance) continue;
     const double percent = 100 * *(*newest)->tolerance;
     return {-percent, percent, "certificate " + (*newest)->name};
   }
+  const bool is_of_flow = std::any_of(certificates.begin(), certificates.end(),
+                                      [](const Certificate* certificate) { return !certificate->points.empty(); });
   for (const Rule& rule : screening.rules().rules) {
-    const bool is_asked =
-        rule.of == Subject::calibrator && rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
+    const bool is_asked = is_of_flow && rule.of == Subject::calibrator &&
+                          rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
     if (is_asked && !rule.limit.is_absolute) return {100 * rule.limit.low, 100 * rule.limit.high, rule.full_name()};
   }
   return {};
 }
 
-bool is_adjusted(const CertificatePoint& point) {
-  return point.as_left_l_min && point.as_found_l_min && *point.as_left_l_min != *point.as_found_l_min;
-}
-
-bool is_beyond(double percent, const Tolerance& tolerance) {
-  const bool below = !is_missing(tolerance.lower) && side_of_limit(percent, tolerance.lower) == Side::below;
-  return below || (!is_missing(tolerance.upper) && side_of_limit(percent, tolerance.upper) == Side::above);
+bool is_beyond(double error, const Tolerance& tolerance) {
+  const bool below = !is_missing(tolerance.lower) && side_of_limit(error, tolerance.lower) == Side::below;
+  return below || (!is_missing(tolerance.upper) && side_of_limit(error, tolerance.upper) == Side::above);
 }
 
 // A phase begins after a calibration that found the instrument out of tolerance and adjusted it.
 std::vector<PhaseStart> starts_from(const std::vector<const Certificate*>& certificates, const Tolerance& tolerance) {
   std::vector<PhaseStart> starts;
   for (const Certificate* certificate : certificates) {
-    const CertificatePoint* worst = worst_point(*certificate, Found::as_found);
-    if (worst == nullptr || !is_adjusted(*worst) || !is_beyond(error_percent(*worst, Found::as_found), tolerance))
-      continue;
+    const std::optional<CalibratedPoint> worst = worst_point(*certificate, Found::as_found);
+    if (!worst || !worst->is_adjusted() || !is_beyond(worst->error(Found::as_found), tolerance)) continue;
     starts.push_back({moment_of(*certificate) + 1, "adjusted " + certificate->name});
   }
   return starts;
 }
 
-Series named(std::string name, std::string title) {
+Series named(std::string name, std::string title, InstrumentKind kind) {
   Series series = empty_series(std::move(name), std::move(title), "%", "of the true flow");
   series.is_by_day = true;
+  if (kind == InstrumentKind::thermometer) series.unit = "K", series.basis.clear();
+  if (kind == InstrumentKind::barometer) series.unit = "kPa", series.basis.clear();
   return series;
 }
 
-const CertificatePoint* point_at(const Certificate& certificate, double nominal) {
-  for (const CertificatePoint& point : certificate.points) {
-    if (point.nominal_l_min == nominal) return &point;
+std::optional<CalibratedPoint> point_at(const Certificate& certificate, double nominal) {
+  for (const CalibratedPoint& point : points_of(certificate)) {
+    if (point.nominal == nominal) return point;
   }
-  return nullptr;
+  return std::nullopt;
 }
 
 // The change at a point (missing: the worst of each calibration) since the calibration before left it; none where
@@ -103,40 +131,41 @@ void add_steps(Series& series, const std::vector<const Certificate*>& certificat
   bool was_adjusted = false;
   const Certificate* before = nullptr;
   for (const Certificate* certificate : certificates) {
-    const CertificatePoint* worst =
+    const std::optional<CalibratedPoint> point =
         is_missing(nominal) ? worst_point(*certificate, Found::as_found) : point_at(*certificate, nominal);
-    if (worst == nullptr || is_missing(error_percent(*worst, Found::as_found))) continue;
-    was_adjusted |= is_adjusted(*worst);
-    const CertificatePoint* left = before == nullptr ? nullptr : point_at(*before, worst->nominal_l_min);
-    if (left != nullptr && certificate->calibrated > before->calibrated) {
+    if (!point || is_missing(point->error(Found::as_found))) continue;
+    was_adjusted |= point->is_adjusted();
+    const std::optional<CalibratedPoint> left = before == nullptr ? std::nullopt : point_at(*before, point->nominal);
+    if (left && certificate->calibrated > before->calibrated) {
       series.steps.push_back({static_cast<double>(certificate->calibrated - before->calibrated),
-                              error_percent(*worst, Found::as_found) - error_percent(*left, Found::as_left)});
+                              point->error(Found::as_found) - left->error(Found::as_left)});
     }
-    series.last_left = error_percent(*worst, Found::as_left);
+    series.last_left = point->error(Found::as_left);
     before = certificate;
   }
   if (!was_adjusted) series.steps.clear();
 }
 
-Series worst_as_found(const std::vector<const Certificate*>& certificates) {
-  Series series = named("as-found-error", "Error as found, worst point");
+Series worst_as_found(const std::vector<const Certificate*>& certificates, InstrumentKind kind) {
+  Series series = named("as-found-error", "Error as found, worst point", kind);
   for (const Certificate* certificate : certificates) {
-    const CertificatePoint* worst = worst_point(*certificate, Found::as_found);
-    if (worst != nullptr) series.points.push_back(point_from(*certificate, *worst, Found::as_found));
+    const std::optional<CalibratedPoint> worst = worst_point(*certificate, Found::as_found);
+    if (worst) series.points.push_back(point_from(*certificate, *worst, Found::as_found));
   }
   add_steps(series, certificates);
   return series;
 }
 
-std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certificates, Found when) {
+std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certificates, Found when,
+                                    InstrumentKind kind) {
   const std::string name = when == Found::as_found ? "as-found-error" : "as-left-error";
   const std::string title = when == Found::as_found ? "Error as found" : "Error as left";
   std::map<double, Series> by_nominal;
   for (const Certificate* certificate : certificates) {
-    for (const CertificatePoint& point : certificate->points) {
-      if (is_missing(error_percent(point, when))) continue;
-      const std::string where = " at " + shortest(point.nominal_l_min) + " L/min";
-      Series& series = by_nominal.try_emplace(point.nominal_l_min, named(name + where, title + where)).first->second;
+    for (const CalibratedPoint& point : points_of(*certificate)) {
+      if (is_missing(point.error(when))) continue;
+      const std::string where = " at " + nominal_text(point, kind);
+      Series& series = by_nominal.try_emplace(point.nominal, named(name + where, title + where, kind)).first->second;
       series.points.push_back(point_from(*certificate, point, when));
     }
   }
@@ -162,16 +191,26 @@ std::vector<const Certificate*> certificates_of(const Book& book, Row instrument
   return found;
 }
 
+std::optional<bool> is_found_in_tolerance(const Certificate& certificate) {
+  const std::optional<CalibratedPoint> worst = worst_point(certificate, Found::as_found);
+  if (!worst) return std::nullopt;
+  const std::optional<double> tolerance = worst->is_flow ? certificate.tolerance : certificate.condition_tolerance;
+  if (!tolerance) return std::nullopt;
+  const double limit = worst->is_flow ? 100 * *tolerance : *tolerance;
+  return side_of_limit(std::fabs(worst->error(Found::as_found)), limit) != Side::above;
+}
+
 std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of,
                                        const std::vector<PhaseStart>& starts) {
   const std::vector<const Certificate*> certificates = certificates_of(screening.book(), instrument, as_of);
+  const InstrumentKind kind = screening.book().instruments[instrument].kind;
   const Tolerance tolerance = tolerance_of(screening, certificates);
   std::vector<PhaseStart> all_starts = starts_from(certificates, tolerance);
   all_starts.insert(all_starts.end(), starts.begin(), starts.end());
   std::vector<Series> all;
-  if (Series worst = worst_as_found(certificates); !worst.points.empty()) all.push_back(std::move(worst));
+  if (Series worst = worst_as_found(certificates, kind); !worst.points.empty()) all.push_back(std::move(worst));
   for (const Found when : {Found::as_found, Found::as_left}) {
-    for (Series& series : at_each_nominal(certificates, when)) all.push_back(std::move(series));
+    for (Series& series : at_each_nominal(certificates, when, kind)) all.push_back(std::move(series));
   }
   for (Series& series : all) {
     series.tolerance = tolerance;

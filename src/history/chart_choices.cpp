@@ -36,6 +36,8 @@ Result<std::vector<RunRule>> rules_from(const std::vector<std::string>& words, c
 
 Result<ChartChoices> chart_choices(const Settings::History& said) {
   ChartChoices choices;
+  choices.baseline_from = said.baseline_from;
+  choices.baseline_to = said.baseline_to;
   if (said.baseline) choices.baseline = static_cast<std::size_t>(*said.baseline);
   choices.target = said.target;
   choices.ewma_lambda = said.ewma_lambda.value_or(choices.ewma_lambda);

@@ -32,7 +32,7 @@ std::vector<Comparison> comparisons_from(const UseLog& log) {
 }
 
 std::vector<Series> comparison_series(const Screening& screening, const std::vector<Comparison>& comparisons,
-                                      Row calibrator) {
+                                      Row calibrator, const std::vector<PhaseStart>& starts) {
   std::map<Row, Series> by_other;
   for (const Comparison& comparison : comparisons) {
     if (comparison.earlier != calibrator && comparison.later != calibrator) continue;
@@ -54,7 +54,7 @@ std::vector<Series> comparison_series(const Screening& screening, const std::vec
   for (auto& [other, series] : by_other) {
     std::stable_sort(series.points.begin(), series.points.end(),
                      [](const SeriesPoint& a, const SeriesPoint& b) { return a.at < b.at; });
-    cut_into_phases(series, {});
+    cut_into_phases(series, starts);
     all.push_back(std::move(series));
   }
   return all;

@@ -6,6 +6,7 @@
 #include <map>
 #include <span>
 
+#include "driftwarden/history/forecast.hpp"
 #include "driftwarden/history/run_rule_names.hpp"
 #include "driftwarden/statistics/cusum.hpp"
 #include "driftwarden/statistics/ewma.hpp"
@@ -19,22 +20,38 @@ constexpr std::string_view beyond_limits = "beyond-limits";
 struct PhaseView {
   const Series& series;
   const Phase& phase;
-  std::vector<double> values;  // missing where void
-  std::size_t baseline_size = 0;
+  std::vector<double> values;      // missing where void
+  std::size_t baseline_begin = 0;  // among the values
+  std::size_t baseline_end = 0;
   std::size_t baseline_n = 0;
 
   const SeriesPoint& point(std::size_t i) const { return series.points[phase.first + i]; }
-  std::span<const double> baseline() const { return std::span(values).first(baseline_size); }
+  std::span<const double> baseline() const {
+    return std::span(values).subspan(baseline_begin, baseline_end - baseline_begin);
+  }
 };
 
-PhaseView view_of(const Series& series, const Phase& phase, std::size_t wanted) {
-  PhaseView view{series, phase, {}, 0, 0};
-  for (std::size_t i = 0; i < phase.count; ++i) {
-    view.values.push_back(series.points[phase.first + i].counted());
-    if (is_missing(view.values.back()) || view.baseline_n == wanted) continue;
-    ++view.baseline_n;
-    view.baseline_size = i + 1;
+// The first counted points, at most so many, for which `is_asked` holds. Points are in order of time.
+template <class IsAsked>
+void choose_baseline(PhaseView& view, std::size_t most, IsAsked is_asked) {
+  for (std::size_t i = 0; i < view.values.size() && view.baseline_n < most; ++i) {
+    if (is_missing(view.values[i]) || !is_asked(view.point(i))) continue;
+    if (view.baseline_n++ == 0) view.baseline_begin = i;
+    view.baseline_end = i + 1;
   }
+}
+
+// Of the days chosen; where the phase has no point then, or none are chosen, the first points.
+PhaseView view_of(const Series& series, const Phase& phase, const ChartChoices& choices, const TimeZone& zone) {
+  PhaseView view{series, phase, {}, 0, 0, 0};
+  for (std::size_t i = 0; i < phase.count; ++i) view.values.push_back(series.points[phase.first + i].counted());
+  if (choices.baseline_from != no_day) {
+    choose_baseline(view, phase.count, [&](const SeriesPoint& point) {
+      const Day day = day_of(series, point.day(), zone);
+      return day >= choices.baseline_from && day <= choices.baseline_to;
+    });
+  }
+  if (view.baseline_n == 0) choose_baseline(view, choices.baseline, [](const SeriesPoint&) { return true; });
   return view;
 }
 
@@ -42,8 +59,8 @@ ControlChart begun(ChartKind kind, const PhaseView& view) {
   ControlChart chart;
   chart.kind = kind;
   chart.phase = view.phase;
-  chart.baseline_first = view.phase.first;
-  chart.baseline_last = view.phase.first + view.baseline_size - 1;
+  chart.baseline_first = view.phase.first + view.baseline_begin;
+  chart.baseline_last = view.phase.first + view.baseline_end - 1;
   chart.baseline_n = view.baseline_n;
   return chart;
 }
@@ -122,7 +139,7 @@ bool is_set(const SeriesPoint& point) { return point.n >= 2 && !is_missing(point
 
 std::vector<MeanAndSpread> sets_of(const PhaseView& view) {
   std::vector<MeanAndSpread> sets;
-  for (std::size_t i = 0; i < view.baseline_size; ++i) {
+  for (std::size_t i = view.baseline_begin; i < view.baseline_end; ++i) {
     const SeriesPoint& point = view.point(i);
     if (!is_set(point)) continue;
     MeanAndSpread set;
@@ -192,11 +209,11 @@ std::string_view to_text(ChartKind kind) {
   return "";
 }
 
-std::vector<ControlChart> control_charts(const Series& series, const ChartChoices& choices) {
+std::vector<ControlChart> control_charts(const Series& series, const ChartChoices& choices, const TimeZone& zone) {
   std::vector<ControlChart> charts;
   if (!series.is_charted) return charts;
   for (const Phase& phase : series.phases) {
-    const PhaseView view = view_of(series, phase, choices.baseline);
+    const PhaseView view = view_of(series, phase, choices, zone);
     const std::optional<ControlCharts> limits = individuals_limits(view.baseline());
     if (!limits) continue;
     const double target = series.takes_target && choices.target ? *choices.target : limits->location.centre;

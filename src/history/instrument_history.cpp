@@ -6,6 +6,7 @@
 
 #include "driftwarden/history/certificate_series.hpp"
 #include "driftwarden/history/pump_series.hpp"
+#include "driftwarden/history/service_starts.hpp"
 
 namespace driftwarden {
 namespace {
@@ -42,8 +43,8 @@ double share_of_tolerance(const Series& series, double value) {
 double urgency_of(const SeriesHistory& history) {
   const SeriesPoint* last = last_counted(history.series);
   if (last == nullptr || !history.series.is_charted) return 0;
-  const bool is_relative = history.series.unit == "%";
-  const double share = is_relative ? share_of_tolerance(history.series, last->value) : 0;
+  const bool is_a_difference = history.series.unit != "L/min";  // and so 0 where all is well
+  const double share = is_a_difference ? share_of_tolerance(history.series, last->value) : 0;
   if (share > 1 + 1e-9) return 3 + std::min(share / 100, 0.99);
   if (history.forecast.crossing) {
     const double ahead = std::max(0.0, history.forecast.crossing->day - history.forecast.last_day);
@@ -57,11 +58,13 @@ namespace {
 std::vector<Series> series_of(const Screening& screening, const UseLog& log, const std::vector<Comparison>& comparisons,
                               Row row, Day as_of) {
   const Instrument& instrument = screening.book().instruments[row];
+  const ServiceStarts starts = service_starts(screening.book(), row, as_of);
   std::vector<Series> all;
-  if (instrument.kind == InstrumentKind::pump) all = pump_series(screening, log, row, {});
-  for (Series& series : certificate_series(screening, row, as_of, {})) all.push_back(std::move(series));
+  if (instrument.kind == InstrumentKind::pump) all = pump_series(screening, log, row, starts.by_time);
+  for (Series& series : certificate_series(screening, row, as_of, starts.by_day)) all.push_back(std::move(series));
   if (instrument.kind == InstrumentKind::calibrator) {
-    for (Series& series : comparison_series(screening, comparisons, row)) all.push_back(std::move(series));
+    for (Series& series : comparison_series(screening, comparisons, row, starts.by_time))
+      all.push_back(std::move(series));
   }
   for (Series& series : due_series(screening, row, as_of)) all.push_back(std::move(series));
   return all;
@@ -93,7 +96,7 @@ std::vector<InstrumentHistory> histories_of(const Screening& screening, const st
     const double interval = interval_in_force(screening.book(), row, as_of);
     for (Series& series : series_of(screening, log, comparisons, row, as_of)) {
       SeriesHistory made{std::move(series), {}, {}};
-      made.charts = control_charts(made.series, choices);
+      made.charts = control_charts(made.series, choices, screening.book().settings.zone);
       made.forecast = forecast_of(made.series, is_missing(interval) ? 0 : interval, screening.book().settings.zone);
       history.series.push_back(std::move(made));
     }

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/correction/certificate_error.hpp"
 #include "driftwarden/correction/due.hpp"
 #include "driftwarden/history/certificate_series.hpp"
 #include "driftwarden/quantity/number.hpp"
@@ -16,9 +15,8 @@ namespace {
 
 double clamped(double days) { return std::clamp(days, shortest_interval_days, longest_interval_days); }
 
-std::string percent(double value) {
-  std::string text = shortest(std::round(value * 1000) / 1000);
-  return text + " %";
+std::string with_unit(double value, const std::string& unit) {
+  return shortest(std::round(value * 1000) / 1000) + " " + unit;
 }
 
 std::string days(double value) { return shortest(std::round(value)) + " d"; }
@@ -42,6 +40,7 @@ IntervalOpinion by_staircase(const IntervalFacts& facts, double interval) {
   IntervalOpinion opinion{"staircase", missing, {}, {}, {}};
   if (!has_basis(facts, interval, opinion)) return opinion;
   const SeriesPoint& last = facts.as_found->points.back();
+  const std::string& unit = facts.as_found->unit;
   StaircaseDesign design;
   design.shortest = shortest_interval_days;
   design.longest = longest_interval_days;
@@ -50,8 +49,8 @@ IntervalOpinion by_staircase(const IntervalFacts& facts, double interval) {
   opinion.remark = advice.step == IntervalStep::extend ? "well inside its tolerance: longer"
                    : advice.step == IntervalStep::keep ? "inside its tolerance: as it is"
                                                        : "out of tolerance: shorter";
-  opinion.from = {last.from + ": " + percent(last.value) + " as found",
-                  "tolerance " + percent(permissible_error(facts)), "interval " + days(interval)};
+  opinion.from = {last.from + ": " + with_unit(last.value, unit) + " as found",
+                  "tolerance " + with_unit(permissible_error(facts), unit), "interval " + days(interval)};
   return opinion;
 }
 
@@ -65,7 +64,8 @@ IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
                             std::to_string(n));
     return opinion;
   }
-  opinion.from = {std::to_string(n) + " points, " + trend->method, "tolerance " + percent(permissible_error(facts))};
+  opinion.from = {std::to_string(n) + " points, " + trend->method,
+                  "tolerance " + with_unit(permissible_error(facts), facts.as_found->unit)};
   if (facts.forecast->crossing) {
     opinion.advice_days = clamped(facts.forecast->crossing->earliest - facts.forecast->last_day);
     opinion.remark = "the earliest day on which the forecast meets the tolerance";
@@ -128,15 +128,12 @@ struct Share {
   double observed_days = 0;
 };
 
+// A result is in tolerance where the certificate's own holds at every point.
 void count_results(Share& share, const std::vector<const Certificate*>& certificates) {
   for (std::size_t i = 1; i < certificates.size(); ++i) {
-    const std::vector<ErrorPoint> curve = as_found_curve(*certificates[i]);
-    if (curve.empty() || !certificates[i]->tolerance) continue;
-    const double tolerance = *certificates[i]->tolerance;
-    const bool is_in = std::all_of(curve.begin(), curve.end(), [&](const ErrorPoint& point) {
-      return std::fabs(point.error) <= tolerance * (1 + 1e-9);
-    });
-    share.in_tolerance += is_in ? 1U : 0U;
+    const std::optional<bool> is_in = is_found_in_tolerance(*certificates[i]);
+    if (!is_in) continue;
+    share.in_tolerance += *is_in ? 1U : 0U;
     ++share.n;
     share.observed_days += static_cast<double>(certificates[i]->calibrated - certificates[i - 1]->calibrated);
   }
@@ -162,7 +159,8 @@ IntervalOpinion by_reliability(const IntervalFacts& facts) {
   const std::size_t failures = share.n - share.in_tolerance;
   const double rate = static_cast<double>(failures) / share.observed_days;
   opinion.advice_days = failures == 0 ? longest_interval_days : clamped(interval_for_target(rate, reliability_target));
-  opinion.remark = "so that " + percent(100 * reliability_target) + " are in tolerance still when they come back";
+  opinion.remark =
+      "so that " + with_unit(100 * reliability_target, "%") + " are in tolerance still when they come back";
   return opinion;
 }
 

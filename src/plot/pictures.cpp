@@ -165,8 +165,10 @@ class PictureWriter {
   void points_page(const std::string& name, const std::vector<const SeriesHistory*>& series) {
     std::vector<std::pair<std::string, const SeriesHistory*>> titled;
     for (const SeriesHistory* history : series) titled.emplace_back(history->series.title, history);
+    const std::string& unit = series.front()->series.unit;
     page(as_file_name(name) + ".calibration-points", name + ": errors at each calibration point",
-         "in percent of the true flow; the last figure beside each name", titled);
+         "in " + (unit == "%" ? std::string("percent of the true flow") : unit) + "; the last figure beside each name",
+         titled);
   }
 
   void page(const std::string& stem, const std::string& title, const std::string& said,

@@ -65,6 +65,63 @@ TEST(CertificatesFile, TakesAnUncertaintyInPercentOfTheReferenceFlow) {
   EXPECT_DOUBLE_EQ(*book.certificates.at(0).points.at(0).expanded_uncertainty_l_min, 0.01);
 }
 
+// A bench thermometer and a barometer beside the pump and the calibrators.
+struct BookWithConditions : WrittenBook {
+  BookWithConditions() {
+    file("instruments.csv",
+         "instrument,kind,principle\nPUMP-1,pump,\nVOL-1,calibrator,volumetric\nT-1,thermometer,\nB-1,barometer,\n");
+  }
+};
+
+TEST(CertificatesFile, HoldsTemperaturesOfThermometersAndPressuresOfBarometers) {
+  const Book book =
+      BookWithConditions()
+          .file("certificates/thermometers.csv",
+                "certificate,instrument,calibrated,nominal [°C],reference [°C],as found [°C],as left [°F],expanded "
+                "uncertainty [°C],tolerance [K]\nK-1,T-1,2026-01-05,20,20.1,20.3,68,0.1,0.5\n")
+          .file("certificates/barometers.csv",
+                "certificate,instrument,calibrated,nominal [hPa],reference [hPa],as found [hPa],expanded uncertainty "
+                "[%],tolerance [hPa]\nK-2,B-1,2026-01-05,850,851,850,0.1,3\n")
+          .read();
+  EXPECT_EQ(told(book.problems), "");
+  ASSERT_EQ(book.certificates.size(), 2U);
+  const Certificate& barometer = book.certificates[0];  // by the names of the files
+  const Certificate& thermometer = book.certificates[1];
+  EXPECT_TRUE(thermometer.points.empty());
+  ASSERT_EQ(thermometer.condition_points.size(), 1U);
+  EXPECT_NEAR(thermometer.condition_points[0].reference, 293.25, 1e-9);
+  EXPECT_NEAR(*thermometer.condition_points[0].as_found, 293.45, 1e-9);
+  EXPECT_NEAR(*thermometer.condition_points[0].as_left, 293.15, 1e-9);
+  EXPECT_NEAR(*thermometer.condition_points[0].expanded_uncertainty, 0.1, 1e-12);
+  EXPECT_EQ(thermometer.condition_tolerance, 0.5);
+  EXPECT_FALSE(thermometer.tolerance);
+  EXPECT_NEAR(barometer.condition_points.at(0).nominal, 85, 1e-12);
+  EXPECT_NEAR(*barometer.condition_points[0].expanded_uncertainty, 0.0851, 1e-12);
+  EXPECT_NEAR(*barometer.condition_tolerance, 0.3, 1e-12);
+}
+
+TEST(CertificatesFile, TellsAPointOfTheWrongQuantity) {
+  EXPECT_EQ(BookWithConditions()
+                .file("certificates.csv", heading + "K-1,T-1,2026-01-05,1,1,1\n")
+                .file("certificates/t.csv",
+                      "certificate,instrument,calibrated,nominal [°C],reference [°C]\nK-2,VOL-1,2026-01-05,20,20\n")
+                .faults(),
+            "");
+}
+
+TEST(CertificatesFile, TellsUnitsThatDoNotGoTogether) {
+  for (const std::string column : {"as found [L/min]", "as left [kPa]", "tolerance [%]", "expanded uncertainty [%]"}) {
+    const Book book = BookWithConditions()
+                          .file("certificates/t.csv", "certificate,instrument,calibrated,nominal [°C],reference [°C]," +
+                                                          column + "\nK-2,T-1,2026-01-05,20,20,1\n")
+                          .read();
+    ASSERT_EQ(book.problems.size(), 1U) << column;
+    EXPECT_EQ(book.problems[0].id, "certificate/mixed-units");
+    EXPECT_EQ(book.problems[0].place, (Place{"certificates/t.csv", 1, 0}));
+    EXPECT_TRUE(book.certificates.empty());
+  }
+}
+
 TEST(CertificatesFile, GathersThePointsOfOneNameAlsoFromApartAndFromOtherFiles) {
   const Book book =
       CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\nK-2,ROT-22,2026-01-05,1,1,1\nK-1,VOL-1,2026-01-05,2,2,2\n")

@@ -215,11 +215,37 @@ TEST(Settings, HoldChartFiguresToTheirRanges) {
             "book.toml:6:11: error: 'history.cusum_k' is text; write a number without quotes [settings/wrong-type]\n"
             "book.toml:7:13: error: 'history.run_rules' is text; write a list of texts, as [\"…\", \"…\"] "
             "[settings/wrong-type]\n");
-  EXPECT_EQ(faults_below("[history]\nbaseline = 20.0\n"),
-            "book.toml:3:12: error: 'history.baseline' is a number; write a whole number without quotes "
-            "[settings/wrong-type]\n");
+  EXPECT_EQ(
+      faults_below("[history]\nbaseline = 20.0\n"),
+      "book.toml:3:12: error: 'history.baseline' is a number; write a whole number of points, \"all\", or { from = "
+      "\"2026-01-01\", to = \"2026-03-31\" } [settings/wrong-type]\n");
   EXPECT_EQ(settings(std::string(zone_line) + "[history]\newma_lambda = 1\nrun_rules = []\n").history.run_rules,
             std::vector<std::string>{});
+}
+
+TEST(Settings, TakeABaselineOfAllPointsOrOfChosenDays) {
+  const auto said = [](const std::string& baseline) {
+    return settings(std::string(zone_line) + "[history]\nbaseline = " + baseline + "\n").history;
+  };
+  EXPECT_EQ(said("\"all\"").baseline, Settings::History::every_point);
+  const Settings::History days = said("{ from = \"2026-01-05\", to = \"2026-03-31\" }");
+  EXPECT_FALSE(days.baseline);
+  EXPECT_EQ(days.baseline_from, day_from({2026, 1, 5}));
+  EXPECT_EQ(days.baseline_to, day_from({2026, 3, 31}));
+}
+
+TEST(Settings, SayHowToChooseTheDaysOfABaseline) {
+  EXPECT_EQ(faults_below("[history]\nbaseline = \"most\"\n"),
+            "book.toml:3:12: error: 'history.baseline' is text; write a whole number of points, \"all\", or { from = "
+            "\"2026-01-01\", to = \"2026-03-31\" } [settings/wrong-type]\n");
+  EXPECT_EQ(faults_below("[history]\nbaseline = { from = \"2026-01-05\" }\n"),
+            "book.toml:3:12: error: 'history.baseline.to' is missing; write the day as \"2026-01-31\" "
+            "[settings/missing-key]\n");
+  EXPECT_EQ(
+      faults_below("[history]\nbaseline = { from = \"2026-04-01\", to = \"2026-03-31\" }\n"),
+      "book.toml:3:40: error: 'history.baseline.to' lies before 'from'; write the first day under from and the last "
+      "under to [settings/out-of-range]\n");
+  EXPECT_EQ(faults_below("[history]\nbaseline = { from = \"2026-02-30\", to = \"2026-03-31\", until = 1 }\n"), "");
 }
 
 TEST(Settings, NameEachPackOnce) {

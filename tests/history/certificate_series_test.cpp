@@ -111,5 +111,41 @@ TEST(DueSeries, IsEmptyWhereNothingSaysWhenItIsDue) {
   EXPECT_TRUE(due_series(book.screening(), v1, in_october).empty());
 }
 
+// A thermometer: 0.3 K high and adjusted; a year later 0.2 K low at 0 °C, left so. Tolerance 0.5 K. Invented data.
+TEST(CertificateSeries, OfAThermometerAreInKelvin) {
+  BookText text;
+  text.instruments += "T1,thermometer,\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [°C],reference [°C],as found [°C],as left [°C],expanded uncertainty "
+      "[K],coverage factor,tolerance [K]\n"
+      "A,T1,2025-01-06,0,0,0.1,0,0.1,2,0.5\nA,T1,2025-01-06,20,20,20.3,20,0.1,2,0.5\n"
+      "B,T1,2026-01-06,0,0,-0.2,,0.1,2,0.5\nB,T1,2026-01-06,20,20,20.1,,0.1,2,0.5\n";
+  const JudgedBook book(text);
+  const auto all = certificate_series(book.screening(), 4, in_october, {});
+  const Series& worst = named(all, "as-found-error");
+  EXPECT_EQ(worst.unit, "K");
+  ASSERT_EQ(worst.points.size(), 2U);
+  EXPECT_NEAR(worst.points[0].value, 0.3, 1e-9);
+  EXPECT_NEAR(worst.points[1].value, -0.2, 1e-9);
+  EXPECT_NEAR(worst.points[0].expanded_uncertainty, 0.1, 1e-9);
+  EXPECT_NEAR(worst.tolerance.upper, 0.5, 1e-12);
+  EXPECT_NEAR(named(all, "as-found-error at 20 °C").points[1].value, 0.1, 1e-9);
+  EXPECT_NEAR(named(all, "as-left-error at 0 °C").points[0].value, 0, 1e-9);
+  EXPECT_EQ(is_found_in_tolerance(book.book().certificates[0]), true);
+}
+
+TEST(CertificateSeries, OfABarometerAreInKilopascal) {
+  BookText text;
+  text.instruments += "B1,barometer,\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [hPa],reference [hPa],as found [hPa],tolerance [hPa]\n"
+      "A,B1,2025-01-06,850,850,854,3\n";
+  const JudgedBook book(text);
+  const auto all = certificate_series(book.screening(), 4, in_october, {});
+  EXPECT_EQ(named(all, "as-found-error at 85 kPa").unit, "kPa");
+  EXPECT_NEAR(named(all, "as-found-error").points[0].value, 0.4, 1e-9);
+  EXPECT_EQ(is_found_in_tolerance(book.book().certificates[0]), false);
+}
+
 }  // namespace
 }  // namespace driftwarden

@@ -36,6 +36,15 @@ TEST(ChartChoices, TakeWhatTheBookSays) {
   EXPECT_EQ(choices->rules.size(), 8U);
 }
 
+TEST(ChartChoices, TakeTheDaysOfABaseline) {
+  Settings::History said;
+  said.baseline_from = 100;
+  said.baseline_to = 120;
+  EXPECT_EQ(chart_choices(said)->baseline_from, 100);
+  EXPECT_EQ(chart_choices(said)->baseline_to, 120);
+  EXPECT_EQ(chart_choices({})->baseline_from, no_day);
+}
+
 TEST(ChartChoices, HoldARuleOnceThatTwoSetsName) {
   Settings::History said;
   said.run_rules = {"western-electric", "nelson"};

@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "driftwarden/history/forecast.hpp"
 #include "history/made_series.hpp"
 
 namespace driftwarden {
@@ -53,6 +54,37 @@ TEST(Charts, TakeTheirLimitsFromTheFirstPointsAlone) {
   ASSERT_EQ(chart->signals.size(), 1U);
   EXPECT_EQ(chart->signals[0].point, 6U);
   EXPECT_EQ(chart->signals[0].rule, "beyond-limits");
+}
+
+// Points a day from 1970-01-01 on, by the day: numbers 2 to 5, the void one left out.
+TEST(Charts, TakeTheirLimitsFromTheDaysChosen) {
+  Series series = made_series({50, 60, 1, 2, 90, 3, 70});
+  series.points[4].is_void = true;
+  const Day first = day_of(series, series.points[0].day(), TimeZone::utc());
+  ChartChoices choices;
+  choices.baseline_from = first + 2;
+  choices.baseline_to = first + 5;
+  const auto charts = control_charts(series, choices);
+  const ControlChart* chart = chart_of(charts, ChartKind::individuals);
+  ASSERT_NE(chart, nullptr);
+  EXPECT_DOUBLE_EQ(chart->centre, 2);
+  EXPECT_EQ(chart->baseline_first, 2U);
+  EXPECT_EQ(chart->baseline_last, 5U);
+  EXPECT_EQ(chart->baseline_n, 3U);
+  choices.baseline_to = first + 3;
+  EXPECT_DOUBLE_EQ(chart_of(control_charts(series, choices), ChartKind::individuals)->centre, 1.5);
+}
+
+TEST(Charts, OfAPhaseWithoutPointsOnTheDaysChosenTakeItsFirstPoints) {
+  const Series series = made_series({1, 2, 1, 2});
+  ChartChoices choices;
+  choices.baseline = 2;
+  choices.baseline_from = choices.baseline_to = 30000;
+  const auto charts = control_charts(series, choices);
+  const ControlChart* chart = chart_of(charts, ChartKind::individuals);
+  ASSERT_NE(chart, nullptr);
+  EXPECT_EQ(chart->baseline_first, 0U);
+  EXPECT_EQ(chart->baseline_last, 1U);
 }
 
 TEST(Charts, LeaveVoidPointsOutOfLimitsSignalsAndBaseline) {

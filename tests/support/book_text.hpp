@@ -42,6 +42,7 @@ struct BookText {
       "2026-09-21T07:30,pre,S1,V1,2.000\n"
       "2026-09-21T16:10,post,S1,V1,1.950\n";
   std::string decisions;
+  std::string service;
 
   void write(const std::filesystem::path& folder) const {
     for (const auto& [name, text] :
@@ -51,7 +52,8 @@ struct BookText {
                                                                            {"certificates.csv", certificates},
                                                                            {"samples.csv", samples},
                                                                            {"readings.csv", readings},
-                                                                           {"decisions.csv", decisions}}) {
+                                                                           {"decisions.csv", decisions},
+                                                                           {"service.csv", service}}) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }
   }

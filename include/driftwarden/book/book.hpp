@@ -12,6 +12,7 @@
 #include "driftwarden/record/instrument.hpp"
 #include "driftwarden/record/reading.hpp"
 #include "driftwarden/record/sample.hpp"
+#include "driftwarden/record/service.hpp"
 #include "driftwarden/record/text_pool.hpp"
 
 namespace driftwarden {
@@ -23,6 +24,7 @@ struct BookFiles {
   std::vector<std::string> samples;
   std::vector<std::string> readings;
   std::vector<std::string> decisions;
+  std::vector<std::string> service;
 };
 
 // Everything that a folder of records says, as records. What could not be understood is among the problems; rows it
@@ -38,6 +40,7 @@ struct Book {
   SampleTable samples;
   ReadingTable readings;
   std::vector<Decision> decisions;
+  std::vector<Service> services;  // in the order of the files
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <limits>
 #include <map>
 #include <optional>
 #include <string>
@@ -20,7 +21,10 @@ namespace driftwarden {
 struct Settings {
   // [history]: how control charts are drawn. What is not said is left to the charts.
   struct History {
-    std::optional<int> baseline;  // the first so many points
+    static constexpr int every_point = std::numeric_limits<int>::max();
+    std::optional<int> baseline;  // the first so many points; `every_point`: all
+    Day baseline_from = no_day;   // or the points of chosen days, both ends included
+    Day baseline_to = no_day;
     std::optional<double> target;
     std::optional<double> ewma_lambda;  // above 0, at most 1
     std::optional<double> ewma_width;   // in sigmas, like the next two; above 0
@@ -54,7 +58,8 @@ struct Settings {
   double guard = 0;                // multiple of the expanded uncertainty by which limits are narrowed
   char decimal = '.';
   DateOrder dates = DateOrder::iso;
-  std::map<std::string, Headings> headings;  // by table: readings, samples, instruments, certificates, decisions
+  std::map<std::string, Headings>
+      headings;  // by table: readings, samples, instruments, certificates, decisions, service
   History history;
   Uncertainty uncertainty;
   Place place;

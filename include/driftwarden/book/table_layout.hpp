@@ -27,7 +27,7 @@ struct FieldSpec {
   bool is_required = false;
   double least = -std::numeric_limits<double>::infinity();  // plausible figures, in the inside unit
   double most = std::numeric_limits<double>::infinity();
-  Dimension or_dimension = Dimension::count;  // another dimension it may be written in (count: none)
+  std::span<const Dimension> or_dimensions = {};  // others it may be written in
 };
 
 // A kind of file in a book, and what its columns are called. Field numbers are positions in `fields`.

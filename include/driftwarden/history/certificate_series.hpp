@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "driftwarden/history/series.hpp"
@@ -11,7 +12,12 @@ namespace driftwarden {
 // Certificates of an instrument up to a day, in order of their dates.
 std::vector<const Certificate*> certificates_of(const Book& book, Row instrument, Day as_of);
 
-// The error that an instrument was found with, or left with, at each calibration, in percent of the true flow:
+// Whether every point was found within the tolerance that the certificate states. Empty where it states none, or no
+// point as found.
+std::optional<bool> is_found_in_tolerance(const Certificate& certificate);
+
+// The error that an instrument was found with, or left with, at each calibration, in percent of the true flow; of a
+// thermometer in K, of a barometer in kPa:
 //   as-found-error                 the point farthest from 0
 //   as-found-error at 2 L/min, …   each point by its nominal flow
 //   as-left-error at 2 L/min, …

@@ -25,8 +25,9 @@ struct Comparison {
 std::vector<Comparison> comparisons_from(const UseLog& log);
 
 // How much more a calibrator shows than another one, in percent, corrected flows at the conditions of each reading: one
-// series "compared-with NAME" for each other calibrator. The pump may have moved in between.
+// series "compared-with NAME" for each other calibrator. The pump may have moved in between. `starts` are the
+// phases the book states for the calibrator.
 std::vector<Series> comparison_series(const Screening& screening, const std::vector<Comparison>& comparisons,
-                                      Row calibrator);
+                                      Row calibrator, const std::vector<PhaseStart>& starts = {});
 
 }  // namespace driftwarden

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "driftwarden/book/time_zone.hpp"
 #include "driftwarden/history/chart_choices.hpp"
 #include "driftwarden/history/series.hpp"
 
@@ -48,7 +49,8 @@ struct ControlChart {
 // replicates), ewma, cusum. A phase whose baseline has no spread, or fewer than two points, has none. Run rules are
 // held to the individuals; on the others a point beyond the limits is the only signal, for their points lean on one
 // another.
-std::vector<ControlChart> control_charts(const Series& series, const ChartChoices& choices);
+std::vector<ControlChart> control_charts(const Series& series, const ChartChoices& choices,
+                                         const TimeZone& zone = TimeZone::utc());
 
 // How many points, on the average, lie between two false signals of one rule held to independent normal points, were
 // the rules independent of one another: 1 / Σ p. With several rules the true figure is a little higher.

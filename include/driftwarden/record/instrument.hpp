@@ -64,6 +64,15 @@ struct CertificatePoint {
   RowPlace place;
 };
 
+// A point of a certificate of a thermometer, in K, or of a barometer, in kPa.
+struct ConditionPoint {
+  double nominal = 0;
+  double reference = 0;  // the true figure
+  std::optional<double> as_found;
+  std::optional<double> as_left;
+  std::optional<double> expanded_uncertainty;
+};
+
 // The result of calibrating an instrument: all rows of one certificate name.
 struct Certificate {
   std::string name;
@@ -75,8 +84,10 @@ struct Certificate {
   std::optional<Temperature> temperature;
   std::optional<Pressure> pressure;
   std::optional<double> coverage_factor;
-  std::optional<double> tolerance;  // ratio
-  std::vector<CertificatePoint> points;
+  std::optional<double> tolerance;            // ratio
+  std::optional<double> condition_tolerance;  // of a thermometer or barometer, K or kPa
+  std::vector<CertificatePoint> points;       // of flow
+  std::vector<ConditionPoint> condition_points;
   RowPlace place;
   ProblemNumber problem = no_problem;
 };

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+
+#include "book/table_files.hpp"
+#include "driftwarden/book/row_blocks.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+enum Field : int { serviced, instrument, what, by, note };
+constexpr std::array<FieldSpec, 5> fields{{
+    {"serviced", CellType::moment, Dimension::count, true},
+    {"instrument", CellType::text, Dimension::count, true},
+    {"what", CellType::text, Dimension::count, true},
+    {"by"},
+    {"note"},
+}};
+
+class ServiceRows {
+ public:
+  ServiceRows(const TableFile& file, const BookInHand& hand, const InstrumentIndex& instruments)
+      : file_(file), hand_(hand), instruments_(instruments), row_(hand.context(file, service_spec)) {}
+
+  void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
+    row_.start(scanner, line);
+    Service next;
+    next.place = {file_.number, line};
+    next.serviced = row_.moment(serviced);
+    next.instrument = read_instrument();
+    next.what = row_.text(what);
+    next.by = row_.text(by);
+    next.note = row_.note(note);
+    // A service that can't be understood cuts no history.
+    if (row_.problem() == no_problem) hand_.book.services.push_back(std::move(next));
+  }
+
+ private:
+  Row read_instrument() {
+    const std::string_view name = row_.text(instrument);
+    const Row found = instruments_.find(name);
+    if (found != no_row || name.empty()) return found;
+    const ProblemNumber lost = hand_.lost["instruments"];
+    if (lost != no_problem) return row_.lean_on(lost), no_row;
+    std::vector<std::string> known;
+    for (const Instrument& one : hand_.book.instruments) known.push_back(one.name);
+    row_.fail(instrument, "service/unknown-instrument",
+              "the instrument " + in_quotes(name) + " is not in instruments.csv", did_you_mean(name, known));
+    return no_row;
+  }
+
+  const TableFile& file_;
+  const BookInHand& hand_;
+  const InstrumentIndex& instruments_;
+  RowReader row_;
+};
+
+}  // namespace
+
+const TableSpec service_spec{"service", fields};
+
+void read_service(const std::vector<TableFile>& files, const BookInHand& hand) {
+  const InstrumentIndex instruments = index_of_instruments(hand.book.instruments);
+  for (const TableFile& file : files) {
+    ServiceRows worker(file, hand, instruments);
+    RowPlaces unused;
+    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+  }
+}
+
+}  // namespace driftwarden
