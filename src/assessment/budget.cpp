@@ -160,6 +160,9 @@ class BudgetMaker {
     const double apart = std::abs(f_.post_l_min - f_.pre_l_min);
     add(BudgetSource::flow_between, 0, rectangular(is_middle ? apart / 2 : apart), Distribution::rectangular, infinite,
         {.on_flow_between = 1});
+    const bool is_nominal = basis_.practice.flow_for_volume == FlowForVolume::nominal;
+    if (is_nominal && f_.flow_l_min != (f_.pre_l_min + f_.post_l_min) / 2)
+      lack(BudgetSource::nominal_as_measured, {.on_flow_between = 1}, false);
   }
 
   // Exponents of temperature and pressure in a set's correction: flow ∝ T^a · P^−a.

@@ -18,6 +18,7 @@ std::string_view to_text(BudgetSource source) {
       "resolution, pre",
       "resolution, post",
       "flow between the checks",
+      "nominal flow in place of the measured one",
       "temperature at the readings",
       "pressure at the readings",
       "temperature while sampling",
@@ -41,6 +42,7 @@ std::string_view unit_of(BudgetSource source) {
     case BudgetSource::pre_resolution:
     case BudgetSource::post_resolution:
     case BudgetSource::flow_between:
+    case BudgetSource::nominal_as_measured:
       return "L/min";
     case BudgetSource::certificate:
     case BudgetSource::pre_certificate:

@@ -37,6 +37,11 @@ std::size_t SampleAssessment::field_count() const {
   return count;
 }
 
+double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Row sample) {
+  const double own = field(samples.nominal_l_min, sample);
+  return is_missing(own) ? fact(samplers.nominal_l_min, field(samples.sampler, sample, TextId{0})) : own;
+}
+
 AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts)
     : book(the_book),
       practice(the_practice),
@@ -144,8 +149,7 @@ void SampleAssessor::note_problems() {
 void SampleAssessor::work_out_flows() {
   const Row sample = result_.sample;
   const TextId sampler = field(samples_.sampler, sample, TextId{0});
-  result_.nominal_l_min = field(samples_.nominal_l_min, sample);
-  if (is_missing(result_.nominal_l_min)) result_.nominal_l_min = fact(basis_.samplers.nominal_l_min, sampler);
+  result_.nominal_l_min = nominal_flow(samples_, basis_.samplers, sample);
   if (const ReadingSet* pre = result_.pre_set()) {
     result_.pre_l_min = pre->flow.mean;
     result_.pre_age_min = minutes_between(pre->rows.last, samples_.started[sample]);

@@ -3,6 +3,7 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
+#include "driftwarden/verdict/doubtful.hpp"
 
 namespace driftwarden {
 
@@ -15,11 +16,13 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
   tell(surroundings.err, book->problems);
   const Result<RuleSet> rules = read_rules(*book, surroundings.share / "rules");
   tell(surroundings.err, rules ? rules->remarks : rules.faults());
+  const Diagnostics doubts = doubts_of(*book, rules ? sampler_facts(*book, *rules) : SamplerFacts{});
+  tell(surroundings.err, doubts);
   const auto errors = std::count_if(book->problems.begin(), book->problems.end(),
                                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
   const std::size_t remarks =
-      book->problems.size() - static_cast<std::size_t>(errors) + (rules ? rules->remarks.size() : 0);
+      book->problems.size() - static_cast<std::size_t>(errors) + (rules ? rules->remarks.size() : 0) + doubts.size();
   surroundings.out << book->settings.title << ": " << book->instruments.size() << " instruments, "
                    << book->certificates.size() << " certificates, " << book->samples.size() << " samples and blanks, "
                    << book->readings.size() << " readings, " << book->decisions.size() << " decisions; " << faults

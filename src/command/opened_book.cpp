@@ -24,7 +24,7 @@ void tell(std::ostream& err, const Diagnostics& diagnostics) {
 }
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {
-  Diagnostics doubts = doubts_of(opened.book);
+  Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers);
   tell(surroundings.err, doubts);
   // At the end: problems keep their numbers.
   std::move(doubts.begin(), doubts.end(), std::back_inserter(opened.book.problems));

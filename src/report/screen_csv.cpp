@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/screen_csv.hpp"
 
+#include <cmath>
+
 #include "driftwarden/report/csv_text.hpp"
 #include "driftwarden/verdict/finding.hpp"
 
@@ -30,11 +32,20 @@ void append_findings(std::string& out, const Screening& screening, const SampleR
   append_csv(out, ids);
 }
 
+// Of what was accepted although the true value may well lie beyond the limit, and of what was not.
+double largest_probability_beyond(const SampleResult& result) {
+  double largest = missing;
+  for (const auto* findings : {&result.findings, &result.near}) {
+    for (const Finding& finding : *findings) largest = std::fmax(largest, finding.probability_beyond);
+  }
+  return largest;
+}
+
 }  // namespace
 
 std::string_view screen_csv_headings() {
   return "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,"
-         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings\n";
+         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings,guard,probability_beyond\n";
 }
 
 void append_screen_csv(std::string& out, const Screening& screening, const SampleResult& result) {
@@ -65,6 +76,10 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   append_figure(out, figures.volume_reference_l);
   out += ',';
   if (!result.findings.empty()) append_findings(out, screening, result);
+  out += ',';
+  append_figure(out, book.settings.guard);
+  out += ',';
+  append_figure(out, largest_probability_beyond(result));
   out += '\n';
 }
 

@@ -66,8 +66,8 @@ std::string decision_rule_text(double guard) {
     return "simple acceptance: a figure on its limit is accepted, and the true value may then lie beyond it with a "
            "probability of up to 50 %";
   }
-  // U is about two standard uncertainties.
-  const double worst = 100 * normal_cdf(-2 * guard);
+  // U is at least 1.96 standard uncertainties: that many where the degrees of freedom are infinite, else more.
+  const double worst = 100 * normal_cdf(-normal_quantile(0.975) * guard);
   return "limits narrowed by a guard band of " + with_decimals(guard, 2) +
          " U: what lies between is qualified, and of what is accepted the true value lies beyond the limit with a "
          "probability of at most about " +

@@ -20,7 +20,7 @@ constexpr std::size_t fewest_sets = 10;       // before their median tells how a
 constexpr double smallest_difference = 1e-9;  // L/min; what is closer differs by rounding only
 
 Replicates made_of(const Book& book, Row sample, const SetRows& set, std::span<const Row> rows) {
-  Replicates made{sample, set.calibrator, set.first, set.last, {}, {}};
+  Replicates made{sample, set.stage, set.calibrator, set.first, set.last, {}, {}};
   for (const Row row : rows.subspan(set.begin, set.count)) {
     const double indicated = book.readings.indicated_l_min[row];
     if (book.readings.flags[row] != 0 || is_missing(indicated)) continue;
@@ -65,6 +65,11 @@ bool Replicates::are_all_equal() const {
   return smallest != indicated_l_min.end() && *largest - *smallest <= smallest_difference;
 }
 
+Place place_of(const Book& book, Row reading) {
+  const RowPlace at = book.readings.place[reading];
+  return {book.files.readings[at.file], at.line, 0};
+}
+
 std::vector<Replicates> replicates_of(const Book& book) {
   std::vector<Replicates> all;
   if (book.readings.size() == 0) return all;
@@ -84,12 +89,12 @@ std::vector<Replicates> replicates_of(const Book& book) {
   return all;
 }
 
-std::map<Row, Scatter> scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all) {
+ScatterMap scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all) {
   std::map<Row, Gathered> gathered;
   for (const Replicates& set : all) {
     if (set.rows.size() >= 2) gathered[set.calibrator].add(set.indicated_l_min);
   }
-  std::map<Row, Scatter> by_calibrator;
+  ScatterMap by_calibrator;
   for (const Replicates& set : all) by_calibrator.try_emplace(set.calibrator);
   for (const auto& [calibrator, of] : gathered) {
     Scatter& scatter = by_calibrator[calibrator];

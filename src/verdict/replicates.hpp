@@ -14,6 +14,7 @@ namespace driftwarden {
 // A set of a sample's readings as they were written down, in order of time; void and rejected ones left out.
 struct Replicates {
   Row sample = no_row;
+  Stage stage = Stage::pre;
   Row calibrator = no_row;
   Moment first = no_moment;
   Moment last = no_moment;
@@ -22,6 +23,9 @@ struct Replicates {
 
   bool are_all_equal() const;
 };
+
+// Where a reading was written.
+Place place_of(const Book& book, Row reading);
 
 // All sets of a book's samples, sample after sample, each in order of stage and time.
 std::vector<Replicates> replicates_of(const Book& book);
@@ -33,7 +37,8 @@ struct Scatter {
   std::size_t sets = 0;    // of three or more readings
   double equal_pairs = 1;  // how often two readings of one set are the same, ratio
 };
-std::map<Row, Scatter> scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all);
+using ScatterMap = std::map<Row, Scatter>;
+ScatterMap scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all);
 
 // Probability that a set's readings are all equal by chance, from how the calibrator's other sets scatter. Empty where
 // they are too few, or the display too coarse, to tell.

@@ -19,7 +19,15 @@ Enum chosen(const RuleSet& rules, const std::string& key, const std::string_view
   return static_cast<Enum>(word == std::end(words) ? 0 : word - std::begin(words));
 }
 
-SamplerFacts facts_of(const Book& book, const RuleSet& rules) {
+bool asks_for_overlap(const RuleSet& rules) {
+  return std::any_of(rules.rules.begin(), rules.rules.end(), [](const Rule& rule) {
+    return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::overlap);
+  });
+}
+
+}  // namespace
+
+SamplerFacts sampler_facts(const Book& book, const RuleSet& rules) {
   SamplerFacts facts;
   facts.nominal_l_min.assign(book.texts.size(), missing);
   facts.cut_exponent.assign(book.texts.size(), missing);
@@ -32,14 +40,6 @@ SamplerFacts facts_of(const Book& book, const RuleSet& rules) {
   return facts;
 }
 
-bool asks_for_overlap(const RuleSet& rules) {
-  return std::any_of(rules.rules.begin(), rules.rules.end(), [](const Rule& rule) {
-    return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::overlap);
-  });
-}
-
-}  // namespace
-
 AssessmentPractice practice_of(const RuleSet& rules) {
   AssessmentPractice practice;
   practice.flow_for_volume = chosen<FlowForVolume>(rules, "flow_for_volume", {"mean", "lower", "pre", "nominal"});
@@ -51,7 +51,7 @@ AssessmentPractice practice_of(const RuleSet& rules) {
 }
 
 Screening::Screening(const Book& book, const RuleSet& rules)
-    : rules_(rules), basis_(book, practice_of(rules), facts_of(book, rules)) {
+    : rules_(rules), basis_(book, practice_of(rules), sampler_facts(book, rules)) {
   if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
 }
 

@@ -146,5 +146,18 @@ TEST(Budget, FollowsThePracticeOfTheDriftBase) {
   }
 }
 
+TEST(Budget, ListsTheNominalFlowInPlaceOfTheMeasuredOneAsMissing) {
+  BookText text = worked_book();
+  text.samples =
+      "sample,pump,started,stopped,temperature [°C],pressure [kPa],nominal [L/min]\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,23,98.6,2\n";
+  AssessmentPractice practice;
+  EXPECT_FALSE(BudgetedBook(text, practice).lacks(BudgetSource::nominal_as_measured));
+  practice.flow_for_volume = FlowForVolume::nominal;
+  const BudgetedBook book(text, practice);
+  EXPECT_TRUE(book.lacks(BudgetSource::nominal_as_measured));
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
+}
+
 }  // namespace
 }  // namespace driftwarden

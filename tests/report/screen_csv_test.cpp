@@ -104,6 +104,21 @@ TEST_F(ScreenCsv, JoinsTheIdsOfItsFindings) {
   EXPECT_EQ(cell(book, "S1", "verdict"), "void");
 }
 
+// Drift -2.5 % exactly, on the limit: beyond it with a probability of one half.
+TEST_F(ScreenCsv, TellsTheDecisionRuleAndTheLargestProbabilityOfALimitBeingPassed) {
+  BookText text;
+  text.settings += "[decision]\nguard = 0.5\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,1.999\n"
+      "2026-09-21T07:31,pre,S1,V1,2.001\n2026-09-21T16:10,post,S1,V1,1.949\n2026-09-21T16:11,post,S1,V1,1.951\n";
+  JudgedBook book(text, {{{Subject::sample, "drift", "within", {"2.5 %"}}}});
+  EXPECT_EQ(cell(book, "S1", "guard"), "0.5");
+  EXPECT_NEAR(number_from(cell(book, "S1", "probability_beyond")).value(), 0.5, 1e-6);
+  JudgedBook plain((BookText()));
+  EXPECT_EQ(cell(plain, "S1", "guard"), "0");
+  EXPECT_EQ(cell(plain, "S1", "probability_beyond"), "");
+}
+
 TEST_F(ScreenCsv, NamesFaultyRecords) {
   BookText text;
   text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n";

@@ -291,8 +291,10 @@ def typo_samples():
 def typo_readings(samples, temperature_heading):
     rows = [["taken", "stage", "sample", "calibrator", "reading [L/min]", temperature_heading]]
     for name, _, before, _, _, after in samples:
+        n = int(name[-1])
         for stage, start, flow in (("pre", before, 2.004), ("post", after, 1.989)):
-            rows += [[f"{start[:-1]}{k}", stage, name, "VOL-1", f"{flow + k / 1000:.3f}", "15.3"] for k in range(3)]
+            shown = [flow + ((n * n + 3 * n * k + 5 * k * k) % 11 - 5) / 1000 for k in range(3)]
+            rows += [[f"{start[:-1]}{k}", stage, name, "VOL-1", f"{shown[k]:.3f}", "15.3"] for k in range(3)]
     return rows
 
 

@@ -61,9 +61,9 @@ TEST(DecisionRisk, GuardsNothingThatIsNotMetOrNotKnown) {
 // table of decision rules; the figures from memory, checked by u = U / 2).
 TEST(DecisionRisk, TellsTheWorstRiskOfTheRuleInForce) {
   EXPECT_NE(decision_rule_text(0).find("up to 50 %"), std::string::npos);
-  EXPECT_NE(decision_rule_text(1).find("about 2.3 %"), std::string::npos) << decision_rule_text(1);
-  EXPECT_NE(decision_rule_text(0.83).find("about 4.8 %"), std::string::npos) << decision_rule_text(0.83);
-  EXPECT_NE(decision_rule_text(1.5).find("about 0.13 %"), std::string::npos) << decision_rule_text(1.5);
+  EXPECT_NE(decision_rule_text(1).find("about 2.5 %"), std::string::npos) << decision_rule_text(1);
+  EXPECT_NE(decision_rule_text(0.83).find("about 5.2 %"), std::string::npos) << decision_rule_text(0.83);
+  EXPECT_NE(decision_rule_text(1.5).find("about 0.16 %"), std::string::npos) << decision_rule_text(1.5);
 }
 
 SampleAssessment flows() {

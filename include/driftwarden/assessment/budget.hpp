@@ -22,7 +22,8 @@ enum class BudgetSource : std::uint8_t {
   post_interpolation,
   pre_resolution,
   post_resolution,
-  flow_between,  // the flow between the two checks is not known
+  flow_between,         // the flow between the two checks is not known
+  nominal_as_measured,  // the nominal flow stands for the measured one: never a line, only a lack
   reading_temperature,
   reading_pressure,
   sampling_temperature,

@@ -52,6 +52,9 @@ struct SamplerFacts {
   std::vector<double> cut_exponent;
 };
 
+// The flow a sample is meant to run at, L/min: its own, else its sampler's; missing where neither says.
+double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Row sample);
+
 // What a book's samples are assessed with, worked out once and shared by all threads. The book has to outlive it.
 struct AssessmentBasis {
   AssessmentBasis(const Book& book, const AssessmentPractice& practice, SamplerFacts samplers);

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/copied_blocks.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "driftwarden/statistics/duplicated_blocks.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double most_chance_blocks = 0.01;
+
+// The readings of one sample in order, whatever set they are of.
+struct Sequence {
+  Row sample = no_row;
+  std::vector<Row> rows;
+  std::vector<double> values;
+  // How likely two readings of one set are the same, by the coarsest of its calibrators. Readings of other days are
+  // less alike, so it is cautious.
+  double equal_pairs = 0;
+};
+
+std::vector<Sequence> sequences_of(const std::vector<Replicates>& all, const ScatterMap& scatter) {
+  std::vector<Sequence> sequences;
+  for (const Replicates& set : all) {
+    if (sequences.empty() || sequences.back().sample != set.sample) sequences.push_back({set.sample, {}, {}, 0});
+    Sequence& sequence = sequences.back();
+    sequence.rows.insert(sequence.rows.end(), set.rows.begin(), set.rows.end());
+    sequence.values.insert(sequence.values.end(), set.indicated_l_min.begin(), set.indicated_l_min.end());
+    sequence.equal_pairs = std::max(sequence.equal_pairs, scatter.at(set.calibrator).equal_pairs);
+  }
+  return sequences;
+}
+
+// Looks for blocks that two samples share, among those whose displays are fine enough.
+class CopiedBlocks {
+ public:
+  CopiedBlocks(const Book& book, std::vector<Sequence> sequences, Diagnostics& doubts)
+      : book_(book), sequences_(std::move(sequences)), doubts_(doubts) {}
+
+  void note() {
+    std::set<double> chances;
+    for (const Sequence& sequence : sequences_) chances.insert(sequence.equal_pairs);
+    for (const double chance : chances) {
+      if (chance < 1) note_among(chance);
+    }
+  }
+
+ private:
+  // The shortest block that chance hardly repeats among the sequences that are as fine as that; 0 if none is long
+  // enough.
+  std::size_t telling_length(double chance) const {
+    for (std::size_t length = 3;; ++length) {
+      std::size_t blocks = 0;
+      for (const Sequence& sequence : sequences_) {
+        const std::size_t n = sequence.values.size();
+        if (sequence.equal_pairs <= chance && n >= length) blocks += n - length + 1;
+      }
+      if (blocks < 2) return 0;
+      if (expected_chance_blocks(alignments_among(blocks), chance, length) < most_chance_blocks) return length;
+    }
+  }
+
+  void note_among(double chance) {
+    const std::size_t length = telling_length(chance);
+    if (length == 0) return;
+    std::map<std::vector<double>, std::pair<std::size_t, std::size_t>> seen;  // block -> sequence and offset
+    for (std::size_t s = 0; s < sequences_.size(); ++s) {
+      const std::vector<double>& values = sequences_[s].values;
+      if (sequences_[s].equal_pairs > chance) continue;
+      for (std::size_t i = 0; i + length <= values.size(); ++i) {
+        const auto begin = values.begin() + static_cast<std::ptrdiff_t>(i);
+        const auto [before, is_new] =
+            seen.emplace(std::vector(begin, begin + static_cast<std::ptrdiff_t>(length)), std::pair(s, i));
+        const auto [first, offset] = before->second;
+        if (!is_new && first != s && told_.insert({first, s}).second) tell(s, i, first, offset);
+      }
+    }
+  }
+
+  void tell(std::size_t copy, std::size_t at, std::size_t original, std::size_t offset) {
+    const Sequence& of = sequences_[original];
+    const std::vector<double>& values = sequences_[copy].values;
+    std::size_t length = 0;
+    while (at + length < values.size() && offset + length < of.values.size() &&
+           values[at + length] == of.values[offset + length])
+      ++length;
+    doubts_.push_back(remark("doubt/copied", place_of(book_, sequences_[copy].rows[at]),
+                             "from here on, " + std::to_string(length) + " readings of " +
+                                 std::string(book_.samples.name[sequences_[copy].sample]) + " are those of " +
+                                 std::string(book_.samples.name[of.sample]) + " from " +
+                                 to_text(place_of(book_, of.rows[offset])) + " on, in order",
+                             "ask whether one of them was copied"));
+  }
+
+  const Book& book_;
+  std::vector<Sequence> sequences_;
+  Diagnostics& doubts_;
+  std::set<std::pair<std::size_t, std::size_t>> told_;
+};
+
+}  // namespace
+
+void note_copies(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter, Diagnostics& doubts) {
+  CopiedBlocks(book, sequences_of(all, scatter), doubts).note();
+}
+
+}  // namespace driftwarden

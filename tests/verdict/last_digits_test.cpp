@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/last_digits.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "verdict/honest_book.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double step_l_min = 0.001;
+
+std::vector<FirstReading> readings_of(std::vector<double> flows) {
+  std::vector<FirstReading> readings;
+  for (const double flow : flows) readings.push_back({flow, missing});
+  return readings;
+}
+
+// As a display of such a step shows them.
+std::vector<double> random_flows(test::RandomNumbers& random, std::size_t n, double step = step_l_min) {
+  std::vector<double> flows(n);
+  for (double& flow : flows) flow = step * std::round((2 + 0.03 * random.normal()) / step);
+  return flows;
+}
+
+TEST(LastDigits, AreThoseOfTheDisplay) {
+  std::vector<double> flows;
+  for (int i = 0; i < 60; ++i) flows.push_back(1.903 + 0.01 * i);
+  flows.push_back(2.1);  // 2.100
+  const auto digits = last_digits_of(readings_of(flows), step_l_min);
+  ASSERT_TRUE(digits);
+  EXPECT_EQ(digits->counts[3], 60U);
+  EXPECT_EQ(digits->counts[0], 1U);
+  EXPECT_EQ(digits->readings(), 61U);
+  EXPECT_EQ(digits->most_frequent(), 3U);
+  EXPECT_EQ(digits->step, 1U);
+}
+
+TEST(LastDigits, OfAStatedResolutionMayStepByMore) {
+  test::RandomNumbers random(1);
+  const auto flows = readings_of(random_flows(random, 60, 0.002));
+  EXPECT_EQ(last_digits_of(flows, 0.002)->step, 2U);
+  EXPECT_EQ(last_digits_of(flows, 0.0001)->step, 1U);  // written down with fewer decimals than shown
+  EXPECT_FALSE(last_digits_of(flows, 0.01));           // finer than the display
+  EXPECT_FALSE(last_digits_of(flows, 0.0283168));      // 0.001 ft3/min: no decimal place of L/min
+}
+
+TEST(LastDigits, WithoutAResolutionStepAsTheDigitsSeen) {
+  test::RandomNumbers random(2);
+  EXPECT_EQ(last_digits_of(readings_of(random_flows(random, 60)), {})->step, 1U);
+  EXPECT_EQ(last_digits_of(readings_of(random_flows(random, 60, 0.002)), {})->step, 2U);
+  EXPECT_EQ(last_digits_of(readings_of(random_flows(random, 60, 0.005)), {})->step, 5U);
+}
+
+TEST(LastDigits, OfFewerThanFiftyReadingsTellNothing) {
+  test::RandomNumbers random(3);
+  EXPECT_FALSE(last_digits_of(readings_of(random_flows(random, 49)), step_l_min));
+  EXPECT_TRUE(last_digits_of(readings_of(random_flows(random, 50)), step_l_min));
+  EXPECT_FALSE(last_digits_of({}, step_l_min));
+}
+
+TEST(LastDigits, OfReadingsCloseTogetherTellNothing) {
+  std::vector<double> flows;
+  for (int i = 0; i < 40; ++i) flows.push_back(2 + 0.01 * i);
+  for (int i = 0; i < 13; ++i) flows.push_back(3.001);
+  EXPECT_TRUE(last_digits_of(readings_of(flows), step_l_min));  // 13 of 53: a quarter
+  flows.push_back(3.009);
+  EXPECT_FALSE(last_digits_of(readings_of(flows), step_l_min));
+}
+
+TEST(LastDigits, LeaveOutWhatThePumpWasSetTo) {
+  test::RandomNumbers random(4);
+  std::vector<FirstReading> readings = readings_of(random_flows(random, 60));
+  for (const double flow : {1.995, 2.0, 2.004}) readings.push_back({flow, 2});  // within the cycle of 2.000
+  EXPECT_EQ(last_digits_of(readings, step_l_min)->readings(), 60U);
+  for (const double flow : {1.994, 2.005}) readings.push_back({flow, 2});
+  EXPECT_EQ(last_digits_of(readings, step_l_min)->readings(), 62U);
+}
+
+// The rate told in docs/uncertainty.md: one calibrator in 1000. 10 000 calibrators with 50 to 400 readings each: about
+// ten are expected; four standard deviations of a Poisson count are allowed above, and one alarm at least.
+TEST(LastDigits, OfAFairDisplayAreToldAsSeldomAsStated) {
+  constexpr int calibrators = 10000;
+  test::RandomNumbers random(5);
+  int tested = 0;
+  int alarms = 0;
+  for (int c = 0; c < calibrators; ++c) {
+    const auto n = static_cast<std::size_t>(50 + 350 * random.uniform() * random.uniform());
+    const auto digits = last_digits_of(readings_of(random_flows(random, n)), step_l_min);
+    if (!digits) continue;
+    ++tested;
+    if (check_last_digits(digits->counts, digits->step)->upper_p < rarest_last_digits) ++alarms;
+  }
+  const double expected = rarest_last_digits * tested;
+  EXPECT_GT(tested, calibrators * 9 / 10);
+  EXPECT_GE(alarms, 1);
+  EXPECT_LE(alarms, expected + 4 * std::sqrt(expected));
+}
+
+// Days of two sets each: 28 days are 56 first readings. The pump's level differs from day to day by 0.03 L/min.
+BookText book_of_days(std::uint64_t seed, double share_rounded, const std::string& resolution = "0.001") {
+  test::RandomNumbers random(seed);
+  BookText text;
+  text.certificates.clear();
+  text.instruments =
+      "instrument,kind,principle,resolution [L/min]\nP1,pump,,\nV1,calibrator,volumetric," + resolution + "\n";
+  text.samples = "sample,pump,started,stopped,nominal [L/min]\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (int day = 1; day <= days; ++day) {
+    const std::string date = "2026-09-" + two_digits(day);
+    text.samples += "D" + std::to_string(day) + ",P1," + date + "T08:00," + date + "T16:00,2.2\n";
+    for (const auto& [stage, hour] : {std::pair("pre", "T07:3"), std::pair("post", "T16:1")}) {
+      double flow = 2 + 0.03 * random.normal();
+      if (random.uniform() < share_rounded) flow = std::round(100 * flow) / 100;
+      for (int i = 0; i < 3; ++i) {
+        text.readings += date + hour + std::to_string(i) + "," + stage + ",D" + std::to_string(day) + ",V1," +
+                         shown(i == 0 ? flow : flow + 0.004 * random.normal()) + "\n";
+      }
+    }
+  }
+  return text;
+}
+
+TEST(LastDigits, ThatAreUnevenAreToldWithTheirFigures) {
+  const Diagnostics doubts = doubts_of(book_of(book_of_days(6, 0.5)));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(doubts[0].id, "doubt/last-digits");
+  EXPECT_EQ(doubts[0].place.line, 2U);
+  EXPECT_EQ(
+      doubts[0].message,
+      "of 56 sets read with V1, here the first, 28 begin with a reading that ends in 0; chance makes about 6, and "
+      "digits so uneven with p < 0.000001");
+}
+
+TEST(LastDigits, OfAnHonestBookAreNotTold) {
+  for (std::uint64_t seed = 10; seed < 20; ++seed) EXPECT_EQ(ids(book_of_days(seed, 0)), std::vector<std::string>());
+}
+
+TEST(LastDigits, AskForAResolutionThatIsNotStated) {
+  const Diagnostics doubts = doubts_of(book_of(book_of_days(6, 0.5, "")));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_NE(doubts[0].hint.find("state its resolution"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace driftwarden
