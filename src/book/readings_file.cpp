@@ -5,6 +5,7 @@
 #include "book/sample_names.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/book/row_blocks.hpp"
+#include "driftwarden/book/short_text.hpp"
 
 namespace driftwarden {
 namespace {
@@ -71,13 +72,13 @@ class ReadingRows {
     table_.stage[row] = stage_word < 0 ? Stage::field : static_cast<Stage>(stage_word);
     const Row of_sample = read_sample();
     const Row of_pump = read_pump(of_sample);
-    table_.sample.put(row, of_sample);
-    table_.pump.put(row, of_pump);
+    if (has_sample_) table_.sample[row] = of_sample;
+    if (has_pump_) table_.pump[row] = of_pump;
     table_.calibrator[row] = read_calibrator();
     table_.indicated_l_min[row] = row_.quantity(reading);
-    table_.temperature_k.put(row, row_.quantity(temperature));
-    table_.pressure_kpa.put(row, row_.quantity(pressure));
-    table_.humidity.put(row, row_.quantity(humidity));
+    if (has_temperature_) table_.temperature_k[row] = row_.quantity(temperature);
+    if (has_pressure_) table_.pressure_kpa[row] = row_.quantity(pressure);
+    if (has_humidity_) table_.humidity[row] = row_.quantity(humidity);
     if (has_words_) read_words(row);
     table_.flags[row] = read_void();
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
@@ -94,11 +95,11 @@ class ReadingRows {
   }
 
   void read_words(Row row) {
-    table_.replicate.put(row, row_.interned(replicate));
-    table_.set.put(row, row_.interned(set));
-    table_.sampler.put(row, row_.interned(sampler));
-    table_.by.put(row, row_.interned(by));
-    table_.note.put(row, row_.interned_note(note));
+    if (table_.replicate.capacity() > 0) table_.replicate[row] = row_.interned(replicate);
+    if (table_.set.capacity() > 0) table_.set[row] = row_.interned(set);
+    if (table_.sampler.capacity() > 0) table_.sampler[row] = row_.interned(sampler);
+    if (table_.by.capacity() > 0) table_.by[row] = row_.interned(by);
+    if (table_.note.capacity() > 0) table_.note[row] = row_.interned_note(note);
   }
 
   std::uint8_t read_void() {
@@ -116,9 +117,9 @@ class ReadingRows {
     const std::string_view name = row_.text(sample);
     if (name.empty()) return no_row;
     if (last_sample_ < book_.samples.size()) {
-      if (book_.samples.name[last_sample_] == name) return last_sample_;
-      if (last_sample_ + 1 < book_.samples.size() && book_.samples.name[last_sample_ + 1] == name)
-        return ++last_sample_;
+      if (is_same_text(book_.samples.name[last_sample_], name)) return last_sample_;
+      const Row next = last_sample_ + 1;
+      if (next < book_.samples.size() && is_same_text(book_.samples.name[next], name)) return last_sample_ = next;
     }
     const Row found = samples_.find(name);
     if (found == no_row) return unknown_sample(name);
@@ -135,6 +136,7 @@ class ReadingRows {
   }
 
   Row read_pump(Row of_sample) {
+    if (of_sample != no_row && !has_pump_) return no_row;
     const std::string_view name = row_.text(pump);
     if (name.empty()) {
       if (row_.text(sample).empty()) {
@@ -171,6 +173,12 @@ class ReadingRows {
   RowReader row_;
   UnknownSamples unknown_samples_;
   Row last_sample_ = 0;
+  // Which of the columns are kept.
+  bool has_sample_ = table_.sample.capacity() > 0;
+  bool has_pump_ = table_.pump.capacity() > 0;
+  bool has_temperature_ = table_.temperature_k.capacity() > 0;
+  bool has_pressure_ = table_.pressure_kpa.capacity() > 0;
+  bool has_humidity_ = table_.humidity.capacity() > 0;
   bool has_words_ = table_.replicate.capacity() + table_.set.capacity() + table_.sampler.capacity() +
                         table_.by.capacity() + table_.note.capacity() >
                     0;

@@ -12,6 +12,7 @@
 #include "driftwarden/book/problem_list.hpp"
 #include "driftwarden/book/row_blocks.hpp"
 #include "driftwarden/book/row_reader.hpp"
+#include "driftwarden/book/short_text.hpp"
 #include "driftwarden/book/table_layout.hpp"
 
 // How each kind of file becomes records: the specification of its columns, and a function.
@@ -62,7 +63,7 @@ class NamedInstrument {
 
   // The instrument's row, or no_row where there is none of that name and kind; that is then told with this id.
   Row find(std::string_view name, RowReader& row, int field, const char* id) {
-    if (last_ != no_row && book_.instruments[last_].name == name) return last_;
+    if (last_ != no_row && is_same_text(book_.instruments[last_].name, name)) return last_;
     return last_ = look_up(name, row, field, id);
   }
 

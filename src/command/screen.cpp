@@ -51,7 +51,11 @@ Totals write_samples(const Screening& screening, const std::vector<Row>& samples
   std::vector<Totals> of_blocks(samples.size() / samples_a_block + 1);
   write_in_order(
       samples.size(), samples_a_block, threads,
-      [&] { return BlockWriter{screening, samples, format, table, SampleJudge(screening), of_blocks, facts}; },
+      [&] {
+        SampleJudge judge(screening);
+        if (format == "csv") judge.leave_out_risks();
+        return BlockWriter{screening, samples, format, table, std::move(judge), of_blocks, facts};
+      },
       [&out](const std::string& text, std::size_t, std::size_t) {
         out.write(text.data(), static_cast<std::streamsize>(text.size()));
       });
