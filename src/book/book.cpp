@@ -116,7 +116,7 @@ std::string Book::place_text(const std::vector<std::string>& table_files, RowPla
   return to_text(Place{table_files[place.file], place.line, 0});
 }
 
-Result<Book> read_book(const fs::path& folder, unsigned threads) {
+Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& advance) {
   std::error_code ignored;
   if (!fs::is_directory(folder, ignored)) {
     return error("book/no-folder", {folder.string(), 0, 0}, "there is no such folder",
@@ -138,7 +138,7 @@ Result<Book> read_book(const fs::path& folder, unsigned threads) {
   ProblemList problems;
   SharedTexts texts(book.texts);
   std::map<std::string_view, ProblemNumber> lost;
-  read_tables({book, problems, texts, std::max(threads, 1U), lost});
+  read_tables({book, problems, texts, std::max(threads, 1U), lost, advance});
   settle_problems(book, problems);
   return book;
 }

@@ -205,7 +205,7 @@ void for_each_column(ReadingTable& table, F f) {
 }
 
 std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known& known, Row first_row,
-                      UnknownSamples& unknown) {
+                      UnknownSamples& unknown, TableProgress& progress) {
   ReadingTable& table = hand.book.readings;
   std::mutex rejected;
   std::vector<std::unique_ptr<ReadingRows>> workers;
@@ -214,7 +214,8 @@ std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known
   }
   const std::size_t mark = hand.problems.mark();
   std::size_t rows = 0;
-  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows)) {
+  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows,
+                          [&progress](std::size_t bytes) { progress.pass(bytes); })) {
     table.place.start(first_row, {file.number, file.layout.first_line});
   } else {
     hand.problems.back_to(mark);
@@ -252,7 +253,8 @@ void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) 
   });
   std::size_t rows = 0;
   UnknownSamples unknown;
-  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows), unknown);
+  TableProgress progress(hand.advance, "reading readings", files);
+  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows), unknown, progress);
   table.rows = rows;
   for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
   hint_at_samples(unknown, hand.book.samples, hand.problems);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <atomic>
 #include <map>
 #include <string>
 #include <vector>
@@ -35,6 +36,7 @@ struct BookInHand {
   // By table: the first fault by which some of its records may be lost without a trace, so that what names them, or
   // lacks them, is in doubt and not wrong. A file that can't be read at all, or rows inside a quote that never ends.
   std::map<std::string_view, ProblemNumber>& lost;
+  const Advance& advance;
 
   void lose(std::string_view table, ProblemNumber problem) const {
     if (lost[table] == no_problem) lost[table] = problem;
@@ -88,6 +90,24 @@ void read_certificates(const std::vector<TableFile>& files, const BookInHand& ha
 void read_samples(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand);
+
+// Tells how far the reading of a table's files has come.
+class TableProgress {
+ public:
+  TableProgress(const Advance& advance, std::string_view work, const std::vector<TableFile>& files)
+      : advance_(advance), work_(work) {
+    for (const TableFile& file : files) bytes_ += file.bytes.bytes().size();
+  }
+  void pass(std::size_t bytes) {
+    if (advance_) advance_(work_, passed_ += bytes, bytes_);
+  }
+
+ private:
+  const Advance& advance_;
+  std::string_view work_;
+  std::size_t bytes_ = 0;
+  std::atomic<std::size_t> passed_{0};
+};
 
 // Whether any of a table's files has a column for the field; the note also lives from columns without a meaning.
 inline bool someone_wrote(const std::vector<TableFile>& files, int field, int note_field) {
