@@ -39,12 +39,6 @@ std::vector<std::string> files_of(const fs::path& folder, const std::string& tab
   return names;
 }
 
-const HeadingMap& owners_headings(const Settings& settings, std::string_view table) {
-  static const HeadingMap none;
-  const auto found = settings.headings.find(std::string(table));
-  return found == settings.headings.end() ? none : found->second;
-}
-
 // A file, opened, with its heading line understood; else nothing, and in `problems` why.
 std::optional<TableFile> open_file(const std::string& name, std::uint32_t number, const TableSpec& spec,
                                    const BookInHand& hand, Diagnostics& problems) {
@@ -111,6 +105,12 @@ void settle_problems(Book& book, const ProblemList& problems) {
 }
 
 }  // namespace
+
+const HeadingMap& owners_headings(const Settings& settings, std::string_view table) {
+  static const HeadingMap none;
+  const auto found = settings.headings.find(std::string(table));
+  return found == settings.headings.end() ? none : found->second;
+}
 
 std::string Book::place_text(const std::vector<std::string>& table_files, RowPlace place) const {
   return to_text(Place{table_files[place.file], place.line, 0});

@@ -79,6 +79,9 @@ class NamedInstrument {
   Row last_ = no_row;
 };
 
+// What the owner calls the columns of a table.
+const HeadingMap& owners_headings(const Settings& settings, std::string_view table);
+
 extern const TableSpec instruments_spec;
 extern const TableSpec certificates_spec;
 extern const TableSpec samples_spec;
