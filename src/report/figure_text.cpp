@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -24,34 +25,35 @@ namespace {
   return (tens | (twos - 10 * tens) << 8U) | noughts;
 }
 
-// The digits of a number below 10^17, without noughts before them.
-class Digits {
- public:
-  explicit Digits(std::uint64_t number) {
-    constexpr std::uint64_t ten_8 = 100'000'000;
-    const std::uint64_t words[] = {eight_digits(number / ten_8 / ten_8), eight_digits(number / ten_8 % ten_8),
-                                   eight_digits(number % ten_8)};
-    std::memcpy(text_.data(), words, sizeof words);
-    while (begin_ + 1 < text_.size() && text_[begin_] == '0') ++begin_;
-  }
-  std::string_view text() const { return {text_.data() + begin_, text_.size() - begin_}; }
+constexpr std::size_t most_digits = 17;
 
- private:
-  std::array<char, 24> text_;
-  std::size_t begin_ = 7;  // of the first eight digits only the last can be one
-};
+// Writes a number below 10^17 without noughts before it; behind its digits.
+char* write_digits(char* out, std::uint64_t number) {
+  constexpr std::uint64_t ten_8 = 100'000'000;
+  const std::uint64_t words[] = {eight_digits(number / ten_8 / ten_8), eight_digits(number / ten_8 % ten_8),
+                                 eight_digits(number % ten_8)};
+  std::array<char, sizeof words> text;
+  std::memcpy(text.data(), words, sizeof words);
+  const char* first = text.data() + text.size() - most_digits;
+  const char* const last = text.data() + text.size() - 1;
+  while (first < last && *first == '0') ++first;
+  return std::copy(first, last + 1, out);
+}
 
-// Digits with a point in them; `whole` digits stand before it, where that is below 1 noughts behind it.
-void append_with_point(std::string& out, std::string_view digits, std::ptrdiff_t whole) {
-  if (whole > 0) {
-    out.append(digits.substr(0, static_cast<std::size_t>(whole)));
-    out += '.';
-    out.append(digits.substr(static_cast<std::size_t>(whole)));
-  } else {
-    out += "0.";
-    out.append(static_cast<std::size_t>(-whole), '0');
-    out.append(digits);
+// Writes a decimal number with digits behind its point, from 0.001 on; behind its text.
+char* write_decimal(char* out, std::uint64_t digits, int exponent) {
+  std::array<char, most_digits> text;
+  const auto size = write_digits(text.data(), digits) - text.data();
+  const std::ptrdiff_t whole = size + exponent;  // digits before the point
+  if (whole <= 0) {
+    *out++ = '0';
+    *out++ = '.';
+    out = std::fill_n(out, -whole, '0');
+    return std::copy_n(text.data(), size, out);
   }
+  out = std::copy_n(text.data(), whole, out);
+  *out++ = '.';
+  return std::copy_n(text.data() + whole, size - whole, out);
 }
 
 }  // namespace
@@ -60,18 +62,18 @@ void append_with_point(std::string& out, std::string_view digits, std::ptrdiff_t
 // takes, and stand as std::to_chars would write them; it writes all others.
 void append_figure(std::string& out, double figure) {
   if (!std::isfinite(figure)) return;
-  const double magnitude = std::fabs(figure);
-  if (magnitude >= 1e-3 && magnitude < 1e15) {
-    const auto decimal = fmt::detail::dragonbox::to_decimal(magnitude);
-    if (decimal.exponent < 0) {
-      const Digits digits(decimal.significand);
-      if (figure < 0) out += '-';
-      return append_with_point(out, digits.text(),
-                               static_cast<std::ptrdiff_t>(digits.text().size()) + decimal.exponent);
-    }
-  }
   std::array<char, 32> text;
-  const auto [end, ignored] = std::to_chars(text.data(), text.data() + text.size(), figure);
+  char* end = text.data();
+  const double magnitude = std::fabs(figure);
+  const bool is_usual = magnitude >= 1e-3 && magnitude < 1e15;
+  const auto decimal = is_usual ? fmt::detail::dragonbox::to_decimal(magnitude)
+                                : decltype(fmt::detail::dragonbox::to_decimal(magnitude)){};
+  if (decimal.exponent < 0) {
+    if (figure < 0) *end++ = '-';
+    end = write_decimal(end, decimal.significand, decimal.exponent);
+  } else {
+    end = std::to_chars(end, text.data() + text.size(), figure).ptr;
+  }
   out.append(text.data(), end);
 }
 
