@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <array>
 #include <mutex>
+#include <utility>
 
+#include "book/decimal_form.hpp"
 #include "book/sample_names.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/book/row_blocks.hpp"
@@ -67,7 +70,7 @@ class ReadingRows {
 
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     row_.start(scanner, line);
-    table_.taken[row] = row_.moment(taken);
+    table_.taken.put(row, row_.moment(taken));
     const int stage_word = row_.word(stage, stages);
     table_.stage[row] = stage_word < 0 ? Stage::field : static_cast<Stage>(stage_word);
     const Row of_sample = read_sample();
@@ -75,10 +78,10 @@ class ReadingRows {
     if (has_sample_) table_.sample[row] = of_sample;
     if (has_pump_) table_.pump[row] = of_pump;
     table_.calibrator[row] = read_calibrator();
-    table_.indicated_l_min[row] = row_.quantity(reading);
-    if (has_temperature_) table_.temperature_k[row] = row_.quantity(temperature);
-    if (has_pressure_) table_.pressure_kpa[row] = row_.quantity(pressure);
-    if (has_humidity_) table_.humidity[row] = row_.quantity(humidity);
+    read_quantity(table_.indicated_l_min, row, reading);
+    if (has_temperature_) read_quantity(table_.temperature_k, row, temperature);
+    if (has_pressure_) read_quantity(table_.pressure_kpa, row, pressure);
+    if (has_humidity_) read_quantity(table_.humidity, row, humidity);
     if (has_words_) read_words(row);
     table_.flags[row] = read_void();
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
@@ -87,9 +90,14 @@ class ReadingRows {
   UnknownSamples& unknown_samples() { return unknown_samples_; }
 
  private:
+  [[gnu::always_inline]] void read_quantity(DecimalColumn& column, Row row, int field) {
+    const RowReader::Quantity quantity = row_.quantity_as_written(field);
+    column.put(row, quantity.inside, quantity.written);
+  }
+
   void reject(Row row, bool stage_is_lost) {
     table_.flags[row] = static_cast<std::uint8_t>(table_.flags[row] | reading_is_rejected);
-    if (stage_is_lost) table_.taken[row] = no_moment;
+    if (stage_is_lost) table_.taken.put(row, no_moment);
     const std::scoped_lock lock(rejected_);
     table_.problem[row] = row_.problem();
   }
@@ -230,6 +238,42 @@ std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known
   return rows;
 }
 
+// Columns of numbers, with their fields.
+std::array<std::pair<DecimalColumn*, int>, 4> decimal_columns(ReadingTable& table) {
+  return {{{&table.indicated_l_min, reading},
+           {&table.temperature_k, temperature},
+           {&table.pressure_kpa, pressure},
+           {&table.humidity, humidity}}};
+}
+
+void set_forms(ReadingTable& table, const std::vector<TableFile>& files, char decimal_sign) {
+  for (const auto& [column, f] : decimal_columns(table)) {
+    if (const auto form = decimal_form_of(files, f, decimal_sign)) column->set_form(*form);
+  }
+}
+
+// Whether the first rows of a column promised a form that the others don't have.
+bool has_misfit(ReadingTable& table) {
+  const auto columns = decimal_columns(table);
+  return std::any_of(columns.begin(), columns.end(), [](const auto& column) { return column.first->is_misfit(); });
+}
+
+UnknownSamples read_files(const std::vector<TableFile>& files, const BookInHand& hand, const Known& known) {
+  ReadingTable& table = hand.book.readings;
+  std::size_t most = 0;
+  for (const TableFile& file : files) most += most_rows(file.bytes, file.layout);
+  for_each_column(table, [&](auto& column, int f) {
+    if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
+  });
+  std::size_t rows = 0;
+  UnknownSamples unknown;
+  TableProgress progress(hand.advance, "reading readings", files);
+  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows), unknown, progress);
+  table.rows = rows;
+  for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
+  return unknown;
+}
+
 // A reading that names no sample and no pump that can be found may be anybody's.
 void lose_readings_of_nobody(const BookInHand& hand) {
   const ReadingTable& table = hand.book.readings;
@@ -246,17 +290,16 @@ const TableSpec readings_spec{"readings", fields};
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) {
   const Known known{index_of_samples(hand), index_of_instruments(hand.book.instruments)};
   ReadingTable& table = hand.book.readings;
-  std::size_t most = 0;
-  for (const TableFile& file : files) most += most_rows(file.bytes, file.layout);
-  for_each_column(table, [&](auto& column, int f) {
-    if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
-  });
-  std::size_t rows = 0;
-  UnknownSamples unknown;
-  TableProgress progress(hand.advance, "reading readings", files);
-  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows), unknown, progress);
-  table.rows = rows;
-  for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
+  const std::size_t mark = hand.problems.mark();
+  const ProblemNumber lost = hand.lost["readings"];
+  set_forms(table, files, hand.book.settings.decimal);
+  UnknownSamples unknown = read_files(files, hand, known);
+  if (has_misfit(table)) {
+    table = {};
+    hand.problems.back_to(mark);
+    hand.lost["readings"] = lost;
+    unknown = read_files(files, hand, known);
+  }
   hint_at_samples(unknown, hand.book.samples, hand.problems);
   lose_readings_of_nobody(hand);
 }

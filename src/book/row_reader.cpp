@@ -109,7 +109,7 @@ std::string_view RowReader::trimmed_cell(int field, std::string_view text) {
 
 // Of a text that is not the file's own bytes, or has the owner's decimal comma; a point would then be ambiguous and is
 // refused.
-double RowReader::quantity_from_copy(int field, std::string_view written) {
+RowReader::Quantity RowReader::quantity_from_copy(int field, std::string_view written) {
   if (context_.decimal == '.') return quantity_from(field, written, number_from(written));
   if (written.find('.') != std::string_view::npos) return no_such_quantity(field, written, false);
   std::string with_point(written);
@@ -117,10 +117,10 @@ double RowReader::quantity_from_copy(int field, std::string_view written) {
   return quantity_from(field, written, number_from(with_point));
 }
 
-double RowReader::no_such_quantity(int field, std::string_view written, bool is_number) {
+RowReader::Quantity RowReader::no_such_quantity(int field, std::string_view written, bool is_number) {
   if (!is_number) {
     fail_number(field, written);
-    return missing;
+    return {};
   }
   const auto f = static_cast<std::size_t>(field);
   const FieldPlace& place = places_[f];
@@ -128,7 +128,7 @@ double RowReader::no_such_quantity(int field, std::string_view written, bool is_
        "the " + std::string(context_.spec.fields[f].name) + " " + in_quotes(written) + " can't be",
        "between " + with_unit(place.least, place.unit) + " and " + with_unit(place.most, place.unit) +
            " is plausible; is the unit in the heading right?");
-  return missing;
+  return {};
 }
 
 void RowReader::fail_number(int field, std::string_view written) {

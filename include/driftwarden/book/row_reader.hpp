@@ -58,9 +58,14 @@ class RowReader {
   bool has(int field) const { return context_.layout.has(field); }
   std::string_view text(int field) { return cell(field); }
   // In the inside unit of the heading's dimension; a plain number as written.
-  [[gnu::always_inline]] double quantity(int field) {
+  double quantity(int field) { return quantity_as_written(field).inside; }
+  struct Quantity {
+    double inside = missing;   // missing also where it can't be
+    double written = missing;  // the number itself
+  };
+  [[gnu::always_inline]] Quantity quantity_as_written(int field) {
     const std::string_view written = cell(field);
-    if (written.empty()) return missing;
+    if (written.empty()) return {};
     if (context_.decimal != '.' || row_->has_copies()) return quantity_from_copy(field, written);
     return quantity_from(field, written, number_from_padded(written));
   }
@@ -107,17 +112,17 @@ class RowReader {
     if (!text.empty() && !is_blank(text.front()) && !is_blank(text.back())) return text;
     return trimmed_cell(field, text);
   }
-  [[gnu::always_inline]] double quantity_from(int field, std::string_view written, std::optional<double> number) {
+  [[gnu::always_inline]] Quantity quantity_from(int field, std::string_view written, std::optional<double> number) {
     const FieldPlace& place = places_[static_cast<std::size_t>(field)];
     const double inside = place.unit.to_inside(number.value_or(missing));
-    if (inside >= place.least && inside <= place.most) return inside;
+    if (inside >= place.least && inside <= place.most) return {inside, *number};
     return no_such_quantity(field, written, number.has_value());
   }
   static bool is_blank(char c) { return c == ' ' || c == '\t'; }
 
   std::string_view trimmed_cell(int field, std::string_view text);
-  double quantity_from_copy(int field, std::string_view written);
-  double no_such_quantity(int field, std::string_view written, bool is_number);
+  Quantity quantity_from_copy(int field, std::string_view written);
+  Quantity no_such_quantity(int field, std::string_view written, bool is_number);
   Moment no_such_moment(int field, std::string_view written);
   const Cell* raw_cell(int field) const;
   ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
