@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/assessment/budget.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -261,10 +262,22 @@ class BudgetMaker {
 
 }  // namespace
 
+void Budget::clear() {
+  lines.clear();
+  lacks.clear();
+  std::fill(std::begin(of), std::end(of), FigureUncertainty{});
+}
+
+bool can_state_uncertainty(const AssessmentBasis& basis, const SampleAssessment& figures) {
+  for (const ReadingSet* set : {figures.pre_set(), figures.post_set()}) {
+    if (set == nullptr || set->flow.n < 2) return false;
+    if (is_missing(certificate_uncertainty(basis, *set).standard)) return false;
+  }
+  return true;
+}
+
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget) {
-  budget.lines.clear();
-  budget.lacks.clear();
-  for (FigureUncertainty& of : budget.of) of = {};
+  budget.clear();
   const bool has_flows = !is_missing(figures.pre_l_min) && !is_missing(figures.post_l_min);
   if (has_flows && !is_missing(figures.volume_l)) BudgetMaker(basis, figures, budget).make();
 }

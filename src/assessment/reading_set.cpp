@@ -26,16 +26,47 @@ bool belongs(const ReadingTable& readings, Row reading, const SetRows& set, Row 
 }  // namespace
 
 BeyondRange beyond_range(const Instrument& calibrator, double indicated_l_min) {
+  if (!calibrator.low_l_min && !calibrator.high_l_min) return {};
   const std::optional<double>& low = calibrator.low_l_min;
   const std::optional<double>& high = calibrator.high_l_min;
   if (low && indicated_l_min < *low) return {(*low - indicated_l_min) / *low, *low - indicated_l_min};
   if (high && indicated_l_min > *high) return {(indicated_l_min - *high) / *high, indicated_l_min - *high};
-  return low || high ? BeyondRange{0, 0} : BeyondRange{};
+  return {0, 0};
 }
 
 void SetSplitter::split(const ReadingTable& readings, std::vector<Row>& rows, std::vector<SetRows>& sets) {
-  keys_.clear();
   sets.clear();
+  if (!split_in_order(readings, rows, sets)) split_in_any_order(readings, rows, sets);
+}
+
+// Readings mostly stand in the order of stage and time, each set behind the other. False: they don't.
+bool SetSplitter::split_in_order(const ReadingTable& readings, const std::vector<Row>& rows,
+                                 std::vector<SetRows>& sets) {
+  for (std::uint32_t i = 0; i < rows.size(); ++i) {
+    const Row row = rows[i];
+    const Moment taken = readings.taken[row];
+    const Stage stage = readings.stage[row];
+    if (taken == no_moment) return sets.clear(), false;
+    if (!sets.empty() && (stage < sets.back().stage || (stage == sets.back().stage && taken < sets.back().last))) {
+      return sets.clear(), false;
+    }
+    const bool is_first_of_stage = sets.empty() || stage != sets.back().stage;
+    if (is_first_of_stage) {
+      sets.push_back({stage, readings.calibrator[row], i, 1, taken, taken});
+      continue;
+    }
+    SetRows& set = sets.back();
+    // A second set of the stage may be one that is taken up again.
+    if (!belongs(readings, row, set, rows[set.begin])) return sets.clear(), false;
+    ++set.count;
+    set.last = taken;
+    if (set.calibrator == no_row) set.calibrator = readings.calibrator[row];
+  }
+  return true;
+}
+
+void SetSplitter::split_in_any_order(const ReadingTable& readings, std::vector<Row>& rows, std::vector<SetRows>& sets) {
+  keys_.clear();
   for (const Row row : rows) keys_.push_back({readings.stage[row], readings.taken[row], row, 0});
   const auto in_time = [](const Key& a, const Key& b) {
     // Readings without a time go last.
@@ -128,6 +159,7 @@ std::int32_t SetReader::note_certificate(ReadingSet& result, Day on) const {
 
 void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
   const BeyondRange beyond = beyond_range(book_.instruments[result.rows.calibrator], indicated_l_min);
+  if (is_missing(beyond.ratio)) return;
   result.beyond_range.ratio = std::fmax(beyond.ratio, result.beyond_range.ratio);
   result.beyond_range.l_min = std::fmax(beyond.l_min, result.beyond_range.l_min);
 }

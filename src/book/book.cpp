@@ -39,12 +39,6 @@ std::vector<std::string> files_of(const fs::path& folder, const std::string& tab
   return names;
 }
 
-const HeadingMap& owners_headings(const Settings& settings, std::string_view table) {
-  static const HeadingMap none;
-  const auto found = settings.headings.find(std::string(table));
-  return found == settings.headings.end() ? none : found->second;
-}
-
 // A file, opened, with its heading line understood; else nothing, and in `problems` why.
 std::optional<TableFile> open_file(const std::string& name, std::uint32_t number, const TableSpec& spec,
                                    const BookInHand& hand, Diagnostics& problems) {
@@ -113,11 +107,17 @@ void settle_problems(Book& book, const ProblemList& problems) {
 
 }  // namespace
 
+const HeadingMap& owners_headings(const Settings& settings, std::string_view table) {
+  static const HeadingMap none;
+  const auto found = settings.headings.find(std::string(table));
+  return found == settings.headings.end() ? none : found->second;
+}
+
 std::string Book::place_text(const std::vector<std::string>& table_files, RowPlace place) const {
   return to_text(Place{table_files[place.file], place.line, 0});
 }
 
-Result<Book> read_book(const fs::path& folder, unsigned threads) {
+Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& advance) {
   std::error_code ignored;
   if (!fs::is_directory(folder, ignored)) {
     return error("book/no-folder", {folder.string(), 0, 0}, "there is no such folder",
@@ -139,7 +139,7 @@ Result<Book> read_book(const fs::path& folder, unsigned threads) {
   ProblemList problems;
   SharedTexts texts(book.texts);
   std::map<std::string_view, ProblemNumber> lost;
-  read_tables({book, problems, texts, std::max(threads, 1U), lost});
+  read_tables({book, problems, texts, std::max(threads, 1U), lost, advance});
   settle_problems(book, problems);
   return book;
 }

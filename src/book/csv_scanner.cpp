@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/csv_scanner.hpp"
 
+#include <algorithm>
 #include <bit>
 #include <utility>
 
@@ -11,27 +12,50 @@
 namespace driftwarden {
 namespace {
 
-// A bit for each of 64 bytes that is a separator, a line end or a quote.
+// A bit for each of 64 bytes: those that are a separator, and those that are a line end or a quote.
+struct Marks {
+  std::uint64_t separators = 0;
+  std::uint64_t stops = 0;
+};
+
 #ifdef __SSE2__
-std::uint64_t marks_in_64(const char* p, char separator) {
+Marks marks_in_64(const char* p, char separator) {
   const __m128i s = _mm_set1_epi8(separator);
   const __m128i n = _mm_set1_epi8('\n');
   const __m128i q = _mm_set1_epi8('"');
-  std::uint64_t marks = 0;
+  const auto bits = [](__m128i hit, unsigned k) {
+    return std::uint64_t{static_cast<std::uint32_t>(_mm_movemask_epi8(hit))} << (16 * k);
+  };
+  Marks marks;
   for (unsigned k = 0; k < 4; ++k) {
     const __m128i v = _mm_loadu_si128(reinterpret_cast<const __m128i*>(p + 16 * k));
-    const __m128i hit = _mm_or_si128(_mm_or_si128(_mm_cmpeq_epi8(v, s), _mm_cmpeq_epi8(v, n)), _mm_cmpeq_epi8(v, q));
-    marks |= std::uint64_t{static_cast<std::uint32_t>(_mm_movemask_epi8(hit))} << (16 * k);
+    marks.separators |= bits(_mm_cmpeq_epi8(v, s), k);
+    marks.stops |= bits(_mm_or_si128(_mm_cmpeq_epi8(v, n), _mm_cmpeq_epi8(v, q)), k);
   }
   return marks;
 }
 #else
-std::uint64_t marks_in_64(const char* p, char separator) {
-  std::uint64_t marks = 0;
+Marks marks_in_64(const char* p, char separator) {
+  Marks marks;
   for (unsigned k = 0; k < 64; ++k) {
-    marks |= std::uint64_t{p[k] == separator || p[k] == '\n' || p[k] == '"'} << k;
+    marks.separators |= std::uint64_t{p[k] == separator} << k;
+    marks.stops |= std::uint64_t{p[k] == '\n' || p[k] == '"'} << k;
   }
   return marks;
+}
+#endif
+
+#ifdef __SSE2__
+// The line ends in a whole number of stretches of 16 bytes, at most 255: each byte of the sum counts its own column.
+std::size_t line_ends_in_columns(const char* p, std::size_t stretches) {
+  const __m128i n = _mm_set1_epi8('\n');
+  __m128i columns = _mm_setzero_si128();
+  for (std::size_t k = 0; k < stretches; ++k) {
+    const __m128i v = _mm_loadu_si128(reinterpret_cast<const __m128i*>(p + 16 * k));
+    columns = _mm_sub_epi8(columns, _mm_cmpeq_epi8(v, n));
+  }
+  const __m128i halves = _mm_sad_epu8(columns, _mm_setzero_si128());
+  return static_cast<std::size_t>(_mm_cvtsi128_si32(halves) + _mm_extract_epi16(halves, 4));
 }
 #endif
 
@@ -42,14 +66,10 @@ std::size_t count_line_ends(std::string_view text) {
   const char* const end = p + text.size();
   std::size_t count = 0;
 #ifdef __SSE2__
-  const __m128i n = _mm_set1_epi8('\n');
-  for (; end - p >= 64; p += 64) {
-    std::uint64_t hits = 0;
-    for (unsigned k = 0; k < 4; ++k) {
-      const __m128i v = _mm_loadu_si128(reinterpret_cast<const __m128i*>(p + 16 * k));
-      hits |= std::uint64_t{static_cast<std::uint32_t>(_mm_movemask_epi8(_mm_cmpeq_epi8(v, n)))} << (16 * k);
-    }
-    count += static_cast<std::size_t>(std::popcount(hits));
+  while (end - p >= 16) {
+    const std::size_t stretches = std::min<std::size_t>(static_cast<std::size_t>(end - p) / 16, 255);
+    count += line_ends_in_columns(p, stretches);
+    p += 16 * stretches;
   }
 #endif
   for (; p != end; ++p) count += *p == '\n' ? 1U : 0U;
@@ -85,22 +105,29 @@ bool CsvScanner::next() {
   count_ = 0;
   extra_lines_ = 0;
   fault_ = CsvFault::none;
+  has_copies_ = false;
   const char* cell = begin_;
   for (const char* block = begin_; block < end_; block += 64) {
-    for (std::uint64_t marks = marks_in_64(block, separator_); marks != 0; marks &= marks - 1) {
-      const char* const at = block + std::countr_zero(marks);
-      if (at >= end_) break;
-      if (*at == separator_) {
-        add(cell, at);
-        cell = at + 1;
-      } else if (*at == '\n') {
-        finish_row(cell, at);
-        return true;
-      } else if (at == cell) {
-        next_with_quotes();
-        return true;
-      }
+    Marks marks = marks_in_64(block, separator_);
+    if (end_ - block < 64) {
+      const std::uint64_t inside = (std::uint64_t{1} << (end_ - block)) - 1;
+      marks = {marks.separators & inside, marks.stops & inside};
     }
+    const std::uint64_t stop = marks.stops & -marks.stops;  // the first, or none
+    if (count_ + 65 > cells_.size()) cells_.resize(2 * count_ + 130);
+    for (std::uint64_t separators = marks.separators & (stop - 1); separators != 0; separators &= separators - 1) {
+      const char* const at = block + std::countr_zero(separators);
+      cells_[count_++] = {{cell, static_cast<std::size_t>(at - cell)}, cell};
+      cell = at + 1;
+    }
+    if (stop == 0) continue;
+    const char* const at = block + std::countr_zero(stop);
+    if (*at == '"') {
+      next_with_quotes();
+    } else {
+      finish_row(cell, at);
+    }
+    return true;
   }
   finish_row(cell, end_);
   return true;
@@ -166,6 +193,7 @@ const char* CsvScanner::quoted_cell(const char* quote) {
       if (*p == '"') ++p;
     }
     cells_[count_ - 1].text = text;
+    has_copies_ = true;
   }
   return to < end_ ? to + 1 : end_;
 }

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <array>
 #include <mutex>
+#include <utility>
 
+#include "book/decimal_form.hpp"
 #include "book/sample_names.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/book/row_blocks.hpp"
+#include "driftwarden/book/short_text.hpp"
 
 namespace driftwarden {
 namespace {
@@ -66,18 +70,18 @@ class ReadingRows {
 
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     row_.start(scanner, line);
-    table_.taken[row] = row_.moment(taken);
+    table_.taken.put(row, row_.moment(taken));
     const int stage_word = row_.word(stage, stages);
     table_.stage[row] = stage_word < 0 ? Stage::field : static_cast<Stage>(stage_word);
     const Row of_sample = read_sample();
     const Row of_pump = read_pump(of_sample);
-    table_.sample.put(row, of_sample);
-    table_.pump.put(row, of_pump);
+    if (has_sample_) table_.sample[row] = of_sample;
+    if (has_pump_) table_.pump[row] = of_pump;
     table_.calibrator[row] = read_calibrator();
-    table_.indicated_l_min[row] = row_.quantity(reading);
-    table_.temperature_k.put(row, row_.quantity(temperature));
-    table_.pressure_kpa.put(row, row_.quantity(pressure));
-    table_.humidity.put(row, row_.quantity(humidity));
+    read_quantity(table_.indicated_l_min, row, reading);
+    if (has_temperature_) read_quantity(table_.temperature_k, row, temperature);
+    if (has_pressure_) read_quantity(table_.pressure_kpa, row, pressure);
+    if (has_humidity_) read_quantity(table_.humidity, row, humidity);
     if (has_words_) read_words(row);
     table_.flags[row] = read_void();
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
@@ -86,19 +90,24 @@ class ReadingRows {
   UnknownSamples& unknown_samples() { return unknown_samples_; }
 
  private:
+  [[gnu::always_inline]] void read_quantity(DecimalColumn& column, Row row, int field) {
+    const RowReader::Quantity quantity = row_.quantity_as_written(field);
+    column.put(row, quantity.inside, quantity.written);
+  }
+
   void reject(Row row, bool stage_is_lost) {
     table_.flags[row] = static_cast<std::uint8_t>(table_.flags[row] | reading_is_rejected);
-    if (stage_is_lost) table_.taken[row] = no_moment;
+    if (stage_is_lost) table_.taken.put(row, no_moment);
     const std::scoped_lock lock(rejected_);
     table_.problem[row] = row_.problem();
   }
 
   void read_words(Row row) {
-    table_.replicate.put(row, row_.interned(replicate));
-    table_.set.put(row, row_.interned(set));
-    table_.sampler.put(row, row_.interned(sampler));
-    table_.by.put(row, row_.interned(by));
-    table_.note.put(row, row_.interned_note(note));
+    if (table_.replicate.capacity() > 0) table_.replicate[row] = row_.interned(replicate);
+    if (table_.set.capacity() > 0) table_.set[row] = row_.interned(set);
+    if (table_.sampler.capacity() > 0) table_.sampler[row] = row_.interned(sampler);
+    if (table_.by.capacity() > 0) table_.by[row] = row_.interned(by);
+    if (table_.note.capacity() > 0) table_.note[row] = row_.interned_note(note);
   }
 
   std::uint8_t read_void() {
@@ -116,9 +125,9 @@ class ReadingRows {
     const std::string_view name = row_.text(sample);
     if (name.empty()) return no_row;
     if (last_sample_ < book_.samples.size()) {
-      if (book_.samples.name[last_sample_] == name) return last_sample_;
-      if (last_sample_ + 1 < book_.samples.size() && book_.samples.name[last_sample_ + 1] == name)
-        return ++last_sample_;
+      if (is_same_text(book_.samples.name[last_sample_], name)) return last_sample_;
+      const Row next = last_sample_ + 1;
+      if (next < book_.samples.size() && is_same_text(book_.samples.name[next], name)) return last_sample_ = next;
     }
     const Row found = samples_.find(name);
     if (found == no_row) return unknown_sample(name);
@@ -135,6 +144,7 @@ class ReadingRows {
   }
 
   Row read_pump(Row of_sample) {
+    if (of_sample != no_row && !has_pump_) return no_row;
     const std::string_view name = row_.text(pump);
     if (name.empty()) {
       if (row_.text(sample).empty()) {
@@ -171,6 +181,12 @@ class ReadingRows {
   RowReader row_;
   UnknownSamples unknown_samples_;
   Row last_sample_ = 0;
+  // Which of the columns are kept.
+  bool has_sample_ = table_.sample.capacity() > 0;
+  bool has_pump_ = table_.pump.capacity() > 0;
+  bool has_temperature_ = table_.temperature_k.capacity() > 0;
+  bool has_pressure_ = table_.pressure_kpa.capacity() > 0;
+  bool has_humidity_ = table_.humidity.capacity() > 0;
   bool has_words_ = table_.replicate.capacity() + table_.set.capacity() + table_.sampler.capacity() +
                         table_.by.capacity() + table_.note.capacity() >
                     0;
@@ -197,7 +213,7 @@ void for_each_column(ReadingTable& table, F f) {
 }
 
 std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known& known, Row first_row,
-                      UnknownSamples& unknown) {
+                      UnknownSamples& unknown, TableProgress& progress) {
   ReadingTable& table = hand.book.readings;
   std::mutex rejected;
   std::vector<std::unique_ptr<ReadingRows>> workers;
@@ -206,7 +222,8 @@ std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known
   }
   const std::size_t mark = hand.problems.mark();
   std::size_t rows = 0;
-  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows)) {
+  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows,
+                          [&progress](std::size_t bytes) { progress.pass(bytes); })) {
     table.place.start(first_row, {file.number, file.layout.first_line});
   } else {
     hand.problems.back_to(mark);
@@ -219,6 +236,42 @@ std::size_t read_file(const TableFile& file, const BookInHand& hand, const Known
     for (auto& name : worker->unknown_samples()) unknown.push_back(std::move(name));
   }
   return rows;
+}
+
+// Columns of numbers, with their fields.
+std::array<std::pair<DecimalColumn*, int>, 4> decimal_columns(ReadingTable& table) {
+  return {{{&table.indicated_l_min, reading},
+           {&table.temperature_k, temperature},
+           {&table.pressure_kpa, pressure},
+           {&table.humidity, humidity}}};
+}
+
+void set_forms(ReadingTable& table, const std::vector<TableFile>& files, char decimal_sign) {
+  for (const auto& [column, f] : decimal_columns(table)) {
+    if (const auto form = decimal_form_of(files, f, decimal_sign)) column->set_form(*form);
+  }
+}
+
+// Whether the first rows of a column promised a form that the others don't have.
+bool has_misfit(ReadingTable& table) {
+  const auto columns = decimal_columns(table);
+  return std::any_of(columns.begin(), columns.end(), [](const auto& column) { return column.first->is_misfit(); });
+}
+
+UnknownSamples read_files(const std::vector<TableFile>& files, const BookInHand& hand, const Known& known) {
+  ReadingTable& table = hand.book.readings;
+  std::size_t most = 0;
+  for (const TableFile& file : files) most += most_rows(file.bytes, file.layout);
+  for_each_column(table, [&](auto& column, int f) {
+    if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
+  });
+  std::size_t rows = 0;
+  UnknownSamples unknown;
+  TableProgress progress(hand.advance, "reading readings", files);
+  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows), unknown, progress);
+  table.rows = rows;
+  for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
+  return unknown;
 }
 
 // A reading that names no sample and no pump that can be found may be anybody's.
@@ -237,16 +290,16 @@ const TableSpec readings_spec{"readings", fields};
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) {
   const Known known{index_of_samples(hand), index_of_instruments(hand.book.instruments)};
   ReadingTable& table = hand.book.readings;
-  std::size_t most = 0;
-  for (const TableFile& file : files) most += most_rows(file.bytes, file.layout);
-  for_each_column(table, [&](auto& column, int f) {
-    if (f < 0 || someone_wrote(files, f, note)) column.reserve(most);
-  });
-  std::size_t rows = 0;
-  UnknownSamples unknown;
-  for (const TableFile& file : files) rows += read_file(file, hand, known, static_cast<Row>(rows), unknown);
-  table.rows = rows;
-  for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
+  const std::size_t mark = hand.problems.mark();
+  const ProblemNumber lost = hand.lost["readings"];
+  set_forms(table, files, hand.book.settings.decimal);
+  UnknownSamples unknown = read_files(files, hand, known);
+  if (has_misfit(table)) {
+    table = {};
+    hand.problems.back_to(mark);
+    hand.lost["readings"] = lost;
+    unknown = read_files(files, hand, known);
+  }
   hint_at_samples(unknown, hand.book.samples, hand.problems);
   lose_readings_of_nobody(hand);
 }

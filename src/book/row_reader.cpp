@@ -3,10 +3,10 @@
 
 #include <algorithm>
 #include <array>
-#include <functional>
+#include <cstdint>
 
+#include "driftwarden/book/short_text.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 
 namespace driftwarden {
@@ -14,12 +14,11 @@ namespace {
 
 constexpr std::array<std::string_view, 2> yes_no_words{"no", "yes"};
 
-bool is_blank(char c) { return c == ' ' || c == '\t'; }
-
 std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
-  while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
-  return text;
+  constexpr std::string_view blanks = " \t";
+  const std::size_t first = text.find_first_not_of(blanks);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
 }
 
 bool same_word(std::string_view written, std::string_view word) {
@@ -61,7 +60,14 @@ std::pair<TextId, std::string_view> SharedTexts::intern(std::string_view text) {
 }
 
 RowReader::RowReader(const RowContext& context)
-    : context_(context), stamps_(context.zone, context.dates), last_text_(context.spec.fields.size()) {}
+    : context_(context), stamps_(context.zone, context.dates), last_text_(context.spec.fields.size()) {
+  for (std::size_t f = 0; f < context.spec.fields.size(); ++f) {
+    const FieldSpec& spec = context.spec.fields[f];
+    const int column = context.layout.column_of_field[f];
+    places_.push_back({column < 0 ? SIZE_MAX : static_cast<std::size_t>(column), context.layout.unit_of_field[f],
+                       spec.least, spec.most, spec.is_required});
+  }
+}
 
 void RowReader::start(const CsvScanner& row, std::uint32_t line) {
   row_ = &row;
@@ -87,17 +93,13 @@ void RowReader::check_shape() {
 }
 
 const Cell* RowReader::raw_cell(int field) const {
-  const int column = context_.layout.column_of_field[static_cast<std::size_t>(field)];
-  if (column < 0 || static_cast<std::size_t>(column) >= row_->cell_count()) return nullptr;
-  return row_->cells() + column;
+  const std::size_t column = places_[static_cast<std::size_t>(field)].column;
+  return column < row_->cell_count() ? row_->cells() + column : nullptr;
 }
 
-std::string_view RowReader::cell(int field) {
-  const Cell* raw = raw_cell(field);
-  if (raw == nullptr) return {};
-  std::string_view text = raw->text;
-  if (!text.empty() && (is_blank(text.front()) || is_blank(text.back()))) text = trimmed(text);
-  if (text.empty() && context_.spec.fields[static_cast<std::size_t>(field)].is_required) {
+std::string_view RowReader::trimmed_cell(int field, std::string_view text) {
+  text = trimmed(text);
+  if (text.empty() && places_[static_cast<std::size_t>(field)].is_required) {
     fail(field, "cell/empty",
          "the cell under " + in_quotes(context_.spec.fields[static_cast<std::size_t>(field)].name) + " is empty",
          "every row needs one");
@@ -105,43 +107,28 @@ std::string_view RowReader::cell(int field) {
   return text;
 }
 
-std::string_view RowReader::text(int field) { return cell(field); }
-
-double RowReader::quantity(int field) {
-  const std::string_view written = cell(field);
-  if (written.empty()) return missing;
-  if (context_.decimal == '.') return quantity_from(field, written);
-  // The owner's decimal comma; a point in such a file would be ambiguous and is refused.
-  if (written.find('.') != std::string_view::npos) {
-    fail_number(field, written);
-    return missing;
-  }
+// Of a text that is not the file's own bytes, or has the owner's decimal comma; a point would then be ambiguous and is
+// refused.
+RowReader::Quantity RowReader::quantity_from_copy(int field, std::string_view written) {
+  if (context_.decimal == '.') return quantity_from(field, written, number_from(written));
+  if (written.find('.') != std::string_view::npos) return no_such_quantity(field, written, false);
   std::string with_point(written);
   std::replace(with_point.begin(), with_point.end(), context_.decimal, '.');
-  return quantity_from(field, with_point);
+  return quantity_from(field, written, number_from(with_point));
 }
 
-// Whether a text stands in the file itself, where more bytes can be read behind it, and is not a copy.
-bool RowReader::is_in_file(std::string_view text) const {
-  const std::less_equal<const char*> not_behind;
-  return not_behind(row_->row_begin(), text.data()) && not_behind(text.data(), row_->row_end());
-}
-
-double RowReader::quantity_from(int field, std::string_view written) {
-  const auto f = static_cast<std::size_t>(field);
-  const std::optional<double> number = is_in_file(written) ? number_from_padded(written) : number_from(written);
-  if (!number) {
-    fail_number(field, cell(field));
-    return missing;
+RowReader::Quantity RowReader::no_such_quantity(int field, std::string_view written, bool is_number) {
+  if (!is_number) {
+    fail_number(field, written);
+    return {};
   }
-  const Unit& unit = context_.layout.unit_of_field[f];
-  const double inside = unit.to_inside(*number);
-  const FieldSpec& spec = context_.spec.fields[f];
-  if (inside >= spec.least && inside <= spec.most) return inside;
-  fail(field, "cell/implausible", "the " + std::string(spec.name) + " " + in_quotes(cell(field)) + " can't be",
-       "between " + with_unit(spec.least, unit) + " and " + with_unit(spec.most, unit) +
+  const auto f = static_cast<std::size_t>(field);
+  const FieldPlace& place = places_[f];
+  fail(field, "cell/implausible",
+       "the " + std::string(context_.spec.fields[f].name) + " " + in_quotes(written) + " can't be",
+       "between " + with_unit(place.least, place.unit) + " and " + with_unit(place.most, place.unit) +
            " is plausible; is the unit in the heading right?");
-  return missing;
+  return {};
 }
 
 void RowReader::fail_number(int field, std::string_view written) {
@@ -160,10 +147,7 @@ void RowReader::fail_number(int field, std::string_view written) {
   fail(field, "cell/not-a-number", in_quotes(written) + " is not a number", std::move(hint));
 }
 
-Moment RowReader::moment(int field) {
-  const std::string_view written = cell(field);
-  Moment moment = no_moment;
-  if (written.empty() || stamps_.read(written, moment)) return moment;
+Moment RowReader::no_such_moment(int field, std::string_view written) {
   StampFault why = stamps_.why(written);
   fail(field, std::move(why.id), std::move(why.message), std::move(why.hint));
   return no_moment;
@@ -182,7 +166,7 @@ int RowReader::word(int field, std::span<const std::string_view> words) {
   const std::string_view written = cell(field);
   if (written.empty()) return -1;
   LastText& last = last_text_[static_cast<std::size_t>(field)];
-  if (last.text == written) return static_cast<int>(last.id);
+  if (is_same_text(last.text, written)) return static_cast<int>(last.id);
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (!same_word(written, words[i])) continue;
     if (written == words[i]) last = {words[i], static_cast<TextId>(i)};
@@ -204,19 +188,21 @@ TextId RowReader::interned(int field) {
   const std::string_view written = cell(field);
   if (written.empty()) return 0;
   LastText& last = last_text_[static_cast<std::size_t>(field)];
-  if (last.text != written) {
-    last.id = intern(written);
-    last.text = known_texts_.find(written)->first;
-  }
+  if (is_same_text(last.text, written)) return last.id;
+  LastText& lately = lately_interned_[static_cast<unsigned char>(written.back()) % lately_interned_.size()];
+  if (!is_same_text(lately.text, written)) lately = known(written);
+  last = lately;
   return last.id;
 }
 
-TextId RowReader::intern(std::string_view text) {
-  const auto known = known_texts_.find(text);
-  if (known != known_texts_.end()) return known->second;
+TextId RowReader::intern(std::string_view text) { return known(text).id; }
+
+RowReader::LastText RowReader::known(std::string_view text) {
+  const auto found = known_texts_.find(text);
+  if (found != known_texts_.end()) return {found->first, found->second};
   const auto [id, kept] = context_.texts.intern(text);
   known_texts_.emplace(kept, id);
-  return id;
+  return {kept, id};
 }
 
 TextId RowReader::interned_note(int field) {

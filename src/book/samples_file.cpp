@@ -169,13 +169,15 @@ void for_each_column(SampleTable& table, F f) {
   f(table.problem, -1);
 }
 
-std::size_t read_file(const TableFile& file, const BookInHand& hand, const InstrumentIndex& pumps, Row first_row) {
+std::size_t read_file(const TableFile& file, const BookInHand& hand, const InstrumentIndex& pumps, Row first_row,
+                      TableProgress& progress) {
   SampleTable& table = hand.book.samples;
   std::vector<std::unique_ptr<SampleRows>> workers;
   for (unsigned t = 0; t < hand.threads; ++t) workers.push_back(std::make_unique<SampleRows>(file, hand, pumps));
   const std::size_t mark = hand.problems.mark();
   std::size_t rows = 0;
-  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows)) {
+  if (read_rows_in_blocks(file.bytes, file.layout, first_row, workers, rows,
+                          [&progress](std::size_t bytes) { progress.pass(bytes); })) {
     table.place.start(first_row, {file.number, file.layout.first_line});
   } else {
     hand.problems.back_to(mark);
@@ -201,7 +203,8 @@ void read_samples(const std::vector<TableFile>& files, const BookInHand& hand) {
   });
   const InstrumentIndex pumps = index_of_instruments(hand.book.instruments);
   std::size_t rows = 0;
-  for (const TableFile& file : files) rows += read_file(file, hand, pumps, static_cast<Row>(rows));
+  TableProgress progress(hand.advance, "reading samples", files);
+  for (const TableFile& file : files) rows += read_file(file, hand, pumps, static_cast<Row>(rows), progress);
   table.rows = rows;
   for_each_column(table, [rows](auto& column, int) { column.set_size(column.capacity() == 0 ? 0 : rows); });
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <atomic>
 #include <map>
 #include <string>
 #include <vector>
@@ -12,6 +13,7 @@
 #include "driftwarden/book/problem_list.hpp"
 #include "driftwarden/book/row_blocks.hpp"
 #include "driftwarden/book/row_reader.hpp"
+#include "driftwarden/book/short_text.hpp"
 #include "driftwarden/book/table_layout.hpp"
 
 // How each kind of file becomes records: the specification of its columns, and a function.
@@ -34,6 +36,7 @@ struct BookInHand {
   // By table: the first fault by which some of its records may be lost without a trace, so that what names them, or
   // lacks them, is in doubt and not wrong. A file that can't be read at all, or rows inside a quote that never ends.
   std::map<std::string_view, ProblemNumber>& lost;
+  const Advance& advance;
 
   void lose(std::string_view table, ProblemNumber problem) const {
     if (lost[table] == no_problem) lost[table] = problem;
@@ -62,7 +65,7 @@ class NamedInstrument {
 
   // The instrument's row, or no_row where there is none of that name and kind; that is then told with this id.
   Row find(std::string_view name, RowReader& row, int field, const char* id) {
-    if (last_ != no_row && book_.instruments[last_].name == name) return last_;
+    if (last_ != no_row && is_same_text(book_.instruments[last_].name, name)) return last_;
     return last_ = look_up(name, row, field, id);
   }
 
@@ -75,6 +78,9 @@ class NamedInstrument {
   ProblemNumber lost_;
   Row last_ = no_row;
 };
+
+// What the owner calls the columns of a table.
+const HeadingMap& owners_headings(const Settings& settings, std::string_view table);
 
 extern const TableSpec instruments_spec;
 extern const TableSpec certificates_spec;
@@ -89,6 +95,24 @@ void read_samples(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_service(const std::vector<TableFile>& files, const BookInHand& hand);
+
+// Tells how far the reading of a table's files has come.
+class TableProgress {
+ public:
+  TableProgress(const Advance& advance, std::string_view work, const std::vector<TableFile>& files)
+      : advance_(advance), work_(work) {
+    for (const TableFile& file : files) bytes_ += file.bytes.bytes().size();
+  }
+  void pass(std::size_t bytes) {
+    if (advance_) advance_(work_, passed_ += bytes, bytes_);
+  }
+
+ private:
+  const Advance& advance_;
+  std::string_view work_;
+  std::size_t bytes_ = 0;
+  std::atomic<std::size_t> passed_{0};
+};
 
 // Whether any of a table's files has a column for the field; the note also lives from columns without a meaning.
 inline bool someone_wrote(const std::vector<TableFile>& files, int field, int note_field) {

@@ -25,14 +25,20 @@ std::int32_t number_of(const CalendarDate& date) { return date.year * 10000 + da
 StampReader::StampReader(const TimeZone& zone, DateOrder order)
     : zone_(&zone), order_(order), known_days_(known_day_places) {}
 
-bool StampReader::read(std::string_view text, Moment& out) {
+bool StampReader::read_any(std::string_view text, Moment& out) {
   StampParts parts;
   if (take_stamp(text, order_, parts) != Misfit::none) return false;
   const KnownDay* const known = known_day(parts.date);
   if (known == nullptr) return false;
   const std::int64_t local = known->day * seconds_in_day + parts.second_of_day();
   if (parts.has_offset) return out = local - parts.offset_s, true;
-  if (known->offset_s != clock_changes) return out = local - known->offset_s, true;
+  if (known->offset_s != clock_changes) {
+    if (text[4] == '-') {  // an ISO date
+      last_date_size_ = text.copy(last_date_.data(), last_date_.size());
+      last_midnight_ = known->day * seconds_in_day - known->offset_s;
+    }
+    return out = local - known->offset_s, true;
+  }
   const auto meaning = zone_->offset_of_local(local);
   if (meaning.kind != TimeZone::Local::Kind::unique) return false;
   return out = local - meaning.offset_s, true;

@@ -8,7 +8,7 @@
 namespace driftwarden {
 
 int run_check(const BookOptions& options, Surroundings& surroundings) {
-  const Result<Book> book = read_book(options.book, threads_of(options));
+  const Result<Book> book = read_watched(options, surroundings);
   if (!book) {
     tell(surroundings.err, book.faults());
     return cannot_be_used;

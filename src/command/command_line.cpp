@@ -27,6 +27,8 @@ struct CommandOptions {
   ScreenOptions screen;
   ExplainOptions explain;
   HistoryOptions history;
+  SplitOptions split;
+  JoinOptions join;
   RulesOptions rules;
 };
 
@@ -99,6 +101,27 @@ void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   add_as_of(command, history.book);
   command->footer("Example:\n  driftwarden history docs/demo PUMP-04 --as-of 2026-11-16 --out charts");
   command->callback([&] { run = [&] { return run_history(options.history, surroundings); }; });
+}
+
+void add_split(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  SplitOptions& split = options.split;
+  CLI::App* command = app.add_subcommand("split", "share a large book out by pump into smaller ones, to screen apart");
+  add_book(command, split.book);
+  command->add_option("--parts", split.parts, "how many books")->check(CLI::Range(1, 1000))->required();
+  command->add_option("--out", split.out, "folder to make for them")->required();
+  command->footer("Example:\n  driftwarden split decade --parts 8 --out decade-parts");
+  command->callback([&] { run = [&] { return run_split(options.split, surroundings); }; });
+}
+
+void add_join(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  CLI::App* command = app.add_subcommand("join", "put the results of a split book's parts together again");
+  command
+      ->add_option("ORDER RESULT", options.join.files, "the file 'order' of the split, then the parts' results as CSV")
+      ->required()
+      ->expected(2, 1001);
+  command->add_option("--out", options.join.out, "file to write to; else standard output");
+  command->footer("Example:\n  driftwarden join decade-parts/order part-1.csv part-2.csv --out decade.csv");
+  command->callback([&] { run = [&] { return run_join(options.join, surroundings); }; });
 }
 
 void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -203,6 +226,8 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   add_screen(app, options, surroundings, run);
   add_explain(app, options, surroundings, run);
   add_history(app, options, surroundings, run);
+  add_split(app, options, surroundings, run);
+  add_join(app, options, surroundings, run);
   add_rules(app, options, surroundings, run);
   try {
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

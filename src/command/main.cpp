@@ -13,6 +13,14 @@
 #include "driftwarden/command/command_line.hpp"
 #include "driftwarden/command/shipped.hpp"
 
+namespace {
+
+double steady_seconds() {
+  return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
+}  // namespace
+
 // The one place that reads the clock and looks at the streams.
 int main(int count, char** words) {
   std::ios::sync_with_stdio(false);
@@ -24,7 +32,8 @@ int main(int count, char** words) {
                                          isatty(STDERR_FILENO) != 0,
                                          now.count(),
                                          driftwarden::shipped_folder(),
-                                         driftwarden::program_version()};
+                                         driftwarden::program_version(),
+                                         steady_seconds};
   try {
     return driftwarden::run_command_line({words + 1, words + count}, surroundings);
   } catch (const std::exception& failure) {

@@ -2,10 +2,12 @@
 #include "command/opened_book.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <iterator>
 #include <ostream>
 #include <thread>
 
+#include "command/progress.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
 
 namespace driftwarden {
@@ -40,8 +42,13 @@ std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surr
   return std::nullopt;
 }
 
+Result<Book> read_watched(const BookOptions& options, Surroundings& surroundings) {
+  Progress progress(surroundings);
+  return read_book(options.book, threads_of(options), std::ref(progress));
+}
+
 std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings) {
-  Result<Book> book = read_book(options.book, threads_of(options));
+  Result<Book> book = read_watched(options, surroundings);
   if (!book) {
     tell(surroundings.err, book.faults());
     return nullptr;

@@ -26,6 +26,9 @@ unsigned threads_of(const BookOptions& options);
 void tell(std::ostream& err, const Diagnostics& diagnostics);
 
 // Opens a book for judging. Its faults and remarks are told; nothing where it can't be used at all.
+// Reads a book and shows on a terminal how far it has come.
+Result<Book> read_watched(const BookOptions& options, Surroundings& surroundings);
+
 std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings);
 
 // Looks the whole book through for doubtful data; what there is is told and joins the book's problems.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -42,6 +43,17 @@ struct HistoryOptions {
   std::string theme = "light";
 };
 
+struct SplitOptions {
+  BookOptions book;
+  std::uint32_t parts = 2;
+  std::string out;
+};
+
+struct JoinOptions {
+  std::vector<std::string> files;  // the order, then the results of the parts
+  std::string out;                 // empty: standard output
+};
+
 struct RulesOptions {
   std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
   std::string name;
@@ -53,6 +65,8 @@ int run_check(const BookOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);
+int run_split(const SplitOptions& options, Surroundings& surroundings);
+int run_join(const JoinOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings);

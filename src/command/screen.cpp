@@ -3,10 +3,12 @@
 #include <filesystem>
 #include <fstream>
 #include <iostream>
+#include <optional>
 #include <ostream>
 #include <system_error>
 
 #include "command/opened_book.hpp"
+#include "command/progress.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/report/in_order.hpp"
 #include "driftwarden/report/screen_csv.hpp"
@@ -47,13 +49,19 @@ struct BlockWriter {
 };
 
 Totals write_samples(const Screening& screening, const std::vector<Row>& samples, const std::string& format,
-                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, std::ostream& out) {
+                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, std::ostream& out,
+                     Progress& progress) {
   std::vector<Totals> of_blocks(samples.size() / samples_a_block + 1);
   write_in_order(
       samples.size(), samples_a_block, threads,
-      [&] { return BlockWriter{screening, samples, format, table, SampleJudge(screening), of_blocks, facts}; },
-      [&out](const std::string& text, std::size_t, std::size_t) {
+      [&] {
+        SampleJudge judge(screening);
+        if (format == "csv") judge.leave_out_risks();
+        return BlockWriter{screening, samples, format, table, std::move(judge), of_blocks, facts};
+      },
+      [&](const std::string& text, std::size_t, std::size_t last) {
         out.write(text.data(), static_cast<std::streamsize>(text.size()));
+        progress("judging", last, samples.size());
       });
   Totals totals;
   for (const Totals& block : of_blocks) totals += block;
@@ -61,16 +69,20 @@ Totals write_samples(const Screening& screening, const std::vector<Row>& samples
 }
 
 Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenOptions& options,
-                 bool has_colour, std::ostream& out, const std::string& version) {
+                 bool has_colour, std::ostream& out, Surroundings& surroundings) {
   const Screening& screening = *opened.screening;
   const ScreenTable table(screening, samples, Paint(has_colour));
   std::string text;
   if (options.format == "csv") text = screen_csv_headings();
-  if (options.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
+  if (options.format == "json") append_screen_json_head(text, screening, {surroundings.version, opened.as_of});
   if (options.format == "table") text = table.head();
   out << text;
   std::vector<SampleFacts> facts(judges_subjects(opened.rules) ? samples.size() : 0);
-  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), facts, out);
+  // Where the results go to a terminal too, they show by themselves how far the work has come.
+  std::optional<Progress> progress(std::in_place, surroundings, !surroundings.out_is_terminal || !options.out.empty());
+  const Totals totals =
+      write_samples(screening, samples, options.format, table, threads_of(options.book), facts, out, *progress);
+  progress.reset();
   const std::vector<SubjectResult> subjects = judge_subjects(screening, facts, opened.as_of);
   text.clear();
   if (options.format == "json") append_screen_json_tail(text, screening, totals, subjects);
@@ -110,7 +122,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   if (!options.out.empty()) file.open(options.out, std::ios::binary);
   std::ostream& out = options.out.empty() ? surroundings.out : file;
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
-  const Totals totals = write_all(*opened, *samples, options, has_colour, out, surroundings.version);
+  const Totals totals = write_all(*opened, *samples, options, has_colour, out, surroundings);
   if (!options.out.empty() && !file) {
     tell(surroundings.err, {error("output/unwritable", {options.out, 0, 0}, "the results could not be written",
                                   "check the folder, its rights and the room on the disk")});

@@ -20,6 +20,8 @@ std::optional<double> number_from_any_length(std::string_view text) {
   return value;
 }
 
+std::optional<double> number_of_any_form(std::string_view text) { return number_from(text); }
+
 std::string shortest(double value) {
   if (std::isnan(value)) return {};
   if (value == 0) return "0";  // also for -0.0

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/csv_text.hpp"
 
-#include <array>
-#include <charconv>
-#include <cmath>
+#include <algorithm>
 
 namespace driftwarden {
+namespace {
+
+[[gnu::always_inline]] inline bool needs_quotes(char c) { return c == ',' || c == '"' || c == '\r' || c == '\n'; }
+
+}  // namespace
 
 void append_csv(std::string& out, std::string_view text) {
-  if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
+  if (std::none_of(text.begin(), text.end(), needs_quotes)) {
     out += text;
     return;
   }
@@ -18,13 +21,6 @@ void append_csv(std::string& out, std::string_view text) {
     out += c;
   }
   out += '"';
-}
-
-void append_figure(std::string& out, double figure) {
-  if (!std::isfinite(figure)) return;
-  std::array<char, 32> text;
-  const auto [end, ignored] = std::to_chars(text.data(), text.data() + text.size(), figure);
-  out.append(text.data(), end);
 }
 
 }  // namespace driftwarden

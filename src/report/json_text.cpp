@@ -2,8 +2,9 @@
 #include "driftwarden/report/json_text.hpp"
 
 #include <array>
-#include <charconv>
 #include <cmath>
+
+#include "driftwarden/report/figure_text.hpp"
 
 namespace driftwarden {
 namespace {
@@ -117,9 +118,7 @@ JsonText& JsonText::value(std::string_view text) {
 JsonText& JsonText::value(double figure) {
   if (!std::isfinite(figure)) return null();
   separate();
-  std::array<char, 32> text;
-  const auto [end, ignored] = std::to_chars(text.data(), text.data() + text.size(), figure);
-  out_.append(text.data(), end);
+  append_figure(out_, figure);
   return *this;
 }
 

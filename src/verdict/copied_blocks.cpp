@@ -2,7 +2,12 @@
 #include "verdict/copied_blocks.hpp"
 
 #include <algorithm>
+#include <bit>
+#include <cmath>
+#include <compare>
+#include <cstdint>
 #include <set>
+#include <span>
 
 #include "driftwarden/statistics/duplicated_blocks.hpp"
 
@@ -21,6 +26,34 @@ struct Sequence {
   double equal_pairs = 0;
 };
 
+// The next higher of 1, 1/2, 1/4, ...: few levels of fineness, on the cautious side.
+double next_halving(double chance) {
+  constexpr int finest = -20;
+  int exponent = 0;
+  const double half_to_one = std::frexp(chance, &exponent);
+  if (half_to_one == 0.5) --exponent;
+  return std::ldexp(1.0, std::max(exponent, finest));
+}
+
+// A block of readings: the sequence it is of, where in it, and a number that equal blocks share.
+struct Block {
+  std::uint64_t key = 0;
+  std::size_t sequence = 0;
+  std::size_t at = 0;
+
+  friend auto operator<=>(const Block&, const Block&) = default;
+};
+
+std::uint64_t key_of(std::span<const double> values) {
+  constexpr std::uint64_t odd = 0x9e3779b97f4a7c15U;
+  std::uint64_t key = 0;
+  for (const double value : values) {
+    key = (std::rotl(key, 23) ^ std::bit_cast<std::uint64_t>(value)) * odd;
+    key ^= key >> 31;
+  }
+  return key;
+}
+
 std::vector<Sequence> sequences_of(const std::vector<Replicates>& all, const ScatterMap& scatter) {
   std::vector<Sequence> sequences;
   for (const Replicates& set : all) {
@@ -28,7 +61,7 @@ std::vector<Sequence> sequences_of(const std::vector<Replicates>& all, const Sca
     Sequence& sequence = sequences.back();
     sequence.rows.insert(sequence.rows.end(), set.rows.begin(), set.rows.end());
     sequence.values.insert(sequence.values.end(), set.indicated_l_min.begin(), set.indicated_l_min.end());
-    sequence.equal_pairs = std::max(sequence.equal_pairs, scatter.at(set.calibrator).equal_pairs);
+    sequence.equal_pairs = std::max(sequence.equal_pairs, next_halving(scatter.at(set.calibrator).equal_pairs));
   }
   return sequences;
 }
@@ -65,18 +98,48 @@ class CopiedBlocks {
   void note_among(double chance) {
     const std::size_t length = telling_length(chance);
     if (length == 0) return;
-    std::map<std::vector<double>, std::pair<std::size_t, std::size_t>> seen;  // block -> sequence and offset
-    for (std::size_t s = 0; s < sequences_.size(); ++s) {
-      const std::vector<double>& values = sequences_[s].values;
-      if (sequences_[s].equal_pairs > chance) continue;
-      for (std::size_t i = 0; i + length <= values.size(); ++i) {
-        const auto begin = values.begin() + static_cast<std::ptrdiff_t>(i);
-        const auto [before, is_new] =
-            seen.emplace(std::vector(begin, begin + static_cast<std::ptrdiff_t>(length)), std::pair(s, i));
-        const auto [first, offset] = before->second;
-        if (!is_new && first != s && told_.insert({first, s}).second) tell(s, i, first, offset);
+    const std::vector<Block> blocks = blocks_of(length, chance);
+    struct Copy {
+      Block block;
+      Block original;
+    };
+    std::vector<Copy> copies;
+    const Block* original = nullptr;
+    for (const Block& block : blocks) {
+      if (original == nullptr || original->key != block.key) {
+        original = &block;
+      } else if (are_equal(*original, block, length) && original->sequence != block.sequence) {
+        copies.push_back({block, *original});
       }
     }
+    std::sort(copies.begin(), copies.end(), [](const Copy& a, const Copy& b) {
+      return std::pair(a.block.sequence, a.block.at) < std::pair(b.block.sequence, b.block.at);
+    });
+    for (const auto& [block, first] : copies) {
+      const bool is_new = told_.insert({first.sequence, block.sequence}).second;
+      if (is_new) tell(block.sequence, block.at, first.sequence, first.at);
+    }
+  }
+
+  // Those of a length of the sequences that are as fine as that; equal ones side by side, in their order.
+  std::vector<Block> blocks_of(std::size_t length, double chance) const {
+    std::vector<Block> blocks;
+    for (std::size_t s = 0; s < sequences_.size(); ++s) {
+      const std::span<const double> values = sequences_[s].values;
+      if (sequences_[s].equal_pairs > chance) continue;
+      for (std::size_t i = 0; i + length <= values.size(); ++i) {
+        blocks.push_back({key_of(values.subspan(i, length)), s, i});
+      }
+    }
+    std::sort(blocks.begin(), blocks.end());
+    return blocks;
+  }
+
+  bool are_equal(const Block& a, const Block& b, std::size_t length) const {
+    const auto values = [&](const Block& block) {
+      return std::span(sequences_[block.sequence].values).subspan(block.at, length);
+    };
+    return std::ranges::equal(values(a), values(b));
   }
 
   void tell(std::size_t copy, std::size_t at, std::size_t original, std::size_t offset) {

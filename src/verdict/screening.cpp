@@ -19,9 +19,9 @@ Enum chosen(const RuleSet& rules, const std::string& key, const std::string_view
   return static_cast<Enum>(word == std::end(words) ? 0 : word - std::begin(words));
 }
 
-bool asks_for_overlap(const RuleSet& rules) {
-  return std::any_of(rules.rules.begin(), rules.rules.end(), [](const Rule& rule) {
-    return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::overlap);
+bool asks_for(const RuleSet& rules, SampleMeasure measure) {
+  return std::any_of(rules.rules.begin(), rules.rules.end(), [measure](const Rule& rule) {
+    return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(measure);
   });
 }
 
@@ -52,11 +52,21 @@ AssessmentPractice practice_of(const RuleSet& rules) {
 
 Screening::Screening(const Book& book, const RuleSet& rules)
     : rules_(rules), basis_(book, practice_of(rules), sampler_facts(book, rules)) {
-  if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
+  if (asks_for(rules, SampleMeasure::overlap)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
 }
 
 SampleJudge::SampleJudge(const Screening& screening, bool keeps_all)
-    : screening_(screening), keeps_all_(keeps_all), assessor_(screening.basis()) {}
+    : screening_(screening),
+      keeps_all_(keeps_all),
+      asks_for_uncertainty_(asks_for(screening.rules(), SampleMeasure::volume_uncertainty) ||
+                            asks_for(screening.rules(), SampleMeasure::calibrator_uncertainty)),
+      assessor_(screening.basis()) {}
+
+void SampleJudge::leave_out_risks() { tells_risks_ = screening_.book().settings.guard > 0; }
+
+bool SampleJudge::needs_budget() const {
+  return tells_risks_ || asks_for_uncertainty_ || can_state_uncertainty(screening_.basis(), *result_.figures);
+}
 
 const SampleResult& SampleJudge::judge(Row sample) {
   result_.findings.clear();
@@ -64,7 +74,8 @@ const SampleResult& SampleJudge::judge(Row sample) {
   result_.kept.clear();
   result_.verdict = Verdict::valid;
   result_.figures = &assessor_.assess(sample);
-  work_out_budget(screening_.basis(), *result_.figures, result_.budget);
+  result_.budget.clear();
+  if (needs_budget()) work_out_budget(screening_.basis(), *result_.figures, result_.budget);
   if (result_.figures->problem != no_problem) {
     // What its records say can't be trusted: no rule is held to it.
     add(Finding::faulty_records, {Outcome::undecided, missing, missing, missing}, no_row);
@@ -125,7 +136,7 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
 
 void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t about) {
   Finding finding{number, judgement, about, missing};
-  if (number != Finding::faulty_records && !is_missing(judgement.figure)) {
+  if (tells_risks_ && number != Finding::faulty_records && !is_missing(judgement.figure)) {
     const Rule& rule = screening_.rules().rules[number];
     const KnownTo known = known_to(rule, *result_.figures, result_.budget, screening_.basis().practice.drift_base);
     finding.probability_beyond = probability_beyond(rule.limit, judgement.figure, known.u);

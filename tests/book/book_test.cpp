@@ -49,8 +49,9 @@ TEST(Book, TakesTheFilesOfATableInOrderOfTheirNames) {
   EXPECT_EQ(book.files.readings,
             (std::vector<std::string>{"readings.csv", "readings/C.CSV", "readings/a.csv", "readings/b.csv"}));
   const ReadingTable& t = book.readings;
-  EXPECT_EQ(std::vector<double>(t.indicated_l_min.begin(), t.indicated_l_min.end()),
-            (std::vector<double>{1, 1.5, 2, 3}));
+  std::vector<double> indicated_l_min;
+  for (Row at = 0; at < t.size(); ++at) indicated_l_min.push_back(t.indicated_l_min[at]);
+  EXPECT_EQ(indicated_l_min, (std::vector<double>{1, 1.5, 2, 3}));
 }
 
 TEST(Book, LetsEachFileHaveItsOwnSeparatorUnitsAndOrder) {

@@ -51,7 +51,9 @@ class RowBlocksTest : public testing::Test {
     std::vector<std::unique_ptr<Recorder>> workers;
     for (std::size_t t = 0; t < threads; ++t) workers.push_back(std::make_unique<Recorder>(seen));
     std::size_t rows = 0;
-    if (!read_rows_in_blocks(*file_, layout_, 100, workers, rows, block_bytes)) return -1;
+    if (!read_rows_in_blocks(
+            *file_, layout_, 100, workers, rows, [](std::size_t) {}, block_bytes))
+      return -1;
     return static_cast<int>(rows);
   }
   std::size_t in_order(Seen& seen) {

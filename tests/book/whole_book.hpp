@@ -23,6 +23,7 @@ class WholeBook {
   void add(const std::string& cell) { (text_ += cell) += '|'; }
   void add(double figure) { add(shortest(figure)); }
   void add(const Column<double>& column, Row row) { add(field(column, row)); }
+  void add(const DecimalColumn& column, Row row) { add(field(column, row)); }
   void add(const Column<TextId>& column, Row row) { add(book_.texts.text(field(column, row, TextId{0}))); }
   void add_problem(ProblemNumber number) { text_ += problem_text(book_, number) + '\n'; }
 

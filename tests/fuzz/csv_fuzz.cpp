@@ -66,7 +66,9 @@ void blocks_agree_with_order(const std::filesystem::path& path) {
     std::vector<std::unique_ptr<Recorder>> workers;
     for (int t = 0; t < 2; ++t) workers.push_back(std::make_unique<Recorder>(in_blocks, mutex));
     std::size_t rows = 0;
-    if (!read_rows_in_blocks(*file, layout, 0, workers, rows, block_bytes)) continue;
+    if (!read_rows_in_blocks(
+            *file, layout, 0, workers, rows, [](std::size_t) {}, block_bytes))
+      continue;
     require(rows == count && in_blocks == in_order, "the rows in blocks of " + std::to_string(block_bytes));
   }
 }

@@ -37,6 +37,8 @@ class SetSplitter {
     Row row;
     std::uint32_t set;
   };
+  static bool split_in_order(const ReadingTable& readings, const std::vector<Row>& rows, std::vector<SetRows>& sets);
+  void split_in_any_order(const ReadingTable& readings, std::vector<Row>& rows, std::vector<SetRows>& sets);
   void append_sets(const ReadingTable& readings, std::vector<SetRows>& sets);
 
   std::vector<Key> keys_;

@@ -3,7 +3,9 @@
 
 #include <array>
 #include <filesystem>
+#include <functional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "driftwarden/book/settings.hpp"
@@ -49,8 +51,12 @@ struct Book {
   std::string place_text(const std::vector<std::string>& table_files, RowPlace place) const;
 };
 
+// Told now and then, by any thread, how far a long piece of work has come: "reading readings", bytes done, bytes in
+// all.
+using Advance = std::function<void(std::string_view work, std::size_t done, std::size_t of)>;
+
 // Reads a whole book. Fails only where there is nothing to go on: no folder, no book.toml, or one that can't be used.
 // Sample and reading rows keep their order; the result is the same with any number of threads.
-Result<Book> read_book(const std::filesystem::path& folder, unsigned threads);
+Result<Book> read_book(const std::filesystem::path& folder, unsigned threads, const Advance& advance = {});
 
 }  // namespace driftwarden

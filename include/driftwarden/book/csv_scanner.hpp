@@ -38,6 +38,8 @@ class CsvScanner {
   const char* position() const { return next_; }              // behind the line end
   std::uint32_t extra_lines() const { return extra_lines_; }  // line ends inside the row's quoted cells
   CsvFault fault() const { return fault_; }
+  // Whether the text of some cell is a copy, without its doubled quotes, and not the file's own bytes.
+  bool has_copies() const { return has_copies_; }
   const char* fault_at() const { return fault_at_; }
   // Nothing but separators, as spreadsheets write them behind their last row.
   bool is_blank() const { return static_cast<std::size_t>(row_end_ - begin_) + 1 == count_; }
@@ -60,6 +62,7 @@ class CsvScanner {
   std::size_t count_ = 0;
   std::deque<std::string> unescaped_;  // texts of this row's cells with doubled quotes
   std::uint32_t extra_lines_ = 0;
+  bool has_copies_ = false;
   CsvFault fault_ = CsvFault::none;
   const char* fault_at_ = nullptr;
 };

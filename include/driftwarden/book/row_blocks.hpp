@@ -19,7 +19,9 @@ namespace driftwarden {
 // straight to its place, whatever the number of threads.
 class RowBlocks {
  public:
-  RowBlocks(const MappedFile& file, const TableLayout& layout, std::size_t block_bytes = std::size_t{1} << 20);
+  static constexpr std::size_t usual_bytes = std::size_t{1} << 20;
+
+  RowBlocks(const MappedFile& file, const TableLayout& layout, std::size_t block_bytes = usual_bytes);
 
   std::size_t count() const { return base_.size(); }
   std::size_t begin(std::size_t block) const;
@@ -49,11 +51,11 @@ std::size_t rows_beyond_most(const MappedFile& file, const TableLayout& layout);
 // Calls worker(scanner, row, line) for each row of the file, with row numbers from `first_row` on, in as many threads
 // as there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that
 // rows and lines can't be numbered by counting line ends, or more than most_rows: then read_rows_in_order is to be used
-// from the start.
-template <class Worker>
+// from the start. passed(bytes) is told of each block, by the thread that read it.
+template <class Worker, class Passed>
 bool read_rows_in_blocks(const MappedFile& file, const TableLayout& layout, Row first_row,
-                         std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows,
-                         std::size_t block_bytes = std::size_t{1} << 20) {
+                         std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows, Passed passed,
+                         std::size_t block_bytes = RowBlocks::usual_bytes) {
   RowBlocks blocks(file, layout, block_bytes);
   const std::size_t most = most_rows(file, layout);
   std::atomic<std::size_t> next{0};
@@ -74,6 +76,7 @@ bool read_rows_in_blocks(const MappedFile& file, const TableLayout& layout, Row 
         ++row;
       }
       file.leave(blocks.begin(b), blocks.end(b));
+      passed(blocks.end(b) - blocks.begin(b));
     }
   };
   std::vector<std::jthread> threads;

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <mutex>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -12,6 +14,7 @@
 #include "driftwarden/book/problem_list.hpp"
 #include "driftwarden/book/table_layout.hpp"
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/record/moment.hpp"
 #include "driftwarden/record/sample.hpp"
 #include "driftwarden/record/text_pool.hpp"
@@ -53,9 +56,25 @@ class RowReader {
   void start(const CsvScanner& row, std::uint32_t line);
 
   bool has(int field) const { return context_.layout.has(field); }
-  std::string_view text(int field);
-  double quantity(int field);  // in the inside unit of the heading's dimension; a plain number as written
-  Moment moment(int field);
+  std::string_view text(int field) { return cell(field); }
+  // In the inside unit of the heading's dimension; a plain number as written.
+  double quantity(int field) { return quantity_as_written(field).inside; }
+  struct Quantity {
+    double inside = missing;   // missing also where it can't be
+    double written = missing;  // the number itself
+  };
+  [[gnu::always_inline]] Quantity quantity_as_written(int field) {
+    const std::string_view written = cell(field);
+    if (written.empty()) return {};
+    if (context_.decimal != '.' || row_->has_copies()) return quantity_from_copy(field, written);
+    return quantity_from(field, written, number_from_padded(written));
+  }
+  [[gnu::always_inline]] Moment moment(int field) {
+    const std::string_view written = cell(field);
+    Moment moment = no_moment;
+    if (written.empty() || stamps_.read(written, moment)) return moment;
+    return no_such_moment(field, written);
+  }
   Day date(int field);
   // Position of the cell among the words, or -1 where the cell is empty or is none of them (then reported).
   int word(int field, std::span<const std::string_view> words);
@@ -77,27 +96,55 @@ class RowReader {
   Place place_of(int field) const;
 
  private:
-  std::string_view cell(int field);
+  // What reading a field's cell takes, near together.
+  struct FieldPlace {
+    std::size_t column = 0;  // beyond all cells where nobody wrote the field
+    Unit unit;
+    double least = 0;
+    double most = 0;
+    bool is_required = false;
+  };
+
+  [[gnu::always_inline]] std::string_view cell(int field) {
+    const FieldPlace& place = places_[static_cast<std::size_t>(field)];
+    if (place.column >= row_->cell_count()) return {};
+    const std::string_view text = row_->cells()[place.column].text;
+    if (!text.empty() && !is_blank(text.front()) && !is_blank(text.back())) return text;
+    return trimmed_cell(field, text);
+  }
+  [[gnu::always_inline]] Quantity quantity_from(int field, std::string_view written, std::optional<double> number) {
+    const FieldPlace& place = places_[static_cast<std::size_t>(field)];
+    const double inside = place.unit.to_inside(number.value_or(missing));
+    if (inside >= place.least && inside <= place.most) return {inside, *number};
+    return no_such_quantity(field, written, number.has_value());
+  }
+  static bool is_blank(char c) { return c == ' ' || c == '\t'; }
+
+  std::string_view trimmed_cell(int field, std::string_view text);
+  Quantity quantity_from_copy(int field, std::string_view written);
+  Quantity no_such_quantity(int field, std::string_view written, bool is_number);
+  Moment no_such_moment(int field, std::string_view written);
   const Cell* raw_cell(int field) const;
   ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
   void check_shape();
-  bool is_in_file(std::string_view text) const;
-  double quantity_from(int field, std::string_view written);
   void fail_number(int field, std::string_view written);
   TextId intern(std::string_view text);
+  struct LastText {
+    std::string_view text;
+    TextId id = 0;
+  };
+  LastText known(std::string_view text);
 
   RowContext context_;
+  std::vector<FieldPlace> places_;  // by field
   StampReader stamps_;
   const CsvScanner* row_ = nullptr;
   std::uint32_t line_ = 0;
   ProblemNumber problem_ = no_problem;
   bool is_misshapen_ = false;
   std::unordered_map<std::string_view, TextId> known_texts_;
-  struct LastText {
-    std::string_view text;
-    TextId id = 0;
-  };
-  std::vector<LastText> last_text_;  // by field: the same text often comes again at once
+  std::vector<LastText> last_text_;           // by field: the same text often comes again at once
+  std::array<LastText, 64> lately_interned_;  // or soon
 };
 
 }  // namespace driftwarden

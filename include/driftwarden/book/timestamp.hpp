@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "driftwarden/book/short_text.hpp"
 #include "driftwarden/book/time_zone.hpp"
 #include "driftwarden/record/moment.hpp"
 
@@ -30,7 +32,7 @@ class StampReader {
   StampReader(const TimeZone& zone, DateOrder order);
 
   // False: the text is not a date-time of one meaning, and `out` is as it was; why() says the reason.
-  bool read(std::string_view text, Moment& out);
+  bool read(std::string_view text, Moment& out) { return read_on_last_day(text, out) || read_any(text, out); }
   StampFault why(std::string_view text) const;
 
   bool read_date(std::string_view text, Day& out);
@@ -44,11 +46,27 @@ class StampReader {
     std::int32_t offset_s = 0;
   };
 
+  // Of the day of the stamp before, written 2026-11-01T01:30: most stamps of a book are. False: any other.
+  [[gnu::always_inline]] bool read_on_last_day(std::string_view text, Moment& out) const {
+    if (text.size() != 16 || text[10] != 'T' || text[13] != ':') return false;
+    if (!is_same_text(text.substr(0, 10), {last_date_.data(), last_date_size_})) return false;
+    const unsigned h1 = digit(text[11]), h2 = digit(text[12]), m1 = digit(text[14]), m2 = digit(text[15]);
+    const unsigned hour = 10 * h1 + h2;
+    if (h2 > 9 || m2 > 9 || m1 > 5 || h1 > 2 || hour > 23) return false;
+    out = last_midnight_ + 60 * static_cast<Moment>(60 * hour + 10 * m1 + m2);
+    return true;
+  }
+  static unsigned digit(char c) { return static_cast<unsigned>(static_cast<unsigned char>(c)) - '0'; }
+
+  bool read_any(std::string_view text, Moment& out);
   const KnownDay* known_day(const CalendarDate& date);
 
   const TimeZone* zone_;
   DateOrder order_;
   std::vector<KnownDay> known_days_;
+  std::array<char, 10> last_date_{};  // as written: the last ISO date without a clock change, once there is one
+  std::size_t last_date_size_ = 0;
+  Moment last_midnight_ = 0;
 };
 
 // "2026-11-01T01:30-06:00"; seconds only where they are not 0. In UTC ("…Z") where the zone's offset is no whole

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <iosfwd>
 #include <string>
 #include <vector>
@@ -19,6 +20,7 @@ struct Surroundings {
   Moment now = 0;
   std::filesystem::path share;  // holds rules/ and plots/
   std::string version;
+  std::function<double()> seconds = {};  // a steady clock, to show progress by; none: no progress is shown
 };
 
 // What a command answers with.

@@ -22,6 +22,10 @@ std::optional<double> number_from(std::string_view text);
 // whole numbers without ".0", both zeros as "0"; "" for NaN.
 std::string shortest(double value);
 
+// The powers of ten that a double holds without any rounding and whose quotients with 15 digits are rounded once.
+inline constexpr std::array<double, 16> power_of_ten = {1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
+                                                        1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
+
 // As number_from, for texts of any length and with exponents; slower.
 std::optional<double> number_from_any_length(std::string_view text);
 
@@ -34,8 +38,6 @@ std::optional<double> number_from_any_length(std::string_view text);
 inline std::optional<double> number_from_few_digits(std::string_view text) {
   static_assert(FLT_EVAL_METHOD == 0, "a division in a wider format would round twice");
   constexpr std::size_t most_digits = 15;
-  constexpr std::array<double, most_digits + 1> power_of_ten = {1e0, 1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
-                                                                1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
   const bool negative = text.starts_with('-');
   if (negative || text.starts_with('+')) text.remove_prefix(1);
   if (text.size() > most_digits + 1) return std::nullopt;
@@ -63,19 +65,21 @@ inline std::optional<double> number_from(std::string_view text) {
   return quick ? quick : number_from_any_length(text);
 }
 
+// As number_from, not inlined.
+std::optional<double> number_of_any_form(std::string_view text);
+
 // As number_from, for text that stands in a longer one: 8 bytes from its begin must be readable, whatever its size.
 //
 // How: up to 8 characters are one word, its last character moved to the top byte and noughts put before the first. A
 // point is taken out by moving the bytes below it up by one. Then all eight digits are joined at once: neighbours to
 // pairs, pairs to fours, fours to eight. The value is digits / 10^decimals, correctly rounded for the reason given
 // above.
-inline std::optional<double> number_from_padded(std::string_view text) {
-  constexpr std::array<double, 8> power_of_ten = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7};
+[[gnu::always_inline]] inline std::optional<double> number_from_padded(std::string_view text) {
   constexpr std::uint64_t noughts = 0x3030303030303030U;
   constexpr std::uint64_t points = 0x2E2E2E2E2E2E2E2EU;
   constexpr std::uint64_t ones = 0x0101010101010101U;
   const std::size_t size = text.size();
-  if (std::endian::native != std::endian::little || size < 2 || size > 8) return number_from(text);
+  if (std::endian::native != std::endian::little || size < 2 || size > 8) return number_of_any_form(text);
   std::uint64_t word = 0;
   std::memcpy(&word, text.data(), 8);
   word <<= 8 * (8 - size);
@@ -92,7 +96,7 @@ inline std::optional<double> number_from_padded(std::string_view text) {
   }
   const bool all_digits = ((word & 0xF0F0F0F0F0F0F0F0U) |
                            (((word + 0x0606060606060606U) & 0xF0F0F0F0F0F0F0F0U) >> 4U)) == 0x3333333333333333U;
-  if (!all_digits) return number_from(text);  // a sign, an exponent, or no number
+  if (!all_digits) return number_of_any_form(text);  // a sign, an exponent, or no number
   word = ((word & 0x0F0F0F0F0F0F0F0FU) * 2561) >> 8U;
   word = ((word & 0x00FF00FF00FF00FFU) * 6553601) >> 16U;
   word = ((word & 0x0000FFFF0000FFFFU) * 42949672960001U) >> 32U;

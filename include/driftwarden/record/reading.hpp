@@ -6,8 +6,9 @@
 #include <string_view>
 
 #include "driftwarden/record/column.hpp"
+#include "driftwarden/record/decimal_column.hpp"
 #include "driftwarden/record/instrument.hpp"
-#include "driftwarden/record/moment.hpp"
+#include "driftwarden/record/moment_column.hpp"
 #include "driftwarden/record/row_places.hpp"
 #include "driftwarden/record/sample.hpp"
 #include "driftwarden/record/text_pool.hpp"
@@ -26,16 +27,16 @@ enum ReadingFlag : std::uint8_t {
 
 // readings.csv in columns, in file order. A column nobody wrote is empty.
 struct ReadingTable {
-  Column<Moment> taken;
+  MomentColumn taken;
   Column<Stage> stage;
   Column<std::uint8_t> flags;  // ReadingFlag
   Column<Row> sample;          // row in the samples, or no_row: then it belongs to the pump
   Column<Row> pump;            // row in the instruments, or no_row; empty where every reading names its sample
   Column<Row> calibrator;      // row in the instruments
-  Column<double> indicated_l_min;
-  Column<double> temperature_k;
-  Column<double> pressure_kpa;
-  Column<double> humidity;  // ratio
+  DecimalColumn indicated_l_min;
+  DecimalColumn temperature_k;
+  DecimalColumn pressure_kpa;
+  DecimalColumn humidity;  // ratio
   Column<TextId> replicate;
   Column<TextId> set;
   Column<TextId> sampler;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "driftwarden/record/column.hpp"
+#include "driftwarden/record/decimal_column.hpp"
 #include "driftwarden/record/instrument.hpp"
 #include "driftwarden/record/moment.hpp"
 #include "driftwarden/record/row_places.hpp"
@@ -59,5 +60,6 @@ T field(const Column<T>& column, Row row, T otherwise) {
   return column.empty() ? otherwise : column[row];
 }
 inline double field(const Column<double>& column, Row row) { return field(column, row, missing); }
+inline double field(const DecimalColumn& column, Row row) { return column.empty() ? missing : column[row]; }
 
 }  // namespace driftwarden

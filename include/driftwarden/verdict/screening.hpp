@@ -52,10 +52,15 @@ class SampleJudge {
  public:
   explicit SampleJudge(const Screening& screening, bool keeps_all = false);
 
+  // For readers of verdicts and figures alone: no near misses, no probabilities, and of the budget only what a verdict
+  // or the uncertainty of the volume needs. Verdicts, findings and that uncertainty are the same.
+  void leave_out_risks();
+
   // The result stays valid until the next call.
   const SampleResult& judge(Row sample);
 
  private:
+  bool needs_budget() const;
   void judge_by(std::uint32_t rule);
   void judge_sets(std::uint32_t rule, const SampleContext& context);
   void judge_readings(std::uint32_t rule, const SampleContext& context, const ReadingSet& set);
@@ -63,6 +68,8 @@ class SampleJudge {
 
   const Screening& screening_;
   bool keeps_all_;
+  bool tells_risks_ = true;
+  bool asks_for_uncertainty_;  // some rule does
   SampleAssessor assessor_;
   SampleResult result_;
 };

@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/book_parts.hpp"
+
+#include <fstream>
+#include <span>
+#include <string>
+#include <system_error>
+#include <unordered_map>
+
+#include "book/table_files.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::vector<std::uint32_t> dealt_samples(const Book& book, std::uint32_t parts) {
+  constexpr std::uint32_t none = UINT32_MAX;
+  std::vector<std::uint32_t> of_pump(book.instruments.size(), none);
+  std::vector<std::uint32_t> of_sample(book.samples.size(), 0);
+  std::uint32_t next = 0;
+  for (Row row = 0; row < book.samples.size(); ++row) {
+    const Row pump = book.samples.pump[row];
+    if (pump == no_row) continue;  // a blank
+    if (of_pump[pump] == none) of_pump[pump] = next++ % parts;
+    of_sample[row] = of_pump[pump];
+  }
+  return of_sample;
+}
+
+std::vector<std::uint32_t> dealt_readings(const Book& book, const std::vector<std::uint32_t>& of_sample) {
+  std::vector<std::uint32_t> of_pump(book.instruments.size(), 0);
+  for (Row row = 0; row < book.samples.size(); ++row) {
+    if (book.samples.pump[row] != no_row) of_pump[book.samples.pump[row]] = of_sample[row];
+  }
+  std::vector<std::uint32_t> of_reading(book.readings.size());
+  for (Row row = 0; row < book.readings.size(); ++row) {
+    const Row sample = field(book.readings.sample, row, no_row);
+    of_reading[row] = sample != no_row ? of_sample[sample] : of_pump[field(book.readings.pump, row, no_row)];
+  }
+  return of_reading;
+}
+
+std::vector<std::uint32_t> dealt_decisions(const Book& book, const std::vector<std::uint32_t>& of_sample) {
+  std::vector<std::uint32_t> of_decision;
+  if (book.decisions.empty()) return of_decision;
+  std::unordered_map<std::string_view, std::uint32_t> by_name;
+  for (Row row = 0; row < book.samples.size(); ++row) by_name.emplace(book.samples.name[row], of_sample[row]);
+  for (const Decision& decision : book.decisions) {
+    const auto found = by_name.find(decision.subject);
+    of_decision.push_back(found == by_name.end() ? 0 : found->second);
+  }
+  return of_decision;
+}
+
+Diagnostic unwritable(const fs::path& path) {
+  return error("parts/unwritable", {path.string(), 0, 0}, "the part can't be written", "check rights and room");
+}
+
+// Writes the rows of one table's files to the parts.
+class RowDealer {
+ public:
+  RowDealer(const Book& book, const TableSpec& spec, std::span<const std::uint32_t> part_of_row, std::uint32_t parts,
+            const fs::path& folder)
+      : book_(book), spec_(spec), part_of_row_(part_of_row), parts_(parts), folder_(folder) {}
+
+  // The faults, or none. The rows of the files come one after another.
+  Diagnostics deal(const std::vector<std::string>& files) {
+    std::size_t row = 0;
+    for (const std::string& name : files) {
+      Result<MappedFile> file = MappedFile::open(book_.folder / name, name);
+      if (!file) return file.faults();
+      Diagnostics faults;
+      const auto layout = read_layout(file->bytes(), name, spec_, owners_headings(book_.settings, spec_.table), faults);
+      if (!layout) return faults;
+      if (!deal_file(*file, *layout, name, row)) return {unwritable(folder_)};
+    }
+    return {};
+  }
+
+ private:
+  bool deal_file(const MappedFile& file, const TableLayout& layout, const std::string& name, std::size_t& row) {
+    std::vector<std::ofstream> outs;
+    for (std::uint32_t part = 0; part < parts_; ++part) {
+      const fs::path path = part_folder(part) / name;
+      std::error_code ignored;
+      fs::create_directories(path.parent_path(), ignored);
+      outs.emplace_back(path, std::ios::binary) << file.bytes().substr(0, layout.rows_begin);
+    }
+    CsvScanner scanner(file.bytes().substr(layout.rows_begin), layout.separator);
+    while (scanner.next()) {
+      if (scanner.is_blank()) continue;
+      std::ofstream& out = outs[part_of_row_[row++]];
+      out.write(scanner.row_begin(), scanner.position() - scanner.row_begin());
+      if (scanner.position()[-1] != '\n') out << '\n';
+    }
+    return std::all_of(outs.begin(), outs.end(), [](std::ofstream& out) { return bool(out.flush()); });
+  }
+  fs::path part_folder(std::uint32_t part) const { return folder_ / ("part-" + std::to_string(part + 1)); }
+
+  const Book& book_;
+  const TableSpec& spec_;
+  std::span<const std::uint32_t> part_of_row_;
+  std::uint32_t parts_;
+  const fs::path& folder_;
+};
+
+// Files that every part has whole: settings, packs of the house, instruments, certificates.
+std::vector<std::string> common_files(const Book& book) {
+  std::vector<std::string> names{"book.toml"};
+  for (const std::string& pack : book.settings.packs) {
+    if (pack.ends_with(".toml") && fs::path(pack).is_relative()) names.push_back(pack);
+  }
+  names.insert(names.end(), book.files.instruments.begin(), book.files.instruments.end());
+  names.insert(names.end(), book.files.certificates.begin(), book.files.certificates.end());
+  return names;
+}
+
+bool leads_outside(const std::string& name) {
+  const fs::path normal = fs::path(name).lexically_normal();
+  return !normal.empty() && *normal.begin() == "..";
+}
+
+Diagnostics copy_common_files(const Book& book, const fs::path& part) {
+  for (const std::string& name : common_files(book)) {
+    if (leads_outside(name)) {
+      return {error("parts/pack-outside", {"book.toml", 0, 0},
+                    "the rule pack " + in_quotes(name) + " lies outside of the book",
+                    "copy it into the book's folder, or name it by its whole path")};
+    }
+    std::error_code failure;
+    fs::create_directories((part / name).parent_path(), failure);
+    fs::copy_file(book.folder / name, part / name, failure);
+    if (failure) return {unwritable(part / name)};
+  }
+  return {};
+}
+
+}  // namespace
+
+BookShares shares_of(const Book& book, std::uint32_t parts) {
+  BookShares shares;
+  shares.parts = parts;
+  shares.samples = dealt_samples(book, parts);
+  shares.readings = dealt_readings(book, shares.samples);
+  shares.decisions = dealt_decisions(book, shares.samples);
+  return shares;
+}
+
+Result<std::uint32_t> write_parts(const Book& book, const BookShares& shares, const fs::path& folder) {
+  for (std::uint32_t part = 1; part <= shares.parts; ++part) {
+    Diagnostics faults = copy_common_files(book, folder / ("part-" + std::to_string(part)));
+    if (!faults.empty()) return faults;
+  }
+  const auto deal = [&](const TableSpec& spec, const std::vector<std::uint32_t>& rows,
+                        const std::vector<std::string>& files) {
+    return RowDealer(book, spec, rows, shares.parts, folder).deal(files);
+  };
+  Diagnostics faults = deal(samples_spec, shares.samples, book.files.samples);
+  if (faults.empty()) faults = deal(readings_spec, shares.readings, book.files.readings);
+  if (faults.empty()) faults = deal(decisions_spec, shares.decisions, book.files.decisions);
+  if (!faults.empty()) return faults;
+  return shares.parts;
+}
+
+}  // namespace driftwarden

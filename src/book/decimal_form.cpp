@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "book/decimal_form.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "driftwarden/quantity/number.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t rows_looked_at = 1000;
+constexpr double room = 65534;  // of a DecimalColumn
+constexpr int most_decimals = 9;
+
+bool is_same_unit(const Unit& a, const Unit& b) { return a.name == b.name && a.dimension == b.dimension; }
+
+// The numbers seen so far.
+struct Seen {
+  int decimals = 0;
+  double least = std::numeric_limits<double>::infinity();
+  double most = -std::numeric_limits<double>::infinity();
+
+  void add(std::string_view written, double number, char decimal_sign) {
+    const std::size_t sign = written.find(decimal_sign);
+    const bool has_decimals = sign != std::string_view::npos;
+    decimals = std::max(decimals, has_decimals ? static_cast<int>(written.size() - sign - 1) : 0);
+    least = std::min(least, number);
+    most = std::max(most, number);
+  }
+  std::optional<DecimalForm> form(const Unit& unit) const {
+    if (!(least <= most) || decimals > most_decimals) return std::nullopt;
+    const double scale = std::pow(10.0, decimals);
+    const double range = (most - least) * scale;
+    if (!(range < room / 2) || !(std::abs(most) * scale < 1e15)) return std::nullopt;
+    // What comes later may lie below or above: the room that is left is shared out evenly.
+    return DecimalForm{unit, decimals, static_cast<std::int64_t>(std::floor(least * scale - (room - range) / 2))};
+  }
+};
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+  return text;
+}
+
+Seen first_numbers(const TableFile& file, std::size_t column, char decimal_sign) {
+  Seen seen;
+  CsvScanner scanner(file.bytes.bytes().substr(file.layout.rows_begin), file.layout.separator);
+  for (std::size_t row = 0; row < rows_looked_at && scanner.next(); ++row) {
+    if (column >= scanner.cell_count()) continue;
+    const std::string_view written = trimmed(scanner.cells()[column].text);
+    std::string with_point(written);
+    std::replace(with_point.begin(), with_point.end(), decimal_sign, '.');
+    if (const std::optional<double> number = number_from(with_point)) seen.add(written, *number, decimal_sign);
+  }
+  return seen;
+}
+
+}  // namespace
+
+std::optional<DecimalForm> decimal_form_of(const std::vector<TableFile>& files, int field, char decimal_sign) {
+  const auto f = static_cast<std::size_t>(field);
+  const TableFile* first = nullptr;
+  for (const TableFile& file : files) {
+    if (!file.layout.has(field)) continue;
+    if (first == nullptr) first = &file;
+    if (!is_same_unit(first->layout.unit_of_field[f], file.layout.unit_of_field[f])) return std::nullopt;
+  }
+  if (first == nullptr) return std::nullopt;
+  const auto column = static_cast<std::size_t>(first->layout.column_of_field[f]);
+  return first_numbers(*first, column, decimal_sign).form(first->layout.unit_of_field[f]);
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#include <filesystem>
+#include <fstream>
+#include <ostream>
+#include <system_error>
+
+#include "command/opened_book.hpp"
+#include "driftwarden/book/book_parts.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+int refuse(Surroundings& surroundings, Diagnostic why) {
+  tell(surroundings.err, {std::move(why)});
+  return cannot_be_used;
+}
+
+// For each sample the part it is in, counted from 1, one a line.
+bool write_order(const BookShares& shares, const fs::path& folder) {
+  std::ofstream out(folder / "order", std::ios::binary);
+  for (const std::uint32_t part : shares.samples) out << part + 1 << '\n';
+  return bool(out.flush());
+}
+
+}  // namespace
+
+int run_split(const SplitOptions& options, Surroundings& surroundings) {
+  const fs::path folder = options.out;
+  std::error_code failure;
+  if (fs::exists(folder, failure)) {
+    return refuse(surroundings, error("parts/refused", {options.out, 0, 0}, "something is there already",
+                                      "name a folder that is new"));
+  }
+  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
+  if (opened == nullptr) return cannot_be_used;
+  if (opened->has_faults()) {
+    return refuse(surroundings, error("parts/faulty", {"book.toml", 0, 0},
+                                      "a book with faults can't be split: nobody knows where its faulty rows belong",
+                                      "mend what 'driftwarden check' reports, or screen it whole"));
+  }
+  fs::create_directories(folder, failure);
+  const BookShares shares = shares_of(opened->book, options.parts);
+  const Result<std::uint32_t> written = write_parts(opened->book, shares, folder);
+  if (!written) {
+    tell(surroundings.err, written.faults());
+    return cannot_be_used;
+  }
+  if (!write_order(shares, folder)) {
+    return refuse(surroundings, error("parts/unwritable", {(folder / "order").string(), 0, 0},
+                                      "the part can't be written", "check rights and room"));
+  }
+  surroundings.out << *written << " books lie in " << options.out << ". Screen each with --format csv, then\n"
+                   << "  driftwarden join " << (folder / "order").string() << " RESULT-1 ... RESULT-" << *written
+                   << '\n';
+  return all_is_well;
+}
+
+}  // namespace driftwarden

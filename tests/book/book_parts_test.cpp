@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/book_parts.hpp"
+
+#include <gtest/gtest.h>
+
+#include <iterator>
+
+#include "book/written_book.hpp"
+
+namespace driftwarden {
+namespace {
+
+WrittenBook& of_two_pumps(WrittenBook& book) {
+  book.file("instruments.csv", "instrument,kind,principle\nP1,pump,\nP2,pump,\nV,calibrator,volumetric\n");
+  book.file("samples.csv",
+            "sample,kind,pump,started,stopped\r\n"
+            "A,,P1,2026-05-01T08:00,2026-05-01T16:00\r\n"
+            "B,,P2,2026-05-01T08:00,2026-05-01T16:00\r\n"
+            "K,blank,,,\r\n"
+            "\"C\",,P1,2026-05-02T08:00,2026-05-02T16:00");
+  book.file("readings.csv",
+            "taken,stage,sample,pump,calibrator,reading [L/min]\n"
+            "2026-05-01T07:30,pre,B,,V,2.0\n"
+            "2026-05-01T07:40,pre,,P1,V,2.1\n"
+            "2026-05-01T17:00,post,B,,V,2.2\n");
+  book.file("decisions.csv",
+            "decided,by,subject,rule,ruling,reason\n2026-05-03T08:00,N. N.,B,own/drift,uphold,\"said,\nand done\"\n");
+  return book;
+}
+
+std::string text_of(const std::filesystem::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+TEST(BookParts, KeepAllThatIsAboutOnePumpTogether) {
+  WrittenBook written;
+  const Book book = of_two_pumps(written).read();
+  const BookShares shares = shares_of(book, 2);
+  EXPECT_EQ(shares.samples, (std::vector<std::uint32_t>{0, 1, 0, 0}));
+  EXPECT_EQ(shares.readings, (std::vector<std::uint32_t>{1, 0, 1}));
+  EXPECT_EQ(shares.decisions, (std::vector<std::uint32_t>{1}));
+}
+
+TEST(BookParts, AreBooksWithTheRowsByteForByteAndInOrder) {
+  WrittenBook written;
+  const Book book = of_two_pumps(written).read();
+  const ScratchFolder out;
+  const Result<std::uint32_t> parts = write_parts(book, shares_of(book, 2), out.path());
+  ASSERT_TRUE(parts) << told(parts.faults());
+  EXPECT_EQ(text_of(out.path() / "part-1" / "samples.csv"),
+            "sample,kind,pump,started,stopped\r\n"
+            "A,,P1,2026-05-01T08:00,2026-05-01T16:00\r\n"
+            "K,blank,,,\r\n"
+            "\"C\",,P1,2026-05-02T08:00,2026-05-02T16:00\n");
+  EXPECT_EQ(text_of(out.path() / "part-2" / "readings.csv"),
+            "taken,stage,sample,pump,calibrator,reading [L/min]\n"
+            "2026-05-01T07:30,pre,B,,V,2.0\n"
+            "2026-05-01T17:00,post,B,,V,2.2\n");
+  EXPECT_EQ(text_of(out.path() / "part-1" / "decisions.csv"), "decided,by,subject,rule,ruling,reason\n");
+  EXPECT_EQ(text_of(out.path() / "part-2" / "instruments.csv"), text_of(book.folder / "instruments.csv"));
+  EXPECT_EQ(text_of(out.path() / "part-2" / "book.toml"), book.settings_text);
+  const Result<Book> second = read_book(out.path() / "part-2", 1);
+  ASSERT_TRUE(second);
+  EXPECT_EQ(told(second->problems), "");
+  EXPECT_EQ(second->samples.size(), 1U);
+}
+
+TEST(BookParts, TakeTheRulePacksOfTheHouseWithThem) {
+  WrittenBook written;
+  written.file("book.toml", "time_zone = \"UTC\"\n[rules]\npacks = [\"rules/own.toml\"]\n")
+      .file("rules/own.toml", "text");
+  const Book book = written.read();
+  const ScratchFolder out;
+  ASSERT_TRUE(write_parts(book, shares_of(book, 1), out.path()));
+  EXPECT_EQ(text_of(out.path() / "part-1" / "rules" / "own.toml"), "text");
+}
+
+TEST(BookParts, RefuseAPackThatLiesOutsideOfTheBook) {
+  WrittenBook written;
+  written.file("book.toml", "time_zone = \"UTC\"\n[rules]\npacks = [\"../own.toml\"]\n");
+  const Book book = written.read();
+  const ScratchFolder out;
+  EXPECT_EQ(
+      told(write_parts(book, shares_of(book, 1), out.path()).faults()),
+      "book.toml: error: the rule pack '../own.toml' lies outside of the book; copy it into the book's folder, or "
+      "name it by its whole path [parts/pack-outside]\n");
+}
+
+TEST(BookParts, RefuseAFolderThatCannotBeWritten) {
+  WrittenBook written;
+  const Book book = written.read();
+  const std::string faults = told(write_parts(book, shares_of(book, 1), "/dev/null/parts").faults());
+  EXPECT_EQ(faults,
+            "/dev/null/parts/part-1/book.toml: error: the part can't be written; check rights and room "
+            "[parts/unwritable]\n");
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/record/decimal_column.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+namespace driftwarden {
+namespace {
+
+Unit unit(std::string_view name, Dimension dimension) { return *unit_named(name, dimension); }
+
+DecimalColumn narrow(const Unit& unit, int decimals, std::int64_t lowest) {
+  DecimalColumn column;
+  column.set_form({unit, decimals, lowest});
+  column.reserve(16);
+  column.set_size(16);
+  return column;
+}
+
+TEST(DecimalColumn, GivesBackTheSameDoubleThatTheUnitMade) {
+  for (const auto& [name, dimension] : {std::pair("mL/min", Dimension::flow), std::pair("ft3/min", Dimension::flow)}) {
+    const Unit written_in = unit(name, dimension);
+    DecimalColumn column = narrow(written_in, 1, 0);
+    for (const double written : {0.0, 0.1, 1998.4, 6553.3}) {
+      column.put(3, written_in.to_inside(written), written);
+      EXPECT_EQ(column[3], written_in.to_inside(written)) << written << ' ' << name;
+    }
+  }
+  const Unit celsius = unit("°C", Dimension::temperature);
+  DecimalColumn column = narrow(celsius, 1, -32767);
+  for (const double written : {-40.0, -0.1, 0.0, 21.5, 3276.6}) {
+    column.put(0, celsius.to_inside(written), written);
+    EXPECT_EQ(column[0], celsius.to_inside(written)) << written;
+  }
+}
+
+TEST(DecimalColumn, KeepsWhatDoesNotFitApartAndWhole) {
+  const Unit flow = unit("L/min", Dimension::flow);
+  DecimalColumn column = narrow(flow, 3, 1000);
+  Row row = 0;
+  // Below and above the room, more decimals, a third: none is a decimal of the form.
+  const double figures[] = {0.999, 66.534, 2.0005, 1.0 / 3, 1e300, 65535.0};
+  for (const double figure : figures) column.put(row++, figure, figure);
+  row = 0;
+  for (const double figure : figures) EXPECT_EQ(column[row++], figure);
+  column.put(7, 66.533, 66.533);  // the highest that fits
+  EXPECT_EQ(column[7], 66.533);
+}
+
+TEST(DecimalColumn, KnowsAMissingFigure) {
+  DecimalColumn column = narrow(unit("kPa", Dimension::pressure), 2, 0);
+  const double none = std::numeric_limits<double>::quiet_NaN();
+  column.put(0, none, none);
+  EXPECT_TRUE(std::isnan(column[0]));
+  column.put(1, none, 20000);  // a number that can't be
+  EXPECT_TRUE(std::isnan(column[1]));
+}
+
+TEST(DecimalColumn, IsAMisfitWhereManyNumbersDoNotFit) {
+  DecimalColumn column;
+  column.set_form({unit("L/min", Dimension::flow), 1, 0});
+  column.reserve(5000);
+  column.set_size(5000);
+  for (Row row = 0; row < 900; ++row) column.put(row, 1.25, 1.25);
+  EXPECT_FALSE(column.is_misfit());
+  for (Row row = 900; row < 2000; ++row) column.put(row, 1.25, 1.25);
+  EXPECT_TRUE(column.is_misfit());
+}
+
+TEST(DecimalColumn, KeepsDoublesWithoutAForm) {
+  DecimalColumn column;
+  column.reserve(2);
+  column.put(0, 1.0 / 3, 1.0 / 3);
+  column.set_size(2);
+  EXPECT_EQ(column[0], 1.0 / 3);
+  EXPECT_FALSE(column.is_misfit());
+}
+
+}  // namespace
+}  // namespace driftwarden
