@@ -51,7 +51,8 @@ TEST(FigureText, IsWhatTheStandardLibraryWrites) {
     const double usual = std::ldexp(static_cast<double>(state >> 12), -50 + static_cast<int>(state % 24));
     const double few = std::round(usual * 1000) / 1000;
     for (const double value : {any, usual, -usual, few, 1 / usual}) {
-      if (std::isfinite(value)) ASSERT_EQ(figure(value), by_the_standard_library(value));
+      if (!std::isfinite(value)) continue;
+      ASSERT_EQ(figure(value), by_the_standard_library(value));
     }
   }
 }
