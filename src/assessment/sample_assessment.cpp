@@ -37,11 +37,13 @@ std::size_t SampleAssessment::field_count() const {
   return count;
 }
 
-AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts)
+AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts,
+                                 SupposedErrors supposed)
     : book(the_book),
       practice(the_practice),
       samplers(std::move(facts)),
-      calibrators(the_book),
+      calibrators(the_book, std::move(supposed)),
+      standards(the_book),
       readings(the_book),
       pump_sets(the_book) {}
 

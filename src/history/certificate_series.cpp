@@ -13,18 +13,10 @@
 namespace driftwarden {
 namespace {
 
-enum class Found { as_found, as_left };
-
 // What the instrument showed at a point. Where nothing was adjusted, it was left as it was found.
 std::optional<double> indication(const CertificatePoint& point, Found when) {
   if (when == Found::as_found) return point.as_found_l_min;
   return point.as_left_l_min ? point.as_left_l_min : point.as_found_l_min;
-}
-
-double error_percent(const CertificatePoint& point, Found when) {
-  const std::optional<double> shown = indication(point, when);
-  if (!shown || !(point.reference_l_min > 0)) return missing;
-  return 100 * (*shown - point.reference_l_min) / point.reference_l_min;
 }
 
 Moment moment_of(const Certificate& certificate) { return static_cast<Moment>(certificate.calibrated) * 86400; }
@@ -38,38 +30,8 @@ SeriesPoint point_from(const Certificate& certificate, const CertificatePoint& p
   return made;
 }
 
-// The point farthest from no error; nullptr where none has an indication.
-const CertificatePoint* worst_point(const Certificate& certificate, Found when) {
-  const CertificatePoint* worst = nullptr;
-  for (const CertificatePoint& point : certificate.points) {
-    if (is_missing(error_percent(point, when))) continue;
-    if (worst == nullptr || std::fabs(error_percent(point, when)) > std::fabs(error_percent(*worst, when)))
-      worst = &point;
-  }
-  return worst;
-}
-
-Tolerance tolerance_of(const Screening& screening, const std::vector<const Certificate*>& certificates) {
-  for (auto newest = certificates.rbegin(); newest != certificates.rend(); ++newest) {
-    if (!(*newest)->tolerance) continue;
-    const double percent = 100 * *(*newest)->tolerance;
-    return {-percent, percent, "certificate " + (*newest)->name};
-  }
-  for (const Rule& rule : screening.rules().rules) {
-    const bool is_asked =
-        rule.of == Subject::calibrator && rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
-    if (is_asked && !rule.limit.is_absolute) return {100 * rule.limit.low, 100 * rule.limit.high, rule.full_name()};
-  }
-  return {};
-}
-
 bool is_adjusted(const CertificatePoint& point) {
   return point.as_left_l_min && point.as_found_l_min && *point.as_left_l_min != *point.as_found_l_min;
-}
-
-bool is_beyond(double percent, const Tolerance& tolerance) {
-  const bool below = !is_missing(tolerance.lower) && side_of_limit(percent, tolerance.lower) == Side::below;
-  return below || (!is_missing(tolerance.upper) && side_of_limit(percent, tolerance.upper) == Side::above);
 }
 
 // A phase begins after a calibration that found the instrument out of tolerance and adjusted it.
@@ -150,6 +112,41 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
 }
 
 }  // namespace
+
+double error_percent(const CertificatePoint& point, Found when) {
+  const std::optional<double> shown = indication(point, when);
+  if (!shown || !(point.reference_l_min > 0)) return missing;
+  return 100 * (*shown - point.reference_l_min) / point.reference_l_min;
+}
+
+const CertificatePoint* worst_point(const Certificate& certificate, Found when) {
+  const CertificatePoint* worst = nullptr;
+  for (const CertificatePoint& point : certificate.points) {
+    if (is_missing(error_percent(point, when))) continue;
+    if (worst == nullptr || std::fabs(error_percent(point, when)) > std::fabs(error_percent(*worst, when)))
+      worst = &point;
+  }
+  return worst;
+}
+
+Tolerance tolerance_of(const Screening& screening, const std::vector<const Certificate*>& certificates) {
+  for (auto newest = certificates.rbegin(); newest != certificates.rend(); ++newest) {
+    if (!(*newest)->tolerance) continue;
+    const double percent = 100 * *(*newest)->tolerance;
+    return {-percent, percent, "certificate " + (*newest)->name};
+  }
+  for (const Rule& rule : screening.rules().rules) {
+    const bool is_asked =
+        rule.of == Subject::calibrator && rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
+    if (is_asked && !rule.limit.is_absolute) return {100 * rule.limit.low, 100 * rule.limit.high, rule.full_name()};
+  }
+  return {};
+}
+
+bool is_beyond(double percent, const Tolerance& tolerance) {
+  const bool below = !is_missing(tolerance.lower) && side_of_limit(percent, tolerance.lower) == Side::below;
+  return below || (!is_missing(tolerance.upper) && side_of_limit(percent, tolerance.upper) == Side::above);
+}
 
 std::vector<const Certificate*> certificates_of(const Book& book, Row instrument, Day as_of) {
   std::vector<const Certificate*> found;
