@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cmath>
+#include <map>
 
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/quantity/number.hpp"
@@ -73,6 +74,7 @@ class Page {
       bearings();
     }
     method();
+    measures();
     remarks();
     cautions();
     out_ += "</body>\n</html>\n";
@@ -255,6 +257,30 @@ class Page {
       packs += (packs.empty() ? "" : ", ") + isolated(pack.name) + " (" + isolated(pack.edition) + ")";
     }
     if (!packs.empty()) paragraph("", "Rule packs and their editions: " + packs + ".");
+  }
+
+  // What the findings on the page speak of, by the catalogue of measures.
+  void measures() {
+    std::map<std::string_view, std::string_view> definitions;
+    for (const LookedBackSample& looked : lookback_.samples) {
+      for (const JudgedSample* judged :
+           {&looked.before, under(looked, Supposition::sudden), under(looked, Supposition::linear)}) {
+        if (judged != nullptr) add_measures(*judged, definitions);
+      }
+    }
+    if (definitions.empty()) return;
+    heading("What the measures mean");
+    out_ += "<dl>\n";
+    for (const auto& [name, definition] : definitions) fact(name, html(definition));
+    out_ += "</dl>\n";
+  }
+
+  void add_measures(const JudgedSample& judged, std::map<std::string_view, std::string_view>& definitions) const {
+    for (const ToldFinding& finding : judged.findings) {
+      for (const Rule& rule : screening_.rules().rules) {
+        if (rule.full_name() == finding.rule) definitions.emplace(measure_of(rule).name, measure_of(rule).definition);
+      }
+    }
   }
 
   void remarks() {

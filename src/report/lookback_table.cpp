@@ -130,7 +130,7 @@ class Table {
         names += std::string(book_.samples.name[looked.sample]) + through_text(looked);
       }
       if (names.empty()) continue;
-      out_ += "\n" + paint_.heading(bearing_sentence(bearing)) + "\n" + wrapped(names, 2, page_width);
+      out_ += "\n" + wrapped(bearing_sentence(bearing), 0, page_width) + wrapped(names, 2, page_width);
     }
   }
 
