@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/assessment/calibrator_knowledge.hpp"
 
+#include <utility>
+
 #include "driftwarden/correction/altitude.hpp"
 #include "driftwarden/correction/due.hpp"
 
 namespace driftwarden {
 
-CalibratorKnowledge::CalibratorKnowledge(const Book& book)
-    : book_(book), history_(book.certificates, book.instruments.size()) {
+CalibratorKnowledge::CalibratorKnowledge(const Book& book, SupposedErrors supposed)
+    : book_(book), supposed_(std::move(supposed)), history_(book.certificates, book.instruments.size()) {
   for (const Certificate& certificate : book.certificates) {
     curves_.push_back(error_curve(certificate));
     const bool is_known = certificate.instrument != no_row;
@@ -19,6 +21,13 @@ CalibratorKnowledge::CalibratorKnowledge(const Book& book)
 std::span<const ErrorPoint> CalibratorKnowledge::curve(std::int32_t certificate) const {
   if (certificate < 0) return {};
   return curves_[static_cast<std::size_t>(certificate)];
+}
+
+const ErrorCurve* CalibratorKnowledge::supposed_curve(Row reading, std::int32_t certificate) const {
+  if (supposed_.instrument == no_row) return nullptr;
+  const ReadingTable& readings = book_.readings;
+  const Day day = local_day(readings.taken[reading], book_.settings.zone);
+  return supposed_.curve(readings.calibrator[reading], certificate, day);
 }
 
 ProblemNumber CalibratorKnowledge::problem(Row calibrator, std::int32_t certificate) const {
@@ -46,10 +55,12 @@ CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certific
   const ReadingTable& readings = book_.readings;
   const Row calibrator = readings.calibrator[reading];
   bool unused = false;
+  const ErrorCurve* supposed = supposed_curve(reading, certificate);
   return correct_reading(readings.indicated_l_min[reading], field(readings.temperature_k, reading),
                          pressure_kpa(reading, unused), field(readings.humidity, reading),
-                         book_.instruments[calibrator], curve(certificate), scale_temperature(calibrator, certificate),
-                         practice);
+                         book_.instruments[calibrator],
+                         supposed == nullptr ? curve(certificate) : std::span<const ErrorPoint>(*supposed),
+                         scale_temperature(calibrator, certificate), practice);
 }
 
 }  // namespace driftwarden

@@ -42,11 +42,13 @@ double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Ro
   return is_missing(own) ? fact(samplers.nominal_l_min, field(samples.sampler, sample, TextId{0})) : own;
 }
 
-AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts)
+AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts,
+                                 SupposedErrors supposed)
     : book(the_book),
       practice(the_practice),
       samplers(std::move(facts)),
-      calibrators(the_book),
+      calibrators(the_book, std::move(supposed)),
+      standards(the_book),
       readings(the_book),
       pump_sets(the_book) {}
 

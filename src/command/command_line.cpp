@@ -29,6 +29,7 @@ struct CommandOptions {
   HistoryOptions history;
   SplitOptions split;
   JoinOptions join;
+  LookbackOptions lookback;
   RulesOptions rules;
 };
 
@@ -122,6 +123,25 @@ void add_join(CLI::App& app, CommandOptions& options, Surroundings& surroundings
   command->add_option("--out", options.join.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden join decade-parts/order part-1.csv part-2.csv --out decade.csv");
   command->callback([&] { run = [&] { return run_join(options.join, surroundings); }; });
+}
+
+void add_lookback(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  LookbackOptions& lookback = options.lookback;
+  CLI::App* command = app.add_subcommand(
+      "lookback", "a calibrator found out of tolerance: every sample since its last good certificate, judged again");
+  command->add_option("BOOK", lookback.book.book, "folder of the book")->required();
+  command->add_option("INSTRUMENT", lookback.instrument, "the calibrator's name")->required();
+  command->add_option("--certificate", lookback.certificate,
+                      "the certificate that found it; else the newest that found it beyond its tolerance");
+  command->add_option("--format", lookback.format, "table, csv, json or html (a page to print or to send)")
+      ->check(CLI::IsMember({"table", "csv", "json", "html"}));
+  command->add_option("--out", lookback.out, "file to write to; else standard output");
+  command->add_option("--threads", lookback.book.threads, "threads to read with; else one for each processor")
+      ->check(CLI::Range(1, 256));
+  command->add_option("--as-of", lookback.book.as_of,
+                      "only certificates and samples up to this day, as in 2026-11-16; else all in the book");
+  command->footer("Example:\n  driftwarden lookback docs/demo ROT-2 --format html --out lookback-rot-2.html");
+  command->callback([&] { run = [&] { return run_lookback(options.lookback, surroundings); }; });
 }
 
 void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -228,6 +248,7 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   add_history(app, options, surroundings, run);
   add_split(app, options, surroundings, run);
   add_join(app, options, surroundings, run);
+  add_lookback(app, options, surroundings, run);
   add_rules(app, options, surroundings, run);
   try {
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

@@ -31,6 +31,9 @@ Result<Book> read_watched(const BookOptions& options, Surroundings& surroundings
 
 std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings);
 
+// Whether a file to be written is one of the book's own (told).
+bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings);
+
 // Looks the whole book through for doubtful data; what there is is told and joins the book's problems.
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings);
 

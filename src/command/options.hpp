@@ -54,6 +54,14 @@ struct JoinOptions {
   std::string out;                 // empty: standard output
 };
 
+struct LookbackOptions {
+  BookOptions book;
+  std::string instrument;
+  std::string certificate;  // empty: the newest that found it beyond its tolerance
+  std::string format = "table";
+  std::string out;  // empty: standard output
+};
+
 struct RulesOptions {
   std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
   std::string name;
@@ -67,6 +75,7 @@ int run_explain(const ExplainOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);
 int run_split(const SplitOptions& options, Surroundings& surroundings);
 int run_join(const JoinOptions& options, Surroundings& surroundings);
+int run_lookback(const LookbackOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings);

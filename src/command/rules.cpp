@@ -85,7 +85,7 @@ void print_measures(Subject subject, std::ostream& out) {
                                  ? std::string(measure.unit.empty() ? "count" : measure.unit)
                              : measure.kind == MeasureKind::yes_no ? "yes/no"
                                                                    : "word";
-    out << labelled(left(measure.name, 23) + unit, measure.definition, 33);
+    out << labelled(left(measure.name, 31) + unit, measure.definition, 41);
   }
 }
 

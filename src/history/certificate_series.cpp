@@ -14,27 +14,6 @@
 namespace driftwarden {
 namespace {
 
-enum class Found { as_found, as_left };
-
-// A point of a certificate, whatever the instrument measures. Errors of flows are in percent of the true flow, those of
-// temperatures in K, of pressures in kPa.
-struct CalibratedPoint {
-  double nominal = missing;
-  double reference = missing;
-  std::optional<double> as_found;
-  std::optional<double> as_left;
-  std::optional<double> expanded_uncertainty;
-  bool is_flow = true;
-
-  // Where nothing was adjusted, it was left as it was found.
-  double error(Found when) const {
-    const std::optional<double> shown = when == Found::as_left && as_left ? as_left : as_found;
-    if (!shown) return missing;
-    return is_flow ? 100 * (*shown - reference) / reference : *shown - reference;
-  }
-  bool is_adjusted() const { return as_left && as_found && *as_left != *as_found; }
-};
-
 std::vector<CalibratedPoint> points_of(const Certificate& certificate) {
   std::vector<CalibratedPoint> points;
   for (const CertificatePoint& p : certificate.points) {
@@ -64,39 +43,6 @@ SeriesPoint point_from(const Certificate& certificate, const CalibratedPoint& po
     made.expanded_uncertainty = point.is_flow ? 100 * expanded / point.reference : expanded;
   }
   return made;
-}
-
-// The point farthest from no error, if any has an indication.
-std::optional<CalibratedPoint> worst_point(const Certificate& certificate, Found when) {
-  std::optional<CalibratedPoint> worst;
-  for (const CalibratedPoint& point : points_of(certificate)) {
-    if (is_missing(point.error(when))) continue;
-    if (!worst || std::fabs(point.error(when)) > std::fabs(worst->error(when))) worst = point;
-  }
-  return worst;
-}
-
-Tolerance tolerance_of(const Screening& screening, const std::vector<const Certificate*>& certificates) {
-  for (auto newest = certificates.rbegin(); newest != certificates.rend(); ++newest) {
-    if (const std::optional<double> absolute = (*newest)->condition_tolerance)
-      return {-*absolute, *absolute, "certificate " + (*newest)->name};
-    if (!(*newest)->tolerance) continue;
-    const double percent = 100 * *(*newest)->tolerance;
-    return {-percent, percent, "certificate " + (*newest)->name};
-  }
-  const bool is_of_flow = std::any_of(certificates.begin(), certificates.end(),
-                                      [](const Certificate* certificate) { return !certificate->points.empty(); });
-  for (const Rule& rule : screening.rules().rules) {
-    const bool is_asked = is_of_flow && rule.of == Subject::calibrator &&
-                          rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
-    if (is_asked && !rule.limit.is_absolute) return {100 * rule.limit.low, 100 * rule.limit.high, rule.full_name()};
-  }
-  return {};
-}
-
-bool is_beyond(double error, const Tolerance& tolerance) {
-  const bool below = !is_missing(tolerance.lower) && side_of_limit(error, tolerance.lower) == Side::below;
-  return below || (!is_missing(tolerance.upper) && side_of_limit(error, tolerance.upper) == Side::above);
 }
 
 // A phase begins after a calibration that found the instrument out of tolerance and adjusted it.
@@ -179,6 +125,44 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
 }
 
 }  // namespace
+
+double CalibratedPoint::error(Found when) const {
+  const std::optional<double> shown = when == Found::as_left && as_left ? as_left : as_found;
+  if (!shown) return missing;
+  return is_flow ? 100 * (*shown - reference) / reference : *shown - reference;
+}
+
+std::optional<CalibratedPoint> worst_point(const Certificate& certificate, Found when) {
+  std::optional<CalibratedPoint> worst;
+  for (const CalibratedPoint& point : points_of(certificate)) {
+    if (is_missing(point.error(when))) continue;
+    if (!worst || std::fabs(point.error(when)) > std::fabs(worst->error(when))) worst = point;
+  }
+  return worst;
+}
+
+Tolerance tolerance_of(const Screening& screening, const std::vector<const Certificate*>& certificates) {
+  for (auto newest = certificates.rbegin(); newest != certificates.rend(); ++newest) {
+    if (const std::optional<double> absolute = (*newest)->condition_tolerance)
+      return {-*absolute, *absolute, "certificate " + (*newest)->name};
+    if (!(*newest)->tolerance) continue;
+    const double percent = 100 * *(*newest)->tolerance;
+    return {-percent, percent, "certificate " + (*newest)->name};
+  }
+  const bool is_of_flow = std::any_of(certificates.begin(), certificates.end(),
+                                      [](const Certificate* certificate) { return !certificate->points.empty(); });
+  for (const Rule& rule : screening.rules().rules) {
+    const bool is_asked = is_of_flow && rule.of == Subject::calibrator &&
+                          rule.measure == static_cast<std::size_t>(CalibratorMeasure::as_found_error);
+    if (is_asked && !rule.limit.is_absolute) return {100 * rule.limit.low, 100 * rule.limit.high, rule.full_name()};
+  }
+  return {};
+}
+
+bool is_beyond(double error, const Tolerance& tolerance) {
+  const bool below = !is_missing(tolerance.lower) && side_of_limit(error, tolerance.lower) == Side::below;
+  return below || (!is_missing(tolerance.upper) && side_of_limit(error, tolerance.upper) == Side::above);
+}
 
 std::vector<const Certificate*> certificates_of(const Book& book, Row instrument, Day as_of) {
   std::vector<const Certificate*> found;

@@ -7,6 +7,7 @@
 #include "driftwarden/assessment/sampled_volume.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/traceability_text.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 #include "driftwarden/verdict/remarks.hpp"
@@ -27,6 +28,7 @@ class Explanation {
     head();
     if (f_.kind == SampleKind::sample) {
       for (std::size_t s = 0; s < f_.sets.size(); ++s) set(s);
+      traceability();
       drift_step();
       minutes_step();
       flow_step();
@@ -91,6 +93,13 @@ class Explanation {
   void correction_practice(Principle principle) {
     if (principle == Principle::rotameter) practice_line("rotameter_correction");
     if (principle == Principle::bubble) practice_line("bubble_humidity");
+  }
+
+  void traceability() {
+    const std::string chains = traceability_text(screening_, f_, page_width);
+    if (chains.empty()) return;
+    heading("Traceability");
+    out_ += chains;
   }
 
   void drift_step() {

@@ -7,10 +7,8 @@
 #include "driftwarden/report/figure_text.hpp"
 
 namespace driftwarden {
-namespace {
 
-// Length of the UTF-8 sequence at the front of a text, or 0 where it isn't one (RFC 3629).
-std::size_t sequence_length(std::string_view text) {
+std::size_t utf8_length(std::string_view text) {
   const auto byte = [&text](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
   const auto continues = [&byte](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
   const unsigned first = byte(0);
@@ -27,6 +25,8 @@ std::size_t sequence_length(std::string_view text) {
   }
   return 0;
 }
+
+namespace {
 
 void append_escaped(std::string& out, char c) {
   switch (c) {
@@ -101,7 +101,7 @@ JsonText& JsonText::value(std::string_view text) {
   separate();
   out_ += '"';
   while (!text.empty()) {
-    const std::size_t length = sequence_length(text);
+    const std::size_t length = utf8_length(text);
     if (length == 0) {
       out_ += "\xEF\xBF\xBD";
     } else if (length == 1 && needs_escape(text.front())) {

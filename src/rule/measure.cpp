@@ -98,6 +98,29 @@ constexpr Measure sample_measures[] = {
         sample, "calibrator.uncertainty",
         "expanded uncertainty (k = 2) of the calibrator at the reading, from its certificate, relative; the larger "
         "of its sets. Held against a quarter of the tolerance it judges, it is a test uncertainty ratio of 4"),
+    yes_no(sample, "record.pump-serial", "whether the pump's serial number is written down; missing without a pump"),
+    yes_no(sample, "record.by", "whether every reading of its sets says who took it; missing without readings"),
+    yes_no(sample, "record.conditions",
+           "whether every reading of its sets gives temperature and pressure; missing without readings"),
+    yes_no(sample, "record.sampling-conditions", "whether the sample gives its own temperature and pressure"),
+    yes_no(sample, "record.calibrator-serial",
+           "whether the serial number of every calibrator of its sets is written down; missing without readings"),
+    yes_no(sample, "record.certificate-uncertainty",
+           "whether the certificates its sets lean on state an uncertainty at every point; missing where none is in "
+           "force"),
+    yes_no(sample, "record.certificate-issuer",
+           "whether the certificates its sets lean on say who issued them; missing where none is in force"),
+    yes_no(sample, "record.certificate-standard",
+           "whether the certificates its sets lean on say what they were made against; missing where none is in "
+           "force"),
+    yes_no(sample, "record.chain",
+           "whether from each calibrator of its sets certificates lead from standard to standard without a gap to one "
+           "outside the book: each in force, with issuer and uncertainty; missing without readings"),
+    yes_no(sample, "record.void-reasons",
+           "whether every void reading of its sets carries a note that says why; missing where none is void"),
+    yes_no(sample, "record.method", "whether the sample names its method"),
+    yes_no(sample, "record.fault", "whether anybody said, yes or no, that a fault was seen"),
+    yes_no(sample, "record.uncertainty", "whether the records suffice to state an uncertainty of the volume"),
 };
 
 constexpr Measure set_measures[] = {
@@ -133,6 +156,8 @@ constexpr Measure calibrator_measures[] = {
                            "(as found - reference) / reference at the worst point of its newest certificate")),
     number(calibrator, "age", Dimension::time, "d", "days since its newest certificate"),
     word(calibrator, "read-at", float_levels, "where on the float it is read; missing where nobody said"),
+    yes_no(calibrator, "record.as-found",
+           "whether its newest certificate says at every point what it showed as found, before any adjustment"),
 };
 
 constexpr Measure pump_measures[] = {
@@ -146,6 +171,9 @@ constexpr Measure batch_measures[] = {
     number(batch, "blanks", Dimension::count, "", "blanks of the batch"),
     percentage(batch, "blank.share", "blanks, relative to the samples that are not blanks"),
     percentage(batch, "void.share", "void samples among the samples that are not blanks"),
+    percentage(batch, "record.complete",
+               "samples without a finding of a rule about a record (record.by and the like), among those that are not "
+               "blanks"),
 };
 
 static_assert(std::size(sample_measures) == static_cast<std::size_t>(SampleMeasure::count_));
@@ -181,6 +209,8 @@ std::span<const Measure> measures(Subject subject) {
   }
   return {};
 }
+
+bool is_about_records(const Measure& measure) { return measure.name.starts_with("record."); }
 
 std::optional<std::size_t> measure_named(Subject subject, std::string_view name) {
   const std::span<const Measure> all = measures(subject);

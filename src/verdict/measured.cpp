@@ -6,6 +6,7 @@
 
 #include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/assessment/sampled_volume.hpp"
+#include "verdict/record_measure.hpp"
 
 namespace driftwarden {
 namespace {
@@ -203,10 +204,11 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
       return number(f.cut_shift);
     case SampleMeasure::calibrator_uncertainty:
       return calibrator_uncertainty(context);
-    case SampleMeasure::count_:
-      break;
+    case SampleMeasure::record_uncertainty:
+      return yes_no(!is_missing(volume_uncertainty(context).figure));
+    default:
+      return record_measure(context, measure);
   }
-  return {};
 }
 
 MeasureValue set_measure(const SampleContext& context, const ReadingSet& set, SetMeasure measure, Base base) {

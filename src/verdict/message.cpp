@@ -146,13 +146,15 @@ std::string why_missing(const Screening& screening, const SampleResult& result, 
 
 std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Rule& rule = rule_of(screening, finding);
-  const SampleContext context{screening.basis(), *result.figures, screening.overlap_min(result.figures->sample)};
+  const SampleContext context{screening.basis(), *result.figures, screening.overlap_min(result.figures->sample),
+                              &result.budget};
   std::string_view word;
   if (rule.of == Subject::sample) {
     word = sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base).word;
   }
   const std::string name(measure_of(rule).name);
   if (word.empty()) return name + " is missing: " + why_missing(screening, result, rule);
+  if (is_about_records(measure_of(rule)) && word == "no") return name + " is not in the records";
   return name + " is " + std::string(word) + "; the rule: " + rule.limit.text;
 }
 

@@ -50,8 +50,8 @@ AssessmentPractice practice_of(const RuleSet& rules) {
   return practice;
 }
 
-Screening::Screening(const Book& book, const RuleSet& rules)
-    : rules_(rules), basis_(book, practice_of(rules), sampler_facts(book, rules)) {
+Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed)
+    : rules_(rules), basis_(book, practice_of(rules), sampler_facts(book, rules), std::move(supposed)) {
   if (asks_for(rules, SampleMeasure::overlap)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
 }
 
@@ -72,6 +72,7 @@ const SampleResult& SampleJudge::judge(Row sample) {
   result_.findings.clear();
   result_.near.clear();
   result_.kept.clear();
+  result_.records_lacking = 0;
   result_.verdict = Verdict::valid;
   result_.figures = &assessor_.assess(sample);
   result_.budget.clear();
@@ -149,6 +150,8 @@ void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t a
     return;
   }
   result_.findings.push_back(finding);
+  if (number != Finding::faulty_records && is_about_records(measure_of(screening_.rules().rules[number])))
+    ++result_.records_lacking;
   result_.verdict = std::max(result_.verdict, verdict_of(outcome));
 }
 

@@ -17,6 +17,7 @@ constexpr double minutes_a_day = 1440;
 constexpr double seconds_a_week = 7 * 86400;
 
 MeasureValue number(double figure, double absolute = missing) { return {figure, absolute, {}}; }
+MeasureValue yes_no(bool yes) { return {yes ? 1.0 : 0.0, missing, yes ? "yes" : "no"}; }
 
 // The facts of one pump or one batch.
 struct Group {
@@ -41,6 +42,17 @@ double void_share(const Book& book, const Group& group) {
     voids += facts.verdict == Verdict::void_ ? 1U : 0U;
   }
   return share(voids, samples);
+}
+
+double complete_share(const Book& book, const Group& group) {
+  std::size_t samples = 0;
+  std::size_t complete = 0;
+  for (const SampleFacts& facts : group.facts) {
+    if (is_blank(book, facts)) continue;
+    ++samples;
+    complete += facts.records_lacking == 0 ? 1U : 0U;
+  }
+  return share(complete, samples);
 }
 
 std::vector<double> drifts(const Group& group) {
@@ -91,6 +103,8 @@ MeasureValue batch_measure(const Book& book, const Group& group, BatchMeasure me
       return number(share(blanks, group.facts.size() - blanks));
     case BatchMeasure::void_share:
       return number(void_share(book, group));
+    case BatchMeasure::record_complete:
+      return number(complete_share(book, group));
     case BatchMeasure::count_:
       break;
   }
@@ -103,6 +117,11 @@ double worst_as_found(const Certificate& certificate) {
     if (is_missing(worst) || std::abs(point.error) > std::abs(worst)) worst = point.error;
   }
   return worst;
+}
+
+bool says_as_found(const Certificate& certificate) {
+  return std::all_of(certificate.points.begin(), certificate.points.end(),
+                     [](const CertificatePoint& point) { return point.as_found_l_min.has_value(); });
 }
 
 MeasureValue calibrator_measure(const Screening& screening, Row calibrator, CalibratorMeasure measure, Day as_of) {
@@ -123,6 +142,8 @@ MeasureValue calibrator_measure(const Screening& screening, Row calibrator, Cali
       return number(minutes_a_day * static_cast<double>(as_of - certificate.calibrated));
     case CalibratorMeasure::as_found_error:
       return number(worst_as_found(certificate));
+    case CalibratorMeasure::record_as_found:
+      return yes_no(says_as_found(certificate));
     case CalibratorMeasure::read_at:
     case CalibratorMeasure::count_:
       break;
@@ -181,7 +202,8 @@ void keep(SubjectResult result, std::vector<SubjectResult>& results) {
 }  // namespace
 
 SampleFacts facts_of(const SampleResult& result) {
-  return {result.figures->sample, result.verdict, result.figures->drift, result.figures->pre_l_min};
+  return {result.figures->sample, result.verdict, result.figures->drift, result.figures->pre_l_min,
+          result.records_lacking};
 }
 
 bool judges_subjects(const RuleSet& rules) {
@@ -232,6 +254,7 @@ std::string message_of(const Screening& screening, const SubjectResult&, const F
   const Rule& rule = screening.rules().rules[finding.rule];
   const Measure& measure = measure_of(rule);
   const std::string name(measure.name);
+  if (is_about_records(measure) && measure.kind == MeasureKind::yes_no) return name + " is not in the records";
   if (measure.kind == MeasureKind::word) return name + " is not as the rule says: " + rule.limit.text;
   if (is_missing(finding.judgement.figure)) return name + " is missing: the book does not say";
   return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is not " +

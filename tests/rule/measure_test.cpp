@@ -55,6 +55,19 @@ TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
       {calibrator_read_at, "calibrator.read-at"},
       {certificate_missing, "certificate.missing"},
       {cut_shift, "cut.shift"},
+      {record_pump_serial, "record.pump-serial"},
+      {record_by, "record.by"},
+      {record_conditions, "record.conditions"},
+      {record_sampling_conditions, "record.sampling-conditions"},
+      {record_calibrator_serial, "record.calibrator-serial"},
+      {record_certificate_uncertainty, "record.certificate-uncertainty"},
+      {record_certificate_issuer, "record.certificate-issuer"},
+      {record_certificate_standard, "record.certificate-standard"},
+      {record_chain, "record.chain"},
+      {record_void_reasons, "record.void-reasons"},
+      {record_method, "record.method"},
+      {record_fault, "record.fault"},
+      {record_uncertainty, "record.uncertainty"},
   };
   ASSERT_EQ(measures(Subject::sample).size(), std::size(expected));
   for (const auto& [measure, name] : expected) EXPECT_EQ(name_of(Subject::sample, measure), name);

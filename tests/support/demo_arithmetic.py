@@ -86,10 +86,11 @@ def certificate_error(points, indication):
     return points[-1][1]
 
 
-def actual_flow(reading, instrument, history):
+def actual_flow(reading, instrument, history, supposed=None):
     day = reading["taken"][:10]
     points = [ps for calibrated, ps in history if calibrated <= day][-1]
-    flow = reading["reading"] / (1 + certificate_error(points, reading["reading"]))
+    error = supposed(reading) if supposed else None
+    flow = reading["reading"] / (1 + (certificate_error(points, reading["reading"]) if error is None else error))
     if instrument["principle"] == "rotameter":
         return flow * math.sqrt((instrument["scale pressure"] / reading["pressure"])
                                 * (reading["temperature"] / instrument["scale temperature"]))
@@ -98,6 +99,29 @@ def actual_flow(reading, instrument, history):
                     * (reading["temperature"] / instrument["scale temperature"])
     assert instrument["principle"] in ("volumetric", "bubble")
     return flow
+
+
+def supposed_errors(book, found, last_good):
+    """The instrument's error in a look-back window, for assess(): at once ("sudden"), and growing day by day ("linear").
+
+    `found` and `last_good` are names of its certificates. Knows nothing of calibrators that leaned on it.
+    """
+    rows = {name: [row for row in tables(pathlib.Path(book), "certificates") if row["certificate"] == name]
+            for name in (found, last_good)}
+    instrument = rows[found][0]["instrument"]
+    until, since = (datetime.date.fromisoformat(rows[name][0]["calibrated"]) for name in (found, last_good))
+    as_found = sorted((row["as found"], row["as found"] / row["reference"] - 1) for row in rows[found])
+    as_left = [points for day, points in certificates(pathlib.Path(book))[instrument] if day == since.isoformat()][0]
+
+    def error(reading, share_of):
+        day = datetime.date.fromisoformat(reading["taken"][:10])
+        if reading["calibrator"] != instrument or not since <= day < until:
+            return None
+        left, whole = (certificate_error(points, reading["reading"]) for points in (as_left, as_found))
+        return left + (whole - left) * share_of((day - since).days / (until - since).days)
+
+    return {"sudden": lambda reading: error(reading, lambda share: 1),
+            "linear": lambda reading: error(reading, lambda share: share)}
 
 
 def mean(figures):
@@ -161,8 +185,11 @@ def assessed(sample, pre, post, site_kpa):
     return result
 
 
-def assess(book):
-    """Every sample of the book (blanks left out), in file order, as {column: figure}."""
+def assess(book, supposed=None):
+    """Every sample of the book (blanks left out), in file order, as {column: figure}.
+
+    `supposed(reading)` may give the error of a reading's calibrator instead of its certificate (None: the certificate).
+    """
     book = pathlib.Path(book)
     instruments = {row["instrument"]: row for row in tables(book, "instruments")}
     histories = certificates(book)
@@ -171,7 +198,7 @@ def assess(book):
     for reading in tables(book, "readings"):
         calibrator = reading["calibrator"]
         reading["at"] = moment(reading["taken"])
-        reading["flow"] = actual_flow(reading, instruments[calibrator], histories[calibrator])
+        reading["flow"] = actual_flow(reading, instruments[calibrator], histories[calibrator], supposed)
         owner = of_sample[reading["sample"]] if reading.get("sample") else of_pump[reading["pump"]]
         owner.append(reading)
     results = []

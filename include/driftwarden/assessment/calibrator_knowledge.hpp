@@ -9,17 +9,20 @@
 #include "driftwarden/correction/certificate_error.hpp"
 #include "driftwarden/correction/certificate_in_force.hpp"
 #include "driftwarden/correction/corrected_reading.hpp"
+#include "driftwarden/correction/supposed_errors.hpp"
 
 namespace driftwarden {
 
 // What the book knows of its calibrators and its site, worked out once. The book has to outlive it.
 class CalibratorKnowledge {
  public:
-  explicit CalibratorKnowledge(const Book& book);
+  explicit CalibratorKnowledge(const Book& book, SupposedErrors supposed = {});
 
   // The certificate in force: its place in the book's certificates, or -1.
   std::int32_t certificate(Row calibrator, Day on) const { return history_.index_in_force(calibrator, on); }
   std::span<const ErrorPoint> curve(std::int32_t certificate) const;
+  // Whether the reading is corrected by a supposed error instead of its certificate's.
+  const ErrorCurve* supposed_curve(Row reading, std::int32_t certificate) const;
   // no_day where neither the certificate nor the instrument's interval says.
   Day due(std::int32_t certificate) const { return due_[static_cast<std::size_t>(certificate)]; }
   // The first problem with a calibrator or its certificate, or no_problem.
@@ -35,6 +38,7 @@ class CalibratorKnowledge {
 
  private:
   const Book& book_;
+  SupposedErrors supposed_;
   CertificateHistory history_;
   std::vector<std::vector<ErrorPoint>> curves_;
   std::vector<Day> due_;

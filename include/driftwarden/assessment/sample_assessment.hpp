@@ -5,6 +5,7 @@
 
 #include "driftwarden/assessment/bracket.hpp"
 #include "driftwarden/assessment/practice.hpp"
+#include "driftwarden/assessment/standard_index.hpp"
 
 namespace driftwarden {
 
@@ -57,12 +58,15 @@ double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Ro
 
 // What a book's samples are assessed with, worked out once and shared by all threads. The book has to outlive it.
 struct AssessmentBasis {
-  AssessmentBasis(const Book& book, const AssessmentPractice& practice, SamplerFacts samplers);
+  // `supposed`: what a look-back supposes instead of what certificates say.
+  AssessmentBasis(const Book& book, const AssessmentPractice& practice, SamplerFacts samplers,
+                  SupposedErrors supposed = {});
 
   const Book& book;
   AssessmentPractice practice;
   SamplerFacts samplers;
   CalibratorKnowledge calibrators;
+  StandardIndex standards;
   ReadingIndex readings;
   PumpSets pump_sets;
 };

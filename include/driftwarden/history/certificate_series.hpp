@@ -12,6 +12,31 @@ namespace driftwarden {
 // Certificates of an instrument up to a day, in order of their dates.
 std::vector<const Certificate*> certificates_of(const Book& book, Row instrument, Day as_of);
 
+enum class Found { as_found, as_left };
+
+// A point of a certificate, whatever the instrument measures. Errors of flows are in percent of the true flow, those of
+// temperatures in K, of pressures in kPa.
+struct CalibratedPoint {
+  double nominal = missing;
+  double reference = missing;
+  std::optional<double> as_found;
+  std::optional<double> as_left;
+  std::optional<double> expanded_uncertainty;
+  bool is_flow = true;
+
+  // Where nothing was adjusted, it was left as it was found.
+  double error(Found when) const;
+  bool is_adjusted() const { return as_left && as_found && *as_left != *as_found; }
+};
+
+// The point farthest from no error, if any has an indication.
+std::optional<CalibratedPoint> worst_point(const Certificate& certificate, Found when);
+
+// How far from no error a certificate's points may be, in the units of their errors: by the newest of the certificates
+// that says so, else by a rule about as-found.error.
+Tolerance tolerance_of(const Screening& screening, const std::vector<const Certificate*>& certificates);
+bool is_beyond(double error, const Tolerance& tolerance);
+
 // Whether every point was found within the tolerance that the certificate states. Empty where it states none, or no
 // point as found.
 std::optional<bool> is_found_in_tolerance(const Certificate& certificate);

@@ -67,6 +67,19 @@ enum class SampleMeasure : std::uint8_t {
   certificate_missing,
   cut_shift,
   calibrator_uncertainty,
+  record_pump_serial,
+  record_by,
+  record_conditions,
+  record_sampling_conditions,
+  record_calibrator_serial,
+  record_certificate_uncertainty,
+  record_certificate_issuer,
+  record_certificate_standard,
+  record_chain,
+  record_void_reasons,
+  record_method,
+  record_fault,
+  record_uncertainty,
   count_
 };
 enum class SetMeasure : std::uint8_t { count, rsd, range, flow, flow_deviation, duration, age, count_ };
@@ -80,9 +93,12 @@ enum class ReadingMeasure : std::uint8_t {
   humidity,
   count_
 };
-enum class CalibratorMeasure : std::uint8_t { due, as_found_error, age, read_at, count_ };
+enum class CalibratorMeasure : std::uint8_t { due, as_found_error, age, read_at, record_as_found, count_ };
 enum class PumpMeasure : std::uint8_t { drift_mean, drift_sd, trend, void_share, count_ };
-enum class BatchMeasure : std::uint8_t { blanks, blank_share, void_share, count_ };
+enum class BatchMeasure : std::uint8_t { blanks, blank_share, void_share, record_complete, count_ };
+
+// Whether it is about what was written down and not about a figure: "record.by" and the like.
+bool is_about_records(const Measure& measure);
 
 // The catalogue of measures of a subject, in the order of its enumeration.
 std::span<const Measure> measures(Subject subject);

@@ -17,10 +17,11 @@ AssessmentPractice practice_of(const RuleSet& rules);
 // What the samplers that a book names are meant to do.
 SamplerFacts sampler_facts(const Book& book, const RuleSet& rules);
 
-// A book and what it is judged by, worked out once. Both have to outlive it.
+// A book and what it is judged by, worked out once. Both have to outlive it. With supposed errors, every sample is
+// judged as if calibrators had been that wrong.
 class Screening {
  public:
-  Screening(const Book& book, const RuleSet& rules);
+  Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed = {});
 
   const Book& book() const { return basis_.book; }
   const RuleSet& rules() const { return rules_; }
@@ -45,6 +46,7 @@ struct SampleResult {
   std::vector<Finding> near;      // met, but the true value may well lie beyond the limit
   std::vector<Finding> kept;      // met, or passed over; only where asked for
   Budget budget;
+  std::size_t records_lacking = 0;  // findings of rules about a record
 };
 
 // Judges one sample after another, reusing its memory. One a thread; the same sample gives the same result in any.

@@ -14,6 +14,7 @@ struct SampleFacts {
   Verdict verdict = Verdict::valid;
   double drift = missing;
   double pre_l_min = missing;
+  std::size_t records_lacking = 0;
 };
 SampleFacts facts_of(const SampleResult& result);
 

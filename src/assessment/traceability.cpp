@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/traceability.hpp"
+
+#include <algorithm>
+
+namespace driftwarden {
+namespace {
+
+bool holds(const Chain& chain, std::int32_t certificate) {
+  return std::any_of(chain.links.begin(), chain.links.end(),
+                     [certificate](const ChainLink& link) { return link.certificate == certificate; });
+}
+
+}  // namespace
+
+Chain chain_of(const Book& book, const CalibratorKnowledge& knowledge, const StandardIndex& standards, Row calibrator,
+               Day on) {
+  Chain chain;
+  const std::int32_t first = knowledge.certificate(calibrator, on);
+  ChainLink next{calibrator, first, on, first};
+  for (;;) {
+    chain.links.push_back(next);
+    if (next.certificate < 0) {
+      chain.end = ChainEnd::no_certificate;
+      return chain;
+    }
+    const Certificate& certificate = book.certificates[static_cast<std::size_t>(next.certificate)];
+    const Standard standard = standards.of(certificate, knowledge);
+    if (standard.instrument == no_row) {
+      chain.end = certificate.standard.empty() ? ChainEnd::names_no_standard : ChainEnd::outside_the_book;
+      return chain;
+    }
+    if (standard.certificate >= 0 && holds(chain, standard.certificate)) {
+      chain.end = ChainEnd::ring;
+      return chain;
+    }
+    next = {standard.instrument, standard.certificate, certificate.calibrated,
+            certificate.calibrated == no_day ? -1 : knowledge.certificate(standard.instrument, certificate.calibrated)};
+  }
+}
+
+CertificateLacks lacks_of(const Certificate& certificate) {
+  CertificateLacks lacks;
+  lacks.points_without_uncertainty = static_cast<std::size_t>(
+      std::count_if(certificate.points.begin(), certificate.points.end(),
+                    [](const CertificatePoint& point) { return !point.expanded_uncertainty_l_min; }));
+  const bool states_uncertainty = lacks.points_without_uncertainty < certificate.points.size();
+  lacks.coverage_factor = states_uncertainty && !certificate.coverage_factor;
+  lacks.issuer = certificate.issuer.empty();
+  lacks.standard = certificate.standard.empty();
+  return lacks;
+}
+
+bool is_whole(const Chain& chain, const Book& book) {
+  if (chain.end != ChainEnd::outside_the_book) return false;
+  return std::all_of(chain.links.begin(), chain.links.end(), [&book](const ChainLink& link) {
+    const CertificateLacks lacks = lacks_of(book.certificates[static_cast<std::size_t>(link.certificate)]);
+    return link.certificate == link.in_force && lacks.points_without_uncertainty == 0 && !lacks.issuer;
+  });
+}
+
+}  // namespace driftwarden

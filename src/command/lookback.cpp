@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/lookback.hpp"
+
+#include <algorithm>
+#include <fstream>
+#include <limits>
+#include <ostream>
+
+#include "command/opened_book.hpp"
+#include "command/selection.hpp"
+#include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/report/lookback_csv.hpp"
+#include "driftwarden/report/lookback_json.hpp"
+#include "driftwarden/report/lookback_page.hpp"
+#include "driftwarden/report/lookback_table.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Place command_line{"command line", 0, 0};
+
+// The window asked for. Nothing: told why, or (`found_nothing`) that no certificate found it beyond its tolerance.
+struct Asked {
+  std::optional<LookbackWindow> window;
+  bool found_nothing = false;
+};
+
+std::optional<Row> calibrator_named(const Book& book, const std::string& name, Surroundings& surroundings) {
+  std::vector<std::string> known;
+  for (const Instrument& instrument : book.instruments) {
+    if (instrument.kind == InstrumentKind::calibrator) known.push_back(instrument.name);
+  }
+  for (Row row = 0; row < book.instruments.size(); ++row) {
+    if (book.instruments[row].name == name && book.instruments[row].kind == InstrumentKind::calibrator) return row;
+  }
+  tell(surroundings.err, {error("command/unknown-name", command_line, "the book has no calibrator " + in_quotes(name),
+                                did_you_mean(name, known))});
+  return std::nullopt;
+}
+
+std::optional<std::int32_t> certificate_named(const Book& book, Row instrument, const std::string& name,
+                                              Surroundings& surroundings) {
+  std::vector<std::string> known;
+  for (std::size_t i = 0; i < book.certificates.size(); ++i) {
+    if (book.certificates[i].instrument != instrument) continue;
+    if (book.certificates[i].name == name) return static_cast<std::int32_t>(i);
+    known.push_back(book.certificates[i].name);
+  }
+  tell(surroundings.err, {error("command/unknown-name", command_line,
+                                book.instruments[instrument].name + " has no certificate " + in_quotes(name),
+                                did_you_mean(name, known))});
+  return std::nullopt;
+}
+
+Asked from_certificate(const Screening& screening, Row instrument, const std::string& name,
+                       Surroundings& surroundings) {
+  const Book& book = screening.book();
+  const std::optional<std::int32_t> certificate = certificate_named(book, instrument, name, surroundings);
+  if (!certificate) return {};
+  Asked asked{window_of(screening, *certificate), false};
+  if (!asked.window) {
+    const Certificate& named = book.certificates[static_cast<std::size_t>(*certificate)];
+    const Place place{book.place_text(book.files.certificates, named.place), 0, 0};
+    tell(surroundings.err,
+         {error("lookback/no-as-found", place,
+                "certificate " + in_quotes(name) + " has no date or does not say how the instrument was found",
+                "give 'calibrated' and 'as found', or name another certificate with --certificate")});
+  }
+  return asked;
+}
+
+Asked from_newest(const Screening& screening, Row instrument, Day as_of, Surroundings& surroundings) {
+  const std::vector<const Certificate*> certificates = certificates_of(screening.book(), instrument, as_of);
+  if (!certificates.empty() && !tolerance_of(screening, certificates).is_stated()) {
+    const std::string& name = screening.book().instruments[instrument].name;
+    tell(surroundings.err,
+         {error("lookback/no-tolerance", command_line,
+                "neither a certificate of " + in_quotes(name) + " nor a rule says how far off it may be",
+                "name the certificate to look back from with --certificate")});
+    return {};
+  }
+  Asked asked{newest_window(screening, instrument, as_of), false};
+  asked.found_nothing = !asked.window;
+  return asked;
+}
+
+std::string written(const OpenedBook& opened, const Lookback& lookback, const LookbackOptions& options,
+                    const Surroundings& surroundings) {
+  const Screening& screening = *opened.screening;
+  if (options.format == "csv") return lookback_csv(screening, lookback);
+  if (options.format == "json") return lookback_json(screening, lookback);
+  if (options.format == "html") return lookback_page(screening, lookback, opened.as_of, surroundings.version);
+  return lookback_table(screening, lookback, Paint(options.out.empty() && surroundings.out_is_terminal));
+}
+
+bool is_amiss(const Lookback& lookback) {
+  return std::any_of(lookback.samples.begin(), lookback.samples.end(), [](const LookedBackSample& looked) {
+    return looked.verdict_changes() || looked.before.verdict >= Verdict::undecided;
+  });
+}
+
+bool is_put_out(const std::string& text, const std::string& out, const Book& book, Surroundings& surroundings) {
+  if (out.empty()) {
+    surroundings.out << text;
+    return true;
+  }
+  if (tell_over_the_book(book, out, surroundings)) return false;
+  std::ofstream file(out, std::ios::binary);
+  file << text << std::flush;
+  if (file) return true;
+  tell(surroundings.err, {error("output/unwritable", {out, 0, 0}, "the results could not be written",
+                                "check the folder, its rights and the room on the disk")});
+  return false;
+}
+
+std::string nothing_text(const Book& book, Row instrument, const std::string& format) {
+  if (format == "csv") return lookback_csv_headings();
+  if (format == "json") return lookback_json_of_nothing(book, instrument);
+  if (format == "html") return lookback_page_of_nothing(book, instrument);
+  return "No certificate found " + book.instruments[instrument].name +
+         " beyond its tolerance: there is nothing to look back on.\n";
+}
+
+}  // namespace
+
+int run_lookback(const LookbackOptions& options, Surroundings& surroundings) {
+  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
+  if (opened == nullptr) return cannot_be_used;
+  const std::optional<Row> instrument = calibrator_named(opened->book, options.instrument, surroundings);
+  if (!instrument) return cannot_be_used;
+  // Without a day, everything in the book is known.
+  const Day as_of = options.book.as_of.empty() ? std::numeric_limits<Day>::max() : opened->as_of;
+  const Asked asked = options.certificate.empty()
+                          ? from_newest(*opened->screening, *instrument, as_of, surroundings)
+                          : from_certificate(*opened->screening, *instrument, options.certificate, surroundings);
+  if (!asked.window && !asked.found_nothing) return cannot_be_used;
+  int status = all_is_well;
+  std::string text;
+  if (asked.window) {
+    const Lookback lookback = look_back(*opened->screening, *asked.window, as_of);
+    text = written(*opened, lookback, options, surroundings);
+    status = is_amiss(lookback) ? something_is_amiss : all_is_well;
+  } else {
+    text = nothing_text(opened->book, *instrument, options.format);
+  }
+  if (!is_put_out(text, options.out, opened->book, surroundings)) return cannot_be_used;
+  return opened->has_faults() ? cannot_be_used : status;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/lookback.hpp"
+
+#include <algorithm>
+
+#include "driftwarden/verdict/message.hpp"
+#include "history/lookback_remarks.hpp"
+
+namespace driftwarden {
+namespace {
+
+// The certificate a reading leans on; nothing where no supposition is about it, or where it counts for nothing.
+std::optional<std::int32_t> leaning_on(const Screening& supposed, Row reading) {
+  const Book& book = supposed.book();
+  const ReadingTable& readings = book.readings;
+  const Row calibrator = readings.calibrator[reading];
+  if (calibrator == no_row || readings.taken[reading] == no_moment) return std::nullopt;
+  if ((readings.flags[reading] & reading_is_void) != 0) return std::nullopt;
+  const CalibratorKnowledge& known = supposed.basis().calibrators;
+  const Day day = local_day(readings.taken[reading], book.settings.zone);
+  const std::int32_t certificate = known.certificate(calibrator, day);
+  if (known.supposed_curve(reading, certificate) == nullptr) return std::nullopt;
+  return certificate;
+}
+
+// The samples that some leaning reading names, or whose pump one names: no others need to be assessed.
+std::vector<bool> candidates(const Screening& supposed) {
+  const Book& book = supposed.book();
+  std::vector<bool> is_candidate(book.samples.size(), false);
+  std::vector<bool> has_pump_reading(book.instruments.size(), false);
+  for (Row reading = 0; reading < book.readings.size(); ++reading) {
+    if (!leaning_on(supposed, reading)) continue;
+    const Row sample = field(book.readings.sample, reading, no_row);
+    const Row pump = field(book.readings.pump, reading, no_row);
+    if (sample != no_row) {
+      is_candidate[sample] = true;
+    } else if (pump != no_row) {
+      has_pump_reading[pump] = true;
+    }
+  }
+  for (Row sample = 0; sample < book.samples.size(); ++sample) {
+    const Row pump = book.samples.pump[sample];
+    if (pump != no_row && has_pump_reading[pump]) is_candidate[sample] = true;
+  }
+  return is_candidate;
+}
+
+std::vector<LeaningSet> leaning_sets(const Screening& supposed, const SampleAssessment& figures) {
+  std::vector<LeaningSet> leaning;
+  for (std::size_t s = 0; s < figures.sets.size(); ++s) {
+    const SetRows& set = figures.sets[s].rows;
+    std::optional<std::int32_t> certificate;
+    for (std::uint32_t i = set.begin; i < set.begin + set.count; ++i) {
+      if (const auto one = leaning_on(supposed, figures.rows[i])) certificate = one;
+    }
+    const auto place = static_cast<std::int32_t>(s);
+    if (certificate)
+      leaning.push_back({set.stage, set.calibrator, *certificate, place == figures.pre || place == figures.post});
+  }
+  return leaning;
+}
+
+Bearing bearing_of(const std::vector<LeaningSet>& sets) {
+  std::vector<const LeaningSet*> counting;
+  for (const LeaningSet& set : sets) {
+    if (set.counts) counting.push_back(&set);
+  }
+  if (counting.empty()) return Bearing::on_checks_only;
+  const bool is_one = counting.size() == 2 && counting[0]->calibrator == counting[1]->calibrator &&
+                      counting[0]->certificate == counting[1]->certificate;
+  return is_one ? Bearing::on_the_volume : Bearing::on_drift_too;
+}
+
+bool is_about_drift(const Screening& screening, const Finding& finding) {
+  if (finding.rule == Finding::faulty_records) return false;
+  const Rule& rule = screening.rules().rules[finding.rule];
+  return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::drift) &&
+         !rule.limit.is_absolute;
+}
+
+JudgedSample judged(const Screening& screening, SampleJudge& judge, Row sample) {
+  const SampleResult& result = judge.judge(sample);
+  const SampleAssessment& f = *result.figures;
+  JudgedSample made{f.flow_l_min, f.drift, missing, f.volume_l, f.volume_reference_l, result.verdict, {}};
+  for (const Finding& finding : result.findings) {
+    if (is_about_drift(screening, finding)) made.drift_limit = finding.judgement.limit;
+    made.findings.push_back(
+        {rule_name(screening, finding), finding.judgement.outcome, message_of(screening, result, finding)});
+  }
+  return made;
+}
+
+}  // namespace
+
+bool LookedBackSample::verdict_changes() const {
+  return sudden.verdict != before.verdict || (linear && linear->verdict != before.verdict);
+}
+
+Lookback look_back(const Screening& screening, const LookbackWindow& window, Day as_of) {
+  const Book& book = screening.book();
+  Lookback lookback{window, leaning_certificates(screening, window), {}, {}};
+  const auto screening_under = [&](Supposition supposition) {
+    return Screening(book, screening.rules(), supposed_errors(screening, window, lookback.leaning, supposition));
+  };
+  const Screening sudden = screening_under(Supposition::sudden);
+  const bool is_open = window.last_good < 0;
+  const Screening linear = screening_under(is_open ? Supposition::sudden : Supposition::linear);
+  SampleJudge judge_before(screening);
+  SampleJudge judge_sudden(sudden);
+  SampleJudge judge_linear(linear);
+  SampleAssessor assessor(screening.basis());
+  const std::vector<bool> is_candidate = candidates(sudden);
+  for (Row sample = 0; sample < book.samples.size(); ++sample) {
+    if (!is_candidate[sample]) continue;
+    const Moment started = book.samples.started[sample];
+    if (started != no_moment && local_day(started, book.settings.zone) > as_of) continue;
+    LookedBackSample looked;
+    looked.sample = sample;
+    looked.sets = leaning_sets(sudden, assessor.assess(sample));
+    if (looked.sets.empty()) continue;
+    looked.bearing = bearing_of(looked.sets);
+    looked.before = judged(screening, judge_before, sample);
+    looked.sudden = judged(sudden, judge_sudden, sample);
+    if (!is_open) looked.linear = judged(linear, judge_linear, sample);
+    lookback.samples.push_back(std::move(looked));
+  }
+  lookback.remarks = lookback_remarks(screening, lookback);
+  return lookback;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/lookback_json.hpp"
+
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/report/json_text.hpp"
+#include "report/lookback_words.hpp"
+
+namespace driftwarden {
+namespace {
+
+void text_or_null(JsonText& json, std::string_view name, std::string_view text) {
+  json.key(name);
+  if (text.empty()) {
+    json.null();
+  } else {
+    json.value(text);
+  }
+}
+
+std::string_view certificate_name(const Book& book, std::int32_t certificate) {
+  return certificate < 0 ? std::string_view() : book.certificates[static_cast<std::size_t>(certificate)].name;
+}
+
+void block(JsonText& json, std::string_view name, const JudgedSample* judged) {
+  json.key(name);
+  if (judged == nullptr) {
+    json.null();
+    return;
+  }
+  json.begin_object();
+  json.member("flow_l_min", judged->flow_l_min).member("drift_percent", 100 * judged->drift);
+  json.member("volume_l", judged->volume_l).member("volume_reference_l", judged->volume_reference_l);
+  json.member("verdict", to_text(judged->verdict)).key("findings").begin_array();
+  for (const ToldFinding& finding : judged->findings) {
+    json.begin_object().member("rule", finding.rule).member("outcome", to_text(finding.outcome));
+    json.member("message", finding.message).end_object();
+  }
+  json.end_array().end_object();
+}
+
+void sample(JsonText& json, const Book& book, const Lookback& lookback, const LookedBackSample& looked) {
+  const Row pump = book.samples.pump[looked.sample];
+  json.begin_object().member("sample", book.samples.name[looked.sample]);
+  text_or_null(json, "batch", batch_of(book, looked.sample));
+  text_or_null(json, "pump", pump == no_row ? std::string_view() : book.instruments[pump].name);
+  json.key("leans").begin_array();
+  for (const LeaningSet& set : looked.sets) {
+    json.begin_object().member("stage", to_text(set.stage));
+    json.member("calibrator", book.instruments[set.calibrator].name);
+    text_or_null(json, "certificate", certificate_name(book, set.certificate));
+    json.member("through_another", set.calibrator != lookback.window.instrument).end_object();
+  }
+  json.end_array().member("bearing", bearing_word(looked.bearing));
+  block(json, "before", &looked.before);
+  block(json, "sudden", &looked.sudden);
+  block(json, "linear", looked.linear ? &*looked.linear : nullptr);
+  json.member("changes", looked.verdict_changes());
+  json.member("at", book.place_text(book.files.samples, book.samples.place[looked.sample])).end_object();
+}
+
+void through(JsonText& json, const Book& book, const Lookback& lookback) {
+  json.key("through").begin_array();
+  for (const LeaningCertificate& each : lookback.leaning) {
+    const Certificate& certificate = book.certificates[static_cast<std::size_t>(each.certificate)];
+    json.begin_object().member("certificate", certificate.name);
+    json.member("instrument", book.instruments[certificate.instrument].name);
+    json.member("standard", book.instruments[each.standard.instrument].name);
+    text_or_null(json, "standard_certificate", certificate_name(book, each.standard.certificate));
+    json.end_object();
+  }
+  json.end_array();
+}
+
+}  // namespace
+
+std::string lookback_json(const Screening& screening, const Lookback& lookback) {
+  const Book& book = screening.book();
+  const LookbackWindow& window = lookback.window;
+  std::string out;
+  JsonText json(out);
+  json.begin_object().member("instrument", book.instruments[window.instrument].name);
+  json.member("certificate", certificate_name(book, window.found)).key("window").begin_object();
+  text_or_null(json, "from", date_text_or(window.from, ""));
+  json.member("to", date_text(window.until)).end_object();
+  text_or_null(json, "last_good_certificate", certificate_name(book, window.last_good));
+  json.member("as_found_error_percent", window.as_found_percent);
+  json.key("tolerance_percent").begin_array().value(window.tolerance.lower).value(window.tolerance.upper).end_array();
+  text_or_null(json, "tolerance_source", window.tolerance.source);
+  through(json, book, lookback);
+  json.key("samples").begin_array();
+  for (const LookedBackSample& looked : lookback.samples) {
+    out += '\n';
+    sample(json, book, lookback, looked);
+  }
+  json.end_array().key("remarks").begin_array();
+  for (const std::string& remark : lookback.remarks) json.value(remark);
+  json.end_array().end_object();
+  return out + '\n';
+}
+
+std::string lookback_json_of_nothing(const Book& book, Row instrument) {
+  std::string out;
+  JsonText json(out);
+  json.begin_object().member("instrument", book.instruments[instrument].name).key("certificate").null();
+  json.key("window").null().key("samples").begin_array().end_array().end_object();
+  return out + '\n';
+}
+
+}  // namespace driftwarden

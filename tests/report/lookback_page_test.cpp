@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/lookback_page.hpp"
+
+#include <gtest/gtest.h>
+
+#include "report/looked_back.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Day as_of = 20773;  // 2026-11-16
+
+std::string page(const LookedBack& looked) {
+  return lookback_page(looked.judged.screening(), looked.lookback, as_of, "9.9");
+}
+
+TEST(LookbackPage, SaysWhatHappenedInWords) {
+  const std::string text = page(LookedBack());
+  EXPECT_NE(text.find("On 2026-03-11 the calibrator was found to show up to 10.0 % too much, more than its tolerance"),
+            std::string::npos);
+  EXPECT_NE(text.find("As of 2026-11-16, driftwarden 9.9."), std::string::npos);
+  EXPECT_NE(text.find("4 samples leaned on it"), std::string::npos);
+  EXPECT_NE(text.find("the drift stands, the volume does not"), std::string::npos);
+}
+
+TEST(LookbackPage, ListsEveryChangeWithItsReason) {
+  const std::string text = page(LookedBack());
+  EXPECT_EQ(times(text, "drift 10.0 % is not within 5 % (own/drift)"), 1U);
+  EXPECT_EQ(times(text, "void changes\">void</td>"), 4U) << "S3 twice in the list and twice in the table";
+}
+
+TEST(LookbackPage, EscapesEveryTextOfTheBook) {
+  const std::string text = page(LookedBack(hostile_text()));
+  EXPECT_EQ(text.find("<i onload"), std::string::npos);
+  EXPECT_EQ(text.find("<b>Quarry"), std::string::npos);
+  EXPECT_EQ(text.find("\u202E"), std::string::npos);
+  EXPECT_NE(text.find("<bdi>&lt;i onload=x&gt;S1⟨U+202E⟩</bdi>"), std::string::npos);
+}
+
+TEST(LookbackPage, NeedsNothingElse) {
+  const std::string text = page(LookedBack());
+  for (const char* lead : {"http:", "https:", "src=", "href=", "<script", "@import", "url("}) {
+    EXPECT_EQ(text.find(lead), std::string::npos) << lead;
+  }
+}
+
+TEST(LookbackPage, ClosesWhatItOpens) {
+  for (const BookText& book : {lookback_text(), open_window_text(), hostile_text()}) {
+    const std::string text = page(LookedBack(book));
+    for (const std::string tag : {"table", "thead", "tbody", "tr", "td", "th", "ul", "li", "dl", "dt", "dd", "p", "h2",
+                                  "bdi", "body", "html"}) {
+      EXPECT_EQ(times(text, "<" + tag + ">") + times(text, "<" + tag + " "), times(text, "</" + tag + ">")) << tag;
+    }
+  }
+}
+
+TEST(LookbackPage, BearsTheCautions) {
+  EXPECT_NE(page(LookedBack()).find("a void sample is never evidence that exposure was low"), std::string::npos);
+}
+
+TEST(LookbackPage, OfAnOpenWindowHasNoLinearColumn) {
+  EXPECT_EQ(page(LookedBack(open_window_text())).find("linear</th>"), std::string::npos);
+}
+
+TEST(LookbackPage, OfNothingSaysSo) {
+  const LookedBack looked;
+  EXPECT_NE(lookback_page_of_nothing(looked.judged.book(), 8).find("nothing to look back"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace driftwarden

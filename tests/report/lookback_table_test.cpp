@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/lookback_table.hpp"
+
+#include <gtest/gtest.h>
+
+#include "report/looked_back.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::string table(const LookedBack& looked, bool has_colour = false) {
+  return lookback_table(looked.judged.screening(), looked.lookback, Paint(has_colour));
+}
+
+TEST(LookbackTable, TellsWhatWasFoundAndSinceWhen) {
+  const std::string text = table(LookedBack());
+  EXPECT_NE(text.find("V1/found: 10.0 % at 2 L/min as found; tolerance ±2 % (certificate V1/found)\n"
+                      "           [certificates.csv:5]\n"),
+            std::string::npos)
+      << text;
+  EXPECT_NE(text.find("from 2026-03-01 to before 2026-03-11 (10 days)"), std::string::npos) << text;
+  EXPECT_NE(text.find("through    V2/against-V1 of V2, made against V1 on 2026-03-06"), std::string::npos) << text;
+}
+
+TEST(LookbackTable, ShowsThreeLinesASampleAndWhatChanges) {
+  const std::string text = table(LookedBack());
+  EXPECT_NE(text.find("S3     before   2.200      0.0     1056           valid\n"
+                      "       sudden   2.100     10.0     1008           void  <- changes\n"
+                      "         + void: drift 10.0 % is not within 5 % (own/drift)\n"),
+            std::string::npos)
+      << text;
+  EXPECT_EQ(times(text, "<- changes"), 2U);
+}
+
+TEST(LookbackTable, SaysThatTheDriftStandsAndTheVolumeDoesNot) {
+  const std::string text = table(LookedBack());
+  EXPECT_NE(text.find("Same calibrator before and after: the drift stands, the volume does not.\n"
+                      "  S1, S2 (pre via V2, post via V2)\n"),
+            std::string::npos)
+      << text;
+}
+
+TEST(LookbackTable, SumsUp) {
+  const std::string text = table(LookedBack());
+  EXPECT_TRUE(
+      text.ends_with("4 samples leaned on it; the verdict of 1 changes if the error came suddenly, of 1 if it\n"
+                     "grew linearly.\n"))
+      << text;
+}
+
+TEST(LookbackTable, OfAnOpenWindowHasNoLinearLines) {
+  const std::string text = table(LookedBack(open_window_text()));
+  EXPECT_EQ(text.find("\n       linear"), std::string::npos) << text;
+  EXPECT_NE(text.find("from the first record to before"), std::string::npos) << text;
+}
+
+TEST(LookbackTable, ColoursOnlyOnATerminal) {
+  EXPECT_EQ(table(LookedBack()).find('\x1b'), std::string::npos);
+  EXPECT_NE(table(LookedBack(), true).find("\x1b[1;35mvoid"), std::string::npos);
+}
+
+TEST(LookbackTable, KeepsToEightyColumns) {
+  const std::string text = table(LookedBack());
+  for (std::size_t at = 0, end; at < text.size(); at = end + 1) {
+    end = text.find('\n', at);
+    EXPECT_LE(characters_in(std::string_view(text).substr(at, end - at)), 80U) << text.substr(at, end - at);
+  }
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/record_measure.hpp"
+
+#include <gtest/gtest.h>
+
+#include "driftwarden/verdict/subjects.hpp"
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+// A book in which S1 lacks no record, and what a test takes away.
+BookText complete_book() {
+  BookText text;
+  text.instruments =
+      "instrument,kind,principle,serial\n"
+      "P1,pump,,S-1\n"
+      "V1,calibrator,volumetric,S-2\n";
+  text.certificates =
+      "certificate,instrument,calibrated,issuer,standard,nominal [L/min],reference [L/min],as found [L/min],"
+      "as left [L/min],expanded uncertainty [%],coverage factor\n"
+      "C1,V1,2026-01-05,Our room,national prover,2,2,2,2,0.7,2\n";
+  text.samples =
+      "sample,batch,pump,method,started,stopped,temperature [°C],pressure [kPa],fault\n"
+      "S1,B,P1,method 7,2026-09-21T08:00,2026-09-21T16:00,20,100,no\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],by,void,note\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,20,100,technician 1,,\n"
+      "2026-09-21T07:31,pre,S1,V1,2.001,20,100,technician 1,,\n"
+      "2026-09-21T07:32,pre,S1,V1,2.900,20,100,technician 1,yes,hose slipped\n"
+      "2026-09-21T16:10,post,S1,V1,1.990,20,100,technician 1,,\n"
+      "2026-09-21T16:11,post,S1,V1,1.991,20,100,technician 1,,\n";
+  return text;
+}
+
+BookText with(BookText text, std::string BookText::*file, std::string_view what, std::string_view by) {
+  const std::size_t at = (text.*file).find(what);
+  if (at == std::string::npos) throw std::runtime_error("not in the file: " + std::string(what));
+  (text.*file).replace(at, what.size(), by);
+  return text;
+}
+
+// "yes", "no", or "" where there is nothing to say.
+std::string answer(const BookText& text, SampleMeasure measure) {
+  JudgedBook judged(text);
+  const SampleResult& result = judged.result("S1");
+  const SampleContext context{judged.screening().basis(), *result.figures, missing, &result.budget};
+  return std::string(sample_measure(context, measure, Base::by_practice).word);
+}
+
+constexpr SampleMeasure all_records[] = {SampleMeasure::record_pump_serial,
+                                         SampleMeasure::record_by,
+                                         SampleMeasure::record_conditions,
+                                         SampleMeasure::record_sampling_conditions,
+                                         SampleMeasure::record_calibrator_serial,
+                                         SampleMeasure::record_certificate_uncertainty,
+                                         SampleMeasure::record_certificate_issuer,
+                                         SampleMeasure::record_certificate_standard,
+                                         SampleMeasure::record_chain,
+                                         SampleMeasure::record_void_reasons,
+                                         SampleMeasure::record_method,
+                                         SampleMeasure::record_fault,
+                                         SampleMeasure::record_uncertainty};
+
+TEST(RecordMeasure, OfACompleteRecordIsYes) {
+  for (const SampleMeasure measure : all_records) {
+    EXPECT_EQ(answer(complete_book(), measure), "yes")
+        << measures(Subject::sample)[static_cast<std::size_t>(measure)].name;
+  }
+}
+
+TEST(RecordMeasure, IsNoWhereTheRecordIsNotThere) {
+  struct Case {
+    SampleMeasure measure;
+    std::string BookText::*file;
+    const char* what;
+    const char* by;
+  };
+  const Case cases[] = {
+      {SampleMeasure::record_pump_serial, &BookText::instruments, "S-1", ""},
+      {SampleMeasure::record_by, &BookText::readings, "100,technician 1,,\n2026-09-21T16:11",
+       "100,,,\n2026-09-21T16:11"},
+      {SampleMeasure::record_conditions, &BookText::readings, "2.001,20,100", "2.001,20,"},
+      {SampleMeasure::record_conditions, &BookText::readings, "2.001,20,100", "2.001,,100"},
+      {SampleMeasure::record_sampling_conditions, &BookText::samples, "20,100,no", "20,,no"},
+      {SampleMeasure::record_calibrator_serial, &BookText::instruments, "S-2", ""},
+      {SampleMeasure::record_certificate_uncertainty, &BookText::certificates, "0.7,2", ",2"},
+      {SampleMeasure::record_certificate_issuer, &BookText::certificates, "Our room", ""},
+      {SampleMeasure::record_certificate_standard, &BookText::certificates, "national prover", ""},
+      {SampleMeasure::record_chain, &BookText::certificates, "national prover", ""},
+      {SampleMeasure::record_chain, &BookText::certificates, "Our room", ""},
+      {SampleMeasure::record_chain, &BookText::certificates, "national prover", "C1"},
+      {SampleMeasure::record_void_reasons, &BookText::readings, "hose slipped", ""},
+      {SampleMeasure::record_method, &BookText::samples, "method 7", ""},
+      {SampleMeasure::record_fault, &BookText::samples, "100,no", "100,"},
+      {SampleMeasure::record_uncertainty, &BookText::certificates, "0.7,2", ",2"},
+  };
+  for (const Case& each : cases) {
+    EXPECT_EQ(answer(with(complete_book(), each.file, each.what, each.by), each.measure), "no")
+        << measures(Subject::sample)[static_cast<std::size_t>(each.measure)].name << " without " << each.what;
+  }
+}
+
+TEST(RecordMeasure, IsMissingWhereThereIsNothingToWriteDown) {
+  EXPECT_EQ(
+      answer(with(complete_book(), &BookText::readings, ",yes,hose", ",,hose"), SampleMeasure::record_void_reasons), "")
+      << "no reading is void";
+  BookText without_readings = complete_book();
+  without_readings.readings.erase(without_readings.readings.find('\n') + 1);
+  for (const SampleMeasure measure :
+       {SampleMeasure::record_by, SampleMeasure::record_conditions, SampleMeasure::record_calibrator_serial,
+        SampleMeasure::record_chain, SampleMeasure::record_certificate_issuer}) {
+    EXPECT_EQ(answer(without_readings, measure), "");
+  }
+}
+
+TEST(RecordMeasure, OfOtherMeasuresIsNothing) {
+  JudgedBook judged(complete_book());
+  const SampleContext context{judged.screening().basis(), judged.figures("S1")};
+  EXPECT_TRUE(is_missing(record_measure(context, SampleMeasure::drift).figure));
+}
+
+// Two samples, one of which lacks its method; the blank doesn't count.
+TEST(RecordComplete, IsTheShareOfSamplesNoRecordRuleSpeaksOf) {
+  BookText text = complete_book();
+  text.samples =
+      "sample,batch,kind,pump,method,started,stopped\n"
+      "S1,B,sample,P1,method 7,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,B,sample,P1,,2026-09-22T08:00,2026-09-22T16:00\n"
+      "S3,B,blank,,,,\n";
+  const std::vector<Condition> samples_only{Condition{"kind", {"sample"}, {}, {}}};
+  JudgedBook judged(text, {{{Subject::sample,
+                             "record.method",
+                             "is",
+                             {"yes"},
+                             Otherwise::note,
+                             Absent::skip,
+                             Base::by_practice,
+                             samples_only},
+                            {Subject::batch, "record.complete", "at_least", {"100 %"}, Otherwise::note}}});
+  std::vector<SampleFacts> facts;
+  for (const char* name : {"S1", "S2", "S3"}) facts.push_back(facts_of(judged.result(name)));
+  EXPECT_EQ(judged.result("S2").verdict, Verdict::valid) << "a note changes no verdict";
+  const std::vector<SubjectResult> subjects = judge_subjects(judged.screening(), facts, 20773);
+  ASSERT_EQ(subjects.size(), 1U);
+  EXPECT_EQ(subjects[0].findings[0].judgement.figure, 0.5);
+}
+
+TEST(RecordAsFound, AsksTheNewestCertificateAtEveryPoint) {
+  const auto subjects_of = [](const BookText& text) {
+    JudgedBook judged(text, {{{Subject::calibrator, "record.as-found", "is", {"yes"}, Otherwise::note}}});
+    std::vector<std::string> said;
+    for (const SubjectResult& result : judge_subjects(judged.screening(), {}, 20773)) {
+      said.push_back(result.name + ": " + message_of(judged.screening(), result, result.findings[0]));
+    }
+    return said;
+  };
+  EXPECT_TRUE(subjects_of(complete_book()).empty());
+  EXPECT_EQ(subjects_of(with(complete_book(), &BookText::certificates, "2,2,2,2,0.7", "2,2,,2,0.7")),
+            std::vector<std::string>{"V1: record.as-found is not in the records"});
+}
+
+}  // namespace
+}  // namespace driftwarden
