@@ -28,6 +28,9 @@ void tell(std::ostream& err, const Diagnostics& diagnostics);
 // Opens a book for judging. Its faults and remarks are told; nothing where it can't be used at all.
 std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings);
 
+// Whether a file to be written is one of the book's own (told).
+bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings);
+
 // Looks the whole book through for doubtful data; what there is is told and joins the book's problems.
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings);
 

@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include <algorithm>
-#include <filesystem>
 #include <fstream>
 #include <iostream>
 #include <ostream>
-#include <system_error>
 
 #include "command/opened_book.hpp"
 #include "command/selection.hpp"
@@ -33,7 +30,7 @@ struct BlockWriter {
     Totals& block = totals[first / samples_a_block];
     for (std::size_t i = first; i < last; ++i) {
       const SampleResult& result = judge.judge(samples[i]);
-      block.count(result.verdict);
+      block.count(result.verdict, result.standing);
       if (!facts.empty()) facts[i] = facts_of(result);
       if (format == "csv") {
         append_screen_csv(text, screening, result);
@@ -79,19 +76,6 @@ Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, cons
   return totals;
 }
 
-// Whether a file to be written is one of the book's own.
-bool is_of_the_book(const Book& book, const std::string& file) {
-  std::vector<std::string> names{"book.toml"};
-  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions}) {
-    names.insert(names.end(), table->begin(), table->end());
-  }
-  std::error_code ignored;
-  return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
-    return std::filesystem::equivalent(book.folder / name, file, ignored);
-  });
-}
-
 }  // namespace
 
 int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
@@ -99,11 +83,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   if (opened == nullptr) return cannot_be_used;
   const std::optional<std::vector<Row>> samples = selected_samples(*opened, options, surroundings);
   if (!samples) return cannot_be_used;
-  if (is_of_the_book(opened->book, options.out)) {
-    tell(surroundings.err, {error("output/over-the-book", {options.out, 0, 0},
-                                  "the results would replace a file of the book", "name another file")});
-    return cannot_be_used;
-  }
+  if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const bool is_whole_book = samples->size() == opened->book.samples.size();
   if (is_whole_book) tell_doubts(*opened, surroundings);
   std::ofstream file;
@@ -117,7 +97,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
     return cannot_be_used;
   }
   if (opened->has_faults()) return cannot_be_used;
-  return totals.void_ + totals.undecided > 0 ? something_is_amiss : all_is_well;
+  return totals.open > 0 ? something_is_amiss : all_is_well;
 }
 
 }  // namespace driftwarden

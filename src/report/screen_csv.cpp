@@ -3,6 +3,7 @@
 
 #include "driftwarden/report/csv_text.hpp"
 #include "driftwarden/verdict/finding.hpp"
+#include "driftwarden/verdict/message.hpp"
 
 namespace driftwarden {
 namespace {
@@ -30,11 +31,24 @@ void append_findings(std::string& out, const Screening& screening, const SampleR
   append_csv(out, ids);
 }
 
+// Every ruling in force on the sample's findings, "pack/id overruled by …", in the order of the findings.
+void append_decisions(std::string& out, const Screening& screening, const SampleResult& result) {
+  std::string texts;
+  const Decision* last = nullptr;
+  for (const Finding& finding : result.findings) {
+    if (finding.decision == nullptr || finding.decision == last) continue;
+    last = finding.decision;
+    if (!texts.empty()) texts += "; ";
+    texts += last->rule + " " + decision_text(screening.book(), *last);
+  }
+  append_csv(out, texts);
+}
+
 }  // namespace
 
 std::string_view screen_csv_headings() {
   return "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,"
-         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings\n";
+         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings,by_decision,decisions\n";
 }
 
 void append_screen_csv(std::string& out, const Screening& screening, const SampleResult& result) {
@@ -65,6 +79,10 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   append_figure(out, figures.volume_reference_l);
   out += ',';
   if (!result.findings.empty()) append_findings(out, screening, result);
+  out += ',';
+  if (result.standing != result.verdict) out += to_text(result.standing);
+  out += ',';
+  if (!result.findings.empty()) append_decisions(out, screening, result);
   out += '\n';
 }
 

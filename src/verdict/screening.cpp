@@ -51,7 +51,10 @@ AssessmentPractice practice_of(const RuleSet& rules) {
 }
 
 Screening::Screening(const Book& book, const RuleSet& rules)
-    : rules_(rules), basis_(book, practice_of(rules), facts_of(book, rules)) {
+    : rules_(rules),
+      basis_(book, practice_of(rules), facts_of(book, rules)),
+      guard_(book.settings.guard),
+      rulings_(book) {
   if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
 }
 
@@ -68,10 +71,25 @@ const SampleResult& SampleJudge::judge(Row sample) {
   if (result_.figures->problem != no_problem) {
     // What its records say can't be trusted: no rule is held to it.
     add(Finding::faulty_records, {Outcome::undecided, missing, missing, missing}, no_row);
-    return result_;
+  } else {
+    for (std::uint32_t rule = 0; rule < screening_.rules().rules.size(); ++rule) judge_by(rule);
   }
-  for (std::uint32_t rule = 0; rule < screening_.rules().rules.size(); ++rule) judge_by(rule);
+  heed_decisions();
   return result_;
+}
+
+void SampleJudge::heed_decisions() {
+  result_.standing = result_.verdict;
+  const auto& decisions = screening_.rulings().about(screening_.book().samples.name[result_.figures->sample]);
+  if (decisions.empty()) return;
+  result_.standing = Verdict::valid;
+  for (Finding& finding : result_.findings) {
+    // Where records can't be understood, they are mended; nobody can rule on what they may say.
+    if (finding.rule != Finding::faulty_records) {
+      finding.decision = ruling_on(decisions, screening_.rules().rules[finding.rule].full_name());
+    }
+    if (!is_overruled(finding)) result_.standing = std::max(result_.standing, verdict_of(finding.judgement.outcome));
+  }
 }
 
 void SampleJudge::judge_by(std::uint32_t number) {
@@ -129,7 +147,7 @@ void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t a
     const Rule& rule = screening_.rules().rules[number];
     const KnownTo known = known_to(rule, *result_.figures, result_.budget, screening_.basis().practice.drift_base);
     finding.probability_beyond = probability_beyond(rule.limit, judgement.figure, known.u);
-    finding.judgement.outcome = guarded(judgement, screening_.book().settings.guard, known.expanded);
+    finding.judgement.outcome = guarded(judgement, screening_.guard(), known.expanded);
   }
   const Outcome outcome = finding.judgement.outcome;
   if (outcome == Outcome::met || outcome == Outcome::skipped) {
@@ -141,12 +159,17 @@ void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t a
   result_.verdict = std::max(result_.verdict, verdict_of(outcome));
 }
 
-void Totals::count(Verdict verdict) {
+void Totals::count(Verdict verdict, Verdict standing) {
   ++samples;
   ++(verdict == Verdict::valid       ? valid
      : verdict == Verdict::qualified ? qualified
      : verdict == Verdict::undecided ? undecided
                                      : void_);
+  if (standing >= Verdict::undecided) ++open;
+  if (standing == verdict) return;
+  ++(standing == Verdict::valid       ? valid_by_decision
+     : standing == Verdict::qualified ? qualified_by_decision
+                                      : undecided_by_decision);
 }
 
 Totals& Totals::operator+=(const Totals& other) {
@@ -155,6 +178,10 @@ Totals& Totals::operator+=(const Totals& other) {
   qualified += other.qualified;
   undecided += other.undecided;
   void_ += other.void_;
+  valid_by_decision += other.valid_by_decision;
+  qualified_by_decision += other.qualified_by_decision;
+  undecided_by_decision += other.undecided_by_decision;
+  open += other.open;
   return *this;
 }
 
