@@ -74,8 +74,8 @@ void append_changed(std::string& out, const ComparedRules& compared, const Chang
          paint.verdict(changed.before, to_text(changed.before)) + " -> " +
          paint.verdict(changed.after, to_text(changed.after)) + "\n";
   for (const Difference& difference : changed.differences) {
-    out += wrapped(for_terminal("- now    " + held_text(difference.before)), 2, page_width);
-    out += wrapped(for_terminal("- then   " + held_text(difference.after)), 2, page_width);
+    out += wrapped(for_terminal("now:  " + held_text(difference.before)), 2, page_width);
+    out += wrapped(for_terminal("then: " + held_text(difference.after)), 2, page_width);
   }
 }
 

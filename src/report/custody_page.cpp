@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <initializer_list>
 #include <string_view>
+#include <utility>
 
 #include "driftwarden/report/custody_sheet.hpp"
 #include "driftwarden/report/html_text.hpp"
@@ -24,14 +25,18 @@ thead { display: table-header-group; }
 tr, .hand-overs { break-inside: avoid; }
 th, td { border: 0.25mm solid #888; padding: 0.8mm 1.4mm; text-align: left; vertical-align: top; }
 th { background: #eee; font-weight: 600; }
-th.figure, td.figure { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+th.figure, td.figure { text-align: right; width: 16mm; font-variant-numeric: tabular-nums; white-space: nowrap; }
 td.time { white-space: nowrap; font-variant-numeric: tabular-nums; }
 td.words { overflow-wrap: anywhere; }
-td.remarks { width: 34%; font-size: 8.5pt; }
-.state { font-weight: 600; }
+.sample { width: 26mm; }
+.analysis { width: 40mm; }
+.method { width: 26mm; }
+.remarks { font-size: 8.5pt; }
+th.figure { white-space: normal; }
+.reasons { width: 55%; }
 .hand-overs td { height: 11mm; }
-.hand-overs th:nth-child(3) { width: 16%; }
-.hand-overs th:nth-child(4) { width: 24%; }
+.hand-overs th:nth-child(3) { width: 18%; }
+.hand-overs th:nth-child(4) { width: 26%; }
 @media print {
   body { max-width: none; padding: 0; }
   th { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
@@ -68,12 +73,11 @@ class Page {
     html_.line_end();
   }
 
-  void headings(std::initializer_list<std::string_view> words, std::initializer_list<std::string_view> figures,
-                std::initializer_list<std::string_view> more) {
+  // A heading: its words and the class of its column.
+  using Heading = std::pair<std::string_view, std::string_view>;
+  void headings(std::initializer_list<Heading> columns) {
     html_.open("thead").open("tr");
-    for (const std::string_view word : words) html_.element("th", {{"scope", "col"}}, word);
-    for (const std::string_view word : figures) html_.element("th", {{"scope", "col"}, {"class", "figure"}}, word);
-    for (const std::string_view word : more) html_.element("th", {{"scope", "col"}}, word);
+    for (const auto& [words, kind] : columns) html_.element("th", {{"scope", "col"}, {"class", kind}}, words);
     html_.close().close().line_end();
   }
 
@@ -86,28 +90,29 @@ class Page {
     }
   }
 
-  // How a sample stands, where that is not plainly valid.
-  void state(const CustodyLine& line) {
-    if (line.is_blank) html_.element("span", {{"class", "state"}}, "blank").markup(line.remarks.empty() ? "" : "<br>");
-    if (line.standing != Verdict::undecided) return;
-    html_.element("span", {{"class", "state"}}, "undecided").markup("<br>");
-  }
-
   void samples() {
     html_.element("h2", "Samples and blanks").line_end().open("table");
-    headings({"sample", "date", "start", "stop"}, {"min", "flow, L/min", "volume, L", "ref. volume, L"},
-             {"analysis wanted", "method", "remarks"});
+    headings({{"sample", "sample"},
+              {"date", "time"},
+              {"start", "time"},
+              {"stop", "time"},
+              {"min", "figure"},
+              {"flow, L/min", "figure"},
+              {"volume, L", "figure"},
+              {"ref. volume, L", "figure"},
+              {"analysis wanted", "analysis"},
+              {"method", "method"},
+              {"remarks", "remarks"}});
     html_.open("tbody").line_end();
     for (const CustodyLine& line : sheet_.lines) {
       html_.open("tr").element_from_book("td", {{"class", "words"}}, line.sample);
-      for (const std::string* time : {&line.date, &line.start, &line.stop})
-        html_.element("td", {{"class", "time"}}, *time);
+      html_.element("td", {{"class", "time"}}, line.is_blank ? "blank" : line.date);
+      for (const std::string* time : {&line.start, &line.stop}) html_.element("td", {{"class", "time"}}, *time);
       for (const std::string* figure : {&line.minutes, &line.flow, &line.volume, &line.volume_reference})
         html_.element("td", {{"class", "figure"}}, *figure);
       html_.element_from_book("td", {{"class", "words"}}, line.analysis);
       html_.element_from_book("td", {{"class", "words"}}, line.method);
       html_.open("td", {{"class", "words remarks"}});
-      state(line);
       texts(line.remarks);
       html_.close().close().line_end();
     }
@@ -122,7 +127,7 @@ class Page {
 
   void voids() {
     html_.element("h2", "Void: no air volume is stated for these").line_end().open("table");
-    headings({"sample", "date"}, {}, {"void because", "remarks"});
+    headings({{"sample", "sample"}, {"date", "time"}, {"void because", "reasons"}, {"remarks", "remarks"}});
     html_.open("tbody").line_end();
     for (const CustodyLine& line : sheet_.voids) {
       html_.open("tr").element_from_book("td", {{"class", "words"}}, line.sample);
@@ -138,9 +143,10 @@ class Page {
 
   void hand_over_lines() {
     html_.open("div", {{"class", "hand-overs"}}).element("h2", "Hand-overs").line_end().open("table");
-    headings({"relinquished by (name, signature)", "received by (name, signature)", "date and time",
-              "condition, seals, temperature"},
-             {}, {});
+    headings({{"relinquished by (name, signature)", "words"},
+              {"received by (name, signature)", "words"},
+              {"date and time", "words"},
+              {"condition, seals, temperature", "words"}});
     html_.open("tbody");
     for (int i = 0; i < hand_overs; ++i) html_.markup("<tr><td></td><td></td><td></td><td></td></tr>\n");
     html_.close().close().close().line_end();

@@ -65,9 +65,10 @@ void set_remarks(CustodyLine& line, const Screening& screening, const SampleResu
   for (const Finding& finding : result.findings) {
     const Outcome outcome = finding.judgement.outcome;
     if (outcome == Outcome::note) continue;
-    std::string text = std::string(to_text(outcome)) + ": " + message_of(screening, result, finding);
-    if (finding.decision != nullptr) text += "; " + decision_text(book, *finding.decision);
     const bool is_reason = outcome == Outcome::void_ && line.standing == Verdict::void_;
+    std::string text = (is_reason ? "" : std::string(to_text(outcome)) + ": ") +
+                       message_of(screening, result, finding) + " (" + rule_name(screening, finding) + ")";
+    if (finding.decision != nullptr) text += "; " + decision_text(book, *finding.decision);
     (is_reason ? line.reasons : line.remarks).push_back(text);
   }
 }

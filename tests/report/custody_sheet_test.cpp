@@ -14,7 +14,7 @@ TEST(CustodySheet, ListsVoidSamplesApartWithTheReason) {
   ASSERT_EQ(sheet.lines.size(), 3U);
   ASSERT_EQ(sheet.voids.size(), 1U);
   EXPECT_EQ(sheet.voids[0].sample, "S2");
-  EXPECT_EQ(sheet.voids[0].reasons, std::vector<std::string>{"void: drift -10.0 % is not within 5 %"});
+  EXPECT_EQ(sheet.voids[0].reasons, std::vector<std::string>{"drift -10.0 % is not within 5 % (own/drift)"});
   EXPECT_EQ(sheet.blanks(), 1U);
   EXPECT_EQ(sheet.undecided(), 1U);
 }
@@ -64,11 +64,12 @@ TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
   EXPECT_TRUE(sheet.voids.empty());
   const CustodyLine& s2 = sheet.lines.at(1);
   EXPECT_EQ(s2.volume, "912.0");
-  EXPECT_EQ(s2.remarks,
-            (std::vector<std::string>{
-                "void, valid by decision",
-                "void: drift -10.0 % is not within 5 %; overruled by K. Ore, 2026-09-22T10:00+00:00: looked "
-                "at [decisions.csv:2]"}));
+  EXPECT_EQ(
+      s2.remarks,
+      (std::vector<std::string>{
+          "void, valid by decision",
+          "void: drift -10.0 % is not within 5 % (own/drift); overruled by K. Ore, 2026-09-22T10:00+00:00: looked "
+          "at [decisions.csv:2]"}));
 }
 
 TEST(CustodyTable, IsASheetWithLinesToSign) {
@@ -79,7 +80,7 @@ TEST(CustodyTable, IsASheetWithLinesToSign) {
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\n       - analysis: dust; method: method 12\n"), std::string::npos) << table;
-  EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - void: drift -10.0 % is not"),
+  EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - drift -10.0 % is not"),
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\nrelinquished by "), std::string::npos);
@@ -107,10 +108,10 @@ TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
             "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
             "\"fume, metals\",wet filter,\n"
             "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
-            "undecided: drift is missing: there is no pre set,\n"
+            "undecided: drift is missing: there is no pre set (own/drift),\n"
             "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,\n"
             "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
-            "\"fume, metals\",,void: drift -10.0 % is not within 5 %\n");
+            "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift)\n");
 }
 
 }  // namespace
