@@ -68,7 +68,8 @@ void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->add_option("--sample", screen.samples, "only this sample; may be given again")->allow_extra_args(false);
   command->add_option("--since", screen.since, "only samples started on this day or later");
   command->add_option("--until", screen.until, "only samples started on this day or earlier");
-  command->add_option("--format", screen.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
+  command->add_option("--format", screen.format, "table, csv, json or sarif")
+      ->check(CLI::IsMember({"table", "csv", "json", "sarif"}));
   command->add_option("--out", screen.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden screen docs/demo --batch TF46B --format csv --out verdicts.csv");
   command->callback([&] { run = [&] { return run_screen(options.screen, surroundings); }; });

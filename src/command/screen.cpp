@@ -8,6 +8,7 @@
 #include "driftwarden/report/in_order.hpp"
 #include "driftwarden/report/screen_csv.hpp"
 #include "driftwarden/report/screen_json.hpp"
+#include "driftwarden/report/screen_sarif.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/verdict/subjects.hpp"
 
@@ -36,6 +37,8 @@ struct BlockWriter {
         append_screen_csv(text, screening, result);
       } else if (format == "json") {
         append_screen_json(text, screening, result, i == 0);
+      } else if (format == "sarif") {
+        append_sarif(text, screening, result);
       } else {
         table.append(text, result, i == 0 ? no_row : samples[i - 1]);
       }
@@ -44,17 +47,30 @@ struct BlockWriter {
 };
 
 Totals write_samples(const Screening& screening, const std::vector<Row>& samples, const std::string& format,
-                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, std::ostream& out) {
+                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, bool is_listed_first,
+                     std::ostream& out) {
   std::vector<Totals> of_blocks(samples.size() / samples_a_block + 1);
   write_in_order(
       samples.size(), samples_a_block, threads,
       [&] { return BlockWriter{screening, samples, format, table, SampleJudge(screening), of_blocks, facts}; },
-      [&out](const std::string& text, std::size_t, std::size_t) {
+      [&out, drops_comma = is_listed_first && format == "sarif"](std::string_view text, std::size_t,
+                                                                 std::size_t) mutable {
+        if (drops_comma && !text.empty()) {
+          text.remove_prefix(1);
+          drops_comma = false;
+        }
         out.write(text.data(), static_cast<std::streamsize>(text.size()));
       });
   Totals totals;
   for (const Totals& block : of_blocks) totals += block;
   return totals;
+}
+
+// The problems of a book as the first results of a log, without a comma before them.
+std::string sarif_of(const Diagnostics& problems) {
+  std::string results;
+  for (const Diagnostic& problem : problems) append_sarif(results, problem);
+  return results.empty() ? results : results.substr(1);
 }
 
 Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenOptions& options,
@@ -64,13 +80,16 @@ Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, cons
   std::string text;
   if (options.format == "csv") text = screen_csv_headings();
   if (options.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
+  if (options.format == "sarif") text = sarif_head(screening, version) + sarif_of(opened.book.problems);
   if (options.format == "table") text = table.head();
   out << text;
   std::vector<SampleFacts> facts(judges_subjects(opened.rules) ? samples.size() : 0);
-  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), facts, out);
+  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), facts,
+                                      opened.book.problems.empty(), out);
   const std::vector<SubjectResult> subjects = judge_subjects(screening, facts, opened.as_of);
   text.clear();
   if (options.format == "json") append_screen_json_tail(text, screening, totals, subjects);
+  if (options.format == "sarif") text = sarif_tail();
   if (options.format == "table") text = table.tail(totals, subjects);
   out << text << std::flush;
   return totals;

