@@ -268,14 +268,6 @@ void Budget::clear() {
   std::fill(std::begin(of), std::end(of), FigureUncertainty{});
 }
 
-bool can_state_uncertainty(const AssessmentBasis& basis, const SampleAssessment& figures) {
-  for (const ReadingSet* set : {figures.pre_set(), figures.post_set()}) {
-    if (set == nullptr || set->flow.n < 2) return false;
-    if (is_missing(certificate_uncertainty(basis, *set).standard)) return false;
-  }
-  return true;
-}
-
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget) {
   budget.clear();
   const bool has_flows = !is_missing(figures.pre_l_min) && !is_missing(figures.post_l_min);

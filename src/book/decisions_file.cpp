@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <array>
 
+#include "book/sample_names.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/book/row_blocks.hpp"
 
@@ -18,11 +19,30 @@ constexpr std::array<FieldSpec, 6> fields{{
 }};
 constexpr std::array<std::string_view, 2> rulings{"uphold", "overrule"};
 
+// The samples by their names; none are needed where nothing was decided.
+SampleIndex samples_by_name(const SampleTable& samples, bool has_decisions) {
+  SampleIndex index(has_decisions ? samples.size() : 0, SampleNames{&samples});
+  for (Row row = 0; has_decisions && row < samples.size(); ++row) index.enter(row);
+  return index;
+}
+
+// A decision about a sample that nobody knows; where samples were lost, it may be one of them.
+void report_unknown(const std::string& name, RowReader& row, const BookInHand& hand, UnknownSamples& unknown) {
+  const ProblemNumber lost = hand.lost["samples"];
+  if (lost != no_problem) return row.lean_on(lost);
+  const ProblemNumber problem =
+      row.fail(subject, "decision/unknown-sample", "the sample " + in_quotes(name) + " is in no samples file",
+               "correct the name");
+  if (problem != no_problem) unknown.emplace_back(name, problem);
+}
+
 }  // namespace
 
 const TableSpec decisions_spec{"decisions", fields};
 
 void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand) {
+  const SampleIndex samples = samples_by_name(hand.book.samples, !files.empty());
+  UnknownSamples unknown;
   for (const TableFile& file : files) {
     RowReader row(hand.context(file, decisions_spec));
     const auto worker = [&](const CsvScanner& scanner, Row, std::uint32_t line) {
@@ -32,6 +52,9 @@ void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand)
       next.decided = row.moment(decided);
       next.by = row.text(by);
       next.subject = row.text(subject);
+      if (!next.subject.empty() && samples.find(next.subject) == no_row) {
+        report_unknown(next.subject, row, hand, unknown);
+      }
       next.rule = row.text(rule);
       const int word = row.word(ruling, rulings);
       if (word >= 0) next.ruling = static_cast<Ruling>(word);
@@ -42,6 +65,7 @@ void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand)
     RowPlaces unused;
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
   }
+  hint_at_samples(unknown, hand.book.samples, hand.problems);
 }
 
 }  // namespace driftwarden

@@ -4,6 +4,7 @@
 
 #include "command/opened_book.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 
 namespace driftwarden {
 
@@ -21,6 +22,8 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
   const auto errors = std::count_if(book->problems.begin(), book->problems.end(),
                                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
+  const Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
+  tell(surroundings.err, idle);
   const std::size_t remarks =
       book->problems.size() - static_cast<std::size_t>(errors) + (rules ? rules->remarks.size() : 0) + doubts.size();
   surroundings.out << book->settings.title << ": " << book->instruments.size() << " instruments, "

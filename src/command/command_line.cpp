@@ -17,8 +17,8 @@ constexpr const char* cautions =
     "driftwarden does not replace the sampling method, the law where the work is done, or the judgement of a\n"
     "qualified occupational hygienist; where they differ from a rule pack, they win. A verdict is about the air\n"
     "volume, not about anyone's safety.\n\n"
-    "Exit status: 0 every sample is valid or qualified; 1 something is void or undecided; 2 the command or an input\n"
-    "could not be used.";
+    "Exit status: 0 every sample is valid or qualified; 1 something is void or undecided, and no decision says that\n"
+    "it stands; 2 the command or an input could not be used.";
 
 // All that may be told on the command line.
 struct CommandOptions {
@@ -26,6 +26,9 @@ struct CommandOptions {
   BookOptions check;
   ScreenOptions screen;
   ExplainOptions explain;
+  DecideOptions decide;
+  CustodyOptions custody;
+  CompareOptions compare;
   HistoryOptions history;
   SplitOptions split;
   JoinOptions join;
@@ -68,7 +71,8 @@ void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->add_option("--sample", screen.samples, "only this sample; may be given again")->allow_extra_args(false);
   command->add_option("--since", screen.since, "only samples started on this day or later");
   command->add_option("--until", screen.until, "only samples started on this day or earlier");
-  command->add_option("--format", screen.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
+  command->add_option("--format", screen.format, "table, csv, json or sarif")
+      ->check(CLI::IsMember({"table", "csv", "json", "sarif"}));
   command->add_option("--out", screen.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden screen docs/demo --batch TF46B --format csv --out verdicts.csv");
   command->callback([&] { run = [&] { return run_screen(options.screen, surroundings); }; });
@@ -83,6 +87,56 @@ void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   add_as_of(command, options.explain.book);
   command->footer("Example:\n  driftwarden explain docs/demo TF46B-1");
   command->callback([&] { run = [&] { return run_explain(options.explain, surroundings); }; });
+}
+
+void add_decide(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  DecideOptions& decide = options.decide;
+  CLI::App* command =
+      app.add_subcommand("decide", "write down what a responsible person rules about a finding on a sample");
+  command->add_option("BOOK", decide.book.book, "folder of the book")->required();
+  command->add_option("SAMPLE", decide.sample, "the sample's name")->required();
+  command->add_option("RULE", decide.rule, "the rule that raised the finding, as reports name it")->required();
+  command->add_option("RULING", decide.ruling, "uphold: the finding holds; overrule: the sample stands all the same")
+      ->required()
+      ->check(CLI::IsMember({"uphold", "overrule"}));
+  command->add_option("--by", decide.by, "who answers for it")->required();
+  command->add_option("--reason", decide.reason, "why; it is shown beside the finding")->required();
+  command->add_option("--threads", decide.book.threads, "threads to use")->check(CLI::Range(1, 256));
+  command->footer(
+      "The decision is added to the book's decisions.csv as one row, with the time of now; no row is ever changed.\n"
+      "Example:\n  driftwarden decide docs/demo TF46A-1 common-practice/warm-up overrule --by \"site hygienist\"\n"
+      "      --reason \"The pump had run for an hour on the sample before.\"");
+  command->callback([&] { run = [&] { return run_decide(options.decide, surroundings); }; });
+}
+
+void add_custody(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  CustodyOptions& custody = options.custody;
+  CLI::App* command = app.add_subcommand("custody", "what goes with a batch to the laboratory, to be signed for");
+  add_book(command, custody.book);
+  add_as_of(command, custody.book);
+  command->add_option("--batch", custody.batch, "the batch")->required();
+  command->add_option("--format", custody.format, "table, csv or html (a page to print and sign)")
+      ->check(CLI::IsMember({"table", "csv", "html"}));
+  command->add_option("--out", custody.out, "file to write to; else standard output");
+  command->footer("Example:\n  driftwarden custody docs/demo --batch TF46B --format html --out TF46B.html");
+  command->callback([&] { run = [&] { return run_custody(options.custody, surroundings); }; });
+}
+
+void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  CompareOptions& compare = options.compare;
+  CLI::App* command = app.add_subcommand("compare", "which verdicts would change under other rules, and by how much");
+  command->add_option("BOOK", compare.book.book, "folder of the book")->required();
+  command->add_option("--rules", compare.packs, "packs to compare with: shipped ones by name, files ending in .toml");
+  command->add_option("--guard", compare.guard, "guard band to compare with, in multiples of U")
+      ->check(CLI::Range(0.0, 100.0));
+  command->add_option("--format", compare.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
+  command->add_option("--out", compare.out, "file to write to; else standard output");
+  command->add_option("--threads", compare.book.threads, "threads to read with")->check(CLI::Range(1, 256));
+  add_as_of(command, compare.book);
+  command->footer(
+      "Exit status: 0 no verdict would change; 1 some would; 2 the command or an input could not be used.\n"
+      "Example:\n  driftwarden compare docs/demo --guard 1");
+  command->callback([&] { run = [&] { return run_compare(options.compare, surroundings); }; });
 }
 
 void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -245,6 +299,9 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   add_check(app, options, surroundings, run);
   add_screen(app, options, surroundings, run);
   add_explain(app, options, surroundings, run);
+  add_decide(app, options, surroundings, run);
+  add_custody(app, options, surroundings, run);
+  add_compare(app, options, surroundings, run);
   add_history(app, options, surroundings, run);
   add_split(app, options, surroundings, run);
   add_join(app, options, surroundings, run);

@@ -16,7 +16,7 @@ int run_explain(const ExplainOptions& options, Surroundings& surroundings) {
   const SampleResult& result = judge.judge(*row);
   surroundings.out << explanation_of(*opened->screening, result, Paint(surroundings.out_is_terminal));
   if (opened->has_faults()) return cannot_be_used;
-  return result.verdict >= Verdict::undecided ? something_is_amiss : all_is_well;
+  return result.standing >= Verdict::undecided ? something_is_amiss : all_is_well;
 }
 
 }  // namespace driftwarden

@@ -10,9 +10,35 @@
 #include <thread>
 
 #include "command/progress.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
 
 namespace driftwarden {
+namespace {
+
+// What was decided after the day that stands for today is not known yet on that day.
+Diagnostics leave_out_later_decisions(Book& book, Day as_of) {
+  Diagnostics remarks;
+  std::erase_if(book.decisions, [&](const Decision& decision) {
+    const bool is_later = local_day(decision.decided, book.settings.zone) > as_of;
+    if (is_later) {
+      remarks.push_back(remark("decision/later", {book.files.decisions[decision.place.file], decision.place.line, 0},
+                               "the decision about " + in_quotes(decision.subject) + " was taken after " +
+                                   date_text(as_of) + ", which stands for today; it is not counted"));
+    }
+    return is_later;
+  });
+  return remarks;
+}
+
+// Tells what is found wrong with a book once it is read. It joins the book's problems at the end, for they keep their
+// numbers.
+void tell_of_book(Book& book, Diagnostics found, Surroundings& surroundings) {
+  tell(surroundings.err, found);
+  std::move(found.begin(), found.end(), std::back_inserter(book.problems));
+}
+
+}  // namespace
 
 bool OpenedBook::has_faults() const {
   return std::any_of(book.problems.begin(), book.problems.end(),
@@ -24,7 +50,24 @@ unsigned threads_of(const BookOptions& options) {
 }
 
 void tell(std::ostream& err, const Diagnostics& diagnostics) {
-  for (const Diagnostic& diagnostic : diagnostics) err << to_text(diagnostic) << '\n';
+  for (const Diagnostic& diagnostic : diagnostics) err << for_terminal(to_text(diagnostic)) << '\n';
+}
+
+bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings) {
+  std::vector<std::string> names{"book.toml"};
+  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
+                            &book.files.readings, &book.files.decisions}) {
+    names.insert(names.end(), table->begin(), table->end());
+  }
+  std::error_code ignored;
+  const bool is_of_the_book = std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+    return std::filesystem::equivalent(book.folder / name, file, ignored);
+  });
+  if (is_of_the_book) {
+    tell(surroundings.err, {error("output/over-the-book", {file, 0, 0}, "the results would replace a file of the book",
+                                  "name another file")});
+  }
+  return is_of_the_book;
 }
 
 bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings) {
@@ -45,10 +88,7 @@ bool tell_over_the_book(const Book& book, const std::string& file, Surroundings&
 }
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {
-  Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers);
-  tell(surroundings.err, doubts);
-  // At the end: problems keep their numbers.
-  std::move(doubts.begin(), doubts.end(), std::back_inserter(opened.book.problems));
+  tell_of_book(opened.book, doubts_of(opened.book, opened.screening->basis().samplers), surroundings);
 }
 
 std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surroundings& surroundings) {
@@ -78,6 +118,8 @@ std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& 
   if (!rules) tell(surroundings.err, rules.faults());
   if (!rules || !as_of) return nullptr;
   tell(surroundings.err, rules->remarks);
+  tell_of_book(*book, leave_out_later_decisions(*book, *as_of), surroundings);
+  tell_of_book(*book, decisions_on_unknown_rules(*book, *rules), surroundings);
   auto opened = std::make_unique<OpenedBook>(OpenedBook{*std::move(book), *std::move(rules), nullptr, *as_of});
   opened->screening = std::make_unique<Screening>(opened->book, opened->rules);
   return opened;

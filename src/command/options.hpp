@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,30 @@ struct ScreenOptions {
 struct ExplainOptions {
   BookOptions book;
   std::string sample;
+};
+
+struct DecideOptions {
+  BookOptions book;
+  std::string sample;
+  std::string rule;
+  std::string ruling;
+  std::string by;
+  std::string reason;
+};
+
+struct CustodyOptions {
+  BookOptions book;
+  std::string batch;
+  std::string format = "table";
+  std::string out;  // empty: standard output
+};
+
+struct CompareOptions {
+  BookOptions book;
+  std::vector<std::string> packs;
+  std::optional<double> guard;  // empty: the book's
+  std::string format = "table";
+  std::string out;  // empty: standard output
 };
 
 struct HistoryOptions {
@@ -72,6 +97,9 @@ int run_new(const NewOptions& options, Surroundings& surroundings);
 int run_check(const BookOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
+int run_decide(const DecideOptions& options, Surroundings& surroundings);
+int run_custody(const CustodyOptions& options, Surroundings& surroundings);
+int run_compare(const CompareOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);
 int run_split(const SplitOptions& options, Surroundings& surroundings);
 int run_join(const JoinOptions& options, Surroundings& surroundings);

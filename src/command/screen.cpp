@@ -10,6 +10,7 @@
 #include "driftwarden/report/in_order.hpp"
 #include "driftwarden/report/screen_csv.hpp"
 #include "driftwarden/report/screen_json.hpp"
+#include "driftwarden/report/screen_sarif.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/verdict/subjects.hpp"
 
@@ -32,12 +33,14 @@ struct BlockWriter {
     Totals& block = totals[first / samples_a_block];
     for (std::size_t i = first; i < last; ++i) {
       const SampleResult& result = judge.judge(samples[i]);
-      block.count(result.verdict);
+      block.count(result.verdict, result.standing);
       if (!facts.empty()) facts[i] = facts_of(result);
       if (format == "csv") {
         append_screen_csv(text, screening, result);
       } else if (format == "json") {
         append_screen_json(text, screening, result, i == 0);
+      } else if (format == "sarif") {
+        append_sarif(text, screening, result);
       } else {
         table.append(text, result, i == 0 ? no_row : samples[i - 1]);
       }
@@ -46,17 +49,18 @@ struct BlockWriter {
 };
 
 Totals write_samples(const Screening& screening, const std::vector<Row>& samples, const std::string& format,
-                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, std::ostream& out,
-                     Progress& progress) {
+                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, bool is_listed_first,
+                     std::ostream& out, Progress& progress) {
   std::vector<Totals> of_blocks(samples.size() / samples_a_block + 1);
   write_in_order(
       samples.size(), samples_a_block, threads,
-      [&] {
-        SampleJudge judge(screening);
-        if (format == "csv") judge.leave_out_risks();
-        return BlockWriter{screening, samples, format, table, std::move(judge), of_blocks, facts};
-      },
-      [&](const std::string& text, std::size_t, std::size_t last) {
+      [&] { return BlockWriter{screening, samples, format, table, SampleJudge(screening), of_blocks, facts}; },
+      [&, drops_comma = is_listed_first && format == "sarif"](std::string_view text, std::size_t,
+                                                              std::size_t last) mutable {
+        if (drops_comma && !text.empty()) {
+          text.remove_prefix(1);
+          drops_comma = false;
+        }
         out.write(text.data(), static_cast<std::streamsize>(text.size()));
         progress("judging", last, samples.size());
       });
@@ -65,24 +69,34 @@ Totals write_samples(const Screening& screening, const std::vector<Row>& samples
   return totals;
 }
 
+// The problems of a book as the first results of a log, without a comma before them.
+std::string sarif_of(const Diagnostics& problems) {
+  std::string results;
+  for (const Diagnostic& problem : problems) append_sarif(results, problem);
+  return results.empty() ? results : results.substr(1);
+}
+
 Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenOptions& options,
                  bool has_colour, std::ostream& out, Surroundings& surroundings) {
   const Screening& screening = *opened.screening;
   const ScreenTable table(screening, samples, Paint(has_colour));
   std::string text;
   if (options.format == "csv") text = screen_csv_headings();
-  if (options.format == "json") append_screen_json_head(text, screening, {surroundings.version, opened.as_of});
+  const std::string& version = surroundings.version;
+  if (options.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
+  if (options.format == "sarif") text = sarif_head(screening, version) + sarif_of(opened.book.problems);
   if (options.format == "table") text = table.head();
   out << text;
   std::vector<SampleFacts> facts(judges_subjects(opened.rules) ? samples.size() : 0);
   // Where the results go to a terminal too, they show by themselves how far the work has come.
   std::optional<Progress> progress(std::in_place, surroundings, !surroundings.out_is_terminal || !options.out.empty());
-  const Totals totals =
-      write_samples(screening, samples, options.format, table, threads_of(options.book), facts, out, *progress);
+  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), facts,
+                                      opened.book.problems.empty(), out, *progress);
   progress.reset();
   const std::vector<SubjectResult> subjects = judge_subjects(screening, facts, opened.as_of);
   text.clear();
   if (options.format == "json") append_screen_json_tail(text, screening, totals, subjects);
+  if (options.format == "sarif") text = sarif_tail();
   if (options.format == "table") text = table.tail(totals, subjects);
   out << text << std::flush;
   return totals;
@@ -109,7 +123,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
     return cannot_be_used;
   }
   if (opened->has_faults()) return cannot_be_used;
-  return totals.void_ + totals.undecided > 0 ? something_is_amiss : all_is_well;
+  return totals.open > 0 ? something_is_amiss : all_is_well;
 }
 
 }  // namespace driftwarden

@@ -8,6 +8,7 @@
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/traceability_text.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 #include "driftwarden/verdict/remarks.hpp"
@@ -45,15 +46,16 @@ class Explanation {
 
  private:
   void heading(std::string_view text) { out_ += "\n" + paint_.heading(text) + "\n"; }
-  void line(std::string_view text, std::size_t indent = 2) { out_ += wrapped(text, indent, page_width); }
+  std::string painted_standing() const { return paint_.verdict(result_.verdict, standing_text(result_)); }
+  void line(std::string_view text, std::size_t indent = 2) { out_ += wrapped(for_terminal(text), indent, page_width); }
   std::string sample_place() const { return book_.place_text(book_.files.samples, book_.samples.place[f_.sample]); }
   std::string text_of(const Column<TextId>& column) const {
     return book_.texts.text(field(column, f_.sample, TextId{0}));
   }
 
   void head() {
-    out_ += paint_.heading("Sample " + std::string(book_.samples.name[f_.sample])) + ": " +
-            paint_.verdict(result_.verdict, to_text(result_.verdict)) + "   [" + sample_place() + "]\n";
+    out_ += paint_.heading("Sample " + for_terminal(book_.samples.name[f_.sample])) + ": " + painted_standing() +
+            "   [" + for_terminal(sample_place()) + "]\n";
     std::string what = std::string(to_text(f_.kind));
     const Row pump = book_.samples.pump[f_.sample];
     if (pump != no_row) what += ", pump " + book_.instruments[pump].name;
@@ -226,7 +228,7 @@ class Explanation {
       line(to_text(problem), 4);
       return;
     }
-    line("Decision rule: " + decision_rule_text(book_.settings.guard) + ".");
+    line("Decision rule: " + decision_rule_text(screening_.guard()) + ".");
     for (const Finding& finding : result_.findings) rule_line(finding);
     for (const Finding& finding : result_.kept) rule_line(finding);
     if (result_.findings.empty() && result_.kept.empty()) line("No rule applies to it.");
@@ -246,6 +248,7 @@ class Explanation {
     if (finding.probability_beyond >= 0.0005 && text.find("likely beyond") == std::string::npos)
       text += "; " + chance_text(finding) + " likely beyond";
     line(text);
+    if (finding.decision != nullptr) line("Decided: " + decision_text(book_, *finding.decision), 6);
     if (outcome != Outcome::met && outcome != Outcome::skipped) line("Why: " + rule.reason, 6);
     line("Source: " + rule.source + " (" + std::string(to_text(rule.standing)) + ") [" + to_text(rule.place) + "]", 6);
     if (rule.overridden) {
@@ -283,8 +286,13 @@ class Explanation {
 
   void verdict() {
     heading("Verdict");
-    line(paint_.verdict(result_.verdict, to_text(result_.verdict)) +
-         ": the worst of its findings (void, undecided, qualified, valid, in this order).");
+    const std::string verdict = paint_.verdict(result_.verdict, to_text(result_.verdict));
+    out_ += wrapped(verdict + ": the worst of its findings (void, undecided, qualified, valid, in this order).", 2,
+                    page_width);
+    if (result_.standing == result_.verdict) return;
+    line(
+        "By decision it stands as " + std::string(to_text(result_.standing)) +
+        ": findings that a responsible person overruled don't count here. They stay findings, and the verdict theirs.");
   }
 
   const Screening& screening_;

@@ -44,7 +44,7 @@ td.n, th.n { text-align: right; }
 std::string page_head(const Instrument& instrument) {
   std::string head = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n";
   head += "<meta name=\"viewport\" content=\"width=device-width\">\n<title>Look-back of calibrator " +
-          html(instrument.name) + "</title>\n<style>";
+          html_of(instrument.name) + "</title>\n<style>";
   head += style;
   return head + "</style>\n</head>\n<body>\n<h1>Look-back of calibrator " + isolated(instrument.name) + "</h1>\n";
 }
@@ -65,8 +65,8 @@ class Page {
   std::string text() {
     out_ += page_head(instrument());
     paragraph("from", isolated(book_.settings.title) + ". As of " + date_text(as_of_) + ", driftwarden " +
-                          html(version_) + ".");
-    paragraph("sum", what_happened() + " " + html(summary_text(lookback_)));
+                          html_of(version_) + ".");
+    paragraph("sum", what_happened() + " " + html_of(summary_text(lookback_)));
     facts();
     if (!lookback_.samples.empty()) {
       changes();
@@ -90,9 +90,9 @@ class Page {
     out_ += kind.empty() ? std::string("<p>") : "<p class=\"" + std::string(kind) + "\">";
     out_ += content + "</p>\n";
   }
-  void heading(std::string_view text) { out_ += "<h2>" + html(text) + "</h2>\n"; }
+  void heading(std::string_view text) { out_ += "<h2>" + html_of(text) + "</h2>\n"; }
   void fact(std::string_view name, const std::string& content) {
-    out_ += "<dt>" + html(name) + "</dt><dd>" + content + "</dd>\n";
+    out_ += "<dt>" + html_of(name) + "</dt><dd>" + content + "</dd>\n";
   }
   std::string sample_name(const LookedBackSample& looked) const { return isolated(book_.samples.name[looked.sample]); }
   static const JudgedSample* under(const LookedBackSample& looked, Supposition supposition) {
@@ -114,15 +114,15 @@ class Page {
   void facts() {
     out_ += "<dl>\n";
     const Instrument& i = instrument();
-    fact("Calibrator", isolated(i.name) + ", " + html(to_text(i.principle)) +
+    fact("Calibrator", isolated(i.name) + ", " + html_of(to_text(i.principle)) +
                            (i.serial.empty() ? "" : ", serial number " + isolated(i.serial)));
     const Certificate& found = certificate(window_.found);
-    fact("Found by", certificate_facts(found) + ": error as found " + html(as_found_text(window_)));
-    fact("Tolerance", html(tolerance_text(window_.tolerance)) +
-                          (window_.tolerance.source.empty() ? "" : ", by " + html(window_.tolerance.source)));
+    fact("Found by", certificate_facts(found) + ": error as found " + html_of(as_found_text(window_)));
+    fact("Tolerance", html_of(tolerance_text(window_.tolerance)) +
+                          (window_.tolerance.source.empty() ? "" : ", by " + html_of(window_.tolerance.source)));
     if (window_.last_good >= 0) {
       const Certificate& good = certificate(window_.last_good);
-      fact("Last good", certificate_facts(good) + ": " + html(as_left_text(good)));
+      fact("Last good", certificate_facts(good) + ": " + html_of(as_left_text(good)));
     } else {
       fact("Last good", "none in the records");
     }
@@ -130,14 +130,14 @@ class Page {
         window_.from == no_day ? "" : " (" + std::to_string(window_.until - window_.from) + " days)";
     fact("Window",
          "from " + date_text_or(window_.from, "the first record") + " to before " + date_text(window_.until) + days);
-    for (const LeaningCertificate& each : lookback_.leaning) fact("Also through", html(leaning_text(book_, each)));
+    for (const LeaningCertificate& each : lookback_.leaning) fact("Also through", html_of(leaning_text(book_, each)));
     out_ += "</dl>\n";
   }
 
   std::string certificate_facts(const Certificate& c) const {
     std::string text = "certificate " + isolated(c.name) + " of " + date_text(c.calibrated);
     if (!c.issuer.empty()) text += ", " + isolated(c.issuer);
-    return text + " [" + html(book_.place_text(book_.files.certificates, c.place)) + "]";
+    return text + " [" + html_of(book_.place_text(book_.files.certificates, c.place)) + "]";
   }
 
   void changes() {
@@ -158,14 +158,14 @@ class Page {
     const JudgedSample* after = under(looked, supposition);
     if (after == nullptr || after->verdict == looked.before.verdict) return;
     out_ += "<tr><td>" + sample_name(looked) + "</td>" + verdict_cell(looked.before, false, "") + "<td>" +
-            html(to_text(supposition)) + "</td>" + verdict_cell(*after, true, "") + "<td>";
+            html_of(to_text(supposition)) + "</td>" + verdict_cell(*after, true, "") + "<td>";
     std::string why;
     for (const ToldFinding* finding : findings_only_in(*after, looked.before)) {
-      why += (why.empty() ? "" : "<br>") + html(finding->message) + " (" + html(finding->rule) + ")";
+      why += (why.empty() ? "" : "<br>") + html_of(finding->message) + " (" + html_of(finding->rule) + ")";
     }
     for (const ToldFinding* finding : findings_only_in(looked.before, *after)) {
       why +=
-          (why.empty() ? "" : "<br>") + ("no longer " + html(to_text(finding->outcome))) + " by " + html(finding->rule);
+          (why.empty() ? "" : "<br>") + ("no longer " + html_of(to_text(finding->outcome))) + " by " + html_of(finding->rule);
     }
     out_ += why + "</td></tr>\n";
   }
@@ -198,7 +198,7 @@ class Page {
   }
 
   void sample(const LookedBackSample& looked) {
-    out_ += "<tr><td>" + sample_name(looked) + "</td><td>" + html(leans_text(book_, lookback_, looked)) + "</td>";
+    out_ += "<tr><td>" + sample_name(looked) + "</td><td>" + html_of(leans_text(book_, lookback_, looked)) + "</td>";
     figures(looked, [](const JudgedSample& j) { return with_decimals(j.flow_l_min, 3); });
     figures(looked, [](const JudgedSample& j) { return drift_text(j); });
     figures(looked, [](const JudgedSample& j) { return with_significant_digits(j.volume_l, 4); });
@@ -227,7 +227,7 @@ class Page {
       for (const LookedBackSample& looked : lookback_.samples) {
         if (looked.bearing == bearing) names += (names.empty() ? "" : ", ") + sample_name(looked);
       }
-      if (!names.empty()) out_ += "<li>" + html(bearing_sentence(bearing)) + "<br>" + names + "</li>\n";
+      if (!names.empty()) out_ += "<li>" + html_of(bearing_sentence(bearing)) + "<br>" + names + "</li>\n";
     }
     out_ += "</ul>\n";
   }
@@ -243,7 +243,7 @@ class Page {
     out_ += "<dl>\n";
     for (const Supposition supposition : suppositions) {
       if (supposition == Supposition::sudden || has_linear_)
-        fact(to_text(supposition), html(supposition_sentence(supposition)));
+        fact(to_text(supposition), html_of(supposition_sentence(supposition)));
     }
     out_ += "</dl>\n";
     if (!lookback_.leaning.empty()) {
@@ -251,7 +251,7 @@ class Page {
                 "Where the calibrator was the standard of another certificate, each true flow of that certificate "
                 "was multiplied by (1 + stated error) / (1 + supposed error) of the standard on that day.");
     }
-    paragraph("", html("Decision rule: " + decision_rule_text(book_.settings.guard) + "."));
+    paragraph("", html_of("Decision rule: " + decision_rule_text(book_.settings.guard) + "."));
     std::string packs;
     for (const Pack& pack : screening_.rules().packs) {
       packs += (packs.empty() ? "" : ", ") + isolated(pack.name) + " (" + isolated(pack.edition) + ")";
@@ -271,7 +271,7 @@ class Page {
     if (definitions.empty()) return;
     heading("What the measures mean");
     out_ += "<dl>\n";
-    for (const auto& [name, definition] : definitions) fact(name, html(definition));
+    for (const auto& [name, definition] : definitions) fact(name, html_of(definition));
     out_ += "</dl>\n";
   }
 
@@ -287,7 +287,7 @@ class Page {
     if (lookback_.remarks.empty()) return;
     heading("Remarks");
     out_ += "<ul>\n";
-    for (const std::string& remark : lookback_.remarks) out_ += "<li>" + html(remark) + ".</li>\n";
+    for (const std::string& remark : lookback_.remarks) out_ += "<li>" + html_of(remark) + ".</li>\n";
     out_ += "</ul>\n";
   }
 

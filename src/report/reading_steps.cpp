@@ -4,6 +4,7 @@
 #include "driftwarden/correction/vapour_pressure.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/paint.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {
@@ -30,7 +31,7 @@ class SetWorking {
   }
 
  private:
-  void line(const std::string& text) { out_ += "  " + text + "\n"; }
+  void line(const std::string& text) { out_ += "  " + for_terminal(text) + "\n"; }
   const Instrument& instrument() const { return book_.instruments[set_.rows.calibrator]; }
 
   void calibrator() {

@@ -5,6 +5,7 @@
 
 #include "driftwarden/report/csv_text.hpp"
 #include "driftwarden/verdict/finding.hpp"
+#include "driftwarden/verdict/message.hpp"
 
 namespace driftwarden {
 namespace {
@@ -41,11 +42,24 @@ double largest_probability_beyond(const SampleResult& result) {
   return largest;
 }
 
+// Every ruling in force on the sample's findings, "pack/id overruled by …", in the order of the findings.
+void append_decisions(std::string& out, const Screening& screening, const SampleResult& result) {
+  std::string texts;
+  const Decision* last = nullptr;
+  for (const Finding& finding : result.findings) {
+    if (finding.decision == nullptr || finding.decision == last) continue;
+    last = finding.decision;
+    if (!texts.empty()) texts += "; ";
+    texts += last->rule + " " + decision_text(screening.book(), *last);
+  }
+  append_csv(out, texts);
+}
+
 }  // namespace
 
 std::string_view screen_csv_headings() {
   return "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,"
-         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings,guard,probability_beyond\n";
+         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings,guard,probability_beyond,by_decision,decisions\n";
 }
 
 void append_screen_csv(std::string& out, const Screening& screening, const SampleResult& result) {
@@ -80,6 +94,10 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   append_figure(out, book.settings.guard);
   out += ',';
   append_figure(out, largest_probability_beyond(result));
+  out += ',';
+  if (result.standing != result.verdict) out += to_text(result.standing);
+  out += ',';
+  if (!result.findings.empty()) append_decisions(out, screening, result);
   out += '\n';
 }
 

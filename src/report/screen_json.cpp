@@ -74,6 +74,18 @@ void set_object(JsonText& json, std::string_view name, const Screening& screenin
   json.end_array().end_object();
 }
 
+void decision_object(JsonText& json, const Book& book, const Decision* decision) {
+  if (decision == nullptr) {
+    json.null();
+    return;
+  }
+  json.begin_object();
+  moment_member(json, "decided", decision->decided, book.settings.zone);
+  json.member("by", decision->by).member("rule", decision->rule).member("ruling", to_text(decision->ruling));
+  json.member("reason", decision->reason).member("at", book.place_text(book.files.decisions, decision->place));
+  json.end_object();
+}
+
 void finding_object(JsonText& json, const Screening& screening, const SampleResult& result, const Finding& finding) {
   json.begin_object()
       .member("rule", rule_name(screening, finding))
@@ -91,7 +103,12 @@ void finding_object(JsonText& json, const Screening& screening, const SampleResu
   json.member("message", message_of(screening, result, finding));
   json.key("at").begin_array();
   for (const std::string& place : places_of(screening, result, finding)) json.value(place);
-  json.end_array().end_object();
+  json.end_array();
+  if (finding.judgement.outcome != Outcome::met) {
+    json.key("decision");
+    decision_object(json, screening.book(), finding.decision);
+  }
+  json.end_object();
 }
 
 constexpr std::array<std::string_view, budget_figures> budget_names{"drift", "flow", "volume", "volume_reference"};
@@ -124,27 +141,18 @@ void budget_object(JsonText& json, const Budget& budget) {
   json.end_object().end_object();
 }
 
-// The last decision about a sample, or nullptr.
-const Decision* decision_about(const Book& book, std::string_view sample) {
-  const Decision* last = nullptr;
-  for (const Decision& decision : book.decisions) {
-    if (decision.subject == sample && (last == nullptr || decision.decided >= last->decided)) last = &decision;
-  }
-  return last;
-}
-
-void decision_member(JsonText& json, const Book& book, std::string_view sample) {
-  const Decision* decision = decision_about(book, sample);
+// The last decision about the sample, and how it stands where decisions make it another than the verdict says.
+void decision_members(JsonText& json, const Screening& screening, const SampleResult& result) {
+  const Book& book = screening.book();
+  const auto& decisions = screening.rulings().about(book.samples.name[result.figures->sample]);
   json.key("decision");
-  if (decision == nullptr) {
+  decision_object(json, book, decisions.empty() ? nullptr : decisions.back());
+  json.key("by_decision");
+  if (result.standing == result.verdict) {
     json.null();
-    return;
+  } else {
+    json.value(to_text(result.standing));
   }
-  json.begin_object();
-  moment_member(json, "decided", decision->decided, book.settings.zone);
-  json.member("by", decision->by).member("rule", decision->rule).member("ruling", to_text(decision->ruling));
-  json.member("reason", decision->reason).member("at", book.place_text(book.files.decisions, decision->place));
-  json.end_object();
 }
 
 std::string_view to_text(ConditionsFrom from) {
@@ -218,8 +226,8 @@ void append_screen_json_head(std::string& out, const Screening& screening, const
   json.key("practice").begin_object();
   for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.value);
   json.end_object();
-  json.key("decision_rule").begin_object().member("guard", settings.guard);
-  json.member("text", decision_rule_text(settings.guard)).end_object();
+  json.key("decision_rule").begin_object().member("guard", screening.guard());
+  json.member("text", decision_rule_text(screening.guard())).end_object();
   rules_member(json, screening.rules());
   out += ",\n\"samples\":[";
 }
@@ -267,7 +275,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   json.key("remarks").begin_array();
   for (const std::string& text : remarks_of(screening, result)) json.value(text);
   json.end_array();
-  decision_member(json, book, samples.name[row]);
+  decision_members(json, screening, result);
   json.member("at", book.place_text(book.files.samples, samples.place[row])).end_object();
 }
 
@@ -282,6 +290,12 @@ void append_screen_json_tail(std::string& out, const Screening& screening, const
   json.member("qualified", totals.qualified)
       .member("undecided", totals.undecided)
       .member("void", totals.void_)
+      .key("by_decision")
+      .begin_object()
+      .member("valid", totals.valid_by_decision)
+      .member("qualified", totals.qualified_by_decision)
+      .member("undecided", totals.undecided_by_decision)
+      .end_object()
       .end_object();
   json.key("problems").begin_array();
   for (const Diagnostic& problem : screening.book().problems) {

@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/report/sample_figures.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 
@@ -18,34 +18,28 @@ constexpr std::size_t flow_width = 6;
 constexpr std::size_t drift_width = 7;
 constexpr std::size_t volume_width = 7;
 constexpr std::size_t uncertainty_width = 4;
-constexpr std::size_t most_name_width = 16;
-
-// The drift with as many decimals as show on which side of its limits it lies.
-std::string drift_text(const Screening& screening, const SampleResult& result) {
-  const double percent = 100 * result.figures->drift;
-  if (is_missing(percent)) return "";
-  for (const Finding& finding : result.findings) {
-    if (finding.rule == Finding::faulty_records) continue;
-    const Rule& rule = screening.rules().rules[finding.rule];
-    const bool is_of_drift =
-        rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::drift);
-    if (!is_of_drift || rule.limit.is_absolute || is_missing(finding.judgement.limit)) continue;
-    return with_decimals_beyond(percent, 1, 100 * finding.judgement.limit);
-  }
-  return with_decimals(percent, 1);
-}
-
-// "25 °C", "21.11 °C": at most two decimals.
-std::string celsius_text(Temperature temperature) {
-  return shortest(number_from(with_decimals(in_celsius(temperature), 2)).value_or(missing)) + " °C";
-}
+// What the other columns and the blanks between them leave of the page to samples' and pumps' names.
+constexpr std::size_t names_width = 19;
+constexpr std::size_t usual_pump_width = 8;
 
 std::string title_line(const Settings& settings) {
   return settings.title + "\n" +
          "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, its expanded uncertainty U "
          "(95 %), and at " +
-         celsius_text(settings.reference.temperature) + ", " + with_decimals(settings.reference.pressure.value, 3) +
-         " kPa (ref.).";
+         conditions_text(settings.reference) + " (ref.).";
+}
+
+// "Of these, by decision: 1 valid, 1 qualified", with its line end; "" where no decision changes how a sample stands.
+std::string by_decision_text(const Totals& totals) {
+  std::string parts;
+  const auto add = [&parts](std::size_t count, Verdict verdict) {
+    if (count == 0) return;
+    parts += (parts.empty() ? "" : ", ") + std::to_string(count) + " " + std::string(to_text(verdict));
+  };
+  add(totals.valid_by_decision, Verdict::valid);
+  add(totals.qualified_by_decision, Verdict::qualified);
+  add(totals.undecided_by_decision, Verdict::undecided);
+  return parts.empty() ? "" : "of these, by decision: " + parts + "\n";
 }
 
 }  // namespace
@@ -72,33 +66,39 @@ std::string wrapped(std::string_view text, std::size_t indent, std::size_t width
 
 ScreenTable::ScreenTable(const Screening& screening, const std::vector<Row>& samples, Paint paint)
     : screening_(screening), paint_(paint), sample_width_(6), pump_width_(4) {
-  const Book& book = screening.book();
   for (const Row row : samples) {
-    sample_width_ = std::max(sample_width_, characters_in(book.samples.name[row]));
-    const Row pump = book.samples.pump[row];
-    if (pump != no_row) pump_width_ = std::max(pump_width_, characters_in(book.instruments[pump].name));
+    sample_width_ = std::max(sample_width_, characters_in(name_of(row)));
+    pump_width_ = std::max(pump_width_, characters_in(pump_of(row)));
   }
-  sample_width_ = std::min(sample_width_, most_name_width);
-  pump_width_ = std::min(pump_width_, most_name_width);
+  // Longer names stand on a line of their own.
+  sample_width_ = std::min(sample_width_, names_width - std::min(pump_width_, usual_pump_width));
+  pump_width_ = std::min(pump_width_, names_width - sample_width_);
+}
+
+std::string ScreenTable::name_of(Row sample) const { return for_terminal(screening_.book().samples.name[sample]); }
+
+std::string ScreenTable::pump_of(Row sample) const {
+  const Row pump = screening_.book().samples.pump[sample];
+  return pump == no_row ? "" : for_terminal(screening_.book().instruments[pump].name);
 }
 
 std::string ScreenTable::head() const {
   const std::string title = title_line(screening_.book().settings);
   const std::size_t line_end = title.find('\n');
-  std::string out =
-      paint_.heading(title.substr(0, line_end)) + "\n" + wrapped(title.substr(line_end + 1), 0, page_width);
+  std::string out = paint_.heading(for_terminal(title.substr(0, line_end))) + "\n" +
+                    wrapped(title.substr(line_end + 1), 0, page_width);
   const std::string columns = left("sample", sample_width_) + " " + left("verdict", verdict_width) + " " +
                               left("pump", pump_width_) + " " + right("min", minutes_width) + " " +
                               right("pre", flow_width) + " " + right("post", flow_width) + " " +
                               right("drift %", drift_width) + " " + right("volume", volume_width) + " " +
                               right("U", uncertainty_width) + " " + right("ref.", volume_width);
-  out += wrapped("Decision rule: " + decision_rule_text(screening_.book().settings.guard) + ".", 0, page_width);
+  out += wrapped("Decision rule: " + decision_rule_text(screening_.guard()) + ".", 0, page_width);
   return out + "\n" + paint_.heading(columns) + "\n";
 }
 
 std::string ScreenTable::batch_of(Row sample) const {
   const Book& book = screening_.book();
-  return book.texts.text(field(book.samples.batch, sample, TextId{0}));
+  return for_terminal(book.texts.text(field(book.samples.batch, sample, TextId{0})));
 }
 
 void ScreenTable::append_batch(std::string& out, Row sample, Row previous) const {
@@ -115,47 +115,52 @@ void ScreenTable::append(std::string& out, const SampleResult& result, Row previ
 }
 
 void ScreenTable::append_figures(std::string& out, const SampleResult& result) const {
-  const Book& book = screening_.book();
   const SampleAssessment& f = *result.figures;
-  const Row pump = book.samples.pump[f.sample];
-  out += left(book.samples.name[f.sample], sample_width_) + " ";
+  const std::string name = name_of(f.sample);
+  const std::string pump = pump_of(f.sample);
+  const bool name_fits = characters_in(name) <= sample_width_;
+  const bool pump_fits = characters_in(pump) <= pump_width_;
+  if (!name_fits || !pump_fits) out += wrapped(name + (pump_fits ? "" : ", pump " + pump), 0, page_width);
+  const SampleFigures figures = figures_of(screening_, result);
+  out += left(name_fits ? name : "", sample_width_) + " ";
   out += paint_.verdict(result.verdict, left(to_text(result.verdict), verdict_width)) + " ";
   if (f.kind == SampleKind::blank) {
     out += "blank\n";
     return;
   }
-  out += left(pump == no_row ? std::string_view() : std::string_view(book.instruments[pump].name), pump_width_) + " ";
-  out += right(with_decimals(f.minutes, 0), minutes_width) + " ";
-  out +=
-      right(with_decimals(f.pre_l_min, 3), flow_width) + " " + right(with_decimals(f.post_l_min, 3), flow_width) + " ";
-  out += right(drift_text(screening_, result), drift_width) + " ";
-  out += right(with_significant_digits(f.volume_l, 4), volume_width) + " ";
-  out += right(with_significant_digits(result.budget.about(BudgetFigure::volume).expanded, 2), uncertainty_width) + " ";
-  out += right(with_significant_digits(f.volume_reference_l, 4), volume_width);
+  out += left(pump_fits ? pump : "", pump_width_) + " ";
+  out += right(figures.minutes, minutes_width) + " ";
+  out += right(figures.pre, flow_width) + " " + right(figures.post, flow_width) + " ";
+  out += right(figures.drift, drift_width) + " " + right(figures.volume, volume_width) + " ";
+  out += right(figures.uncertainty, uncertainty_width) + " " + right(figures.volume_reference, volume_width);
   out.resize(out.find_last_not_of(' ') + 1);
   out += '\n';
 }
 
 void ScreenTable::append_why(std::string& out, const SampleResult& result) const {
+  const auto line = [&](const std::string& text, std::size_t indent) {
+    out += wrapped(for_terminal(text), sample_width_ + indent, page_width);
+  };
+  const auto message = [&](const Finding& finding) {
+    return message_of(screening_, result, finding) + " (" + rule_name(screening_, finding) + ")";
+  };
   for (const Finding& finding : result.findings) {
-    out += wrapped("- " + std::string(to_text(finding.judgement.outcome)) + ": " +
-                       message_of(screening_, result, finding) + " (" + rule_name(screening_, finding) + ")",
-                   sample_width_ + 1, page_width);
+    line("- " + std::string(to_text(finding.judgement.outcome)) + ": " + message(finding), 1);
+    if (finding.decision != nullptr) line(decision_text(screening_.book(), *finding.decision), 3);
   }
-  for (const Finding& finding : result.near) {
-    out += wrapped("- near: " + message_of(screening_, result, finding) + " (" + rule_name(screening_, finding) + ")",
-                   sample_width_ + 1, page_width);
-  }
+  if (result.standing != result.verdict) line("= " + standing_text(result), 1);
+  for (const Finding& finding : result.near) line("- near: " + message(finding), 1);
 }
 
 std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const {
   std::string apart;
   for (const SubjectResult& subject : subjects) {
     for (const Finding& finding : subject.findings) {
-      apart += wrapped("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " +
-                           std::string(to_text(finding.judgement.outcome)) + ": " +
-                           message_of(screening_, subject, finding) + " (" + rule_name(screening_, finding) + ")",
-                       0, page_width);
+      apart +=
+          wrapped(for_terminal("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " +
+                               std::string(to_text(finding.judgement.outcome)) + ": " +
+                               message_of(screening_, subject, finding) + " (" + rule_name(screening_, finding) + ")"),
+                  0, page_width);
     }
   }
   if (!apart.empty())
@@ -166,7 +171,8 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
   };
   return apart + "\n" + std::to_string(totals.samples) + (totals.samples == 1 ? " sample: " : " samples and blanks: ") +
          part(totals.valid, Verdict::valid) + ", " + part(totals.qualified, Verdict::qualified) + ", " +
-         part(totals.undecided, Verdict::undecided) + ", " + part(totals.void_, Verdict::void_) + "\n";
+         part(totals.undecided, Verdict::undecided) + ", " + part(totals.void_, Verdict::void_) + "\n" +
+         by_decision_text(totals);
 }
 
 }  // namespace driftwarden

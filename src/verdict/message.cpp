@@ -224,6 +224,18 @@ std::string rule_name(const Screening& screening, const Finding& finding) {
   return rule_of(screening, finding).full_name();
 }
 
+std::string decision_text(const Book& book, const Decision& decision) {
+  return (decision.ruling == Ruling::overrule ? "overruled by " : "upheld by ") + decision.by + ", " +
+         local_text(decision.decided, book.settings.zone) + ": " + decision.reason + " [" +
+         book.place_text(book.files.decisions, decision.place) + "]";
+}
+
+std::string standing_text(const SampleResult& result) {
+  std::string text(to_text(result.verdict));
+  if (result.standing != result.verdict) text += ", " + std::string(to_text(result.standing)) + " by decision";
+  return text;
+}
+
 std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
   if (finding.rule == Finding::faulty_records) {
     const Diagnostic& problem = screening.book().problems[result.figures->problem - 1];
@@ -247,7 +259,7 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
   }
   if (is_met(rule, finding.judgement)) {
     return figure + " is " + rule.limit.text + ", but nearer to it than the guard band of " +
-           with_decimals(screening.book().settings.guard, 2) + " U allows; " + chance_text(finding) + " likely beyond";
+           with_decimals(screening.guard(), 2) + " U allows; " + chance_text(finding) + " likely beyond";
   }
   return figure + " is not " + rule.limit.text;
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/verdict/remarks.hpp"
 
+#include <algorithm>
+
 #include "driftwarden/quantity/rounding.hpp"
 #include "verdict/replicates.hpp"
 
@@ -71,6 +73,20 @@ void note_choice(const SampleAssessment& figures, std::vector<std::string>& rema
   }
 }
 
+// A decision may outlive what it ruled on: figures and rules change, the file of decisions only grows.
+void note_idle_decisions(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
+  const Book& book = screening.book();
+  for (const Decision* decision : screening.rulings().about(book.samples.name[result.figures->sample])) {
+    const bool is_on_a_finding =
+        std::any_of(result.findings.begin(), result.findings.end(), [&](const Finding& finding) {
+          return finding.decision != nullptr && finding.decision->rule == decision->rule;
+        });
+    if (is_on_a_finding) continue;
+    remarks.push_back("the decision at " + book.place_text(book.files.decisions, decision->place) + " rules on " +
+                      in_quotes(decision->rule) + ", which raises no finding here");
+  }
+}
+
 }  // namespace
 
 std::vector<std::string> remarks_of(const Screening& screening, const SampleResult& result) {
@@ -82,6 +98,7 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
     note_outlier(screening, figures, set, remarks);
   }
   if (figures.kind == SampleKind::sample) note_conditions(figures, remarks);
+  note_idle_decisions(screening, result, remarks);
   return remarks;
 }
 

@@ -14,15 +14,52 @@ namespace {
 
 namespace fs = std::filesystem;
 
-Result<Pack> named_pack(const Book& book, std::size_t number, const fs::path& shipped) {
-  const std::string& name = book.settings.packs[number];
-  if (name.ends_with(".toml")) return read_pack(book.folder / name, name);
+Result<Pack> shipped_pack(const std::string& name, const fs::path& shipped, const Place& named_at) {
   const std::vector<std::string> known = shipped_packs(shipped);
   if (std::find(known.begin(), known.end(), name) != known.end()) {
     return read_pack(shipped / (name + ".toml"), name + ".toml");
   }
-  return error("rules/unknown-pack", book.settings.pack_places[number], "no pack " + in_quotes(name) + " is shipped",
+  return error("rules/unknown-pack", named_at, "no pack " + in_quotes(name) + " is shipped",
                did_you_mean(name, known) + "; a pack of your own is named by its file, as in \"house.toml\"");
+}
+
+Result<Pack> named_pack(const Book& book, std::size_t number, const fs::path& shipped) {
+  const std::string& name = book.settings.packs[number];
+  if (name.ends_with(".toml")) return read_pack(book.folder / name, name);
+  return shipped_pack(name, shipped, book.settings.pack_places[number]);
+}
+
+Result<Pack> other_pack(const Book& book, const std::string& name, const fs::path& shipped) {
+  if (!name.ends_with(".toml")) return shipped_pack(name, shipped, {"command line", 0, 0});
+  std::error_code ignored;
+  return read_pack(fs::exists(name, ignored) ? fs::path(name) : book.folder / name, name);
+}
+
+void keep(Result<Pack> pack, std::vector<Pack>& packs, Diagnostics& faults) {
+  if (pack) {
+    packs.push_back(*std::move(pack));
+  } else {
+    faults.insert(faults.end(), pack.faults().begin(), pack.faults().end());
+  }
+}
+
+bool is_in(const std::vector<Pack>& packs, const std::string& rule) {
+  return std::any_of(packs.begin(), packs.end(), [&rule](const Pack& pack) {
+    return std::any_of(pack.rules.begin(), pack.rules.end(),
+                       [&rule](const Rule& one) { return one.full_name() == rule; });
+  });
+}
+
+Diagnostics set_aside_idle_overrides(HouseRules& house, const std::vector<Pack>& packs) {
+  Diagnostics remarks;
+  std::erase_if(house.overrides, [&](const Override& change) {
+    if (is_in(packs, change.rule)) return false;
+    remarks.push_back(remark(
+        "rules/override-set-aside", change.place,
+        "the override of " + in_quotes(change.rule) + " is set aside: the rules compared with don't have that rule"));
+    return true;
+  });
+  return remarks;
 }
 
 }  // namespace
@@ -49,17 +86,25 @@ Result<RuleSet> read_rules(const Book& book, const fs::path& shipped) {
   Diagnostics faults;
   std::vector<Pack> packs;
   for (std::size_t number = 0; number < book.settings.packs.size(); ++number) {
-    Result<Pack> pack = named_pack(book, number, shipped);
-    if (pack) {
-      packs.push_back(*std::move(pack));
-    } else {
-      faults.insert(faults.end(), pack.faults().begin(), pack.faults().end());
-    }
+    keep(named_pack(book, number, shipped), packs, faults);
   }
   const Result<HouseRules> house = parse_house_rules(book.settings_text, "book.toml");
   if (!house) faults.insert(faults.end(), house.faults().begin(), house.faults().end());
   if (!faults.empty()) return faults;
   return combine(std::move(packs), *house);
+}
+
+Result<RuleSet> read_other_rules(const Book& book, const std::vector<std::string>& names, const fs::path& shipped) {
+  Diagnostics faults;
+  std::vector<Pack> packs;
+  for (const std::string& name : names) keep(other_pack(book, name, shipped), packs, faults);
+  Result<HouseRules> house = parse_house_rules(book.settings_text, "book.toml");
+  if (!house) faults.insert(faults.end(), house.faults().begin(), house.faults().end());
+  if (!faults.empty()) return faults;
+  Diagnostics remarks = set_aside_idle_overrides(*house, packs);
+  Result<RuleSet> rules = combine(std::move(packs), *house);
+  if (rules) rules->remarks.insert(rules->remarks.begin(), remarks.begin(), remarks.end());
+  return rules;
 }
 
 }  // namespace driftwarden

@@ -19,9 +19,9 @@ Enum chosen(const RuleSet& rules, const std::string& key, const std::string_view
   return static_cast<Enum>(word == std::end(words) ? 0 : word - std::begin(words));
 }
 
-bool asks_for(const RuleSet& rules, SampleMeasure measure) {
-  return std::any_of(rules.rules.begin(), rules.rules.end(), [measure](const Rule& rule) {
-    return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(measure);
+bool asks_for_overlap(const RuleSet& rules) {
+  return std::any_of(rules.rules.begin(), rules.rules.end(), [](const Rule& rule) {
+    return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::overlap);
   });
 }
 
@@ -51,22 +51,15 @@ AssessmentPractice practice_of(const RuleSet& rules) {
 }
 
 Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed)
-    : rules_(rules), basis_(book, practice_of(rules), sampler_facts(book, rules), std::move(supposed)) {
-  if (asks_for(rules, SampleMeasure::overlap)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
+    : rules_(rules),
+      basis_(book, practice_of(rules), sampler_facts(book, rules), std::move(supposed)),
+      guard_(book.settings.guard),
+      rulings_(book) {
+  if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
 }
 
 SampleJudge::SampleJudge(const Screening& screening, bool keeps_all)
-    : screening_(screening),
-      keeps_all_(keeps_all),
-      asks_for_uncertainty_(asks_for(screening.rules(), SampleMeasure::volume_uncertainty) ||
-                            asks_for(screening.rules(), SampleMeasure::calibrator_uncertainty)),
-      assessor_(screening.basis()) {}
-
-void SampleJudge::leave_out_risks() { tells_risks_ = screening_.book().settings.guard > 0; }
-
-bool SampleJudge::needs_budget() const {
-  return tells_risks_ || asks_for_uncertainty_ || can_state_uncertainty(screening_.basis(), *result_.figures);
-}
+    : screening_(screening), keeps_all_(keeps_all), assessor_(screening.basis()) {}
 
 const SampleResult& SampleJudge::judge(Row sample) {
   result_.findings.clear();
@@ -75,15 +68,29 @@ const SampleResult& SampleJudge::judge(Row sample) {
   result_.records_lacking = 0;
   result_.verdict = Verdict::valid;
   result_.figures = &assessor_.assess(sample);
-  result_.budget.clear();
-  if (needs_budget()) work_out_budget(screening_.basis(), *result_.figures, result_.budget);
+  work_out_budget(screening_.basis(), *result_.figures, result_.budget);
   if (result_.figures->problem != no_problem) {
     // What its records say can't be trusted: no rule is held to it.
     add(Finding::faulty_records, {Outcome::undecided, missing, missing, missing}, no_row);
-    return result_;
+  } else {
+    for (std::uint32_t rule = 0; rule < screening_.rules().rules.size(); ++rule) judge_by(rule);
   }
-  for (std::uint32_t rule = 0; rule < screening_.rules().rules.size(); ++rule) judge_by(rule);
+  heed_decisions();
   return result_;
+}
+
+void SampleJudge::heed_decisions() {
+  result_.standing = result_.verdict;
+  const auto& decisions = screening_.rulings().about(screening_.book().samples.name[result_.figures->sample]);
+  if (decisions.empty()) return;
+  result_.standing = Verdict::valid;
+  for (Finding& finding : result_.findings) {
+    // Where records can't be understood, they are mended; nobody can rule on what they may say.
+    if (finding.rule != Finding::faulty_records) {
+      finding.decision = ruling_on(decisions, screening_.rules().rules[finding.rule].full_name());
+    }
+    if (!is_overruled(finding)) result_.standing = std::max(result_.standing, verdict_of(finding.judgement.outcome));
+  }
 }
 
 void SampleJudge::judge_by(std::uint32_t number) {
@@ -137,11 +144,11 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
 
 void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t about) {
   Finding finding{number, judgement, about, missing};
-  if (tells_risks_ && number != Finding::faulty_records && !is_missing(judgement.figure)) {
+  if (number != Finding::faulty_records && !is_missing(judgement.figure)) {
     const Rule& rule = screening_.rules().rules[number];
     const KnownTo known = known_to(rule, *result_.figures, result_.budget, screening_.basis().practice.drift_base);
     finding.probability_beyond = probability_beyond(rule.limit, judgement.figure, known.u);
-    finding.judgement.outcome = guarded(judgement, screening_.book().settings.guard, known.expanded);
+    finding.judgement.outcome = guarded(judgement, screening_.guard(), known.expanded);
   }
   const Outcome outcome = finding.judgement.outcome;
   if (outcome == Outcome::met || outcome == Outcome::skipped) {
@@ -155,12 +162,17 @@ void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t a
   result_.verdict = std::max(result_.verdict, verdict_of(outcome));
 }
 
-void Totals::count(Verdict verdict) {
+void Totals::count(Verdict verdict, Verdict standing) {
   ++samples;
   ++(verdict == Verdict::valid       ? valid
      : verdict == Verdict::qualified ? qualified
      : verdict == Verdict::undecided ? undecided
                                      : void_);
+  if (standing >= Verdict::undecided) ++open;
+  if (standing == verdict) return;
+  ++(standing == Verdict::valid       ? valid_by_decision
+     : standing == Verdict::qualified ? qualified_by_decision
+                                      : undecided_by_decision);
 }
 
 Totals& Totals::operator+=(const Totals& other) {
@@ -169,6 +181,10 @@ Totals& Totals::operator+=(const Totals& other) {
   qualified += other.qualified;
   undecided += other.undecided;
   void_ += other.void_;
+  valid_by_decision += other.valid_by_decision;
+  qualified_by_decision += other.qualified_by_decision;
+  undecided_by_decision += other.undecided_by_decision;
+  open += other.open;
   return *this;
 }
 

@@ -51,6 +51,27 @@ TEST(DecisionsFile, TellsEveryFaultAndLetsAFaultyDecisionDecideNothing) {
   EXPECT_EQ(book.decisions[0].place.line, 6U);
 }
 
+TEST(DecisionsFile, TellsOfASampleThatNobodyKnowsWithTheNearest) {
+  const Book book = book_with(heading +
+                              "2026-05-02T09:00,h,S-11,own/drift,overrule,wet\n"
+                              "2026-05-02T09:00,h,tunnel,own/drift,overrule,wet\n"
+                              "2026-05-02T09:00,h,S-1,own/drift,overrule,wet\n");
+  EXPECT_EQ(told(book.problems),
+            "decisions.csv:2:20: error: the sample 'S-11' is in no samples file; did you mean 'S-1'? "
+            "[decision/unknown-sample]\n"
+            "decisions.csv:3:20: error: the sample 'tunnel' is in no samples file; correct the name "
+            "[decision/unknown-sample]\n");
+  EXPECT_EQ(book.decisions.size(), 1U);
+}
+
+TEST(DecisionsFile, DoubtsNoNameWhereSamplesWereLost) {
+  const Book book = WrittenBook()
+                        .file("samples/lost.csv", "nothing\nS-9\n")
+                        .file("decisions.csv", heading + "2026-05-02T09:00,h,S-9,own/drift,overrule,wet\n")
+                        .read();
+  EXPECT_EQ(told(book.problems).find("decision/"), std::string::npos) << told(book.problems);
+}
+
 TEST(DecisionsFile, SaysThatUnknownColumnsAreNotUsed) {
   const Book book =
       book_with("decided,by,subject,rule,ruling,reason,Mood\n2026-05-02T09:00Z,h,S-1,a/b,uphold,r,good\n");

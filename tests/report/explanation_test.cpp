@@ -193,6 +193,24 @@ TEST(Explanation, ShowsEveryDecisionAboutTheSample) {
   EXPECT_FALSE(has(out, "another sample")) << out;
 }
 
+TEST(Explanation, ShowsTheRulingBesideItsFindingAndHowTheSampleStands) {
+  BookText text;
+  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
+  const std::string out = explained(text, {{drift_within("2 %")}});
+  EXPECT_HAS(out, "Sample S1: void, valid by decision   [samples.csv:2]\n");
+  EXPECT_HAS(out, "      Decided: overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]\n");
+  EXPECT_HAS(out, "\nVerdict\n  void: the worst of its findings");
+  EXPECT_HAS(out, "  By decision it stands as valid: ");
+}
+
+TEST(Explanation, LetsNoTextOfTheBookActOnTheTerminal) {
+  BookText text;
+  text.samples = "sample,pump,started,stopped,note\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,ring \x07 \x1b[2J\n";
+  const std::string out = explained(text);
+  EXPECT_HAS(out, "  Note: ring \\x07 \\x1b[2J\n");
+  EXPECT_FALSE(has(out, "\x1b")) << out;
+}
+
 TEST(Explanation, OfABlankShowsNoFlow) {
   BookText text;
   text.samples = "sample,kind,pump,started,stopped\nS1,blank,,,\n";

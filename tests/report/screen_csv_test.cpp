@@ -46,6 +46,22 @@ TEST_F(ScreenCsv, BeginsWithTheColumnsThatArePromised) {
   EXPECT_TRUE(screen_csv_headings().ends_with("\n"));
 }
 
+TEST_F(ScreenCsv, TellsHowASampleStandsByDecisionBehindThem) {
+  BookText text;
+  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
+  const RulesText rules{{{Subject::sample, "drift", "within", {"2 %"}}}};
+  JudgedBook before(BookText(), rules);
+  EXPECT_EQ(cell(before, "S1", "by_decision"), "");
+  EXPECT_EQ(cell(before, "S1", "decisions"), "");
+  JudgedBook book(text, rules);
+  std::string line;
+  append_screen_csv(line, book.screening(), book.result("S1"));
+  EXPECT_TRUE(line.starts_with("S1,,void,P1,")) << line;  // the verdict is its findings'
+  EXPECT_TRUE(line.ends_with(
+      ",drift,valid,\"own/drift overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]\"\n"))
+      << line;
+}
+
 TEST_F(ScreenCsv, HasEveryFigureInFull) {
   BookText text;
   text.samples =

@@ -18,7 +18,7 @@ std::string text_of(JudgedBook& book) {
   Totals totals;
   for (Row row = 0; row < book.book().samples.size(); ++row) {
     const SampleResult& result = book.result(book.book().samples.name[row]);
-    totals.count(result.verdict);
+    totals.count(result.verdict, result.standing);
     append_screen_json(out, book.screening(), result, row == 0);
   }
   append_screen_json_tail(out, book.screening(), totals, {});
@@ -207,7 +207,27 @@ TEST(ScreenJson, AddsUpTheVerdicts) {
   BookText text;
   text.samples += "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n";
   const json totals = document(text, drift_within("2 %"))["totals"];
-  EXPECT_EQ(totals, (json{{"samples", 2}, {"valid", 0}, {"qualified", 0}, {"undecided", 1}, {"void", 1}}));
+  EXPECT_EQ(totals, (json{{"samples", 2},
+                          {"valid", 0},
+                          {"qualified", 0},
+                          {"undecided", 1},
+                          {"void", 1},
+                          {"by_decision", {{"valid", 0}, {"qualified", 0}, {"undecided", 0}}}}));
+}
+
+TEST(ScreenJson, TellsTheRulingOnAFindingAndHowTheSampleStandsByIt) {
+  const json all = document(full(), drift_within("5 %"));
+  const json s1 = all["samples"][0];
+  EXPECT_EQ(s1["verdict"], "void");
+  EXPECT_EQ(s1["by_decision"], "valid");
+  EXPECT_EQ(s1["findings"][0]["decision"], s1["decision"]);
+  EXPECT_EQ(all["totals"]["void"], 1);
+  EXPECT_EQ(all["totals"]["by_decision"]["valid"], 1);
+  BookText undecided_on = full();
+  undecided_on.decisions = "decided,by,subject,rule,ruling,reason\n";
+  const json without = first_sample(undecided_on, drift_within("5 %"));
+  EXPECT_TRUE(without["by_decision"].is_null());
+  EXPECT_TRUE(without["findings"][0]["decision"].is_null());
 }
 
 TEST(ScreenJson, OfNoSamplesIsAWholeDocument) {

@@ -20,7 +20,7 @@ std::string table_of(JudgedBook& book, Paint paint = Paint(false)) {
   Totals totals;
   for (const Row row : rows) {
     const SampleResult& result = book.result(book.book().samples.name[row]);
-    totals.count(result.verdict);
+    totals.count(result.verdict, result.standing);
     table.append(out, result, row == 0 ? no_row : row - 1);
   }
   return out + table.tail(totals, {});
@@ -109,6 +109,51 @@ TEST(ScreenTable, KeepsToItsWidthAndToColumnsOfLongNames) {
     EXPECT_LE(characters_in(table.substr(begin, end - begin)), page_width) << table.substr(begin, end - begin);
     begin = end + 1;
   }
+}
+
+TEST(ScreenTable, PutsNamesThatAreTooLongOnALineOfTheirOwn) {
+  BookText text;
+  text.instruments += "A-PUMP-WITH-A-VERY-LONG-NAME,pump,\n";
+  text.samples =
+      "sample,pump,started,stopped\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "A-SAMPLE-WITH-A-VERY-LONG-NAME,P2,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S3,A-PUMP-WITH-A-VERY-LONG-NAME,2026-09-21T08:00,2026-09-21T16:00\n";
+  const std::string table = table_of(text, drift_within("5 %"));
+  EXPECT_NE(table.find("\nA-SAMPLE-WITH-A-VERY-LONG-NAME\n            undecided P2 "), std::string::npos) << table;
+  EXPECT_NE(table.find("\nS3, pump A-PUMP-WITH-A-VERY-LONG-NAME\nS3          undecided "), std::string::npos) << table;
+  for (std::size_t begin = 0; begin < table.size();) {
+    const std::size_t end = table.find('\n', begin);
+    EXPECT_LE(characters_in(table.substr(begin, end - begin)), page_width) << table.substr(begin, end - begin);
+    begin = end + 1;
+  }
+}
+
+TEST(ScreenTable, ShowsARulingBesideItsFindingAndCountsApartWhatStandsByDecision) {
+  BookText text;
+  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
+  const std::string table = table_of(text, drift_within("2 %"));
+  EXPECT_NE(table.find("\nS1     void      P1 "), std::string::npos) << table;
+  EXPECT_NE(table.find("\n       - void: drift -2.5 % is not within 2 % (own/drift)\n"
+                       "         overruled by K. Ore, 2026-09-22T10:00+00:00: looked at\n"
+                       "         [decisions.csv:2]\n"
+                       "       = void, valid by decision\n"),
+            std::string::npos)
+      << table;
+  EXPECT_NE(table.find("\n1 sample: 0 valid, 0 qualified, 0 undecided, 1 void\nof these, by decision: 1 valid\n"),
+            std::string::npos)
+      << table;
+}
+
+TEST(ScreenTable, LetsNoTextOfTheBookActOnTheTerminal) {
+  BookText text;
+  text.instruments += "P\x1b[1m,pump,\n";
+  text.samples = "sample,batch,pump,started,stopped\nS\x1b]0;,B\x07,P\x1b[1m,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  const std::string table = table_of(text, drift_within("2 %"));
+  EXPECT_EQ(table.find('\x1b'), std::string::npos) << table;
+  EXPECT_EQ(table.find('\x07'), std::string::npos) << table;
+  EXPECT_NE(table.find("S\\x1b]0;"), std::string::npos) << table;
 }
 
 TEST(ScreenTable, HasTheSameTextWithAndWithoutColour) {

@@ -88,9 +88,6 @@ struct Budget {
   const FigureUncertainty& about(BudgetFigure figure) const { return of[static_cast<std::size_t>(figure)]; }
 };
 
-// Whether an uncertainty of the volume can be stated: both sets are replicated, under certificates with an uncertainty.
-bool can_state_uncertainty(const AssessmentBasis& basis, const SampleAssessment& figures);
-
 // Fills `budget` (its memory is used again) for one assessed sample.
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);
 

@@ -7,9 +7,6 @@
 
 namespace driftwarden {
 
-// Length of the UTF-8 sequence at the front of a text, or 0 where it isn't one (RFC 3629).
-std::size_t utf8_length(std::string_view text);
-
 // Writes JSON (RFC 8259) into a text, piece by piece, so that a document of any length needs no tree in memory.
 // Commas are put by the writer. Texts that aren't UTF-8 have the offending bytes replaced by U+FFFD.
 class JsonText {

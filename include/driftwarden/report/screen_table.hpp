@@ -22,6 +22,9 @@ class ScreenTable {
   std::string tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const;
 
  private:
+  // As they are printed.
+  std::string name_of(Row sample) const;
+  std::string pump_of(Row sample) const;
   std::string batch_of(Row sample) const;
   void append_batch(std::string& out, Row sample, Row previous) const;
   void append_figures(std::string& out, const SampleResult& result) const;

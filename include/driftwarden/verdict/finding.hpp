@@ -5,6 +5,7 @@
 #include <limits>
 #include <string_view>
 
+#include "driftwarden/record/decision.hpp"
 #include "driftwarden/record/instrument.hpp"
 #include "driftwarden/record/sample.hpp"
 #include "driftwarden/rule/judgement.hpp"
@@ -26,6 +27,7 @@ struct Finding {
   Judgement judgement;
   std::uint32_t about = no_row;  // of a rule about sets: the set of the assessment; about readings: the reading's row
   double probability_beyond = missing;  // that the true value lies beyond the limit
+  const Decision* decision = nullptr;   // the ruling in force on it; nullptr: none
 };
 
 // The full name under which a faulty_records finding stands in reports.

@@ -27,6 +27,13 @@ std::string rule_name(const Screening& screening, const Finding& finding);
 // "31 %": the probability that the true value lies beyond the limit.
 std::string chance_text(const Finding& finding);
 
+// The ruling on a finding, for a person to read: "overruled by A. Hewer, 2026-09-23T10:00-06:00: the reason
+// [decisions.csv:3]".
+std::string decision_text(const Book& book, const Decision& decision);
+
+// "void", or where decisions say otherwise "void, valid by decision".
+std::string standing_text(const SampleResult& result);
+
 // The unit a measure is reported in, with its value.
 struct Reported {
   double value = missing;

@@ -20,4 +20,10 @@ std::vector<std::string> shipped_packs(const std::filesystem::path& folder);
 // practices and samplers. Faults name the place in book.toml or in the pack.
 Result<RuleSet> read_rules(const Book& book, const std::filesystem::path& shipped);
 
+// The rules of other packs for a book, named as on a command line: shipped ones by name, files by their path from where
+// one stands or else from the book. The book's practices, samplers and overrides stay; an override of a rule that those
+// packs don't have is set aside, with a remark.
+Result<RuleSet> read_other_rules(const Book& book, const std::vector<std::string>& packs,
+                                 const std::filesystem::path& shipped);
+
 }  // namespace driftwarden

@@ -8,6 +8,7 @@
 #include "driftwarden/rule/rule_set.hpp"
 #include "driftwarden/verdict/finding.hpp"
 #include "driftwarden/verdict/measured.hpp"
+#include "driftwarden/verdict/rulings.hpp"
 
 namespace driftwarden {
 
@@ -26,11 +27,17 @@ class Screening {
   const Book& book() const { return basis_.book; }
   const RuleSet& rules() const { return rules_; }
   const AssessmentBasis& basis() const { return basis_; }
+  // The multiple of the expanded uncertainty by which limits are narrowed: the book's, unless another is tried.
+  double guard() const { return guard_; }
+  void narrow_limits_by(double guard) { guard_ = guard; }
+  const Rulings& rulings() const { return rulings_; }
   double overlap_min(Row sample) const { return field(overlap_min_, sample); }
 
  private:
   const RuleSet& rules_;
   AssessmentBasis basis_;
+  double guard_;
+  Rulings rulings_;
   Column<double> overlap_min_;
 };
 
@@ -42,6 +49,8 @@ inline constexpr double near_miss_probability = 0.025;
 struct SampleResult {
   const SampleAssessment* figures = nullptr;
   Verdict verdict = Verdict::valid;
+  // What is left of the verdict where overruled findings don't count: how the sample stands by decision.
+  Verdict standing = Verdict::valid;
   std::vector<Finding> findings;  // not met, or not decided
   std::vector<Finding> near;      // met, but the true value may well lie beyond the limit
   std::vector<Finding> kept;      // met, or passed over; only where asked for
@@ -54,37 +63,36 @@ class SampleJudge {
  public:
   explicit SampleJudge(const Screening& screening, bool keeps_all = false);
 
-  // For readers of verdicts and figures alone: no near misses, no probabilities, and of the budget only what a verdict
-  // or the uncertainty of the volume needs. Verdicts, findings and that uncertainty are the same.
-  void leave_out_risks();
-
   // The result stays valid until the next call.
   const SampleResult& judge(Row sample);
 
  private:
-  bool needs_budget() const;
   void judge_by(std::uint32_t rule);
   void judge_sets(std::uint32_t rule, const SampleContext& context);
   void judge_readings(std::uint32_t rule, const SampleContext& context, const ReadingSet& set);
   void add(std::uint32_t rule, Judgement judgement, std::uint32_t about);
+  void heed_decisions();
 
   const Screening& screening_;
   bool keeps_all_;
-  bool tells_risks_ = true;
-  bool asks_for_uncertainty_;  // some rule does
   SampleAssessor assessor_;
   SampleResult result_;
 };
 
-// How many samples came to which verdict.
+// How many samples came to which verdict, and how many of them stand otherwise by decision.
 struct Totals {
   std::size_t samples = 0;
   std::size_t valid = 0;
   std::size_t qualified = 0;
   std::size_t undecided = 0;
   std::size_t void_ = 0;
+  std::size_t valid_by_decision = 0;
+  std::size_t qualified_by_decision = 0;
+  std::size_t undecided_by_decision = 0;
+  std::size_t open = 0;  // void or undecided, and no decision says otherwise
 
-  void count(Verdict verdict);
+  void count(Verdict verdict) { count(verdict, verdict); }
+  void count(Verdict verdict, Verdict standing);
   Totals& operator+=(const Totals& other);
 };
 

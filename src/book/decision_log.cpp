@@ -1,0 +1,199 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/decision_log.hpp"
+
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <optional>
+#include <system_error>
+#include <utility>
+
+#include "book/table_files.hpp"
+#include "driftwarden/book/csv_scanner.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr const char* file_name = "decisions.csv";
+constexpr std::string_view headings = "decided,by,subject,rule,ruling,reason\n";
+
+Diagnostic unwritable(int reason) {
+  return error("decisions/unwritable", {file_name, 0, 0},
+               "the decision could not be written: " + std::generic_category().message(reason),
+               "check the file, its rights and the room on the disk");
+}
+
+// A file descriptor that is closed with its owner; closing also gives a lock back.
+class Descriptor {
+ public:
+  explicit Descriptor(int number) : number_(number) {}
+  Descriptor(Descriptor&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
+  Descriptor& operator=(Descriptor&&) = delete;
+  ~Descriptor() {
+    if (number_ >= 0) ::close(number_);
+  }
+  int number() const { return number_; }
+
+ private:
+  int number_;
+};
+
+bool is_locked(int number) {
+  int result = 0;
+  do {
+    result = ::flock(number, LOCK_EX);
+  } while (result != 0 && errno == EINTR);
+  return result == 0;
+}
+
+// Whether the path still leads to the open file: an editor may have put another in its place while we waited.
+bool is_still_there(int number, const std::filesystem::path& path) {
+  struct stat open {};
+  struct stat there {};
+  return ::fstat(number, &open) == 0 && ::stat(path.c_str(), &there) == 0 && open.st_ino == there.st_ino &&
+         open.st_dev == there.st_dev;
+}
+
+// The file, open for appending, with a lock that all who append wait for. Nothing, and errno, where that can't be had.
+std::optional<Descriptor> locked_file(const std::filesystem::path& path) {
+  for (;;) {
+    Descriptor file(::open(path.c_str(), O_RDWR | O_APPEND | O_CREAT | O_CLOEXEC | O_NONBLOCK, 0666));
+    if (file.number() < 0 || !is_locked(file.number())) return std::nullopt;
+    if (is_still_there(file.number(), path)) return file;
+  }
+}
+
+// All of a regular file, and `padding` zero bytes behind it for the scanner. Nothing, and errno, where it can't be
+// read.
+constexpr std::size_t padding = 64;
+std::optional<std::string> padded_text(int number) {
+  struct stat status {};
+  if (::fstat(number, &status) != 0) return std::nullopt;
+  if (!S_ISREG(status.st_mode)) return errno = EINVAL, std::nullopt;
+  const auto size = static_cast<std::size_t>(status.st_size);
+  std::string text(size + padding, '\0');
+  for (std::size_t got = 0; got < size;) {
+    const ssize_t count = ::pread(number, text.data() + got, size - got, static_cast<off_t>(got));
+    if (count < 0 && errno == EINTR) continue;
+    if (count <= 0) return errno = count == 0 ? EIO : errno, std::nullopt;
+    got += static_cast<std::size_t>(count);
+  }
+  return text;
+}
+
+// A quote that is open at the end of the file would swallow the new row.
+std::optional<Diagnostic> open_quote_in(std::string_view text, const TableLayout& layout) {
+  CsvScanner scanner(text.substr(layout.rows_begin), layout.separator);
+  std::uint32_t line = layout.first_line;
+  while (scanner.next()) {
+    if (scanner.fault() == CsvFault::open_quote) return csv_fault(scanner, file_name, line);
+    line += 1 + scanner.extra_lines();
+  }
+  return std::nullopt;
+}
+
+std::string_view line_end_of(std::string_view text, const TableLayout& layout) {
+  return text.substr(0, layout.rows_begin).ends_with("\r\n") ? "\r\n" : "\n";
+}
+
+void append_cell(std::string& row, std::string_view text, char separator) {
+  const std::string special = std::string("\"\r\n") + separator;
+  if (text.find_first_of(special) == std::string_view::npos) {
+    row += text;
+    return;
+  }
+  row += '"';
+  for (const char c : text) row.append(c == '"' ? 2 : 1, c);
+  row += '"';
+}
+
+// In one go, or not at all: what a full disk let through of a row is taken back, unless somebody without our lock has
+// written behind it.
+bool is_appended(int number, std::size_t size_before, std::string_view text) {
+  ssize_t count = 0;
+  do {
+    count = ::write(number, text.data(), text.size());
+  } while (count < 0 && errno == EINTR);
+  if (count == static_cast<ssize_t>(text.size())) return ::fsync(number) == 0;
+  const int reason = count < 0 ? errno : ENOSPC;
+  struct stat status {};
+  if (count > 0 && ::fstat(number, &status) == 0 &&
+      status.st_size == static_cast<off_t>(size_before + static_cast<std::size_t>(count))) {
+    if (::ftruncate(number, static_cast<off_t>(size_before)) != 0) return errno = reason, false;
+  }
+  return errno = reason, false;
+}
+
+// A new file's name is on the disk only when its folder is.
+bool is_folder_safe(const std::filesystem::path& folder) {
+  const Descriptor open(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  return open.number() >= 0 && ::fsync(open.number()) == 0;
+}
+
+const HeadingMap& owners_headings(const Settings& settings) {
+  static const HeadingMap none;
+  const auto found = settings.headings.find("decisions");
+  return found == settings.headings.end() ? none : found->second;
+}
+
+// What is to be appended to a file with this text, and the line on which the row will stand.
+struct Addition {
+  std::string text;
+  std::uint32_t line = 0;
+};
+Result<Addition> addition_to(std::string_view text, const Book& book, const Decision& decision) {
+  const bool is_new = text.empty();
+  const std::string fresh = std::string(headings) + std::string(padding, '\0');
+  if (is_new) text = std::string_view(fresh).substr(0, headings.size());
+  Diagnostics problems;
+  const std::optional<TableLayout> layout =
+      read_layout(text, file_name, decisions_spec, is_new ? HeadingMap() : owners_headings(book.settings), problems);
+  if (!layout) return problems;
+  if (std::optional<Diagnostic> fault = open_quote_in(text, *layout)) return *std::move(fault);
+  const std::string_view line_end = line_end_of(text, *layout);
+  Addition addition;
+  if (is_new) addition.text = headings;
+  if (!text.ends_with('\n')) addition.text += line_end;
+  addition.line = static_cast<std::uint32_t>(1 + count_line_ends(text) + (text.ends_with('\n') ? 0U : 1U));
+  addition.text += decision_row(*layout, decision, book.settings.zone, line_end);
+  return addition;
+}
+
+}  // namespace
+
+std::string decision_row(const TableLayout& layout, const Decision& decision, const TimeZone& zone,
+                         std::string_view line_end) {
+  // In the order of decisions_spec.
+  const std::array<std::string, 6> cells{
+      local_text(decision.decided, zone),    decision.by,    decision.subject, decision.rule,
+      std::string(to_text(decision.ruling)), decision.reason};
+  std::vector<std::string_view> columns(layout.columns);
+  for (std::size_t field = 0; field < cells.size(); ++field) {
+    columns[static_cast<std::size_t>(layout.column_of_field[field])] = cells[field];
+  }
+  std::string row;
+  for (std::size_t column = 0; column < columns.size(); ++column) {
+    if (column > 0) row += layout.separator;
+    append_cell(row, columns[column], layout.separator);
+  }
+  return row + std::string(line_end);
+}
+
+Result<Place> append_decision(const Book& book, const Decision& decision) {
+  const std::filesystem::path path = book.folder / file_name;
+  const std::optional<Descriptor> file = locked_file(path);
+  if (!file) return unwritable(errno);
+  const std::optional<std::string> padded = padded_text(file->number());
+  if (!padded) return unwritable(errno);
+  const std::string_view text = std::string_view(*padded).substr(0, padded->size() - padding);
+  const Result<Addition> addition = addition_to(text, book, decision);
+  if (!addition) return addition.faults();
+  if (!is_appended(file->number(), text.size(), addition->text)) return unwritable(errno);
+  if (text.empty() && !is_folder_safe(path.parent_path().empty() ? "." : path.parent_path())) return unwritable(errno);
+  return Place{file_name, addition->line, 0};
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+#include <ostream>
+
+#include "command/opened_book.hpp"
+#include "command/output.hpp"
+#include "command/selection.hpp"
+#include "driftwarden/report/custody_sheet.hpp"
+#include "driftwarden/report/sample_figures.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::string text_as(const std::string& format, const CustodySheet& sheet) {
+  if (format == "csv") return custody_csv(sheet);
+  if (format == "html") return custody_page(sheet);
+  return custody_table(sheet);
+}
+
+CustodySheet sheet_of(const OpenedBook& opened, const std::string& batch, const std::vector<Row>& samples,
+                      const Surroundings& surroundings) {
+  const Settings& settings = opened.book.settings;
+  CustodySheet sheet;
+  sheet.title = settings.title;
+  sheet.batch = batch;
+  sheet.zone = settings.zone_name;
+  sheet.reference = conditions_text(settings.reference);
+  sheet.as_of = date_text(opened.as_of);
+  sheet.version = surroundings.version;
+  SampleJudge judge(*opened.screening);
+  for (const Row sample : samples) sheet.add(custody_line(*opened.screening, judge.judge(sample)));
+  return sheet;
+}
+
+}  // namespace
+
+int run_custody(const CustodyOptions& options, Surroundings& surroundings) {
+  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
+  if (opened == nullptr) return cannot_be_used;
+  ScreenOptions selection;
+  selection.batches = {options.batch};
+  const std::optional<std::vector<Row>> samples = selected_samples(*opened, selection, surroundings);
+  if (!samples || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  const CustodySheet sheet = sheet_of(*opened, options.batch, *samples, surroundings);
+  if (!write_out(text_as(options.format, sheet), options.out, surroundings)) return cannot_be_used;
+  if (opened->has_faults()) return cannot_be_used;
+  return sheet.voids.empty() && sheet.undecided() == 0 ? all_is_well : something_is_amiss;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/custody_sheet.hpp"
+
+#include <algorithm>
+
+#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/report/csv_text.hpp"
+#include "driftwarden/report/paint.hpp"
+#include "driftwarden/report/sample_figures.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/message.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t page_width = 80;
+constexpr std::size_t most_sample_width = 14;
+constexpr int hand_overs = 4;
+
+std::string text_of(const Book& book, const Column<TextId>& column, Row row) {
+  return book.texts.text(field(column, row, TextId{0}));
+}
+
+// Parts of "2026-11-01T01:30-06:00": date, clock, offset.
+std::string date_part(const std::string& text) { return text.substr(0, std::min<std::size_t>(10, text.size())); }
+std::string clock_part(const std::string& text) { return text.size() < 16 ? "" : text.substr(11, 5); }
+std::string offset_part(const std::string& text) {
+  const std::size_t at = text.find_last_of("Z+-");
+  return at == std::string::npos || at < 16 ? "" : text.substr(at);
+}
+
+void set_times(CustodyLine& line, const Book& book, Row row) {
+  line.started = local_text(book.samples.started[row], book.settings.zone);
+  line.stopped = local_text(book.samples.stopped[row], book.settings.zone);
+  line.date = date_part(line.started);
+  line.start = clock_part(line.started);
+  line.stop = clock_part(line.stopped);
+  if (offset_part(line.started) != offset_part(line.stopped) && !line.start.empty() && !line.stop.empty()) {
+    line.start += " " + offset_part(line.started);
+    line.stop += " " + offset_part(line.stopped);
+  }
+  if (!line.stop.empty() && date_part(line.stopped) != line.date) line.stop = date_part(line.stopped) + " " + line.stop;
+}
+
+void set_figures(CustodyLine& line, const Screening& screening, const SampleResult& result) {
+  const SampleAssessment& f = *result.figures;
+  const SampleFigures printed = figures_of(screening, result);
+  line.minutes_min = f.minutes;
+  line.minutes = printed.minutes;
+  if (line.standing == Verdict::void_) return;
+  line.flow_l_min = f.flow_l_min;
+  line.volume_l = f.volume_l;
+  line.volume_reference_l = f.volume_reference_l;
+  line.flow = with_decimals(f.flow_l_min, 3);
+  line.volume = printed.volume;
+  line.volume_reference = printed.volume_reference;
+}
+
+void set_remarks(CustodyLine& line, const Screening& screening, const SampleResult& result) {
+  const Book& book = screening.book();
+  const std::string note = text_of(book, book.samples.note, result.figures->sample);
+  if (!note.empty()) line.remarks.push_back(note);
+  if (line.standing != line.verdict) line.remarks.push_back(standing_text(result));
+  for (const Finding& finding : result.findings) {
+    const Outcome outcome = finding.judgement.outcome;
+    if (outcome == Outcome::note) continue;
+    const bool is_reason = outcome == Outcome::void_ && line.standing == Verdict::void_;
+    std::string text = (is_reason ? "" : std::string(to_text(outcome)) + ": ") +
+                       message_of(screening, result, finding) + " (" + rule_name(screening, finding) + ")";
+    if (finding.decision != nullptr) text += "; " + decision_text(book, *finding.decision);
+    (is_reason ? line.reasons : line.remarks).push_back(text);
+  }
+}
+
+std::string joined(const std::vector<std::string>& texts) {
+  std::string all;
+  for (const std::string& text : texts) all += (all.empty() ? "" : "; ") + text;
+  return all;
+}
+
+std::string totals_text(const CustodySheet& sheet) {
+  const std::size_t blanks = sheet.blanks();
+  return std::to_string(sheet.lines.size() - blanks) + " samples, " + std::to_string(blanks) + " blanks; " +
+         std::to_string(sheet.voids.size()) + " void, listed apart";
+}
+
+// "analysis: respirable dust; method: 7"
+std::string wanted_of(const CustodyLine& line) {
+  return "analysis: " + (line.analysis.empty() ? "not said" : line.analysis) +
+         (line.method.empty() ? "" : "; method: " + line.method);
+}
+
+// The sheet as lines of text.
+class Table {
+ public:
+  explicit Table(const CustodySheet& sheet) : sheet_(sheet) {
+    for (const CustodyLine& line : sheet.lines) width_ = std::max(width_, characters_in(for_terminal(line.sample)));
+    width_ = std::min(width_, most_sample_width);
+    if (!sheet.lines.empty()) wanted_ = wanted_of(sheet.lines.front());
+  }
+
+  std::string text() {
+    add(sheet_.title);
+    add("Chain of custody, batch " + sheet_.batch + ": " + totals_text(sheet_));
+    add("Times: " + sheet_.zone + ". Flow in L/min and volume in L are actual; ref. is the volume in L at " +
+        sheet_.reference + ".");
+    add("Unless said otherwise, " + wanted_ + ".");
+    out_ += "\n" + left("sample", width_) + " " + left("date", 10) + " " + left("start", 5) + " " + left("stop", 5) +
+            " " + right("min", 5) + " " + right("flow", 6) + " " + right("volume", 7) + " " + right("ref.", 7) + "\n";
+    for (const CustodyLine& line : sheet_.lines) add_line(line);
+    if (!sheet_.voids.empty()) add_voids();
+    add_hand_overs();
+    return std::move(out_);
+  }
+
+ private:
+  void add(const std::string& text, std::size_t indent = 0) { out_ += wrapped(for_terminal(text), indent, page_width); }
+
+  void add_line(const CustodyLine& line) {
+    const std::string name = for_terminal(line.sample);
+    const bool name_fits = characters_in(name) <= width_;
+    const bool times_fit = line.start.size() <= 5 && line.stop.size() <= 5;
+    if (!name_fits) add(line.sample);
+    std::string text = left(name_fits ? name : "", width_) + " " + left(line.is_blank ? "blank" : line.date, 10) + " " +
+                       left(times_fit ? line.start : "", 5) + " " + left(times_fit ? line.stop : "", 5) + " " +
+                       right(line.minutes, 5) + " " + right(line.flow, 6) + " " + right(line.volume, 7) + " " +
+                       right(line.volume_reference, 7);
+    text.resize(text.find_last_not_of(' ') + 1);
+    out_ += text + "\n";
+    if (!times_fit) add("- from " + line.start + " to " + line.stop, width_ + 1);
+    if (wanted_of(line) != wanted_) add("- " + wanted_of(line), width_ + 1);
+    for (const std::string& remark : line.remarks) add("- " + remark, width_ + 1);
+  }
+
+  void add_voids() {
+    out_ += "\nVoid: no air volume is stated for these\n";
+    for (const CustodyLine& line : sheet_.voids) {
+      add(line.sample + (line.is_blank ? ", blank" : "") + (line.date.empty() ? "" : ", " + line.date));
+      for (const std::string& reason : line.reasons) add("- " + reason, 2);
+      for (const std::string& remark : line.remarks) add("- " + remark, 2);
+    }
+  }
+
+  void add_hand_overs() {
+    out_ += "\n" + left("relinquished by", 20) + " " + left("received by", 20) + " " + left("date and time", 17) +
+            " condition\n";
+    const auto rule = [](std::size_t width) { return std::string(width, '_'); };
+    for (int i = 0; i < hand_overs; ++i)
+      out_ += "\n" + rule(20) + " " + rule(20) + " " + rule(17) + " " + rule(20) + "\n";
+  }
+
+  const CustodySheet& sheet_;
+  std::size_t width_ = 6;
+  std::string wanted_;  // of the first sample, and mostly of all
+  std::string out_;
+};
+
+void append_csv_line(std::string& out, const CustodySheet& sheet, const CustodyLine& line) {
+  const auto cell = [&out](const std::string& text, char behind = ',') {
+    append_csv(out, text);
+    out += behind;
+  };
+  const auto figure = [&out](double value) {
+    append_figure(out, value);
+    out += ',';
+  };
+  cell(line.sample);
+  cell(sheet.batch);
+  cell(line.is_blank ? "blank" : "sample");
+  cell(std::string(to_text(line.verdict)));
+  cell(line.standing == line.verdict ? "" : std::string(to_text(line.standing)));
+  cell(line.date);
+  cell(line.started);
+  cell(line.stopped);
+  figure(line.minutes_min);
+  figure(line.flow_l_min);
+  figure(line.volume_l);
+  figure(line.volume_reference_l);
+  cell(line.method);
+  cell(line.analysis);
+  cell(joined(line.remarks));
+  cell(joined(line.reasons), '\n');
+}
+
+}  // namespace
+
+std::size_t CustodySheet::blanks() const {
+  return static_cast<std::size_t>(
+      std::count_if(lines.begin(), lines.end(), [](const CustodyLine& line) { return line.is_blank; }));
+}
+
+std::size_t CustodySheet::undecided() const {
+  return static_cast<std::size_t>(std::count_if(
+      lines.begin(), lines.end(), [](const CustodyLine& line) { return line.standing == Verdict::undecided; }));
+}
+
+void CustodySheet::add(CustodyLine line) {
+  (line.standing == Verdict::void_ ? voids : lines).push_back(std::move(line));
+}
+
+CustodyLine custody_line(const Screening& screening, const SampleResult& result) {
+  const Book& book = screening.book();
+  const Row row = result.figures->sample;
+  CustodyLine line;
+  line.sample = book.samples.name[row];
+  line.is_blank = result.figures->kind == SampleKind::blank;
+  line.verdict = result.verdict;
+  line.standing = result.standing;
+  set_times(line, book, row);
+  if (!line.is_blank) set_figures(line, screening, result);
+  line.method = text_of(book, book.samples.method, row);
+  line.analysis = text_of(book, book.samples.analysis, row);
+  set_remarks(line, screening, result);
+  return line;
+}
+
+std::string custody_table(const CustodySheet& sheet) { return Table(sheet).text(); }
+
+std::string custody_csv(const CustodySheet& sheet) {
+  std::string out =
+      "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
+      "method,analysis,remarks,void_because\n";
+  for (const CustodyLine& line : sheet.lines) append_csv_line(out, sheet, line);
+  for (const CustodyLine& line : sheet.voids) append_csv_line(out, sheet, line);
+  return out;
+}
+
+}  // namespace driftwarden

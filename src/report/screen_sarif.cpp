@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/screen_sarif.hpp"
+
+#include <vector>
+
+#include "driftwarden/report/json_text.hpp"
+#include "driftwarden/verdict/message.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::string_view level_of(Outcome outcome) {
+  switch (outcome) {
+    case Outcome::void_:
+      return "error";
+    case Outcome::undecided:
+    case Outcome::qualified:
+      return "warning";
+    case Outcome::note:
+      return "note";
+    case Outcome::met:
+    case Outcome::skipped:
+      break;
+  }
+  return "none";
+}
+
+// A file's name as a relative URI reference (RFC 3986): what is no unreserved character and no '/' by its bytes.
+std::string uri_of(std::string_view file) {
+  constexpr std::string_view digits = "0123456789ABCDEF";
+  std::string uri;
+  for (const char c : file) {
+    const auto byte = static_cast<unsigned char>(c);
+    const bool is_letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    if (is_letter || std::string_view("-._~/").find(c) != std::string_view::npos) {
+      uri += c;
+    } else {
+      uri += '%';
+      uri += digits[byte >> 4U];
+      uri += digits[byte & 15U];
+    }
+  }
+  return uri;
+}
+
+// A text as a SARIF message (3.11.5, 3.11.6): braces would be placeholders, brackets links.
+std::string message_text(std::string_view text) {
+  std::string escaped;
+  for (const char c : text) {
+    if (c == '{' || c == '}') escaped += c;
+    if (c == '[' || c == ']' || c == '\\') escaped += '\\';
+    escaped += c;
+  }
+  return escaped;
+}
+
+void text_member(JsonText& json, std::string_view name, std::string_view text) {
+  json.key(name).begin_object().member("text", text).end_object();
+}
+
+// "readings.csv:17" -> file and line.
+Place place_from(std::string_view text) {
+  const std::size_t colon = text.rfind(':');
+  Place place{std::string(text.substr(0, colon)), 0, 0};
+  for (const char c : text.substr(colon + 1)) place.line = 10 * place.line + static_cast<std::uint32_t>(c - '0');
+  return place;
+}
+
+void location(JsonText& json, const Place& place, std::string_view sample) {
+  json.begin_object().key("physicalLocation").begin_object().key("artifactLocation").begin_object();
+  json.member("uri", uri_of(place.file)).member("uriBaseId", "BOOK").end_object();
+  if (place.line > 0) {
+    json.key("region").begin_object().member("startLine", std::size_t{place.line});
+    if (place.column > 0) json.member("startColumn", std::size_t{place.column});
+    json.end_object();
+  }
+  json.end_object();
+  if (!sample.empty()) {
+    json.key("logicalLocations").begin_array().begin_object();
+    json.member("name", sample).member("kind", "sample").end_object().end_array();
+  }
+  json.end_object();
+}
+
+void suppression(JsonText& json, const Book& book, const Finding& finding) {
+  if (!is_overruled(finding)) return;
+  json.key("suppressions").begin_array().begin_object().member("kind", "external").member("status", "accepted");
+  json.member("justification", decision_text(book, *finding.decision)).end_object().end_array();
+}
+
+std::vector<Place> places(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  if (finding.rule == Finding::faulty_records) return {screening.book().problems[result.figures->problem - 1].place};
+  std::vector<Place> found;
+  for (const std::string& text : places_of(screening, result, finding)) found.push_back(place_from(text));
+  return found;
+}
+
+void rule_descriptor(JsonText& json, const Rule& rule) {
+  json.begin_object().member("id", rule.full_name());
+  text_member(json, "shortDescription", message_text(std::string(measure_of(rule).name) + " " + rule.limit.text));
+  text_member(json, "fullDescription", message_text(rule.reason));
+  text_member(json, "help", message_text("Source: " + rule.source));
+  json.key("defaultConfiguration").begin_object().member("level", level_of(outcome_of(rule.otherwise)));
+  json.end_object().end_object();
+}
+
+}  // namespace
+
+std::string sarif_head(const Screening& screening, std::string_view version) {
+  std::string out;
+  JsonText json(out);
+  json.begin_object().member("$schema",
+                             "https://docs.oasis-open.org/sarif/sarif/v2.1.0/os/schemas/sarif-schema-2.1.0.json");
+  json.member("version", "2.1.0").key("runs").begin_array().begin_object();
+  json.key("tool").begin_object().key("driver").begin_object().member("name", "driftwarden").member("version", version);
+  json.key("rules").begin_array();
+  for (const Rule& rule : screening.rules().rules) rule_descriptor(json, rule);
+  json.begin_object().member("id", faulty_records_name);
+  text_member(json, "shortDescription", "a record that a sample leans on can't be understood");
+  json.end_object().end_array().end_object().end_object();
+  json.member("columnKind", "unicodeCodePoints").key("originalUriBaseIds").begin_object().key("BOOK").begin_object();
+  text_member(json, "description", "the folder of the book");
+  json.end_object().end_object();
+  return out + ",\n\"results\":[";
+}
+
+void append_sarif(std::string& out, const Screening& screening, const SampleResult& result) {
+  const Book& book = screening.book();
+  const std::string_view sample = book.samples.name[result.figures->sample];
+  for (const Finding& finding : result.findings) {
+    out += ",\n";
+    JsonText json(out);
+    json.begin_object().member("ruleId", rule_name(screening, finding));
+    const bool is_rule = finding.rule != Finding::faulty_records;
+    json.member("ruleIndex", is_rule ? std::size_t{finding.rule} : screening.rules().rules.size());
+    json.member("level", level_of(finding.judgement.outcome));
+    text_member(json, "message", message_text(std::string(sample) + ": " + message_of(screening, result, finding)));
+    const std::vector<Place> at = places(screening, result, finding);
+    json.key("locations").begin_array();
+    location(json, at.front(), sample);
+    json.end_array().key("relatedLocations").begin_array();
+    for (std::size_t i = 1; i < at.size(); ++i) location(json, at[i], "");
+    json.end_array();
+    suppression(json, book, finding);
+    json.key("properties").begin_object().member("sample", sample);
+    json.member("outcome", to_text(finding.judgement.outcome));
+    json.member("verdict", to_text(result.verdict)).member("standing", to_text(result.standing));
+    json.end_object().end_object();
+  }
+}
+
+void append_sarif(std::string& out, const Diagnostic& problem) {
+  out += ",\n";
+  JsonText json(out);
+  json.begin_object().member("ruleId", problem.id);
+  json.member("level", problem.severity == Severity::error ? "error" : "note");
+  const std::string text = problem.message + (problem.hint.empty() ? "" : "; " + problem.hint);
+  text_member(json, "message", message_text(text));
+  json.key("locations").begin_array();
+  location(json, problem.place, "");
+  json.end_array().end_object();
+}
+
+std::string_view sarif_tail() { return "\n]}]}\n"; }
+
+}  // namespace driftwarden

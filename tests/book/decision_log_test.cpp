@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/decision_log.hpp"
+
+#include <gtest/gtest.h>
+#include <sys/resource.h>
+
+#include <csignal>
+#include <fstream>
+#include <iterator>
+#include <thread>
+#include <vector>
+
+#include "book/written_book.hpp"
+
+namespace driftwarden {
+namespace {
+
+const std::string headings = "decided,by,subject,rule,ruling,reason\n";
+const std::string row = "2026-05-02T09:00+00:00,K. Ore,S-1,own/drift,overrule,looked at\n";
+
+Decision looked_at() {
+  Decision decision;
+  decision.decided = 1777712400;
+  decision.by = "K. Ore";
+  decision.subject = "S-1";
+  decision.rule = "own/drift";
+  decision.ruling = Ruling::overrule;
+  decision.reason = "looked at";
+  return decision;
+}
+
+std::string text_of(const WrittenBook& book) {
+  std::ifstream in(book.folder() / "decisions.csv", std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+// What is told of appending to a file, or the place of the row.
+std::string append(const WrittenBook& book, const Decision& decision = looked_at()) {
+  const Result<Place> place = append_decision(book.read(), decision);
+  return place ? to_text(*place) : told(place.faults());
+}
+
+TEST(DecisionLog, MakesTheFileWhereThereIsNone) {
+  const WrittenBook book;
+  EXPECT_EQ(append(book), "decisions.csv:2");
+  EXPECT_EQ(text_of(book), headings + row);
+}
+
+TEST(DecisionLog, AppendsBehindWhatStandsThereAndChangesNoneOfIt) {
+  WrittenBook book;
+  const std::string before = headings + "2026-05-01T09:00,\"Ore, K.\",S-1,own/drift,uphold,\"two\nlines\"\n";
+  book.file("decisions.csv", before);
+  EXPECT_EQ(append(book), "decisions.csv:4");
+  EXPECT_EQ(text_of(book), before + row);
+}
+
+TEST(DecisionLog, GivesALastLineWithoutAnEndOne) {
+  WrittenBook book;
+  const std::string before = headings + "2026-05-01T09:00,K. Ore,S-1,own/drift,uphold,yes";
+  book.file("decisions.csv", before);
+  EXPECT_EQ(append(book), "decisions.csv:3");
+  EXPECT_EQ(text_of(book), before + "\n" + row);
+  EXPECT_EQ(book.read().decisions.size(), 2U);
+}
+
+TEST(DecisionLog, TakesAnEmptyFileForANewOne) {
+  WrittenBook book;
+  book.file("decisions.csv", "");
+  EXPECT_EQ(append(book), "decisions.csv:2");
+  EXPECT_EQ(text_of(book), headings + row);
+}
+
+TEST(DecisionLog, FollowsTheFilesOwnColumnsSeparatorAndLineEnds) {
+  WrittenBook book;
+  const std::string before =
+      "\xEF\xBB\xBF"
+      "Reason;Mood;By;Decided;Subject;Rule;Ruling\r\n";
+  book.file("decisions.csv", before);
+  Decision decision = looked_at();
+  decision.reason = "wet; see \"note\"";
+  EXPECT_EQ(append(book, decision), "decisions.csv:2");
+  EXPECT_EQ(text_of(book),
+            before + "\"wet; see \"\"note\"\"\";;K. Ore;2026-05-02T09:00+00:00;S-1;own/drift;overrule\r\n");
+  const Book read = book.read();
+  ASSERT_EQ(read.decisions.size(), 1U);
+  EXPECT_EQ(read.decisions[0].reason, decision.reason);
+}
+
+TEST(DecisionLog, FollowsTheOwnersHeadings) {
+  WrittenBook book;
+  book.file("book.toml", "time_zone = \"UTC\"\n[headings.decisions]\n\"Hand\" = \"by\"\n");
+  book.file("decisions.csv", "decided,Hand,subject,rule,ruling,reason\n");
+  EXPECT_EQ(append(book), "decisions.csv:2");
+  EXPECT_EQ(book.read().decisions.at(0).by, "K. Ore");
+}
+
+TEST(DecisionLog, WritesTimesInTheBooksZone) {
+  WrittenBook book;
+  book.file("book.toml", "time_zone = \"MST7\"\n");
+  append(book);
+  EXPECT_NE(text_of(book).find("2026-05-02T02:00-07:00,"), std::string::npos) << text_of(book);
+  EXPECT_EQ(book.read().decisions.at(0).decided, looked_at().decided);
+}
+
+TEST(DecisionLog, ReadsBackWhatWasWrittenWhateverItHolds) {
+  for (const std::string& reason :
+       {std::string("a,b"), std::string("\"quoted\""), std::string("two\nlines"), std::string("=1+1"),
+        std::string("ends in a quote\""), std::string("25 °C; 漢字"), std::string("one\r\ntwo")}) {
+    const WrittenBook book;
+    Decision decision = looked_at();
+    decision.reason = reason;
+    append(book, decision);
+    append(book);
+    const Book read = book.read();
+    ASSERT_EQ(read.decisions.size(), 2U) << reason;
+    EXPECT_EQ(read.decisions[0].reason, reason);
+    EXPECT_EQ(read.decisions[1].reason, "looked at");
+  }
+}
+
+TEST(DecisionLog, RefusesAFileWhoseOpenQuoteWouldSwallowTheRow) {
+  WrittenBook book;
+  const std::string before = headings + "2026-05-01T09:00,K. Ore,S-1,own/drift,uphold,\"yes\n";
+  book.file("decisions.csv", before);
+  EXPECT_EQ(append(book),
+            "decisions.csv:2:46: error: the quoted cell that begins here never ends; close it with a quote, and double "
+            "the quotes inside it [csv/open-quote]\n");
+  EXPECT_EQ(text_of(book), before);
+}
+
+TEST(DecisionLog, RefusesAFileWhoseColumnsItCannotFollow) {
+  WrittenBook book;
+  book.file("decisions.csv", "decided,by,subject,rule,ruling\n");
+  EXPECT_NE(append(book).find("[heading/missing]"), std::string::npos);
+  EXPECT_EQ(text_of(book), "decided,by,subject,rule,ruling\n");
+}
+
+TEST(DecisionLog, SaysWhyItCannotWrite) {
+  const WrittenBook written;
+  const Book book = written.read();
+  std::filesystem::create_directory(written.folder() / "decisions.csv");
+  const Result<Place> place = append_decision(book, looked_at());
+  ASSERT_FALSE(place);
+  EXPECT_EQ(told(place.faults()),
+            "decisions.csv: error: the decision could not be written: Is a directory; check the file, its rights and "
+            "the room on the disk [decisions/unwritable]\n");
+}
+
+// A limit on the size of files stands for a full disk: the first bytes of the row still fit.
+TEST(DecisionLog, TakesBackTheRowThatAFullDiskTears) {
+  WrittenBook book;
+  book.file("decisions.csv", headings);
+  const Book read = book.read();
+  struct rlimit before {};
+  ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
+  const auto ignored = std::signal(SIGXFSZ, SIG_IGN);
+  const struct rlimit full { headings.size() + 10, before.rlim_max };
+  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &full), 0);
+  const Result<Place> place = append_decision(read, looked_at());
+  ::setrlimit(RLIMIT_FSIZE, &before);
+  std::signal(SIGXFSZ, ignored);
+  ASSERT_FALSE(place);
+  EXPECT_NE(told(place.faults()).find("[decisions/unwritable]"), std::string::npos);
+  EXPECT_EQ(text_of(book), headings);
+  EXPECT_EQ(append(book), "decisions.csv:2");
+}
+
+TEST(DecisionLog, OfManyAtOnceLosesNone) {
+  const WrittenBook written;
+  const Book book = written.read();
+  {
+    std::vector<std::jthread> writers;
+    for (int writer = 0; writer < 8; ++writer) {
+      writers.emplace_back([&book, writer] {
+        for (int i = 0; i < 10; ++i) {
+          Decision decision = looked_at();
+          decision.reason = "by " + std::to_string(writer) + ", the " + std::to_string(i) + "th";
+          ASSERT_TRUE(append_decision(book, decision));
+        }
+      });
+    }
+  }
+  EXPECT_EQ(written.faults(), "");
+  EXPECT_EQ(written.read().decisions.size(), 80U);
+}
+
+}  // namespace
+}  // namespace driftwarden

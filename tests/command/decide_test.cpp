@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "command/called.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+// Says that S1's drift (beyond the rule of judged_text) holds or not.
+std::vector<std::string> decide(const BookFolder& book, const std::string& rule = "own/drift",
+                                const std::string& ruling = "overrule", const std::string& by = "K. Ore",
+                                const std::string& reason = "looked at", const std::string& sample = "S1") {
+  return {"decide", book.path(), sample, rule, ruling, "--by", by, "--reason", reason};
+}
+
+TEST(Decide, WritesTheDecisionWithTheTimeOfNowAndSaysHowTheSampleStands) {
+  const BookFolder book(judged_text());
+  const Called called = call(decide(book));
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_EQ(called.out,
+            "decisions.csv:2: overrule own/drift of S1, by K. Ore, 2026-11-16T12:00+00:00\n"
+            "S1: void, valid by decision\n");
+  EXPECT_EQ(text_of_file(book.file("decisions.csv")),
+            "decided,by,subject,rule,ruling,reason\n"
+            "2026-11-16T12:00+00:00,K. Ore,S1,own/drift,overrule,looked at\n");
+}
+
+TEST(Decide, ALaterRulingWinsOverAnEarlierOneAndBothStay) {
+  const BookFolder book(judged_text());
+  EXPECT_EQ(call(decide(book)).status, 0);
+  EXPECT_EQ(call({"screen", book.path()}).status, 0);
+  const Called second = call(decide(book, "own/drift", "uphold", "A. Hewer", "not convinced"));
+  EXPECT_EQ(second.out, "decisions.csv:3: uphold own/drift of S1, by A. Hewer, 2026-11-16T12:00+00:00\nS1: void\n");
+  EXPECT_EQ(call({"screen", book.path()}).status, 1);
+  const std::string explained = call({"explain", book.path(), "S1"}).out;
+  EXPECT_TRUE(has(explained, "K. Ore: overrule own/drift. Reason: looked at")) << explained;
+  EXPECT_TRUE(has(explained, "A. Hewer: uphold own/drift. Reason: not convinced")) << explained;
+}
+
+TEST(Decide, TakesARuleByItsIdWhereOnlyOneIsMeant) {
+  const BookFolder book(judged_text());
+  EXPECT_EQ(call(decide(book, "drift")).status, 0);
+  EXPECT_TRUE(has(text_of_file(book.file("decisions.csv")), ",own/drift,"));
+}
+
+TEST(Decide, TrimsTheBlanksAroundWhatIsGiven) {
+  const BookFolder book(judged_text());
+  EXPECT_EQ(call(decide(book, "own/drift", "overrule", " K. Ore ", "\n looked at\n")).status, 0);
+  EXPECT_TRUE(has(text_of_file(book.file("decisions.csv")), ",K. Ore,S1,own/drift,overrule,looked at\n"));
+}
+
+// What is told of a decision that is refused; nothing is written.
+std::string refused(const std::vector<std::string>& words, const BookFolder& book) {
+  const Called called = call(words);
+  EXPECT_EQ(called.status, 2);
+  EXPECT_EQ(called.out, "");
+  EXPECT_FALSE(std::filesystem::exists(book.file("decisions.csv")));
+  return called.err;
+}
+
+TEST(Decide, RefusesAnUnknownSampleWithTheNearestOne) {
+  BookText text = judged_text();
+  text.samples += "QUARRY-12,P2,2026-09-21T08:00,2026-09-21T16:00\n";
+  const BookFolder book(text);
+  EXPECT_EQ(
+      refused(decide(book, "own/drift", "overrule", "K. Ore", "looked at", "QUARY-12"), book),
+      "command line: error: the book has no sample 'QUARY-12'; did you mean 'QUARRY-12'? [command/unknown-name]\n");
+}
+
+TEST(Decide, RefusesAnUnknownRuleWithTheNearestFinding) {
+  const BookFolder book(judged_text());
+  EXPECT_EQ(refused(decide(book, "own/drfit"), book),
+            "command line: error: there is no rule 'own/drfit' that raised a finding on 'S1'; did you mean "
+            "'own/drift'? findings on it are by own/drift [decide/refused]\n");
+}
+
+TEST(Decide, RefusesARuleThatRaisedNoFindingOnTheSample) {
+  const BookFolder book(judged_text("5 %"));
+  EXPECT_EQ(refused(decide(book), book),
+            "command line: error: the rule 'own/drift' raised no finding on 'S1'; there are no findings on it "
+            "[decide/refused]\n");
+}
+
+TEST(Decide, RefusesAnEmptyNameAndAnEmptyReason) {
+  const BookFolder book(judged_text());
+  EXPECT_EQ(refused(decide(book, "own/drift", "overrule", " ", ""), book),
+            "command line: error: --by is empty; name who answers for the decision [decide/refused]\n"
+            "command line: error: --reason is empty; say why; others will read it beside the finding "
+            "[decide/refused]\n");
+}
+
+TEST(Decide, RefusesTextThatDoesNotShowItself) {
+  const BookFolder book(judged_text());
+  EXPECT_EQ(refused(decide(book, "own/drift", "overrule", "K. Ore", "a\x1b[2Jb"), book),
+            "command line: error: --reason holds characters that don't show themselves: 'a\\x1b[2Jb'; write plain "
+            "text, in UTF-8 [decide/refused]\n");
+  EXPECT_TRUE(has(refused(decide(book, "own/drift", "overrule", "K. \xE9", "b"), book), "'K. \\xe9'"));
+}
+
+TEST(Decide, RefusesToRuleOnRecordsThatCannotBeUnderstood) {
+  BookText text = judged_text();
+  text.readings += "2026-09-21T16:12,post,S1,V1,1.9b0\n";
+  const BookFolder book(text);
+  const std::string told = refused(decide(book, "book/faulty-records"), book);
+  EXPECT_TRUE(has(told, "a record of 'S1' can't be understood; that is not ruled on; mend the record")) << told;
+}
+
+TEST(Decide, RefusesARulingThatIsNone) {
+  const BookFolder book(judged_text());
+  EXPECT_TRUE(has(refused(decide(book, "own/drift", "forgive"), book), "[command/refused]"));
+}
+
+TEST(Decisions, TakenAfterTheDayThatStandsForTodayAreNotCountedAndTold) {
+  const BookFolder book(judged_text());
+  EXPECT_EQ(call(decide(book)).status, 0);
+  const Called before = call({"screen", book.path(), "--as-of", "2026-11-15"});
+  EXPECT_EQ(before.status, 1);
+  EXPECT_EQ(before.err,
+            "decisions.csv:2: remark: the decision about 'S1' was taken after 2026-11-15, which stands for today; it "
+            "is not counted [decision/later]\n");
+  EXPECT_EQ(call({"screen", book.path(), "--as-of", "2026-11-16"}).status, 0);
+}
+
+TEST(Decisions, OnUnknownRulesAndSamplesAreTold) {
+  BookText text = judged_text();
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n"
+      "2026-09-22T10:00,K. Ore,S1,own/drfit,overrule,a\n"
+      "2026-09-22T10:00,K. Ore,S11,own/drift,overrule,b\n";
+  const BookFolder book(text);
+  for (const std::vector<std::string>& words :
+       {std::vector<std::string>{"screen", book.path()}, std::vector<std::string>{"check", book.path()}}) {
+    const Called called = call(words);
+    EXPECT_EQ(called.status, 2);
+    EXPECT_TRUE(has(called.err, "decisions.csv:2: remark: 'own/drfit' is no rule")) << called.err;
+    EXPECT_TRUE(has(called.err,
+                    "decisions.csv:3:25: error: the sample 'S11' is in no samples file; did you mean 'S1'? "
+                    "[decision/unknown-sample]"))
+        << called.err;
+  }
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#include "command/output.hpp"
+
+#include <gtest/gtest.h>
+
+#include "command/called.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(Output, GoesToStandardOutputWhereNoFileIsNamed) {
+  std::ostringstream out;
+  std::ostringstream err;
+  Surroundings surroundings{out, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  EXPECT_TRUE(write_out("text\n", "", surroundings));
+  EXPECT_EQ(out.str(), "text\n");
+}
+
+TEST(Output, GoesToTheFileNamedAndSaysWhereItCannot) {
+  const ScratchFolder folder;
+  std::ostringstream out;
+  std::ostringstream err;
+  Surroundings surroundings{out, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  const std::string file = (folder.path() / "result").string();
+  EXPECT_TRUE(write_out("text\n", file, surroundings));
+  EXPECT_EQ(text_of_file(file), "text\n");
+  EXPECT_FALSE(write_out("text\n", file + "/below", surroundings));
+  EXPECT_FALSE(write_out("text\n", "/dev/full", surroundings));
+  EXPECT_EQ(out.str(), "");
+  EXPECT_NE(err.str().find("/dev/full: error: the results could not be written"), std::string::npos) << err.str();
+}
+
+}  // namespace
+}  // namespace driftwarden

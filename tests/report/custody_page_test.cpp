@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "driftwarden/report/custody_sheet.hpp"
+#include "report/custody_book.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+TEST(CustodyPage, HasEverySampleTheVoidOnesApartAndLinesToSign) {
+  const std::string page = custody_page(custody_of(custody_text()));
+  const std::size_t voids = page.find("Void: no air volume is stated for these");
+  ASSERT_NE(voids, std::string::npos);
+  for (const char* name : {"S1", "S3", "K1"}) EXPECT_LT(page.find("<bdi>" + std::string(name) + "</bdi>"), voids);
+  EXPECT_GT(page.find("<bdi>S2</bdi>"), voids);
+  EXPECT_TRUE(has(page, "<td class=\"figure\">948.0</td>"));
+  EXPECT_TRUE(has(page, "<bdi>fume, metals</bdi>"));
+  EXPECT_TRUE(has(page, "drift -10.0 % is not within 5 %"));
+  EXPECT_TRUE(has(page, "<tr><td></td><td></td><td></td><td></td></tr>"));
+  EXPECT_TRUE(has(page, "undecided"));
+}
+
+TEST(CustodyPage, WithoutVoidSamplesHasNoTableOfThem) {
+  CustodySheet sheet = custody_of(custody_text());
+  sheet.voids.clear();
+  EXPECT_FALSE(has(custody_page(sheet), "no air volume is stated"));
+}
+
+TEST(CustodyPage, TellsItsCautions) {
+  const std::string page = custody_page(custody_of(custody_text()));
+  EXPECT_TRUE(has(page, "does not replace the sampling method, the law where the work is done"));
+  EXPECT_TRUE(has(page, "never evidence that exposure was low"));
+}
+
+// Whatever a book holds, it is text on the page.
+TEST(CustodyPage, TakesNoTextOfTheBookForMarkup) {
+  const std::string bad = "<img src=x onerror=alert(1)>&\"'\x1b\xE2\x80\xAE";
+  CustodySheet sheet = custody_of(custody_text());
+  sheet.title = sheet.batch = sheet.zone = bad;
+  for (auto* lines : {&sheet.lines, &sheet.voids}) {
+    for (CustodyLine& line : *lines) {
+      line.sample = line.method = line.analysis = line.date = line.start = line.stop = bad;
+      line.remarks = line.reasons = {bad, bad};
+    }
+  }
+  const std::string page = custody_page(sheet);
+  EXPECT_FALSE(has(page, "<img"));
+  EXPECT_FALSE(has(page, "onerror=alert(1)>"));
+  EXPECT_FALSE(has(page, "\x1b"));
+  EXPECT_FALSE(has(page, "\xE2\x80\xAE"));
+  EXPECT_TRUE(has(page, "&lt;img src=x onerror=alert(1)&gt;&amp;&quot;&#39;"));
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/custody_sheet.hpp"
+
+#include <gtest/gtest.h>
+
+#include "driftwarden/report/paint.hpp"
+#include "report/custody_book.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(CustodySheet, ListsVoidSamplesApartWithTheReason) {
+  const CustodySheet sheet = custody_of(custody_text());
+  ASSERT_EQ(sheet.lines.size(), 3U);
+  ASSERT_EQ(sheet.voids.size(), 1U);
+  EXPECT_EQ(sheet.voids[0].sample, "S2");
+  EXPECT_EQ(sheet.voids[0].reasons, std::vector<std::string>{"drift -10.0 % is not within 5 % (own/drift)"});
+  EXPECT_EQ(sheet.blanks(), 1U);
+  EXPECT_EQ(sheet.undecided(), 1U);
+}
+
+TEST(CustodySheet, GivesAVoidSampleNoVolume) {
+  const CustodyLine s2 = custody_of(custody_text()).voids.at(0);
+  EXPECT_EQ(s2.flow + s2.volume + s2.volume_reference, "");
+  EXPECT_TRUE(is_missing(s2.volume_l) && is_missing(s2.flow_l_min) && is_missing(s2.volume_reference_l));
+  EXPECT_EQ(s2.minutes, "480");
+}
+
+TEST(CustodySheet, HasTheFiguresOfASample) {
+  const CustodyLine s1 = custody_of(custody_text()).lines.at(0);
+  EXPECT_EQ(s1.date, "2026-09-21");
+  EXPECT_EQ(s1.start, "08:00");
+  EXPECT_EQ(s1.stop, "16:00");
+  EXPECT_EQ(s1.minutes, "480");
+  EXPECT_EQ(s1.flow, "1.975");
+  EXPECT_EQ(s1.volume, "948.0");
+  EXPECT_EQ(s1.volume_reference, "948.0");
+  EXPECT_EQ(s1.method, "method 12");
+  EXPECT_EQ(s1.analysis, "fume, metals");
+  EXPECT_EQ(s1.remarks, std::vector<std::string>{"wet filter"});
+}
+
+TEST(CustodySheet, SaysWhenASampleStoppedOnAnotherDay) {
+  EXPECT_EQ(custody_of(custody_text()).lines.at(1).stop, "2026-09-22 06:00");
+}
+
+TEST(CustodySheet, WritesOffsetsWhereTheClocksWereChanged) {
+  BookText text = custody_text();
+  text.settings = "title = \"Quarry\"\ntime_zone = \"MST7MDT,M3.2.0,M11.1.0\"\n";
+  text.samples =
+      "sample,batch,kind,pump,started,stopped\n"
+      "S1,B-7,sample,P1,2026-10-31T22:00,2026-11-01T05:00\nS2,B-7,blank,,,\nS3,B-7,blank,,,\nK1,B-7,blank,,,\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  const CustodyLine s1 = custody_of(text).lines.at(0);
+  EXPECT_EQ(s1.start, "22:00 -06:00");
+  EXPECT_EQ(s1.stop, "2026-11-01 05:00 -07:00");
+  EXPECT_EQ(s1.minutes, "480");
+}
+
+TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
+  BookText text = custody_text();
+  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S2,own/drift,overrule,looked at\n";
+  const CustodySheet sheet = custody_of(text);
+  EXPECT_TRUE(sheet.voids.empty());
+  const CustodyLine& s2 = sheet.lines.at(1);
+  EXPECT_EQ(s2.volume, "912.0");
+  EXPECT_EQ(
+      s2.remarks,
+      (std::vector<std::string>{
+          "void, valid by decision",
+          "void: drift -10.0 % is not within 5 % (own/drift); overruled by K. Ore, 2026-09-22T10:00+00:00: looked "
+          "at [decisions.csv:2]"}));
+}
+
+TEST(CustodyTable, IsASheetWithLinesToSign) {
+  const std::string table = custody_table(custody_of(custody_text()));
+  EXPECT_TRUE(table.starts_with("Quarry\nChain of custody, batch B-7: 2 samples, 1 blanks; 1 void, listed apart\n"))
+      << table;
+  EXPECT_NE(table.find("\nS1     2026-09-21 08:00 16:00   480  1.975   948.0   948.0\n       - wet filter\n"),
+            std::string::npos)
+      << table;
+  EXPECT_NE(table.find("\n       - analysis: dust; method: method 12\n"), std::string::npos) << table;
+  EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - drift -10.0 % is not"),
+            std::string::npos)
+      << table;
+  EXPECT_NE(table.find("\nrelinquished by "), std::string::npos);
+}
+
+TEST(CustodyTable, KeepsToItsWidthAndLetsNoTextActOnTheTerminal) {
+  BookText text = custody_text();
+  text.samples.replace(text.samples.find("wet filter"), 10,
+                       "a note that goes on and on; it has a bell \x07 in it and an escape \x1b[2J and so it goes on");
+  text.samples.replace(text.samples.find("method 12"), 9, "a method whose name is far longer than anybody would like");
+  const std::string table = custody_table(custody_of(text));
+  EXPECT_EQ(table.find('\x1b'), std::string::npos);
+  EXPECT_EQ(table.find('\x07'), std::string::npos);
+  for (std::size_t begin = 0; begin < table.size();) {
+    const std::size_t end = table.find('\n', begin);
+    EXPECT_LE(characters_in(table.substr(begin, end - begin)), 80U) << table.substr(begin, end - begin);
+    begin = end + 1;
+  }
+}
+
+TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
+  EXPECT_EQ(custody_csv(custody_of(custody_text())),
+            "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
+            "method,analysis,remarks,void_because\n"
+            "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
+            "\"fume, metals\",wet filter,\n"
+            "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
+            "undecided: drift is missing: no readings were found before or after it (own/drift),\n"
+            "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,\n"
+            "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
+            "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift)\n");
+}
+
+}  // namespace
+}  // namespace driftwarden
