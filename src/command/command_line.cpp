@@ -27,6 +27,7 @@ struct CommandOptions {
   ScreenOptions screen;
   ExplainOptions explain;
   HistoryOptions history;
+  ReviewOptions review;
   RulesOptions rules;
 };
 
@@ -99,6 +100,20 @@ void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   add_as_of(command, history.book);
   command->footer("Example:\n  driftwarden history docs/demo PUMP-04 --as-of 2026-11-16 --out charts");
   command->callback([&] { run = [&] { return run_history(options.history, surroundings); }; });
+}
+
+void add_review(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  ReviewOptions& review = options.review;
+  CLI::App* command = app.add_subcommand("review", "the page to go through every week: what needs action, and why");
+  add_book(command, review.book);
+  add_as_of(command, review.book);
+  command->add_option("--days", review.days, "full days before that day to review")->check(CLI::Range(1, 3660));
+  command->add_option("--out", review.out, "file to write the page to")->required();
+  command->add_option("--format", review.format, "html, or pdf, which needs the package chromium")
+      ->check(CLI::IsMember({"html", "pdf"}));
+  command->add_option("--paper", review.paper, "of the PDF: A4 or letter")->check(CLI::IsMember({"A4", "letter"}));
+  command->footer("Example:\n  driftwarden review docs/demo --as-of 2026-11-16 --out review.html");
+  command->callback([&] { run = [&] { return run_review(options.review, surroundings); }; });
 }
 
 void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -203,6 +218,7 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   add_screen(app, options, surroundings, run);
   add_explain(app, options, surroundings, run);
   add_history(app, options, surroundings, run);
+  add_review(app, options, surroundings, run);
   add_rules(app, options, surroundings, run);
   try {
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

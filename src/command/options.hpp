@@ -42,6 +42,14 @@ struct HistoryOptions {
   std::string theme = "light";
 };
 
+struct ReviewOptions {
+  BookOptions book;
+  int days = 7;
+  std::string out;
+  std::string format = "html";
+  std::string paper = "A4";
+};
+
 struct RulesOptions {
   std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
   std::string name;
@@ -53,6 +61,7 @@ int run_check(const BookOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);
+int run_review(const ReviewOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings);

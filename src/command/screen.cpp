@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <algorithm>
-#include <filesystem>
 #include <fstream>
 #include <iostream>
 #include <ostream>
-#include <system_error>
 
 #include "command/opened_book.hpp"
+#include "command/output_file.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/report/in_order.hpp"
 #include "driftwarden/report/screen_csv.hpp"
@@ -79,19 +77,6 @@ Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, cons
   return totals;
 }
 
-// Whether a file to be written is one of the book's own.
-bool is_of_the_book(const Book& book, const std::string& file) {
-  std::vector<std::string> names{"book.toml"};
-  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions}) {
-    names.insert(names.end(), table->begin(), table->end());
-  }
-  std::error_code ignored;
-  return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
-    return std::filesystem::equivalent(book.folder / name, file, ignored);
-  });
-}
-
 }  // namespace
 
 int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
@@ -100,8 +85,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const std::optional<std::vector<Row>> samples = selected_samples(*opened, options, surroundings);
   if (!samples) return cannot_be_used;
   if (is_of_the_book(opened->book, options.out)) {
-    tell(surroundings.err, {error("output/over-the-book", {options.out, 0, 0},
-                                  "the results would replace a file of the book", "name another file")});
+    tell(surroundings.err, {over_the_book(options.out)});
     return cannot_be_used;
   }
   const bool is_whole_book = samples->size() == opened->book.samples.size();
@@ -112,8 +96,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   const Totals totals = write_all(*opened, *samples, options, has_colour, out, surroundings.version);
   if (!options.out.empty() && !file) {
-    tell(surroundings.err, {error("output/unwritable", {options.out, 0, 0}, "the results could not be written",
-                                  "check the folder, its rights and the room on the disk")});
+    tell(surroundings.err, {unwritable(options.out)});
     return cannot_be_used;
   }
   if (opened->has_faults()) return cannot_be_used;

@@ -5,27 +5,10 @@
 #include <charconv>
 #include <cmath>
 
+#include "driftwarden/diagnostic/characters.hpp"
+
 namespace driftwarden {
 namespace {
-
-// Length of the UTF-8 sequence at the front of a text, or 0 where it isn't one (RFC 3629).
-std::size_t sequence_length(std::string_view text) {
-  const auto byte = [&text](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
-  const auto continues = [&byte](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
-  const unsigned first = byte(0);
-  if (first < 0x80U) return 1;
-  if (first >= 0xC2U && first < 0xE0U && continues(1)) return 2;
-  if (first >= 0xE0U && first < 0xF0U && continues(1) && continues(2)) {
-    const bool is_overlong = first == 0xE0U && byte(1) < 0xA0U;
-    const bool is_surrogate = first == 0xEDU && byte(1) >= 0xA0U;
-    return is_overlong || is_surrogate ? 0 : 3;
-  }
-  if (first >= 0xF0U && first < 0xF5U && continues(1) && continues(2) && continues(3)) {
-    const bool is_out_of_range = (first == 0xF0U && byte(1) < 0x90U) || (first == 0xF4U && byte(1) >= 0x90U);
-    return is_out_of_range ? 0 : 4;
-  }
-  return 0;
-}
 
 void append_escaped(std::string& out, char c) {
   switch (c) {
@@ -100,7 +83,7 @@ JsonText& JsonText::value(std::string_view text) {
   separate();
   out_ += '"';
   while (!text.empty()) {
-    const std::size_t length = sequence_length(text);
+    const std::size_t length = character_length(text);
     if (length == 0) {
       out_ += "\xEF\xBF\xBD";
     } else if (length == 1 && needs_escape(text.front())) {

@@ -3,8 +3,7 @@
 
 #include <algorithm>
 
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/report/sample_figures.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 
@@ -20,32 +19,11 @@ constexpr std::size_t volume_width = 7;
 constexpr std::size_t uncertainty_width = 4;
 constexpr std::size_t most_name_width = 16;
 
-// The drift with as many decimals as show on which side of its limits it lies.
-std::string drift_text(const Screening& screening, const SampleResult& result) {
-  const double percent = 100 * result.figures->drift;
-  if (is_missing(percent)) return "";
-  for (const Finding& finding : result.findings) {
-    if (finding.rule == Finding::faulty_records) continue;
-    const Rule& rule = screening.rules().rules[finding.rule];
-    const bool is_of_drift =
-        rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::drift);
-    if (!is_of_drift || rule.limit.is_absolute || is_missing(finding.judgement.limit)) continue;
-    return with_decimals_beyond(percent, 1, 100 * finding.judgement.limit);
-  }
-  return with_decimals(percent, 1);
-}
-
-// "25 °C", "21.11 °C": at most two decimals.
-std::string celsius_text(Temperature temperature) {
-  return shortest(number_from(with_decimals(in_celsius(temperature), 2)).value_or(missing)) + " °C";
-}
-
 std::string title_line(const Settings& settings) {
   return settings.title + "\n" +
          "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, its expanded uncertainty U "
          "(95 %), and at " +
-         celsius_text(settings.reference.temperature) + ", " + with_decimals(settings.reference.pressure.value, 3) +
-         " kPa (ref.).";
+         conditions_text(settings.reference) + " (ref.).";
 }
 
 }  // namespace
@@ -118,6 +96,7 @@ void ScreenTable::append_figures(std::string& out, const SampleResult& result) c
   const Book& book = screening_.book();
   const SampleAssessment& f = *result.figures;
   const Row pump = book.samples.pump[f.sample];
+  const SampleFigures figures = figures_of(screening_, result);
   out += left(book.samples.name[f.sample], sample_width_) + " ";
   out += paint_.verdict(result.verdict, left(to_text(result.verdict), verdict_width)) + " ";
   if (f.kind == SampleKind::blank) {
@@ -125,13 +104,10 @@ void ScreenTable::append_figures(std::string& out, const SampleResult& result) c
     return;
   }
   out += left(pump == no_row ? std::string_view() : std::string_view(book.instruments[pump].name), pump_width_) + " ";
-  out += right(with_decimals(f.minutes, 0), minutes_width) + " ";
-  out +=
-      right(with_decimals(f.pre_l_min, 3), flow_width) + " " + right(with_decimals(f.post_l_min, 3), flow_width) + " ";
-  out += right(drift_text(screening_, result), drift_width) + " ";
-  out += right(with_significant_digits(f.volume_l, 4), volume_width) + " ";
-  out += right(with_significant_digits(result.budget.about(BudgetFigure::volume).expanded, 2), uncertainty_width) + " ";
-  out += right(with_significant_digits(f.volume_reference_l, 4), volume_width);
+  out += right(figures.minutes, minutes_width) + " ";
+  out += right(figures.pre, flow_width) + " " + right(figures.post, flow_width) + " ";
+  out += right(figures.drift, drift_width) + " " + right(figures.volume, volume_width) + " ";
+  out += right(figures.uncertainty, uncertainty_width) + " " + right(figures.volume_reference, volume_width);
   out.resize(out.find_last_not_of(' ') + 1);
   out += '\n';
 }

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/sample_figures.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(SampleFigures, AreRoundedAsAPersonWouldWriteThem) {
+  JudgedBook book({});
+  const SampleFigures figures = figures_of(book.screening(), book.result("S1"));
+  EXPECT_EQ(figures.minutes, "480");
+  EXPECT_EQ(figures.pre, "2.000");
+  EXPECT_EQ(figures.post, "1.950");
+  EXPECT_EQ(figures.drift, "-2.5");
+  EXPECT_EQ(figures.volume, "948.0");
+}
+
+TEST(SampleFigures, NeverRoundADriftToTheOtherSideOfItsLimit) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.8992\n";
+  JudgedBook book(text, {{{Subject::sample, "drift", "within", {"5 %"}}}});
+  EXPECT_EQ(figures_of(book.screening(), book.result("S1")).drift, "-5.04");
+}
+
+TEST(SampleFigures, AreEmptyWhereMissing) {
+  BookText text;
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n";
+  JudgedBook book(text);
+  const SampleFigures figures = figures_of(book.screening(), book.result("S1"));
+  EXPECT_EQ(figures.post + figures.drift + figures.volume + figures.uncertainty, "");
+}
+
+TEST(ConditionsText, HasAtMostTwoDecimalsOfADegree) {
+  EXPECT_EQ(conditions_text({celsius(25), Pressure(101.325)}), "25 °C, 101.325 kPa");
+  EXPECT_EQ(conditions_text({celsius(21.111), Pressure(101.3)}), "21.11 °C, 101.300 kPa");
+}
+
+}  // namespace
+}  // namespace driftwarden
