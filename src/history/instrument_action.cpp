@@ -2,6 +2,7 @@
 #include "driftwarden/history/instrument_action.hpp"
 
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/verdict/message.hpp"
 
@@ -21,8 +22,22 @@ std::string beyond_text(const SeriesHistory& history, const TimeZone& zone) {
   const SeriesPoint& last = *last_counted(series);
   const double limit = last.value < 0 ? series.tolerance.lower : series.tolerance.upper;
   return series.title + " " + with_decimals_beyond(last.value, 1, limit) + " " + series.unit + " on " +
-         date_text(day_of(series, last, zone)) + ", beyond its tolerance of " + with_significant_digits(limit, 3) +
-         " " + series.unit;
+         date_text(day_of(series, last, zone)) + ", beyond its tolerance of " + shortest(limit) + " " + series.unit;
+}
+
+// "Drift per use: a signal among the last five points, beyond-limits on 2026-11-12"
+std::string signal_text(const SeriesHistory& history, const TimeZone& zone) {
+  const ChartSignal* last = nullptr;
+  for (const ControlChart& chart : history.charts) {
+    if (chart.kind != ChartKind::individuals) continue;
+    for (const ChartSignal& signal : chart.signals) {
+      if (last == nullptr || signal.point >= last->point) last = &signal;
+    }
+  }
+  const std::string what = history.series.title + ": a signal among the last five points";
+  if (last == nullptr) return what;
+  const SeriesPoint& point = history.series.points[last->point];
+  return what + ", " + last->rule + " on " + date_text(day_of(history.series, point, zone));
 }
 
 class InstrumentActions {
@@ -134,8 +149,7 @@ class InstrumentActions {
     if (!actions_.empty() || known_.standing.use.recent_samples == 0) return;
     for (const SeriesHistory* series : reviewed_series(known_.history)) {
       if (urgency_of(*series) < signal_given) continue;
-      add(ActionKind::watch, "Look at its chart before it goes out again.",
-          series->series.title + ": a signal among the last five points");
+      add(ActionKind::watch, "Look at its chart before it goes out again.", signal_text(*series, zone_));
       return;
     }
   }

@@ -57,7 +57,7 @@ std::vector<ReviewAction> actions_about_records(const Book& book,
   if (doubts > 0) {
     actions.push_back({ActionKind::look_into,
                        ActionSubject::records,
-                       "records",
+                       "doubtful records",
                        "Ask who wrote them down. Nothing is proved by it, and no verdict leans on it.",
                        {{std::to_string(doubts) + (doubts == 1 ? " record looks" : " records look") + " doubtful", ""}},
                        no_row,

@@ -9,13 +9,14 @@
 namespace driftwarden {
 namespace {
 
-constexpr Extent chart_size{600, 300};
+constexpr Extent chart_size{460, 250};
 constexpr double text_points = 12;
-constexpr double small_points = 11;
-constexpr double left_pixels = 66;
-constexpr double right_pixels = 112;
+constexpr double small_points = 12;
+constexpr double left_pixels = 52;
+constexpr double right_pixels = 92;
 constexpr double top_pixels = 12;
-constexpr double bottom_pixels = 36;
+constexpr double bottom_pixels = 32;
+constexpr double level_gap_pixels = 14;
 
 // A theme's colours by their numbers on the page, from 1.
 std::array<std::string*, chart_colours> colours_of(Theme& theme) {
@@ -67,7 +68,8 @@ PageCharts page_charts(const std::vector<WantedChart>& wanted, const TimeZone& z
     panel.top = 1 - top_pixels / chart_size.height;
     panel.bottom = bottom_pixels / chart_size.height;
     panel.y_label = "[" + of.series->series.unit + "]";
-    panel.most_tics = 5;
+    panel.most_tics = 4;
+    panel.level_gap = level_gap_pixels / chart_size.height;
     append_panel(charts.script, panel, look);
     end_picture(charts.script);
     charts.charts.push_back({of.of, of.series, file});

@@ -71,8 +71,14 @@ class Rewriter {
            number_of(node.attribute("fill").value()) == 0;
   }
 
+  // Bars of uncertainty come with a mark in no colour; the point itself is drawn later, in its own.
+  static bool is_colourless_mark(const pugi::xml_node& node) {
+    return std::string_view(node.name()) == "use" && node.attribute("color") == nullptr &&
+           node.attribute("id") == nullptr;
+  }
+
   void element(const pugi::xml_node& node) {
-    if (!is_among(drawing_elements, node.name()) || is_ground(node)) return;
+    if (!is_among(drawing_elements, node.name()) || is_ground(node) || is_colourless_mark(node)) return;
     const std::size_t before = out_.size();
     out_ += std::string("<") + node.name();
     std::string classes;

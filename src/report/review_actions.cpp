@@ -9,12 +9,13 @@ namespace {
 constexpr std::size_t most_shown_at_once = 40;
 
 void append_name(HtmlText& html, const ReviewAction& action) {
-  if (action.row == no_row) {
+  if (action.row == no_row && action.of != ActionSubject::records) {
     html.from_book(action.name);
     return;
   }
-  const std::string anchor =
-      action.of == ActionSubject::sample ? sample_anchor(action.row) : instrument_anchor(action.row);
+  const std::string anchor = action.of == ActionSubject::records  ? "records"
+                             : action.of == ActionSubject::sample ? sample_anchor(action.row)
+                                                                  : instrument_anchor(action.row);
   html.open("a", {{"href", "#" + anchor}}).from_book(action.name).close();
 }
 
@@ -60,6 +61,20 @@ void append_older(HtmlText& html, const std::vector<const ReviewAction*>& older)
   html.close().line_end();
 }
 
+// Samples of these days that are amiss and not in the list, for somebody has ruled on them.
+void append_settled(HtmlText& html, const ReviewPage& page) {
+  bool is_first = true;
+  for (const ReviewedSample& sample : page.review.samples) {
+    if (!sample.is_settled || !sample.is_recent) continue;
+    html.markup(is_first ? "<p class=\"note\">Ruled on, and so not in this list: " : ", ");
+    is_first = false;
+    html.open("a", {{"href", "#" + sample_anchor(sample.sample)}});
+    html.from_book(page.screening.book().samples.name[sample.sample]).close();
+    html.text(" (" + std::string(to_text(sample.verdict)) + ")");
+  }
+  if (!is_first) html.markup(".</p>\n");
+}
+
 }  // namespace
 
 void append_actions(HtmlText& html, const ReviewPage& page) {
@@ -77,6 +92,7 @@ void append_actions(HtmlText& html, const ReviewPage& page) {
     for (const ReviewAction* action : recent) append_action(html, *action);
     html.close().line_end();
   }
+  append_settled(html, page);
   append_older(html, older);
   html.close().line_end();
 }

@@ -3,6 +3,7 @@
 
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/instrument_action.hpp"
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "report/review_parts.hpp"
 
@@ -73,7 +74,7 @@ std::string said_of(const SeriesHistory& history, const TimeZone& zone) {
         " " + series.unit + " on " + date_text(day_of(series, *last, zone));
   }
   if (series.tolerance.is_stated()) {
-    const auto end = [](double limit) { return is_missing(limit) ? "any" : with_significant_digits(limit, 3); };
+    const auto end = [](double limit) { return is_missing(limit) ? "any" : shortest(limit); };
     text += "; tolerance " + end(series.tolerance.lower) + " to " + end(series.tolerance.upper) + " " + series.unit;
   }
   return text + "; " + history.forecast.said + ".";
@@ -94,12 +95,24 @@ class Charts {
   Charts(HtmlText& html, const ReviewPage& page) : html_(html), page_(page), book_(page.screening.book()) {}
 
   void append() {
-    html_.open("div", {{"class", "instruments"}}).line_end();
-    for (const InstrumentHistory* history : page_.review.charted) instrument(*history);
-    html_.close().line_end();
+    all_of(InstrumentKind::calibrator, "How the calibrators have behaved");
+    all_of(InstrumentKind::pump, "How the pumps have behaved");
   }
 
  private:
+  // Thermometers and the like stand with the calibrators.
+  void all_of(InstrumentKind kind, std::string_view heading) {
+    std::vector<const InstrumentHistory*> found;
+    for (const InstrumentHistory* history : page_.review.charted) {
+      if ((book_.instruments[history->instrument].kind == InstrumentKind::pump) == (kind == InstrumentKind::pump))
+        found.push_back(history);
+    }
+    if (found.empty()) return;
+    html_.element("h3", heading).open("div", {{"class", "instruments"}}).line_end();
+    for (const InstrumentHistory* history : found) instrument(*history);
+    html_.close().line_end();
+  }
+
   void instrument(const InstrumentHistory& history) {
     const Instrument& instrument = book_.instruments[history.instrument];
     html_.open("article", {{"id", instrument_anchor(history.instrument)}});
@@ -130,14 +143,14 @@ void append_instruments(HtmlText& html, const ReviewPage& page) {
   open_section(html, 4, "instruments", "Pumps and calibrators");
   html.element("h3", "When they are due");
   append_due_list(html, page);
-  html.element("h3", "How they have behaved");
   if (!page.why_no_charts.empty()) {
     html.element("p", {{"class", "note"}}, "There are no charts on this page: " + page.why_no_charts);
   } else {
-    html.element("p", {{"class", "lead"}},
-                 "Most urgent first. Circles: points, with their expanded uncertainty where it is known; a diamond "
-                 "around one: a signal; crosses: void, not counted. Drawn out: centre line and trend; dashes: control "
-                 "limits; dash and dots: tolerance; tinted ground: the points that the limits come from.");
+    html.element(
+        "p", {{"class", "lead"}},
+        "The charts: most urgent first. Circles: points, with their expanded uncertainty where it is known; a diamond "
+        "around one: a signal; crosses: void, not counted. Drawn out: centre line and trend; dashes: control "
+        "limits; dash and dots: tolerance; tinted ground: the points that the limits come from.");
   }
   html.markup(page.chart_symbols);
   Charts(html, page).append();

@@ -46,10 +46,11 @@ void append_decision(HtmlText& html, const ReviewPage& page, const Decision& dec
   } else {
     html.open("a", {{"href", "#" + sample_anchor(sample)}}).from_book(decision.subject).close();
   }
-  html.close().element_from_book("td", {}, decision.rule).element("td", to_text(decision.ruling));
+  html.close().element("td", to_text(decision.ruling)).element_from_book("td", {}, decision.rule);
   html.element_from_book("td", {}, decision.reason).element_from_book("td", {}, decision.by);
-  html.element("td", local_text(decision.decided, book.settings.zone));
-  html.element_from_book("td", {}, book.place_text(book.files.decisions, decision.place)).close().line_end();
+  html.open("td").text(local_text(decision.decided, book.settings.zone)).text(" ");
+  html.element_from_book("span", {{"class", "place"}}, book.place_text(book.files.decisions, decision.place));
+  html.close().close().line_end();
 }
 
 void append_practice(HtmlText& html, const RuleSet& rules) {
@@ -98,8 +99,8 @@ void append_decisions(HtmlText& html, const ReviewPage& page) {
   if (page.review.decisions.empty()) {
     html.element("p", "No decision has been written down.");
   } else {
-    open_table(html, "plain", "Decisions, the newest first",
-               {"Sample", "Rule", "Ruling", "Reason", "By", "Decided", "Where"});
+    open_table(html, "decisions", "Decisions, the newest first",
+               {"Sample", "Ruling", "Rule", "Reason", "By", "Decided"});
     html.open("tbody").line_end();
     for (const Decision* decision : page.review.decisions) append_decision(html, page, *decision);
     html.close();

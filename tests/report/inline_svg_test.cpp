@@ -49,6 +49,10 @@ TEST(InlineSvg, LetsNothingThroughThatActs) {
   EXPECT_NE(html.find("<text>&lt;script&gt; &quot;x&quot;</text>"), std::string::npos);
 }
 
+TEST(InlineSvg, LeavesOutMarksWithoutAColour) {
+  EXPECT_EQ(picture("<use xlink:href='#gpPt0'/>").find("<use"), std::string::npos);
+}
+
 TEST(InlineSvg, LeavesOutGroupsWithNothingInThem) {
   EXPECT_EQ(picture("<g><g stroke='black'></g><g><text></text></g></g>"),
             "<svg role=\"img\" aria-label=\"Chart of P1\" viewBox=\"0 0 600 300\"></svg>");
