@@ -49,5 +49,9 @@ say "4. Explaining one of the void samples, $void_sample: every figure with its 
    from, every rule met or not, with its limit, margin and source. Status 1 again: the sample is void"
 expect 1 explain "$book" "$void_sample" "${as_of[@]}"
 
+review=build/demo-review.html
+say "5. Writing the page for the weekly review, to $review: open it in a browser. Status 1: this week, too, something is void"
+expect 1 review "$book" "${as_of[@]}" --out "$review"
+
 say "That was all as expected. Try it on records of your own: ${program#"$root"/} new FOLDER. docs/book.md describes the
    files, README.md tells the rest"

@@ -113,6 +113,7 @@ std::vector<std::string> common_files(const Book& book) {
   }
   names.insert(names.end(), book.files.instruments.begin(), book.files.instruments.end());
   names.insert(names.end(), book.files.certificates.begin(), book.files.certificates.end());
+  names.insert(names.end(), book.files.service.begin(), book.files.service.end());
   return names;
 }
 

@@ -33,6 +33,7 @@ struct CommandOptions {
   SplitOptions split;
   JoinOptions join;
   LookbackOptions lookback;
+  ReviewOptions review;
   RulesOptions rules;
 };
 
@@ -198,6 +199,20 @@ void add_lookback(CLI::App& app, CommandOptions& options, Surroundings& surround
   command->callback([&] { run = [&] { return run_lookback(options.lookback, surroundings); }; });
 }
 
+void add_review(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  ReviewOptions& review = options.review;
+  CLI::App* command = app.add_subcommand("review", "the page to go through every week: what needs action, and why");
+  add_book(command, review.book);
+  add_as_of(command, review.book);
+  command->add_option("--days", review.days, "full days before that day to review")->check(CLI::Range(1, 3660));
+  command->add_option("--out", review.out, "file to write the page to")->required();
+  command->add_option("--format", review.format, "html, or pdf, which needs the package chromium")
+      ->check(CLI::IsMember({"html", "pdf"}));
+  command->add_option("--paper", review.paper, "of the PDF: A4 or letter")->check(CLI::IsMember({"A4", "letter"}));
+  command->footer("Example:\n  driftwarden review docs/demo --as-of 2026-11-16 --out review.html");
+  command->callback([&] { run = [&] { return run_review(options.review, surroundings); }; });
+}
+
 void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   RulesOptions& rules = options.rules;
   CLI::App* command = app.add_subcommand("rules", "rule packs: test, list, print; the measures they may use");
@@ -306,6 +321,7 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   add_split(app, options, surroundings, run);
   add_join(app, options, surroundings, run);
   add_lookback(app, options, surroundings, run);
+  add_review(app, options, surroundings, run);
   add_rules(app, options, surroundings, run);
   try {
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

@@ -2,13 +2,12 @@
 #include "command/opened_book.hpp"
 
 #include <algorithm>
-#include <filesystem>
 #include <functional>
 #include <iterator>
 #include <ostream>
-#include <system_error>
 #include <thread>
 
+#include "command/output_file.hpp"
 #include "command/progress.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
@@ -54,37 +53,9 @@ void tell(std::ostream& err, const Diagnostics& diagnostics) {
 }
 
 bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings) {
-  std::vector<std::string> names{"book.toml"};
-  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions}) {
-    names.insert(names.end(), table->begin(), table->end());
-  }
-  std::error_code ignored;
-  const bool is_of_the_book = std::any_of(names.begin(), names.end(), [&](const std::string& name) {
-    return std::filesystem::equivalent(book.folder / name, file, ignored);
-  });
-  if (is_of_the_book) {
-    tell(surroundings.err, {error("output/over-the-book", {file, 0, 0}, "the results would replace a file of the book",
-                                  "name another file")});
-  }
-  return is_of_the_book;
-}
-
-bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings) {
-  std::vector<std::string> names{"book.toml"};
-  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions, &book.files.service}) {
-    names.insert(names.end(), table->begin(), table->end());
-  }
-  std::error_code ignored;
-  const bool is_of_the_book = std::any_of(names.begin(), names.end(), [&](const std::string& name) {
-    return std::filesystem::equivalent(book.folder / name, file, ignored);
-  });
-  if (is_of_the_book) {
-    tell(surroundings.err, {error("output/over-the-book", {file, 0, 0}, "the results would replace a file of the book",
-                                  "name another file")});
-  }
-  return is_of_the_book;
+  if (!is_of_the_book(book, file)) return false;
+  tell(surroundings.err, {over_the_book(file)});
+  return true;
 }
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {

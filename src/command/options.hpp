@@ -87,6 +87,14 @@ struct LookbackOptions {
   std::string out;  // empty: standard output
 };
 
+struct ReviewOptions {
+  BookOptions book;
+  int days = 7;
+  std::string out;
+  std::string format = "html";
+  std::string paper = "A4";
+};
+
 struct RulesOptions {
   std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
   std::string name;
@@ -104,6 +112,7 @@ int run_history(const HistoryOptions& options, Surroundings& surroundings);
 int run_split(const SplitOptions& options, Surroundings& surroundings);
 int run_join(const JoinOptions& options, Surroundings& surroundings);
 int run_lookback(const LookbackOptions& options, Surroundings& surroundings);
+int run_review(const ReviewOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings);

@@ -6,6 +6,7 @@
 
 #include "command/opened_book.hpp"
 #include "command/progress.hpp"
+#include "command/output_file.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/report/in_order.hpp"
 #include "driftwarden/report/screen_csv.hpp"
@@ -118,8 +119,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   const Totals totals = write_all(*opened, *samples, options, has_colour, out, surroundings);
   if (!options.out.empty() && !file) {
-    tell(surroundings.err, {error("output/unwritable", {options.out, 0, 0}, "the results could not be written",
-                                  "check the folder, its rights and the room on the disk")});
+    tell(surroundings.err, {unwritable(options.out)});
     return cannot_be_used;
   }
   if (opened->has_faults()) return cannot_be_used;

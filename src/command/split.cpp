@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <ostream>
@@ -17,6 +18,11 @@ int refuse(Surroundings& surroundings, Diagnostic why) {
   return cannot_be_used;
 }
 
+bool has_faults(const Book& book) {
+  return std::any_of(book.problems.begin(), book.problems.end(),
+                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
+}
+
 // For each sample the part it is in, counted from 1, one a line.
 bool write_order(const BookShares& shares, const fs::path& folder) {
   std::ofstream out(folder / "order", std::ios::binary);
@@ -33,16 +39,17 @@ int run_split(const SplitOptions& options, Surroundings& surroundings) {
     return refuse(surroundings, error("parts/refused", {options.out, 0, 0}, "something is there already",
                                       "name a folder that is new"));
   }
-  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
-  if (opened == nullptr) return cannot_be_used;
-  if (opened->has_faults()) {
+  const Result<Book> book = read_watched(options.book, surroundings);
+  tell(surroundings.err, book ? book->problems : book.faults());
+  if (!book) return cannot_be_used;
+  if (has_faults(*book)) {
     return refuse(surroundings, error("parts/faulty", {"book.toml", 0, 0},
                                       "a book with faults can't be split: nobody knows where its faulty rows belong",
                                       "mend what 'driftwarden check' reports, or screen it whole"));
   }
   fs::create_directories(folder, failure);
-  const BookShares shares = shares_of(opened->book, options.parts);
-  const Result<std::uint32_t> written = write_parts(opened->book, shares, folder);
+  const BookShares shares = shares_of(*book, options.parts);
+  const Result<std::uint32_t> written = write_parts(*book, shares, folder);
   if (!written) {
     tell(surroundings.err, written.faults());
     return cannot_be_used;

@@ -13,13 +13,6 @@ namespace {
 
 constexpr std::size_t recent_points = 5;
 
-const SeriesPoint* last_counted(const Series& series) {
-  for (auto point = series.points.rbegin(); point != series.points.rend(); ++point) {
-    if (!is_missing(point->counted())) return &*point;
-  }
-  return nullptr;
-}
-
 bool has_recent_signal(const SeriesHistory& history) {
   for (const ControlChart& chart : history.charts) {
     if (chart.kind != ChartKind::individuals) continue;

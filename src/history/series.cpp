@@ -4,11 +4,24 @@
 #include <algorithm>
 #include <utility>
 
+#include "driftwarden/book/timestamp.hpp"
+
 namespace driftwarden {
 
 std::size_t Series::counted() const {
   return static_cast<std::size_t>(std::count_if(points.begin(), points.end(),
                                                 [](const SeriesPoint& point) { return !is_missing(point.counted()); }));
+}
+
+const SeriesPoint* last_counted(const Series& series) {
+  for (auto point = series.points.rbegin(); point != series.points.rend(); ++point) {
+    if (!is_missing(point->counted())) return &*point;
+  }
+  return nullptr;
+}
+
+Day day_of(const Series& series, const SeriesPoint& point, const TimeZone& zone) {
+  return series.is_by_day ? static_cast<Day>(point.at / static_cast<Moment>(seconds_a_day)) : local_day(point.at, zone);
 }
 
 Series empty_series(std::string name, std::string title, std::string unit, std::string basis) {

@@ -104,8 +104,7 @@ class SpawnPlan {
 
 Diagnostic no_gnuplot(const std::string& program) {
   return error("plot/no-gnuplot", {program, 0, 0}, "the pictures can't be drawn: there is no program gnuplot",
-               "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again; the data files "
-               "are written");
+               "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again");
 }
 
 // The last line that gnuplot said, for the message.

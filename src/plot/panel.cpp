@@ -11,7 +11,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr double least_gap_of_levels = 0.075;  // of a panel's height
 constexpr double pixels_an_inch = 96;
 
 std::string text_colour(const std::string& colour) { return " textcolor rgb '" + colour + "'"; }
@@ -88,7 +87,7 @@ void append_levels(std::string& script, const Panel& panel, const Theme& theme) 
   }
   std::stable_sort(levels.begin(), levels.end(),
                    [](const Panel::Level& a, const Panel::Level& b) { return a.y < b.y; });
-  const double gap = std::min(0.2, least_gap_of_levels * 0.25 / (panel.top - panel.bottom));
+  const double gap = std::min(0.2, panel.level_gap / (panel.top - panel.bottom));
   const std::vector<double> heights = heights_apart(panel, levels, gap);
   for (std::size_t i = 0; i < levels.size(); ++i) {
     script += "set label " + gnuplot_quoted(levels[i].text) + " at graph 1.008, graph " + gnuplot_figure(heights[i]) +

@@ -23,6 +23,7 @@ book=docs/demo
 as_of='--as-of 2026-11-16'
 commands=("check $book")
 for format in table csv json; do commands+=("screen $book $as_of --format $format"); done
+commands+=("review $book $as_of --out /dev/stdout")
 # A void sample, one that was stopped in the hour that came twice, one read by a rotameter, one with an overlap.
 for sample in TF46B-1 ST44C-3 TF42A-1 TF42B-2; do commands+=("explain $book $sample $as_of"); done
 

@@ -14,13 +14,15 @@
 build_packages=(
   g++ cmake ninja-build pkg-config
   libboost-dev libboost-iostreams-dev libboost-filesystem-dev
-  libtomlplusplus-dev libfmt-dev libcli11-dev nlohmann-json3-dev libssl-dev
+  libtomlplusplus-dev libfmt-dev libcli11-dev nlohmann-json3-dev libpugixml-dev libssl-dev
   libgnuplot-iostream-dev gnuplot-nox tzdata
 )
 
-# What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator and statistics that
-# are not ours, and two engines that run the parts of a split book side by side.
-test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy parallel python3-distributed)
+# What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator, statistics that are
+# not ours, two engines that run the parts of a split book side by side, and for tests/browser a browser with what drives
+# it and reads its PDF.
+test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy parallel python3-distributed
+  chromium chromium-driver python3-selenium poppler-utils)
 
 # Prints those of the named packages that are not installed, one a line.
 missing_packages() {

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "driftwarden/book/time_zone.hpp"
 #include "driftwarden/record/moment.hpp"
 #include "driftwarden/record/sample.hpp"
 
@@ -66,6 +67,12 @@ struct Series {
 
   std::size_t counted() const;
 };
+
+// The last point that counts; nullptr where none does.
+const SeriesPoint* last_counted(const Series& series);
+
+// The day of a point, in the zone where its time is known.
+Day day_of(const Series& series, const SeriesPoint& point, const TimeZone& zone);
 
 // A series without points yet.
 Series empty_series(std::string name, std::string title, std::string unit, std::string basis = {});

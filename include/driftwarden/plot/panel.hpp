@@ -63,7 +63,8 @@ struct Panel {
   double bottom = 0;
   double top = 1;
   std::size_t most_tics = 6;
-  bool is_plain = false;  // a thumbnail: no dates, no grid, only the ends of the y axis
+  double level_gap = 0.019;  // least distance of two levels' names, of the picture's height
+  bool is_plain = false;     // a thumbnail: no dates, no grid, only the ends of the y axis
 
   std::vector<Range> shaded;  // along x
   std::vector<Area> areas;

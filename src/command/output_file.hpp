@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "driftwarden/book/book.hpp"
+
+namespace driftwarden {
+
+// Whether a file to be written is one of the book's own.
+bool is_of_the_book(const Book& book, const std::string& file);
+
+// What is told where results would replace a file of the book, and where they can't be written.
+Diagnostic over_the_book(const std::string& file);
+Diagnostic unwritable(const std::string& file);
+
+}  // namespace driftwarden

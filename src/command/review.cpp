@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#include <fstream>
+#include <ostream>
+
+#include "command/output_file.hpp"
+#include "command/reviewed.hpp"
+#include "command/scratch_place.hpp"
+#include "driftwarden/report/pdf_print.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool is_written(const std::filesystem::path& file, const std::string& text) {
+  std::ofstream out(file, std::ios::binary);
+  out << text << std::flush;
+  return static_cast<bool>(out);
+}
+
+Diagnostics write_page(const std::string& html, const ReviewOptions& options, Day as_of) {
+  if (options.format == "pdf") {
+    const ScratchPlace place;
+    if (!is_written(place.path() / "page.html", html)) return {unwritable(place.path().string())};
+    return print_to_pdf(place.path() / "page.html", options.out, place.path(), as_of);
+  }
+  if (!is_written(options.out, html)) return {unwritable(options.out)};
+  return {};
+}
+
+// Paper only matters where the program prints.
+ReviewChoices choices_of(const ReviewOptions& options) {
+  ReviewChoices choices;
+  choices.days = options.days;
+  if (options.format == "pdf") choices.paper = options.paper == "letter" ? "letter" : "A4";
+  return choices;
+}
+
+}  // namespace
+
+int run_review(const ReviewOptions& options, Surroundings& surroundings) {
+  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
+  if (opened == nullptr) return cannot_be_used;
+  if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  tell_doubts(*opened, surroundings);
+  const std::optional<Reviewed> review = reviewed(*opened, choices_of(options), surroundings);
+  if (!review) return cannot_be_used;
+  const Diagnostics failures = write_page(review->html, options, opened->as_of);
+  tell(surroundings.err, failures);
+  if (!failures.empty()) return cannot_be_used;
+  surroundings.out << review->summary << '\n' << options.out << '\n';
+  if (opened->has_faults()) return cannot_be_used;
+  return review->is_amiss ? something_is_amiss : all_is_well;
+}
+
+}  // namespace driftwarden

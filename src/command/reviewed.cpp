@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+#include "command/reviewed.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <numeric>
+
+#include "command/scratch_place.hpp"
+#include "driftwarden/book/digest.hpp"
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/history/instrument_action.hpp"
+#include "driftwarden/plot/gnuplot_run.hpp"
+#include "driftwarden/plot/page_charts.hpp"
+#include "driftwarden/report/inline_svg.hpp"
+#include "driftwarden/report/review_page.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t most_charted_instruments = 60;
+
+std::string text_of(const fs::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+std::vector<InputFile> inputs_of(const Book& book) {
+  std::vector<std::string> names{"book.toml"};
+  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
+                            &book.files.readings, &book.files.decisions}) {
+    names.insert(names.end(), table->begin(), table->end());
+  }
+  std::vector<InputFile> inputs;
+  for (const std::string& name : names) {
+    const std::string text = name == "book.toml" ? book.settings_text : text_of(book.folder / name);
+    inputs.push_back({name, text.size(), sha256_of(text)});
+  }
+  return inputs;
+}
+
+std::vector<WantedChart> wanted_charts(const Review& review) {
+  std::vector<WantedChart> wanted;
+  for (std::size_t i = 0; i < std::min(review.charted.size(), most_charted_instruments); ++i) {
+    for (const SeriesHistory* series : reviewed_series(*review.charted[i]))
+      wanted.push_back({review.charted[i], series});
+  }
+  return wanted;
+}
+
+// Draws the charts and puts them into the page; where that can't be done, the page says why.
+void add_charts(ReviewPage& page, const Theme& look, Surroundings& surroundings) {
+  const Book& book = page.screening.book();
+  const PageCharts charts = page_charts(wanted_charts(page.review), book.settings.zone, look);
+  std::vector<std::string> files;
+  for (const PageCharts::Chart& chart : charts.charts) files.push_back(chart.file);
+  const ScratchPlace place;
+  const Diagnostics failures = draw_pictures(charts.script, files, place.path());
+  if (!failures.empty()) {
+    tell(surroundings.err, failures);
+    page.why_no_charts = failures.front().message + "; " + failures.front().hint + ".";
+    return;
+  }
+  for (const PageCharts::Chart& chart : charts.charts) {
+    const std::string label = "Chart of " + book.instruments[chart.of->instrument].name + ": " +
+                              chart.series->series.title + "; described below";
+    std::optional<InlineSvg> svg = inline_svg(text_of(place.path() / chart.file), label);
+    if (!svg) continue;
+    if (page.chart_symbols.empty()) page.chart_symbols = svg->symbols;
+    page.charts.push_back({chart.of->instrument, chart.series->series.name, std::move(svg->picture)});
+  }
+}
+
+// "2026-11-09 to 2026-11-16: 5 actions, 18 open from before; 24 samples and blanks, 2 void, …"
+std::string summary_of(const Review& review) {
+  const auto recent = static_cast<std::size_t>(std::count_if(
+      review.actions.begin(), review.actions.end(), [](const ReviewAction& action) { return action.is_recent; }));
+  return date_text(review.period.from) + " to " + date_text(review.period.to) + ": " + std::to_string(recent) +
+         (recent == 1 ? " action, " : " actions, ") + std::to_string(review.actions.size() - recent) +
+         " open from before; " + std::to_string(review.recent.samples) +
+         " samples and blanks: " + std::to_string(review.recent.valid) + " valid, " +
+         std::to_string(review.recent.qualified) + " qualified, " + std::to_string(review.recent.undecided) +
+         " undecided, " + std::to_string(review.recent.void_) + " void";
+}
+
+// The three themes, or nothing (told).
+struct Themes {
+  Theme light, dark, print;
+};
+std::optional<Themes> read_themes(Surroundings& surroundings) {
+  const Result<Theme> light = read_theme(surroundings.share, "light");
+  const Result<Theme> dark = read_theme(surroundings.share, "dark");
+  const Result<Theme> print = read_theme(surroundings.share, "print");
+  for (const Result<Theme>* theme : {&light, &dark, &print}) {
+    if (!*theme) tell(surroundings.err, theme->faults());
+  }
+  if (!light || !dark || !print) return std::nullopt;
+  return Themes{*light, *dark, *print};
+}
+
+}  // namespace
+
+std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& choices, Surroundings& surroundings) {
+  const Result<ChartChoices> chart = chart_choices(opened.book.settings.history);
+  if (!chart) tell(surroundings.err, chart.faults());
+  const std::optional<Themes> themes = read_themes(surroundings);
+  if (!chart || !themes) return std::nullopt;
+  std::vector<Row> all(opened.book.instruments.size());
+  std::iota(all.begin(), all.end(), Row{0});
+  const std::vector<InstrumentHistory> histories = histories_of(*opened.screening, all, opened.as_of, *chart);
+  const Review review = review_of(*opened.screening, histories, opened.as_of, choices.days);
+  ReviewPage page{*opened.screening,      review, histories, opened.as_of, surroundings.version,
+                  inputs_of(opened.book), {},     {},        {},           {},
+                  choices.paper};
+  page.chart_style = chart_style(themes->light, themes->dark, themes->print);
+  add_charts(page, themes->light, surroundings);
+  return Reviewed{review_html(page), summary_of(review), review.recent.void_ + review.recent.undecided > 0};
+}
+
+}  // namespace driftwarden

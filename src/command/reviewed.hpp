@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "command/opened_book.hpp"
+
+namespace driftwarden {
+
+// What is asked of a review.
+struct ReviewChoices {
+  int days = 7;
+  std::string paper;  // "A4", "letter"; "" leaves it to the printer
+};
+
+// A review as one HTML page, and what came of it.
+struct Reviewed {
+  std::string html;
+  std::string summary;    // a line for the terminal
+  bool is_amiss = false;  // a sample of these days is void or undecided
+};
+
+// Reviews an opened book. The text is the same for the same book, rules, day and choices. Without gnuplot there are no
+// charts; that is told, and the page says so. Nothing (told) where the book's [history] or a theme can't be used.
+std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& choices, Surroundings& surroundings);
+
+}  // namespace driftwarden

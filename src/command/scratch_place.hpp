@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <filesystem>
+
+namespace driftwarden {
+
+// A new empty folder among the system's temporary files, gone with what is in it at the end of its life. Where none
+// can be made the path is empty.
+class ScratchPlace {
+ public:
+  ScratchPlace();
+  ~ScratchPlace();
+  ScratchPlace(const ScratchPlace&) = delete;
+  ScratchPlace& operator=(const ScratchPlace&) = delete;
+
+  const std::filesystem::path& path() const { return path_; }
+
+ private:
+  std::filesystem::path path_;
+};
+
+}  // namespace driftwarden

@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/instrument_action.hpp"
+
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/quantity/number.hpp"
+#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/verdict/message.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double out_of_tolerance = 3;  // urgency_of: from here on
+constexpr double signal_given = 1;
+
+std::string plural(std::size_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+// "drift -7.1 % on 2026-11-12, beyond its tolerance of -5 to 5 %"
+std::string beyond_text(const SeriesHistory& history, const TimeZone& zone) {
+  const Series& series = history.series;
+  const SeriesPoint& last = *last_counted(series);
+  const double limit = last.value < 0 ? series.tolerance.lower : series.tolerance.upper;
+  return series.title + " " + with_decimals_beyond(last.value, 1, limit) + " " + series.unit + " on " +
+         date_text(day_of(series, last, zone)) + ", beyond its tolerance of " + shortest(limit) + " " + series.unit;
+}
+
+// "Drift per use: a signal among the last five points, beyond-limits on 2026-11-12"
+std::string signal_text(const SeriesHistory& history, const TimeZone& zone) {
+  const ChartSignal* last = nullptr;
+  for (const ControlChart& chart : history.charts) {
+    if (chart.kind != ChartKind::individuals) continue;
+    for (const ChartSignal& signal : chart.signals) {
+      if (last == nullptr || signal.point >= last->point) last = &signal;
+    }
+  }
+  const std::string what = history.series.title + ": a signal among the last five points";
+  if (last == nullptr) return what;
+  const SeriesPoint& point = history.series.points[last->point];
+  return what + ", " + last->rule + " on " + date_text(day_of(history.series, point, zone));
+}
+
+class InstrumentActions {
+ public:
+  explicit InstrumentActions(const KnownInstrument& known)
+      : known_(known),
+        book_(known.screening.book()),
+        instrument_(book_.instruments[known.standing.instrument]),
+        zone_(book_.settings.zone) {}
+
+  std::vector<ReviewAction> all() {
+    if (instrument_.kind != InstrumentKind::pump) came_back_beyond();
+    if (!known_.standing.is_in_service) return std::move(actions_);
+    if (instrument_.kind == InstrumentKind::pump) is_beyond();
+    calibration();
+    on_its_way();
+    findings();
+    unusual();
+    return std::move(actions_);
+  }
+
+ private:
+  ReviewAction& add(ActionKind kind, std::string what, std::string why, bool is_recent = true) {
+    actions_.push_back({kind,
+                        ActionSubject::instrument,
+                        instrument_.name,
+                        std::move(what),
+                        {{std::move(why), ""}},
+                        known_.standing.instrument,
+                        is_recent});
+    return actions_.back();
+  }
+
+  void came_back_beyond() {
+    const SeriesHistory* found = known_.history.find("as-found-error");
+    if (found == nullptr || urgency_of(*found) < out_of_tolerance) return;
+    const bool is_recent = known_.standing.newest->calibrated >= known_.recent_from;
+    add(ActionKind::look_back,
+        "Look at every sample that leaned on it since its certificate before this one: driftwarden lookback lists "
+        "them.",
+        beyond_text(*found, zone_), is_recent);
+  }
+
+  void is_beyond() {
+    for (const SeriesHistory* series : reviewed_series(known_.history)) {
+      if (series->series.name == "as-found-error" || urgency_of(*series) < out_of_tolerance) continue;
+      const std::string why = beyond_text(*series, zone_);
+      if (is_out_) {
+        actions_.back().why.push_back({why, ""});
+      } else {
+        add(ActionKind::take_out, "Take it out of use until somebody has found out why and set it right.", why,
+            known_.standing.use.recent_samples > 0);
+      }
+      is_out_ = true;
+    }
+  }
+
+  void calibration() {
+    const InstrumentStanding& standing = known_.standing;
+    if (!standing.has_to_be_calibrated(book_)) return;
+    if (standing.newest == nullptr) {
+      add(ActionKind::find_certificate, "Add its certificate to the book, or have it calibrated before it is used.",
+          "the book holds no certificate of it", standing.use.recent_samples > 0);
+    } else if (standing.due != no_day && standing.due < known_.as_of) {
+      std::string why = "was due on " + date_text(standing.due) + ", " +
+                        plural(static_cast<std::size_t>(known_.as_of - standing.due), "day", "days") + " ago";
+      if (standing.use.overdue_samples > 0)
+        why += "; " + plural(standing.use.overdue_samples, "sample leans", "samples lean") + " on it since";
+      add(ActionKind::recalibrate, "Have it calibrated before it is used again.", why);
+    } else if (standing.due != no_day && standing.due <= known_.as_of + soon_days) {
+      add(ActionKind::recalibrate_soon, "Have it calibrated by then, or put another in its place.",
+          "is due on " + date_text(standing.due));
+    }
+  }
+
+  void on_its_way() {
+    if (is_out_) return;
+    for (const SeriesHistory* series : reviewed_series(known_.history)) {
+      if (!series->forecast.crossing) continue;
+      const Day earliest = day_of(series->series, series->forecast.crossing->earliest, zone_);
+      if (earliest > known_.as_of + soon_days) continue;
+      add(ActionKind::adjust_soon, "Set it back or put another in its place before " + date_text(earliest) + ".",
+          series->series.title + ": " + series->forecast.said);
+      return;
+    }
+  }
+
+  // Rules about it: what is known already has got another reason; what isn't is to be watched.
+  void findings() {
+    if (known_.findings == nullptr) return;
+    for (const Finding& finding : known_.findings->findings) {
+      const Rule& rule = known_.screening.rules().rules[finding.rule];
+      const Reason reason{message_of(known_.screening, *known_.findings, finding), rule.full_name()};
+      const std::string_view measure = measure_of(rule).name;
+      ReviewAction* known = nullptr;
+      for (ReviewAction& action : actions_) {
+        const bool is_of_due =
+            measure == "due" && (action.kind == ActionKind::recalibrate || action.kind == ActionKind::recalibrate_soon);
+        const bool is_of_error = measure == "as-found.error" && action.kind == ActionKind::look_back;
+        if (is_of_due || is_of_error || action.kind == ActionKind::watch) known = &action;
+      }
+      if (known == nullptr) known = &add(ActionKind::watch, "Look at its chart before it goes out again.", "");
+      if (known->why.front().said.empty()) known->why.clear();
+      known->why.push_back(reason);
+    }
+  }
+
+  void unusual() {
+    if (!actions_.empty() || known_.standing.use.recent_samples == 0) return;
+    for (const SeriesHistory* series : reviewed_series(known_.history)) {
+      if (urgency_of(*series) < signal_given) continue;
+      add(ActionKind::watch, "Look at its chart before it goes out again.", signal_text(*series, zone_));
+      return;
+    }
+  }
+
+  const KnownInstrument& known_;
+  const Book& book_;
+  const Instrument& instrument_;
+  const TimeZone& zone_;
+  std::vector<ReviewAction> actions_;
+  bool is_out_ = false;
+};
+
+}  // namespace
+
+std::vector<const SeriesHistory*> reviewed_series(const InstrumentHistory& history) {
+  std::vector<const SeriesHistory*> found;
+  for (const std::string_view name : {"pre-flow-deviation", "pre-flow", "drift", "as-found-error"}) {
+    if (name == "pre-flow" && !found.empty()) continue;
+    const SeriesHistory* series = history.find(name);
+    if (series != nullptr && series->series.is_charted && !series->series.points.empty()) found.push_back(series);
+  }
+  return found;
+}
+
+std::vector<ReviewAction> actions_about(const KnownInstrument& known) { return InstrumentActions(known).all(); }
+
+}  // namespace driftwarden

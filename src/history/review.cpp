@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/history/review.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/history/instrument_action.hpp"
+#include "driftwarden/history/sample_action.hpp"
+#include "history/record_action.hpp"
+
+namespace driftwarden {
+namespace {
+
+// The day each sample is reviewed under: that of its start; of a sample without one, and of blanks, the last day of
+// its batch.
+class SampleDays {
+ public:
+  explicit SampleDays(const Book& book) : book_(book) {
+    for (Row row = 0; row < book.samples.size(); ++row) {
+      const Day day = started(row);
+      if (day == no_day || batch_of(row) == 0) continue;
+      Day& last = last_of_batch_.try_emplace(batch_of(row), day).first->second;
+      last = std::max(last, day);
+    }
+  }
+
+  Day day_of(Row sample) const {
+    const Day day = started(sample);
+    if (day != no_day || book_.samples.kind[sample] == SampleKind::sample) return day;
+    const auto found = last_of_batch_.find(batch_of(sample));
+    return found == last_of_batch_.end() ? no_day : found->second;
+  }
+
+ private:
+  TextId batch_of(Row row) const { return field(book_.samples.batch, row, TextId{0}); }
+  Day started(Row row) const {
+    const Moment moment = book_.samples.started[row];
+    return moment == no_moment ? no_day : local_day(moment, book_.settings.zone);
+  }
+
+  const Book& book_;
+  std::map<TextId, Day> last_of_batch_;
+};
+
+class ReviewMaker {
+ public:
+  ReviewMaker(const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of, int days)
+      : screening_(screening), book_(screening.book()), histories_(histories), as_of_(as_of) {
+    review_.period = review_period(as_of, days);
+    uses_.resize(book_.instruments.size());
+    unjudged_.resize(screening.rules().rules.size());
+  }
+
+  Review make() {
+    samples();
+    for (std::uint32_t rule = 0; rule < unjudged_.size(); ++rule) {
+      unjudged_[rule].rule = rule;
+      if (unjudged_[rule].undecided + unjudged_[rule].passed_over > 0) review_.unjudged.push_back(unjudged_[rule]);
+    }
+    review_.subjects = judge_subjects(screening_, facts_, as_of_);
+    review_.instruments = standings_of(screening_, uses_, as_of_);
+    instruments();
+    charted();
+    batches();
+    for (ReviewAction& action : actions_about_records(book_, touched_)) review_.actions.push_back(std::move(action));
+    decisions();
+    sort_by_urgency(review_.actions);
+    return std::move(review_);
+  }
+
+ private:
+  void samples() {
+    const SampleDays days(book_);
+    SampleJudge judge(screening_, true);
+    for (Row row = 0; row < book_.samples.size(); ++row) {
+      const Day day = days.day_of(row);
+      if (day != no_day && day > as_of_) {
+        ++review_.later_samples;
+        continue;
+      }
+      sample(judge.judge(row), day);
+    }
+  }
+
+  void sample(const SampleResult& result, Day day) {
+    const bool is_recent = day == no_day || review_.period.holds(day);
+    ReviewedSample reviewed{result.figures->sample, result.verdict, day, is_recent, false};
+    reviewed.is_settled = result.verdict != Verdict::valid && is_settled(screening_, result, as_of_);
+    (is_recent ? review_.recent : review_.earlier).count(result.verdict);
+    count_in_batch(reviewed);
+    count_use(uses_, screening_, result, day, is_recent);
+    for (const auto* findings : {&result.findings, &result.kept}) count_unjudged(*findings);
+    if (result.figures->problem != no_problem) touched_[result.figures->problem].push_back(reviewed.sample);
+    facts_.push_back(facts_of(result));
+    review_.samples.push_back(reviewed);
+    std::optional<ReviewAction> action = action_about(screening_, result, as_of_);
+    if (!action) return;
+    action->is_recent = is_recent;
+    review_.actions.push_back(*std::move(action));
+  }
+
+  void count_unjudged(const std::vector<Finding>& findings) {
+    for (const Finding& finding : findings) {
+      if (finding.rule == Finding::faulty_records) continue;
+      if (finding.judgement.outcome == Outcome::undecided) ++unjudged_[finding.rule].undecided;
+      if (finding.judgement.outcome == Outcome::skipped) ++unjudged_[finding.rule].passed_over;
+    }
+  }
+
+  void count_in_batch(const ReviewedSample& sample) {
+    const TextId id = field(book_.samples.batch, sample.sample, TextId{0});
+    const auto [found, is_new] = batch_at_.emplace(id, review_.batches.size());
+    if (is_new) review_.batches.push_back({book_.texts.text(id), no_day, no_day, false, 0, {}});
+    ReviewedBatch& batch = review_.batches[found->second];
+    batch.totals.count(sample.verdict);
+    batch.blanks += book_.samples.kind[sample.sample] == SampleKind::blank ? 1U : 0U;
+    batch.is_recent = batch.is_recent || sample.is_recent;
+    if (sample.day == no_day) return;
+    batch.first = batch.first == no_day ? sample.day : std::min(batch.first, sample.day);
+    batch.last = std::max(batch.last, sample.day);
+  }
+
+  const SubjectResult* findings_about(Subject of, const std::string& name) const {
+    for (const SubjectResult& subject : review_.subjects) {
+      if (subject.of == of && subject.name == name) return &subject;
+    }
+    return nullptr;
+  }
+
+  void instruments() {
+    for (const InstrumentStanding& standing : review_.instruments) {
+      const Instrument& instrument = book_.instruments[standing.instrument];
+      const Subject of = instrument.kind == InstrumentKind::pump ? Subject::pump : Subject::calibrator;
+      const KnownInstrument known{
+          screening_, standing,           histories_[standing.instrument], findings_about(of, instrument.name),
+          as_of_,     review_.period.from};
+      for (ReviewAction& action : actions_about(known)) review_.actions.push_back(std::move(action));
+    }
+  }
+
+  void charted() {
+    for (const InstrumentHistory& history : histories_) {
+      if (!reviewed_series(history).empty()) review_.charted.push_back(&history);
+    }
+    const auto serves = [this](const InstrumentHistory* of) {
+      return review_.instruments[of->instrument].is_in_service;
+    };
+    std::stable_sort(review_.charted.begin(), review_.charted.end(),
+                     [&](const InstrumentHistory* a, const InstrumentHistory* b) {
+                       return serves(a) != serves(b) ? serves(a) : a->urgency > b->urgency;
+                     });
+  }
+
+  void batches() {
+    for (const ReviewedBatch& batch : review_.batches) {
+      const SubjectResult* found = findings_about(Subject::batch, batch.name);
+      if (found == nullptr || found->verdict == Verdict::valid) continue;
+      ReviewAction action{ActionKind::complete_batch,
+                          ActionSubject::batch,
+                          batch.name,
+                          "Find out whether something is missing from the book; pass the remark on with its results.",
+                          {},
+                          no_row,
+                          batch.is_recent};
+      for (const Finding& finding : found->findings)
+        action.why.push_back(
+            {message_of(screening_, *found, finding), screening_.rules().rules[finding.rule].full_name()});
+      review_.actions.push_back(std::move(action));
+    }
+  }
+
+  void decisions() {
+    for (const Decision& decision : book_.decisions) {
+      if (local_day(decision.decided, book_.settings.zone) <= as_of_) review_.decisions.push_back(&decision);
+    }
+    std::stable_sort(review_.decisions.begin(), review_.decisions.end(),
+                     [](const Decision* a, const Decision* b) { return a->decided > b->decided; });
+  }
+
+  const Screening& screening_;
+  const Book& book_;
+  const std::vector<InstrumentHistory>& histories_;
+  Day as_of_;
+  Review review_;
+  std::vector<InstrumentUse> uses_;
+  std::vector<SampleFacts> facts_;
+  std::vector<UnjudgedRule> unjudged_;
+  std::map<TextId, std::size_t> batch_at_;
+  std::map<ProblemNumber, std::vector<Row>> touched_;
+};
+
+}  // namespace
+
+ReviewPeriod review_period(Day as_of, int days) { return {as_of - days, as_of}; }
+
+Review review_of(const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of, int days) {
+  return ReviewMaker(screening, histories, as_of, days).make();
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/review_page.hpp"
+
+#include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/report/page_style.hpp"
+#include "driftwarden/report/sample_figures.hpp"
+#include "driftwarden/verdict/decision_risk.hpp"
+#include "report/review_parts.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::string style_of(const ReviewPage& page) {
+  std::string style(review_css());
+  style += page.chart_style;
+  if (!page.paper.empty()) style += "@page{size:" + page.paper + "}\n";
+  return style;
+}
+
+void append_head(HtmlText& html, const ReviewPage& page, const std::string& style) {
+  html.markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+  html.markup("<meta http-equiv=\"Content-Security-Policy\" content=\"" + html_of(content_policy(style, review_js())) +
+              "\">\n");
+  html.markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+  html.markup("<meta name=\"color-scheme\" content=\"light dark\">\n<link rel=\"icon\" href=\"data:,\">\n");
+  html.element("title", "Review of " + page.screening.book().settings.title + ", " + date_text(page.as_of));
+  html.markup("\n<style>" + style + "</style>\n</head>\n");
+}
+
+void append_count(HtmlText& html, std::size_t count, Verdict verdict) {
+  html.open("div").open("dt");
+  append_verdict(html, verdict);
+  html.close().element("dd", std::to_string(count)).close();
+}
+
+void append_masthead(HtmlText& html, const ReviewPage& page) {
+  const Review& review = page.review;
+  html.open("header", {{"class", "masthead"}}).element("p", {{"class", "kicker"}}, "Review of air-sampling flow");
+  html.element_from_book("h1", {}, page.screening.book().settings.title);
+  html.open("p", {{"class", "days"}}).text("Days reviewed: ");
+  html.element("time", date_text(review.period.from)).text(" to ").element("time", date_text(review.period.to));
+  html.text(". Everything stands as of ").element("time", date_text(page.as_of)).text(".").close();
+  html.open("dl", {{"class", "counts"}});
+  append_count(html, review.recent.void_, Verdict::void_);
+  append_count(html, review.recent.undecided, Verdict::undecided);
+  append_count(html, review.recent.qualified, Verdict::qualified);
+  append_count(html, review.recent.valid, Verdict::valid);
+  html.close().close().line_end();
+}
+
+void append_cautions(HtmlText& html, const ReviewPage& page) {
+  html.open("aside", {{"class", "cautions"}, {"aria-label", "Cautions"}});
+  html.element("p",
+               "This page does not replace the sampling method, the law where the work is done, or the judgement of a "
+               "qualified occupational hygienist; where they differ from a rule pack, they win. A verdict is about the "
+               "air volume, not about anyone's safety: a void sample is never evidence that exposure was low.");
+  html.element("p", "Decision rule: " + decision_rule_text(page.screening.book().settings.guard) + ".");
+  html.close().line_end();
+}
+
+void append_contents(HtmlText& html) {
+  constexpr std::pair<std::string_view, std::string_view> sections[] = {{"action", "What needs action"},
+                                                                        {"batches", "Batches"},
+                                                                        {"samples", "Samples"},
+                                                                        {"instruments", "Pumps and calibrators"},
+                                                                        {"records", "Data faults, remarks"},
+                                                                        {"unjudged", "Not judged"},
+                                                                        {"decisions", "Overrides, decisions"},
+                                                                        {"rules", "Rules"},
+                                                                        {"provenance", "Provenance"},
+                                                                        {"signature", "Signature"}};
+  html.open("nav", {{"aria-label", "Contents"}}).open("ol");
+  for (const auto& [id, name] : sections) html.open("li").element("a", {{"href", "#" + std::string(id)}}, name).close();
+  html.close().close().line_end();
+}
+
+// Lines to be filled in by hand.
+void append_signature(HtmlText& html) {
+  open_section(html, 10, "signature", "Signature");
+  html.element("p", "I have gone through this review; what needs action has been given to somebody.");
+  html.open("dl", {{"class", "sign"}});
+  for (const std::string_view what : {"Reviewed by", "Function", "Date", "Signature", "Remarks"})
+    html.open("div").element("dt", what).element("dd", "").close();
+  html.close().close().line_end();
+}
+
+}  // namespace
+
+void append_provenance(HtmlText& html, const ReviewPage& page) {
+  const Settings& settings = page.screening.book().settings;
+  open_section(html, 9, "provenance", "Where this page comes from");
+  html.open("dl", {{"class", "facts"}});
+  const auto fact = [&html](std::string_view what, std::string_view is) {
+    html.open("div").element("dt", what).element_from_book("dd", {}, is).close();
+  };
+  fact("Program", "driftwarden " + page.version);
+  fact("As of", date_text(page.as_of));
+  fact("Time zone", settings.zone_name);
+  fact("Reference conditions",
+       conditions_text(settings.reference) + (settings.reference_was_said ? "" : " (preset; the book does not say)"));
+  fact("Decision rule", decision_rule_text(settings.guard));
+  html.close().line_end();
+  open_table(html, "plain", "Files of the book as they were read", {"File", "#Bytes", "SHA-256"});
+  html.open("tbody").line_end();
+  for (const InputFile& file : page.inputs) {
+    html.open("tr").element_from_book("th", {{"scope", "row"}}, file.name);
+    html.element("td", {{"class", "figure"}}, std::to_string(file.bytes));
+    html.open("td").element("code", file.sha256).close().close().line_end();
+  }
+  html.close();
+  close_table(html);
+  html.element("p", {{"class", "note"}},
+               "The digests of the rule packs stand in section 8. The same files, rules and day give this page again, "
+               "byte for byte.");
+  html.close().line_end();
+}
+
+std::string review_html(const ReviewPage& page) {
+  const std::string style = style_of(page);
+  std::string out;
+  HtmlText html(out);
+  append_head(html, page, style);
+  html.open("body").markup("<a class=\"skip\" href=\"#action\">To what needs action</a>\n");
+  append_masthead(html, page);
+  append_contents(html);
+  html.open("main").line_end();
+  append_cautions(html, page);
+  append_actions(html, page);
+  append_batches(html, page);
+  append_samples(html, page);
+  append_instruments(html, page);
+  append_records(html, page);
+  append_unjudged(html, page);
+  append_decisions(html, page);
+  append_rules(html, page);
+  append_provenance(html, page);
+  append_signature(html);
+  html.close().line_end();
+  html.markup("<script>" + std::string(review_js()) + "</script>\n");
+  html.close().markup("\n</html>\n");
+  return out;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "command/called.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(Review, WritesThePageAndAnswersWithItsDays) {
+  const BookFolder folder(judged_text());
+  const std::string page = folder.file("review.html");
+  const Called called = call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page});
+  EXPECT_EQ(called.status, 1);
+  EXPECT_EQ(called.out.find("2026-09-17 to 2026-09-24: 2 actions"), 0U) << called.out;
+  EXPECT_TRUE(text_of_file(page).starts_with("<!DOCTYPE html>"));
+  EXPECT_EQ(call({"review", folder.path(), "--as-of", "2026-09-24", "--days", "1", "--out", page}).status, 0);
+}
+
+TEST(Review, NeverWritesOverTheBook) {
+  const BookFolder folder(judged_text());
+  const Called called = call({"review", folder.path(), "--out", folder.file("readings.csv")});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_NE(called.err.find("[output/over-the-book]"), std::string::npos);
+  EXPECT_EQ(text_of_file(folder.file("readings.csv")), BookText{}.readings);
+}
+
+TEST(Review, TellsWhereItCanNotWrite) {
+  const BookFolder folder(judged_text());
+  const Called called = call({"review", folder.path(), "--out", folder.file("no/review.html")});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_NE(called.err.find("[output/unwritable]"), std::string::npos);
+}
+
+TEST(Review, AnswersTwoWhereRecordsCanNotBeUnderstood) {
+  BookText text = judged_text("5 %");
+  text.readings += "2026-09-21T16:12,post,S1,V1,1.9x\n";
+  const BookFolder folder(text);
+  const std::string page = folder.file("review.html");
+  EXPECT_EQ(call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page}).status, 2);
+  EXPECT_NE(text_of_file(page).find("Mend the record"), std::string::npos);
+}
+
+TEST(Review, NamesThePackageThatPrintsWhereItIsMissing) {
+  const BookFolder folder(judged_text());
+  const EnvironmentVariable no_programs("PATH", "/nonexistent");
+  const Called called = call({"review", folder.path(), "--format", "pdf", "--out", folder.file("review.pdf")});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_NE(called.err.find("install the package chromium"), std::string::npos) << called.err;
+}
+
+TEST(Review, WantsAFileAndASensibleNumberOfDays) {
+  const BookFolder folder;
+  EXPECT_EQ(call({"review", folder.path()}).status, 2);
+  EXPECT_EQ(call({"review", folder.path(), "--out", "x", "--days", "0"}).status, 2);
+  EXPECT_EQ(call({"review", folder.path(), "--out", "x", "--format", "png"}).status, 2);
+}
+
+}  // namespace
+}  // namespace driftwarden

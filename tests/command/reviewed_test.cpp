@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+#include "command/reviewed.hpp"
+
+#include <gtest/gtest.h>
+
+#include "command/called.hpp"
+
+namespace driftwarden {
+namespace {
+
+std::optional<Reviewed> review(const BookFolder& folder, std::string& err, const ReviewChoices& choices = {}) {
+  std::ostringstream out;
+  std::ostringstream told;
+  Surroundings surroundings{out, told, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  BookOptions options;
+  options.book = folder.path();
+  options.as_of = "2026-09-24";
+  const auto opened = open_book(options, surroundings);
+  std::optional<Reviewed> made;
+  if (opened != nullptr) made = reviewed(*opened, choices, surroundings);
+  err = told.str();
+  return made;
+}
+
+TEST(Reviewed, IsThePageWithChartsAndDigests) {
+  const BookFolder folder(judged_text());
+  std::string err;
+  const auto made = review(folder, err);
+  ASSERT_TRUE(made);
+  EXPECT_EQ(err, "");
+  EXPECT_TRUE(made->is_amiss);
+  EXPECT_EQ(made->summary,
+            "2026-09-17 to 2026-09-24: 2 actions, 0 open from before; 1 samples and blanks: 0 valid, 0 qualified, 0 "
+            "undecided, 1 void");
+  EXPECT_NE(made->html.find("<svg role=\"img\" aria-label=\"Chart of P1: "), std::string::npos);
+  EXPECT_NE(made->html.find("<bdi>readings.csv</bdi>"), std::string::npos);
+}
+
+TEST(Reviewed, GivesTheSameBytesAgain) {
+  const BookFolder folder(judged_text());
+  std::string err;
+  EXPECT_EQ(review(folder, err)->html, review(folder, err)->html);
+}
+
+TEST(Reviewed, LooksBackAsManyDaysAsAsked) {
+  const BookFolder folder(judged_text());
+  std::string err;
+  EXPECT_TRUE(review(folder, err, {3, ""})->is_amiss);
+  EXPECT_FALSE(review(folder, err, {2, ""})->is_amiss);
+}
+
+TEST(Reviewed, SaysWhatLacksWhereThereIsNoGnuplot) {
+  const BookFolder folder(judged_text());
+  const EnvironmentVariable no_programs("PATH", "/nonexistent");
+  std::string err;
+  const auto made = review(folder, err);
+  ASSERT_TRUE(made);
+  EXPECT_NE(err.find("[plot/no-gnuplot]"), std::string::npos);
+  EXPECT_NE(made->html.find("There are no charts on this page: "), std::string::npos);
+  EXPECT_NE(made->html.find("gnuplot-nox"), std::string::npos);
+}
+
+TEST(Reviewed, IsNoneWhereTheChoicesOfChartsCanNotBeUsed) {
+  BookText text = judged_text();
+  text.settings += "[history]\nrun_rules = [\"run-of-x\"]\n";
+  const BookFolder folder(text);
+  std::string err;
+  EXPECT_FALSE(review(folder, err));
+  EXPECT_NE(err.find("history/unknown-run-rule"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/plot/page_charts.hpp"
+
+#include <gtest/gtest.h>
+
+#include "plot/shipped_theme.hpp"
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr Day in_october = 20742;
+
+TEST(PageCharts, AreOneFileASeries) {
+  const JudgedBook book({});
+  const auto histories = histories_of(book.screening(), {0}, in_october, {});
+  const SeriesHistory* series = histories[0].find("drift");
+  ASSERT_NE(series, nullptr);
+  const PageCharts charts =
+      page_charts({{&histories[0], series}, {&histories[0], series}}, TimeZone::utc(), shipped_theme());
+  ASSERT_EQ(charts.charts.size(), 2U);
+  EXPECT_EQ(charts.charts[1].file, "chart-1.svg");
+  EXPECT_NE(charts.script.find("set output 'chart-1.svg'"), std::string::npos);
+}
+
+TEST(PageCharts, HaveNumbersForColours) {
+  const JudgedBook book({});
+  const auto histories = histories_of(book.screening(), {0}, in_october, {});
+  const Theme theme = shipped_theme();
+  const std::string script = page_charts({{&histories[0], histories[0].find("drift")}}, TimeZone::utc(), theme).script;
+  EXPECT_NE(script.find("'#0b0b0b'"), std::string::npos);  // points
+  for (const std::string* colour : {&theme.text, &theme.faint, &theme.grid, &theme.point.colour, &theme.limit.colour})
+    EXPECT_EQ(script.find("'" + *colour + "'"), std::string::npos) << *colour;
+}
+
+TEST(PageCharts, GetTheColoursOfThreeThemes) {
+  const Theme light = shipped_theme("light");
+  const Theme dark = shipped_theme("dark");
+  const std::string style = chart_style(light, dark, shipped_theme("print"));
+  EXPECT_EQ(style.find(":root{--chart-1:" + light.text), 0U);
+  EXPECT_NE(style.find("@media (prefers-color-scheme:dark){:root{--chart-1:" + dark.text), std::string::npos);
+  EXPECT_NE(style.find("--chart-11:" + light.point.colour), std::string::npos);
+  EXPECT_NE(style.find(".s13{stroke:var(--chart-13)}"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace driftwarden

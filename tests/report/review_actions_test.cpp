@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "report/page_of.hpp"
+#include "report/review_parts.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(ReviewActionsOnThePage, SayWhatToDoAboutWhomAndWhy) {
+  const ReviewedBook book({}, drift_within("2 %"));
+  const std::string html = part_of(page_of(book), append_actions);
+  EXPECT_TRUE(holds(html, "<span class=\"verb\">Sample again</span> <a href=\"#s0\"><bdi>S1</bdi></a>")) << html;
+  EXPECT_TRUE(holds(html, "Leave its volume out of every result, and take the sample again."));
+  EXPECT_TRUE(holds(html, "<bdi>drift -2.5 % is not within 2 %</bdi> <span class=\"rule\">own/drift</span>"));
+  EXPECT_LT(html.find("Take out of use"), html.find("Sample again"));
+}
+
+TEST(ReviewActionsOnThePage, LeadToTheInstrument) {
+  const ReviewedBook book({}, drift_within("2 %"));
+  EXPECT_TRUE(holds(part_of(page_of(book), append_actions), "<a href=\"#i0\"><bdi>P1</bdi></a>"));
+}
+
+TEST(ReviewActionsOnThePage, PutWhatIsOpenFromBeforeInATableOfItsOwn) {
+  const ReviewedBook book({}, drift_within("2 %"), "2026-10-24");
+  const std::string html = part_of(page_of(book, "2026-10-24"), append_actions);
+  EXPECT_TRUE(holds(html, "Nothing of these days needs action."));
+  EXPECT_TRUE(holds(html, "Open from before these days, and nobody has ruled on it: 2 cases"));
+  EXPECT_TRUE(holds(html, "<th scope=\"row\"><a href=\"#s0\"><bdi>S1</bdi></a></th><td>Sample again</td>"));
+}
+
+TEST(ReviewActionsOnThePage, SayWhereThereIsNothingToDo) {
+  EXPECT_TRUE(holds(part_of(page_of(ReviewedBook(BookText{})), append_actions), "Nothing of these days needs action."));
+}
+
+}  // namespace
+}  // namespace driftwarden
