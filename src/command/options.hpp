@@ -42,6 +42,19 @@ struct HistoryOptions {
   std::string theme = "light";
 };
 
+struct EvidenceOptions {
+  BookOptions book;
+  std::vector<std::string> batches;
+  std::string out;
+  std::string sign;  // a file with a private key; empty: not signed
+};
+
+struct VerifyOptions {
+  std::string folder;
+  std::string key;  // a file with a public key; empty: none
+  unsigned threads = 1;
+};
+
 struct RulesOptions {
   std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
   std::string name;
@@ -53,6 +66,8 @@ int run_check(const BookOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);
+int run_evidence(const EvidenceOptions& options, Surroundings& surroundings);
+int run_verify(const VerifyOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings);

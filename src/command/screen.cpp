@@ -6,7 +6,7 @@
 #include <ostream>
 #include <system_error>
 
-#include "command/opened_book.hpp"
+#include "command/screen_results.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/report/in_order.hpp"
 #include "driftwarden/report/screen_csv.hpp"
@@ -60,25 +60,6 @@ Totals write_samples(const Screening& screening, const std::vector<Row>& samples
   return totals;
 }
 
-Totals write_all(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenOptions& options,
-                 bool has_colour, std::ostream& out, const std::string& version) {
-  const Screening& screening = *opened.screening;
-  const ScreenTable table(screening, samples, Paint(has_colour));
-  std::string text;
-  if (options.format == "csv") text = screen_csv_headings();
-  if (options.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
-  if (options.format == "table") text = table.head();
-  out << text;
-  std::vector<SampleFacts> facts(judges_subjects(opened.rules) ? samples.size() : 0);
-  const Totals totals = write_samples(screening, samples, options.format, table, threads_of(options.book), facts, out);
-  const std::vector<SubjectResult> subjects = judge_subjects(screening, facts, opened.as_of);
-  text.clear();
-  if (options.format == "json") append_screen_json_tail(text, screening, totals, subjects);
-  if (options.format == "table") text = table.tail(totals, subjects);
-  out << text << std::flush;
-  return totals;
-}
-
 // Whether a file to be written is one of the book's own.
 bool is_of_the_book(const Book& book, const std::string& file) {
   std::vector<std::string> names{"book.toml"};
@@ -93,6 +74,25 @@ bool is_of_the_book(const Book& book, const std::string& file) {
 }
 
 }  // namespace
+
+Totals write_screen(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenForm& form,
+                    const std::string& version, std::ostream& out) {
+  const Screening& screening = *opened.screening;
+  const ScreenTable table(screening, samples, Paint(form.has_colour));
+  std::string text;
+  if (form.format == "csv") text = screen_csv_headings();
+  if (form.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
+  if (form.format == "table") text = table.head();
+  out << text;
+  std::vector<SampleFacts> facts(judges_subjects(opened.rules) ? samples.size() : 0);
+  const Totals totals = write_samples(screening, samples, form.format, table, form.threads, facts, out);
+  const std::vector<SubjectResult> subjects = judge_subjects(screening, facts, opened.as_of);
+  text.clear();
+  if (form.format == "json") append_screen_json_tail(text, screening, totals, subjects);
+  if (form.format == "table") text = table.tail(totals, subjects);
+  out << text << std::flush;
+  return totals;
+}
 
 int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
@@ -110,7 +110,8 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   if (!options.out.empty()) file.open(options.out, std::ios::binary);
   std::ostream& out = options.out.empty() ? surroundings.out : file;
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
-  const Totals totals = write_all(*opened, *samples, options, has_colour, out, surroundings.version);
+  const Totals totals = write_screen(*opened, *samples, {options.format, has_colour, threads_of(options.book)},
+                                     surroundings.version, out);
   if (!options.out.empty() && !file) {
     tell(surroundings.err, {error("output/unwritable", {options.out, 0, 0}, "the results could not be written",
                                   "check the folder, its rights and the room on the disk")});

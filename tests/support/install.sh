@@ -18,9 +18,9 @@ build_packages=(
   libgnuplot-iostream-dev gnuplot-nox tzdata
 )
 
-# What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator and
-# statistics that are not ours.
-test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy)
+# What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator, statistics and a
+# signature check that are not ours.
+test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy openssl)
 
 # Prints those of the named packages that are not installed, one a line.
 missing_packages() {
