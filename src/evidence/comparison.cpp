@@ -40,9 +40,9 @@ void compare_lines(std::string_view packed, std::string_view now, Comparer& comp
     const auto next = [](std::string_view& text) -> std::optional<std::string_view> {
       if (text.empty()) return std::nullopt;
       const std::size_t end = std::min(text.find('\n'), text.size() - 1);
-      const std::string_view line = text.substr(0, end + 1);
+      const std::string_view taken = text.substr(0, end + 1);
       text.remove_prefix(end + 1);
-      return line;
+      return taken;
     };
     const std::optional<std::string_view> before = next(packed);
     const std::optional<std::string_view> after = next(now);
