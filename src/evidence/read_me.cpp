@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/evidence/read_me.hpp"
 
+#include <algorithm>
+
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 
@@ -89,17 +91,49 @@ std::string how_to_check(const PackageNote& note) {
          "    driftwarden verify .\n\n";
 }
 
+// A text under a label, broken at blanks into lines of at most 79 bytes.
+void put(std::string& out, std::string_view label, std::string_view text) {
+  constexpr std::size_t indent = 15;
+  constexpr std::size_t width = 79 - indent;
+  std::string line = std::string(5, ' ') + std::string(label);
+  line.resize(indent, ' ');
+  while (text.size() > width) {
+    std::size_t end = text.rfind(' ', width);
+    if (end == std::string_view::npos) end = std::min(text.find(' '), text.size());
+    out += line + std::string(text.substr(0, end)) + '\n';
+    text.remove_prefix(std::min(end + 1, text.size()));
+    line.assign(indent, ' ');
+  }
+  if (!text.empty()) out += line + std::string(text) + '\n';
+}
+
+// "points 4, 6", or "nothing".
+std::string points_with_gaps(const std::vector<AskedRecord>& records) {
+  std::string text;
+  for (std::size_t i = 0; i < records.size(); ++i) {
+    if (!records[i].missing.empty()) text += (text.empty() ? "points " : ", ") + std::to_string(i + 1);
+  }
+  return text.empty() ? "nothing that a book has a place for" : text;
+}
+
 std::string asked(const std::vector<AskedRecord>& records) {
   std::string text =
       "What is asked of such records, where it is, and what is missing\n"
       "\n"
-      "  Only records that the results lean on are counted. A * marks a clause whose\n"
-      "  number is from memory: look it up before you lean on it.\n\n";
+      "  Missing: " +
+      points_with_gaps(records) +
+      "\n"
+      "\n"
+      "  Only records that the results lean on are counted. What stands under \"ask for\"\n"
+      "  has no place in a book: somebody else keeps it. A * marks a clause whose number\n"
+      "  is from memory: look it up before you lean on it.\n\n";
   std::size_t number = 0;
   for (const AskedRecord& record : records) {
-    text += "  " + std::to_string(++number) + ". " + record.what + "\n     Asked by  " + record.asked_by +
-            "\n     Here      " + record.place + "\n";
-    for (const std::string& lack : record.lacks) text += "     MISSING   " + lack + "\n";
+    text += "  " + std::to_string(++number) + ". " + record.what + "\n";
+    put(text, "asked by", record.asked_by);
+    put(text, "here", record.place);
+    for (const std::string& gap : record.missing) put(text, "MISSING", gap);
+    for (const std::string& other : record.elsewhere) put(text, "ask for", other);
     text += "\n";
   }
   return text;

@@ -11,8 +11,12 @@ ReadMe quarry() {
   read_me.title = "Quarry";
   read_me.note = {"0.1.0", "2026-11-16", {}, true, true};
   read_me.totals = {8, 5, 1, 1, 1};
-  read_me.asked = {{"Who took each reading", "29 CFR 1910.1043", "data/book/readings.csv", {"1 of 2 readings"}},
-                   {"The decision rule", "7.8.6*", "data/results/screen.txt", {}}};
+  read_me.asked = {{"Who took each reading",
+                    "29 CFR 1910.1043",
+                    "data/book/readings.csv",
+                    {"time: for 1 of 2 readings"},
+                    {"training"}},
+                   {"The decision rule", "7.8.6*", "data/results/screen.txt", {}, {}}};
   return read_me;
 }
 
@@ -44,10 +48,25 @@ TEST(ReadMe, CautionsWhoeverReadsIt) {
 TEST(ReadMe, SaysWhatIsAskedWhereItIsAndWhatIsMissing) {
   EXPECT_TRUE(
       says(quarry(),
-           "  1. Who took each reading\n     Asked by  29 CFR 1910.1043\n     Here      data/book/readings.csv\n"
-           "     MISSING   1 of 2 readings\n\n  2. The decision rule\n     Asked by  7.8.6*\n"
-           "     Here      data/results/screen.txt\n\n"))
+           "  1. Who took each reading\n     asked by  29 CFR 1910.1043\n     here      data/book/readings.csv\n"
+           "     MISSING   time: for 1 of 2 readings\n     ask for   training\n\n"
+           "  2. The decision rule\n     asked by  7.8.6*\n     here      data/results/screen.txt\n\n"))
       << read_me_text(quarry());
+  EXPECT_TRUE(says(quarry(), "  Missing: points 1\n"));
+  ReadMe complete = quarry();
+  complete.asked.front().missing.clear();
+  EXPECT_TRUE(says(complete, "  Missing: nothing that a book has a place for\n"));
+}
+
+TEST(ReadMe, BreaksLongLinesAtBlanks) {
+  ReadMe read_me = quarry();
+  read_me.asked.front().missing = {"one two three four five six seven eight nine ten eleven twelve thirteen fourteen"};
+  EXPECT_TRUE(says(read_me,
+                   "     MISSING   one two three four five six seven eight nine ten eleven twelve\n"
+                   "               thirteen fourteen\n"))
+      << read_me_text(read_me);
+  read_me.asked.front().missing = {std::string(100, 'x') + " y"};
+  EXPECT_TRUE(says(read_me, "     MISSING   " + std::string(100, 'x') + "\n               y\n"));
 }
 
 TEST(ReadMe, SaysHowToCheckIt) {

@@ -12,9 +12,10 @@ namespace driftwarden {
 // book does not say.
 struct AskedRecord {
   std::string what;
-  std::string asked_by;            // clauses; a '*' where the number is from memory
-  std::string place;               // in the package
-  std::vector<std::string> lacks;  // "3 of 14 certificates give no issuer: C-1, C-2, C-9"; none: nothing is missing
+  std::string asked_by;                // clauses; a '*' where the number is from memory
+  std::string place;                   // in the package
+  std::vector<std::string> missing;    // "issuer: for 3 of 14 certificates (C-1, C-2, C-9)"; none: nothing is
+  std::vector<std::string> elsewhere;  // what no book has, so that an auditor has to ask for it
 };
 
 struct PackageFacts {
