@@ -22,16 +22,22 @@ void say(Surroundings& surroundings, std::string_view about, const std::string& 
   surroundings.out << about << std::string(about.size() < 12 ? 12 - about.size() : 1, ' ') << text << '\n';
 }
 
+// "1 fault", "2 faults".
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  return std::to_string(count) + " " + std::string(count == 1 ? one : many);
+}
+
 bool is_of_digests(const Diagnostic& fault) { return fault.id == "evidence/changed"; }
 
 void tell_files(const BagCheck& bag, Surroundings& surroundings) {
   tell(surroundings.out, bag.faults);
-  const auto changed = std::count_if(bag.faults.begin(), bag.faults.end(), is_of_digests);
-  const auto others = static_cast<std::ptrdiff_t>(bag.faults.size()) - changed;
-  const std::string size = std::to_string(bag.files.size()) + " files, " + std::to_string(bag.bytes) + " bytes";
-  say(surroundings, "structure", others == 0 ? "sound: a BagIt bag of " + size : std::to_string(others) + " faults");
+  const auto changed = static_cast<std::size_t>(std::count_if(bag.faults.begin(), bag.faults.end(), is_of_digests));
+  const std::size_t others = bag.faults.size() - changed;
+  const std::string size = counted(bag.files.size(), "file", "files") + ", " + std::to_string(bag.bytes) + " bytes";
+  say(surroundings, "structure", others == 0 ? "sound: a BagIt bag of " + size : counted(others, "fault", "faults"));
   if (!bag.is_safe) return;
-  say(surroundings, "digests", changed == 0 ? "hold (SHA-512)" : std::to_string(changed) + " files were changed");
+  say(surroundings, "digests",
+      changed == 0 ? "hold (SHA-512)" : counted(changed, "file was changed", "files were changed"));
 }
 
 struct KeyGiven {
@@ -145,8 +151,9 @@ void tell_anew(const Anew& anew, const PackageNote& note, const PackedBook& pack
                    ", " + std::to_string(anew.texts) + " texts");
   }
   say(surroundings, "results",
-      std::to_string(anew.differences) + " differences in " + std::to_string(anew.texts_that_differ) + " of " +
-          std::to_string(anew.texts) + " texts, " + std::to_string(anew.figures) + " of them of figures or verdicts,");
+      counted(anew.differences, "difference", "differences") + " in " + std::to_string(anew.texts_that_differ) +
+          " of " + std::to_string(anew.texts) + " texts, " + std::to_string(anew.figures) +
+          " of them of figures or verdicts,");
   say(surroundings, "", "judged anew by driftwarden " + surroundings.version + " from the package alone: " + samples);
   if (note.version != surroundings.version)
     say(surroundings, "", "the package was made by driftwarden " + note.version);

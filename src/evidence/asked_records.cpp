@@ -151,8 +151,6 @@ class Asked {
       return field(book_.samples.started, s, no_moment) == no_moment ||
              field(book_.samples.stopped, s, no_moment) == no_moment;
     });
-    lacks.emplace_back(
-        "who sampled, whom and where: a book has no column for it; look in the notes and the field sheets");
     return {"The sampling record: method, date, start and stop, equipment, deviations",
             "ISO/IEC 17025:2017 7.3.3*, 7.8.5*; 29 CFR 1910.1043 App. A IV(a)",
             "data/book/samples…",

@@ -68,7 +68,7 @@ std::optional<Table> table_of(std::string_view text) {
     return row;
   };
   Table table;
-  if (!scanner.next()) return std::nullopt;
+  if (!scanner.next() || scanner.fault() != CsvFault::none) return std::nullopt;
   table.headings = cells();
   while (scanner.next()) {
     std::vector<std::string> row = cells();

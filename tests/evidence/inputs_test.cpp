@@ -33,7 +33,10 @@ TEST(Inputs, AreTheBooksFilesAndThePacksItNames) {
 }
 
 TEST(Inputs, AreEachPackedOnce) {
-  const Result<std::vector<PackedInput>> inputs = inputs_of(book_of(with_packs("\"a\", \"a\"")), "/shipped");
+  Book book = book_of(with_packs("\"a\""));
+  book.settings.packs.emplace_back("a");
+  book.settings.pack_places.emplace_back();
+  const Result<std::vector<PackedInput>> inputs = inputs_of(book, "/shipped");
   ASSERT_TRUE(inputs);
   EXPECT_EQ(inputs->size(), 6U);
 }

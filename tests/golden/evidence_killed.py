@@ -53,9 +53,11 @@ def killed(program, book, scratch, times):
                 faults.append(f"kill {number}: the package is not whole")
         for path in (out, *(scratch / name for name in beside)):
             shutil.rmtree(path, ignore_errors=True)
+        if number % 10 == 9 and finished < number / 10:
+            lasts *= 1.3  # the machine has more to do now than when the first package was made
     print(f"{times} kills: {finished} packages whole, {left} unfinished folders, {len(faults)} faults")
-    if finished == times or left == 0:
-        faults.append("no kill fell into the making of a package; this test has shown nothing")
+    if finished == 0 or left == 0:
+        faults.append("all kills came before or after the making of a package; this test has shown nothing")
     return faults
 
 
