@@ -8,11 +8,13 @@
 
 namespace driftwarden {
 
-std::string sha256_of(std::string_view bytes) {
+namespace {
+
+std::string digest_of(std::string_view bytes, const EVP_MD* algorithm, const char* name) {
   std::array<unsigned char, EVP_MAX_MD_SIZE> digest{};
   unsigned length = 0;
-  if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), &length, EVP_sha256(), nullptr) != 1) {
-    throw std::runtime_error("the system's OpenSSL gives no SHA-256");
+  if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), &length, algorithm, nullptr) != 1) {
+    throw std::runtime_error(std::string("the system's OpenSSL gives no ") + name);
   }
   constexpr std::string_view digits = "0123456789abcdef";
   std::string text;
@@ -22,5 +24,11 @@ std::string sha256_of(std::string_view bytes) {
   }
   return text;
 }
+
+}  // namespace
+
+std::string sha256_of(std::string_view bytes) { return digest_of(bytes, EVP_sha256(), "SHA-256"); }
+
+std::string sha512_of(std::string_view bytes) { return digest_of(bytes, EVP_sha512(), "SHA-512"); }
 
 }  // namespace driftwarden

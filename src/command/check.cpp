@@ -3,8 +3,8 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
-#include "driftwarden/verdict/doubtful.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/doubtful.hpp"
 
 namespace driftwarden {
 

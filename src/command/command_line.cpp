@@ -34,6 +34,8 @@ struct CommandOptions {
   JoinOptions join;
   LookbackOptions lookback;
   ReviewOptions review;
+  EvidenceOptions evidence;
+  VerifyOptions verify;
   RulesOptions rules;
 };
 
@@ -213,6 +215,37 @@ void add_review(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->callback([&] { run = [&] { return run_review(options.review, surroundings); }; });
 }
 
+void add_evidence(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  EvidenceOptions& evidence = options.evidence;
+  CLI::App* command = app.add_subcommand(
+      "evidence", "pack inputs, rules, results and workings into a BagIt folder that can be checked years later");
+  add_book(command, evidence.book);
+  add_as_of(command, evidence.book);
+  command->add_option("--batch", evidence.batches, "only the samples of this batch; may be given again")
+      ->allow_extra_args(false);
+  command->add_option("--out", evidence.out, "folder to make; never one that is there")->required();
+  command->add_option("--sign", evidence.sign, "file with an Ed25519 private key (PEM) to sign the package with");
+  command->footer(
+      std::string("Example:\n  driftwarden evidence docs/demo --batch TF46B --out TF46B --sign signer.key\n\n") +
+      cautions);
+  command->callback([&] { run = [&] { return run_evidence(options.evidence, surroundings); }; });
+}
+
+void add_verify(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  VerifyOptions& verify = options.verify;
+  CLI::App* command = app.add_subcommand(
+      "verify", "check every file of an evidence package and its signature, then judge its inputs anew and compare");
+  command->add_option("DIR", verify.folder, "folder of the package")->required();
+  command->add_option("--key", verify.key, "file with the signer's Ed25519 public key (PEM)");
+  command->add_option("--threads", verify.threads, "threads to use")->check(CLI::Range(1, 256));
+  command->footer(
+      "Example:\n  driftwarden verify TF46B --key signer.pem\n\n"
+      "Exit status: 0 nothing is amiss; 1 something was changed or comes out differently; 2 it is no package, or the "
+      "key\n"
+      "could not be used.");
+  command->callback([&] { run = [&] { return run_verify(options.verify, surroundings); }; });
+}
+
 void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   RulesOptions& rules = options.rules;
   CLI::App* command = app.add_subcommand("rules", "rule packs: test, list, print; the measures they may use");
@@ -322,6 +355,8 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   add_join(app, options, surroundings, run);
   add_lookback(app, options, surroundings, run);
   add_review(app, options, surroundings, run);
+  add_evidence(app, options, surroundings, run);
+  add_verify(app, options, surroundings, run);
   add_rules(app, options, surroundings, run);
   try {
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

@@ -93,6 +93,17 @@ struct ReviewOptions {
   std::string out;
   std::string format = "html";
   std::string paper = "A4";
+struct EvidenceOptions {
+  BookOptions book;
+  std::vector<std::string> batches;
+  std::string out;
+  std::string sign;  // a file with a private key; empty: not signed
+};
+
+struct VerifyOptions {
+  std::string folder;
+  std::string key;  // a file with a public key; empty: none
+  unsigned threads = 1;
 };
 
 struct RulesOptions {
@@ -113,6 +124,10 @@ int run_split(const SplitOptions& options, Surroundings& surroundings);
 int run_join(const JoinOptions& options, Surroundings& surroundings);
 int run_lookback(const LookbackOptions& options, Surroundings& surroundings);
 int run_review(const ReviewOptions& options, Surroundings& surroundings);
+};
+
+int run_evidence(const EvidenceOptions& options, Surroundings& surroundings);
+int run_verify(const VerifyOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings);

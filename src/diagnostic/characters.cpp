@@ -13,7 +13,7 @@ bool is_continuation(std::string_view text, std::size_t i) {
 }  // namespace
 
 std::size_t character_length(std::string_view text) {
-  const unsigned first = byte_at(text, 0);
+  const unsigned first = text.empty() ? 0xFFU : byte_at(text, 0);
   if (first < 0x80U) return 1;
   if (first < 0xC2U || first > 0xF4U || !is_continuation(text, 1)) return 0;
   if (first < 0xE0U) return 2;
@@ -33,6 +33,15 @@ bool is_control(std::string_view character) {
   if (start == "\xE2\x80") return third >= 0xA8U && third <= 0xAEU;  // U+2028 to U+202E: line ends, direction marks
   if (start == "\xE2\x81") return third >= 0xA6U && third <= 0xA9U;  // U+2066 to U+2069: direction marks
   return false;
+}
+
+bool shows_itself(std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t length = character_length(text);
+    if (length == 0 || is_control(text.substr(0, length))) return false;
+    text.remove_prefix(length);
+  }
+  return true;
 }
 
 }  // namespace driftwarden

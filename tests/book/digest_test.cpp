@@ -23,5 +23,16 @@ TEST(Sha256, TakesEveryByteIntoAccount) {
   EXPECT_NE(sha256_of("a\n"), sha256_of("a\r\n"));
 }
 
+// The same source's SHA-512 of "abc"; the digest of no bytes as above. Written down from memory; sha512sum of GNU
+// coreutils gives the same.
+TEST(Sha512, GivesThePublishedDigests) {
+  EXPECT_EQ(sha512_of("abc"),
+            "ddaf35a193617abacc417349ae20413112e6fa4e89a97ea20a9eeee64b55d39a"
+            "2192992a274fc1a836ba3c23a3feebbd454d4423643ce80e2a9ac94fa54ca49f");
+  EXPECT_EQ(sha512_of(""),
+            "cf83e1357eefb8bdf1542850d66d8007d620e4050b5715dc83f4a921d36ce9ce"
+            "47d0d13c5d85f2b0ff8318d2877eec2f63b931bd47417a81a538327af927da3e");
+}
+
 }  // namespace
 }  // namespace driftwarden

@@ -3,39 +3,34 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
+
 namespace driftwarden {
 namespace {
 
-TEST(Characters, HaveOneToFourBytes) {
-  EXPECT_EQ(character_length("a1"), 1U);
-  EXPECT_EQ(character_length("é!"), 2U);
-  EXPECT_EQ(character_length("€!"), 3U);
-  EXPECT_EQ(character_length("\xF0\x9F\x94\xA7!"), 4U);
+TEST(CharacterLength, IsThatOfTheUtf8CharacterInFront) {
+  EXPECT_EQ(character_length("a°"), 1U);
+  EXPECT_EQ(character_length("°a"), 2U);
+  EXPECT_EQ(character_length("漢a"), 3U);
+  EXPECT_EQ(character_length("\U0001F4A7"), 4U);
 }
 
-TEST(Characters, AreNotBytesThatNoWriterOfUtf8MayWrite) {  // RFC 3629, section 3
-  EXPECT_EQ(character_length("\x80"), 0U);
-  EXPECT_EQ(character_length("\xC0\x80"), 0U);          // overlong
-  EXPECT_EQ(character_length("\xE0\x9F\x80"), 0U);      // overlong
-  EXPECT_EQ(character_length("\xED\xA0\x80"), 0U);      // surrogate
-  EXPECT_EQ(character_length("\xF4\x90\x80\x80"), 0U);  // beyond U+10FFFF
-  EXPECT_EQ(character_length("\xE2\x82"), 0U);          // cut off
+TEST(CharacterLength, IsNoughtWhereThereIsNone) {
+  for (const char* bytes :
+       {"", "\xB0", "\xC0\xAF", "\xE0\x9F\xBF", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82", "\xF0\x9F"})
+    EXPECT_EQ(character_length(bytes), 0U) << bytes;
 }
 
-TEST(Characters, ThatActInsteadOfShowingAreControls) {
-  EXPECT_TRUE(is_control("\x1b"));
-  EXPECT_TRUE(is_control("\x7f"));
-  EXPECT_TRUE(is_control("\xC2\x85"));      // U+0085
-  EXPECT_TRUE(is_control("\xE2\x80\xA8"));  // U+2028, line separator
-  EXPECT_TRUE(is_control("\xE2\x80\xAE"));  // U+202E, right-to-left override
-  EXPECT_TRUE(is_control("\xE2\x81\xA9"));  // U+2069, end of an isolate
+TEST(IsControl, HoldsForWhatDoesNotShowItself) {
+  for (const char* character : {"\n", "\x1b", "\x7f", "\u0085", "\u202E", "\u2066"})
+    EXPECT_TRUE(is_control(character)) << character;
+  for (const char* character : {" ", "a", "\u00A0", "—", "漢"}) EXPECT_FALSE(is_control(character)) << character;
 }
 
-TEST(Characters, ThatShowThemselvesAreNone) {
-  EXPECT_FALSE(is_control("a"));
-  EXPECT_FALSE(is_control("é"));
-  EXPECT_FALSE(is_control("ש"));
-  EXPECT_FALSE(is_control("—"));
+TEST(ShowsItself, IsSoForTextAndNotForControlsOrBytes) {
+  EXPECT_TRUE(shows_itself(""));
+  EXPECT_TRUE(shows_itself("25 °C — 漢字"));
+  for (const char* hidden : {"a\nb", "a\x7f", "a\u202Eb", "25 \xB0", "\xE2\x82"}) EXPECT_FALSE(shows_itself(hidden));
 }
 
 }  // namespace

@@ -1,8 +1,9 @@
 # SPDX-License-Identifier: MIT
 """commands.py PROGRAM [--write] [DOCUMENT...]: runs the commands that the manual shows and compares what they print.
 
-In a fenced block that begins with ```sh, a line `$ driftwarden ...` (or one that calls it further on) is a command, run
-by the shell; the lines up to the next command or the end of the block are what it prints, on both streams. A line of a single `…` stands for any lines,
+In a fenced block that begins with ```sh, a line `$ driftwarden ...` is a command, run by the shell, as is one of
+the other programs RUN; the lines up to the
+next command or the end of the block are what it prints, on both streams. A line of a single `…` stands for any lines,
 also for none. A command that ends with a status above 1 shows it, as in `$ driftwarden check x; echo "status $?"`.
 
 All commands of a document run one after another in one folder of their own, which holds copies of docs/demo,
@@ -18,6 +19,7 @@ import tempfile
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 PROMPT = "$ "
+RUN = (" driftwarden ", " openssl ", " env ")
 ANY_LINES = "…"
 COPIED = ("docs/demo", "docs/demo-typo", "rules")
 
@@ -39,7 +41,7 @@ def shown_commands(lines):
         if line.startswith("```"):
             in_block = not in_block and line.strip() == "```sh"
             current = None
-        elif in_block and line.startswith(PROMPT) and "driftwarden " in line:
+        elif in_block and line.startswith(PROMPT) and any(word in " " + line[len(PROMPT):] for word in RUN):
             current = Shown(number, line[len(PROMPT):])
             commands.append(current)
         elif in_block and line.startswith(PROMPT):

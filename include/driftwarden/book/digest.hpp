@@ -9,4 +9,7 @@ namespace driftwarden {
 // SHA-256 (FIPS 180-4) of some bytes, as 64 lower-case hexadecimal digits.
 std::string sha256_of(std::string_view bytes);
 
+// SHA-512 (FIPS 180-4), as 128 of them.
+std::string sha512_of(std::string_view bytes);
+
 }  // namespace driftwarden

@@ -6,12 +6,14 @@
 
 namespace driftwarden {
 
-// Bytes of the UTF-8 character at the front of a text that is not empty; 0: that is not one (RFC 3629, overlong forms
+// Bytes of the UTF-8 character at the front of a text; 0: there is none, or that is not one (RFC 3629, overlong forms
 // and surrogates left out).
 std::size_t character_length(std::string_view text);
 
-// Characters that act on a terminal or on the order of the text around them instead of showing themselves: controls,
-// line and paragraph separators, marks that turn the direction round.
+// Whether a character acts on a terminal or on the order of the text around it instead of showing itself.
 bool is_control(std::string_view character);
+
+// Whether a text may be shown as it is: UTF-8, without such characters.
+bool shows_itself(std::string_view text);
 
 }  // namespace driftwarden

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "driftwarden/evidence/asked_records.hpp"
+#include "driftwarden/evidence/package_note.hpp"
+#include "driftwarden/verdict/screening.hpp"
+
+namespace driftwarden {
+
+// READ-ME-FIRST.txt of a package: for an auditor who has never heard of the program.
+struct ReadMe {
+  std::string title;  // of the book
+  PackageNote note;
+  Totals totals;
+  std::size_t faults = 0;  // records of the book that could not be understood
+  std::vector<AskedRecord> asked;
+};
+
+std::string read_me_text(const ReadMe& read_me);
+
+}  // namespace driftwarden

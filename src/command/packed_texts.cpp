@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+#include "command/packed_texts.hpp"
+
+#include <sstream>
+
+#include "command/screen_results.hpp"
+#include "command/selection.hpp"
+#include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/evidence/bag_layout.hpp"
+#include "driftwarden/evidence/bag_name.hpp"
+#include "driftwarden/evidence/inputs.hpp"
+#include "driftwarden/evidence/read_me.hpp"
+#include "driftwarden/plot/pictures.hpp"
+#include "driftwarden/report/csv_text.hpp"
+#include "driftwarden/report/explanation.hpp"
+#include "driftwarden/report/history_csv.hpp"
+#include "driftwarden/report/history_json.hpp"
+#include "driftwarden/report/rows_used_csv.hpp"
+
+namespace driftwarden {
+namespace {
+
+// A book out of a package must not have rules read from the reader's own disk.
+bool stays_inside(const std::filesystem::path& book, Surroundings& surroundings) {
+  const Result<MappedFile> text = MappedFile::open(book / "book.toml", "book.toml");
+  if (!text) return true;  // opening the book tells
+  const Result<Settings> settings = parse_settings(text->bytes(), "book.toml");
+  const Diagnostics faults = settings ? packs_outside(*settings) : Diagnostics{};
+  tell(surroundings.err, faults);
+  return faults.empty();
+}
+
+bool is_fault(const Diagnostic& problem) { return problem.severity == Severity::error; }
+
+std::string screen_text(const PackedBook& packed, const char* format, const PackageNote& note, unsigned threads) {
+  std::ostringstream out;
+  write_screen(*packed.opened, packed.samples, {format, false, threads}, note.version, out);
+  return out.str();
+}
+
+// The working of each sample, and a table that says which file it is in.
+void make_workings(const PackedBook& packed, const TakeText& take) {
+  const Screening& screening = *packed.opened->screening;
+  SampleJudge judge(screening, true);
+  FreshNames names;
+  std::string index = "sample,file\n";
+  for (const Row sample : packed.samples) {
+    const std::string name(screening.book().samples.name[sample]);
+    const std::string file = names.name(as_file_name(name), ".txt");
+    append_csv(index, name);
+    index += ',' + file + '\n';
+    take(std::string(packed_workings) + file, explanation_of(screening, judge.judge(sample), Paint(false)));
+  }
+  take(std::string(packed_workings) + "index.csv", index);
+}
+
+ReadMe read_me_of(const PackedBook& packed, const PackageNote& note) {
+  const Book& book = packed.opened->book;
+  ReadMe read_me{book.settings.title, note, packed.totals, 0,
+                 asked_records(*packed.opened->screening, packed.used, {note.has_charts, note.is_signed})};
+  for (const Diagnostic& problem : book.problems) read_me.faults += is_fault(problem) ? 1U : 0U;
+  return read_me;
+}
+
+void note_what_is_used(PackedBook& packed) {
+  const Screening& screening = *packed.opened->screening;
+  SampleJudge judge(screening);
+  for (const Row sample : packed.samples) {
+    const SampleResult& result = judge.judge(sample);
+    packed.totals.count(result.verdict);
+    packed.used.note(screening, result);
+  }
+  packed.used.follow(screening);
+}
+
+}  // namespace
+
+std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const PackageNote& note, unsigned threads,
+                                      Surroundings& surroundings) {
+  const std::filesystem::path book = folder / packed_book;
+  if (!stays_inside(book, surroundings)) return std::nullopt;
+  std::ostringstream remarks;
+  Surroundings inside{surroundings.out,    remarks, false, false, surroundings.now, folder / payload_folder,
+                      surroundings.version};
+  PackedBook packed;
+  ScreenOptions options;
+  options.book = {book.string(), note.as_of, threads};
+  options.batches = note.batches;
+  packed.opened = open_book(options.book, inside);
+  const std::optional<std::vector<Row>> samples =
+      packed.opened == nullptr ? std::nullopt : selected_samples(*packed.opened, options, inside);
+  Result<ChartChoices> choices =
+      samples ? chart_choices(packed.opened->book.settings.history) : Result<ChartChoices>(ChartChoices{});
+  if (!choices) tell(inside.err, choices.faults());
+  if (!samples || !choices) {
+    surroundings.err << remarks.str();
+    return std::nullopt;
+  }
+  packed.samples = *samples;
+  packed.choices = *choices;
+  if (note.batches.empty()) tell_doubts(*packed.opened, inside);
+  note_what_is_used(packed);
+  packed.histories =
+      histories_of(*packed.opened->screening, {packed.used.instruments.begin(), packed.used.instruments.end()},
+                   packed.opened->as_of, packed.choices);
+  return packed;
+}
+
+void make_texts(const PackedBook& packed, const PackageNote& note, unsigned threads, const TakeText& take) {
+  const std::string results(packed_results);
+  const Screening& screening = *packed.opened->screening;
+  take(std::string(package_note_file), package_note_text(note));
+  take(results + "screen.txt", screen_text(packed, "table", note, threads));
+  take(results + "screen.csv", screen_text(packed, "csv", note, threads));
+  take(results + "screen.json", screen_text(packed, "json", note, threads));
+  take(results + "history.csv", history_csv(screening, packed.histories));
+  take(results + "history.json", history_json(screening, packed.histories, packed.opened->as_of, packed.choices));
+  take(std::string(rows_used_file), rows_used_csv(screening.book(), packed.used));
+  make_workings(packed, take);
+  take(std::string(read_me_file), read_me_text(read_me_of(packed, note)));
+}
+
+}  // namespace driftwarden

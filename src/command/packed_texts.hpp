@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "command/opened_book.hpp"
+#include "driftwarden/evidence/package_note.hpp"
+#include "driftwarden/history/instrument_history.hpp"
+#include "driftwarden/verdict/records_used.hpp"
+
+namespace driftwarden {
+
+// The inputs of a package, opened from the package alone: its own book, judged by its own rule packs.
+struct PackedBook {
+  std::unique_ptr<OpenedBook> opened;
+  std::vector<Row> samples;  // those of the batches packed; else all
+  RecordsUsed used;
+  Totals totals;
+  ChartChoices choices;
+  std::vector<InstrumentHistory> histories;  // of the instruments used
+};
+
+// `folder` is a package or one in the making. Nothing (told) where it can't be judged. Remarks of the book aren't told:
+// they stand in the results.
+std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const PackageNote& note, unsigned threads,
+                                      Surroundings& surroundings);
+
+// Every text that a package holds beside its inputs and charts, by its name in the package; the same when it is made
+// and when it is verified. A further text of the package joins here.
+using TakeText = std::function<void(const std::string& name, std::string_view text)>;
+void make_texts(const PackedBook& packed, const PackageNote& note, unsigned threads, const TakeText& take);
+
+}  // namespace driftwarden

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/evidence/bag_name.hpp"
+
+#include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/diagnostic.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t longest_name = 1000;  // bytes, as of a part of it
+constexpr std::size_t longest_part = 255;
+constexpr std::size_t longest_stem = 100;
+
+std::string fault_of_part(std::string_view part) {
+  if (part.empty()) return "has an empty part";
+  if (part == "..") return "leads out of its folder";
+  if (part == ".") return "has a part '.'";
+  if (part.size() > longest_part) return "has a part of more than 255 bytes";
+  if (part.front() == ' ' || part.back() == ' ' || part.back() == '.')
+    return "has a part that begins or ends with a blank, or ends with '.'";
+  if (part.front() == '~') return "has a part that begins with '~'";
+  return "";
+}
+
+std::string in_small_letters(std::string text) {
+  for (char& c : text) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  return text;
+}
+
+}  // namespace
+
+std::string fault_of_bag_name(std::string_view name) {
+  if (name.empty()) return "is empty";
+  if (name.size() > longest_name) return "is longer than 1000 bytes";
+  if (!shows_itself(name)) return "holds control characters or bytes that are no UTF-8";
+  if (name.front() == '/') return "begins at the root";
+  const std::size_t odd = name.find_first_of("%\\:");
+  if (odd != std::string_view::npos) return "holds " + in_quotes(name.substr(odd, 1));
+  for (std::string_view rest = name;; rest.remove_prefix(rest.find('/') + 1)) {
+    std::string fault = fault_of_part(rest.substr(0, rest.find('/')));
+    if (!fault.empty() || rest.find('/') == std::string_view::npos) return fault;
+  }
+}
+
+std::string FreshNames::name(std::string_view stem, std::string_view ending) {
+  const std::string short_stem(stem.substr(0, longest_stem));
+  std::string name = short_stem + std::string(ending);
+  for (int n = 2; !used_.insert(in_small_letters(name)).second; ++n) {
+    name = short_stem + "-" + std::to_string(n) + std::string(ending);
+  }
+  return name;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/evidence/package_note.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "driftwarden/evidence/bag_layout.hpp"
+
+namespace driftwarden {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int package_format = 1;
+
+Diagnostic unusable(const std::string& why) {
+  return error("evidence/package", {std::string(package_note_file), 0, 0}, why,
+               "it says what the package was made by and of; without it nothing can be judged anew");
+}
+
+}  // namespace
+
+std::string package_note_text(const PackageNote& note) {
+  Json json;
+  json["format"] = package_format;
+  json["tool"] = {{"name", "driftwarden"}, {"version", note.version}};
+  json["as_of"] = note.as_of;
+  json["batches"] = note.batches;
+  json["charts"] = note.has_charts;
+  json["signed"] = note.is_signed;
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+Result<PackageNote> parse_package_note(std::string_view text) {
+  const Json json = Json::parse(text, nullptr, false);
+  if (json.is_discarded() || !json.is_object()) return unusable("the file is not the JSON it should be");
+  try {
+    if (json.at("format") != package_format)
+      return unusable("the package is of a format that this version does not know");
+    PackageNote note;
+    json.at("tool").at("version").get_to(note.version);
+    json.at("as_of").get_to(note.as_of);
+    json.at("batches").get_to(note.batches);
+    json.at("charts").get_to(note.has_charts);
+    json.at("signed").get_to(note.is_signed);
+    return note;
+  } catch (const Json::exception&) {
+    return unusable("the file lacks something, or has it in another form");
+  }
+}
+
+}  // namespace driftwarden

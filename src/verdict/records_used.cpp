@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/records_used.hpp"
+
+namespace driftwarden {
+namespace {
+
+// The certificate that `standard` names, or that was in force for the instrument it names.
+std::int32_t certificate_of_standard(const Screening& screening, const Certificate& certificate) {
+  const Book& book = screening.book();
+  for (std::size_t i = 0; i < book.certificates.size(); ++i) {
+    if (book.certificates[i].name == certificate.standard) return static_cast<std::int32_t>(i);
+  }
+  for (Row row = 0; row < book.instruments.size(); ++row) {
+    if (book.instruments[row].name == certificate.standard)
+      return screening.basis().calibrators.certificate(row, certificate.calibrated);
+  }
+  return -1;
+}
+
+}  // namespace
+
+void RecordsUsed::note(const Screening& screening, const SampleResult& result) {
+  const SampleAssessment& figures = *result.figures;
+  samples.insert(figures.sample);
+  readings.insert(figures.rows.begin(), figures.rows.end());
+  const Row pump = field(screening.book().samples.pump, figures.sample, no_row);
+  if (pump != no_row) instruments.insert(pump);
+  for (const ReadingSet& set : figures.sets) {
+    if (set.rows.calibrator != no_row) instruments.insert(set.rows.calibrator);
+    if (set.certificate >= 0) certificates.insert(static_cast<Row>(set.certificate));
+  }
+  if (figures.kind == SampleKind::sample && is_missing(result.budget.about(BudgetFigure::volume).expanded))
+    without_uncertainty.push_back(figures.sample);
+}
+
+void RecordsUsed::follow(const Screening& screening) {
+  const Book& book = screening.book();
+  std::vector<Row> to_follow(certificates.begin(), certificates.end());
+  while (!to_follow.empty()) {
+    const Certificate& certificate = book.certificates[to_follow.back()];
+    to_follow.pop_back();
+    if (certificate.instrument != no_row) instruments.insert(certificate.instrument);
+    if (certificate.standard.empty()) continue;
+    const std::int32_t next = certificate_of_standard(screening, certificate);
+    if (next >= 0 && certificates.insert(static_cast<Row>(next)).second) to_follow.push_back(static_cast<Row>(next));
+  }
+  std::set<std::string_view> names;
+  for (const Row sample : samples) names.insert(book.samples.name[sample]);
+  for (Row row = 0; row < book.decisions.size(); ++row) {
+    if (names.count(book.decisions[row].subject) > 0) decisions.insert(row);
+  }
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <set>
+
+#include "command/package_folder.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+std::set<std::string> names_in(const fs::path& folder) {
+  std::set<std::string> names;
+  for (const auto& entry : fs::recursive_directory_iterator(folder)) {
+    if (entry.is_regular_file()) names.insert(entry.path().lexically_relative(folder).string());
+  }
+  return names;
+}
+
+BookText two_batches() {
+  BookText text = judged_text("5 %");
+  text.samples =
+      "sample,batch,pump,started,stopped\n"
+      "S1,A,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,B,P2,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings +=
+      "2026-09-21T07:30,pre,S2,V2,2.000\n"
+      "2026-09-21T16:10,post,S2,V2,1.000\n";
+  return text;
+}
+
+TEST(Evidence, PacksInputsRulesResultsAndWorkings) {
+  const BookFolder book(judged_text("5 %"));
+  const PackageFolder folder;
+  const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_TRUE(has(called.out, "bag: 1 samples and blanks: 1 valid, 0 qualified, 0 undecided, 0 void\nnot signed\n"));
+  std::set<std::string> names = names_in(folder.path("bag"));
+  for (const char* name : {"READ-ME-FIRST.txt",
+                           "bagit.txt",
+                           "bag-info.txt",
+                           "manifest-sha512.txt",
+                           "tagmanifest-sha512.txt",
+                           "data/package.json",
+                           "data/book/book.toml",
+                           "data/book/own.toml",
+                           "data/book/instruments.csv",
+                           "data/book/certificates.csv",
+                           "data/book/samples.csv",
+                           "data/book/readings.csv",
+                           "data/rows-used.csv",
+                           "data/results/screen.txt",
+                           "data/results/screen.csv",
+                           "data/results/screen.json",
+                           "data/results/history.csv",
+                           "data/results/history.json",
+                           "data/workings/S1.txt",
+                           "data/workings/index.csv"})
+    EXPECT_EQ(names.erase(name), 1U) << name;
+  for (const std::string& name : names) EXPECT_TRUE(name.starts_with("data/charts/") && name.ends_with(".svg")) << name;
+}
+
+TEST(Evidence, KeepsTheInputsByteForByte) {
+  BookText text = judged_text("5 %");
+  text.samples =
+      "\xEF\xBB\xBF"
+      "sample,pump,started,stopped,odd column\r\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,x\r\n";
+  const BookFolder book(text);
+  const PackageFolder folder;
+  call({"evidence", book.path(), "--out", folder.path("bag")});
+  for (const char* file :
+       {"book.toml", "own.toml", "samples.csv", "readings.csv", "instruments.csv", "certificates.csv"})
+    EXPECT_EQ(folder.text(std::string("bag/data/book/") + file), text_of_file(book.file(file))) << file;
+}
+
+TEST(Evidence, PacksShippedPacksByteForByte) {
+  BookText text;
+  text.settings += "[rules]\npacks = [\"common-practice\"]\n";
+  const BookFolder book(text);
+  const PackageFolder folder;
+  call({"evidence", book.path(), "--out", folder.path("bag")});
+  EXPECT_EQ(folder.text("bag/data/rules/common-practice.toml"),
+            text_of_file(std::string(PROJECT_FOLDER) + "/rules/common-practice.toml"));
+}
+
+TEST(Evidence, HoldsWhatScreenAndExplainPrint) {
+  const BookFolder book(two_batches());
+  const PackageFolder folder;
+  call({"evidence", book.path(), "--out", folder.path("bag")});
+  EXPECT_EQ(folder.text("bag/data/results/screen.csv"), call({"screen", book.path(), "--format", "csv"}).out);
+  EXPECT_EQ(folder.text("bag/data/results/screen.json"), call({"screen", book.path(), "--format", "json"}).out);
+  EXPECT_EQ(folder.text("bag/data/results/screen.txt"), call({"screen", book.path()}).out);
+  EXPECT_EQ(folder.text("bag/data/workings/S2.txt"), call({"explain", book.path(), "S2"}).out);
+  EXPECT_EQ(folder.text("bag/data/workings/index.csv"), "sample,file\nS1,S1.txt\nS2,S2.txt\n");
+}
+
+TEST(Evidence, OfABatchHoldsWholeFilesAndSaysWhichRowsAreUsed) {
+  const BookFolder book(two_batches());
+  const PackageFolder folder;
+  const Called called = call({"evidence", book.path(), "--batch", "A", "--out", folder.path("bag")});
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_EQ(folder.text("bag/data/book/readings.csv"), text_of_file(book.file("readings.csv")));
+  EXPECT_EQ(folder.text("bag/data/results/screen.csv"),
+            call({"screen", book.path(), "--batch", "A", "--format", "csv"}).out);
+  const std::string rows = folder.text("bag/data/rows-used.csv");
+  EXPECT_TRUE(has(rows, "readings.csv,2,reading,S1\nreadings.csv,3,reading,S1\n")) << rows;
+  EXPECT_FALSE(has(rows, "S2")) << rows;
+  EXPECT_FALSE(fs::exists(folder.path("bag/data/workings/S2.txt")));
+  EXPECT_TRUE(has(folder.text("bag/READ-ME-FIRST.txt"), "Covers    batch A\n"));
+}
+
+TEST(Evidence, AnswersOneWhereASampleIsVoidAndTwoWhereARecordIsFaulty) {
+  const PackageFolder folder;
+  const BookFolder void_book(judged_text("2 %"));
+  EXPECT_EQ(call({"evidence", void_book.path(), "--out", folder.path("void")}).status, 1);
+  EXPECT_TRUE(fs::exists(folder.path("void/bagit.txt")));
+  BookText text = judged_text("5 %");
+  text.readings += "2026-09-21T07:31,pre,S1,V1,2.O00\n";
+  const BookFolder faulty(text);
+  EXPECT_EQ(call({"evidence", faulty.path(), "--out", folder.path("faulty")}).status, 2);
+  EXPECT_TRUE(has(folder.text("faulty/READ-ME-FIRST.txt"), "1 records of the book could not be understood"));
+}
+
+TEST(Evidence, GivesTheSameBytesAgain) {
+  const BookFolder book(two_batches());
+  const PackageFolder folder;
+  for (const char* name : {"one", "two"})
+    call({"evidence", book.path(), "--as-of", "2026-10-01", "--sign", folder.path("signer.key"), "--threads",
+          name == std::string("one") ? "1" : "3", "--out", folder.path(name)});
+  EXPECT_EQ(names_in(folder.path("one")), names_in(folder.path("two")));
+  for (const std::string& name : names_in(folder.path("one")))
+    EXPECT_EQ(folder.text("one/" + name), folder.text("two/" + name)) << name;
+  EXPECT_TRUE(has(folder.text("one/bag-info.txt"), "Bagging-Date: 2026-10-01\n"));
+}
+
+TEST(Evidence, SignsWhereAsked) {
+  const BookFolder book(judged_text("5 %"));
+  const PackageFolder folder;
+  const Called called =
+      call({"evidence", book.path(), "--sign", folder.path("signer.key"), "--out", folder.path("bag")});
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_TRUE(has(called.out, "signed by the key with the fingerprint (SHA-256)\n")) << called.out;
+  EXPECT_EQ(folder.text("bag/signed-by.pem"), public_pem_1);
+  EXPECT_EQ(folder.text("bag/signature.ed25519").size(), 64U);
+}
+
+TEST(Evidence, MakesNothingWhereTheKeyOrTheBatchIsUnknown) {
+  const BookFolder book(two_batches());
+  const PackageFolder folder;
+  write_file(folder.path("encrypted.key"), encrypted_pem);
+  for (const auto& [option, value] : std::vector<std::pair<std::string, std::string>>{
+           {"--sign", folder.path("nowhere.key")}, {"--sign", folder.path("encrypted.key")}, {"--batch", "C"}}) {
+    const Called called = call({"evidence", book.path(), option, value, "--out", folder.path("bag")});
+    EXPECT_EQ(called.status, 2) << value;
+    EXPECT_FALSE(called.err.empty());
+    EXPECT_FALSE(fs::exists(folder.path("bag")));
+  }
+}
+
+TEST(Evidence, NeverWritesOverAFolder) {
+  const BookFolder book(judged_text("5 %"));
+  const PackageFolder folder;
+  fs::create_directory(folder.path("bag"));
+  const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(has(called.err, "[evidence/already-there]")) << called.err;
+  EXPECT_TRUE(fs::is_empty(folder.path("bag")));
+}
+
+TEST(Evidence, RefusesRulePacksFromOutsideTheBook) {
+  BookText text = judged_text("5 %");
+  text.settings = "title = \"Q\"\ntime_zone = \"UTC\"\n[rules]\npacks = [\"" + std::string(PROJECT_FOLDER) +
+                  "/rules/common-practice.toml\"]\n";
+  const BookFolder book(text);
+  const PackageFolder folder;
+  const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(has(called.err, "[evidence/pack-outside]")) << called.err;
+}
+
+TEST(Evidence, GoesWithoutChartsWhereNothingCanDrawThemAndSaysSo) {
+  const BookFolder book(judged_text("5 %"));
+  const PackageFolder folder;
+  const EnvironmentVariable path("PATH", folder.path("nowhere"));
+  const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_TRUE(has(called.err, "[evidence/no-charts]")) << called.err;
+  EXPECT_FALSE(fs::exists(folder.path("bag/data/charts")));
+  EXPECT_TRUE(has(folder.text("bag/READ-ME-FIRST.txt"), "data/charts/         MISSING"));
+  EXPECT_EQ(call({"verify", folder.path("bag")}).status, 0);
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/evidence/asked_records.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+// All that is missing of a book's sample S1, one a line.
+std::string lacks_of(const BookText& text, const PackageFacts& facts = {true, true}) {
+  JudgedBook book(text);
+  RecordsUsed used;
+  used.note(book.screening(), book.result("S1"));
+  used.follow(book.screening());
+  std::string all;
+  for (const AskedRecord& record : asked_records(book.screening(), used, facts)) {
+    EXPECT_FALSE(record.what.empty() || record.asked_by.empty() || record.place.empty());
+    for (const std::string& lack : record.missing) all += lack + "\n";
+  }
+  return all;
+}
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+// S1 with everything that can be said of it.
+BookText complete() {
+  BookText text;
+  text.instruments = "instrument,kind,principle,serial,interval [d]\nP1,pump,,11,\nV1,calibrator,volumetric,12,365\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min],issuer,"
+      "standard,temperature [°C],pressure [kPa],expanded uncertainty [L/min],coverage factor,tolerance [%]\n"
+      "C1,V1,2026-01-05,2,2,2,2,Lab,N-1,20,100,0.01,2,1\n";
+  text.samples =
+      "sample,pump,started,stopped,method,sampler,temperature [°C],pressure [kPa]\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,M-1,cyclone,20,100\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],by,void,note\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,20,100,AB,,\n"
+      "2026-09-21T07:31,pre,S1,V1,2.000,20,100,AB,,\n"
+      "2026-09-21T07:32,pre,S1,V1,9.000,20,100,AB,yes,slipped\n"
+      "2026-09-21T16:10,post,S1,V1,1.950,20,100,AB,,\n"
+      "2026-09-21T16:11,post,S1,V1,1.951,20,100,AB,,\n";
+  return text;
+}
+
+TEST(AskedRecords, MissNothingWhereEverythingIsSaid) { EXPECT_EQ(lacks_of(complete()), ""); }
+
+TEST(AskedRecords, SayWhatNoBookHas) {
+  JudgedBook book(complete());
+  std::string all;
+  for (const AskedRecord& record : asked_records(book.screening(), {}, {true, true})) {
+    for (const std::string& other : record.elsewhere) all += other + "\n";
+  }
+  EXPECT_TRUE(has(all, "maker, type, firmware")) << all;
+  EXPECT_TRUE(has(all, "trained and authorised")) << all;
+  EXPECT_TRUE(has(all, "earlier states of the files")) << all;
+}
+
+TEST(AskedRecords, CountAndNameWhatIsMissing) {
+  const std::string lacks = lacks_of({});
+  for (const char* lack :
+       {"serial number: for 2 of 2 instruments (P1, V1)\n", "issuer: for 1 of 1 certificates (C1)\n",
+        "standard: for 1 of 1 certificates (C1)\n", "uncertainty: for 1 of 1 certificates (C1)\n",
+        "due date, and interval of the instrument: for 1 of 1 certificates (C1)\n",
+        "tolerance: for 1 of 1 certificates (C1)\n", "figures as found: for 1 of 1 certificates (C1)\n",
+        "temperature or pressure: for 1 of 1 certificates (C1)\n",
+        "temperature: for 2 of 2 readings (readings.csv:2, readings.csv:3)\n",
+        "who took them: for 2 of 2 readings (readings.csv:2, readings.csv:3)\n", "method: for 1 of 1 samples (S1)\n",
+        "sampler: for 1 of 1 samples (S1)\n", "temperature of their own: for 1 of 1 samples (S1)\n"})
+    EXPECT_TRUE(has(lacks, lack)) << lack << "\n" << lacks;
+  EXPECT_FALSE(has(lacks, "as left"));
+}
+
+TEST(AskedRecords, NameCalibratorsWithoutACertificate) {
+  BookText text;
+  text.certificates = "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n";
+  EXPECT_TRUE(has(lacks_of(text), "certificate: for 1 of 1 calibrators (V1)\n")) << lacks_of(text);
+}
+
+TEST(AskedRecords, NameStruckOutReadingsThatDoNotSayWhy) {
+  BookText text = complete();
+  text.readings.replace(text.readings.find("slipped"), 7, "");
+  EXPECT_TRUE(has(lacks_of(text), "reason: for 1 of 1 struck-out readings (readings.csv:4)\n")) << lacks_of(text);
+}
+
+TEST(AskedRecords, ShowSixNamesAndCountTheRest) {
+  BookText text;
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (int i = 10; i < 20; ++i) text.readings += "2026-09-21T07:" + std::to_string(i) + ",pre,S1,V1,2.000\n";
+  EXPECT_TRUE(has(lacks_of(text), "readings.csv:6, readings.csv:7 and 4 more)\n")) << lacks_of(text);
+}
+
+TEST(AskedRecords, SayWhenThePackageLacksChartsOrASignature) {
+  EXPECT_FALSE(has(lacks_of({}), "charts:"));
+  EXPECT_FALSE(has(lacks_of({}), "a signature:"));
+  EXPECT_TRUE(has(lacks_of({}, {false, false}), "charts: they could not be drawn"));
+  EXPECT_TRUE(has(lacks_of({}, {false, false}), "a signature: this package is not signed"));
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/evidence/bag_name.hpp"
+
+#include <gtest/gtest.h>
+
+namespace driftwarden {
+namespace {
+
+TEST(BagName, IsAPathThatStaysInside) {
+  for (const char* name :
+       {"bagit.txt", "data/book/readings/2026-W46.csv", "data/Meßwerte/25 °C.csv", "data/..a", "a-b_c"})
+    EXPECT_EQ(fault_of_bag_name(name), "") << name;
+}
+
+TEST(BagName, LeadsNowhereElse) {
+  EXPECT_EQ(fault_of_bag_name("data/../../etc/passwd"), "leads out of its folder");
+  EXPECT_EQ(fault_of_bag_name(".."), "leads out of its folder");
+  EXPECT_EQ(fault_of_bag_name("data/./a"), "has a part '.'");
+  EXPECT_EQ(fault_of_bag_name("/etc/passwd"), "begins at the root");
+  EXPECT_EQ(fault_of_bag_name("data//a"), "has an empty part");
+  EXPECT_EQ(fault_of_bag_name("data/"), "has an empty part");
+  EXPECT_EQ(fault_of_bag_name("~/a"), "has a part that begins with '~'");
+  EXPECT_EQ(fault_of_bag_name(""), "is empty");
+}
+
+TEST(BagName, NeedsNoEscapingAndHasNoSecondMeaning) {
+  EXPECT_EQ(fault_of_bag_name("data/50%.csv"), "holds '%'");
+  EXPECT_EQ(fault_of_bag_name("data/a%2Fb"), "holds '%'");
+  EXPECT_EQ(fault_of_bag_name("data\\a"), "holds '\\'");
+  EXPECT_EQ(fault_of_bag_name("C:a"), "holds ':'");
+  EXPECT_EQ(fault_of_bag_name("data/a\nb"), "holds control characters or bytes that are no UTF-8");
+  EXPECT_EQ(fault_of_bag_name("data/a\xFF"), "holds control characters or bytes that are no UTF-8");
+  for (const char* name : {"data/ a", "data/a ", "data/a.", "a /b"})
+    EXPECT_EQ(fault_of_bag_name(name), "has a part that begins or ends with a blank, or ends with '.'") << name;
+}
+
+TEST(BagName, HasAnEnd) {
+  EXPECT_EQ(fault_of_bag_name(std::string(255, 'a')), "");
+  EXPECT_EQ(fault_of_bag_name(std::string(256, 'a')), "has a part of more than 255 bytes");
+  std::string deep;
+  for (int i = 0; i < 600; ++i) deep += "a/";
+  EXPECT_EQ(fault_of_bag_name(deep + "a"), "is longer than 1000 bytes");
+}
+
+TEST(FreshNames, AreNeverGivenTwice) {
+  FreshNames names;
+  EXPECT_EQ(names.name("S_1", ".txt"), "S_1.txt");
+  EXPECT_EQ(names.name("S_1", ".txt"), "S_1-2.txt");
+  EXPECT_EQ(names.name("s_1", ".txt"), "s_1-3.txt") << "some systems take it for the first";
+  EXPECT_EQ(names.name("S_2", ".txt"), "S_2.txt");
+}
+
+TEST(FreshNames, AreShort) {
+  FreshNames names;
+  EXPECT_EQ(names.name(std::string(4000, 'x'), ".txt"), std::string(100, 'x') + ".txt");
+  EXPECT_EQ(names.name(std::string(4001, 'x'), ".txt"), std::string(100, 'x') + "-2.txt");
+}
+
+}  // namespace
+}  // namespace driftwarden

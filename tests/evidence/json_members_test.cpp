@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#include "evidence/json_members.hpp"
+
+#include <gtest/gtest.h>
+
+namespace driftwarden {
+namespace {
+
+TEST(JsonMembers, AreFoundByTheirPath) {
+  const auto members = json_members(R"({"a":[1,{"b":"x"},[2.50]],"c":null,"d":true,"e":{},"f":-3})");
+  ASSERT_TRUE(members);
+  EXPECT_EQ(*members, (JsonMembers{{"a[0]", {"1", false}},
+                                   {"a[1].b", {"x", true}},
+                                   {"a[2][0]", {"2.50", false}},
+                                   {"c", {"null", false}},
+                                   {"d", {"true", false}},
+                                   {"f", {"-3", false}}}));
+}
+
+TEST(JsonMembers, AreNoneOfATextThatIsNoJson) {
+  EXPECT_FALSE(json_members(""));
+  EXPECT_FALSE(json_members("{\"a\":1"));
+  EXPECT_FALSE(json_members("{}x"));
+  EXPECT_FALSE(json_members(std::string(1'000'000, '[')));
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/evidence/package_note.hpp"
+
+#include <gtest/gtest.h>
+
+namespace driftwarden {
+namespace {
+
+TEST(PackageNote, ReadsBackWhatItWrites) {
+  const PackageNote note{"0.1.0", "2026-11-16", {"TF46B", "with \"quotes\""}, true, false};
+  const Result<PackageNote> read = parse_package_note(package_note_text(note));
+  ASSERT_TRUE(read);
+  EXPECT_EQ(read->version, note.version);
+  EXPECT_EQ(read->as_of, note.as_of);
+  EXPECT_EQ(read->batches, note.batches);
+  EXPECT_EQ(read->has_charts, note.has_charts);
+  EXPECT_EQ(read->is_signed, note.is_signed);
+}
+
+TEST(PackageNote, IsWrittenForPeopleToo) {
+  EXPECT_EQ(
+      package_note_text({"0.1.0", "2026-11-16", {"B"}, true, false}),
+      "{\n  \"format\": 1,\n  \"tool\": {\n    \"name\": \"driftwarden\",\n    \"version\": \"0.1.0\"\n  },\n"
+      "  \"as_of\": \"2026-11-16\",\n  \"batches\": [\n    \"B\"\n  ],\n  \"charts\": true,\n  \"signed\": false\n}\n");
+}
+
+TEST(PackageNote, SaysWhenItIsNoNote) {
+  const std::string good = package_note_text({"0.1.0", "2026-11-16", {}, false, false});
+  for (const std::string& bad : {std::string(), std::string("{"), std::string("[]"), std::string("{}"),
+                                 std::string(100000, '['), good.substr(0, good.size() - 3)}) {
+    const Result<PackageNote> note = parse_package_note(bad);
+    ASSERT_FALSE(note) << bad.substr(0, 40);
+    EXPECT_EQ(note.faults().front().id, "evidence/package");
+  }
+  std::string newer = good;
+  newer.replace(newer.find(": 1"), 3, ": 2");
+  ASSERT_FALSE(parse_package_note(newer));
+  EXPECT_EQ(parse_package_note(newer).faults().front().message,
+            "the package is of a format that this version does not know");
+  std::string other_type = good;
+  other_type.replace(other_type.find("false"), 5, "\"no\"");
+  EXPECT_FALSE(parse_package_note(other_type));
+}
+
+}  // namespace
+}  // namespace driftwarden

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/report/rows_used_csv.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+TEST(RowsUsedCsv, NamesEveryRowByFileAndLine) {
+  BookText text;
+  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T08:00,A,S1,own/drift,uphold,b\n";
+  JudgedBook book(text);
+  RecordsUsed used;
+  used.note(book.screening(), book.result("S1"));
+  used.follow(book.screening());
+  EXPECT_EQ(rows_used_csv(book.book(), used),
+            "file,line,record,name\n"
+            "instruments.csv,2,instrument,P1\n"
+            "instruments.csv,4,instrument,V1\n"
+            "certificates.csv,2,certificate,C1\n"
+            "samples.csv,2,sample,S1\n"
+            "readings.csv,2,reading,S1\n"
+            "readings.csv,3,reading,S1\n"
+            "decisions.csv,2,decision,S1\n");
+}
+
+TEST(RowsUsedCsv, QuotesNamesThatNeedIt) {
+  BookText text;
+  text.samples = "sample,pump,started,stopped\n\"S,1\",P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,pump,calibrator,reading [L/min]\n2026-09-21T07:30,pre,P1,V1,2.000\n";
+  JudgedBook book(text);
+  RecordsUsed used;
+  used.note(book.screening(), book.result("S,1"));
+  const std::string csv = rows_used_csv(book.book(), used);
+  EXPECT_NE(csv.find("samples.csv,2,sample,\"S,1\"\n"), std::string::npos) << csv;
+}
+
+}  // namespace
+}  // namespace driftwarden
