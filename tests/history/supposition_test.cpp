@@ -59,7 +59,7 @@ TEST(LeaningCertificates, GoOnThroughOthersAlsoAfterTheWindow) {
 TEST(LeaningCertificates, OfStandardsInARingComeToAnEnd) {
   const Leaning leaning(
       with("a,V3,2026-03-07,V2,2,2.0,2.0,2.0,2\nb,V2,2026-03-07,V3,2,2.0,2.0,2.0,2\n"
-           "c,V1,2026-03-08,V3,2,2.0,2.0,2.0,2\n"));
+           "c,V1,2026-03-08,V3,2,2.0,2.1,2.1,2\n"));
   // On 2026-03-07 V2 stands by b and V3 by a, each made against the other and neither against V1.
   EXPECT_EQ(leaning.names(), std::vector<std::string>{"V2/against-V1"});
   const Leaning named(with("a,V3,2026-03-07,V2/against-V1,2,2.0,2.0,2.0,2\nb,V2,2026-03-07,a,2,2.0,2.0,2.0,2\n"));
@@ -102,7 +102,8 @@ TEST(SupposedErrors, OfAStandardThatShowedNothingAreNotKnown) {
   const Leaning leaning(text);
   const std::int32_t of_v2 = certificate_of(leaning.judged.book(), "V2/against-V1");
   const Row v2 = instrument_of(leaning.judged.book(), "V2");
-  const ErrorCurve* curve = leaning.errors(Supposition::sudden).curve(v2, of_v2, leaning.window.until);
+  const SupposedErrors errors = leaning.errors(Supposition::sudden);
+  const ErrorCurve* curve = errors.curve(v2, of_v2, leaning.window.until);
   ASSERT_NE(curve, nullptr);
   EXPECT_TRUE(is_missing(error_at(*curve, 2.0).error));
 }

@@ -14,8 +14,8 @@ std::string table(const LookedBack& looked, bool has_colour = false) {
 
 TEST(LookbackTable, TellsWhatWasFoundAndSinceWhen) {
   const std::string text = table(LookedBack());
-  EXPECT_NE(text.find("V1/found: 10.0 % at 2 L/min as found; tolerance ±2 % (certificate V1/found)\n"
-                      "           [certificates.csv:5]\n"),
+  EXPECT_NE(text.find("found      V1/found: 10.0 % at 2 L/min as found; tolerance ±2 % (certificate\n"
+                      "           V1/found) [certificates.csv:5]\n"),
             std::string::npos)
       << text;
   EXPECT_NE(text.find("from 2026-03-01 to before 2026-03-11 (10 days)"), std::string::npos) << text;
