@@ -93,6 +93,8 @@ struct ReviewOptions {
   std::string out;
   std::string format = "html";
   std::string paper = "A4";
+};
+
 struct EvidenceOptions {
   BookOptions book;
   std::vector<std::string> batches;
@@ -124,7 +126,6 @@ int run_split(const SplitOptions& options, Surroundings& surroundings);
 int run_join(const JoinOptions& options, Surroundings& surroundings);
 int run_lookback(const LookbackOptions& options, Surroundings& surroundings);
 int run_review(const ReviewOptions& options, Surroundings& surroundings);
-};
 
 int run_evidence(const EvidenceOptions& options, Surroundings& surroundings);
 int run_verify(const VerifyOptions& options, Surroundings& surroundings);

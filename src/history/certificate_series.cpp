@@ -14,18 +14,6 @@
 namespace driftwarden {
 namespace {
 
-std::vector<CalibratedPoint> points_of(const Certificate& certificate) {
-  std::vector<CalibratedPoint> points;
-  for (const CertificatePoint& p : certificate.points) {
-    if (p.reference_l_min > 0)
-      points.push_back(
-          {p.nominal_l_min, p.reference_l_min, p.as_found_l_min, p.as_left_l_min, p.expanded_uncertainty_l_min, true});
-  }
-  for (const ConditionPoint& p : certificate.condition_points)
-    points.push_back({p.nominal, p.reference, p.as_found, p.as_left, p.expanded_uncertainty, false});
-  return points;
-}
-
 // "2 L/min", "20 °C", "84.5 kPa"
 std::string nominal_text(const CalibratedPoint& point, InstrumentKind kind) {
   if (point.is_flow) return shortest(point.nominal) + " L/min";
@@ -125,6 +113,18 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
 }
 
 }  // namespace
+
+std::vector<CalibratedPoint> points_of(const Certificate& certificate) {
+  std::vector<CalibratedPoint> points;
+  for (const CertificatePoint& p : certificate.points) {
+    if (p.reference_l_min > 0)
+      points.push_back(
+          {p.nominal_l_min, p.reference_l_min, p.as_found_l_min, p.as_left_l_min, p.expanded_uncertainty_l_min, true});
+  }
+  for (const ConditionPoint& p : certificate.condition_points)
+    points.push_back({p.nominal, p.reference, p.as_found, p.as_left, p.expanded_uncertainty, false});
+  return points;
+}
 
 double CalibratedPoint::error(Found when) const {
   const std::optional<double> shown = when == Found::as_left && as_left ? as_left : as_found;

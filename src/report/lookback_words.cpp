@@ -86,8 +86,8 @@ std::string as_found_text(const LookbackWindow& window) {
 std::string as_left_text(const Certificate& certificate) {
   double low = missing;
   double high = missing;
-  for (const CertificatePoint& point : certificate.points) {
-    const double percent = error_percent(point, Found::as_left);
+  for (const CalibratedPoint& point : points_of(certificate)) {
+    const double percent = point.error(Found::as_left);
     low = std::fmin(low, percent);
     high = std::fmax(high, percent);
   }

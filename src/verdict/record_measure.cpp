@@ -82,7 +82,10 @@ class Records {
   const SampleAssessment& figures_;
 };
 
-bool is_given(const Column<double>& column, Row row) { return !is_missing(field(column, row)); }
+template <class Figures>
+bool is_given(const Figures& column, Row row) {
+  return !is_missing(field(column, row));
+}
 
 }  // namespace
 

@@ -29,6 +29,7 @@ struct CalibratedPoint {
   bool is_adjusted() const { return as_left && as_found && *as_left != *as_found; }
 };
 
+std::vector<CalibratedPoint> points_of(const Certificate& certificate);
 // The point farthest from no error, if any has an indication.
 std::optional<CalibratedPoint> worst_point(const Certificate& certificate, Found when);
 
