@@ -41,11 +41,9 @@ TEST(LookbackTable, SaysThatTheDriftStandsAndTheVolumeDoesNot) {
 }
 
 TEST(LookbackTable, SumsUp) {
-  const std::string text = table(LookedBack());
-  EXPECT_TRUE(
-      text.ends_with("4 samples leaned on it; the verdict of 1 changes if the error came suddenly, of 1 if it\n"
-                     "grew linearly.\n"))
-      << text;
+  EXPECT_TRUE(table(LookedBack())
+                  .ends_with("4 samples leaned on it; the verdict of 1 changes if the error came suddenly, of\n"
+                             "1 if it grew linearly.\n"));
 }
 
 TEST(LookbackTable, OfAnOpenWindowHasNoLinearLines) {
