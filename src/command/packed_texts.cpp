@@ -67,7 +67,7 @@ void note_what_is_used(PackedBook& packed) {
   SampleJudge judge(screening);
   for (const Row sample : packed.samples) {
     const SampleResult& result = judge.judge(sample);
-    packed.totals.count(result.verdict);
+    packed.totals.count(result.verdict, result.standing);
     packed.used.note(screening, result);
   }
   packed.used.follow(screening);

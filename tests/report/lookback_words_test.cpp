@@ -19,10 +19,8 @@ TEST(ToleranceText, IsAsAPersonWouldWriteIt) {
 }
 
 TEST(AsFoundText, IsNeverRoundedToWithinTheTolerance) {
-  CertificatePoint point;
-  point.nominal_l_min = 2;
   LookbackWindow window;
-  window.worst = &point;
+  window.worst.nominal = 2;
   window.tolerance = {-4, 4, ""};
   window.as_found_percent = 4.04;
   EXPECT_EQ(as_found_text(window), "4.04 % at 2 L/min");
