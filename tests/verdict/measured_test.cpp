@@ -158,10 +158,19 @@ TEST_F(Measured, RangeIsOfTheFarthestReading) {
   EXPECT_NEAR(of_reading(2, 5, ReadingMeasure::range).figure, 0.16 / 1.8, exact_in_decimals);
 }
 
-// Counts are 0 where there is nothing to count; everything else is missing where nothing is known.
+// Counts are 0 where there is nothing to count, and whether a record is there can always be said of what is expected of
+// every sample; everything else is missing where nothing is known.
 TEST_F(Measured, IsMissingWhereNothingIsKnown) {
-  const std::set<SampleMeasure> known = {SampleMeasure::pre_count, SampleMeasure::post_count,
-                                         SampleMeasure::field_count, SampleMeasure::minutes, SampleMeasure::overlap};
+  const std::set<SampleMeasure> known = {SampleMeasure::pre_count,
+                                         SampleMeasure::post_count,
+                                         SampleMeasure::field_count,
+                                         SampleMeasure::minutes,
+                                         SampleMeasure::overlap,
+                                         SampleMeasure::record_pump_serial,
+                                         SampleMeasure::record_sampling_conditions,
+                                         SampleMeasure::record_method,
+                                         SampleMeasure::record_fault,
+                                         SampleMeasure::record_uncertainty};
   for (std::size_t number = 0; number < static_cast<std::size_t>(SampleMeasure::count_); ++number) {
     const auto measure = static_cast<SampleMeasure>(number);
     const MeasureValue value = of(measure, Base::by_practice, "S2");
