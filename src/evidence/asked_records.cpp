@@ -107,8 +107,8 @@ class Asked {
     certificates("figures as found", lacks, [](const Certificate& c) {
       return points_lack(c, [](const CertificatePoint& p) { return !p.as_found_l_min; });
     });
-    certificates("figures as left (or it was not adjusted)", lacks, [](const Certificate& c) {
-      return points_lack(c, [](const CertificatePoint& p) { return !p.as_left_l_min; });
+    certificates("figures as left, or as found where nothing was adjusted", lacks, [](const Certificate& c) {
+      return points_lack(c, [](const CertificatePoint& p) { return !p.as_left_l_min && !p.as_found_l_min; });
     });
     return {"What the instrument showed as found, and as left after adjustment",
             "ISO/IEC 17025:2017 7.8.4.1*; 40 CFR 58 App. A 3.2.3; 40 CFR 50 App. L 9.1.2",

@@ -31,6 +31,7 @@ def killed(program, book, scratch, times):
     begun = time.monotonic()
     subprocess.run(command(program, book, scratch / "first"), check=False, **SILENT)
     lasts = time.monotonic() - begun
+    longest = 3 * lasts
     if not is_whole(program, scratch / "first"):
         return ["the package that nobody disturbs is not whole"]
     random.seed(20261116)
@@ -54,7 +55,7 @@ def killed(program, book, scratch, times):
         for path in (out, *(scratch / name for name in beside)):
             shutil.rmtree(path, ignore_errors=True)
         if number % 10 == 9 and finished < number / 10:
-            lasts *= 1.3  # the machine has more to do now than when the first package was made
+            lasts = min(1.3 * lasts, longest)  # the machine has more to do now than when the first was made
     print(f"{times} kills: {finished} packages whole, {left} unfinished folders, {len(faults)} faults")
     if finished == 0 or left == 0:
         faults.append("all kills came before or after the making of a package; this test has shown nothing")
