@@ -13,12 +13,13 @@ namespace {
 
 enum Field : int { name, reading, temperature, uncertainty, taken, warm_up, note };
 
+constexpr std::array or_a_ratio{Dimension::ratio};
 // A table of invented columns, one of each type.
 constexpr std::array<FieldSpec, 7> fields{{
     {"name", CellType::text, Dimension::count, true},
     {"reading", CellType::quantity, Dimension::flow, true},
     {"temperature", CellType::quantity, Dimension::temperature},
-    {"uncertainty", CellType::quantity, Dimension::flow, false, 0, 1e5, Dimension::ratio},
+    {"uncertainty", CellType::quantity, Dimension::flow, false, 0, 1e5, or_a_ratio},
     {"taken", CellType::moment},
     {"warm-up", CellType::quantity, Dimension::time},
     {"note"},
