@@ -36,7 +36,8 @@ std::string chart_figure(double figure, int digits) {
     said.erase(said.find_last_not_of('0') + 1);
     if (said.back() == '.') said.pop_back();
   }
-  return said == "-0" ? "0" : said;
+  if (said == "-0") return "0";
+  return said.front() == '-' ? "−" + said.substr(1) : said;
 }
 
 }  // namespace driftwarden

@@ -32,17 +32,22 @@ std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme) 
   std::vector<Entry> entries;
   entries.push_back({has_bars(history.series) ? "point, with its expanded uncertainty (k = 2) where known" : "point",
                      &theme.point, nullptr, nullptr});
-  entries.push_back({"signal of a rule", &theme.signal, nullptr, nullptr});
+  const bool has_limits = !history.charts.empty();
+  if (has_limits) entries.push_back({"signal of a rule", &theme.signal, nullptr, nullptr});
   if (has_void(history.series)) entries.push_back({"void: shown, not counted", &theme.void_, nullptr, nullptr});
-  entries.push_back({"centre line", nullptr, &theme.centre, nullptr});
-  entries.push_back({"control limit", nullptr, &theme.limit, nullptr});
+  if (has_limits) {
+    entries.push_back({"centre line", nullptr, &theme.centre, nullptr});
+    entries.push_back({"control limit", nullptr, &theme.limit, nullptr});
+  }
   if (history.series.tolerance.is_stated())
     entries.push_back({"tolerance: " + history.series.tolerance.source, nullptr, &theme.tolerance, nullptr});
   if (history.forecast.trend && history.forecast.trend->is_resolved) {
     entries.push_back({"trend", nullptr, &theme.trend, nullptr});
     entries.push_back({"where one more result is expected (95 %)", nullptr, nullptr, &theme.band});
   }
-  entries.push_back({"points that the limits come from", nullptr, nullptr, &theme.baseline});
+  if (history.series.phases.size() > 1)
+    entries.push_back({"something was done to it; a new phase", nullptr, &theme.phase, nullptr});
+  if (has_limits) entries.push_back({"points that the limits come from", nullptr, nullptr, &theme.baseline});
   return entries;
 }
 
@@ -54,7 +59,7 @@ std::string tally(const SeriesHistory& history) {
   }
   std::string text;
   for (const auto& [rule, times] : count) text += (text.empty() ? "" : ", ") + rule + " " + std::to_string(times) + "×";
-  return text.empty() ? "No signals." : "Signals: " + text + ".";
+  return text.empty() ? "No signals on the upper chart." : "Signals on the upper chart: " + text + ".";
 }
 
 std::string rules_said(const ChartChoices& choices) {
@@ -95,7 +100,8 @@ std::vector<std::string> legend_words(const SeriesHistory& history, const ChartC
     return words;
   }
   const ControlChart& chart = history.charts.back();
-  words.push_back("Limits from " + std::to_string(chart.baseline_n) + " points" +
+  words.push_back((history.series.phases.size() > 1 ? "Limits of the last phase from " : "Limits from ") +
+                  std::to_string(chart.baseline_n) + " points" +
                   (chart.is_provisional() ? ": provisional, fewer than 20." : "."));
   add_broken(words, choices.rules.empty() ? "No run rules." : "Rules: " + rules_said(choices) + ".");
   if (!choices.rules.empty())

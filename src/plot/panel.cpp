@@ -72,7 +72,7 @@ std::vector<double> heights_apart(const Panel& panel, const std::vector<Panel::L
   std::vector<double> heights;
   for (const Panel::Level& level : levels) heights.push_back(height_on(panel, level.y));
   for (std::size_t i = 1; i < heights.size(); ++i) heights[i] = std::max(heights[i], heights[i - 1] + gap);
-  double ceiling = 1.0;
+  double ceiling = 0.97;  // below the title, which may be long
   for (std::size_t i = heights.size(); i-- > 0;) {
     heights[i] = std::min(heights[i], ceiling);
     ceiling = heights[i] - gap;
@@ -101,13 +101,21 @@ std::string side_of(const Panel& panel, double x) {
   return place < 0.06 ? " left" : place > 0.94 ? " right" : " center";
 }
 
+// Where the text stands from its point.
+std::string offset_of(const Panel& panel, const Panel::Note& note) {
+  const double height = height_on(panel, note.y);
+  const bool is_above = height > 0.9 ? false : height < 0.1 ? true : note.is_above;
+  const std::string up = is_above ? "0.9" : "-0.9";
+  if (!note.is_beside) return side_of(panel, note.x) + " offset 0," + up;
+  const bool has_room = (note.x - panel.x.low) / (panel.x.high - panel.x.low) < 0.7;
+  return has_room ? " left offset 0.6," + up : " right offset -0.6," + up;
+}
+
 void append_notes(std::string& script, const Panel& panel, const Theme& theme) {
   for (const Panel::Note& note : panel.notes) {
-    const double height = height_on(panel, note.y);
-    const bool is_above = height > 0.9 ? false : height < 0.1 ? true : note.is_above;
     script += "set label " + gnuplot_quoted(note.text) + " at first " + gnuplot_figure(note.x) + ", first " +
-              gnuplot_figure(note.y) + side_of(panel, note.x) + " offset 0," + (is_above ? "0.9" : "-0.9") +
-              " front noenhanced" + font(theme, theme.small_points) + text_colour(note.colour) + "\n";
+              gnuplot_figure(note.y) + offset_of(panel, note) + " front noenhanced" + (note.is_boxed ? " boxed" : "") +
+              font(theme, theme.small_points) + text_colour(note.colour) + "\n";
   }
 }
 
@@ -128,7 +136,8 @@ void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
   }
   script += "set ylabel " + gnuplot_quoted(panel.y_label) + " noenhanced" + font(theme, theme.small_points) +
             text_colour(theme.faint) + "\n";
-  script += "set ytics nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + "\n";
+  script += "set ytics " + gnuplot_figure(tic_step(panel.y.high - panel.y.low, panel.most_levels)) +
+            " nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + "\n";
   script += "set xtics nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + " (";
   bool is_first = true;
   for (const DateTic& tic : date_tics(panel.x.low, panel.x.high, panel.most_tics)) {
@@ -152,12 +161,18 @@ void append_data(std::string& script, const Panel& panel) {
     plot.add({&area.x, &area.low, &area.high},
              " with filledcurves fillcolor rgb '" + area.colour + "' fillstyle solid noborder");
   }
-  for (const Panel::Curve& curve : panel.curves) plot.add({&curve.x, &curve.y}, " with lines" + line_words(curve.line));
+  const auto draw_curves = [&](bool over_marks) {
+    for (const Panel::Curve& curve : panel.curves) {
+      if (curve.is_over_marks == over_marks) plot.add({&curve.x, &curve.y}, " with lines" + line_words(curve.line));
+    }
+  };
+  draw_curves(false);
   for (const Panel::Bars& bars : panel.bars)
     plot.add({&bars.x, &bars.y, &bars.half}, " with yerrorbars pointtype -1" + line_words(bars.line));
   for (const Panel::Marks& marks : panel.marks) {
     if (!marks.x.empty()) plot.add({&marks.x, &marks.y}, " with points" + mark_words(marks.mark));
   }
+  draw_curves(true);
   plot.finish();
 }
 
@@ -169,6 +184,15 @@ void append_panel(std::string& script, const Panel& panel, const Theme& theme) {
   append_levels(script, panel, theme);
   append_notes(script, panel, theme);
   append_data(script, panel);
+}
+
+double tic_step(double span, std::size_t most) {
+  const double least = span / static_cast<double>(most);
+  const double unit = std::pow(10, std::floor(std::log10(least)));
+  for (const double step : {1.0, 2.0, 5.0}) {
+    if (step * unit >= least * (1 - 1e-9)) return step * unit;
+  }
+  return 10 * unit;
 }
 
 Panel::Range range_around(const std::vector<double>& values) {
@@ -209,7 +233,8 @@ void begin_picture(std::string& script, const PictureHead& head, const Theme& th
   if (head.format == PictureFormat::pdf)
     script += "set terminal pdfcairo size " + gnuplot_figure(head.size.width / pixels_an_inch) + "in," +
               gnuplot_figure(head.size.height / pixels_an_inch) + "in noenhanced fontscale 0.75" + look + "\n";
-  script += "set encoding utf8\nset output " + gnuplot_quoted(head.file) + "\nset multiplot\nunset key\n";
+  script += "set encoding utf8\nset minussign\nset style textbox opaque noborder fillcolor rgb '" + theme.background +
+            "' margins 0.4,0.3\nset output " + gnuplot_quoted(head.file) + "\nset multiplot\nunset key\n";
   const double line = 1.0 / head.size.height;
   const auto put = [&](const std::string& text, double down, double points, const std::string& colour) {
     script += "set label " + gnuplot_quoted(text) + " at screen " + gnuplot_figure(16.0 / head.size.width) +

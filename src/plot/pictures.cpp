@@ -102,7 +102,9 @@ class PictureWriter {
   std::string subtitle(const SeriesHistory& history) const {
     const Series& series = history.series;
     std::string text = std::to_string(series.points.size()) + (series.points.size() == 1 ? " point, " : " points, ");
-    text += when(series, series.points.front().at) + " to " + when(series, series.points.back().at);
+    const std::string first = when(series, series.points.front().at);
+    const std::string last = when(series, series.points.back().at);
+    text += first == last ? first : first + " to " + last;
     if (!series.basis.empty()) text += "; " + series.basis;
     return text;
   }
@@ -131,7 +133,7 @@ class PictureWriter {
                    name + ": " + history.series.title, subtitle(history), history.forecast.said, size, format_},
                   theme_);
     Panel main = main_panel(history, zone_, theme_);
-    const double left = 62.0 / size.width;
+    const double left = 68.0 / size.width;
     const double label_room = 100.0 / size.width;
     main.left = left;
     main.right = 1 - label_room;

@@ -13,7 +13,7 @@ namespace driftwarden {
 namespace {
 
 constexpr std::size_t most_bars = 120;
-constexpr std::size_t most_joined = 800;
+constexpr std::size_t most_joined = 800;  // beyond it, lines are drawn over the points
 constexpr std::size_t most_notes = 10;
 constexpr std::size_t most_points_with_notes = 400;
 constexpr double least_gap_of_notes = 0.09;  // of a panel's width
@@ -43,6 +43,7 @@ struct Drawing {
   }
 
   const Series& series() const { return history.series; }
+  bool is_dense() const { return days.size() > most_joined; }
   MarkStyle sized(MarkStyle mark, double smallest) const {
     mark.size *= std::max(scale, smallest);
     return mark;
@@ -69,7 +70,7 @@ struct Drawing {
   // A chart's limit over its phase, and a break before the next one.
   template <class Of>
   void limit_curve(ChartKind kind, const LineStyle& line, Of of) {
-    Panel::Curve curve{{}, {}, line};
+    Panel::Curve curve{{}, {}, line, is_dense()};
     for (const ControlChart& chart : history.charts) {
       if (chart.kind != kind) continue;
       for (std::size_t i = 0; i < chart.values.size(); ++i) {
@@ -94,6 +95,14 @@ struct Drawing {
     limit_curve(kind, theme.limit, [](const ControlChart&, const ChartValue& value) { return value.lower; });
   }
 
+  // At the last point that has any: those of many points, or of the usual set, may lie elsewhere.
+  static std::pair<double, double> last_limits(const ControlChart& chart) {
+    for (auto value = chart.values.rbegin(); value != chart.values.rend(); ++value) {
+      if (!is_missing(value->upper)) return {value->lower, value->upper};
+    }
+    return {chart.lower, chart.upper};
+  }
+
   void name_limits(ChartKind kind) {
     const ControlChart* last = nullptr;
     for (const ControlChart& chart : history.charts) {
@@ -110,9 +119,10 @@ struct Drawing {
     }
     panel.levels.push_back(
         {last->centre, (kind == ChartKind::ewma ? "target " : "centre ") + figure(last->centre), theme.centre.colour});
-    panel.levels.push_back({last->upper, "upper " + figure(last->upper), theme.limit.colour});
-    const bool is_floor = (kind == ChartKind::moving_range || kind == ChartKind::spread) && last->lower == 0;
-    if (!is_floor) panel.levels.push_back({last->lower, "lower " + figure(last->lower), theme.limit.colour});
+    const auto [lower, upper] = last_limits(*last);
+    panel.levels.push_back({upper, "upper " + figure(upper), theme.limit.colour});
+    const bool is_floor = (kind == ChartKind::moving_range || kind == ChartKind::spread) && lower == 0;
+    if (!is_floor) panel.levels.push_back({lower, "lower " + figure(lower), theme.limit.colour});
   }
 
   void shade_baselines(ChartKind kind) {
@@ -126,13 +136,23 @@ struct Drawing {
     for (std::size_t i = 1; i < series().phases.size(); ++i) {
       const std::size_t first = series().phases[i].first;
       const double day = (days[first - 1] + days[first]) / 2;
-      panel.curves.push_back({{day, day}, {panel.y.low, panel.y.high}, theme.phase});
-      panel.notes.push_back({day, panel.y.low, series().phases[i].reason, theme.faint, true});
+      panel.curves.push_back({{day, day}, {panel.y.low, panel.y.high}, theme.phase, is_dense()});
+      panel.notes.push_back({day, panel.y.low, series().phases[i].reason, theme.faint, true, true, is_dense()});
     }
   }
 
   void joined(const std::vector<double>& x, const std::vector<double>& y) {
-    if (x.size() <= most_joined) panel.curves.push_back({x, y, thinned(theme.value)});
+    if (!is_dense()) panel.curves.push_back({x, y, thinned(theme.value), false});
+  }
+
+  // No line leads from one phase to the next.
+  bool begins_a_phase(std::size_t point) const {
+    return point > 0 && std::any_of(series().phases.begin(), series().phases.end(),
+                                    [point](const Phase& phase) { return phase.first == point; });
+  }
+  static void add(std::vector<double>& x, std::vector<double>& y, double day, double value) {
+    x.push_back(day);
+    y.push_back(value);
   }
 
   // Marks of the points at which some rule gave a signal, and the names of the rules where there is room.
@@ -154,7 +174,7 @@ struct Drawing {
         const bool has_room = days[signal.point] - last_note > least_gap_of_notes * (panel.x.high - panel.x.low);
         if (goes_on || !has_room || notes == most_notes || days.size() > most_points_with_notes) continue;
         panel.notes.push_back(
-            {days[signal.point], height, short_name(signal.rule), theme.signal.colour, height >= middle});
+            {days[signal.point], height, short_name(signal.rule), theme.signal.colour, height >= middle, false, false});
         last_note = days[signal.point];
         ++notes;
       }
@@ -171,13 +191,15 @@ struct Drawing {
     Panel::Marks counted{{}, {}, sized(theme.point, 0.15)};
     Panel::Marks voids{{}, {}, sized(theme.void_, 0.5)};
     Panel::Bars bars{{}, {}, {}, theme.spread};
+    std::vector<double> line_days;
     std::vector<double> line;
     for (std::size_t i = 0; i < days.size(); ++i) {
       const SeriesPoint& point = series().points[i];
       Panel::Marks& marks = point.is_void ? voids : counted;
       marks.x.push_back(days[i]);
       marks.y.push_back(point.value);
-      line.push_back(point.counted());
+      if (begins_a_phase(i)) add(line_days, line, days[i], missing);
+      add(line_days, line, days[i], point.counted());
       heights.push_back(point.value);
       if (is_missing(point.expanded_uncertainty) || point.is_void || days.size() > most_bars) continue;
       bars.x.push_back(days[i]);
@@ -186,7 +208,7 @@ struct Drawing {
       heights.push_back(point.value + point.expanded_uncertainty);
       heights.push_back(point.value - point.expanded_uncertainty);
     }
-    joined(days, line);
+    joined(line_days, line);
     if (!bars.x.empty()) panel.bars.push_back(std::move(bars));
     panel.marks.push_back(std::move(counted));
     panel.marks.push_back(std::move(voids));
@@ -206,7 +228,7 @@ struct Drawing {
     if (!forecast.trend || !forecast.trend->is_resolved) return;
     const double first = forecast.origin;
     const double shift = days.back() - series().points.back().day();
-    Panel::Curve line{{}, {}, theme.trend};
+    Panel::Curve line{{}, {}, theme.trend, is_dense()};
     Panel::Area band{{}, {}, {}, theme.band};
     for (int i = 0; i <= steps_of_a_band; ++i) {
       const double day = first + (last - shift - first) * i / steps_of_a_band;
@@ -225,7 +247,7 @@ struct Drawing {
   void tolerance() {
     const auto level = [&](double y, const std::string& name) {
       if (is_missing(y) || !std::isfinite(y)) return;
-      panel.curves.push_back({{panel.x.low, panel.x.high}, {y, y}, theme.tolerance});
+      panel.curves.push_back({{panel.x.low, panel.x.high}, {y, y}, theme.tolerance, is_dense()});
       panel.levels.push_back({y, name + chart_figure(y), theme.tolerance.colour});
       heights.push_back(y);
     };
@@ -242,14 +264,16 @@ struct Drawing {
     LineStyle thick = theme.trend;
     thick.width *= 3;
     thick.dashes.clear();
-    panel.curves.push_back(
-        {{std::max(crossing.earliest + shift, panel.x.low), right}, {crossing.limit, crossing.limit}, thick});
+    panel.curves.push_back({{std::max(crossing.earliest + shift, panel.x.low), right},
+                            {crossing.limit, crossing.limit},
+                            thick,
+                            is_dense()});
     panel.marks.push_back({{crossing.day + shift},
                            {crossing.limit},
                            MarkStyle{theme.upper_sum.shape, theme.upper_sum.size * 1.6, theme.trend.colour}});
     panel.notes.push_back({crossing.day + shift, crossing.limit,
                            date_text(static_cast<Day>(std::floor(crossing.day + shift))), theme.trend.colour,
-                           crossing.limit < series().points.back().value});
+                           crossing.limit < series().points.back().value, false, is_dense()});
   }
 };
 
@@ -265,7 +289,7 @@ std::string title_of(ChartKind kind) {
     case ChartKind::moving_range:
       return "Step from the point before (moving range)";
     case ChartKind::mean:
-      return "Mean of each set, limits from the spread inside the sets";
+      return "Mean of each set, limits from inside the sets";
     case ChartKind::spread:
       return "Standard deviation inside each set";
     case ChartKind::ewma:
@@ -327,6 +351,7 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
   drawing.panel.title = title_of(kind) + " [" + history.series.unit + "]";
   drawing.set_width(drawing.days.back());
   drawing.panel.most_tics = 4;
+  drawing.panel.most_levels = 6;
   if (any_chart(history, kind) == nullptr) return drawing.panel;
   drawing.limits(kind);
   drawing.name_limits(kind);

@@ -47,7 +47,6 @@ for drawn in one many; do
   found=$(find "$scratch/$drawn" -name '*.svg' | wc -l)
   [ "$found" -eq "$pictures" ] || { printf 'FAILED: %d of %d pictures drawn\n' "$found" "$pictures" >&2; exit 1; }
 done
-diff -rq "$scratch/one" "$scratch/many" --exclude='*.gp' >&2 || { printf 'FAILED: the pictures differ\n' >&2; exit 1; }
 
 if /usr/bin/python3 -c 'import matplotlib' 2>/dev/null; then
   version=$(/usr/bin/python3 -c 'import matplotlib; print(matplotlib.__version__)')

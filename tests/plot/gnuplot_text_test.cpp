@@ -28,7 +28,7 @@ TEST(GnuplotFigure, IsTheShortestThatReadsBack) {
 TEST(ChartFigure, HasSoManyDigitsAndNoTrailingZeros) {
   EXPECT_EQ(chart_figure(2.00987), "2.01");
   EXPECT_EQ(chart_figure(2.0987), "2.099");
-  EXPECT_EQ(chart_figure(-5), "-5");
+  EXPECT_EQ(chart_figure(-5), "−5");
   EXPECT_EQ(chart_figure(325), "325");
   EXPECT_EQ(chart_figure(325.46, 3), "325");
   EXPECT_EQ(chart_figure(123456), "123456");

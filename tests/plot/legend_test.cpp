@@ -37,8 +37,9 @@ TEST(Legend, NamesTheRulesAndHowOftenTheySpeakByChance) {
 TEST(Legend, CountsTheSignals) {
   ChartChoices choices;
   choices.baseline = 6;
-  EXPECT_EQ(legend_words(charted({1, 2, 1, 2, 1, 2, 30, 31}, choices), choices).at(3), "Signals: beyond-limits 2×.");
-  EXPECT_EQ(legend_words(charted({1, 2, 1}), {}).at(3), "No signals.");
+  EXPECT_EQ(legend_words(charted({1, 2, 1, 2, 1, 2, 30, 31}, choices), choices).at(3),
+            "Signals on the upper chart: beyond-limits 2×.");
+  EXPECT_EQ(legend_words(charted({1, 2, 1}), {}).at(3), "No signals on the upper chart.");
 }
 
 TEST(Legend, BreaksALongListOfRules) {

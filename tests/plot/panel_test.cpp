@@ -87,5 +87,12 @@ TEST(Picture, BeginsWithItsFormatAndEndsItsFile) {
   }
 }
 
+TEST(TicStep, IsRoundAndLetsNoMoreFigures) {
+  EXPECT_DOUBLE_EQ(tic_step(10, 5), 2);
+  EXPECT_DOUBLE_EQ(tic_step(10.5, 5), 5);
+  EXPECT_DOUBLE_EQ(tic_step(0.4, 8), 0.05);
+  EXPECT_DOUBLE_EQ(tic_step(9, 1), 10);
+}
+
 }  // namespace
 }  // namespace driftwarden

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "history/made_series.hpp"
 #include "plot/shipped_theme.hpp"
 
@@ -93,6 +95,8 @@ TEST(MainPanel, OfThousandsOfPointsJoinsThemNotAndDrawsThemSmall) {
   EXPECT_LT(marks_of(panel, shipped_theme().point.shape)->mark.size, 0.5 * shipped_theme().point.size);
   for (const Panel::Curve& curve : panel.curves) EXPECT_NE(curve.line.colour, shipped_theme().value.colour);
   EXPECT_LE(panel.notes.size(), 10U);
+  // What lies under thousands of points is not seen.
+  for (const Panel::Curve& curve : panel.curves) EXPECT_TRUE(curve.is_over_marks);
 }
 
 TEST(MainPanel, SeparatesPhases) {
@@ -101,6 +105,23 @@ TEST(MainPanel, SeparatesPhases) {
   const Panel panel = main_of(history_of(std::move(series)));
   ASSERT_FALSE(panel.notes.empty());
   EXPECT_EQ(panel.notes.back().text, "new diaphragm");
+  const auto joined = std::find_if(panel.curves.begin(), panel.curves.end(), [](const Panel::Curve& curve) {
+    return curve.line.colour == shipped_theme().value.colour;
+  });
+  ASSERT_NE(joined, panel.curves.end());
+  ASSERT_EQ(joined->y.size(), 9U);
+  EXPECT_TRUE(is_missing(joined->y[4]));  // no line leads from one phase to the next
+}
+
+TEST(ChartPanel, NamesTheLimitsOfItsLastPoint) {
+  const SeriesHistory history = history_of(made_series({1, 2, 1.5}));
+  const Panel panel = chart_panel(history, ChartKind::ewma, TimeZone::utc(), shipped_theme());
+  for (const ControlChart& chart : history.charts) {
+    if (chart.kind != ChartKind::ewma) continue;
+    ASSERT_EQ(panel.levels.size(), 3U);
+    EXPECT_EQ(panel.levels[1].y, chart.values.back().upper);
+    EXPECT_LT(panel.levels[1].y, chart.upper);  // that of many points
+  }
 }
 
 TEST(ChartPanel, ShowsBothCumulativeSums) {

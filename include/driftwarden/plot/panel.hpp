@@ -21,6 +21,7 @@ struct Panel {
     std::vector<double> x;
     std::vector<double> y;
     LineStyle line;
+    bool is_over_marks = false;  // else under them
   };
   struct Marks {
     std::vector<double> x;
@@ -45,7 +46,9 @@ struct Panel {
     double y = 0;
     std::string text;
     std::string colour;
-    bool is_above = true;  // the point, else below
+    bool is_above = true;    // the point, else below
+    bool is_beside = false;  // to the right of it (to the left near the right end), on its height
+    bool is_boxed = false;   // on a ground of its own, where points lie behind
   };
   // A name at the right end of a level line.
   struct Level {
@@ -62,9 +65,10 @@ struct Panel {
   double right = 1;
   double bottom = 0;
   double top = 1;
-  std::size_t most_tics = 6;
-  double level_gap = 0.019;  // least distance of two levels' names, of the picture's height
-  bool is_plain = false;     // a thumbnail: no dates, no grid, only the ends of the y axis
+  std::size_t most_tics = 6;    // of dates
+  std::size_t most_levels = 8;  // figures on the y axis
+  double level_gap = 0.019;     // least distance of two levels' names, of the picture's height
+  bool is_plain = false;        // a thumbnail: no dates, no grid, only the ends of the y axis
 
   std::vector<Range> shaded;  // along x
   std::vector<Area> areas;
@@ -78,6 +82,9 @@ struct Panel {
 // Writes a panel as gnuplot commands; its picture has been begun with begin_picture. Levels that would overprint one
 // another are moved apart.
 void append_panel(std::string& script, const Panel& panel, const Theme& theme);
+
+// The distance between figures on an axis: 1, 2 or 5 in some decimal place, so that at most so many fit in.
+double tic_step(double span, std::size_t most);
 
 // A range that holds all values (missing ones aside) with a little room on both sides.
 Panel::Range range_around(const std::vector<double>& values);
