@@ -131,7 +131,7 @@ class AnewComparer {
     anew.differences += comparison.count;
     anew.figures += comparison.figures;
     anew.told += comparison.differences.size();
-    for (const Difference& difference : comparison.differences) surroundings_.out << to_text(difference) << '\n';
+    for (const TextDifference& difference : comparison.differences) surroundings_.out << to_text(difference) << '\n';
     const std::size_t more = comparison.count - comparison.differences.size();
     if (more > 0 && !comparison.differences.empty())
       surroundings_.out << comparison.differences.front().file << ": and " << more << " more\n";

@@ -137,7 +137,7 @@ bool compare_json(std::string_view packed_text, std::string_view now_text, Compa
 
 }  // namespace
 
-std::string to_text(const Difference& difference) {
+std::string to_text(const TextDifference& difference) {
   return (shows_itself(difference.file) ? difference.file : in_quotes(difference.file)) + ": " +
          (shows_itself(difference.where) ? difference.where : in_quotes(difference.where)) + ": packed " +
          in_quotes(difference.packed) + ", now " + in_quotes(difference.now);

@@ -50,7 +50,7 @@ void append_decisions(std::string& out, const Screening& screening, const Sample
     if (finding.decision == nullptr || finding.decision == last) continue;
     last = finding.decision;
     if (!texts.empty()) texts += "; ";
-    texts += last->rule + " " + decision_text(screening.book(), *last);
+    texts += last->rule + " " + ruling_text(screening.book(), *last);
   }
   append_csv(out, texts);
 }

@@ -224,10 +224,13 @@ std::string rule_name(const Screening& screening, const Finding& finding) {
   return rule_of(screening, finding).full_name();
 }
 
-std::string decision_text(const Book& book, const Decision& decision) {
+std::string ruling_text(const Book& book, const Decision& decision) {
   return (decision.ruling == Ruling::overrule ? "overruled by " : "upheld by ") + decision.by + ", " +
-         local_text(decision.decided, book.settings.zone) + ": " + decision.reason + " [" +
-         book.place_text(book.files.decisions, decision.place) + "]";
+         local_text(decision.decided, book.settings.zone) + ": " + decision.reason;
+}
+
+std::string decision_text(const Book& book, const Decision& decision) {
+  return ruling_text(book, decision) + " [" + book.place_text(book.files.decisions, decision.place) + "]";
 }
 
 std::string standing_text(const SampleResult& result) {

@@ -8,7 +8,7 @@ namespace {
 
 std::string told(const std::string& file, const std::string& packed, const std::string& now) {
   std::string text;
-  for (const Difference& difference : compared(file, packed, now, 100).differences)
+  for (const TextDifference& difference : compared(file, packed, now, 100).differences)
     text += to_text(difference) + (difference.is_figure ? " (figure)" : "") + "\n";
   return text;
 }

@@ -58,7 +58,7 @@ TEST_F(ScreenCsv, TellsHowASampleStandsByDecisionBehindThem) {
   append_screen_csv(line, book.screening(), book.result("S1"));
   EXPECT_TRUE(line.starts_with("S1,,void,P1,")) << line;  // the verdict is its findings'
   EXPECT_TRUE(line.ends_with(
-      ",drift,valid,\"own/drift overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]\"\n"))
+      ",drift,0,,valid,\"own/drift overruled by K. Ore, 2026-09-22T10:00+00:00: looked at\"\n"))
       << line;
 }
 

@@ -8,7 +8,7 @@
 namespace driftwarden {
 
 // Where a packed text and the same text made anew part.
-struct Difference {
+struct TextDifference {
   std::string file;
   std::string where;  // "sample 'S-1', drift_percent", "samples[3].flow_l_min", "line 12"
   std::string packed;
@@ -18,12 +18,12 @@ struct Difference {
 };
 
 // "data/results/screen.csv: sample 'S-1', drift_percent: packed '-7.1', now '-3'". The texts are shown in quotes.
-std::string to_text(const Difference& difference);
+std::string to_text(const TextDifference& difference);
 
 // Tables (.csv, by the name in their first column where it is there once) are compared cell by cell, JSON (.json)
 // member by member, all else line by line. At most `most` differences are listed; `count` says how many there are.
 struct TextComparison {
-  std::vector<Difference> differences;
+  std::vector<TextDifference> differences;
   std::size_t count = 0;
   std::size_t figures = 0;  // how many of them are about a figure
 };

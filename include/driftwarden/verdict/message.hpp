@@ -30,6 +30,8 @@ std::string chance_text(const Finding& finding);
 // The ruling on a finding, for a person to read: "overruled by A. Hewer, 2026-09-23T10:00-06:00: the reason
 // [decisions.csv:3]".
 std::string decision_text(const Book& book, const Decision& decision);
+// The same without its place.
+std::string ruling_text(const Book& book, const Decision& decision);
 
 // "void", or where decisions say otherwise "void, valid by decision".
 std::string standing_text(const SampleResult& result);
