@@ -204,8 +204,8 @@ class CertificateRows {
     reader_.fail(instrument, "certificate/wrong-quantity",
                  in_quotes(known.name) + " is a " + std::string(to_text(known.kind)) + ", and its points are no " +
                      std::string(to_text(dimension_of(file_.layout, nominal))) + "s",
-                 "put them into a file of their own, certificates/" + std::string(to_text(known.kind)) +
-                     "s.csv, with headings such as 'nominal [" + std::string(customary_unit(wanted).name) + "]'");
+                 "put them into a file of their own in the folder certificates, with headings such as 'nominal [" +
+                     std::string(customary_unit(wanted).name) + "]'");
   }
 
   void fail_unknown(std::string_view name) {

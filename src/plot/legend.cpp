@@ -69,6 +69,7 @@ std::string rules_said(const ChartChoices& choices) {
 }
 
 constexpr std::size_t longest_line = 72;
+constexpr std::size_t fewest_lines = 11;  // a legend of fewer is not spread out over its box
 
 // Breaks a text at blanks, so that it stays inside the legend.
 void add_broken(std::vector<std::string>& lines, const std::string& text) {
@@ -124,7 +125,8 @@ void append_legend(std::string& script, const Box& box, const SeriesHistory& his
   script += "set xrange [0:1]\nset yrange [0:1]\n";
   const std::vector<Entry> entries = entries_of(history, theme);
   const std::vector<std::string> words = legend_words(history, choices);
-  const double step = 1.0 / static_cast<double>(entries.size() + words.size() + 1);
+  const std::size_t lines = std::max(entries.size() + words.size() + 1, fewest_lines);
+  const double step = 1.0 / static_cast<double>(lines);
   double y = 1 - step / 2;
   std::string marks;
   const auto say = [&](const std::string& text, double x, const std::string& colour) {

@@ -101,12 +101,17 @@ TEST(CertificatesFile, HoldsTemperaturesOfThermometersAndPressuresOfBarometers) 
 }
 
 TEST(CertificatesFile, TellsAPointOfTheWrongQuantity) {
-  EXPECT_EQ(BookWithConditions()
-                .file("certificates.csv", heading + "K-1,T-1,2026-01-05,1,1,1\n")
-                .file("certificates/t.csv",
-                      "certificate,instrument,calibrated,nominal [°C],reference [°C]\nK-2,VOL-1,2026-01-05,20,20\n")
-                .faults(),
-            "");
+  EXPECT_EQ(
+      BookWithConditions()
+          .file("certificates.csv", heading + "K-1,T-1,2026-01-05,1,1,1\n")
+          .file("certificates/t.csv",
+                "certificate,instrument,calibrated,nominal [°C],reference [°C]\nK-2,VOL-1,2026-01-05,20,20\n")
+          .faults(),
+      "certificates.csv:2:5: error: 'T-1' is a thermometer, and its points are no flows; put them into a file of their "
+      "own in the folder certificates, with headings such as 'nominal [°C]' [certificate/wrong-quantity]\n"
+      "certificates/t.csv:2:5: error: 'VOL-1' is a calibrator, and its points are no temperatures; put them into a "
+      "file of their own in the folder certificates, with headings such as 'nominal [L/min]' "
+      "[certificate/wrong-quantity]\n");
 }
 
 TEST(CertificatesFile, TellsUnitsThatDoNotGoTogether) {

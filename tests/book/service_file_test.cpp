@@ -13,7 +13,7 @@ TEST(ServiceFile, FillsEveryFieldInTheOrderOfTheFile) {
       "serviced,instrument,what,by,note,cost\n2026-05-02T09:00,PUMP-1,new diaphragm,the workshop,ran hot,12\n"
       "2026-04-02T09:00,VOL-1,cleaned,,,\n");
   EXPECT_EQ(told(book.problems),
-            "service.csv:1:39: remark: columns without a meaning here are kept as notes: 'cost' [heading/unknown]\n");
+            "service.csv:1:34: remark: columns without a meaning here are kept as notes: 'cost' [heading/unknown]\n");
   ASSERT_EQ(book.services.size(), 2U);
   const Service& it = book.services[0];
   EXPECT_EQ(it.serviced, 1777712400);

@@ -245,7 +245,11 @@ TEST(Settings, SayHowToChooseTheDaysOfABaseline) {
       faults_below("[history]\nbaseline = { from = \"2026-04-01\", to = \"2026-03-31\" }\n"),
       "book.toml:3:40: error: 'history.baseline.to' lies before 'from'; write the first day under from and the last "
       "under to [settings/out-of-range]\n");
-  EXPECT_EQ(faults_below("[history]\nbaseline = { from = \"2026-02-30\", to = \"2026-03-31\", until = 1 }\n"), "");
+  EXPECT_EQ(
+      faults_below("[history]\nbaseline = { from = \"2026-02-30\", to = \"2026-03-31\", until = 1 }\n"),
+      "book.toml:3:21: error: 'history.baseline.from' can't be read: '2026-02-30' names a day that no calendar has; "
+      "days of 2026-02 run from 01 to 28 [settings/not-a-date]\n"
+      "book.toml:3:54: error: 'history.baseline.until' is no setting; known are from, to [settings/unknown-key]\n");
 }
 
 TEST(Settings, NameEachPackOnce) {
