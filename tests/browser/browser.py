@@ -31,6 +31,7 @@ class Browser:
             "features": [{"name": "prefers-color-scheme", "value": "dark" if dark else "light"}]})
         self.driver.get("about:blank")
         self.complaints()
+        self.requests()
         self.driver.get("file://" + os.path.abspath(path))
         time.sleep(0.2)
 
