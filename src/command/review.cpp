@@ -19,7 +19,8 @@ bool is_written(const std::filesystem::path& file, const std::string& text) {
 Diagnostics write_page(const std::string& html, const ReviewOptions& options, Day as_of) {
   if (options.format == "pdf") {
     const ScratchPlace place;
-    if (!is_written(place.path() / "page.html", html)) return {unwritable(place.path().string())};
+    if (place.path().empty() || !is_written(place.path() / "page.html", html))
+      return {unwritable("the folder for temporary files")};
     return print_to_pdf(place.path() / "page.html", options.out, place.path(), as_of);
   }
   if (!is_written(options.out, html)) return {unwritable(options.out)};

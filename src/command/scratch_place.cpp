@@ -10,8 +10,9 @@
 namespace driftwarden {
 
 ScratchPlace::ScratchPlace() {
-  std::error_code ignored;
-  std::string name = (std::filesystem::temp_directory_path(ignored) / "driftwarden-XXXXXX").string();
+  std::error_code failure;
+  std::string name = (std::filesystem::temp_directory_path(failure) / "driftwarden-XXXXXX").string();
+  if (failure) return;
   if (mkdtemp(name.data()) != nullptr) path_ = name;
 }
 

@@ -71,10 +71,10 @@ class Rewriter {
            number_of(node.attribute("fill").value()) == 0;
   }
 
-  // Bars of uncertainty come with a mark in no colour; the point itself is drawn later, in its own.
+  // Bars of uncertainty come with a mark in black, which is no colour of the page; the point itself is drawn later.
   static bool is_colourless_mark(const pugi::xml_node& node) {
-    return std::string_view(node.name()) == "use" && node.attribute("color") == nullptr &&
-           node.attribute("id") == nullptr;
+    return std::string_view(node.name()) == "use" && node.attribute("id") == nullptr &&
+           number_of(node.attribute("color").value()) == 0;
   }
 
   void element(const pugi::xml_node& node) {

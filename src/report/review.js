@@ -71,7 +71,7 @@
     clear.disabled = !isFiltered;
   };
 
-  for (const control of [verdict, batch, pump, text]) control.addEventListener("input", filter);
+  for (const control of [verdict, batch, pump, text]) for (const event of ["input", "change"]) control.addEventListener(event, filter);
   clear.addEventListener("click", () => {
     for (const control of [verdict, batch, pump, text]) control.value = "";
     filter();

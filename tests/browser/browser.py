@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 """A headless Chromium for tests: what it was asked to show, what it complained of, what it asked the network for."""
+import base64
 import json
 import os
 import time
@@ -21,6 +22,7 @@ class Browser:
             options.add_argument("--no-sandbox")
         options.set_capability("goog:loggingPrefs", {"browser": "ALL", "performance": "ALL"})
         self.driver = webdriver.Chrome(service=Service("/usr/bin/chromedriver"), options=options)
+        self.driver.set_script_timeout(600)  # seconds; a busy machine is slow
 
     def show(self, path, width=1280, height=900, dark=False):
         self.driver.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", {
@@ -29,6 +31,7 @@ class Browser:
             "features": [{"name": "prefers-color-scheme", "value": "dark" if dark else "light"}]})
         self.driver.get("about:blank")
         self.complaints()
+        self.requests()
         self.driver.get("file://" + os.path.abspath(path))
         time.sleep(0.2)
 
@@ -53,13 +56,11 @@ class Browser:
         if whole:
             size = self.driver.execute_cdp_cmd("Page.getLayoutMetrics", {})["cssContentSize"]
             options["clip"] = {"x": 0, "y": 0, "width": size["width"], "height": size["height"], "scale": 1}
-        import base64
         data = self.driver.execute_cdp_cmd("Page.captureScreenshot", options)["data"]
         with open(path, "wb") as file:
             file.write(base64.b64decode(data))
 
     def pdf(self, paper=(8.27, 11.69)):
-        import base64
         return base64.b64decode(self.driver.execute_cdp_cmd("Page.printToPDF", {
             "paperWidth": paper[0], "paperHeight": paper[1], "preferCSSPageSize": False})["data"])
 

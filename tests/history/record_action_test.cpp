@@ -14,7 +14,7 @@ TEST(RecordActions, NameThePlaceTheFaultAndTheSamplesItTouches) {
   BookText text;
   text.readings += "2026-09-21T16:12,post,S1,V1,1.9x\n";
   const ReviewedBook book(text);
-  ASSERT_EQ(book.actions(), std::vector<std::string>{"Mend the record readings.csv:4:28"});
+  ASSERT_EQ(book.actions(), std::vector<std::string>{"Mend the record readings.csv:4:29"});
   const ReviewAction& action = book.review().actions[0];
   ASSERT_EQ(action.why.size(), 2U);
   EXPECT_NE(action.why[0].said.find("'1.9x' is not a number"), std::string::npos);

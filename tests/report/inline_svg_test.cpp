@@ -19,8 +19,8 @@ std::string picture(const std::string& content) { return inline_svg(chart(conten
 
 TEST(InlineSvg, KeepsWhatDraws) {
   EXPECT_EQ(picture("<path stroke='rgb(  3,   3,   3)' d='M1,2 L3,4'/>"),
-            "<svg role=\"img\" aria-label=\"Chart of P1\" viewBox=\"0 0 600 300\"><g><path class=\"s3\" "
-            "d=\"M1,2 L3,4\"></path></g></svg>");
+            "<svg role=\"img\" aria-label=\"Chart of P1\" viewBox=\"0 0 600 300\"><g><path d=\"M1,2 "
+            "L3,4\" class=\"s3\"></path></g></svg>");
 }
 
 TEST(InlineSvg, TurnsNumbersIntoClassesAndLeavesOtherColoursOut) {
@@ -51,6 +51,7 @@ TEST(InlineSvg, LetsNothingThroughThatActs) {
 
 TEST(InlineSvg, LeavesOutMarksWithoutAColour) {
   EXPECT_EQ(picture("<use xlink:href='#gpPt0'/>").find("<use"), std::string::npos);
+  EXPECT_EQ(picture("<use xlink:href='#gpPt0' color='black'/>").find("<use"), std::string::npos);
 }
 
 TEST(InlineSvg, LeavesOutGroupsWithNothingInThem) {

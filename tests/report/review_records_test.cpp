@@ -12,7 +12,7 @@ TEST(ReviewRecordsOnThePage, TellFaultsWithTheirPlace) {
   text.readings += "2026-09-21T16:12,post,S1,V1,<b>\n";
   const ReviewedBook book(text);
   const std::string html = part_of(page_of(book), append_records);
-  EXPECT_TRUE(holds(html, "<span class=\"place\"><bdi>readings.csv:4:28</bdi></span>")) << html;
+  EXPECT_TRUE(holds(html, "<span class=\"place\"><bdi>readings.csv:4:29</bdi></span>")) << html;
   EXPECT_TRUE(holds(html, "&#39;&lt;b&gt;&#39; is not a number"));
   EXPECT_TRUE(holds(html, "<h3>Remarks: records that look doubtful</h3><p>None.</p>"));
 }

@@ -34,7 +34,7 @@ TEST(ReviewDecisionsOnThePage, NameWhoRuledWhatAndWhy) {
   const std::string html = part_of(page_of(book), append_decisions);
   EXPECT_TRUE(holds(html,
                     "<a href=\"#s0\"><bdi>S1</bdi></a></th><td>uphold</td><td><bdi>own/drift</bdi></td><td><bdi>"
-                    "&lt;i&gt;Seen.</bdi></td><td><bdi>keeper</bdi></td><td>2026-09-22T09:00Z <span "))
+                    "&lt;i&gt;Seen.</bdi></td><td><bdi>keeper</bdi></td><td>2026-09-22T09:00+00:00 <span "))
       << html;
   EXPECT_TRUE(holds(html, "No rule is overridden by this book."));
 }
