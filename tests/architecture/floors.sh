@@ -48,6 +48,17 @@ rooms_without_a_test() {
   done < <(list src -name '*.cpp')
 }
 
+# Two types of one name in two headers are one to the linker, and crash where they meet. Indented ones are parts of another.
+types_of_one_name() {
+  list include/driftwarden src -name '*.hpp' | xargs awk '
+    /^(struct|class|enum class) [A-Z][A-Za-z]*( final)? *[:{]/ {
+      name = $1 == "enum" ? $3 : $2
+      sub(/[:{].*/, "", name)
+      if (name in first) printf "%s:%d: %s is also the name of a type in %s\n", FILENAME, FNR, name, first[name]
+      else first[name] = FILENAME
+    }'
+}
+
 # Every id of a diagnostic in the code, as "file:line id": a text of the form room/what. Those of book.toml are made of
 # their second half: fault("what", …) in the settings files. Left out are texts of the same form that are no ids: units,
 # media types, folders, and the full names of rules, which begin with the name of a shipped pack.
@@ -116,6 +127,7 @@ files_without_a_licence() {
 {
   includes_that_look_up
   rooms_without_a_test
+  types_of_one_name
   ids_without_a_page
   rules_without_a_page
   rooms_too_large
