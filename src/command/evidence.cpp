@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <filesystem>
 #include <ostream>
+#include <sstream>
 #include <system_error>
 
 #include "command/packed_texts.hpp"
+#include "command/reviewed.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
@@ -49,6 +51,15 @@ bool draw_charts(const PackedBook& packed, BagWriter& bag, Surroundings& surroun
   return true;
 }
 
+// The review page of that day. Its charts are gnuplot's, so that like them it is held to its digest and not made anew.
+bool add_review(const PackedBook& packed, BagWriter& bag, const Surroundings& surroundings) {
+  std::ostringstream told;  // that charts are missing has been told
+  Surroundings inside{told, told, false, false, surroundings.now, surroundings.share, surroundings.version};
+  const std::optional<Reviewed> review = reviewed(*packed.opened, {}, inside);
+  if (review) bag.add(std::string(review_file), review->html);
+  return review.has_value();
+}
+
 bool are_errors(const Diagnostics& diagnostics) {
   return !diagnostics.empty() && diagnostics.front().severity == Severity::error;
 }
@@ -63,7 +74,7 @@ std::optional<PackedBook> fill(BagWriter& bag, const std::vector<PackedInput>& i
   Diagnostics said;
   note.has_charts = draw_charts(*packed, bag, surroundings, said);
   tell(surroundings.err, said);
-  if (are_errors(said)) return std::nullopt;
+  if (are_errors(said) || !add_review(*packed, bag, surroundings)) return std::nullopt;
   make_texts(*packed, note, threads, [&bag](const std::string& name, std::string_view text) { bag.add(name, text); });
   return packed;
 }

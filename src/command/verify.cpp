@@ -102,7 +102,7 @@ class AnewComparer {
       : folder_(folder), bag_(bag), surroundings_(surroundings) {
     for (const std::string& name : bag.files) {
       const bool is_input = name.starts_with(packed_book) || name.starts_with(packed_rules);
-      if (is_payload(name) && !is_input && !name.starts_with(packed_charts)) left_.insert(name);
+      if (is_payload(name) && !is_input && !is_drawn(name)) left_.insert(name);
     }
   }
 

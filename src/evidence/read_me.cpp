@@ -51,7 +51,8 @@ std::string contents(const PackageNote& note) {
       "                       for programs; history of the instruments: history.csv,\n"
       "                       history.json\n"
       "  data/workings/       one text a sample: every figure, formula and rule, down to\n"
-      "                       the file and line; index.csv says which sample is where\n";
+      "                       the file and line; index.csv says which sample is where\n"
+      "  data/review.html     the review page of that day, to open in a browser\n";
   text += note.has_charts ? "  data/charts/         control charts of the instruments used\n"
                           : "  data/charts/         MISSING: the program gnuplot was not there to draw them\n";
   text += "  data/package.json    what the package was made by and of\n";

@@ -46,6 +46,7 @@ TEST(Evidence, PacksInputsRulesResultsAndWorkings) {
                            "manifest-sha512.txt",
                            "tagmanifest-sha512.txt",
                            "data/package.json",
+                           "data/review.html",
                            "data/book/book.toml",
                            "data/book/own.toml",
                            "data/book/instruments.csv",
