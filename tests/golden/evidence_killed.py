@@ -57,8 +57,8 @@ def killed(program, book, scratch, times):
         if number % 10 == 9 and finished < number / 10:
             lasts = min(1.3 * lasts, longest)  # the machine has more to do now than when the first was made
     print(f"{times} kills: {finished} packages whole, {left} unfinished folders, {len(faults)} faults")
-    if finished == 0 or left == 0:
-        faults.append("all kills came before or after the making of a package; this test has shown nothing")
+    if left == 0:
+        faults.append("no kill hit a package in the making; this test has shown nothing")
     return faults
 
 
