@@ -41,9 +41,8 @@ class MomentColumn {
   bool empty() const { return seconds_.empty(); }
 
   void put(Row row, Moment moment) {
-    const Moment seconds = moment - origin;
-    if (moment != no_moment && seconds > kept_apart && seconds <= std::numeric_limits<std::int32_t>::max()) {
-      seconds_[row] = static_cast<std::int32_t>(seconds);
+    if (moment > origin + kept_apart && moment <= origin + std::numeric_limits<std::int32_t>::max()) {
+      seconds_[row] = static_cast<std::int32_t>(moment - origin);
     } else if (moment == no_moment) {
       seconds_[row] = none;
     } else {
