@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "book/plain_text.hpp"
 #include "driftwarden/quantity/number.hpp"
 
 namespace driftwarden {
@@ -37,12 +38,6 @@ struct Seen {
     return DecimalForm{unit, decimals, static_cast<std::int64_t>(std::floor(least * scale - (room - range) / 2))};
   }
 };
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
-}
 
 Seen first_numbers(const TableFile& file, std::size_t column, char decimal_sign) {
   Seen seen;

@@ -3,6 +3,9 @@
 
 #include <algorithm>
 
+#include "book/plain_text.hpp"
+#include "book/stamp_text.hpp"
+
 namespace driftwarden {
 namespace {
 
@@ -10,7 +13,6 @@ constexpr int longest_offset_h = 24;
 constexpr int longest_change_h = 167;
 constexpr std::size_t shortest_name = 3;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
 // Takes one part after another from the front of the text; the first that does not fit leaves its reason.
@@ -156,7 +158,6 @@ Day day_of(const ClockChange& change, int year) {
 }  // namespace
 
 std::int64_t ClockChange::local_second_in(int year) const {
-  const std::int64_t seconds_in_day = 86400;
   return day_of(*this, year) * seconds_in_day + second_of_day;
 }
 

@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 
+#include "book/plain_text.hpp"
 #include "driftwarden/book/short_text.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/quantity/rounding.hpp"
@@ -13,13 +14,6 @@ namespace driftwarden {
 namespace {
 
 constexpr std::array<std::string_view, 2> yes_no_words{"no", "yes"};
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view blanks = " \t";
-  const std::size_t first = text.find_first_not_of(blanks);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
 
 bool same_word(std::string_view written, std::string_view word) {
   return std::equal(written.begin(), written.end(), word.begin(), word.end(),

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "book/stamp_parts.hpp"
 
+#include "book/plain_text.hpp"
+
 namespace driftwarden {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // Walks through a text from front to back; each step takes its part or leaves the text where it was.
 class StampScanner {

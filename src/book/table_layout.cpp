@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "book/plain_text.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
@@ -13,12 +14,6 @@ constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 // A quoted heading may be broken over lines, as spreadsheets do in narrow columns.
 constexpr std::string_view blanks = " \t\r\n";
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t from = text.find_first_not_of(blanks);
-  if (from == std::string_view::npos) return {};
-  return text.substr(from, text.find_last_not_of(blanks) - from + 1);
-}
 
 // UTF-16, which spreadsheets call Unicode text: by its mark, or by the zero byte beside each letter.
 bool is_sixteen_bit(std::string_view text) {
@@ -85,7 +80,7 @@ class LayoutReader {
   }
 
   void read_column(int column, const Cell& cell, Place place) {
-    const std::string_view written = trimmed(cell.text);
+    const std::string_view written = trimmed(cell.text, blanks);
     if (written.empty()) {
       layout_.notes.emplace_back(column, "column " + std::to_string(column + 1));
       return;
@@ -212,11 +207,12 @@ Heading split_heading(std::string_view text) {
   const std::size_t open = text.find('[');
   const std::size_t close = text.rfind(']');
   if (open == std::string_view::npos || close == std::string_view::npos || close < open) {
-    return {std::string(trimmed(text)), std::nullopt};
+    return {std::string(trimmed(text, blanks)), std::nullopt};
   }
   // What follows the brackets may change what the column is: "reading [L/min] uncorrected".
-  if (!trimmed(text.substr(close + 1)).empty()) return {std::string(trimmed(text)), std::nullopt};
-  return {std::string(trimmed(text.substr(0, open))), std::string(trimmed(text.substr(open + 1, close - open - 1)))};
+  if (!trimmed(text.substr(close + 1), blanks).empty()) return {std::string(trimmed(text, blanks)), std::nullopt};
+  return {std::string(trimmed(text.substr(0, open), blanks)),
+          std::string(trimmed(text.substr(open + 1, close - open - 1), blanks))};
 }
 
 std::string heading_key(std::string_view name) {

@@ -8,7 +8,9 @@
 #include <system_error>
 #include <vector>
 
+#include "book/plain_text.hpp"
 #include "book/posix_zone.hpp"
+#include "book/stamp_text.hpp"
 #include "book/zone_file.hpp"
 #include "book/zone_names.hpp"
 #include "book/zone_timeline.hpp"
@@ -16,7 +18,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::int64_t seconds_in_day = 86400;
 // No clock is farther from UTC (RFC 8536 §3.2: less than 26 hours), so all readings of a local time lie within this.
 constexpr std::int64_t farthest_offset_s = std::int64_t{27} * 3600;
 constexpr std::size_t largest_zone_file = 1'000'000;
@@ -65,8 +66,6 @@ Diagnostic unknown_zone(std::string_view name, const std::string& folder, const 
   return error("time-zone/unknown", at, "unknown time zone " + in_quotes(name),
                nearest.empty() ? how_to_name : "did you mean '" + nearest + "'?");
 }
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // The offset that a clock's name claims: "+0545" is 20700; UTC and GMT are 0. Empty: a name like any other.
 std::optional<std::int32_t> claimed_offset(std::string_view name) {

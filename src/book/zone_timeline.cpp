@@ -4,15 +4,16 @@
 #include <algorithm>
 #include <limits>
 
+#include "book/stamp_text.hpp"
+
 namespace driftwarden {
 namespace {
 
-constexpr std::int64_t seconds_in_day = 86400;
 constexpr int years_in_cycle = 400;
 constexpr std::int64_t seconds_in_cycle = 146097 * seconds_in_day;
 constexpr Moment beginning_of_time = std::numeric_limits<Moment>::min();
 constexpr int last_year_with_a_rule = 9000;
-constexpr Moment farthest_s = Moment{1} << 59;  // from 1970; far beyond any calendar, and sums stay in range
+constexpr Moment farthest_moment_s = Moment{1} << 59;  // from 1970; far beyond any calendar, and sums stay in range
 
 Moment new_year(int year) { return day_from({year, 1, 1}) * seconds_in_day; }
 
@@ -71,7 +72,7 @@ void ZoneTimeline::append_start(ClockStart start) {
 
 // How far a moment is moved, in seconds, to lie within the years written out.
 std::int64_t ZoneTimeline::whole_cycles_before(Moment moment) const {
-  const Moment into_cycle = std::clamp(moment, -farthest_s, farthest_s) - cycle_begin_;
+  const Moment into_cycle = std::clamp(moment, -farthest_moment_s, farthest_moment_s) - cycle_begin_;
   if (!repeats_ || (into_cycle < 0 && !repeats_backwards_)) return 0;
   const std::int64_t cycles = into_cycle / seconds_in_cycle - (into_cycle % seconds_in_cycle < 0 ? 1 : 0);
   return cycles * seconds_in_cycle;

@@ -91,11 +91,6 @@ void tell_result(const std::string& out, const PackedBook& packed, const Ed25519
   }
 }
 
-int refuse(const Diagnostics& faults, Surroundings& surroundings) {
-  tell(surroundings.err, faults);
-  return cannot_be_used;
-}
-
 }  // namespace
 
 int run_evidence(const EvidenceOptions& options, Surroundings& surroundings) {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
 #include <ostream>
 
 #include "command/opened_book.hpp"
+#include "command/output_file.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/plot/gnuplot_run.hpp"
@@ -36,12 +36,6 @@ std::optional<std::vector<Row>> instruments_named(const Book& book, const std::v
     if (names.empty() || std::find(names.begin(), names.end(), known[row]) != names.end()) rows.push_back(row);
   }
   return rows;
-}
-
-bool is_written(const fs::path& file, const std::string& text) {
-  std::ofstream out(file, std::ios::binary);
-  out << text << std::flush;
-  return static_cast<bool>(out);
 }
 
 bool write_data(const fs::path& folder, const Screening& screening, const std::vector<InstrumentHistory>& histories,

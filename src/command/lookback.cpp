@@ -2,11 +2,11 @@
 #include "driftwarden/history/lookback.hpp"
 
 #include <algorithm>
-#include <fstream>
 #include <limits>
 #include <ostream>
 
 #include "command/opened_book.hpp"
+#include "command/output.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/report/lookback_csv.hpp"
@@ -100,17 +100,8 @@ bool is_amiss(const Lookback& lookback) {
 }
 
 bool is_put_out(const std::string& text, const std::string& out, const Book& book, Surroundings& surroundings) {
-  if (out.empty()) {
-    surroundings.out << text;
-    return true;
-  }
-  if (tell_over_the_book(book, out, surroundings)) return false;
-  std::ofstream file(out, std::ios::binary);
-  file << text << std::flush;
-  if (file) return true;
-  tell(surroundings.err, {error("output/unwritable", {out, 0, 0}, "the results could not be written",
-                                "check the folder, its rights and the room on the disk")});
-  return false;
+  if (!out.empty() && tell_over_the_book(book, out, surroundings)) return false;
+  return write_out(text, out, surroundings);
 }
 
 std::string nothing_text(const Book& book, Row instrument, const std::string& format) {

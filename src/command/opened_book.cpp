@@ -48,6 +48,11 @@ unsigned threads_of(const BookOptions& options) {
   return options.threads > 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());
 }
 
+int refuse(const Diagnostics& why, Surroundings& surroundings) {
+  tell(surroundings.err, why);
+  return cannot_be_used;
+}
+
 void tell(std::ostream& err, const Diagnostics& diagnostics) {
   for (const Diagnostic& diagnostic : diagnostics) err << for_terminal(to_text(diagnostic)) << '\n';
 }

@@ -25,10 +25,13 @@ unsigned threads_of(const BookOptions& options);
 // Tells diagnostics, one a line.
 void tell(std::ostream& err, const Diagnostics& diagnostics);
 
-// Opens a book for judging. Its faults and remarks are told; nothing where it can't be used at all.
+// Tells why a command does nothing; its exit status.
+int refuse(const Diagnostics& why, Surroundings& surroundings);
+
 // Reads a book and shows on a terminal how far it has come.
 Result<Book> read_watched(const BookOptions& options, Surroundings& surroundings);
 
+// Opens a book for judging. Its faults and remarks are told; nothing where it can't be used at all.
 std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& surroundings);
 
 // Whether a file to be written is one of the book's own (told).

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "command/output.hpp"
 
-#include <fstream>
 #include <ostream>
 
 #include "command/opened_book.hpp"
+#include "command/output_file.hpp"
 
 namespace driftwarden {
 
@@ -13,11 +13,8 @@ bool write_out(std::string_view text, const std::string& file, Surroundings& sur
     surroundings.out << text;
     return true;  // whether it can be written is asked at the end of every command
   }
-  std::ofstream out(file, std::ios::binary);
-  out << text << std::flush;
-  if (out) return true;
-  tell(surroundings.err, {error("output/unwritable", {file, 0, 0}, "the results could not be written",
-                                "check the folder, its rights and the room on the disk")});
+  if (is_written(file, text)) return true;
+  tell(surroundings.err, {unwritable(file)});
   return false;
 }
 

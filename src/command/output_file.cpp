@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <fstream>
 #include <system_error>
 
 namespace driftwarden {
@@ -17,6 +18,12 @@ bool is_of_the_book(const Book& book, const std::string& file) {
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
     return std::filesystem::equivalent(book.folder / name, file, ignored);
   });
+}
+
+bool is_written(const std::filesystem::path& file, std::string_view text) {
+  std::ofstream out(file, std::ios::binary);
+  out << text << std::flush;
+  return static_cast<bool>(out);
 }
 
 Diagnostic over_the_book(const std::string& file) {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <filesystem>
 #include <string>
+#include <string_view>
 
 #include "driftwarden/book/book.hpp"
 
@@ -9,6 +11,9 @@ namespace driftwarden {
 
 // Whether a file to be written is one of the book's own.
 bool is_of_the_book(const Book& book, const std::string& file);
+
+// Writes a file anew. False where not all of it could be written.
+bool is_written(const std::filesystem::path& file, std::string_view text);
 
 // What is told where results would replace a file of the book, and where they can't be written.
 Diagnostic over_the_book(const std::string& file);

@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include <fstream>
 #include <ostream>
 
 #include "command/output_file.hpp"
@@ -9,12 +8,6 @@
 
 namespace driftwarden {
 namespace {
-
-bool is_written(const std::filesystem::path& file, const std::string& text) {
-  std::ofstream out(file, std::ios::binary);
-  out << text << std::flush;
-  return static_cast<bool>(out);
-}
 
 Diagnostics write_page(const std::string& html, const ReviewOptions& options, Day as_of) {
   if (options.format == "pdf") {

@@ -13,11 +13,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-int refuse(Surroundings& surroundings, Diagnostic why) {
-  tell(surroundings.err, {std::move(why)});
-  return cannot_be_used;
-}
-
 bool has_faults(const Book& book) {
   return std::any_of(book.problems.begin(), book.problems.end(),
                      [](const Diagnostic& problem) { return problem.severity == Severity::error; });
@@ -36,16 +31,18 @@ int run_split(const SplitOptions& options, Surroundings& surroundings) {
   const fs::path folder = options.out;
   std::error_code failure;
   if (fs::exists(folder, failure)) {
-    return refuse(surroundings, error("parts/refused", {options.out, 0, 0}, "something is there already",
-                                      "name a folder that is new"));
+    return refuse(
+        {error("parts/refused", {options.out, 0, 0}, "something is there already", "name a folder that is new")},
+        surroundings);
   }
   const Result<Book> book = read_watched(options.book, surroundings);
   tell(surroundings.err, book ? book->problems : book.faults());
   if (!book) return cannot_be_used;
   if (has_faults(*book)) {
-    return refuse(surroundings, error("parts/faulty", {"book.toml", 0, 0},
-                                      "a book with faults can't be split: nobody knows where its faulty rows belong",
-                                      "mend what 'driftwarden check' reports, or screen it whole"));
+    return refuse({error("parts/faulty", {"book.toml", 0, 0},
+                         "a book with faults can't be split: nobody knows where its faulty rows belong",
+                         "mend what 'driftwarden check' reports, or screen it whole")},
+                  surroundings);
   }
   fs::create_directories(folder, failure);
   const BookShares shares = shares_of(*book, options.parts);
@@ -55,8 +52,9 @@ int run_split(const SplitOptions& options, Surroundings& surroundings) {
     return cannot_be_used;
   }
   if (!write_order(shares, folder)) {
-    return refuse(surroundings, error("parts/unwritable", {(folder / "order").string(), 0, 0},
-                                      "the part can't be written", "check rights and room"));
+    return refuse({error("parts/unwritable", {(folder / "order").string(), 0, 0}, "the part can't be written",
+                         "check rights and room")},
+                  surroundings);
   }
   surroundings.out << *written << " books lie in " << options.out << ". Screen each with --format csv, then\n"
                    << "  driftwarden join " << (folder / "order").string() << " RESULT-1 ... RESULT-" << *written

@@ -181,11 +181,6 @@ void tell_meaning(bool files_are_sound, const Anew& anew, const PackageNote& not
   }
 }
 
-int refuse(const Diagnostics& faults, Surroundings& surroundings) {
-  tell(surroundings.err, faults);
-  return cannot_be_used;
-}
-
 // Nothing (told) where the package can't be judged anew.
 std::optional<Anew> judged_anew(const fs::path& folder, const BagCheck& bag, const PackageNote& note, unsigned threads,
                                 Surroundings& surroundings) {

@@ -4,8 +4,6 @@
 namespace driftwarden {
 namespace {
 
-unsigned byte_at(std::string_view text, std::size_t i) { return static_cast<unsigned char>(text[i]); }
-
 bool is_continuation(std::string_view text, std::size_t i) {
   return i < text.size() && (byte_at(text, i) & 0xC0U) == 0x80U;
 }

@@ -12,8 +12,6 @@ namespace {
 
 constexpr std::size_t longest_quotation = 60;  // characters
 
-unsigned byte_at(std::string_view text, std::size_t i) { return static_cast<unsigned char>(text[i]); }
-
 std::string escaped(std::string_view bytes) {
   constexpr std::string_view digits = "0123456789abcdef";
   std::string text;

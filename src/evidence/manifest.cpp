@@ -9,7 +9,7 @@ namespace driftwarden {
 namespace {
 
 constexpr std::size_t digest_length = 128;
-constexpr std::string_view gap = "  ";
+constexpr std::string_view between = "  ";
 constexpr std::size_t enough_faults = 20;
 
 bool is_digest(std::string_view text) {
@@ -29,12 +29,12 @@ class ManifestReader {
 
   void line(std::string_view text) {
     ++place_.line;
-    if (text.size() < digest_length + gap.size() || !is_digest(text.substr(0, digest_length)) ||
-        text.substr(digest_length, gap.size()) != gap) {
+    if (text.size() < digest_length + between.size() || !is_digest(text.substr(0, digest_length)) ||
+        text.substr(digest_length, between.size()) != between) {
       faults.push_back(bad_line(place_, in_quotes(text.substr(0, 40)) + " … is no line of a manifest"));
       return;
     }
-    const std::string name(text.substr(digest_length + gap.size()));
+    const std::string name(text.substr(digest_length + between.size()));
     const std::string fault = fault_of_bag_name(name);
     if (!fault.empty()) {
       faults.push_back(error("evidence/name", place_, "the name " + in_quotes(name) + " " + fault,
@@ -55,7 +55,7 @@ class ManifestReader {
 
 std::string manifest_text(const Manifest& manifest) {
   std::string text;
-  for (const auto& [name, digest] : manifest) text += digest + std::string(gap) + name + '\n';
+  for (const auto& [name, digest] : manifest) text += digest + std::string(between) + name + '\n';
   return text;
 }
 

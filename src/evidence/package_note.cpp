@@ -8,7 +8,7 @@
 namespace driftwarden {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using nlohmann::ordered_json;
 
 constexpr int package_format = 1;
 
@@ -20,18 +20,18 @@ Diagnostic unusable(const std::string& why) {
 }  // namespace
 
 std::string package_note_text(const PackageNote& note) {
-  Json json;
+  ordered_json json;
   json["format"] = package_format;
   json["tool"] = {{"name", "driftwarden"}, {"version", note.version}};
   json["as_of"] = note.as_of;
   json["batches"] = note.batches;
   json["charts"] = note.has_charts;
   json["signed"] = note.is_signed;
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
 }
 
 Result<PackageNote> parse_package_note(std::string_view text) {
-  const Json json = Json::parse(text, nullptr, false);
+  const ordered_json json = ordered_json::parse(text, nullptr, false);
   if (json.is_discarded() || !json.is_object()) return unusable("the file is not the JSON it should be");
   try {
     if (json.at("format") != package_format)
@@ -43,7 +43,7 @@ Result<PackageNote> parse_package_note(std::string_view text) {
     json.at("charts").get_to(note.has_charts);
     json.at("signed").get_to(note.is_signed);
     return note;
-  } catch (const Json::exception&) {
+  } catch (const ordered_json::exception&) {
     return unusable("the file lacks something, or has it in another form");
   }
 }

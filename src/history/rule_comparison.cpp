@@ -11,7 +11,7 @@ namespace driftwarden {
 namespace {
 
 // One sample under one set of rules.
-struct Side {
+struct Judged {
   const Screening& screening;
   const SampleResult& result;
 
@@ -21,7 +21,7 @@ struct Side {
 // What a rule is about: the measure, and of which set or reading it is.
 using About = std::tuple<Subject, std::size_t, std::uint32_t>;
 
-About about(const Side& side, const Finding& finding) {
+About about(const Judged& side, const Finding& finding) {
   const Rule& rule = side.rule(finding);
   return {rule.of, rule.measure, finding.about};
 }
@@ -34,7 +34,7 @@ bool is_stricter(const Finding& a, const Finding& b) {
 }
 
 // The strictest word of a side on something; nullptr where it has none.
-const Finding* strictest(const Side& side, const About& what) {
+const Finding* strictest(const Judged& side, const About& what) {
   const Finding* found = nullptr;
   for (const auto* some : {&side.result.findings, &side.result.kept}) {
     for (const Finding& finding : *some) {
@@ -45,7 +45,7 @@ const Finding* strictest(const Side& side, const About& what) {
   return found;
 }
 
-std::string met_text(const Side& side, const Finding& finding) {
+std::string met_text(const Judged& side, const Finding& finding) {
   const Rule& rule = side.rule(finding);
   const std::string name = measure_name(side.screening, side.result, finding);
   if (finding.judgement.outcome == Outcome::skipped) return name + " is not given; the rule passes it over";
@@ -53,7 +53,7 @@ std::string met_text(const Side& side, const Finding& finding) {
   return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is " + rule.limit.text;
 }
 
-std::optional<HeldTo> held_to(const Side& side, const Finding* finding) {
+std::optional<HeldTo> held_to(const Judged& side, const Finding* finding) {
   if (finding == nullptr) return std::nullopt;
   const Rule& rule = side.rule(*finding);
   const Outcome outcome = finding->judgement.outcome;
@@ -67,10 +67,10 @@ Verdict verdict_on(const Finding* finding) {
 }
 
 // Everything that costs the sample its validity on one side and something else on the other.
-std::vector<Difference> differences(const Side& before, const Side& after) {
+std::vector<Difference> differences(const Judged& before, const Judged& after) {
   std::vector<Difference> found;
   std::vector<About> seen;
-  for (const Side* side : {&before, &after}) {
+  for (const Judged* side : {&before, &after}) {
     for (const Finding& finding : side->result.findings) {
       if (finding.rule == Finding::faulty_records || verdict_of(finding.judgement.outcome) == Verdict::valid) continue;
       const About what = about(*side, finding);
@@ -93,8 +93,8 @@ RuleComparison compare_rules(const Screening& before, const Screening& after, co
   SampleJudge judge_before(before, true);
   SampleJudge judge_after(after, true);
   for (const Row sample : samples) {
-    const Side was{before, judge_before.judge(sample)};
-    const Side would_be{after, judge_after.judge(sample)};
+    const Judged was{before, judge_before.judge(sample)};
+    const Judged would_be{after, judge_after.judge(sample)};
     const Verdict from = was.result.verdict;
     const Verdict to = would_be.result.verdict;
     comparison.before.count(from);

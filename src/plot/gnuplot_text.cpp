@@ -22,6 +22,11 @@ std::string gnuplot_quoted(std::string_view text) {
 
 std::string gnuplot_figure(double figure) { return std::isfinite(figure) ? shortest(figure) : "NaN"; }
 
+std::string gnuplot_mark(const MarkStyle& mark) {
+  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" +
+         mark.colour + "'";
+}
+
 std::string chart_figure(double figure, int digits) {
   if (!std::isfinite(figure)) return "";
   if (figure == 0) return "0";

@@ -87,11 +87,6 @@ void add_broken(std::vector<std::string>& lines, const std::string& text) {
   lines.push_back(line);
 }
 
-std::string mark_words(const MarkStyle& mark) {
-  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" +
-         mark.colour + "'";
-}
-
 }  // namespace
 
 std::vector<std::string> legend_words(const SeriesHistory& history, const ChartChoices& choices) {
@@ -138,7 +133,7 @@ void append_legend(std::string& script, const Box& box, const SeriesHistory& his
     const std::string place = gnuplot_figure(y);
     if (entry.mark != nullptr)
       marks += (marks.empty() ? "" : ", ") + std::string("'+' using (0.03):(") + place + ") every ::0::0 with points" +
-               mark_words(*entry.mark) + " notitle";
+               gnuplot_mark(*entry.mark) + " notitle";
     if (entry.line != nullptr) {
       const std::string dashes = entry.line->dashes.empty() ? " dashtype solid" : " dashtype " + entry.line->dashes;
       script += "set arrow from first 0, first " + place + " to first 0.065, first " + place + " nohead linewidth " +

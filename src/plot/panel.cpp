@@ -24,11 +24,6 @@ std::string line_words(const LineStyle& line) {
   return " linewidth " + gnuplot_figure(line.width) + dashes + " linecolor rgb '" + line.colour + "'";
 }
 
-std::string mark_words(const MarkStyle& mark) {
-  return " pointtype " + std::to_string(mark.shape) + " pointsize " + gnuplot_figure(mark.size) + " linecolor rgb '" +
-         mark.colour + "'";
-}
-
 // Collects the parts of one plot command with the data that each needs.
 class PlotCommand {
  public:
@@ -170,7 +165,7 @@ void append_data(std::string& script, const Panel& panel) {
   for (const Panel::Bars& bars : panel.bars)
     plot.add({&bars.x, &bars.y, &bars.half}, " with yerrorbars pointtype -1" + line_words(bars.line));
   for (const Panel::Marks& marks : panel.marks) {
-    if (!marks.x.empty()) plot.add({&marks.x, &marks.y}, " with points" + mark_words(marks.mark));
+    if (!marks.x.empty()) plot.add({&marks.x, &marks.y}, " with points" + gnuplot_mark(marks.mark));
   }
   draw_curves(true);
   plot.finish();

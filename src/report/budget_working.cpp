@@ -6,11 +6,10 @@
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/paint.hpp"
 #include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {
-
-constexpr std::size_t page_width = 100;
 
 std::string dof_text(double dof) { return std::isinf(dof) ? "inf" : dof > 9999 ? "> 9999" : with_decimals(dof, 0); }
 
@@ -52,7 +51,7 @@ std::string budget_working(const SampleResult& result) {
   out += figure_line(budget, BudgetFigure::volume_reference, "ref. volume", 1, "L");
   std::string lacks;
   for (const BudgetLack& lack : budget.lacks) lacks += (lacks.empty() ? "" : "; ") + std::string(to_text(lack.source));
-  if (!lacks.empty()) out += wrapped("Missing, so not counted: " + lacks, 2, page_width);
+  if (!lacks.empty()) out += wrapped("Missing, so not counted: " + lacks, 2, working_width);
   return out;
 }
 

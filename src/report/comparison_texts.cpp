@@ -9,19 +9,15 @@
 #include "driftwarden/report/json_text.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "report/lookback_words.hpp"
 
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t page_width = 80;
 constexpr std::array<Verdict, 4> verdicts{Verdict::valid, Verdict::qualified, Verdict::undecided, Verdict::void_};
 
 std::size_t count_of(const RuleComparison& comparison, Verdict from, Verdict to) {
   return comparison.samples[static_cast<std::size_t>(from)][static_cast<std::size_t>(to)];
-}
-
-std::string batch_of(const Book& book, Row sample) {
-  return book.texts.text(field(book.samples.batch, sample, TextId{0}));
 }
 
 // "common-practice 2026-11-25, house 2026-09-01; limits narrowed by 1.00 U"
@@ -74,8 +70,8 @@ void append_changed(std::string& out, const ComparedRules& compared, const Chang
          paint.verdict(changed.before, to_text(changed.before)) + " -> " +
          paint.verdict(changed.after, to_text(changed.after)) + "\n";
   for (const Difference& difference : changed.differences) {
-    out += wrapped(for_terminal("now:  " + held_text(difference.before)), 2, page_width);
-    out += wrapped(for_terminal("then: " + held_text(difference.after)), 2, page_width);
+    out += wrapped(for_terminal("now:  " + held_text(difference.before)), 2, table_width);
+    out += wrapped(for_terminal("then: " + held_text(difference.after)), 2, table_width);
   }
 }
 
@@ -142,8 +138,8 @@ void changed_object(JsonText& json, const Book& book, const ChangedSample& chang
 std::string comparison_table(const ComparedRules& compared, Paint paint) {
   const RuleComparison& comparison = compared.comparison;
   std::string out = paint.heading(for_terminal(compared.before.book().settings.title)) + "\n";
-  out += wrapped(for_terminal("now:  " + rules_text(compared.before)), 0, page_width);
-  out += wrapped(for_terminal("then: " + rules_text(compared.after)), 0, page_width) + "\n";
+  out += wrapped(for_terminal("now:  " + rules_text(compared.before)), 0, table_width);
+  out += wrapped(for_terminal("then: " + rules_text(compared.after)), 0, table_width) + "\n";
   for (const ChangedSample& changed : comparison.changed) append_changed(out, compared, changed, paint);
   if (!comparison.changed.empty()) out += '\n';
   out += std::to_string(comparison.before.samples) + " samples and blanks\n";
@@ -151,7 +147,7 @@ std::string comparison_table(const ComparedRules& compared, Paint paint) {
   const std::string changes = changes_text(comparison);
   return out + wrapped(changes.empty() ? "no verdict would change"
                                        : std::to_string(comparison.changed.size()) + " would change: " + changes,
-                       0, page_width);
+                       0, table_width);
 }
 
 std::string comparison_csv(const ComparedRules& compared) {

@@ -9,9 +9,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr int hand_overs = 4;
-
-constexpr std::string_view style = R"(
+constexpr std::string_view custody_style = R"(
 :root { color-scheme: light; }
 @page { size: landscape; margin: 12mm; }
 body { font: 9.5pt/1.35 "DejaVu Sans", "Liberation Sans", Arial, sans-serif; color: #111; background: #fff;
@@ -44,9 +42,9 @@ th.figure { white-space: normal; }
 )";
 
 // One page about one sheet.
-class Page {
+class CustodyPage {
  public:
-  explicit Page(const CustodySheet& sheet) : sheet_(sheet), html_(out_) {}
+  explicit CustodyPage(const CustodySheet& sheet) : sheet_(sheet), html_(out_) {}
 
   std::string text() {
     head();
@@ -64,7 +62,7 @@ class Page {
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
     html_.markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
     html_.element("title", "Chain of custody, batch " + sheet_.batch).line_end();
-    html_.markup("<style>").markup(style).markup("</style>\n</head>\n<body>\n");
+    html_.markup("<style>").markup(custody_style).markup("</style>\n</head>\n<body>\n");
     html_.open("h1").text("Chain of custody, batch ").from_book(sheet_.batch).close().line_end();
     html_.open("p").from_book(sheet_.title).close().line_end();
     const std::size_t blanks = sheet_.blanks();
@@ -172,6 +170,6 @@ class Page {
 
 }  // namespace
 
-std::string custody_page(const CustodySheet& sheet) { return Page(sheet).text(); }
+std::string custody_page(const CustodySheet& sheet) { return CustodyPage(sheet).text(); }
 
 }  // namespace driftwarden

@@ -14,9 +14,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t page_width = 80;
 constexpr std::size_t most_sample_width = 14;
-constexpr int hand_overs = 4;
 
 std::string text_of(const Book& book, const Column<TextId>& column, Row row) {
   return book.texts.text(field(column, row, TextId{0}));
@@ -115,7 +113,9 @@ class Table {
   }
 
  private:
-  void add(const std::string& text, std::size_t indent = 0) { out_ += wrapped(for_terminal(text), indent, page_width); }
+  void add(const std::string& text, std::size_t indent = 0) {
+    out_ += wrapped(for_terminal(text), indent, table_width);
+  }
 
   void add_line(const CustodyLine& line) {
     const std::string name = for_terminal(line.sample);

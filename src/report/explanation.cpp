@@ -7,8 +7,8 @@
 #include "driftwarden/assessment/sampled_volume.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/traceability_text.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/report/traceability_text.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 #include "driftwarden/verdict/remarks.hpp"
@@ -17,8 +17,6 @@
 
 namespace driftwarden {
 namespace {
-
-constexpr std::size_t page_width = 100;
 
 class Explanation {
  public:
@@ -47,7 +45,9 @@ class Explanation {
  private:
   void heading(std::string_view text) { out_ += "\n" + paint_.heading(text) + "\n"; }
   std::string painted_standing() const { return paint_.verdict(result_.verdict, standing_text(result_)); }
-  void line(std::string_view text, std::size_t indent = 2) { out_ += wrapped(for_terminal(text), indent, page_width); }
+  void line(std::string_view text, std::size_t indent = 2) {
+    out_ += wrapped(for_terminal(text), indent, working_width);
+  }
   std::string sample_place() const { return book_.place_text(book_.files.samples, book_.samples.place[f_.sample]); }
   std::string text_of(const Column<TextId>& column) const {
     return book_.texts.text(field(column, f_.sample, TextId{0}));
@@ -98,7 +98,7 @@ class Explanation {
   }
 
   void traceability() {
-    const std::string chains = traceability_text(screening_, f_, page_width);
+    const std::string chains = traceability_text(screening_, f_, working_width);
     if (chains.empty()) return;
     heading("Traceability");
     out_ += chains;
@@ -288,7 +288,7 @@ class Explanation {
     heading("Verdict");
     const std::string verdict = paint_.verdict(result_.verdict, to_text(result_.verdict));
     out_ += wrapped(verdict + ": the worst of its findings (void, undecided, qualified, valid, in this order).", 2,
-                    page_width);
+                    working_width);
     if (result_.standing == result_.verdict) return;
     line(
         "By decision it stands as " + std::string(to_text(result_.standing)) +

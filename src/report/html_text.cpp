@@ -8,7 +8,7 @@
 namespace driftwarden {
 namespace {
 
-bool is_line_end_or_tab(std::string_view character) { return character == "\n" || character == "\t"; }
+bool is_kept(std::string_view character) { return character == "\n" || character == "\t"; }
 
 // The number of a character of one to four bytes.
 unsigned number_of(std::string_view character) {
@@ -37,7 +37,7 @@ void append_character(std::string& out, std::string_view character) {
     out += "&quot;";
   } else if (character == "'") {
     out += "&#39;";
-  } else if (is_control(character) && !is_line_end_or_tab(character)) {
+  } else if (is_control(character) && !is_kept(character)) {
     append_number(out, character);
   } else {
     out += character;

@@ -36,7 +36,7 @@ bool is_among(const std::array<std::string_view, N>& words, std::string_view wor
 }
 
 // The number of a colour like rgb(3, 3, 3); 0: it is no number.
-int number_of(std::string_view colour) {
+int colour_number(std::string_view colour) {
   if (!colour.starts_with("rgb(")) return 0;
   std::array<int, 3> parts{};
   const char* at = colour.data() + 4;
@@ -68,13 +68,13 @@ class Rewriter {
   static bool is_ground(const pugi::xml_node& node) {
     return std::string_view(node.name()) == "rect" && node.attribute("fill") != nullptr &&
            node.attribute("fill").value() != std::string_view("currentColor") &&
-           number_of(node.attribute("fill").value()) == 0;
+           colour_number(node.attribute("fill").value()) == 0;
   }
 
   // Bars of uncertainty come with a mark in black, which is no colour of the page; the point itself is drawn later.
   static bool is_colourless_mark(const pugi::xml_node& node) {
     return std::string_view(node.name()) == "use" && node.attribute("id") == nullptr &&
-           number_of(node.attribute("color").value()) == 0;
+           colour_number(node.attribute("color").value()) == 0;
   }
 
   void element(const pugi::xml_node& node) {
@@ -111,7 +111,7 @@ class Rewriter {
 
   void colour(std::string_view name, std::string_view value, std::string& classes) {
     if (value == "none" || value == "currentColor") return write(name, value);
-    const int number = number_of(value);
+    const int number = colour_number(value);
     if (number <= 0) return;
     classes += (classes.empty() ? "" : " ") +
                std::string(name == "stroke" ? "s"

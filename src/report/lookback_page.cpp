@@ -15,7 +15,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::string_view style = R"(
+constexpr std::string_view lookback_style = R"(
 @page { size: A4 landscape; margin: 14mm; }
 body { font: 10.5pt/1.45 "DejaVu Sans", Verdana, sans-serif; color: #1d1d1d; background: #fff; max-width: 72rem;
   margin: 2rem auto; padding: 0 1.5rem; }
@@ -45,15 +45,15 @@ std::string page_head(const Instrument& instrument) {
   std::string head = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n";
   head += "<meta name=\"viewport\" content=\"width=device-width\">\n<title>Look-back of calibrator " +
           html_of(instrument.name) + "</title>\n<style>";
-  head += style;
+  head += lookback_style;
   return head + "</style>\n</head>\n<body>\n<h1>Look-back of calibrator " + isolated(instrument.name) + "</h1>\n";
 }
 
 constexpr std::array suppositions{Supposition::sudden, Supposition::linear};
 
-class Page {
+class LookbackPage {
  public:
-  Page(const Screening& screening, const Lookback& lookback, Day as_of, std::string_view version)
+  LookbackPage(const Screening& screening, const Lookback& lookback, Day as_of, std::string_view version)
       : screening_(screening),
         book_(screening.book()),
         lookback_(lookback),
@@ -164,8 +164,8 @@ class Page {
       why += (why.empty() ? "" : "<br>") + html_of(finding->message) + " (" + html_of(finding->rule) + ")";
     }
     for (const ToldFinding* finding : findings_only_in(looked.before, *after)) {
-      why +=
-          (why.empty() ? "" : "<br>") + ("no longer " + html_of(to_text(finding->outcome))) + " by " + html_of(finding->rule);
+      why += (why.empty() ? "" : "<br>") + ("no longer " + html_of(to_text(finding->outcome))) + " by " +
+             html_of(finding->rule);
     }
     out_ += why + "</td></tr>\n";
   }
@@ -312,7 +312,7 @@ class Page {
 }  // namespace
 
 std::string lookback_page(const Screening& screening, const Lookback& lookback, Day as_of, std::string_view version) {
-  return Page(screening, lookback, as_of, version).text();
+  return LookbackPage(screening, lookback, as_of, version).text();
 }
 
 std::string lookback_page_of_nothing(const Book& book, Row instrument) {

@@ -6,20 +6,20 @@
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "report/lookback_words.hpp"
 
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t page_width = 80;
 constexpr std::size_t label_width = 11;
 constexpr std::size_t least_name_width = 6;
 constexpr std::size_t most_name_width = 16;
 
-class Table {
+class LookbackTable {
  public:
-  Table(const Screening& screening, const Lookback& lookback, Paint paint)
+  LookbackTable(const Screening& screening, const Lookback& lookback, Paint paint)
       : screening_(screening), book_(screening.book()), lookback_(lookback), paint_(paint) {
     for (const LookedBackSample& looked : lookback.samples) {
       name_width_ = std::max(name_width_, characters_in(book_.samples.name[looked.sample]));
@@ -32,7 +32,7 @@ class Table {
     if (!lookback_.samples.empty()) samples();
     bearings();
     remarks();
-    out_ += "\n" + wrapped(summary_text(lookback_), 0, page_width);
+    out_ += "\n" + wrapped(summary_text(lookback_), 0, table_width);
     return std::move(out_);
   }
 
@@ -46,7 +46,7 @@ class Table {
 
   // A label, and a text that goes on below itself.
   void labelled(std::string_view label, std::string_view text) {
-    std::string lines = wrapped(text, label_width, page_width);
+    std::string lines = wrapped(text, label_width, table_width);
     out_ += left(label, label_width) + lines.substr(label_width);
   }
 
@@ -81,7 +81,7 @@ class Table {
                        "Flows in L/min, actual; volumes in L: actual, and at the book's reference conditions "
                        "(ref.). Decision rule: " +
                            decision_rule_text(book_.settings.guard) + ".",
-                       0, page_width);
+                       0, table_width);
     out_ += "\n" + paint_.heading(left("sample", name_width_) + "           flow  drift %   volume     ref.  verdict") +
             "\n";
     const LookedBackSample* previous = nullptr;
@@ -119,7 +119,7 @@ class Table {
     }
   }
 
-  void note(const std::string& text) { out_ += wrapped(text, name_width_ + 3, page_width); }
+  void note(const std::string& text) { out_ += wrapped(text, name_width_ + 3, table_width); }
 
   void bearings() {
     for (const Bearing bearing : {Bearing::on_the_volume, Bearing::on_drift_too, Bearing::on_checks_only}) {
@@ -130,7 +130,7 @@ class Table {
         names += std::string(book_.samples.name[looked.sample]) + through_text(looked);
       }
       if (names.empty()) continue;
-      out_ += "\n" + wrapped(bearing_sentence(bearing), 0, page_width) + wrapped(names, 2, page_width);
+      out_ += "\n" + wrapped(bearing_sentence(bearing), 0, table_width) + wrapped(names, 2, table_width);
     }
   }
 
@@ -143,7 +143,7 @@ class Table {
   void remarks() {
     if (lookback_.remarks.empty()) return;
     out_ += "\n" + paint_.heading("Remarks") + "\n";
-    for (const std::string& remark : lookback_.remarks) out_ += wrapped("- " + remark + ".", 0, page_width);
+    for (const std::string& remark : lookback_.remarks) out_ += wrapped("- " + remark + ".", 0, table_width);
   }
 
   const Screening& screening_;
@@ -157,7 +157,7 @@ class Table {
 }  // namespace
 
 std::string lookback_table(const Screening& screening, const Lookback& lookback, Paint paint) {
-  return Table(screening, lookback, paint).text();
+  return LookbackTable(screening, lookback, paint).text();
 }
 
 }  // namespace driftwarden

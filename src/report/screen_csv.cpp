@@ -59,7 +59,8 @@ void append_decisions(std::string& out, const Screening& screening, const Sample
 
 std::string_view screen_csv_headings() {
   return "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,"
-         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings,guard,probability_beyond,by_decision,decisions\n";
+         "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings,guard,probability_beyond,by_"
+         "decision,decisions\n";
 }
 
 void append_screen_csv(std::string& out, const Screening& screening, const SampleResult& result) {

@@ -11,7 +11,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t page_width = 80;
 constexpr std::size_t verdict_width = 9;
 constexpr std::size_t minutes_width = 6;
 constexpr std::size_t flow_width = 6;
@@ -86,13 +85,13 @@ std::string ScreenTable::head() const {
   const std::string title = title_line(screening_.book().settings);
   const std::size_t line_end = title.find('\n');
   std::string out = paint_.heading(for_terminal(title.substr(0, line_end))) + "\n" +
-                    wrapped(title.substr(line_end + 1), 0, page_width);
+                    wrapped(title.substr(line_end + 1), 0, table_width);
   const std::string columns = left("sample", sample_width_) + " " + left("verdict", verdict_width) + " " +
                               left("pump", pump_width_) + " " + right("min", minutes_width) + " " +
                               right("pre", flow_width) + " " + right("post", flow_width) + " " +
                               right("drift %", drift_width) + " " + right("volume", volume_width) + " " +
                               right("U", uncertainty_width) + " " + right("ref.", volume_width);
-  out += wrapped("Decision rule: " + decision_rule_text(screening_.guard()) + ".", 0, page_width);
+  out += wrapped("Decision rule: " + decision_rule_text(screening_.guard()) + ".", 0, table_width);
   return out + "\n" + paint_.heading(columns) + "\n";
 }
 
@@ -120,7 +119,7 @@ void ScreenTable::append_figures(std::string& out, const SampleResult& result) c
   const std::string pump = pump_of(f.sample);
   const bool name_fits = characters_in(name) <= sample_width_;
   const bool pump_fits = characters_in(pump) <= pump_width_;
-  if (!name_fits || !pump_fits) out += wrapped(name + (pump_fits ? "" : ", pump " + pump), 0, page_width);
+  if (!name_fits || !pump_fits) out += wrapped(name + (pump_fits ? "" : ", pump " + pump), 0, table_width);
   const SampleFigures figures = figures_of(screening_, result);
   out += left(name_fits ? name : "", sample_width_) + " ";
   out += paint_.verdict(result.verdict, left(to_text(result.verdict), verdict_width)) + " ";
@@ -139,7 +138,7 @@ void ScreenTable::append_figures(std::string& out, const SampleResult& result) c
 
 void ScreenTable::append_why(std::string& out, const SampleResult& result) const {
   const auto line = [&](const std::string& text, std::size_t indent) {
-    out += wrapped(for_terminal(text), sample_width_ + indent, page_width);
+    out += wrapped(for_terminal(text), sample_width_ + indent, table_width);
   };
   const auto message = [&](const Finding& finding) {
     return message_of(screening_, result, finding) + " (" + rule_name(screening_, finding) + ")";
@@ -160,7 +159,7 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
           wrapped(for_terminal("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " +
                                std::string(to_text(finding.judgement.outcome)) + ": " +
                                message_of(screening_, subject, finding) + " (" + rule_name(screening_, finding) + ")"),
-                  0, page_width);
+                  0, table_width);
     }
   }
   if (!apart.empty())

@@ -14,8 +14,6 @@ namespace {
 constexpr std::string_view kinds[] = {"sample", "blank"};
 constexpr std::string_view stages[] = {"pre", "field", "post"};
 constexpr std::string_view principles[] = {"volumetric", "bubble", "rotameter", "mass", "orifice"};
-constexpr std::string_view float_levels[] = {"centre", "top"};
-
 constexpr Field text(std::string_view name, std::string_view definition) {
   return {name, MeasureKind::word, Dimension::count, {}, definition};
 }

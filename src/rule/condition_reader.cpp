@@ -10,8 +10,6 @@ namespace driftwarden {
 
 namespace {
 
-constexpr std::string_view yes_and_no[] = {"yes", "no"};
-
 class ConditionReader {
  public:
   ConditionReader(const Field& field, TomlFile& file) : field_(field), file_(file) {}

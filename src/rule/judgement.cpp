@@ -17,8 +17,6 @@ bool includes_its_ends(Limit::Form form) {
   return form != strictly_within && form != less_than && form != more_than;
 }
 
-bool is_of_words(Limit::Form form) { return form == Limit::Form::is || form == Limit::Form::one_of; }
-
 // The word of a word or a yes_no; "" where it is missing.
 std::string_view word_in(const MeasureValue& value) {
   if (!value.word.empty() || std::isnan(value.figure)) return value.word;

@@ -10,8 +10,6 @@ namespace {
 using enum Subject;
 
 constexpr std::string_view subject_words[] = {"sample", "set", "reading", "calibrator", "pump", "batch"};
-constexpr std::string_view float_levels[] = {"centre", "top"};
-
 constexpr Measure number(Subject of, std::string_view name, Dimension dimension, std::string_view unit,
                          std::string_view definition) {
   return {name, of, MeasureKind::number, dimension, definition, false, unit, std::nullopt, {}};

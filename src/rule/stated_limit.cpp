@@ -18,10 +18,8 @@ constexpr std::string_view form_keys[] = {"within",    "strictly_within", "at_mo
                                           "more_than", "between",         "is",      "one_of"};
 constexpr std::string_view form_words[] = {"within",    "strictly within", "at most", "less than", "at least",
                                            "more than", "between",         "is",      "one of"};
-constexpr std::string_view yes_and_no[] = {"yes", "no"};
 constexpr double no_end = std::numeric_limits<double>::infinity();
 
-bool is_of_words(Limit::Form form) { return form == is || form == one_of; }
 bool is_plus_minus(Limit::Form form) { return form == within || form == strictly_within; }
 
 // ± makes sense around 0 only: of differences.

@@ -34,10 +34,6 @@ double sigma_from(std::span<const double> ranges, MovingRangeAverage average, do
   return median(ranges) / (std::sqrt(2.0) * normal_quantile(0.75));
 }
 
-bool are_of_one_size(std::span<const MeanAndSpread> sets) {
-  return std::ranges::all_of(sets, [&](const MeanAndSpread& set) { return set.n == sets.front().n; });
-}
-
 std::vector<MeanAndSpread> sets_of_two_or_more(std::span<const MeanAndSpread> sets) {
   std::vector<MeanAndSpread> kept;
   std::ranges::copy_if(sets, std::back_inserter(kept), [](const MeanAndSpread& set) { return std::isfinite(set.s); });

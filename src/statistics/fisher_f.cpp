@@ -11,18 +11,18 @@ namespace driftwarden {
 
 namespace {
 
-bool is_possible(double dof) { return dof > 0 && std::isfinite(dof); }
+bool has_freedom(double dof) { return dof > 0 && std::isfinite(dof); }
 
 }  // namespace
 
 double fisher_f_upper_tail(double value, double dof_above, double dof_below) {
-  if (!is_possible(dof_above) || !is_possible(dof_below) || !(value >= 0)) return no_figure;
+  if (!has_freedom(dof_above) || !has_freedom(dof_below) || !(value >= 0)) return no_figure;
   if (std::isinf(value)) return 0;
   return boost::math::cdf(boost::math::complement(boost::math::fisher_f(dof_above, dof_below), value));
 }
 
 double fisher_f_upper_quantile(double tail, double dof_above, double dof_below) {
-  if (!is_possible(dof_above) || !is_possible(dof_below) || !(tail >= 0 && tail <= 1)) return no_figure;
+  if (!has_freedom(dof_above) || !has_freedom(dof_below) || !(tail >= 0 && tail <= 1)) return no_figure;
   if (tail == 0) return std::numeric_limits<double>::infinity();
   return boost::math::quantile(boost::math::complement(boost::math::fisher_f(dof_above, dof_below), tail));
 }

@@ -5,6 +5,7 @@
 #include <cassert>
 #include <cmath>
 
+#include "driftwarden/statistics/mean_and_spread.hpp"
 #include "driftwarden/statistics/student_t.hpp"
 
 namespace driftwarden {
@@ -27,10 +28,6 @@ struct Sums {
   double xx = 0;  // about the centre
   double xy = 0;
 };
-
-bool are_finite(std::span<const double> values) {
-  return std::ranges::all_of(values, [](double value) { return std::isfinite(value); });
-}
 
 bool are_usable(const WeightedPoints& points) {
   const bool has_good_weights = std::ranges::all_of(points.u, [](double u) { return u > 0 && std::isfinite(u); });

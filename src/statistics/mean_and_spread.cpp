@@ -54,10 +54,6 @@ bool has_lost_digits(const MeanAndSpread& result) {
   return !(variance > smallest_full_variance && variance < largest_full_variance);
 }
 
-bool all_are_finite(std::span<const double> values) {
-  return std::ranges::all_of(values, [](double value) { return std::isfinite(value); });
-}
-
 // 1/range as a power of two, so that scaling loses nothing.
 double scale_to_one(double range) { return std::ldexp(1.0, -std::clamp(std::ilogb(range), -1020, 1020)); }
 
@@ -69,6 +65,14 @@ MeanAndSpread of_nothing(std::size_t n) {
 
 }  // namespace
 
+bool are_finite(std::span<const double> values) {
+  return std::ranges::all_of(values, [](double value) { return std::isfinite(value); });
+}
+
+bool are_of_one_size(std::span<const MeanAndSpread> sets) {
+  return std::ranges::all_of(sets, [&](const MeanAndSpread& set) { return set.n == sets.front().n; });
+}
+
 double MeanAndSpread::relative_s() const {
   return mean == 0 ? std::numeric_limits<double>::quiet_NaN() : s / std::fabs(mean);
 }
@@ -79,7 +83,7 @@ MeanAndSpread mean_and_spread(std::span<const double> values) {
   add_moments(values, values.front(), 1, result);
   add_ends(values, result);
   if (!has_lost_digits(result)) return result;
-  if (!all_are_finite(values)) return of_nothing(values.size());
+  if (!are_finite(values)) return of_nothing(values.size());
   if (result.range() > 0) add_moments(values, values.front(), scale_to_one(result.range()), result);
   return result;
 }

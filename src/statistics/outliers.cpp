@@ -19,7 +19,7 @@ double distance(double value, double mean, Suspect suspect) {
   return std::fabs(value - mean);
 }
 
-std::optional<OutlierCheck> farthest(std::span<const double> values, Suspect suspect) {
+std::optional<OutlierCheck> grubbs_suspect(std::span<const double> values, Suspect suspect) {
   const MeanAndSpread all = mean_and_spread(values);
   if (all.n < 3 || !(all.s > 0)) return std::nullopt;
   OutlierCheck check;
@@ -45,7 +45,7 @@ double grubbs_critical(std::size_t n, Suspect suspect, double significance) {
 }
 
 std::optional<OutlierCheck> grubbs(std::span<const double> values, Suspect suspect, double significance) {
-  auto check = farthest(values, suspect);
+  auto check = grubbs_suspect(values, suspect);
   if (!check) return std::nullopt;
   check->critical = grubbs_critical(values.size(), suspect, significance);
   check->significant = check->statistic > check->critical;

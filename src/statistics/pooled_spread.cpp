@@ -11,10 +11,6 @@ namespace driftwarden {
 
 namespace {
 
-bool are_of_one_size(std::span<const MeanAndSpread> sets) {
-  return std::ranges::all_of(sets, [&](const MeanAndSpread& set) { return set.n == sets.front().n; });
-}
-
 double variance_of(const MeanAndSpread& set) { return set.s * set.s; }
 
 }  // namespace

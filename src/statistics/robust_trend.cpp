@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "driftwarden/statistics/mean_and_spread.hpp"
 #include "driftwarden/statistics/median.hpp"
 #include "driftwarden/statistics/normal_distribution.hpp"
 
@@ -15,10 +16,6 @@ namespace driftwarden {
 namespace {
 
 constexpr std::size_t most_for_exact = 10;
-
-bool are_finite(std::span<const double> values) {
-  return std::ranges::all_of(values, [](double value) { return std::isfinite(value); });
-}
 
 // Σ g(g - 1)(2g + 5) over the groups of equal values.
 double tie_sum(std::span<const double> values) {

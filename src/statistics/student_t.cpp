@@ -38,19 +38,17 @@ double computed_quantile(double probability, double dof) {
   return boost::math::quantile(boost::math::students_t(dof), probability);
 }
 
-bool is_possible(double dof) { return dof > 0; }
-
 }  // namespace
 
 double student_t_cdf(double t, double dof) {
-  if (!is_possible(dof) || std::isnan(t)) return no_figure;
+  if (!(dof > 0) || std::isnan(t)) return no_figure;
   if (std::isinf(dof)) return normal_cdf(t);
   if (std::isinf(t)) return t < 0 ? 0 : 1;
   return boost::math::cdf(boost::math::students_t(dof), t);
 }
 
 double student_t_quantile(double probability, double dof) {
-  if (!is_possible(dof) || !(probability >= 0 && probability <= 1)) return no_figure;
+  if (!(dof > 0) || !(probability >= 0 && probability <= 1)) return no_figure;
   if (probability == 0 || probability == 1) return normal_quantile(probability);
   thread_local Store store;
   Remembered& entry = store[place_of(probability, dof)];

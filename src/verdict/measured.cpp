@@ -11,9 +11,9 @@
 namespace driftwarden {
 namespace {
 
-MeasureValue number(double figure, double absolute = missing) { return {figure, absolute, {}}; }
-MeasureValue yes_no(bool yes) { return {yes ? 1.0 : 0.0, missing, yes ? "yes" : "no"}; }
-MeasureValue count(const ReadingSet* set) { return number(set == nullptr ? 0 : static_cast<double>(set->flow.n)); }
+MeasureValue count(const ReadingSet* set) {
+  return number_value(set == nullptr ? 0 : static_cast<double>(set->flow.n));
+}
 
 // How far a flow is from the base a rule names, or from the measure's own.
 MeasureValue difference(const SampleAssessment& figures, double flow_l_min, Base base, double own_base_l_min) {
@@ -22,15 +22,15 @@ MeasureValue difference(const SampleAssessment& figures, double flow_l_min, Base
     const auto named = static_cast<DriftBase>(static_cast<int>(base) - 1);
     from = base_flow(figures.pre_l_min, figures.post_l_min, named, figures.nominal_l_min);
   }
-  return number((flow_l_min - from) / from, flow_l_min - from);
+  return number_value((flow_l_min - from) / from, flow_l_min - from);
 }
 
 MeasureValue drift_on(const SampleContext& context, Base base) {
   const SampleAssessment& f = context.figures;
   const double change = f.post_l_min - f.pre_l_min;
-  if (base == Base::by_practice) return number(f.drift, change);
+  if (base == Base::by_practice) return number_value(f.drift, change);
   const auto named = static_cast<DriftBase>(static_cast<int>(base) - 1);
-  return number(drift(f.pre_l_min, f.post_l_min, named, f.nominal_l_min), change);
+  return number_value(drift(f.pre_l_min, f.post_l_min, named, f.nominal_l_min), change);
 }
 
 MeasureValue field_deviation(const SampleAssessment& f, Base base) {
@@ -39,28 +39,29 @@ MeasureValue field_deviation(const SampleAssessment& f, Base base) {
       base == Base::by_practice
           ? own
           : base_flow(f.pre_l_min, f.post_l_min, static_cast<DriftBase>(static_cast<int>(base) - 1), f.nominal_l_min);
-  return number(f.field_change_l_min / from, f.field_change_l_min);
+  return number_value(f.field_change_l_min / from, f.field_change_l_min);
 }
 
 MeasureValue spread(const ReadingSet* set) {
-  return set == nullptr ? MeasureValue{} : number(set->flow.relative_s(), set->flow.s);
+  return set == nullptr ? MeasureValue{} : number_value(set->flow.relative_s(), set->flow.s);
 }
 
 double worse(double a, double b) { return std::fmax(a, b); }  // passes over a missing one
 
 MeasureValue fault(const SampleContext& context) {
   const YesNo said = field(context.basis.book.samples.fault, context.figures.sample, YesNo::unsaid);
-  return said == YesNo::unsaid ? MeasureValue{} : yes_no(said == YesNo::yes);
+  return said == YesNo::unsaid ? MeasureValue{} : yes_no_value(said == YesNo::yes);
 }
 
 MeasureValue same_calibrator(const SampleAssessment& f) {
   if (f.pre < 0 || f.post < 0) return {};
-  return yes_no(f.pre_set()->rows.calibrator == f.post_set()->rows.calibrator);
+  return yes_no_value(f.pre_set()->rows.calibrator == f.post_set()->rows.calibrator);
 }
 
 MeasureValue certificate_missing(const SampleAssessment& f) {
   if (f.sets.empty()) return {};
-  return yes_no(std::any_of(f.sets.begin(), f.sets.end(), [](const ReadingSet& set) { return set.lacks_certificate; }));
+  return yes_no_value(
+      std::any_of(f.sets.begin(), f.sets.end(), [](const ReadingSet& set) { return set.lacks_certificate; }));
 }
 
 // Where the rotameters of the counting sets are read; "top" speaks before "centre".
@@ -78,10 +79,10 @@ MeasureValue read_at(const SampleContext& context) {
 MeasureValue worst_of_sets(const SampleAssessment& f, double ReadingSet::*figure) {
   double worst = missing;
   for (const ReadingSet& set : f.sets) worst = worse(worst, set.*figure);
-  return number(worst);
+  return number_value(worst);
 }
 
-MeasureValue range_of(const BeyondRange& beyond) { return number(beyond.ratio, beyond.l_min); }
+MeasureValue range_of(const BeyondRange& beyond) { return number_value(beyond.ratio, beyond.l_min); }
 
 MeasureValue farthest_out(const SampleAssessment& f) {
   BeyondRange farthest;
@@ -98,9 +99,9 @@ MeasureValue age_of(const SampleContext& context, const SetRows& set) {
   const Row sample = context.figures.sample;
   switch (set.stage) {
     case Stage::pre:
-      return number(minutes_between(set.last, samples.started[sample]));
+      return number_value(minutes_between(set.last, samples.started[sample]));
     case Stage::post:
-      return number(minutes_between(samples.stopped[sample], set.first));
+      return number_value(minutes_between(samples.stopped[sample], set.first));
     case Stage::field:
       break;
   }
@@ -118,7 +119,7 @@ double actual_flow(const AssessmentBasis& basis, Row reading) {
 MeasureValue volume_uncertainty(const SampleContext& context) {
   if (context.budget == nullptr) return {};
   const double expanded = context.budget->about(BudgetFigure::volume).expanded;
-  return number(expanded / context.figures.volume_l, expanded);
+  return number_value(expanded / context.figures.volume_l, expanded);
 }
 
 // U = 2u of the certificates at the sets' indications, the larger.
@@ -131,7 +132,7 @@ MeasureValue calibrator_uncertainty(const SampleContext& context) {
                                 line.source == BudgetSource::post_certificate;
     if (is_certificate) worst = worse(worst, 2 * line.u);
   }
-  return number(worst);
+  return number_value(worst);
 }
 
 }  // namespace
@@ -143,13 +144,13 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::drift:
       return drift_on(context, base);
     case SampleMeasure::flow:
-      return number(f.flow_l_min);
+      return number_value(f.flow_l_min);
     case SampleMeasure::flow_deviation:
       return difference(f, f.flow_l_min, base, f.nominal_l_min);
     case SampleMeasure::pre_flow:
-      return number(f.pre_l_min);
+      return number_value(f.pre_l_min);
     case SampleMeasure::post_flow:
-      return number(f.post_l_min);
+      return number_value(f.post_l_min);
     case SampleMeasure::pre_deviation:
       return difference(f, f.pre_l_min, base, f.nominal_l_min);
     case SampleMeasure::post_deviation:
@@ -163,31 +164,31 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::post_rsd:
       return spread(f.post_set());
     case SampleMeasure::field_count:
-      return number(static_cast<double>(f.field_count()));
+      return number_value(static_cast<double>(f.field_count()));
     case SampleMeasure::field_deviation:
       return field_deviation(f, base);
     case SampleMeasure::minutes:
-      return number(f.minutes);
+      return number_value(f.minutes);
     case SampleMeasure::paused:
-      return number(f.paused_min);
+      return number_value(f.paused_min);
     case SampleMeasure::volume:
-      return number(f.volume_l);
+      return number_value(f.volume_l);
     case SampleMeasure::volume_reference:
-      return number(f.volume_reference_l);
+      return number_value(f.volume_reference_l);
     case SampleMeasure::volume_uncertainty:
       return volume_uncertainty(context);
     case SampleMeasure::warm_up:
-      return number(field(samples.warm_up_min, f.sample));
+      return number_value(field(samples.warm_up_min, f.sample));
     case SampleMeasure::pre_age:
-      return number(f.pre_age_min);
+      return number_value(f.pre_age_min);
     case SampleMeasure::post_age:
-      return number(f.post_age_min);
+      return number_value(f.post_age_min);
     case SampleMeasure::temperature_change:
-      return number(f.temperature_change_k);
+      return number_value(f.temperature_change_k);
     case SampleMeasure::pressure_change:
-      return number(f.pressure_change_kpa / field(samples.pressure_kpa, f.sample), f.pressure_change_kpa);
+      return number_value(f.pressure_change_kpa / field(samples.pressure_kpa, f.sample), f.pressure_change_kpa);
     case SampleMeasure::overlap:
-      return number(context.overlap_min);
+      return number_value(context.overlap_min);
     case SampleMeasure::fault:
       return fault(context);
     case SampleMeasure::calibrator_overdue:
@@ -201,11 +202,11 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::certificate_missing:
       return certificate_missing(f);
     case SampleMeasure::cut_shift:
-      return number(f.cut_shift);
+      return number_value(f.cut_shift);
     case SampleMeasure::calibrator_uncertainty:
       return calibrator_uncertainty(context);
     case SampleMeasure::record_uncertainty:
-      return yes_no(!is_missing(volume_uncertainty(context).figure));
+      return yes_no_value(!is_missing(volume_uncertainty(context).figure));
     default:
       return record_measure(context, measure);
   }
@@ -219,13 +220,13 @@ MeasureValue set_measure(const SampleContext& context, const ReadingSet& set, Se
     case SetMeasure::rsd:
       return spread(&set);
     case SetMeasure::range:
-      return number(set.flow.range() / set.flow.mean, set.flow.range());
+      return number_value(set.flow.range() / set.flow.mean, set.flow.range());
     case SetMeasure::flow:
-      return number(set.flow.mean);
+      return number_value(set.flow.mean);
     case SetMeasure::flow_deviation:
       return difference(f, set.flow.mean, base, f.nominal_l_min);
     case SetMeasure::duration:
-      return number(static_cast<double>(set.rows.last - set.rows.first) / 60);
+      return number_value(static_cast<double>(set.rows.last - set.rows.first) / 60);
     case SetMeasure::age:
       return age_of(context, set.rows);
     case SetMeasure::count_:
@@ -241,21 +242,21 @@ MeasureValue reading_measure(const SampleContext& context, const ReadingSet& set
   bool unused = false;
   switch (measure) {
     case ReadingMeasure::indicated:
-      return number(indicated);
+      return number_value(indicated);
     case ReadingMeasure::actual:
-      return number(actual_flow(basis, reading));
+      return number_value(actual_flow(basis, reading));
     case ReadingMeasure::correction: {
       const double change = actual_flow(basis, reading) - indicated;
-      return number(change / indicated, change);
+      return number_value(change / indicated, change);
     }
     case ReadingMeasure::range:
       return range_of(beyond_range(basis.book.instruments[set.rows.calibrator], indicated));
     case ReadingMeasure::temperature:
-      return number(field(readings.temperature_k, reading));
+      return number_value(field(readings.temperature_k, reading));
     case ReadingMeasure::pressure:
-      return number(basis.calibrators.pressure_kpa(reading, unused));
+      return number_value(basis.calibrators.pressure_kpa(reading, unused));
     case ReadingMeasure::humidity:
-      return number(field(readings.humidity, reading));
+      return number_value(field(readings.humidity, reading));
     case ReadingMeasure::count_:
       break;
   }

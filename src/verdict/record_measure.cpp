@@ -8,8 +8,6 @@
 namespace driftwarden {
 namespace {
 
-MeasureValue yes_no(bool yes) { return {yes ? 1.0 : 0.0, missing, yes ? "yes" : "no"}; }
-
 class Records {
  public:
   explicit Records(const SampleContext& context)
@@ -17,7 +15,7 @@ class Records {
 
   MeasureValue pump_serial() const {
     const Row pump = book_.samples.pump[figures_.sample];
-    return pump == no_row ? MeasureValue{} : yes_no(!book_.instruments[pump].serial.empty());
+    return pump == no_row ? MeasureValue{} : yes_no_value(!book_.instruments[pump].serial.empty());
   }
 
   // Whether all readings that count are so.
@@ -26,10 +24,10 @@ class Records {
     std::size_t count = 0;
     for (const Row reading : figures_.rows) {
       if ((book_.readings.flags[reading] & reading_is_void) != 0) continue;
-      if (!is_so(book_.readings, reading)) return yes_no(false);
+      if (!is_so(book_.readings, reading)) return yes_no_value(false);
       ++count;
     }
-    return count == 0 ? MeasureValue{} : yes_no(true);
+    return count == 0 ? MeasureValue{} : yes_no_value(true);
   }
 
   template <class IsSo>
@@ -37,10 +35,10 @@ class Records {
     std::size_t count = 0;
     for (const ReadingSet& set : figures_.sets) {
       if (set.rows.calibrator == no_row) continue;
-      if (!is_so(set)) return yes_no(false);
+      if (!is_so(set)) return yes_no_value(false);
       ++count;
     }
-    return count == 0 ? MeasureValue{} : yes_no(true);
+    return count == 0 ? MeasureValue{} : yes_no_value(true);
   }
 
   template <class IsSo>
@@ -48,10 +46,10 @@ class Records {
     std::size_t count = 0;
     for (const ReadingSet& set : figures_.sets) {
       if (set.certificate < 0) continue;
-      if (!is_so(lacks_of(book_.certificates[static_cast<std::size_t>(set.certificate)]))) return yes_no(false);
+      if (!is_so(lacks_of(book_.certificates[static_cast<std::size_t>(set.certificate)]))) return yes_no_value(false);
       ++count;
     }
-    return count == 0 ? MeasureValue{} : yes_no(true);
+    return count == 0 ? MeasureValue{} : yes_no_value(true);
   }
 
   MeasureValue calibrator_serial() const {
@@ -70,10 +68,10 @@ class Records {
     std::size_t count = 0;
     for (const Row reading : figures_.rows) {
       if ((book_.readings.flags[reading] & reading_is_void) == 0) continue;
-      if (field(book_.readings.note, reading, TextId{0}) == 0) return yes_no(false);
+      if (field(book_.readings.note, reading, TextId{0}) == 0) return yes_no_value(false);
       ++count;
     }
-    return count == 0 ? MeasureValue{} : yes_no(true);
+    return count == 0 ? MeasureValue{} : yes_no_value(true);
   }
 
  private:
@@ -104,7 +102,7 @@ MeasureValue record_measure(const SampleContext& context, SampleMeasure measure)
         return is_given(readings.temperature_k, row) && is_given(readings.pressure_kpa, row);
       });
     case SampleMeasure::record_sampling_conditions:
-      return yes_no(is_given(samples.temperature_k, sample) && is_given(samples.pressure_kpa, sample));
+      return yes_no_value(is_given(samples.temperature_k, sample) && is_given(samples.pressure_kpa, sample));
     case SampleMeasure::record_calibrator_serial:
       return records.calibrator_serial();
     case SampleMeasure::record_certificate_uncertainty:
@@ -119,9 +117,9 @@ MeasureValue record_measure(const SampleContext& context, SampleMeasure measure)
     case SampleMeasure::record_void_reasons:
       return records.void_reasons();
     case SampleMeasure::record_method:
-      return yes_no(field(samples.method, sample, TextId{0}) != 0);
+      return yes_no_value(field(samples.method, sample, TextId{0}) != 0);
     case SampleMeasure::record_fault:
-      return yes_no(field(samples.fault, sample, YesNo::unsaid) != YesNo::unsaid);
+      return yes_no_value(field(samples.fault, sample, YesNo::unsaid) != YesNo::unsaid);
     default:
       return {};
   }

@@ -16,9 +16,6 @@ namespace {
 constexpr double minutes_a_day = 1440;
 constexpr double seconds_a_week = 7 * 86400;
 
-MeasureValue number(double figure, double absolute = missing) { return {figure, absolute, {}}; }
-MeasureValue yes_no(bool yes) { return {yes ? 1.0 : 0.0, missing, yes ? "yes" : "no"}; }
-
 // The facts of one pump or one batch.
 struct Group {
   std::string name;
@@ -80,13 +77,13 @@ double trend(const Book& book, const Group& group) {
 MeasureValue pump_measure(const Book& book, const Group& group, PumpMeasure measure) {
   switch (measure) {
     case PumpMeasure::drift_mean:
-      return number(mean_and_spread(drifts(group)).mean);
+      return number_value(mean_and_spread(drifts(group)).mean);
     case PumpMeasure::drift_sd:
-      return number(mean_and_spread(drifts(group)).s);
+      return number_value(mean_and_spread(drifts(group)).s);
     case PumpMeasure::trend:
-      return number(trend(book, group));
+      return number_value(trend(book, group));
     case PumpMeasure::void_share:
-      return number(void_share(book, group));
+      return number_value(void_share(book, group));
     case PumpMeasure::count_:
       break;
   }
@@ -98,13 +95,13 @@ MeasureValue batch_measure(const Book& book, const Group& group, BatchMeasure me
       group.facts.begin(), group.facts.end(), [&book](const SampleFacts& facts) { return is_blank(book, facts); }));
   switch (measure) {
     case BatchMeasure::blanks:
-      return number(static_cast<double>(blanks));
+      return number_value(static_cast<double>(blanks));
     case BatchMeasure::blank_share:
-      return number(share(blanks, group.facts.size() - blanks));
+      return number_value(share(blanks, group.facts.size() - blanks));
     case BatchMeasure::void_share:
-      return number(void_share(book, group));
+      return number_value(void_share(book, group));
     case BatchMeasure::record_complete:
-      return number(complete_share(book, group));
+      return number_value(complete_share(book, group));
     case BatchMeasure::count_:
       break;
   }
@@ -137,13 +134,13 @@ MeasureValue calibrator_measure(const Screening& screening, Row calibrator, Cali
   const Day due = known.due(newest);
   switch (measure) {
     case CalibratorMeasure::due:
-      return number(due == no_day ? missing : minutes_a_day * static_cast<double>(due - as_of));
+      return number_value(due == no_day ? missing : minutes_a_day * static_cast<double>(due - as_of));
     case CalibratorMeasure::age:
-      return number(minutes_a_day * static_cast<double>(as_of - certificate.calibrated));
+      return number_value(minutes_a_day * static_cast<double>(as_of - certificate.calibrated));
     case CalibratorMeasure::as_found_error:
-      return number(worst_as_found(certificate));
+      return number_value(worst_as_found(certificate));
     case CalibratorMeasure::record_as_found:
-      return yes_no(says_as_found(certificate));
+      return yes_no_value(says_as_found(certificate));
     case CalibratorMeasure::read_at:
     case CalibratorMeasure::count_:
       break;

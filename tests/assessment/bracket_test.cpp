@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::bracket_test {
 namespace {
 
 // One line of readings.csv, on pump P1 and, where it is said, of sample S1.
@@ -158,4 +158,4 @@ TEST(ReadingIndex, IsEmptyWhereNoReadingNamesASample) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::bracket_test

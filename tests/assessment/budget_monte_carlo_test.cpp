@@ -9,7 +9,7 @@
 #include "assessment/worked_budget.hpp"
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::budget_monte_carlo_test {
 namespace {
 
 // The budgets against the propagation of distributions (JCGM 101:2008): the figures are worked out anew, from the
@@ -229,4 +229,4 @@ TEST(BudgetMonteCarlo, AgreesInBothEndsWhereANormalInputLeads) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::budget_monte_carlo_test

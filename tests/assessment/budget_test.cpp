@@ -7,7 +7,7 @@
 
 #include "assessment/worked_budget.hpp"
 
-namespace driftwarden {
+namespace driftwarden::budget_test {
 namespace {
 
 constexpr double printed = 1e-6;  // relative: the figures below have seven digits
@@ -160,4 +160,4 @@ TEST(Budget, ListsTheNominalFlowInPlaceOfTheMeasuredOneAsMissing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::budget_test

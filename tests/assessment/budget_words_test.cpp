@@ -5,7 +5,7 @@
 
 #include "driftwarden/assessment/budget.hpp"
 
-namespace driftwarden {
+namespace driftwarden::budget_words_test {
 namespace {
 
 TEST(BudgetWords, NameEachSourceOnce) {
@@ -41,4 +41,4 @@ TEST(BudgetWords, NameDistributionsAsMetrologyDoes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::budget_words_test

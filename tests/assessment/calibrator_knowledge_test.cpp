@@ -6,7 +6,7 @@
 #include "driftwarden/book/timestamp.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::calibrator_knowledge_test {
 namespace {
 
 constexpr Day first_of_july = 20635;  // 2026-07-01
@@ -136,4 +136,4 @@ TEST(CalibratorKnowledge, KnowsTheFaultOfAnInstrumentBeforeThatOfItsCertificate)
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::calibrator_knowledge_test

@@ -5,7 +5,7 @@
 
 #include "assessment/worked_budget.hpp"
 
-namespace driftwarden {
+namespace driftwarden::certificate_uncertainty_test {
 namespace {
 
 // Points at 1.000 and 3.060 L/min: errors 0 and 2 %, U 1 % and 2 % of the reference.
@@ -67,4 +67,4 @@ TEST(CertificateUncertainty, IsMissingWithoutACertificateOrItsUncertainty) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::certificate_uncertainty_test

@@ -7,7 +7,7 @@
 
 #include "driftwarden/record/sample.hpp"
 
-namespace driftwarden {
+namespace driftwarden::cut_size_test {
 namespace {
 
 constexpr double half_a_digit_2 = 0.5e-4;  // percentages below are given to 0.01 %
@@ -35,4 +35,4 @@ TEST(CutShift, IsMissingWithoutAnExponentAlsoAtTheNominalFlow) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::cut_size_test

@@ -5,7 +5,7 @@
 
 #include "driftwarden/record/sample.hpp"
 
-namespace driftwarden {
+namespace driftwarden::drift_test {
 namespace {
 
 constexpr double half_a_digit_3 = 0.5e-5;  // percentages below are given to 0.001 %
@@ -55,4 +55,4 @@ TEST(Drift, BaseIsOneOfTheFlows) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::drift_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::overlap_test {
 namespace {
 
 double shared(const Book& book, std::string_view sample) {
@@ -98,4 +98,4 @@ TEST(Overlap, IgnoresASampleThatStopsBeforeItStarts) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::overlap_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::practice_test {
 namespace {
 
 TEST(Practice, NamesFlowsAsPacksWriteThem) {
@@ -29,4 +29,4 @@ TEST(Practice, IsMeanFlowAndDriftOfThePreFlowUnlessSomebodyChooses) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::practice_test

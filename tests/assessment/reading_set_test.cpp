@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::reading_set_test {
 namespace {
 
 constexpr const char* heading = "taken,stage,sample,calibrator,reading [L/min],set,void,note\n";
@@ -325,4 +325,4 @@ TEST(ReadingSet, SaysThatAReadingLiesOutsideTheCertificatesPoints) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::reading_set_test

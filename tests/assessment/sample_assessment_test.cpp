@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::sample_assessment_test {
 namespace {
 
 constexpr double exact_in_decimals = 1e-9;  // only binary fractions stand between
@@ -336,4 +336,4 @@ TEST(SampleAssessment, KeepsNothingOfTheSampleBefore) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sample_assessment_test

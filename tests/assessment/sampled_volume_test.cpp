@@ -6,7 +6,7 @@
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/record/sample.hpp"
 
-namespace driftwarden {
+namespace driftwarden::sampled_volume_test {
 namespace {
 
 // Denver's clocks in 2026: forward on 8 March at 02:00, back on 1 November at 02:00.
@@ -77,4 +77,4 @@ TEST(FlowForVolume, OfPreOrNominalDoesWithoutAPostFlow) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sampled_volume_test

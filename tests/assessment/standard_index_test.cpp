@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::standard_index_test {
 namespace {
 
 // V1 is the standard of V2, by name, by certificate, and twice by something the book doesn't know.
@@ -53,4 +53,4 @@ TEST(StandardIndex, KnowsNothingOfWhatTheBookDoesNotHave) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::standard_index_test

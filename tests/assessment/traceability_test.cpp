@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::traceability_test {
 namespace {
 
 constexpr Day first_of_january_2026 = 20454;
@@ -117,4 +117,4 @@ TEST(CertificateLacks, AreCountedPointByPoint) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::traceability_test

@@ -7,7 +7,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::book_parts_test {
 namespace {
 
 WrittenBook& of_two_pumps(WrittenBook& book) {
@@ -97,4 +97,4 @@ TEST(BookParts, RefuseAFolderThatCannotBeWritten) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::book_parts_test

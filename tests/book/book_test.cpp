@@ -5,7 +5,7 @@
 
 #include "book/whole_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::book_test {
 namespace {
 
 std::string fault(const std::filesystem::path& folder) {
@@ -202,4 +202,4 @@ TEST(Book, ReadsWithAsManyThreadsAsItIsGivenAndAtLeastOne) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::book_test

@@ -3,7 +3,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::certificates_file_test {
 namespace {
 
 const std::string heading = "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n";
@@ -250,4 +250,4 @@ TEST(CertificatesFile, DoesNotTellOfUnknownInstrumentsWhereTheirFileIsLost) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::certificates_file_test

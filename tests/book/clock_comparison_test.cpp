@@ -14,7 +14,7 @@
 #include "book/zone_names.hpp"
 #include "driftwarden/book/time_zone.hpp"
 
-namespace driftwarden {
+namespace driftwarden::clock_comparison_test {
 namespace {
 
 using Kind = TimeZone::Local::Kind;
@@ -123,4 +123,4 @@ TEST(ClockComparison, LocalTimesMeanTheSameAroundChanges) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::clock_comparison_test

@@ -10,7 +10,7 @@
 #include "book/padded_text.hpp"
 #include "book/slow_csv.hpp"
 
-namespace driftwarden {
+namespace driftwarden::csv_scanner_test {
 namespace {
 
 using Rows = CsvRows;
@@ -234,4 +234,4 @@ TEST(CountLineEnds, CountsThoseOfTextsOfAnyLength) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::csv_scanner_test

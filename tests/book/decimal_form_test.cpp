@@ -5,7 +5,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::decimal_form_test {
 namespace {
 
 TableFile file_of(const WrittenBook& book, const std::string& name) {
@@ -80,4 +80,4 @@ TEST(DecimalForm, ThatWasPromisedWronglyLosesNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::decimal_form_test

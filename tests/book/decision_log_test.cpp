@@ -12,7 +12,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::decision_log_test {
 namespace {
 
 const std::string headings = "decided,by,subject,rule,ruling,reason\n";
@@ -185,4 +185,4 @@ TEST(DecisionLog, OfManyAtOnceLosesNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::decision_log_test

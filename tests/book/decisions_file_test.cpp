@@ -3,7 +3,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::decisions_file_test {
 namespace {
 
 const std::string heading = "decided,by,subject,rule,ruling,reason\n";
@@ -81,4 +81,4 @@ TEST(DecisionsFile, SaysThatUnknownColumnsAreNotUsed) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::decisions_file_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::digest_test {
 namespace {
 
 // NIST, Cryptographic Standards and Guidelines, "Examples with Intermediate Values": SHA-256 of the one-block message
@@ -35,4 +35,4 @@ TEST(Sha512, GivesThePublishedDigests) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::digest_test

@@ -4,7 +4,7 @@
 #include "book/table_files.hpp"
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::instruments_file_test {
 namespace {
 
 // What is told of a book with these rows of instruments.csv, and with no samples that could lean on them.
@@ -158,4 +158,4 @@ TEST(InstrumentHint, SuggestsTheNearestOfTheKind) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::instruments_file_test

@@ -12,7 +12,7 @@
 
 #include "book/scratch_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::mapped_file_test {
 namespace {
 
 class MappedFileTest : public testing::Test {
@@ -96,4 +96,4 @@ TEST_F(MappedFileTest, RefusesAPipeWithoutWaitingForIt) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::mapped_file_test

@@ -5,7 +5,7 @@
 
 #include <string>
 
-namespace driftwarden {
+namespace driftwarden::name_index_test {
 namespace {
 
 // Counts how many names are looked at.
@@ -85,4 +85,4 @@ TEST_F(NameIndexTest, LooksAtFewNamesToFindOneAmongRunningNumbers) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::name_index_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::posix_zone_test {
 namespace {
 
 PosixZone zone(std::string_view text) {
@@ -109,4 +109,4 @@ TEST(PosixZone, SaysWhatIsWrong) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::posix_zone_test

@@ -8,7 +8,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::problem_list_test {
 namespace {
 
 TEST(ProblemList, NumbersProblemsFromOne) {
@@ -89,4 +89,4 @@ TEST(ProblemList, LosesNoneThatSeveralThreadsAddAtOnce) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::problem_list_test

@@ -3,7 +3,7 @@
 
 #include "book/whole_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::readings_file_test {
 namespace {
 
 const std::string heading = "taken,stage,sample,calibrator,reading [L/min]\n";
@@ -310,4 +310,4 @@ TEST_F(BigReadingsFile, IsTheSameInOrderAsInBlocks) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::readings_file_test

@@ -12,7 +12,7 @@
 
 #include "book/scratch_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::row_blocks_test {
 namespace {
 
 constexpr std::array<FieldSpec, 3> fields{{{"a"}, {"b"}, {"c"}}};
@@ -196,4 +196,4 @@ TEST_F(RowBlocksTest, KnowsWhereTheFirstRowOfEachBlockBegins) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::row_blocks_test

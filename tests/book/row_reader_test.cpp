@@ -9,7 +9,7 @@
 #include "book/padded_text.hpp"
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::row_reader_test {
 namespace {
 
 enum Field : int { name, reading, temperature, factor, taken, due, stage, fault, note };
@@ -360,4 +360,4 @@ TEST(RowReader, RefusesACellOfNulBytes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::row_reader_test

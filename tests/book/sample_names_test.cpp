@@ -5,7 +5,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::sample_names_test {
 namespace {
 
 const std::string heading = "sample,pump,started,stopped\n";
@@ -91,4 +91,4 @@ TEST_F(HintAtSamplesTest, AreLeftOutWhereMoreThanAHundredNamesAreUnknown) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sample_names_test

@@ -3,7 +3,7 @@
 
 #include "book/whole_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::samples_file_test {
 namespace {
 
 const std::string heading = "sample,pump,started,stopped\n";
@@ -241,4 +241,4 @@ TEST(SamplesFile, IsTheSameWithAnyNumberOfThreads) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::samples_file_test

@@ -3,7 +3,7 @@
 
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::service_file_test {
 namespace {
 
 Book book_with(const std::string& service) { return WrittenBook().file("service.csv", service).read(); }
@@ -50,4 +50,4 @@ TEST(ServiceFile, DoesNotTellOfUnknownInstrumentsWhereTheirFileIsLost) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::service_file_test

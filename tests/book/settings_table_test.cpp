@@ -7,7 +7,7 @@
 
 #include "driftwarden/book/settings.hpp"
 
-namespace driftwarden {
+namespace driftwarden::settings_table_test {
 namespace {
 
 Diagnostic first_fault(const std::string& text) {
@@ -104,4 +104,4 @@ TEST(SettingsTable, SurvivesAnyText) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::settings_table_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::settings_test {
 namespace {
 
 constexpr const char* zone_line = "time_zone = \"MST7MDT,M3.2.0,M11.1.0\"\n";
@@ -268,4 +268,4 @@ TEST(Settings, RefuseRulesInTheWrongForm) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::settings_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::stamp_fault_test {
 namespace {
 
 const TimeZone& denver() {
@@ -122,4 +122,4 @@ TEST(StampFault, IsEmptyWhereNothingIsWrong) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::stamp_fault_test

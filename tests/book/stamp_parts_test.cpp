@@ -5,7 +5,7 @@
 
 #include <tuple>
 
-namespace driftwarden {
+namespace driftwarden::stamp_parts_test {
 namespace {
 
 using Numbers = std::tuple<int, int, int, int, int, int>;
@@ -132,4 +132,4 @@ TEST(StampParts, OfADateEndWithTheDay) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::stamp_parts_test

@@ -5,7 +5,7 @@
 
 #include "driftwarden/book/timestamp.hpp"
 
-namespace driftwarden {
+namespace driftwarden::stamp_text_test {
 namespace {
 
 TimeZone zone(std::string_view name) { return *TimeZone::named(name, {}); }
@@ -58,4 +58,4 @@ TEST(StampText, FindsTheDayOnTheZonesClock) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::stamp_text_test

@@ -8,7 +8,7 @@
 #include "book/padded_text.hpp"
 #include "book/written_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::table_layout_test {
 namespace {
 
 enum Field : int { name, reading, temperature, uncertainty, taken, warm_up, note };
@@ -255,4 +255,4 @@ TEST(SeparatorOf, IsTheOneThatStandsMostOftenOutsideQuotes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::table_layout_test

@@ -8,7 +8,7 @@
 #include "book/scratch_folder.hpp"
 #include "book/zone_bytes.hpp"
 
-namespace driftwarden {
+namespace driftwarden::time_zone_test {
 namespace {
 
 using Kind = TimeZone::Local::Kind;
@@ -257,4 +257,4 @@ TEST(TimeZone, RefusesARuleWhoseNameAndSignDisagree) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::time_zone_test

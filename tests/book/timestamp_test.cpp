@@ -5,7 +5,7 @@
 
 #include <random>
 
-namespace driftwarden {
+namespace driftwarden::timestamp_test {
 namespace {
 
 const TimeZone& denver() {
@@ -128,4 +128,4 @@ TEST(StampReader, ReadsDates) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::timestamp_test

@@ -8,7 +8,7 @@
 #include "book/zone_bytes.hpp"
 #include "book/zone_timeline.hpp"
 
-namespace driftwarden {
+namespace driftwarden::zone_file_test {
 namespace {
 
 std::string fault(const std::string& bytes) {
@@ -112,4 +112,4 @@ TEST(ZoneFile, SurvivesDamageAnywhere) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::zone_file_test

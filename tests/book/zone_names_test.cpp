@@ -8,7 +8,7 @@
 
 #include "book/scratch_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::zone_names_test {
 namespace {
 
 TEST(ZoneNames, AreTakenFromTheSourceAndTheTables) {
@@ -49,4 +49,4 @@ TEST(ZoneNames, HaveNoWayOutOfTheirFolder) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::zone_names_test

@@ -5,7 +5,7 @@
 
 #include "book/zone_bytes.hpp"
 
-namespace driftwarden {
+namespace driftwarden::zone_timeline_test {
 namespace {
 
 constexpr Moment four_centuries = 146097 * Moment{86400};
@@ -84,4 +84,4 @@ TEST(ZoneTimeline, CutsTimeIntoSpansWithoutGaps) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::zone_timeline_test

@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::check_test {
 namespace {
 
 TEST(Check, CountsWhatABookHolds) {
@@ -77,4 +77,4 @@ TEST(Check, OfWhatIsNoBookSaysSo) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::check_test

@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::command_line_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -94,4 +94,4 @@ TEST(CommandLine, SaysWhenItsOutputCannotBeWritten) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::command_line_test

@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::compare_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -76,4 +76,4 @@ TEST_F(Compare, WritesCsvToAFile) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::compare_test

@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::custody_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -50,4 +50,4 @@ TEST(Custody, NeedsABatch) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::custody_test

@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::decide_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -143,4 +143,4 @@ TEST(Decisions, OnUnknownRulesAndSamplesAreTold) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::decide_test

@@ -6,7 +6,7 @@
 
 #include "command/package_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::evidence_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -196,4 +196,4 @@ TEST(Evidence, GoesWithoutChartsWhereNothingCanDrawThemAndSaysSo) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::evidence_test

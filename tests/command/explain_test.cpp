@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::explain_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -53,4 +53,4 @@ TEST(Explain, HasColourOnATerminalOnly) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::explain_test

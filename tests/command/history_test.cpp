@@ -10,7 +10,7 @@
 #include "driftwarden/command/command_line.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::history_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -141,4 +141,4 @@ TEST(History, OfABookWithAnUnknownRunRuleSaysSo) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::history_test

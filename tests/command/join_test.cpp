@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::join_test {
 namespace {
 
 class Files {
@@ -46,4 +46,4 @@ TEST(Join, TellsWhereTheResultCannotBeWritten) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::join_test

@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_test {
 namespace {
 
 const std::string demo = PROJECT_FOLDER "/docs/demo";
@@ -95,4 +95,4 @@ TEST(LookbackCommand, SaysTheSameWithAnyNumberOfThreads) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_test

@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::new_book_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -72,4 +72,4 @@ TEST(NewBook, HasSoundExamplesInItsComments) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::new_book_test

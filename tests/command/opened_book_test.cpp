@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::opened_book_test {
 namespace {
 
 struct Opened {
@@ -82,4 +82,4 @@ TEST(OpenedBook, UsesAsManyThreadsAsAreAskedForAndAtLeastOne) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::opened_book_test

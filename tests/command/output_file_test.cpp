@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::output_file_test {
 namespace {
 
 TEST(OutputFile, IsOfTheBookUnderAnyName) {
@@ -29,4 +29,4 @@ TEST(OutputFile, IsNamedInWhatIsTold) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::output_file_test

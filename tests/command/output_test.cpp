@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::output_test {
 namespace {
 
 TEST(Output, GoesToStandardOutputWhereNoFileIsNamed) {
@@ -31,4 +31,4 @@ TEST(Output, GoesToTheFileNamedAndSaysWhereItCannot) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::output_test

@@ -7,7 +7,7 @@
 
 #include "command/package_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::packed_texts_test {
 namespace {
 
 // A book laid out as in a package.
@@ -72,4 +72,4 @@ TEST(PackedTexts, TellWhyAPackageCannotBeJudged) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::packed_texts_test

@@ -5,7 +5,7 @@
 
 #include <sstream>
 
-namespace driftwarden {
+namespace driftwarden::progress_test {
 namespace {
 
 // A terminal and a clock that the test moves.
@@ -63,4 +63,4 @@ TEST(Progress, ShowsNothingWhereErrorsGoToAFile) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::progress_test

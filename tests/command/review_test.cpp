@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_test {
 namespace {
 
 TEST(Review, WritesThePageAndAnswersWithItsDays) {
@@ -56,4 +56,4 @@ TEST(Review, WantsAFileAndASensibleNumberOfDays) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_test

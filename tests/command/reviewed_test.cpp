@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::reviewed_test {
 namespace {
 
 std::optional<Reviewed> review(const BookFolder& folder, std::string& err, const ReviewChoices& choices = {}) {
@@ -70,4 +70,4 @@ TEST(Reviewed, IsNoneWhereTheChoicesOfChartsCanNotBeUsed) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::reviewed_test

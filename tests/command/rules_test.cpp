@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rules_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -93,4 +93,4 @@ TEST(Rules, MeasuresPrintsThoseOfOneSubject) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rules_test

@@ -7,7 +7,7 @@
 
 #include "book/scratch_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::scratch_place_test {
 namespace {
 
 TEST(ScratchPlace, IsGoneWithWhatIsInIt) {
@@ -33,4 +33,4 @@ TEST(ScratchPlace, HasNoPathWhereNoneCanBeMade) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::scratch_place_test

@@ -7,7 +7,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::screen_results_test {
 namespace {
 
 struct Opened {
@@ -43,4 +43,4 @@ TEST(ScreenResults, TellHowFarTheyHaveCome) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::screen_results_test

@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::screen_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -141,4 +141,4 @@ TEST(Screen, PrintsTheSameBytesWithAnyNumberOfThreads) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::screen_test

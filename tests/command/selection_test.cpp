@@ -5,7 +5,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::selection_test {
 namespace {
 
 // Six samples in two batches; B1 is a blank, X has a start that can't be understood, D starts at 23:30 of the 22nd in
@@ -97,4 +97,4 @@ TEST(Selection, RefusesDaysThatAreNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::selection_test

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-namespace driftwarden {
+namespace driftwarden::shipped_test {
 namespace {
 
 TEST(Shipped, FolderHoldsTheRules) {
@@ -24,4 +24,4 @@ TEST(Shipped, VersionIsThreeNumbers) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::shipped_test

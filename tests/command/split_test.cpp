@@ -3,7 +3,7 @@
 
 #include "command/called.hpp"
 
-namespace driftwarden {
+namespace driftwarden::split_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -54,4 +54,4 @@ TEST(Split, RefusesABookWithFaults) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::split_test

@@ -3,7 +3,7 @@
 
 #include "command/package_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::verify_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -193,4 +193,4 @@ TEST(Verify, SaysWhenThePackageNoteIsNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::verify_test

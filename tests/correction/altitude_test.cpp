@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::altitude_test {
 namespace {
 
 constexpr double kpa_per_psi = 6.894757;
@@ -66,4 +66,4 @@ TEST(Altitude, IsNotGuessedBeyondTheLowestLayer) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::altitude_test

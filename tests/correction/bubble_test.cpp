@@ -9,7 +9,7 @@
 #include "driftwarden/correction/reference_conditions.hpp"
 #include "driftwarden/correction/vapour_pressure.hpp"
 
-namespace driftwarden {
+namespace driftwarden::bubble_test {
 namespace {
 
 constexpr double half_a_digit_4 = 0.5e-4;
@@ -94,4 +94,4 @@ TEST(Bubble, HasNoFactorWhereWaterWouldBoil) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::bubble_test

@@ -7,7 +7,7 @@
 #include <limits>
 #include <optional>
 
-namespace driftwarden {
+namespace driftwarden::certificate_error_test {
 namespace {
 
 constexpr double rounding = 1e-15;
@@ -145,4 +145,4 @@ TEST(ErrorAt, OfAMissingIndicationIsNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::certificate_error_test

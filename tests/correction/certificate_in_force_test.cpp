@@ -5,7 +5,7 @@
 
 #include <string>
 
-namespace driftwarden {
+namespace driftwarden::certificate_in_force_test {
 namespace {
 
 Certificate certificate(std::string name, Row instrument, Day calibrated) {
@@ -101,4 +101,4 @@ TEST(CertificateInForce, AgreesWithASearchThroughAllOfThem) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::certificate_in_force_test

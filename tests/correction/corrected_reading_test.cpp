@@ -5,7 +5,7 @@
 
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::corrected_reading_test {
 namespace {
 
 using Lack = CorrectedReading::Lack;
@@ -243,4 +243,4 @@ TEST(CorrectedReading, IsTheIndicationAtTheConditionsOfTheScale) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::corrected_reading_test

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <optional>
 
-namespace driftwarden {
+namespace driftwarden::due_test {
 namespace {
 
 constexpr Day tenth_of_january_2026 = 20463;
@@ -52,4 +52,4 @@ TEST(DueDay, IsNonePastTheEndOfTheCalendar) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::due_test

@@ -7,7 +7,7 @@
 
 #include "driftwarden/correction/reference_conditions.hpp"
 
-namespace driftwarden {
+namespace driftwarden::mass_meter_test {
 namespace {
 
 Conditions at(double t_celsius, double p_kpa) { return {celsius(t_celsius), Pressure(p_kpa)}; }
@@ -55,4 +55,4 @@ TEST(MassMeter, FactorGrowsWithTemperatureAndFallsWithPressure) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::mass_meter_test

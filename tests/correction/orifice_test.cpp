@@ -7,7 +7,7 @@
 
 #include "driftwarden/correction/reference_conditions.hpp"
 
-namespace driftwarden {
+namespace driftwarden::orifice_test {
 namespace {
 
 constexpr double half_a_digit_4 = 0.5e-4;
@@ -72,4 +72,4 @@ TEST(Orifice, IsChokedAtTheVacuumTheCottonDustMethodAsksFor) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::orifice_test

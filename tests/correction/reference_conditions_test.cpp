@@ -6,7 +6,7 @@
 #include <type_traits>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::reference_conditions_test {
 namespace {
 
 constexpr double half_a_digit_4 = 0.5e-4;  // figures with four decimals
@@ -98,4 +98,4 @@ TEST(ReferenceConditions, GiveMoreAirWithPressureAndLessWithTemperature) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::reference_conditions_test

@@ -7,7 +7,7 @@
 
 #include "driftwarden/correction/reference_conditions.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rotameter_test {
 namespace {
 
 constexpr double half_a_digit_4 = 0.5e-4;
@@ -109,4 +109,4 @@ TEST(ConditionsDiffer, ByRatioOfTheAbsoluteTemperatureNotOfTheCelsiusFigure) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rotameter_test

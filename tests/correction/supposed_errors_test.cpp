@@ -7,7 +7,7 @@
 
 #include "driftwarden/record/sample.hpp"
 
-namespace driftwarden {
+namespace driftwarden::supposed_errors_test {
 namespace {
 
 constexpr double rounding = 1e-12;  // a few roundings of doubles
@@ -93,4 +93,4 @@ TEST(WithOtherStandard, KnowsNoFlowOfAStandardThatShowedNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::supposed_errors_test

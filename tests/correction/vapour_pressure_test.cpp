@@ -6,7 +6,7 @@
 #include <cmath>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::vapour_pressure_test {
 namespace {
 
 constexpr double half_a_digit_5 = 0.5e-5;
@@ -106,4 +106,4 @@ TEST(MoleFractionOfWater, GivesThePublishedFigureFromARelativeHumidity) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::vapour_pressure_test

@@ -5,7 +5,7 @@
 
 #include <string>
 
-namespace driftwarden {
+namespace driftwarden::characters_test {
 namespace {
 
 TEST(CharacterLength, IsThatOfTheUtf8CharacterInFront) {
@@ -34,4 +34,4 @@ TEST(ShowsItself, IsSoForTextAndNotForControlsOrBytes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::characters_test

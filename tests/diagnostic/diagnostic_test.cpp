@@ -5,7 +5,7 @@
 
 #include <string>
 
-namespace driftwarden {
+namespace driftwarden::diagnostic_test {
 namespace {
 
 TEST(Diagnostic, TellsPlaceSeverityMessageHintAndId) {
@@ -67,4 +67,4 @@ TEST(Quoted, CountsCharactersNotBytes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::diagnostic_test

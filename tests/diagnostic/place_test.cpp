@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::place_test {
 namespace {
 
 TEST(Place, IsWrittenAsFileLineAndColumn) { EXPECT_EQ(to_text(Place{"readings.csv", 17, 4}), "readings.csv:17:4"); }
@@ -19,4 +19,4 @@ TEST(Place, SortsByFileThenLineThenColumn) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::place_test

@@ -7,7 +7,7 @@
 #include <string>
 #include <utility>
 
-namespace driftwarden {
+namespace driftwarden::result_test {
 namespace {
 
 Result<int> half_of(int number) {
@@ -50,4 +50,4 @@ TEST(Result, LetsItsValueBeLookedAtAndChanged) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::result_test

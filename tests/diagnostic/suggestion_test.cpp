@@ -5,7 +5,7 @@
 
 #include <array>
 
-namespace driftwarden {
+namespace driftwarden::suggestion_test {
 namespace {
 
 constexpr std::array<std::string_view, 4> measures = {"drift", "flow", "minutes", "volume"};
@@ -87,4 +87,4 @@ TEST(DidYouMean, IsSilentWhereNothingIsNearInALongList) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::suggestion_test

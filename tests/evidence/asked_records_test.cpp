@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::asked_records_test {
 namespace {
 
 // All that is missing of a book's sample S1, one a line.
@@ -102,4 +102,4 @@ TEST(AskedRecords, SayWhenThePackageLacksChartsOrASignature) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::asked_records_test

@@ -8,7 +8,7 @@
 
 #include "evidence/small_bag.hpp"
 
-namespace driftwarden {
+namespace driftwarden::bag_check_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -216,4 +216,4 @@ TEST(BagCheck, SaysWhenAFolderIsNoBag) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::bag_check_test

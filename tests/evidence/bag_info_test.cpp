@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::bag_info_test {
 namespace {
 
 TEST(BagInfo, SaysWhoMadeTheBagWhenAndHowMuchIsInIt) {
@@ -26,4 +26,4 @@ TEST(BagInfo, IsFoundUnderItsLabel) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::bag_info_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::bag_name_test {
 namespace {
 
 TEST(BagName, IsAPathThatStaysInside) {
@@ -57,4 +57,4 @@ TEST(FreshNames, AreShort) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::bag_name_test

@@ -11,7 +11,7 @@
 #include "driftwarden/book/digest.hpp"
 #include "evidence/small_bag.hpp"
 
-namespace driftwarden {
+namespace driftwarden::bag_writer_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -145,4 +145,4 @@ TEST(BagWriter, GivesTheSameBytesForTheSameFilesInAnyOrder) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::bag_writer_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::comparison_test {
 namespace {
 
 std::string told(const std::string& file, const std::string& packed, const std::string& now) {
@@ -82,4 +82,4 @@ TEST(TextComparison, CountsWhatItDoesNotList) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::comparison_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::inputs_test {
 namespace {
 
 std::vector<std::string> names_of(const std::vector<PackedInput>& inputs) {
@@ -67,4 +67,4 @@ TEST(Inputs, HaveNamesThatCanBePacked) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::inputs_test

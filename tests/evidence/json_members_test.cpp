@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::json_members_test {
 namespace {
 
 TEST(JsonMembers, AreFoundByTheirPath) {
@@ -25,4 +25,4 @@ TEST(JsonMembers, AreNoneOfATextThatIsNoJson) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::json_members_test

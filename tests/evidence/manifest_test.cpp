@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::manifest_test {
 namespace {
 
 const std::string digest_a(128, 'a');
@@ -74,4 +74,4 @@ TEST(Manifest, TellsTwentyFaultsAndStops) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::manifest_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::package_note_test {
 namespace {
 
 TEST(PackageNote, ReadsBackWhatItWrites) {
@@ -43,4 +43,4 @@ TEST(PackageNote, SaysWhenItIsNoNote) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::package_note_test

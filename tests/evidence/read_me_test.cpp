@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::read_me_test {
 namespace {
 
 ReadMe quarry() {
@@ -100,4 +100,4 @@ TEST(ReadMe, ShowsNoControlCharactersOfTheBook) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::read_me_test

@@ -5,7 +5,7 @@
 
 #include "evidence/keys.hpp"
 
-namespace driftwarden {
+namespace driftwarden::signature_test {
 namespace {
 
 std::string hex(const std::string& bytes) {
@@ -82,4 +82,4 @@ TEST(Ed25519Key, SaysWhatIsWrongWithAPublicKey) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::signature_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::certificate_series_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -148,4 +148,4 @@ TEST(CertificateSeries, OfABarometerAreInKilopascal) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::certificate_series_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::chart_choices_test {
 namespace {
 
 TEST(ChartChoices, AreTwoRulesAndTwentyPointsWhereNothingIsSaid) {
@@ -68,4 +68,4 @@ TEST(ChartChoices, NameTheNearestWordForAnUnknownRule) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::chart_choices_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::comparison_series_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -55,4 +55,4 @@ TEST(Comparisons, AreNotMadeOfOneCalibratorWithItself) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::comparison_series_test

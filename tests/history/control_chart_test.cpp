@@ -8,7 +8,7 @@
 #include "driftwarden/history/forecast.hpp"
 #include "history/made_series.hpp"
 
-namespace driftwarden {
+namespace driftwarden::control_chart_test {
 namespace {
 
 const ControlChart* chart_of(const std::vector<ControlChart>& charts, ChartKind kind, std::size_t phase = 0) {
@@ -213,4 +213,4 @@ TEST(FalseSignals, ComeAboutAsOftenAsTheRulesTogether) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::control_chart_test

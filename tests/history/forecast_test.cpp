@@ -5,7 +5,7 @@
 
 #include "history/made_series.hpp"
 
-namespace driftwarden {
+namespace driftwarden::forecast_test {
 namespace {
 
 // Six errors of a calibrator, %, at 0 to 60 units of time, taken as days here. The series is invented; slope, band and
@@ -137,4 +137,4 @@ TEST(Forecast, OfCountsSaysNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::forecast_test

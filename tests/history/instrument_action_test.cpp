@@ -5,7 +5,7 @@
 
 #include "history/reviewed_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::instrument_action_test {
 namespace {
 
 using Texts = std::vector<std::string>;
@@ -97,4 +97,4 @@ TEST(ReviewedSeries, TakeTheDeviationForTheFlowItself) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::instrument_action_test

@@ -6,7 +6,7 @@
 #include "history/made_series.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::instrument_history_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -72,4 +72,4 @@ TEST(Urgency, RanksASignalAmongTheLastFivePointsBeforeNone) {
 TEST(Urgency, OfNothingIsNone) { EXPECT_EQ(urgency_of(std::vector<SeriesHistory>{}), 0); }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::instrument_history_test

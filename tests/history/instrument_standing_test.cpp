@@ -5,7 +5,7 @@
 
 #include "history/reviewed_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::instrument_standing_test {
 namespace {
 
 BookText with_due_dates() {
@@ -61,4 +61,4 @@ TEST(InstrumentStanding, CountsEachSampleOnceForEachInstrument) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::instrument_standing_test

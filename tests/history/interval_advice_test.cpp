@@ -6,7 +6,7 @@
 #include "driftwarden/history/certificate_series.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::interval_advice_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -135,4 +135,4 @@ TEST(IntervalInForce, IsTheCertificatesElseTheInstruments) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::interval_advice_test

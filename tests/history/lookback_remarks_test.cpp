@@ -7,7 +7,7 @@
 
 #include "history/lookback_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_remarks_test {
 namespace {
 
 std::vector<std::string> remarks(const BookText& text, const RulesText& rules = {},
@@ -73,4 +73,4 @@ TEST(LookbackRemarks, TellWhereVolumesDoNotFollowTheReadings) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_remarks_test

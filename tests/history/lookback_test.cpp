@@ -7,7 +7,7 @@
 
 #include "history/lookback_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_test {
 namespace {
 
 constexpr double rounding = 1e-12;
@@ -126,4 +126,4 @@ TEST(Lookback, OfSampleWithAFaultIsUndecidedUnderEverySupposition) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_test

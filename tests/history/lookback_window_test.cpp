@@ -5,7 +5,7 @@
 
 #include "history/lookback_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_window_test {
 namespace {
 
 constexpr Day first_of_march_2026 = 20513;
@@ -87,4 +87,4 @@ TEST(LookbackWindow, TakesTheToleranceOfARuleWhereNoCertificateStatesOne) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_window_test

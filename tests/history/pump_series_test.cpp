@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::pump_series_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -88,4 +88,4 @@ TEST(PumpSeries, OfAPumpNobodyUsedAreNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::pump_series_test

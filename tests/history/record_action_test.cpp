@@ -5,7 +5,7 @@
 
 #include "history/reviewed_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::record_action_test {
 namespace {
 
 TEST(RecordActions, AreNoneForASoundBook) { EXPECT_TRUE(actions_about_records(book_of({}), {}).empty()); }
@@ -40,4 +40,4 @@ TEST(RecordActions, SumUpWhatLooksDoubtful) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::record_action_test

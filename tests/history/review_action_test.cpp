@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::review_action_test {
 namespace {
 
 ReviewAction action(ActionKind kind, const std::string& name, bool is_recent = true) {
@@ -35,4 +35,4 @@ TEST(ReviewActions, HaveANameEach) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_action_test

@@ -5,7 +5,7 @@
 
 #include "history/reviewed_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_test {
 namespace {
 
 using Texts = std::vector<std::string>;
@@ -109,4 +109,4 @@ TEST(Review, ShowsTheMostUrgentInstrumentFirst) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_test

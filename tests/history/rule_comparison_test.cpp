@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rule_comparison_test {
 namespace {
 
 // S1 drifts by -2.5 % in 480 minutes; S2 has no readings.
@@ -37,7 +37,7 @@ struct Compared {
   RuleComparison comparison;
 };
 
-RulesText drift_within(const std::string& limit, Otherwise otherwise = Otherwise::void_) {
+RulesText drift_limit(const std::string& limit, Otherwise otherwise = Otherwise::void_) {
   return {{{Subject::sample, "drift", "within", {limit}, otherwise}}};
 }
 
@@ -46,7 +46,7 @@ std::size_t changes(const RuleComparison& comparison, Verdict from, Verdict to) 
 }
 
 TEST(RuleComparison, OfTheSameRulesFindsNothing) {
-  const Compared compared(two_samples(), drift_within("2 %"), drift_within("2 %"));
+  const Compared compared(two_samples(), drift_limit("2 %"), drift_limit("2 %"));
   EXPECT_TRUE(compared.comparison.changed.empty());
   EXPECT_EQ(compared.comparison.before.samples, 2U);
   EXPECT_EQ(changes(compared.comparison, Verdict::void_, Verdict::void_), 1U);
@@ -54,7 +54,7 @@ TEST(RuleComparison, OfTheSameRulesFindsNothing) {
 }
 
 TEST(RuleComparison, TellsEachChangeWithTheMarginsOfBothSides) {
-  const Compared compared(two_samples(), drift_within("5 %"), drift_within("2 %"));
+  const Compared compared(two_samples(), drift_limit("5 %"), drift_limit("2 %"));
   ASSERT_EQ(compared.comparison.changed.size(), 1U);
   const ChangedSample& s1 = compared.comparison.changed[0];
   EXPECT_EQ(s1.before, Verdict::valid);
@@ -74,7 +74,7 @@ TEST(RuleComparison, TellsEachChangeWithTheMarginsOfBothSides) {
 }
 
 TEST(RuleComparison, CountsBothSidesAndEachWayOfChanging) {
-  const Compared compared(two_samples(), drift_within("2 %"), drift_within("2 %", Otherwise::qualify));
+  const Compared compared(two_samples(), drift_limit("2 %"), drift_limit("2 %", Otherwise::qualify));
   EXPECT_EQ(compared.comparison.before.void_, 1U);
   EXPECT_EQ(compared.comparison.after.qualified, 1U);
   EXPECT_EQ(compared.comparison.after.undecided, 1U);
@@ -82,7 +82,7 @@ TEST(RuleComparison, CountsBothSidesAndEachWayOfChanging) {
 }
 
 TEST(RuleComparison, SaysWhereASideHasNoRuleAboutTheMeasure) {
-  const Compared compared(two_samples(), drift_within("2 %"),
+  const Compared compared(two_samples(), drift_limit("2 %"),
                           {{{Subject::sample, "minutes", "at_least", {"500 min"}, Otherwise::qualify}}});
   ASSERT_EQ(compared.comparison.changed.size(), 2U);
   const std::vector<Difference>& differences = compared.comparison.changed[0].differences;
@@ -96,9 +96,9 @@ TEST(RuleComparison, SaysWhereASideHasNoRuleAboutTheMeasure) {
 }
 
 TEST(RuleComparison, TakesTheStrictestOfSeveralRulesAboutOneMeasure) {
-  RulesText two = drift_within("5 %");
+  RulesText two = drift_limit("5 %");
   two.rules.push_back({Subject::sample, "drift", "within", {"2 %"}, Otherwise::qualify});
-  const Compared compared(two_samples(), drift_within("5 %"), two);
+  const Compared compared(two_samples(), drift_limit("5 %"), two);
   ASSERT_EQ(compared.comparison.changed.size(), 1U);
   EXPECT_EQ(compared.comparison.changed[0].after, Verdict::qualified);
   EXPECT_EQ(compared.comparison.changed[0].differences[0].after->outcome, Outcome::qualified);
@@ -122,7 +122,7 @@ TEST(RuleComparison, HoldsTheOtherSideToItsOwnGuardBand) {
   text.readings +=
       "2026-09-21T07:31,pre,S1,V1,2.010\n2026-09-21T07:32,pre,S1,V1,1.990\n"
       "2026-09-21T16:11,post,S1,V1,1.960\n2026-09-21T16:12,post,S1,V1,1.940\n";
-  const Compared compared(text, drift_within("2.6 %"), drift_within("2.6 %"), 1);
+  const Compared compared(text, drift_limit("2.6 %"), drift_limit("2.6 %"), 1);
   ASSERT_EQ(compared.comparison.changed.size(), 1U);
   EXPECT_EQ(compared.comparison.changed[0].after, Verdict::qualified);
   EXPECT_NE(compared.comparison.changed[0].differences[0].after->message.find("guard band of 1.00 U"),
@@ -132,10 +132,10 @@ TEST(RuleComparison, HoldsTheOtherSideToItsOwnGuardBand) {
 TEST(RuleComparison, LeavesDecisionsOut) {
   BookText text = two_samples();
   text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
-  const Compared compared(text, drift_within("2 %"), drift_within("5 %"));
+  const Compared compared(text, drift_limit("2 %"), drift_limit("5 %"));
   ASSERT_EQ(compared.comparison.changed.size(), 1U);
   EXPECT_EQ(compared.comparison.changed[0].before, Verdict::void_);
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rule_comparison_test

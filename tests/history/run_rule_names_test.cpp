@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::run_rule_names_test {
 namespace {
 
 TEST(RunRuleNames, ReadBackToTheSameRule) {
@@ -48,4 +48,4 @@ TEST(RunRuleNames, AreAllKnownToTheHint) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::run_rule_names_test

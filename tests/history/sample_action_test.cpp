@@ -5,7 +5,7 @@
 
 #include "history/reviewed_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::sample_action_test {
 namespace {
 
 const std::string head = "decided,by,subject,rule,ruling,reason\n";
@@ -98,4 +98,4 @@ TEST(SampleAction, IsNoneWhereARecordHasToBeMended) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sample_action_test

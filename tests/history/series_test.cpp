@@ -5,7 +5,7 @@
 
 #include "history/made_series.hpp"
 
-namespace driftwarden {
+namespace driftwarden::series_test {
 namespace {
 
 TEST(Series, CountsNeitherVoidNorMissingPoints) {
@@ -50,4 +50,4 @@ TEST(Phases, OfAnEmptySeriesAreEmpty) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::series_test

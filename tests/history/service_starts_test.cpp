@@ -8,7 +8,7 @@
 #include "driftwarden/history/instrument_history.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::service_starts_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -57,4 +57,4 @@ TEST(ServiceStarts, CutTheSeriesOfAPumpAndSetItsHoursBack) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::service_starts_test

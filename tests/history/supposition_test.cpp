@@ -5,7 +5,7 @@
 
 #include "history/lookback_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::supposition_test {
 namespace {
 
 constexpr double rounding = 1e-12;
@@ -109,4 +109,4 @@ TEST(SupposedErrors, OfAStandardThatShowedNothingAreNotKnown) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::supposition_test

@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::use_log_test {
 namespace {
 
 constexpr Day in_october = 20742;  // 2026-10-16
@@ -122,4 +122,4 @@ TEST(CheckUncertainty, IsMissingForASingleReadingAndWithoutAStatement) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::use_log_test

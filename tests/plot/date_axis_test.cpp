@@ -5,7 +5,7 @@
 
 #include "driftwarden/record/moment.hpp"
 
-namespace driftwarden {
+namespace driftwarden::date_axis_test {
 namespace {
 
 std::vector<std::string> labels(CalendarDate from, CalendarDate to, std::size_t most) {
@@ -50,4 +50,4 @@ TEST(DateTics, BeforeNineteenSeventyAreMondaysToo) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::date_axis_test

@@ -8,7 +8,7 @@
 
 #include "book/scratch_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::gnuplot_run_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -78,4 +78,4 @@ TEST(Drawing, OfAPdfHasTheSameBytesAgain) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::gnuplot_run_test

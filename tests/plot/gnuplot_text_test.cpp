@@ -5,7 +5,7 @@
 
 #include <limits>
 
-namespace driftwarden {
+namespace driftwarden::gnuplot_text_test {
 namespace {
 
 TEST(GnuplotText, StandsInSingleQuotesDoubledInside) {
@@ -39,4 +39,4 @@ TEST(ChartFigure, HasSoManyDigitsAndNoTrailingZeros) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::gnuplot_text_test

@@ -6,7 +6,7 @@
 #include "history/made_series.hpp"
 #include "plot/shipped_theme.hpp"
 
-namespace driftwarden {
+namespace driftwarden::legend_test {
 namespace {
 
 SeriesHistory charted(const std::vector<double>& values, const ChartChoices& choices = {}) {
@@ -73,4 +73,4 @@ TEST(Legend, ShowsOnlyWhatThePictureHas) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::legend_test

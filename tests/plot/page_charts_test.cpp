@@ -6,7 +6,7 @@
 #include "plot/shipped_theme.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::page_charts_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -44,4 +44,4 @@ TEST(PageCharts, GetTheColoursOfThreeThemes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::page_charts_test

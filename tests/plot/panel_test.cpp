@@ -7,7 +7,7 @@
 
 #include "plot/shipped_theme.hpp"
 
-namespace driftwarden {
+namespace driftwarden::panel_test {
 namespace {
 
 Panel simple_panel() {
@@ -95,4 +95,4 @@ TEST(TicStep, IsRoundAndLetsNoMoreFigures) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::panel_test

@@ -10,7 +10,7 @@
 #include "plot/shipped_theme.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::pictures_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -101,4 +101,4 @@ TEST(FileNames, KeepOnlyWhatEveryFileSystemTakes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::pictures_test

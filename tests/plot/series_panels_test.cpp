@@ -8,7 +8,7 @@
 #include "history/made_series.hpp"
 #include "plot/shipped_theme.hpp"
 
-namespace driftwarden {
+namespace driftwarden::series_panels_test {
 namespace {
 
 SeriesHistory history_of(Series series, const ChartChoices& choices = {}) {
@@ -159,4 +159,4 @@ TEST(ShortNames, FitBesideAMark) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::series_panels_test

@@ -10,7 +10,7 @@
 
 #include "plot/shipped_theme.hpp"
 
-namespace driftwarden {
+namespace driftwarden::theme_test {
 namespace {
 
 std::string light_text() {
@@ -94,4 +94,4 @@ TEST(Theme, ThatIsNotThereIsNamed) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::theme_test

@@ -5,7 +5,7 @@
 
 #include <limits>
 
-namespace driftwarden {
+namespace driftwarden::limit_test {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
@@ -65,4 +65,4 @@ TEST(Limit, HasTheInfiniteBeyondItAlways) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::limit_test

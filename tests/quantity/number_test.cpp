@@ -10,7 +10,7 @@
 #include <random>
 #include <string>
 
-namespace driftwarden {
+namespace driftwarden::number_test {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
@@ -150,4 +150,4 @@ TEST(NumberFromPaddedText, AgreesWithTheSlowWayForEveryShortText) {
   }
 }
 
-}  // namespace driftwarden
+}  // namespace driftwarden::number_test

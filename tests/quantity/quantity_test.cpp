@@ -6,7 +6,7 @@
 #include <concepts>
 #include <type_traits>
 
-namespace driftwarden {
+namespace driftwarden::quantity_test {
 namespace {
 
 template <class A, class B>
@@ -104,4 +104,4 @@ TEST(Conditions, AreEqualWhereBothAre) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::quantity_test

@@ -9,7 +9,7 @@
 
 #include "driftwarden/quantity/number.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rounding_test {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
@@ -135,4 +135,4 @@ TEST(WithDecimalsBeyond, AlwaysEnds) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rounding_test

@@ -10,7 +10,7 @@
 #include "driftwarden/quantity/quantity.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 
-namespace driftwarden {
+namespace driftwarden::units_test {
 namespace {
 
 constexpr std::initializer_list<Dimension> dimensions = {
@@ -291,4 +291,4 @@ TEST(Amount, IsRefusedWhereNumberOrUnitIsNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::units_test

@@ -10,7 +10,7 @@
 
 #include "driftwarden/record/sample.hpp"
 
-namespace driftwarden {
+namespace driftwarden::column_test {
 namespace {
 
 // Rows of which half a million doubles are mapped and not taken from the heap.
@@ -116,4 +116,4 @@ TEST(Field, ReadsAColumnNobodyWroteAsMissing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::column_test

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-namespace driftwarden {
+namespace driftwarden::decimal_column_test {
 namespace {
 
 Unit unit(std::string_view name, Dimension dimension) { return *unit_named(name, dimension); }
@@ -79,4 +79,4 @@ TEST(DecimalColumn, KeepsDoublesWithoutAForm) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::decimal_column_test

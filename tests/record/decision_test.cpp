@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::decision_test {
 namespace {
 
 TEST(Decision, RulingsAreWrittenAsInTheTable) {
@@ -18,4 +18,4 @@ TEST(Decision, UpholdsTheFindingUnlessSomebodySaysOtherwise) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::decision_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::instrument_test {
 namespace {
 
 TEST(Instrument, KindsAreWrittenAsInTheTable) {
@@ -41,4 +41,4 @@ TEST(Instrument, StartsWithNothingSaid) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::instrument_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::moment_column_test {
 namespace {
 
 TEST(MomentColumn, GivesBackEveryMomentToTheSecond) {
@@ -37,4 +37,4 @@ TEST(MomentColumn, KeepsTheLastMomentPutIntoARow) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::moment_column_test

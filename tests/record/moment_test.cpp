@@ -5,7 +5,7 @@
 
 #include <chrono>
 
-namespace driftwarden {
+namespace driftwarden::moment_test {
 namespace {
 
 bool same(CalendarDate a, CalendarDate b) { return a.year == b.year && a.month == b.month && a.day == b.day; }
@@ -75,4 +75,4 @@ TEST(Moment, AYearHasAtMostFourDigits) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::moment_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::reading_test {
 namespace {
 
 TEST(Reading, StagesAreWrittenAsInTheTable) {
@@ -17,4 +17,4 @@ TEST(Reading, FlagsAreBitsOfTheirOwn) { EXPECT_EQ(reading_is_void & reading_is_r
 TEST(Reading, ATableStartsEmpty) { EXPECT_EQ(ReadingTable{}.size(), 0U); }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::reading_test

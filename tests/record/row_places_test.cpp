@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::row_places_test {
 namespace {
 
 void expect_place(const RowPlaces& places, Row row, std::uint32_t file, std::uint32_t line) {
@@ -53,4 +53,4 @@ TEST(RowPlaces, KnowNothingOfRowsBeforeTheFirstStart) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::row_places_test

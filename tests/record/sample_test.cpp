@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::sample_test {
 namespace {
 
 TEST(Sample, KindsAreWrittenAsInTheTable) {
@@ -24,4 +24,4 @@ TEST(Sample, AColumnNobodyWroteReadsAsMissing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sample_test

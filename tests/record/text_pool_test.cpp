@@ -6,7 +6,7 @@
 #include <string>
 #include <utility>
 
-namespace driftwarden {
+namespace driftwarden::text_pool_test {
 namespace {
 
 std::string numbered(int i) { return "batch " + std::to_string(i); }
@@ -51,4 +51,4 @@ TEST(TextPool, StillFindsEveryTextAfterItHasMoved) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::text_pool_test

@@ -5,7 +5,7 @@
 
 #include "assessment/worked_budget.hpp"
 
-namespace driftwarden {
+namespace driftwarden::budget_working_test {
 namespace {
 
 std::string working_of(const BookText& text) {
@@ -55,4 +55,4 @@ TEST(BudgetWorking, OfASampleWithoutFlowsIsEmpty) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::budget_working_test

@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::comparison_texts_test {
 namespace {
 
 using json = nlohmann::json;
@@ -94,4 +94,4 @@ TEST_F(ComparisonTexts, JsonIsOneObjectWithBothSides) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::comparison_texts_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::csv_text_test {
 namespace {
 
 std::string cell(std::string_view text) {
@@ -29,4 +29,4 @@ TEST(CsvText, StandsInQuotesWhereItHoldsASeparatorAQuoteOrALineEnd) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::csv_text_test

@@ -4,7 +4,7 @@
 #include "driftwarden/report/custody_sheet.hpp"
 #include "report/custody_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::custody_page_test {
 namespace {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
@@ -54,4 +54,4 @@ TEST(CustodyPage, TakesNoTextOfTheBookForMarkup) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::custody_page_test

@@ -6,7 +6,7 @@
 #include "driftwarden/report/paint.hpp"
 #include "report/custody_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::custody_sheet_test {
 namespace {
 
 TEST(CustodySheet, ListsVoidSamplesApartWithTheReason) {
@@ -115,4 +115,4 @@ TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::custody_sheet_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::explanation_test {
 namespace {
 
 std::string explained(const BookText& text, const RulesText& rules = {}, bool has_colour = false) {
@@ -229,4 +229,4 @@ TEST(Explanation, HasTheSameTextWithAndWithoutColour) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::explanation_test

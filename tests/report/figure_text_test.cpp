@@ -12,7 +12,7 @@
 
 #include "driftwarden/quantity/number.hpp"
 
-namespace driftwarden {
+namespace driftwarden::figure_text_test {
 namespace {
 
 std::string figure(double value) {
@@ -65,4 +65,4 @@ TEST(FigureText, IsRightAtTheEndsOfTheUsualRange) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::figure_text_test

@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::history_csv_test {
 namespace {
 
 constexpr Day in_october = 20742;
@@ -61,4 +61,4 @@ TEST(HistoryCsv, NamesChartAndRuleOfASignal) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::history_csv_test

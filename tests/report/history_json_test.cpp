@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::history_json_test {
 namespace {
 
 using nlohmann::json;
@@ -110,4 +110,4 @@ TEST(HistoryJson, DatesCertificatesByDay) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::history_json_test

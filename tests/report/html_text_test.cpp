@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::html_text_test {
 namespace {
 
 TEST(HtmlText, TakesNothingInATextForMarkup) {
@@ -47,4 +47,4 @@ TEST(HtmlText, SetsTextsOfTheBookApart) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::html_text_test

@@ -7,7 +7,7 @@
 #include <chrono>
 #include <stdexcept>
 
-namespace driftwarden {
+namespace driftwarden::in_order_test {
 namespace {
 
 // "0 1 2 ", written in blocks; early blocks take longest, so that later ones are ready before their turn.
@@ -80,4 +80,4 @@ TEST(InOrder, EndsAndThrowsOnWhatTheTakerThrows) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::in_order_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::inline_svg_test {
 namespace {
 
 // As gnuplot writes them, shortened.
@@ -66,4 +66,4 @@ TEST(InlineSvg, IsNoneOfATextThatIsNoSvg) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::inline_svg_test

@@ -6,7 +6,7 @@
 #include <sstream>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::joined_results_test {
 namespace {
 
 // Texts with what has to be readable behind them.
@@ -70,4 +70,4 @@ TEST(JoinedResults, AreRefusedWhereHeadingsDiffer) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::joined_results_test

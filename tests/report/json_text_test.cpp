@@ -6,7 +6,7 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 
-namespace driftwarden {
+namespace driftwarden::json_text_test {
 namespace {
 
 std::string value(std::string_view text) {
@@ -103,4 +103,4 @@ TEST(JsonFigure, IsNullWhereThereIsNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::json_text_test

@@ -5,7 +5,7 @@
 
 #include "report/looked_back.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_csv_test {
 namespace {
 
 TEST(LookbackCsv, HasALineASampleWithThreeBlocks) {
@@ -30,4 +30,4 @@ TEST(LookbackCsv, LeavesUnknownBlocksEmpty) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_csv_test

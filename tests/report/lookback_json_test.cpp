@@ -7,7 +7,7 @@
 
 #include "report/looked_back.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_json_test {
 namespace {
 
 TEST(LookbackJson, HasThePinnedShape) {
@@ -63,4 +63,4 @@ TEST(LookbackJson, OfNothingHasTheSameKeys) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_json_test

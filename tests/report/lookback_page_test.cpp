@@ -5,7 +5,7 @@
 
 #include "report/looked_back.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_page_test {
 namespace {
 
 constexpr Day as_of = 20773;  // 2026-11-16
@@ -68,4 +68,4 @@ TEST(LookbackPage, OfNothingSaysSo) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_page_test

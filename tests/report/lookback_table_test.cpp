@@ -5,7 +5,7 @@
 
 #include "report/looked_back.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_table_test {
 namespace {
 
 std::string table(const LookedBack& looked, bool has_colour = false) {
@@ -66,4 +66,4 @@ TEST(LookbackTable, KeepsToEightyColumns) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_table_test

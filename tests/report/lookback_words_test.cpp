@@ -7,7 +7,7 @@
 
 #include "report/looked_back.hpp"
 
-namespace driftwarden {
+namespace driftwarden::lookback_words_test {
 namespace {
 
 TEST(ToleranceText, IsAsAPersonWouldWriteIt) {
@@ -62,4 +62,4 @@ TEST(SummaryText, CountsWhatChanges) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::lookback_words_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::page_style_test {
 namespace {
 
 TEST(PageStyle, HashesAsAPolicyWantsIt) {
@@ -26,4 +26,4 @@ TEST(PageStyle, HoldsTheFilesAsTheyAre) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::page_style_test

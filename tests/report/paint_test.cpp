@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::paint_test {
 namespace {
 
 constexpr Verdict all_verdicts[] = {Verdict::valid, Verdict::qualified, Verdict::undecided, Verdict::void_};
@@ -56,4 +56,4 @@ TEST(Padding, LeavesLongTextsWhole) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::paint_test

@@ -9,7 +9,7 @@
 
 #include "book/scratch_folder.hpp"
 
-namespace driftwarden {
+namespace driftwarden::pdf_print_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -80,4 +80,4 @@ TEST(PdfPrint, TellsWhereThePdfCanNotBeWritten) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::pdf_print_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::reading_steps_test {
 namespace {
 
 std::string working(const BookText& text, const RulesText& rules = {}) {
@@ -171,4 +171,4 @@ TEST(SignedPercent, AlwaysHasItsSign) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::reading_steps_test

@@ -4,7 +4,7 @@
 #include "report/page_of.hpp"
 #include "report/review_parts.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_actions_test {
 namespace {
 
 TEST(ReviewActionsOnThePage, SayWhatToDoAboutWhomAndWhy) {
@@ -35,4 +35,4 @@ TEST(ReviewActionsOnThePage, SayWhereThereIsNothingToDo) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_actions_test

@@ -4,7 +4,7 @@
 #include "report/page_of.hpp"
 #include "report/review_parts.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_batches_test {
 namespace {
 
 BookText with_batch() {
@@ -33,4 +33,4 @@ TEST(ReviewBatchesOnThePage, FoldUpTheEarlierOnes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_batches_test

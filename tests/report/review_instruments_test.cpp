@@ -4,7 +4,7 @@
 #include "report/page_of.hpp"
 #include "report/review_parts.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_instruments_test {
 namespace {
 
 BookText two_calibrators() {
@@ -52,4 +52,4 @@ TEST(ReviewInstrumentsOnThePage, SayWhyThereAreNoCharts) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_instruments_test

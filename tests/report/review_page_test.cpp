@@ -5,7 +5,7 @@
 
 #include "report/page_of.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_page_test {
 namespace {
 
 TEST(ReviewPage, HasItsPartsInTheirOrder) {
@@ -72,4 +72,4 @@ TEST(ReviewPage, HasTheSameBytesAgain) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_page_test

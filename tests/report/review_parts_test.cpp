@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::review_parts_test {
 namespace {
 
 TEST(ReviewParts, SayAVerdictInAWord) {
@@ -39,4 +39,4 @@ TEST(ReviewParts, CountInWords) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_parts_test

@@ -4,7 +4,7 @@
 #include "report/page_of.hpp"
 #include "report/review_parts.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_records_test {
 namespace {
 
 TEST(ReviewRecordsOnThePage, TellFaultsWithTheirPlace) {
@@ -35,4 +35,4 @@ TEST(NotJudgedOnThePage, SaysSoWhereEverythingWasJudged) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_records_test

@@ -4,7 +4,7 @@
 #include "report/page_of.hpp"
 #include "report/review_parts.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_rules_test {
 namespace {
 
 TEST(ReviewRulesOnThePage, HaveTheirEditionLimitSourceAndStanding) {
@@ -45,4 +45,4 @@ TEST(ReviewDecisionsOnThePage, SayWhereThereAreNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_rules_test

@@ -4,7 +4,7 @@
 #include "report/page_of.hpp"
 #include "report/review_parts.hpp"
 
-namespace driftwarden {
+namespace driftwarden::review_samples_test {
 namespace {
 
 std::string samples_of(const BookText& text, const RulesText& rules = {}, const std::string& as_of = "2026-09-24") {
@@ -64,4 +64,4 @@ TEST(ReviewSamplesOnThePage, CountThoseOfLaterDays) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::review_samples_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rows_used_csv_test {
 namespace {
 
 TEST(RowsUsedCsv, NamesEveryRowByFileAndLine) {
@@ -38,4 +38,4 @@ TEST(RowsUsedCsv, QuotesNamesThatNeedIt) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rows_used_csv_test

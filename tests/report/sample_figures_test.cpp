@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::sample_figures_test {
 namespace {
 
 TEST(SampleFigures, AreRoundedAsAPersonWouldWriteThem) {
@@ -41,4 +41,4 @@ TEST(ConditionsText, HasAtMostTwoDecimalsOfADegree) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sample_figures_test

@@ -6,7 +6,7 @@
 #include "driftwarden/quantity/number.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::screen_csv_test {
 namespace {
 
 // The cells of a line of the result, by their headings. No cell of these books holds a comma.
@@ -57,8 +57,7 @@ TEST_F(ScreenCsv, TellsHowASampleStandsByDecisionBehindThem) {
   std::string line;
   append_screen_csv(line, book.screening(), book.result("S1"));
   EXPECT_TRUE(line.starts_with("S1,,void,P1,")) << line;  // the verdict is its findings'
-  EXPECT_TRUE(line.ends_with(
-      ",drift,0,,valid,\"own/drift overruled by K. Ore, 2026-09-22T10:00+00:00: looked at\"\n"))
+  EXPECT_TRUE(line.ends_with(",drift,0,,valid,\"own/drift overruled by K. Ore, 2026-09-22T10:00+00:00: looked at\"\n"))
       << line;
 }
 
@@ -154,4 +153,4 @@ TEST_F(ScreenCsv, QuotesNamesThatHoldASeparator) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::screen_csv_test

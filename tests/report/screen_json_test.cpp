@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::screen_json_test {
 namespace {
 
 using nlohmann::json;
@@ -268,4 +268,4 @@ TEST(ScreenJson, SurvivesNamesOfAnyBytes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::screen_json_test

@@ -7,12 +7,12 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::screen_sarif_test {
 namespace {
 
 using json = nlohmann::json;
 
-RulesText drift_within(const std::string& limit, Otherwise otherwise = Otherwise::void_) {
+RulesText drift_limit(const std::string& limit, Otherwise otherwise = Otherwise::void_) {
   return {{{Subject::sample, "drift", "within", {limit}, otherwise}}};
 }
 
@@ -30,7 +30,7 @@ json first_result(const BookText& text, const RulesText& rules) { return log_of(
 
 // Clauses 3.13 (log), 3.14 (run), 3.18 and 3.19 (tool and its driver), 3.49 (rules).
 TEST(ScreenSarif, IsALogOfOneRunWithItsRules) {
-  const json log = log_of(BookText(), drift_within("5 %"));
+  const json log = log_of(BookText(), drift_limit("5 %"));
   EXPECT_EQ(log["version"], "2.1.0");
   ASSERT_EQ(log["runs"].size(), 1U);
   const json driver = log["runs"][0]["tool"]["driver"];
@@ -45,7 +45,7 @@ TEST(ScreenSarif, IsALogOfOneRunWithItsRules) {
 }
 
 TEST(ScreenSarif, TellsAFindingWithItsRuleItsSampleAndItsPlaces) {
-  const json result = first_result(BookText(), drift_within("2 %"));
+  const json result = first_result(BookText(), drift_limit("2 %"));
   EXPECT_EQ(result["ruleId"], "own/drift");
   EXPECT_EQ(result["ruleIndex"], 0);
   EXPECT_EQ(result["level"], "error");
@@ -60,17 +60,17 @@ TEST(ScreenSarif, TellsAFindingWithItsRuleItsSampleAndItsPlaces) {
 }
 
 TEST(ScreenSarif, HasALevelForEachOutcome) {
-  EXPECT_EQ(first_result(BookText(), drift_within("2 %", Otherwise::qualify))["level"], "warning");
-  EXPECT_EQ(first_result(BookText(), drift_within("2 %", Otherwise::note))["level"], "note");
+  EXPECT_EQ(first_result(BookText(), drift_limit("2 %", Otherwise::qualify))["level"], "warning");
+  EXPECT_EQ(first_result(BookText(), drift_limit("2 %", Otherwise::note))["level"], "note");
   BookText text;
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
-  EXPECT_EQ(first_result(text, drift_within("2 %"))["level"], "warning");  // undecided
+  EXPECT_EQ(first_result(text, drift_limit("2 %"))["level"], "warning");  // undecided
 }
 
 TEST(ScreenSarif, SuppressesWhatWasOverruledAndSaysWhoAndWhy) {
   BookText text;
   text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
-  const json suppression = first_result(text, drift_within("2 %"))["suppressions"][0];
+  const json suppression = first_result(text, drift_limit("2 %"))["suppressions"][0];
   EXPECT_EQ(suppression["kind"], "external");
   EXPECT_EQ(suppression["status"], "accepted");
   EXPECT_EQ(suppression["justification"], "overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]");
@@ -79,7 +79,7 @@ TEST(ScreenSarif, SuppressesWhatWasOverruledAndSaysWhoAndWhy) {
 TEST(ScreenSarif, TellsFaultsOfTheRecordsWithLineAndColumn) {
   BookText text;
   text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n";
-  const json results = log_of(text, drift_within("5 %"))["runs"][0]["results"];
+  const json results = log_of(text, drift_limit("5 %"))["runs"][0]["results"];
   ASSERT_EQ(results.size(), 2U);
   EXPECT_EQ(results[0]["ruleId"], "cell/not-a-number");
   EXPECT_EQ(results[0]["level"], "error");
@@ -102,4 +102,4 @@ TEST(ScreenSarif, WritesFilesAsUrisAndMessagesWithoutPlaceholdersOrLinks) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::screen_sarif_test

@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::screen_table_test {
 namespace {
 
 constexpr std::size_t page_width = 80;
@@ -190,4 +190,4 @@ TEST(Wrapped, LeavesALongWordWhole) { EXPECT_EQ(wrapped("a respirable b", 1, 6),
 TEST(Wrapped, CountsCharactersAndNotBytes) { EXPECT_EQ(wrapped("°° °°", 0, 5), "°° °°\n"); }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::screen_table_test

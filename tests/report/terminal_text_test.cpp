@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::terminal_text_test {
 namespace {
 
 TEST(TerminalText, KeepsWhatShowsItself) {
@@ -32,4 +32,4 @@ TEST(TerminalText, KeepsALineALine) { EXPECT_EQ(for_terminal("two\r\nlines\tand 
 TEST(TerminalText, WritesBytesThatAreNoUtf8ByTheirNumbers) { EXPECT_EQ(for_terminal("caf\xE9"), "caf\\xe9"); }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::terminal_text_test

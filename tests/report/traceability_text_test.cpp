@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::traceability_text_test {
 namespace {
 
 constexpr const char* headings =
@@ -80,4 +80,4 @@ TEST(TraceabilityText, OfASampleWithoutSetsIsEmpty) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::traceability_text_test

@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::condition_reader_test {
 namespace {
 
 struct Read {
@@ -105,4 +105,4 @@ TEST(ConditionReader, ReadsAmountsWithTheirUnitOnly) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::condition_reader_test

@@ -9,7 +9,7 @@
 #include "driftwarden/record/reading.hpp"
 #include "driftwarden/record/sample.hpp"
 
-namespace driftwarden {
+namespace driftwarden::condition_test {
 namespace {
 
 const double nan = std::numeric_limits<double>::quiet_NaN();
@@ -89,4 +89,4 @@ TEST(FieldCatalogue, UsesTheWordsOfTheRecords) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::condition_test

@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::example_reader_test {
 namespace {
 
 const std::string good = "[[rule.example]]\ngiven = { drift = \"5 %\" }\ngives = \"valid\"\n";
@@ -85,4 +85,4 @@ TEST(ExampleReader, WantsATableOfWhatIsGiven) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::example_reader_test

@@ -6,7 +6,7 @@
 #include "driftwarden/rule/pack.hpp"
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::example_test {
 namespace {
 
 // What comes of one more example of a rule: "" where it gives what it says.
@@ -90,4 +90,4 @@ TEST(RuleExample, OutcomesAreNamedInTheirOrder) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::example_test

@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::house_rules_test {
 namespace {
 
 constexpr std::string_view book = R"(title = "An orchard that doesn't exist"
@@ -75,4 +75,4 @@ TEST(HouseRules, RefuseWhatTheyDoNotKnow) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::house_rules_test

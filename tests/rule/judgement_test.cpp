@@ -7,7 +7,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::judgement_test {
 namespace {
 
 const double nan = std::numeric_limits<double>::quiet_NaN();
@@ -162,4 +162,4 @@ TEST(Judgement, OfAMissingMeasureIsWhatTheRuleSaysOfIt) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::judgement_test

@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::limit_reader_test {
 namespace {
 
 using Form = Limit::Form;
@@ -86,4 +86,4 @@ TEST(LimitReader, ReportsValuesThatDoNotFitTheForm) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::limit_reader_test

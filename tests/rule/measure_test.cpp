@@ -5,7 +5,7 @@
 
 #include <set>
 
-namespace driftwarden {
+namespace driftwarden::measure_test {
 namespace {
 
 template <class E>
@@ -151,4 +151,4 @@ TEST(MeasureCatalogue, SaysWhichMeasuresAreNoNumbers) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::measure_test

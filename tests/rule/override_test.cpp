@@ -6,7 +6,7 @@
 #include "driftwarden/rule/judgement.hpp"
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::override_test {
 namespace {
 
 Override override_of(const std::string& rule) {
@@ -101,4 +101,4 @@ TEST(RuleOverride, IsReadAsARulesLimitIs) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::override_test

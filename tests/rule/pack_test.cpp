@@ -6,7 +6,7 @@
 #include "driftwarden/rule/example.hpp"
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::pack_test {
 namespace {
 
 // Invented figures, in every form that a pack may be written in.
@@ -157,4 +157,4 @@ TEST(Pack, ThatIsNotTomlSaysWhere) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::pack_test

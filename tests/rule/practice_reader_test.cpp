@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::practice_reader_test {
 namespace {
 
 const std::string heading = "pack = \"p\"\ntitle = \"T\"\nedition = \"1\"\n";
@@ -43,4 +43,4 @@ TEST(PracticeReader, RefusesValuesAndKeysItDoesNotKnow) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::practice_reader_test

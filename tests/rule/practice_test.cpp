@@ -7,7 +7,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::practice_test {
 namespace {
 
 const PracticeChoice mean_of_a = {"flow_for_volume", "mean", "A", "a", {"a.toml", 5, 1}};
@@ -56,4 +56,4 @@ TEST(Practice, OfTheBookWinsAndSettlesADisagreement) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::practice_test

@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rule_reader_test {
 namespace {
 
 TEST(RuleReader, ReadsEveryKey) {
@@ -155,4 +155,4 @@ TEST(RuleReader, ReportsAllFaultsOfARuleAtOnce) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rule_reader_test

@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rule_set_test {
 namespace {
 
 Pack named_pack(const std::string& name, const std::string& more = "") {
@@ -93,4 +93,4 @@ TEST(RuleSet, RemarksOnASamplerThatNobodyDescribes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rule_set_test

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::rule_test {
 namespace {
 
 TEST(Rule, IsNamedInFullByPackAndId) {
@@ -28,4 +28,4 @@ TEST(Rule, WritesItsWordsAsAPackDoes) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rule_test

@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::sampler_reader_test {
 namespace {
 
 const std::string heading = "pack = \"p\"\ntitle = \"T\"\nedition = \"1\"\n";
@@ -61,4 +61,4 @@ TEST(SamplerReader, RefusesWhatIsNoSampler) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sampler_reader_test

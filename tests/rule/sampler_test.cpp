@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::sampler_test {
 namespace {
 
 Sampler sampler(const std::string& file, double nominal_l_min) {
@@ -44,4 +44,4 @@ TEST(Samplers, OfTheBookWin) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::sampler_test

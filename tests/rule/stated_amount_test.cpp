@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::stated_amount_test {
 namespace {
 
 constexpr AmountOf drift = {"drift", Dimension::ratio, Dimension::flow};
@@ -65,4 +65,4 @@ TEST(StatedAmount, IsNothingThatCannotBeRead) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::stated_amount_test

@@ -7,7 +7,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::stated_limit_test {
 namespace {
 
 using Form = Limit::Form;
@@ -128,4 +128,4 @@ TEST(StatedLimit, ReportsEachAmountThatCannotBeRead) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::stated_limit_test

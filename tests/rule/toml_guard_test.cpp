@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::toml_guard_test {
 namespace {
 
 std::string repeated(std::string_view text, std::size_t times) {
@@ -67,4 +67,4 @@ TEST(TomlGuard, KeepsABoundlessKeyFromTheParser) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::toml_guard_test

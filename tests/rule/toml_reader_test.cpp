@@ -5,7 +5,7 @@
 
 #include "rule/pack_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::toml_reader_test {
 namespace {
 
 // A text read by a function of a TableReader; its faults.
@@ -124,4 +124,4 @@ TEST(TomlReader, ReadsAByteOrderMarkAndCarriageReturns) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::toml_reader_test

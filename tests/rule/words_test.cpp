@@ -6,7 +6,7 @@
 #include "driftwarden/rule/judgement.hpp"
 #include "driftwarden/rule/rule.hpp"
 
-namespace driftwarden {
+namespace driftwarden::words_test {
 namespace {
 
 template <class E>
@@ -62,4 +62,4 @@ TEST(Words, UnknownOnesNameNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::words_test

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::binomial_test {
 namespace {
 
 // Values marked "R" were computed with R 4.2 (binom.test, pbinom), printed to ten digits.
@@ -68,4 +68,4 @@ TEST(ClopperPearson, OfNoHitsOrNoTrials) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::binomial_test

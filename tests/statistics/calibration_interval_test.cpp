@@ -8,7 +8,7 @@
 #include <limits>
 #include <utility>
 
-namespace driftwarden {
+namespace driftwarden::calibration_interval_test {
 namespace {
 
 constexpr StaircaseDesign months_3_to_24{0.8, 1.25, 0.6, 3, 24};
@@ -118,4 +118,4 @@ TEST(IncrementalResponse, OfTenCalibrations) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::calibration_interval_test

@@ -9,7 +9,7 @@
 #include "driftwarden/statistics/normal_distribution.hpp"
 #include "statistics/quadrature.hpp"
 
-namespace driftwarden {
+namespace driftwarden::chart_constants_test {
 namespace {
 
 // P(range of n > w)
@@ -75,4 +75,4 @@ TEST(ChartConstants, AreGivenFor2To25) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::chart_constants_test

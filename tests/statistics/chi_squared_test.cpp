@@ -8,7 +8,7 @@
 
 #include "driftwarden/statistics/normal_distribution.hpp"
 
-namespace driftwarden {
+namespace driftwarden::chi_squared_test {
 namespace {
 
 TEST(ChiSquared, HasTheCriticalValuesOfThePrintedTable) {
@@ -43,4 +43,4 @@ TEST(ChiSquared, RefusesTheImpossible) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::chi_squared_test

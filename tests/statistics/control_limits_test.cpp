@@ -7,7 +7,7 @@
 #include <cmath>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::control_limits_test {
 namespace {
 
 // NIST/SEMATECH e-Handbook 6.3.2.2.
@@ -159,4 +159,4 @@ TEST(ControlLimits, AreProvisionalBelowTwentyPoints) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::control_limits_test

@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace driftwarden {
+namespace driftwarden::correlation_test {
 namespace {
 
 TEST(Correlation, OfTheGumsSimultaneousReadings) {
@@ -60,4 +60,4 @@ TEST(CorrelationMatrix, IsSymmetricWithOnesOnTheDiagonal) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::correlation_test

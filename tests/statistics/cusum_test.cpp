@@ -12,7 +12,7 @@
 #include "statistics/data_file.hpp"
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::cusum_test {
 namespace {
 
 TEST(Cusum, OfTheHandbooksTwentyMeans) {
@@ -79,4 +79,4 @@ TEST(Cusum, FindsAShiftOfOneSigmaAsSoonAsTheIntegralEquationSays) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::cusum_test

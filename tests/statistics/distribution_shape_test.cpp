@@ -7,7 +7,7 @@
 
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::distribution_shape_test {
 namespace {
 
 TEST(DistributionShape, DividesTheHalfWidthAsTheGumDoes) {
@@ -41,4 +41,4 @@ TEST(DistributionShape, AgreesWithRandomNumbersOfThatShape) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::distribution_shape_test

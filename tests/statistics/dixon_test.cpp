@@ -10,7 +10,7 @@
 #include "driftwarden/statistics/normal_distribution.hpp"
 #include "statistics/quadrature.hpp"
 
-namespace driftwarden {
+namespace driftwarden::dixon_test {
 namespace {
 
 double choose_two(double n) { return n * (n - 1) / 2; }
@@ -121,4 +121,4 @@ TEST(Dixon, OfAllButTheOtherEndEqualIsZero) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::dixon_test

@@ -8,7 +8,7 @@
 
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::duplicated_blocks_test {
 namespace {
 
 TEST(DuplicatedBlocks, ExpectedAmongFourHundredReadings) {
@@ -59,4 +59,4 @@ TEST(DuplicatedBlocks, ExpectedNumberAgreesWithRandomReadings) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::duplicated_blocks_test

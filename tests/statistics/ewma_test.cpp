@@ -10,7 +10,7 @@
 #include "statistics/data_file.hpp"
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::ewma_test {
 namespace {
 
 TEST(Ewma, OfTheHandbooksTwentyValues) {
@@ -77,4 +77,4 @@ TEST(Ewma, FindsAShiftOfOneSigmaAsSoonAsTheIntegralEquationSays) {
 TEST(Ewma, OfNothingIsNothing) { EXPECT_TRUE(ewma({}, {0, 1}).empty()); }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::ewma_test

@@ -8,7 +8,7 @@
 
 #include "driftwarden/statistics/student_t.hpp"
 
-namespace driftwarden {
+namespace driftwarden::fisher_f_test {
 namespace {
 
 TEST(FisherF, HasTheCriticalValuesOfThePrintedTable) {
@@ -34,4 +34,4 @@ TEST(FisherF, RefusesTheImpossible) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::fisher_f_test

@@ -10,7 +10,7 @@
 #include "driftwarden/statistics/binomial.hpp"
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::identical_replicates_test {
 namespace {
 
 TEST(IdenticalReplicates, AgreeWithASeparateComputation) {
@@ -84,4 +84,4 @@ TEST(IdenticalReplicates, NeedASpread) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::identical_replicates_test

@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace driftwarden {
+namespace driftwarden::limit_crossing_test {
 namespace {
 
 // The invented as-found errors of line_fit_test.cpp. Expected values computed with R predict and uniroot.
@@ -98,4 +98,4 @@ TEST(LimitCrossing, OfTwoPointsHasNoBound) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::limit_crossing_test

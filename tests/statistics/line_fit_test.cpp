@@ -8,7 +8,7 @@
 
 #include "statistics/data_file.hpp"
 
-namespace driftwarden {
+namespace driftwarden::line_fit_test {
 namespace {
 
 // Invented: as-found errors in percent at months, with their standard uncertainties. Expected values computed with R
@@ -119,4 +119,4 @@ TEST(LineFit, OfAConstantHasNoSlopeAndNoRSquared) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::line_fit_test

@@ -11,7 +11,7 @@
 #include "statistics/data_file.hpp"
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::mean_and_spread_test {
 namespace {
 
 // Certified values: NIST Statistical Reference Datasets, univariate summary statistics, 15 digits. Tolerances are what
@@ -152,4 +152,4 @@ TEST(LagOne, OfTheHandbooksFlowRates) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::mean_and_spread_test

@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace driftwarden {
+namespace driftwarden::median_test {
 namespace {
 
 TEST(Median, IsTheMiddleValueOrTheMeanOfTheTwoInTheMiddle) {
@@ -57,4 +57,4 @@ TEST(Quantile, RefusesTheImpossible) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::median_test

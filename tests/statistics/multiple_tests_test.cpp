@@ -6,7 +6,7 @@
 #include <array>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::multiple_tests_test {
 namespace {
 
 // Expected values computed with R p.adjust and statsmodels.
@@ -43,4 +43,4 @@ TEST(MultipleTests, OfOneOrNoneChangeNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::multiple_tests_test

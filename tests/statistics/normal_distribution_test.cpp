@@ -8,7 +8,7 @@
 
 #include "statistics/quadrature.hpp"
 
-namespace driftwarden {
+namespace driftwarden::normal_distribution_test {
 namespace {
 
 TEST(NormalDistribution, HasTheProbabilitiesOfThePrintedTable) {
@@ -44,4 +44,4 @@ TEST(NormalDistribution, RefusesTheImpossible) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::normal_distribution_test

@@ -9,7 +9,7 @@
 
 #include "statistics/data_file.hpp"
 
-namespace driftwarden {
+namespace driftwarden::outliers_test {
 namespace {
 
 // Data: NIST/SEMATECH e-Handbook 1.3.5.17.1.
@@ -104,4 +104,4 @@ TEST(ExtremeDeviates, StopWhenTwoValuesOrNoSpreadAreLeft) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::outliers_test

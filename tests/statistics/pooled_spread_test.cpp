@@ -7,7 +7,7 @@
 #include <cmath>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::pooled_spread_test {
 namespace {
 
 MeanAndSpread set_of(std::size_t n, double s) {
@@ -87,4 +87,4 @@ TEST(SpreadAgainstHistory, NeedsAHistory) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::pooled_spread_test

@@ -13,7 +13,7 @@
 #include "driftwarden/statistics/student_t.hpp"
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::propagation_test {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
@@ -226,4 +226,4 @@ TEST(Propagation, WithInfiniteDegreesOfFreedomUsesTheNormalFactor) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::propagation_test

@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace driftwarden {
+namespace driftwarden::randomness_test {
 namespace {
 
 TEST(RunsTest, OfTwentyValues) {
@@ -52,4 +52,4 @@ TEST(VonNeumannRatio, IsNoFigureWithoutSpread) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::randomness_test

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-namespace driftwarden {
+namespace driftwarden::reliability_test {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
@@ -63,4 +63,4 @@ TEST(Reliability, RefusesTheImpossible) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::reliability_test

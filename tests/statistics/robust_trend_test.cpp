@@ -11,7 +11,7 @@
 #include <numeric>
 #include <vector>
 
-namespace driftwarden {
+namespace driftwarden::robust_trend_test {
 namespace {
 
 // Invented as-found errors in percent; B has one gross outlier and ties. Expected values computed with SciPy
@@ -122,4 +122,4 @@ TEST(MannKendall, OfOneValueOrAMissingOneIsNoFigure) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::robust_trend_test

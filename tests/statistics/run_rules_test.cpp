@@ -15,7 +15,7 @@
 #include "statistics/data_file.hpp"
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::run_rules_test {
 namespace {
 
 using Indices = std::vector<std::size_t>;
@@ -213,4 +213,4 @@ TEST(FalseSignals, ComeAfterAsManyPointsAsInTheLiterature) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::run_rules_test

@@ -12,7 +12,7 @@
 
 #include "driftwarden/statistics/normal_distribution.hpp"
 
-namespace driftwarden {
+namespace driftwarden::student_t_test {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
@@ -100,4 +100,4 @@ TEST(StudentT, TwoSidedPHasTwoTails) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::student_t_test

@@ -8,7 +8,7 @@
 
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::terminal_digits_test {
 namespace {
 
 // Invented counts; expected values computed with R chisq.test, SciPy and GSL, which agree.
@@ -119,4 +119,4 @@ TEST(TerminalDigits, OfNoReadingsOrOnePossibleDigitSayNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::terminal_digits_test

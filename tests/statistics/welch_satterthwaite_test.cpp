@@ -7,7 +7,7 @@
 #include <cmath>
 #include <limits>
 
-namespace driftwarden {
+namespace driftwarden::welch_satterthwaite_test {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
@@ -42,4 +42,4 @@ TEST(WelchSatterthwaite, RefusesDegreesOfFreedomThatAreNone) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::welch_satterthwaite_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::applicability_test {
 namespace {
 
 Condition is(std::string field, std::vector<std::string> words) { return {std::move(field), std::move(words), {}, {}}; }
@@ -140,4 +140,4 @@ TEST_F(Applicability, GoesByReaderAndOwnSamplerOfAReading) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::applicability_test

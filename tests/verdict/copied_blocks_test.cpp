@@ -5,7 +5,7 @@
 
 #include "verdict/honest_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::copied_blocks_test {
 namespace {
 
 TEST(CopiedBlocks, TellACopiedDayAndWhereItIsFrom) {
@@ -30,4 +30,4 @@ TEST(CopiedBlocks, TellNoCopyOfAFewReadings) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::copied_blocks_test

@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::decision_risk_test {
 namespace {
 
 constexpr double inf = std::numeric_limits<double>::infinity();
@@ -107,4 +107,4 @@ TEST(DecisionRisk, OfAnAbsoluteLimitIsInItsUnit) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::decision_risk_test

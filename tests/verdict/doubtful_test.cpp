@@ -8,7 +8,7 @@
 
 #include "verdict/honest_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::doubtful_test {
 namespace {
 
 TEST(Doubts, AreNoneOfAnHonestBook) { EXPECT_EQ(ids(honest_book(1)), Ids()); }
@@ -76,4 +76,4 @@ TEST(Doubts, FindWhatTheDemoBookPlants) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::doubtful_test

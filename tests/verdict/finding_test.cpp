@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace driftwarden {
+namespace driftwarden::finding_test {
 namespace {
 
 TEST(Verdict, IsNamedAsReportsSayIt) {
@@ -32,4 +32,4 @@ TEST(Verdict, IsNotWorsenedByANoteOrByARuleThatIsMetOrPassedOver) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::finding_test

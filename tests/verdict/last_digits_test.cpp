@@ -7,7 +7,7 @@
 
 #include "verdict/honest_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::last_digits_test {
 namespace {
 
 constexpr double step_l_min = 0.001;
@@ -145,4 +145,4 @@ TEST(LastDigits, AskForAResolutionThatIsNotStated) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::last_digits_test

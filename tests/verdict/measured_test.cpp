@@ -8,7 +8,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::measured_test {
 namespace {
 
 constexpr double exact_in_decimals = 1e-9;  // only binary fractions stand between
@@ -280,4 +280,4 @@ TEST_F(Measured, ReadAtOfTwoRotametersIsTopWhereOneIs) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::measured_test

@@ -7,7 +7,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::message_test {
 namespace {
 
 std::string message(const RuleText& rule, const BookText& text = {}) {
@@ -189,4 +189,4 @@ TEST(RuleName, IsFull) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::message_test

@@ -6,7 +6,7 @@
 #include "driftwarden/verdict/subjects.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::record_measure_test {
 namespace {
 
 // A book in which S1 lacks no record, and what a test takes away.
@@ -161,4 +161,4 @@ TEST(RecordAsFound, AsksTheNewestCertificateAtEveryPoint) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::record_measure_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::records_used_test {
 namespace {
 
 RecordsUsed used_by(JudgedBook& book, const char* sample) {
@@ -67,4 +67,4 @@ TEST(RecordsUsed, NameTheSamplesWhoseVolumeHasNoUncertainty) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::records_used_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::remarks_test {
 namespace {
 
 constexpr const char* heading =
@@ -118,4 +118,4 @@ TEST(Remarks, DoNotTellOfTheConditionsOfABlank) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::remarks_test

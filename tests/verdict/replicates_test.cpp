@@ -7,7 +7,7 @@
 
 #include "statistics/random_numbers.hpp"
 
-namespace driftwarden {
+namespace driftwarden::replicates_test {
 namespace {
 
 Replicates set_of(std::vector<double> readings) {
@@ -73,4 +73,4 @@ TEST(Replicates, AreFarOutByChanceInAtMostOneSetOfAHundred) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::replicates_test

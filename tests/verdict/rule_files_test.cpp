@@ -7,7 +7,7 @@
 #include "rule/pack_text.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rule_files_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -102,4 +102,4 @@ TEST_F(RuleFiles, ShippedPacksAreListedByNameInOrder) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rule_files_test

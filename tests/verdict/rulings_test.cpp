@@ -7,7 +7,7 @@
 #include "driftwarden/verdict/remarks.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::rulings_test {
 namespace {
 
 const std::string heading = "decided,by,subject,rule,ruling,reason\n";
@@ -148,4 +148,4 @@ TEST(Totals, CountThoseThatStandByDecisionApartAndThoseStillOpen) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::rulings_test

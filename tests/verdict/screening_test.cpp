@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::screening_test {
 namespace {
 
 RuleText drift_within(const std::string& limit) { return {Subject::sample, "drift", "within", {limit}}; }
@@ -231,4 +231,4 @@ TEST(Totals, CountVerdictsAndAddUp) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::screening_test

@@ -5,7 +5,7 @@
 
 #include "support/book_text.hpp"
 
-namespace driftwarden {
+namespace driftwarden::subjects_test {
 namespace {
 
 // Two samples of P1, one of P2 and a blank, in batches A and B; drifts -2.5 %, -7.5 % and 0.
@@ -154,4 +154,4 @@ TEST(Subjects, AreJudgedOnlyWhereARuleIsAboutThem) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::subjects_test

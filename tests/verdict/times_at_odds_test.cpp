@@ -5,7 +5,7 @@
 
 #include "verdict/honest_book.hpp"
 
-namespace driftwarden {
+namespace driftwarden::times_at_odds_test {
 namespace {
 
 TEST(TwoPlaces, AreToldOfACalibratorInTwoPlaces) {
@@ -87,4 +87,4 @@ TEST(WarmUp, IsNeverTooLongInAnHonestBook) {
 }
 
 }  // namespace
-}  // namespace driftwarden
+}  // namespace driftwarden::times_at_odds_test

@@ -52,6 +52,9 @@ struct CustodySheet {
 
 CustodyLine custody_line(const Screening& screening, const SampleResult& result);
 
+// Lines to be signed.
+inline constexpr int hand_overs = 4;
+
 // The sheet for people at a terminal, at most 80 columns wide; as CSV, void samples among the others; and as a page to
 // be printed on A4 or Letter and signed at each hand-over.
 std::string custody_table(const CustodySheet& sheet);

@@ -24,6 +24,13 @@ struct MeasureValue {
   std::string_view word = {};  // of a word; a yes_no may be given so, too
 };
 
+inline MeasureValue number_value(double figure, double absolute = std::numeric_limits<double>::quiet_NaN()) {
+  return {figure, absolute, {}};
+}
+inline MeasureValue yes_no_value(bool yes) {
+  return {yes ? 1.0 : 0.0, std::numeric_limits<double>::quiet_NaN(), yes ? "yes" : "no"};
+}
+
 struct Judgement {
   Outcome outcome = Outcome::undecided;
   // What was compared: the figure, or the absolute difference where the limit is one. NaN: nothing was.

@@ -41,6 +41,7 @@ struct Limit {
 template <>
 std::span<const std::string_view> words<Limit::Form>();
 std::string_view to_text(Limit::Form form);
+inline bool is_of_words(Limit::Form form) { return form == Limit::Form::is || form == Limit::Form::one_of; }
 
 struct WrittenValue {
   std::string text;  // a number or yes/no without quotes as its text

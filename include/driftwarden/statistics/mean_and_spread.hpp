@@ -18,6 +18,9 @@ struct MeanAndSpread {
   double range() const { return largest - smallest; }
 };
 
+bool are_finite(std::span<const double> values);
+bool are_of_one_size(std::span<const MeanAndSpread> sets);  // as many values in each
+
 // Mean and sample standard deviation.
 //
 //   x̄ = Σx / n        s = √( Σ(x - x̄)² / (n - 1) )

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string_view>
+
+namespace driftwarden {
+
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// A text without the blanks at its ends.
+constexpr std::string_view trimmed(std::string_view text, std::string_view blanks = " \t") {
+  const std::size_t first = text.find_first_not_of(blanks);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
+}
+
+}  // namespace driftwarden
