@@ -79,9 +79,9 @@ class ReadingRows {
     if (has_pump_) table_.pump[row] = of_pump;
     table_.calibrator[row] = read_calibrator();
     read_quantity(table_.indicated_l_min, row, reading);
-    if (has_temperature_) read_quantity(table_.temperature_k, row, temperature);
-    if (has_pressure_) read_quantity(table_.pressure_kpa, row, pressure);
-    if (has_humidity_) read_quantity(table_.humidity, row, humidity);
+    if (has_temperature_) read_condition(table_.temperature_k, row, temperature, last_temperature_);
+    if (has_pressure_) read_condition(table_.pressure_kpa, row, pressure, last_pressure_);
+    if (has_humidity_) read_condition(table_.humidity, row, humidity, last_humidity_);
     if (has_words_) read_words(row);
     table_.flags[row] = read_void();
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
@@ -93,6 +93,24 @@ class ReadingRows {
   [[gnu::always_inline]] void read_quantity(DecimalColumn& column, Row row, int field) {
     const RowReader::Quantity quantity = row_.quantity_as_written(field);
     column.put(row, quantity.inside, quantity.written);
+  }
+
+  // A number as it was written in the row before.
+  struct Written {
+    std::string_view text;
+    Row row = no_row;
+  };
+  // Conditions mostly are those of the row before.
+  [[gnu::always_inline]] void read_condition(DecimalColumn& column, Row row, int field, Written& last) {
+    const std::string_view written = row_.text(field);
+    const bool is_again = last.row != no_row && last.row + 1 == row && is_same_text(last.text, written);
+    if (is_again && column.put_again(row, last.row)) {
+      last.row = row;
+      return;
+    }
+    const RowReader::Quantity quantity = row_.quantity_as_written(field);
+    column.put(row, quantity.inside, quantity.written);
+    last = is_missing(quantity.inside) ? Written{} : Written{written, row};
   }
 
   void reject(Row row, bool stage_is_lost) {
@@ -181,6 +199,9 @@ class ReadingRows {
   RowReader row_;
   UnknownSamples unknown_samples_;
   Row last_sample_ = 0;
+  Written last_temperature_;
+  Written last_pressure_;
+  Written last_humidity_;
   // Which of the columns are kept.
   bool has_sample_ = table_.sample.capacity() > 0;
   bool has_pump_ = table_.pump.capacity() > 0;

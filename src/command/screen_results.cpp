@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "command/screen_results.hpp"
 
+#include <optional>
 #include <ostream>
 
 #include "driftwarden/report/in_order.hpp"
@@ -20,7 +21,7 @@ struct BlockWriter {
   const Screening& screening;
   const std::vector<Row>& samples;
   const std::string& format;
-  const ScreenTable& table;
+  const ScreenTable* table;  // where one is written
   SampleJudge judge;
   std::vector<Totals>& totals;
   std::vector<SampleFacts>& facts;  // one a sample, or none where no rule asks
@@ -38,14 +39,14 @@ struct BlockWriter {
       } else if (format == "sarif") {
         append_sarif(text, screening, result);
       } else {
-        table.append(text, result, i == 0 ? no_row : samples[i - 1]);
+        table->append(text, result, i == 0 ? no_row : samples[i - 1]);
       }
     }
   }
 };
 
 Totals write_samples(const Screening& screening, const std::vector<Row>& samples, const std::string& format,
-                     const ScreenTable& table, unsigned threads, std::vector<SampleFacts>& facts, bool is_listed_first,
+                     const ScreenTable* table, unsigned threads, std::vector<SampleFacts>& facts, bool is_listed_first,
                      std::ostream& out, const Advance& advance) {
   std::vector<Totals> of_blocks(samples.size() / samples_a_block + 1);
   write_in_order(
@@ -77,21 +78,22 @@ std::string sarif_of(const Diagnostics& problems) {
 Totals write_screen(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenForm& form,
                     const std::string& version, std::ostream& out, const Advance& advance) {
   const Screening& screening = *opened.screening;
-  const ScreenTable table(screening, samples, Paint(form.has_colour));
+  std::optional<ScreenTable> table;
+  if (form.format == "table") table.emplace(screening, samples, Paint(form.has_colour));
   std::string text;
   if (form.format == "csv") text = screen_csv_headings();
   if (form.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
   if (form.format == "sarif") text = sarif_head(screening, version) + sarif_of(opened.book.problems);
-  if (form.format == "table") text = table.head();
+  if (form.format == "table") text = table->head();
   out << text;
   std::vector<SampleFacts> facts(judges_subjects(opened.rules) ? samples.size() : 0);
-  const Totals totals = write_samples(screening, samples, form.format, table, form.threads, facts,
+  const Totals totals = write_samples(screening, samples, form.format, table ? &*table : nullptr, form.threads, facts,
                                       opened.book.problems.empty(), out, advance);
   const std::vector<SubjectResult> subjects = judge_subjects(screening, facts, opened.as_of);
   text.clear();
   if (form.format == "json") append_screen_json_tail(text, screening, totals, subjects);
   if (form.format == "sarif") text = sarif_tail();
-  if (form.format == "table") text = table.tail(totals, subjects);
+  if (form.format == "table") text = table->tail(totals, subjects);
   out << text << std::flush;
   return totals;
 }

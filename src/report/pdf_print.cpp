@@ -29,7 +29,8 @@ Diagnostic no_browser(const std::string& program) {
 
 Diagnostic failed(const std::string& program, const std::string& why) {
   return error("print/failed", {program, 0, 0}, "the page could not be printed: " + why,
-               "leave out --format pdf and print the page from a browser");
+               "install the package chromium-sandbox, which the browser needs where the system lets nobody make "
+               "namespaces; or leave out --format pdf and print the page from a browser");
 }
 
 std::vector<std::string> words_of(const fs::path& html, const fs::path& pdf, const fs::path& scratch,

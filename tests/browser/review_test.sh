@@ -16,6 +16,7 @@ fail() { printf 'FAILED: %s\n' "$1"; failures=$((failures + 1)); }
 page() {
   local status=0
   "$program" review "$1" --as-of "$2" --out "$3" "${@:4}" >"$scratch/said" 2>&1 || status=$?
+  [ -s "$3" ] || { cat "$scratch/said"; fail "review of $1 wrote no $3"; }
   [ "$status" -eq 1 ] || [ "$status" -eq 2 ] || { cat "$scratch/said"; fail "review of $1 ended with status $status"; }
 }
 

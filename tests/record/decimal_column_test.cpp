@@ -36,6 +36,22 @@ TEST(DecimalColumn, GivesBackTheSameDoubleThatTheUnitMade) {
   }
 }
 
+TEST(DecimalColumn, WritesAFigureAgainUnlessItIsKeptApart) {
+  const Unit flow = unit("L/min", Dimension::flow);
+  DecimalColumn column = narrow(flow, 3, 1000);
+  column.put(0, flow.to_inside(2.004), 2.004);
+  column.put(1, flow.to_inside(900.0), 900.0);
+  EXPECT_TRUE(column.put_again(2, 0));
+  EXPECT_EQ(column[2], flow.to_inside(2.004));
+  EXPECT_FALSE(column.put_again(3, 1));
+  DecimalColumn wide;
+  wide.reserve(2);
+  wide.set_size(2);
+  wide.put(0, 900.0, 900.0);
+  EXPECT_TRUE(wide.put_again(1, 0));
+  EXPECT_EQ(wide[1], 900.0);
+}
+
 TEST(DecimalColumn, KeepsWhatDoesNotFitApartAndWhole) {
   const Unit flow = unit("L/min", Dimension::flow);
   DecimalColumn column = narrow(flow, 3, 1000);

@@ -22,7 +22,7 @@ build_packages=(
 # signature check that are not ours, two engines that run the parts of a split book side by side, and for tests/browser a browser with what drives
 # it and reads its PDF.
 test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy parallel python3-distributed
-  chromium chromium-driver python3-selenium poppler-utils openssl)
+  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils openssl)
 
 # Prints those of the named packages that are not installed, one a line.
 missing_packages() {

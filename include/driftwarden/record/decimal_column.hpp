@@ -48,6 +48,12 @@ class DecimalColumn {
       put_apart(row, inside);
     }
   }
+  // Writes the figure of another row again. False, and to be put anew, where that one is kept apart.
+  bool put_again(Row row, Row as) {
+    if (!is_narrow_) return figures_[row] = figures_[as], true;
+    codes_[row] = codes_[as];
+    return codes_[as] != kept_apart;
+  }
   double operator[](Row row) const {
     if (!is_narrow_) return figures_[row];
     const std::uint16_t code = codes_[row];
