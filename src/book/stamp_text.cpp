@@ -10,17 +10,26 @@
 namespace driftwarden {
 namespace {
 
-std::string offset_text(std::int32_t offset_s) {
-  const int minutes = std::abs(offset_s) / 60;
-  return fmt::format("{}{:02}:{:02}", offset_s < 0 ? '-' : '+', minutes / 60, minutes % 60);
+void append_two(std::string& text, int number) {
+  text += static_cast<char>('0' + number / 10);
+  text += static_cast<char>('0' + number % 10);
+}
+
+void append_hours_and_minutes(std::string& text, int minutes) {
+  append_two(text, minutes / 60);
+  text += ':';
+  append_two(text, minutes % 60);
 }
 
 // Date and time of day, seconds only where they are not 0.
 std::string date_and_time(std::int64_t seconds) {
   const Day day = day_of_seconds(seconds);
   const auto of_day = static_cast<int>(seconds - day * seconds_in_day);
-  const std::string text = fmt::format("{}T{:02}:{:02}", date_text(day), of_day / 3600, of_day / 60 % 60);
-  return of_day % 60 == 0 ? text : fmt::format("{}:{:02}", text, of_day % 60);
+  std::string text = date_text(day);
+  text += 'T';
+  append_hours_and_minutes(text, of_day / 60);
+  if (of_day % 60 != 0) append_two(text += ':', of_day % 60);
+  return text;
 }
 
 }  // namespace
@@ -32,7 +41,9 @@ Day day_of_seconds(std::int64_t seconds) {
 std::string clock_text(std::int64_t local_seconds, std::int32_t offset_s) {
   const bool can_be_written = offset_s % 60 == 0 && std::abs(offset_s) < seconds_in_day;
   if (!can_be_written) return date_and_time(local_seconds - offset_s) + "Z";
-  return date_and_time(local_seconds) + offset_text(offset_s);
+  std::string text = date_and_time(local_seconds) + (offset_s < 0 ? '-' : '+');
+  append_hours_and_minutes(text, std::abs(offset_s) / 60);
+  return text;
 }
 
 std::string local_text(Moment moment, const TimeZone& zone) {
@@ -44,7 +55,13 @@ std::string local_text(Moment moment, const TimeZone& zone) {
 std::string date_text(Day day) {
   if (day == no_day) return {};
   const CalendarDate date = date_of(day);
-  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+  if (date.year < 0 || date.year > 9999) return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+  std::string text;
+  append_two(text, date.year / 100);
+  append_two(text, date.year % 100);
+  append_two(text += '-', date.month);
+  append_two(text += '-', date.day);
+  return text;
 }
 
 Day local_day(Moment moment, const TimeZone& zone) {

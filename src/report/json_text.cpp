@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/json_text.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -37,6 +38,7 @@ void append_escaped(std::string& out, char c) {
   out += digits[byte & 15U];
 }
 
+bool is_plain(char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; }
 bool needs_escape(char c) { return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
 
 }  // namespace
@@ -83,6 +85,12 @@ JsonText& JsonText::value(std::string_view text) {
   separate();
   out_ += '"';
   while (!text.empty()) {
+    const auto plain = static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), is_plain) - text.begin());
+    if (plain > 0) {
+      out_.append(text.data(), plain);
+      text.remove_prefix(plain);
+      continue;
+    }
     const std::size_t length = character_length(text);
     if (length == 0) {
       out_ += "\xEF\xBF\xBD";

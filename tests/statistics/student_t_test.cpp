@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <limits>
 #include <thread>
@@ -62,6 +63,19 @@ TEST(StudentT, TakesFractionalDegreesOfFreedom) {
   const double between = coverage_factor(0.95, 4.5);
   EXPECT_LT(between, coverage_factor(0.95, 4));
   EXPECT_GT(between, coverage_factor(0.95, 5));
+}
+
+TEST(StudentT, OfManyDegreesOfFreedomIsThatOfBoost) {
+  for (const double probability : {0.00004, 0.001, 0.02275, 0.025, 0.3, 0.5, 0.975, 0.99995}) {
+    for (const double dof : {999.0, 1000.0, 1000.5, 1234.0, 5000.0, 1e5, 1e7, 1e12}) {
+      const double expected = boost::math::quantile(boost::math::students_t(dof), probability);
+      EXPECT_NEAR(student_t_quantile(probability, dof), expected, 2e-15 * std::fabs(expected))
+          << probability << ' ' << dof;
+    }
+  }
+  // Beyond its range the expansion is not used.
+  const double far = boost::math::quantile(boost::math::students_t(1000.0), 1e-12);
+  EXPECT_NEAR(student_t_quantile(1e-12, 1000), far, 1e-14 * std::fabs(far));
 }
 
 TEST(StudentT, QuantileIsTheSameTheSecondTimeAndInManyThreads) {
