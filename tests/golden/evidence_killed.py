@@ -112,7 +112,9 @@ def full_disk(program, book, scratch):
 
 def main(program, book, times):
     with tempfile.TemporaryDirectory() as name:
-        scratch = pathlib.Path(name)
+        scratch = pathlib.Path(name) / "bags"
+        scratch.mkdir()
+        os.environ["TMPDIR"] = name  # what a killed program left there goes with it
         faults = killed(program, book, scratch, int(times)) + full_disk(program, book, scratch)
     print("\n".join(f"FAILED: {fault}" for fault in faults))
     return 1 if faults else 0
