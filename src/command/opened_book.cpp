@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <functional>
 #include <iterator>
+#include <map>
 #include <ostream>
 #include <thread>
 
@@ -30,11 +31,30 @@ Diagnostics leave_out_later_decisions(Book& book, Day as_of) {
   return remarks;
 }
 
-// Tells what is found wrong with a book once it is read. It joins the book's problems at the end, for they keep their
-// numbers.
+// What is found wrong with a book once it is read joins its problems at the end, for they keep their numbers.
+void keep_of_book(Book& book, Diagnostics found) {
+  std::move(found.begin(), found.end(), std::back_inserter(book.problems));
+}
+
 void tell_of_book(Book& book, Diagnostics found, Surroundings& surroundings) {
   tell(surroundings.err, found);
-  std::move(found.begin(), found.end(), std::back_inserter(book.problems));
+  keep_of_book(book, std::move(found));
+}
+
+// The first of each kind, and how many more there are: thousands would bury the results.
+Diagnostics first_of_each_kind(const Diagnostics& diagnostics) {
+  constexpr std::size_t most_of_a_kind = 20;
+  Diagnostics some;
+  std::map<std::string, std::size_t> of_kind;
+  for (const Diagnostic& diagnostic : diagnostics) {
+    if (++of_kind[diagnostic.id] <= most_of_a_kind) some.push_back(diagnostic);
+  }
+  for (const auto& [id, count] : of_kind) {
+    if (count <= most_of_a_kind) continue;
+    some.push_back(remark(id, {}, "and " + std::to_string(count - most_of_a_kind) + " more of this kind",
+                          "'driftwarden check' tells all of them"));
+  }
+  return some;
 }
 
 }  // namespace
@@ -64,7 +84,9 @@ bool tell_over_the_book(const Book& book, const std::string& file, Surroundings&
 }
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {
-  tell_of_book(opened.book, doubts_of(opened.book, opened.screening->basis().samplers), surroundings);
+  Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers);
+  tell(surroundings.err, first_of_each_kind(doubts));
+  keep_of_book(opened.book, std::move(doubts));
 }
 
 std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surroundings& surroundings) {

@@ -51,6 +51,42 @@ TEST(OpenedBook, DoesNotTakeARemarkForAFault) {
   EXPECT_NE(remarked.err.str(), "");
 }
 
+// A book whose calibrator is read for two pumps in turn, on so many days.
+BookText read_in_turn(int days) {
+  BookText text = judged_text();
+  text.samples = "sample,pump,started,stopped\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (int day = 10; day < 10 + days; ++day) {
+    const std::string date = "2026-09-" + std::to_string(day);
+    for (const char* pump : {"P1", "P2"}) {
+      text.samples += pump + date + "," + pump + "," + date + "T08:00," + date + "T16:00\n";
+    }
+    for (const char* reading : {"50,pre,P1", "51,pre,P2", "52,pre,P1"}) {
+      text.readings += date + "T07:" + reading + date + ",V1,2\n";
+    }
+  }
+  return text;
+}
+
+TEST(OpenedBook, TellsTwentyDoubtsOfAKindAndCountsTheRest) {
+  const auto count = [](const std::string& text, const std::string& part) {
+    int found = 0;
+    for (std::size_t at = 0; (at = text.find(part, at)) != std::string::npos; ++at) ++found;
+    return found;
+  };
+  for (const int days : {20, 21}) {
+    Opened opened(read_in_turn(days));
+    ASSERT_NE(opened.opened, nullptr) << opened.err.str();
+    ASSERT_EQ(opened.err.str(), "");
+    Surroundings surroundings{opened.out, opened.err, false, false, 20773 * Moment{86400}, PROJECT_FOLDER, "0.1.0"};
+    tell_doubts(*opened.opened, surroundings);
+    EXPECT_EQ(opened.opened->book.problems.size(), static_cast<std::size_t>(days));
+    const std::string told = opened.err.str();
+    EXPECT_EQ(count(told, "[doubt/two-places]"), days) << told;  // with the line that counts, where there is one
+    EXPECT_EQ(count(told, "and 1 more of this kind; 'driftwarden check' tells all of them"), days == 21 ? 1 : 0);
+  }
+}
+
 TEST(OpenedBook, OpensNothingWithoutSettingsOrRules) {
   BookText settings = judged_text();
   settings.settings = "title = \"no zone\"\n";
