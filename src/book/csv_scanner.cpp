@@ -115,11 +115,13 @@ bool CsvScanner::next() {
     }
     const std::uint64_t stop = marks.stops & -marks.stops;  // the first, or none
     if (count_ + 65 > cells_.size()) cells_.resize(2 * count_ + 130);
+    Cell* next_cell = cells_.data() + count_;
     for (std::uint64_t separators = marks.separators & (stop - 1); separators != 0; separators &= separators - 1) {
       const char* const at = block + std::countr_zero(separators);
-      cells_[count_++] = {{cell, static_cast<std::size_t>(at - cell)}, cell};
+      *next_cell++ = {{cell, static_cast<std::size_t>(at - cell)}, cell};
       cell = at + 1;
     }
+    count_ = static_cast<std::size_t>(next_cell - cells_.data());
     if (stop == 0) continue;
     const char* const at = block + std::countr_zero(stop);
     if (*at == '"') {

@@ -6,7 +6,10 @@
 namespace driftwarden {
 namespace {
 
-[[gnu::always_inline]] inline bool needs_quotes(char c) { return c == ',' || c == '"' || c == '\r' || c == '\n'; }
+// Letters and digits all stand above the comma.
+[[gnu::always_inline]] inline bool needs_quotes(char c) {
+  return static_cast<unsigned char>(c) <= ',' && (c == ',' || c == '"' || c == '\r' || c == '\n');
+}
 
 }  // namespace
 

@@ -57,6 +57,13 @@ TEST(FigureText, IsWhatTheStandardLibraryWrites) {
   }
 }
 
+TEST(FigureText, IsWhatTheStandardLibraryWritesOfWholeNumbers) {
+  for (int whole = -100100; whole <= 100100; ++whole) {
+    ASSERT_EQ(figure(whole), by_the_standard_library(whole));
+  }
+  EXPECT_EQ(figure(-0.0), by_the_standard_library(-0.0));
+}
+
 TEST(FigureText, IsRightAtTheEndsOfTheUsualRange) {
   for (const double value : {0.001, 0.0010000000000000002, 0.00099999999999999998, 999999999999999.9, 1e15, 1e15 + 0.5,
                              0.01, 0.1, 1.0, 1.5, 10.0, 100000.0, 123456.0, 0.0, -0.0}) {
