@@ -54,6 +54,8 @@ PumpSets::PumpSets(const Book& book) {
     }
     splitter.split(book.readings, rows, sets);
     for (SetRows set : sets) {
+      is_void_.push_back(std::all_of(rows.begin() + set.begin, rows.begin() + set.begin + set.count,
+                                     [&](Row row) { return book.readings.flags[row] == reading_is_void; }));
       set.begin += static_cast<std::uint32_t>(rows_.size());
       sets_.push_back(set);
       ++begin_[slot(pump, set.stage) + 1];
@@ -72,16 +74,26 @@ void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result
     return std::span(sets_.data() + begin_[slot(pump, stage)], sets_.data() + begin_[slot(pump, stage) + 1]);
   };
   const auto starts_before = [](const SetRows& set, Moment moment) { return set.first < moment; };
+  const auto is_void = [this](const SetRows& set) { return is_void_[static_cast<std::size_t>(&set - sets_.data())]; };
+  // Whether a set of a stage begins from one moment on and before another.
+  const auto is_between = [&](std::span<const SetRows> sets, Moment from, Moment to) {
+    const auto set = std::lower_bound(sets.begin(), sets.end(), from, starts_before);
+    return set != sets.end() && set->first < to;
+  };
   const std::span<const SetRows> pres = of(Stage::pre);
-  for (const SetRows& set : pres) {
-    if (set.last <= started) result.pre = &set;
-  }
   const std::span<const SetRows> posts = of(Stage::post);
-  const auto post = std::lower_bound(posts.begin(), posts.end(), stopped, starts_before);
-  if (post != posts.end()) {
-    const auto set_again = std::lower_bound(pres.begin(), pres.end(), stopped, starts_before);
-    const bool was_set_again = set_again != pres.end() && set_again->first < post->first;
-    if (!was_set_again) result.post = &*post;
+  // A set that is struck out gives way to the one before it, unless the pump's use was closed in between.
+  for (const SetRows& set : pres) {
+    if (set.last > started) continue;
+    const bool gives_way = result.pre != nullptr && is_void(set) && !is_void(*result.pre) &&
+                           !is_between(posts, result.pre->last, set.first);
+    if (!gives_way) result.pre = &set;
+  }
+  // And to one behind it, unless the pump was set again in between.
+  for (auto set = std::lower_bound(posts.begin(), posts.end(), stopped, starts_before); set != posts.end(); ++set) {
+    if (is_between(pres, stopped, set->first)) break;
+    if (result.post == nullptr || !is_void(*set)) result.post = &*set;
+    if (!is_void(*set)) break;
   }
   const std::span<const SetRows> fields = of(Stage::field);
   for (auto set = std::lower_bound(fields.begin(), fields.end(), started, starts_before);

@@ -7,6 +7,8 @@
 #include <numbers>
 
 #include "assessment/certificate_uncertainty.hpp"
+#include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/correction/rotameter.hpp"
 #include "driftwarden/statistics/propagation.hpp"
 
 namespace driftwarden {
@@ -25,6 +27,35 @@ struct Effect {
   double on_flow_between = 0;  // L/min of the flow during the sample
   double on_minutes = 0;       // min
   double on_reference = 0;     // relative change of the conversion to reference conditions
+};
+
+// What an input does to a function of both flows. Equal shares of both cancel in a ratio: what is left is only
+// rounding.
+double weighted(FlowWeights weights, double on_pre, double on_post) {
+  const double by_pre = weights.pre * on_pre;
+  const double by_post = weights.post * on_post;
+  const double sum = by_pre + by_post;
+  return std::abs(sum) <= 1e-12 * (std::abs(by_pre) + std::abs(by_post)) ? 0 : sum;
+}
+
+template <class Sensitivity>
+FigureUncertainty combined(const Budget& budget, Sensitivity sensitivity) {
+  std::array<UncertaintyContribution, static_cast<std::size_t>(BudgetSource::count_)> parts;
+  std::size_t count = 0;
+  for (const BudgetLine& line : budget.lines) parts[count++] = {line.u, sensitivity(line), line.dof};
+  const CombinedUncertainty combined = combined_uncertainty(std::span(parts.data(), count));
+  FigureUncertainty of;
+  of.u = combined.u;
+  of.dof = combined.dof;
+  of.expanded = expanded_uncertainty(combined, coverage);
+  of.coverage_factor = combined.u > 0 ? of.expanded / combined.u : missing;
+  return of;
+}
+
+// How a set's corrected flow follows the conditions at its readings, relative change per K and per kPa.
+struct Slopes {
+  double per_k = 0;
+  double per_kpa = 0;
 };
 
 class BudgetMaker {
@@ -67,35 +98,14 @@ class BudgetMaker {
         flow_of_pre_ = flow_of_post_ = 0.5;
         break;
     }
-    switch (basis_.practice.drift_base) {
-      case DriftBase::pre:
-        drift_of_pre_ = -q2 / (q1 * q1);
-        drift_of_post_ = 1 / q1;
-        break;
-      case DriftBase::post:
-        drift_of_pre_ = -1 / q2;
-        drift_of_post_ = q1 / (q2 * q2);
-        break;
-      case DriftBase::mean: {
-        const double sum = q1 + q2;
-        drift_of_pre_ = -4 * q2 / (sum * sum);
-        drift_of_post_ = 4 * q1 / (sum * sum);
-        break;
-      }
-      case DriftBase::nominal:
-        drift_of_pre_ = -1 / f_.nominal_l_min;
-        drift_of_post_ = 1 / f_.nominal_l_min;
-        break;
-    }
+    drift_ = drift_weights(q1, q2, basis_.practice.drift_base, f_.nominal_l_min);
   }
 
   void sensitivities(const Effect& e, double (&c)[budget_figures]) const {
     const double flow = flow_of_pre_ * e.on_pre + flow_of_post_ * e.on_post + e.on_flow_between;
     const double volume = flow * f_.minutes + f_.flow_l_min * e.on_minutes;
     const double to_reference = f_.volume_reference_l / f_.volume_l;
-    c[0] = drift_of_pre_ * e.on_pre + drift_of_post_ * e.on_post;
-    // Equal shares of both flows cancel in a ratio; what is left is only rounding.
-    if (std::abs(c[0]) <= 1e-12 * (std::abs(drift_of_pre_ * e.on_pre) + std::abs(drift_of_post_ * e.on_post))) c[0] = 0;
+    c[0] = weighted(drift_, e.on_pre, e.on_post);
     c[1] = flow;
     c[2] = volume;
     c[3] = volume * to_reference + f_.volume_reference_l * e.on_reference;
@@ -103,14 +113,14 @@ class BudgetMaker {
 
   void add(BudgetSource source, double estimate, double u, Distribution distribution, double dof,
            const Effect& effect) {
-    BudgetLine line{source, estimate, u, distribution, dof, {}};
+    BudgetLine line{source, estimate, u, distribution, dof, {}, effect.on_pre, effect.on_post};
     sensitivities(effect, line.sensitivity);
     budget_.lines.push_back(line);
   }
 
   // An input of unknown uncertainty. An essential one forbids a statement on each figure it acts on.
   void lack(BudgetSource source, const Effect& effect, bool is_essential) {
-    BudgetLack lack{source, {}};
+    BudgetLack lack{source, {}, is_essential ? effect.on_pre : 0, is_essential ? effect.on_post : 0};
     double c[budget_figures];
     sensitivities(effect, c);
     for (std::size_t y = 0; y < budget_figures; ++y) lack.is_essential[y] = is_essential && c[y] != 0;
@@ -126,27 +136,43 @@ class BudgetMaker {
   }
 
   void certificates() {
-    if (pre_.certificate >= 0 && pre_.certificate == post_.certificate) {
-      // One calibrator under one certificate: its error is the same before and after.
-      certificate(BudgetSource::certificate, BudgetSource::interpolation, pre_,
-                  {.on_pre = f_.pre_l_min, .on_post = f_.post_l_min});
+    const CertificateUncertainty pre = certificate_uncertainty(basis_, pre_);
+    const CertificateUncertainty post = certificate_uncertainty(basis_, post_);
+    const Effect on_pre{.on_pre = f_.pre_l_min};
+    const Effect on_post{.on_post = f_.post_l_min};
+    const bool is_one = pre_.certificate >= 0 && pre_.certificate == post_.certificate;
+    if (is_one) {
+      // One calibrator under one certificate: its error is the same before and after, but for where it was read.
+      const bool is_known = !is_missing(pre.standard) && !is_missing(post.standard);
+      certificate(BudgetSource::certificate, pre, both(pre.standard, post.standard), is_known);
     } else {
-      certificate(BudgetSource::pre_certificate, BudgetSource::pre_interpolation, pre_, {.on_pre = f_.pre_l_min});
-      certificate(BudgetSource::post_certificate, BudgetSource::post_interpolation, post_, {.on_post = f_.post_l_min});
+      certificate(BudgetSource::pre_certificate, pre, on_pre, !is_missing(pre.standard));
+      certificate(BudgetSource::post_certificate, post, on_post, !is_missing(post.standard));
+    }
+    if (is_one && pre.below == post.below && pre.interpolation_half_width > 0 && post.interpolation_half_width > 0) {
+      between_points(BudgetSource::interpolation, pre,
+                     both(pre.interpolation_half_width, post.interpolation_half_width));
+    } else {
+      between_points(BudgetSource::pre_interpolation, pre, on_pre);
+      between_points(BudgetSource::post_interpolation, post, on_post);
     }
   }
 
+  // Of a relative error common to both sets that is known to so much before, and to so much after.
+  Effect both(double u_pre, double u_post) const {
+    const double share = u_pre > 0 && u_post > 0 ? u_post / u_pre : 1;
+    return {.on_pre = f_.pre_l_min, .on_post = share * f_.post_l_min};
+  }
+
   // Relative errors, so that a change of 1 in them changes the flow by itself.
-  void certificate(BudgetSource source, BudgetSource between_points, const ReadingSet& set, const Effect& effect) {
-    const CertificateUncertainty known = certificate_uncertainty(basis_, set);
-    if (is_missing(known.standard)) {
-      lack(source, effect, true);
-    } else {
-      add(source, known.error, known.standard, Distribution::normal, infinite, effect);
-    }
-    if (known.interpolation_half_width > 0) {
-      add(between_points, 0, rectangular(known.interpolation_half_width), Distribution::rectangular, infinite, effect);
-    }
+  void certificate(BudgetSource source, const CertificateUncertainty& known, const Effect& effect, bool is_known) {
+    if (!is_known) return lack(source, effect, true);
+    add(source, known.error, known.standard, Distribution::normal, infinite, effect);
+  }
+
+  void between_points(BudgetSource source, const CertificateUncertainty& known, const Effect& effect) {
+    if (!(known.interpolation_half_width > 0)) return;
+    add(source, 0, rectangular(known.interpolation_half_width), Distribution::rectangular, infinite, effect);
   }
 
   void resolution(BudgetSource source, const ReadingSet& set, const Effect& effect) {
@@ -166,62 +192,79 @@ class BudgetMaker {
       lack(BudgetSource::nominal_as_measured, {.on_flow_between = 1}, false);
   }
 
-  // Exponents of temperature and pressure in a set's correction: flow ∝ T^a · P^−a.
-  double exponent(const ReadingSet& set) const {
+  Slopes slopes(const ReadingSet& set) const {
+    const double by_t = 1 / set.temperature_k;
+    const double by_p = -1 / set.pressure_kpa;
     switch (basis_.book.instruments[set.rows.calibrator].principle) {
       case Principle::rotameter:
-        return basis_.practice.correction.rotameter == RotameterCorrection::never ? 0 : 0.5;
+        return is_read_off(set) ? Slopes{} : Slopes{by_t / 2, by_p / 2};
       case Principle::mass:
-        return 1;
+        return {by_t, by_p};
       case Principle::orifice:
-        return 0.5;
+        return {by_t / 2, 0};
       case Principle::none:
       case Principle::volumetric:
       case Principle::bubble:
         break;
     }
-    return 0;
+    return {};
   }
-  bool follows_pressure(const ReadingSet& set) const {
-    return basis_.book.instruments[set.rows.calibrator].principle != Principle::orifice;
+
+  // Whether a rotameter's reading stands for the flow, by a practice that leaves it uncorrected.
+  bool is_read_off(const ReadingSet& set) const {
+    const RotameterCorrection practice = basis_.practice.correction.rotameter;
+    if (practice != RotameterCorrection::beyond_5_percent) return practice == RotameterCorrection::never;
+    const Instrument& rotameter = basis_.book.instruments[set.rows.calibrator];
+    if (!rotameter.scale_temperature || !rotameter.scale_pressure) return false;
+    return !differs_by_more_than({*rotameter.scale_temperature, *rotameter.scale_pressure},
+                                 {Temperature(set.temperature_k), Pressure(set.pressure_kpa)}, 0.05);
   }
 
   void conditions() {
-    const double a1 = exponent(pre_);
-    const double a2 = exponent(post_);
-    const Effect at_readings_t{.on_pre = a1 * f_.pre_l_min / pre_.temperature_k,
-                               .on_post = a2 * f_.post_l_min / post_.temperature_k};
-    condition(BudgetSource::reading_temperature, pre_.temperature_k, settings_.temperature_k, at_readings_t,
-              a1 + a2 > 0);
-    condition(BudgetSource::sampling_temperature, f_.temperature_k, settings_.temperature_k,
-              {.on_reference = -1 / f_.temperature_k}, !is_missing(f_.volume_reference_l));
-    Effect at_readings_p{.on_pre = follows_pressure(pre_) ? -a1 * f_.pre_l_min / pre_.pressure_kpa : 0,
-                         .on_post = follows_pressure(post_) ? -a2 * f_.post_l_min / post_.pressure_kpa : 0};
-    for (double* effect : {&at_readings_p.on_pre, &at_readings_p.on_post}) {
-      if (is_missing(*effect)) *effect = 0;
-    }
-    const bool reads_by_altitude = pre_.has_altitude_pressure || post_.has_altitude_pressure;
-    const bool samples_by_altitude = f_.pressure_from == ConditionsFrom::altitude;
-    Effect by_altitude;
-    if (reads_by_altitude) by_altitude = at_readings_p;
-    if (samples_by_altitude) by_altitude.on_reference = 1 / f_.pressure_kpa;
-    if (reads_by_altitude || samples_by_altitude) {
-      const double pressure = basis_.calibrators.site_pressure_kpa().value_or(missing);
-      condition(BudgetSource::altitude_pressure, pressure, settings_.altitude_pressure * pressure, by_altitude, true);
-    }
-    const bool reads_pressure = at_readings_p.on_pre != 0 || at_readings_p.on_post != 0;
-    if (!reads_by_altitude) {
-      condition(BudgetSource::reading_pressure, pre_.pressure_kpa, settings_.pressure_kpa, at_readings_p,
-                reads_pressure);
-    }
-    if (!samples_by_altitude) {
-      condition(BudgetSource::sampling_pressure, f_.pressure_kpa, settings_.pressure_kpa,
-                {.on_reference = 1 / f_.pressure_kpa}, !is_missing(f_.volume_reference_l));
-    }
+    const Slopes pre = slopes(pre_);
+    const Slopes post = slopes(post_);
+    const bool has_reference = !is_missing(f_.volume_reference_l);
+    // Conditions that the sample has from its sets are not known apart from theirs.
+    Effect read_t{.on_pre = pre.per_k * f_.pre_l_min, .on_post = post.per_k * f_.post_l_min};
+    Effect own_t;
+    if (has_reference)
+      (f_.temperature_from == ConditionsFrom::sets ? read_t : own_t).on_reference = -1 / f_.temperature_k;
+    condition(BudgetSource::reading_temperature, known(pre_.temperature_k, post_.temperature_k),
+              settings_.temperature_k, read_t);
+    condition(BudgetSource::sampling_temperature, f_.temperature_k, settings_.temperature_k, own_t);
+    Effect read_p;
+    Effect altitude_p;
+    Effect own_p;
+    (pre_.has_altitude_pressure ? altitude_p : read_p).on_pre = pre.per_kpa * f_.pre_l_min;
+    (post_.has_altitude_pressure ? altitude_p : read_p).on_post = post.per_kpa * f_.post_l_min;
+    Effect& sample_p = f_.pressure_from == ConditionsFrom::altitude ? altitude_p
+                       : f_.pressure_from == ConditionsFrom::sets   ? read_p
+                                                                    : own_p;
+    if (has_reference) sample_p.on_reference = 1 / f_.pressure_kpa;
+    const double by_altitude = basis_.calibrators.site_pressure_kpa().value_or(missing);
+    condition(BudgetSource::altitude_pressure, by_altitude, settings_.altitude_pressure * by_altitude, altitude_p);
+    condition(BudgetSource::reading_pressure, known(pre_.pressure_kpa, post_.pressure_kpa), settings_.pressure_kpa,
+              read_p);
+    condition(BudgetSource::sampling_pressure, f_.pressure_kpa, settings_.pressure_kpa, own_p);
+    corrections_left_out();
   }
 
-  void condition(BudgetSource source, double estimate, double half_width, const Effect& effect, bool matters) {
-    if (!matters) return;
+  static double known(double pre, double post) { return is_missing(pre) ? post : pre; }
+
+  void corrections_left_out() {
+    const auto any_set = [this](auto is_so) { return is_so(pre_) || is_so(post_); };
+    const auto is_of = [this](const ReadingSet& set, Principle principle) {
+      return basis_.book.instruments[set.rows.calibrator].principle == principle;
+    };
+    const Effect on_both{.on_pre = f_.pre_l_min, .on_post = f_.post_l_min};
+    if (any_set([&](const ReadingSet& set) { return is_of(set, Principle::rotameter) && is_read_off(set); }))
+      lack(BudgetSource::rotameter_as_read, on_both, false);
+    if (any_set([&](const ReadingSet& set) { return is_of(set, Principle::bubble); }))
+      lack(BudgetSource::bubble_humidity, on_both, false);
+  }
+
+  void condition(BudgetSource source, double estimate, double half_width, const Effect& effect) {
+    if (effect.on_pre == 0 && effect.on_post == 0 && effect.on_reference == 0) return;
     if (is_missing(half_width)) return lack(source, effect, false);
     add(source, estimate, rectangular(half_width), Distribution::rectangular, infinite, effect);
   }
@@ -237,15 +280,7 @@ class BudgetMaker {
     for (const BudgetLack& lack : budget_.lacks) {
       if (lack.is_essential[y]) return;
     }
-    std::array<UncertaintyContribution, static_cast<std::size_t>(BudgetSource::count_)> parts;
-    std::size_t count = 0;
-    for (const BudgetLine& line : budget_.lines) parts[count++] = {line.u, line.sensitivity[y], line.dof};
-    const CombinedUncertainty combined = combined_uncertainty(std::span(parts.data(), count));
-    FigureUncertainty& of = budget_.of[y];
-    of.u = combined.u;
-    of.dof = combined.dof;
-    of.expanded = expanded_uncertainty(combined, coverage);
-    of.coverage_factor = combined.u > 0 ? of.expanded / combined.u : missing;
+    budget_.of[y] = combined(budget_, [y](const BudgetLine& line) { return line.sensitivity[y]; });
   }
 
   const AssessmentBasis& basis_;
@@ -256,8 +291,7 @@ class BudgetMaker {
   Budget& budget_;
   double flow_of_pre_ = 0;
   double flow_of_post_ = 0;
-  double drift_of_pre_ = 0;
-  double drift_of_post_ = 0;
+  FlowWeights drift_;
 };
 
 }  // namespace
@@ -266,6 +300,14 @@ void Budget::clear() {
   lines.clear();
   lacks.clear();
   std::fill(std::begin(of), std::end(of), FigureUncertainty{});
+}
+
+FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weights) {
+  for (const BudgetLack& lack : budget.lacks) {
+    if (weighted(weights, lack.on_pre, lack.on_post) != 0) return {};
+  }
+  if (budget.lines.empty()) return {};
+  return combined(budget, [&](const BudgetLine& line) { return weighted(weights, line.on_pre, line.on_post); });
 }
 
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget) {

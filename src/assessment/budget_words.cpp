@@ -19,6 +19,8 @@ std::string_view to_text(BudgetSource source) {
       "resolution, post",
       "flow between the checks",
       "nominal flow in place of the measured one",
+      "rotameter left uncorrected",
+      "humidity of the bubble's gas",
       "temperature at the readings",
       "pressure at the readings",
       "temperature while sampling",
@@ -43,6 +45,7 @@ std::string_view unit_of(BudgetSource source) {
     case BudgetSource::post_resolution:
     case BudgetSource::flow_between:
     case BudgetSource::nominal_as_measured:
+    case BudgetSource::rotameter_as_read:
       return "L/min";
     case BudgetSource::certificate:
     case BudgetSource::pre_certificate:
@@ -50,6 +53,7 @@ std::string_view unit_of(BudgetSource source) {
     case BudgetSource::interpolation:
     case BudgetSource::pre_interpolation:
     case BudgetSource::post_interpolation:
+    case BudgetSource::bubble_humidity:
       return "1";
     case BudgetSource::reading_temperature:
     case BudgetSource::sampling_temperature:

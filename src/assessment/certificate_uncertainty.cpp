@@ -44,6 +44,7 @@ CertificateUncertainty certificate_uncertainty(const AssessmentBasis& basis, con
   const Certificate& certificate = basis.book.certificates[static_cast<std::size_t>(set.certificate)];
   const Neighbours next = neighbours(certificate, set.indicated_l_min);
   if (next.below == nullptr) return result;
+  result.below = next.below;
   result.error = error_at(basis.calibrators.curve(set.certificate), set.indicated_l_min).error;
   const double apart = indication_of(*next.above) - indication_of(*next.below);
   const double share = apart > 0 ? (set.indicated_l_min - indication_of(*next.below)) / apart : 0;

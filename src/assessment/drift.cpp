@@ -3,6 +3,23 @@
 
 namespace driftwarden {
 
+FlowWeights drift_weights(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min) {
+  const double q1 = pre_l_min;
+  const double q2 = post_l_min;
+  const double sum = q1 + q2;
+  switch (base) {
+    case DriftBase::pre:
+      return {-q2 / (q1 * q1), 1 / q1};
+    case DriftBase::post:
+      return {-1 / q2, q1 / (q2 * q2)};
+    case DriftBase::mean:
+      return {-4 * q2 / (sum * sum), 4 * q1 / (sum * sum)};
+    case DriftBase::nominal:
+      break;
+  }
+  return {-1 / nominal_l_min, 1 / nominal_l_min};
+}
+
 double base_flow(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min) {
   switch (base) {
     case DriftBase::pre:

@@ -141,6 +141,7 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
     note_conditions(result, row);
   }
   result.flow = mean_and_spread(flows_);
+  if (result.problem != no_problem) result.flow = {result.flow.n};  // a mean without what can't be understood is none
   result.indicated_l_min = indicated.mean();
   result.temperature_k = temperature_.mean();
   result.pressure_kpa = pressure_.mean();

@@ -76,7 +76,18 @@ const SampleAssessment& SampleAssessor::assess(Row sample) {
   work_out_conditions();
   work_out_volume();
   work_out_changes();
+  if (result_.problem != no_problem) leave_out_what_leans_on_it();
   return result_;
+}
+
+// No figure is guessed from records that can't be understood. What a sound set or the sample's own row says by itself
+// stays.
+void SampleAssessor::leave_out_what_leans_on_it() {
+  for (double* figure : {&result_.drift, &result_.flow_l_min, &result_.volume_l, &result_.volume_reference_l,
+                         &result_.cut_shift, &result_.field_change_l_min}) {
+    *figure = missing;
+  }
+  if (samples_.problem[result_.sample] != no_problem) result_.minutes = missing;
 }
 
 // The sets of the readings that name the sample.
@@ -119,22 +130,26 @@ void SampleAssessor::gather_pump_sets() {
   if (leans_on_pump && result_.problem == no_problem) result_.problem = bracket_.problem;
 }
 
-// The last pre set at or before the start (else the last), the first post set at or after the stop (else the first).
+// The last pre set at or before the start (else the last), the first post set at or after the stop (else the first). A
+// set whose readings are all struck out counts only where the stage has no other.
 void SampleAssessor::choose_sets() {
   const Moment started = samples_.started[result_.sample];
   const Moment stopped = samples_.stopped[result_.sample];
-  bool pre_is_before = false;
-  bool post_is_after = false;
-  for (std::size_t i = 0; i < result_.sets.size(); ++i) {
-    const SetRows& set = result_.sets[i].rows;
-    if (set.stage == Stage::pre && (set.last <= started || !pre_is_before)) {
-      pre_is_before = set.last <= started;
-      result_.pre = static_cast<std::int32_t>(i);
-    }
-    if (set.stage == Stage::post && !post_is_after && (result_.post < 0 || set.first >= stopped)) {
-      post_is_after = set.first >= stopped;
-      result_.post = static_cast<std::int32_t>(i);
-    }
+  const auto set_at = [this](std::int32_t i) -> const ReadingSet& { return result_.sets[static_cast<std::size_t>(i)]; };
+  for (std::int32_t i = 0; i < static_cast<std::int32_t>(result_.sets.size()); ++i) {
+    const ReadingSet& set = set_at(i);
+    if (set.rows.stage == Stage::field) continue;
+    const bool is_pre = set.rows.stage == Stage::pre;
+    std::int32_t& chosen = is_pre ? result_.pre : result_.post;
+    const auto is_timely = [&](const ReadingSet& of) {
+      return is_pre ? of.rows.last <= started : of.rows.first >= stopped;
+    };
+    // In order of time: the last timely one before the start, the first timely one after the stop.
+    const auto is_better = [&](const ReadingSet& than) {
+      if (set.is_void() != than.is_void()) return than.is_void();
+      return is_pre ? is_timely(set) || !is_timely(than) : is_timely(set) && !is_timely(than);
+    };
+    if (chosen < 0 || is_better(set_at(chosen))) chosen = i;
   }
 }
 

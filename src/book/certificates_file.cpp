@@ -224,24 +224,33 @@ class CertificateRows {
     const auto [place, is_new] = known_.certificates.try_emplace(head.name, all.size());
     if (is_new) return all.emplace_back(std::move(head));
     Certificate& known = all[place->second];
-    if (is_torn(known, head)) {
-      reader_.fail(certificate, "certificate/torn",
-                   "the certificate " + in_quotes(head.name) + " has another instrument or date in " +
+    if (const std::optional<Field> odd = reconcile(known, head)) {
+      reader_.fail(*odd, "certificate/torn",
+                   "the certificate " + in_quotes(head.name) + " has another " +
+                       in_quotes(fields[static_cast<std::size_t>(*odd)].name) + " in " +
                        hand_.book.place_text(hand_.book.files.certificates, known.place),
                    "all rows of one certificate say the same; give another certificate another name");
     }
-    if (known.instrument == no_row) known.instrument = head.instrument;
-    if (known.calibrated == no_day) known.calibrated = head.calibrated;
     return known;
   }
 
-  // An instrument or a date that can't be understood has been told as that.
-  static bool is_torn(const Certificate& known, const Certificate& head) {
-    const bool other_instrument =
-        known.instrument != head.instrument && known.instrument != no_row && head.instrument != no_row;
-    const bool other_date =
-        known.calibrated != head.calibrated && known.calibrated != no_day && head.calibrated != no_day;
-    return other_instrument || other_date;
+  // What one row of a certificate leaves empty another may say. The column in which two rows contradict each other, if
+  // they do; one that can't be understood has been told as that. The conditions may differ a little from point to
+  // point.
+  static std::optional<Field> reconcile(Certificate& known, const Certificate& head) {
+    std::optional<Field> odd;
+    const auto heed = [&odd](auto& one, const auto& other, const auto& nothing, Field column) {
+      if (other == nothing) return;
+      if (one == nothing) one = other;
+      if (one != other && !odd) odd = column;
+    };
+    heed(known.instrument, head.instrument, no_row, instrument);
+    heed(known.calibrated, head.calibrated, no_day, calibrated);
+    heed(known.due, head.due, no_day, due);
+    heed(known.coverage_factor, head.coverage_factor, std::nullopt, coverage_factor);
+    heed(known.tolerance, head.tolerance, std::nullopt, tolerance);
+    heed(known.condition_tolerance, head.condition_tolerance, std::nullopt, tolerance);
+    return odd;
   }
 
   const TableFile& file_;

@@ -4,6 +4,7 @@
 
 #include "book/table_files.hpp"
 #include "driftwarden/book/row_blocks.hpp"
+#include "driftwarden/quantity/number.hpp"
 
 namespace driftwarden {
 namespace {
@@ -95,7 +96,7 @@ class SampleRows {
     table_.method.put(row, row_.interned(method));
     table_.analysis.put(row, row_.interned(analysis));
     read_times(row, is_blank);
-    table_.paused_min.put(row, row_.quantity(paused));
+    read_pauses(row);
     table_.warm_up_min.put(row, row_.quantity(warm_up));
     table_.temperature_k.put(row, row_.quantity(temperature));
     table_.pressure_kpa.put(row, row_.quantity(pressure));
@@ -137,6 +138,18 @@ class SampleRows {
                 "the sample stops at " + in_quotes(row_.text(stopped)) + ", not after its start",
                 "check the two times and their dates");
     }
+  }
+
+  void read_pauses(Row row) {
+    const double minutes = row_.quantity(paused);
+    table_.paused_min.put(row, minutes);
+    const Moment from = table_.started[row];
+    const Moment to = table_.stopped[row];
+    if (from == no_moment || to == no_moment || to <= from || !(minutes * 60 > static_cast<double>(to - from))) return;
+    row_.fail(paused, "sample/paused-too-long",
+              "the sample stood still for longer than the " + shortest(static_cast<double>(to - from) / 60) +
+                  " min from its start to its stop",
+              "check the pauses and the two times");
   }
 
   const std::vector<Instrument>& instruments_;

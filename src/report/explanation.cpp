@@ -104,6 +104,13 @@ class Explanation {
     out_ += chains;
   }
 
+  // Why a figure is not there.
+  void cannot(const std::string& why) {
+    const bool has_problem = f_.problem != no_problem;
+    line(has_problem ? "not worked out: a record that the sample leans on can't be understood, see below"
+                     : "can't be worked out: " + why);
+  }
+
   void drift_step() {
     heading("Drift");
     const DriftBase base = screening_.basis().practice.drift_base;
@@ -112,10 +119,7 @@ class Explanation {
                                                  : base == DriftBase::mean ? "mean of pre and post"
                                                                            : "nominal"));
     if (is_missing(f_.drift)) {
-      line("can't be worked out: " + std::string(f_.pre < 0    ? "there is no pre set"
-                                                 : f_.post < 0 ? "there is no post set"
-                                                               : "a flow is missing"));
-      return;
+      return cannot(f_.pre < 0 ? "there is no pre set" : f_.post < 0 ? "there is no post set" : "a flow is missing");
     }
     const double from = base_flow(f_.pre_l_min, f_.post_l_min, base, f_.nominal_l_min);
     line("      = (" + flow_text(f_.post_l_min) + " - " + flow_text(f_.pre_l_min) + ") / " + flow_text(from) + " = " +
@@ -133,8 +137,7 @@ class Explanation {
     const double run = minutes_between(from, to);
     const bool has_pause = !is_missing(f_.paused_min) && f_.paused_min > 0;
     if (is_missing(f_.minutes)) {
-      line("can't be worked out: the pauses, " + shortest(f_.paused_min) + " min, are longer than the " +
-           shortest(run) + " min from start to stop");
+      cannot("the pauses are longer than the time from start to stop");
     } else if (has_pause) {
       line("minutes = " + shortest(run) + " on the absolute time line - " + shortest(f_.paused_min) +
            " paused = " + shortest(f_.minutes));
@@ -159,7 +162,7 @@ class Explanation {
     const FlowForVolume practice = screening_.basis().practice.flow_for_volume;
     const std::string pre = flow_text(f_.pre_l_min);
     const std::string post = flow_text(f_.post_l_min);
-    if (is_missing(f_.flow_l_min)) return line("can't be worked out");
+    if (is_missing(f_.flow_l_min)) return cannot("a flow is missing");
     switch (practice) {
       case FlowForVolume::mean:
         line("Q = (pre + post) / 2 = (" + pre + " + " + post + ") / 2 = " + flow_text(f_.flow_l_min) + " L/min");
@@ -179,7 +182,7 @@ class Explanation {
 
   void volume_step() {
     heading("Volume, actual");
-    if (is_missing(f_.volume_l)) return line("can't be worked out: a flow or the minutes are missing");
+    if (is_missing(f_.volume_l)) return cannot("a flow or the minutes are missing");
     line("V = Q x minutes = " + flow_text(f_.flow_l_min) + " x " + shortest(f_.minutes) + " = " +
          with_decimals(f_.volume_l, 2) + " L");
   }
@@ -189,8 +192,7 @@ class Explanation {
     heading("Volume at reference conditions, " + with_decimals(in_celsius(reference.temperature), 2) + " °C and " +
             with_decimals(reference.pressure.value, 3) + " kPa");
     line("V_ref = V x (P / P_ref) x (T_ref / T), temperatures in kelvin");
-    if (is_missing(f_.volume_reference_l))
-      return line("can't be worked out: a volume, a temperature or a pressure is missing");
+    if (is_missing(f_.volume_reference_l)) return cannot("a volume, a temperature or a pressure is missing");
     line("      = " + with_decimals(f_.volume_l, 2) + " x (" + with_decimals(f_.pressure_kpa, 3) + " / " +
          with_decimals(reference.pressure.value, 3) + ") x (" + with_decimals(reference.temperature.kelvin, 2) + " / " +
          with_decimals(f_.temperature_k, 2) + ") = " + with_decimals(f_.volume_reference_l, 2) + " L");

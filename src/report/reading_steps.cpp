@@ -180,6 +180,7 @@ class SetWorking {
 
   void figures() {
     const MeanAndSpread& flow = set_.flow;
+    if (set_.problem != no_problem) return line("No mean: a record that the set leans on can't be understood.");
     line("n = " + std::to_string(flow.n) + ", mean = " + flow_text(flow.mean) + " L/min, s (n - 1) = " +
          (is_missing(flow.s) ? "none"
                              : flow_text(flow.s) + " L/min = " + with_decimals(100 * flow.relative_s(), 3) + " %") +

@@ -12,35 +12,39 @@
 namespace driftwarden {
 namespace {
 
-KnownTo scaled(const FigureUncertainty& of, double scale) {
-  return {of.u * std::abs(scale), of.expanded * std::abs(scale)};
+// The base that a rule names, which is not that of the practice.
+DriftBase base_of(const Rule& rule) { return static_cast<DriftBase>(static_cast<int>(rule.base) - 1); }
+
+KnownTo known(const FigureUncertainty& of, double scale = 1) {
+  return {of.u * std::abs(scale), of.expanded * std::abs(scale), true};
 }
 
-// The flow that a rule's base stands for.
-double base_of(const Rule& rule, const SampleAssessment& f, double own) {
-  if (rule.base == Base::by_practice) return own;
-  return base_flow(f.pre_l_min, f.post_l_min, static_cast<DriftBase>(static_cast<int>(rule.base) - 1), f.nominal_l_min);
+// A drift as the rule takes it: a change in L/min, or relative to the base of its choice.
+FigureUncertainty of_drift(const Rule& rule, const SampleAssessment& f, const Budget& budget) {
+  if (rule.limit.is_absolute) return uncertainty_of_change(budget, {-1, 1});
+  if (rule.base == Base::by_practice) return budget.about(BudgetFigure::drift);
+  return uncertainty_of_change(budget, drift_weights(f.pre_l_min, f.post_l_min, base_of(rule), f.nominal_l_min));
 }
 
 }  // namespace
 
-KnownTo known_to(const Rule& rule, const SampleAssessment& f, const Budget& budget, DriftBase practice) {
+KnownTo known_to(const Rule& rule, const SampleAssessment& f, const Budget& budget) {
   if (rule.of != Subject::sample) return {};
   switch (static_cast<SampleMeasure>(rule.measure)) {
-    case SampleMeasure::drift: {
-      const double own = base_flow(f.pre_l_min, f.post_l_min, practice, f.nominal_l_min);
-      const double scale = rule.limit.is_absolute ? own : own / base_of(rule, f, own);
-      return scaled(budget.about(BudgetFigure::drift), scale);
-    }
+    case SampleMeasure::drift:
+      return known(of_drift(rule, f, budget));
     case SampleMeasure::flow:
-      return scaled(budget.about(BudgetFigure::flow), 1);
-    case SampleMeasure::flow_deviation:
-      return scaled(budget.about(BudgetFigure::flow),
-                    rule.limit.is_absolute ? 1 : 1 / base_of(rule, f, f.nominal_l_min));
+      return known(budget.about(BudgetFigure::flow));
+    case SampleMeasure::flow_deviation: {
+      const bool is_of_nominal = rule.base == Base::by_practice;
+      const double base =
+          is_of_nominal ? f.nominal_l_min : base_flow(f.pre_l_min, f.post_l_min, base_of(rule), f.nominal_l_min);
+      return known(budget.about(BudgetFigure::flow), rule.limit.is_absolute ? 1 : 1 / base);
+    }
     case SampleMeasure::volume:
-      return scaled(budget.about(BudgetFigure::volume), 1);
+      return known(budget.about(BudgetFigure::volume));
     case SampleMeasure::volume_reference:
-      return scaled(budget.about(BudgetFigure::volume_reference), 1);
+      return known(budget.about(BudgetFigure::volume_reference));
     default:
       return {};
   }
@@ -54,11 +58,11 @@ double probability_beyond(const Limit& limit, double figure, double u) {
   return std::min(beyond, 1.0);  // two tails that were rounded up
 }
 
-Outcome guarded(const Judgement& judgement, double guard, double expanded) {
-  if (judgement.outcome != Outcome::met || !(guard > 0) || is_missing(expanded) || is_missing(judgement.margin)) {
-    return judgement.outcome;
-  }
-  return side_of_limit(judgement.margin, guard * expanded) == Side::below ? Outcome::qualified : Outcome::met;
+Outcome guarded(const Judgement& judgement, double guard, const KnownTo& known) {
+  const bool is_guarded = judgement.outcome == Outcome::met && guard > 0 && known.has_budget;
+  if (!is_guarded || is_missing(judgement.margin)) return judgement.outcome;
+  if (is_missing(known.expanded)) return Outcome::qualified;
+  return side_of_limit(judgement.margin, guard * known.expanded) == Side::below ? Outcome::qualified : Outcome::met;
 }
 
 std::string decision_rule_text(double guard) {

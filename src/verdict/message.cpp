@@ -261,6 +261,10 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
     return figure + " is " + rule.limit.text + ", but " + chance_text(finding) + " likely beyond";
   }
   if (is_met(rule, finding.judgement)) {
+    if (is_missing(finding.probability_beyond)) {
+      return figure + " is " + rule.limit.text + ", but its uncertainty can't be stated, so that the guard band of " +
+             with_decimals(screening.guard(), 2) + " U can't be kept";
+    }
     return figure + " is " + rule.limit.text + ", but nearer to it than the guard band of " +
            with_decimals(screening.guard(), 2) + " U allows; " + chance_text(finding) + " likely beyond";
   }

@@ -146,9 +146,9 @@ void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t a
   Finding finding{number, judgement, about, missing};
   if (number != Finding::faulty_records && !is_missing(judgement.figure)) {
     const Rule& rule = screening_.rules().rules[number];
-    const KnownTo known = known_to(rule, *result_.figures, result_.budget, screening_.basis().practice.drift_base);
+    const KnownTo known = known_to(rule, *result_.figures, result_.budget);
     finding.probability_beyond = probability_beyond(rule.limit, judgement.figure, known.u);
-    finding.judgement.outcome = guarded(judgement, screening_.guard(), known.expanded);
+    finding.judgement.outcome = guarded(judgement, screening_.guard(), known);
   }
   const Outcome outcome = finding.judgement.outcome;
   if (outcome == Outcome::met || outcome == Outcome::skipped) {

@@ -98,6 +98,38 @@ TEST(Bracket, HasTheFieldSetsFromStartToStop) {
             "field 3 | field 4 | field 5");
 }
 
+// The same, struck out.
+std::string struck_out(const std::string& time, const std::string& stage) {
+  return "2026-09-21T" + time + "," + stage + ",P1,,V1,2.000,,yes,tube bent\n";
+}
+
+std::string bracket_with_void(const std::string& rows) {
+  BookText text;
+  text.readings = "taken,stage,pump,sample,calibrator,reading [L/min],set,void,note\n" + rows;
+  return bracket_of(text);
+}
+
+std::string sound(const std::string& time, const std::string& stage) {
+  return "2026-09-21T" + time + "," + stage + ",P1,,V1,2.000,,,\n";
+}
+
+TEST(Bracket, ASetThatIsStruckOutGivesWayToTheNextOneAway) {
+  EXPECT_EQ(bracket_with_void(sound("05:00", "pre") + struck_out("07:00", "pre") + struck_out("16:10", "post") +
+                              struck_out("18:00", "post") + sound("20:00", "post")),
+            "pre 2 | post 6");
+  // Sets that are struck out in part count.
+  EXPECT_EQ(bracket_with_void(sound("05:00", "pre") + struck_out("07:00", "pre") + sound("07:01", "pre")), "pre 3 4");
+}
+
+TEST(Bracket, ASetThatIsStruckOutStandsWhereThereIsNoOther) {
+  EXPECT_EQ(bracket_with_void(struck_out("07:00", "pre") + struck_out("16:10", "post")), "pre 2 | post 3");
+}
+
+TEST(Bracket, ASetThatIsStruckOutDoesNotGiveWayToOneOfAnotherUse) {
+  EXPECT_EQ(bracket_with_void(sound("02:00", "pre") + sound("04:00", "post") + struck_out("07:00", "pre")), "pre 4");
+  EXPECT_EQ(bracket_with_void(struck_out("16:10", "post") + sound("18:00", "pre") + sound("20:00", "post")), "post 2");
+}
+
 TEST(Bracket, IsEmptyWithoutPumpReadingsOrWithoutAPump) {
   const Book book = book_of(BookText());
   const PumpSets sets(book);

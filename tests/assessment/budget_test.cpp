@@ -159,5 +159,133 @@ TEST(Budget, ListsTheNominalFlowInPlaceOfTheMeasuredOneAsMissing) {
   EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
 }
 
+// Errors of 0 % at 1 L/min and 2 % at 2 L/min; U is 1 % of the reference at the one, 2 % at the other.
+BookText between_two_points(const std::string& pre, const std::string& post) {
+  BookText text = worked_book();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty "
+      "[L/min],coverage factor\n"
+      "C1,V1,2026-01-05,1,1,1,0.01,2\nC1,V1,2026-01-05,2,2,2.04,0.04,2\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (const char* minute : {"1", "2"}) {
+    text.readings += std::string("2026-09-21T07:3") + minute + ",pre,S1,V1," + pre + "\n";
+    text.readings += std::string("2026-09-21T16:1") + minute + ",post,S1,V1," + post + "\n";
+  }
+  return text;
+}
+
+// h = 4 w (1 − w) |e₂ − e₁| / 2: 0.01 in the middle, 0.0075 at a quarter; nothing at a point.
+TEST(Budget, LetsTheErrorBowBetweenCertificatePointsWhereEachSetWasRead) {
+  const BudgetedBook on_a_point(between_two_points("2.04", "1.52"));
+  EXPECT_EQ(on_a_point.line(BudgetSource::pre_interpolation), nullptr);
+  ASSERT_NE(on_a_point.line(BudgetSource::post_interpolation), nullptr);
+  EXPECT_NEAR(on_a_point.line(BudgetSource::post_interpolation)->u, 0.01 / std::sqrt(3), 1e-12);
+  const BudgetedBook between(between_two_points("1.52", "1.26"));
+  const BudgetLine* both = between.line(BudgetSource::interpolation);
+  ASSERT_NE(both, nullptr);
+  EXPECT_NEAR(both->u * both->on_pre, 0.01 / std::sqrt(3) * between.figures.pre_l_min, 1e-12);
+  EXPECT_NEAR(both->u * both->on_post, 0.0075 / std::sqrt(3) * between.figures.post_l_min, 1e-12);
+}
+
+TEST(Budget, TakesTheCertificatesUncertaintyWhereEachSetWasRead) {
+  const BudgetedBook book(between_two_points("2.04", "1.52"));
+  const BudgetLine* certificate = book.line(BudgetSource::certificate);
+  ASSERT_NE(certificate, nullptr);
+  EXPECT_NEAR(certificate->u * certificate->on_pre, 0.01 * book.figures.pre_l_min, 1e-12);
+  EXPECT_NEAR(certificate->u * certificate->on_post, 0.0075 * book.figures.post_l_min, 1e-12);
+}
+
+// A rotameter before, a dry piston after, or what else is said; the last two columns are the readings' conditions.
+BookText with_conditions(const std::string& pre, const std::string& post, const std::string& principle = "rotameter") {
+  BookText text = worked_book();
+  text.settings += "altitude_pressure = \"3 %\"\n[site]\naltitude = \"1500 m\"\n";
+  text.instruments =
+      "instrument,kind,principle,scale temperature [°C],scale pressure [kPa]\nP1,pump,,,\n"
+      "V1,calibrator," +
+      principle + ",20,101.325\nV2,calibrator,volumetric,,\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n";
+  for (const char* minute : {"1", "2"}) {
+    text.readings += std::string("2026-09-21T07:3") + minute + ",pre,S1," + pre + "\n";
+    text.readings += std::string("2026-09-21T16:1") + minute + ",post,S1," + post + "\n";
+  }
+  return text;
+}
+
+TEST(Budget, ASetThatNeedsNoConditionsMayLackThem) {
+  const BudgetedBook book(with_conditions("V2,2.0,,", "V1,2.0,20,85"));
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).u));
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume_reference).u));
+  EXPECT_GT(std::abs(book.contribution(BudgetSource::reading_temperature, BudgetFigure::drift)), 0);
+}
+
+// What only one set has from the altitude does not cancel in the drift: 3 % / √3, half of it by the rotameter's root.
+TEST(Budget, TakesThePressureByAltitudeForTheSetThatHasNoOther) {
+  const BudgetedBook book(with_conditions("V1,2.0,20,", "V1,2.0,20,84.5"));
+  const double ratio = book.figures.post_l_min / book.figures.pre_l_min;
+  EXPECT_NEAR(std::abs(book.contribution(BudgetSource::altitude_pressure, BudgetFigure::drift)),
+              ratio * 0.03 / std::sqrt(3) / 2, 1e-12);
+  EXPECT_NEAR(std::abs(book.contribution(BudgetSource::reading_pressure, BudgetFigure::drift)),
+              ratio * 0.3 / std::sqrt(3) / 84.5 / 2, 1e-12);
+}
+
+// A mass meter's flow is ∝ T / P and the conversion ∝ P / T: with one thermometer for both they cancel.
+TEST(Budget, ConditionsThatTheSampleHasFromItsSetsAreNotKnownApart) {
+  BookText text = with_conditions("V1,2.0,22,85", "V1,1.9,22,85", "mass");
+  text.samples = "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  const BudgetedBook book(text);
+  EXPECT_EQ(book.line(BudgetSource::sampling_temperature), nullptr);
+  EXPECT_EQ(book.line(BudgetSource::sampling_pressure), nullptr);
+  EXPECT_NEAR(book.contribution(BudgetSource::reading_temperature, BudgetFigure::volume_reference), 0, 1e-9);
+  EXPECT_NEAR(book.contribution(BudgetSource::reading_pressure, BudgetFigure::volume_reference), 0, 1e-9);
+  EXPECT_GT(std::abs(book.contribution(BudgetSource::reading_temperature, BudgetFigure::volume)), 1);
+}
+
+// JCGM 100:2008, F.2.4.5: what a practice leaves uncorrected is no part of U, and has to be told.
+TEST(Budget, ListsCorrectionsThatAPracticeLeavesOut) {
+  AssessmentPractice never;
+  never.correction.rotameter = RotameterCorrection::never;
+  const BudgetedBook uncorrected(with_conditions("V1,2.0,20,85", "V1,1.9,20,85"), never);
+  EXPECT_TRUE(uncorrected.lacks(BudgetSource::rotameter_as_read));
+  EXPECT_EQ(uncorrected.line(BudgetSource::reading_pressure), nullptr);
+  AssessmentPractice beyond;
+  beyond.correction.rotameter = RotameterCorrection::beyond_5_percent;
+  EXPECT_TRUE(
+      BudgetedBook(with_conditions("V1,2.0,20,98", "V1,1.9,20,98"), beyond).lacks(BudgetSource::rotameter_as_read));
+  EXPECT_FALSE(
+      BudgetedBook(with_conditions("V1,2.0,20,85", "V1,1.9,20,85"), beyond).lacks(BudgetSource::rotameter_as_read));
+  EXPECT_TRUE(
+      BudgetedBook(with_conditions("V1,2.0,20,85", "V1,1.9,20,85", "bubble")).lacks(BudgetSource::bubble_humidity));
+}
+
+// 1 % of both flows acts on their difference by 1 % of that, and on a drift not at all.
+TEST(Budget, AChangeInFlowHasAnUncertaintyOfItsOwn) {
+  const BudgetedBook worked(worked_book());
+  const double q1 = worked.figures.pre_l_min;
+  const double q2 = worked.figures.post_l_min;
+  double sum = 0;
+  for (const BudgetLine& line : worked.budget.lines) {
+    const double part = line.u * (line.source == BudgetSource::pre_repeatability    ? 1
+                                  : line.source == BudgetSource::post_repeatability ? 1
+                                  : line.source == BudgetSource::certificate        ? q2 - q1
+                                  : line.source == BudgetSource::pre_resolution     ? 1.002
+                                  : line.source == BudgetSource::post_resolution    ? 1.002
+                                                                                    : 0);
+    sum += part * part;
+  }
+  EXPECT_NEAR(uncertainty_of_change(worked.budget, {-1, 1}).u, std::sqrt(sum), 1e-9);
+  const FlowWeights weights = drift_weights(q1, q2, DriftBase::pre, missing);
+  EXPECT_NEAR(uncertainty_of_change(worked.budget, weights).u, worked.budget.about(BudgetFigure::drift).u, 1e-15);
+}
+
+TEST(Budget, StatesNoUncertaintyOfAChangeThatLeansOnWhatIsMissing) {
+  BookText text = worked_book();
+  replace_all(text.certificates, ",0.020,2", ",,");
+  const BudgetedBook worked(text);
+  EXPECT_TRUE(is_missing(uncertainty_of_change(worked.budget, {-1, 1}).u));
+  const FlowWeights weights =
+      drift_weights(worked.figures.pre_l_min, worked.figures.post_l_min, DriftBase::post, missing);
+  EXPECT_FALSE(is_missing(uncertainty_of_change(worked.budget, weights).u));
+}
+
 }  // namespace
 }  // namespace driftwarden::budget_test

@@ -154,11 +154,11 @@ TEST(ReadingSet, LeavesVoidReadingsOutOfTheMeanAndCountsThem) {
   EXPECT_EQ(set.problem, no_problem);
 }
 
-TEST(ReadingSet, LeavesRejectedReadingsOutOfTheMeanAndNamesTheFault) {
+TEST(ReadingSet, HasNoMeanWithARejectedReadingAndNamesTheFault) {
   const SplitBook split(with_readings("2026-09-21T07:00,pre,S1,V1,2.00,,,\n2026-09-21T07:01,pre,S1,V1,2.O1,,,\n"));
   const ReadingSet set = split.read(0);
   EXPECT_EQ(set.flow.n, 1U);
-  EXPECT_EQ(set.flow.mean, 2.0);
+  EXPECT_TRUE(is_missing(set.flow.mean));
   ASSERT_NE(set.problem, no_problem);
   EXPECT_EQ(split.book.problems[set.problem - 1].place, (Place{"readings.csv", 3, 28}));
 }
@@ -168,6 +168,7 @@ TEST(ReadingSet, OfVoidReadingsAloneHasNoFlow) {
   const ReadingSet set = split.read(0);
   EXPECT_EQ(set.flow.n, 0U);
   EXPECT_TRUE(is_missing(set.flow.mean));
+  EXPECT_TRUE(set.is_void());
 }
 
 // C1 shows 1 % too much at 2.0 L/min; C2, from the 22nd on, 4 % too much.

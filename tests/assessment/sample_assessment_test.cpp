@@ -257,6 +257,36 @@ std::string fault_place(AssessedBook& book, std::string_view sample) {
   return problem == no_problem ? "" : to_text(book.book.problems[problem - 1].place);
 }
 
+TEST(SampleAssessment, ASetThatIsStruckOutGivesWayToOneThatIsNot) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],void,note\n"
+      "2026-09-21T05:00,pre,S1,V1,2.0,,\n2026-09-21T07:30,pre,S1,V1,2.2,yes,tube bent\n"
+      "2026-09-21T16:10,post,S1,V1,1.5,yes,tube bent\n2026-09-21T18:00,post,S1,V1,1.9,,\n";
+  AssessedBook book(text);
+  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
+  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
+}
+
+TEST(SampleAssessment, GuessesNoFigureFromARecordThatCantBeUnderstood) {
+  const std::string sample = "sample,pump,started,stopped,paused [min]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,";
+  BookText text;
+  text.samples = sample + "4O\n";
+  AssessedBook pause(text);
+  EXPECT_TRUE(is_missing(pause.of("S1").minutes));
+  EXPECT_TRUE(is_missing(pause.of("S1").volume_l));
+  EXPECT_TRUE(is_missing(pause.of("S1").drift));
+  EXPECT_EQ(pause.of("S1").pre_l_min, 2.0);
+  text.samples = sample + "40\n";
+  text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n";
+  AssessedBook reading(text);
+  EXPECT_EQ(reading.of("S1").minutes, 440);
+  EXPECT_EQ(reading.of("S1").pre_l_min, 2.0);
+  EXPECT_TRUE(is_missing(reading.of("S1").post_l_min));
+  EXPECT_TRUE(is_missing(reading.of("S1").drift));
+  EXPECT_TRUE(is_missing(reading.of("S1").volume_reference_l));
+}
+
 TEST(SampleAssessment, NamesTheFirstFaultOfARecordItLeansOn) {
   BookText sample =
       with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,3O");

@@ -178,14 +178,37 @@ TEST(CertificatesFile, IsTornWhereRowsOfOneNameDisagree) {
                     "K-1,VOL-1,2026-01-05,1,1,1\nK-1,ROT-22,2026-01-05,2,2,2\nK-2,VOL-1,2026-02-05,1,1,1\n"
                     "K-2,VOL-1,2026-02-06,2,2,2\n")
           .read();
-  EXPECT_EQ(
-      told(book.problems),
-      "certificates.csv:3:1: error: the certificate 'K-1' has another instrument or date in certificates.csv:2; all "
-      "rows of one certificate say the same; give another certificate another name [certificate/torn]\n"
-      "certificates.csv:5:1: error: the certificate 'K-2' has another instrument or date in certificates.csv:4; all "
-      "rows of one certificate say the same; give another certificate another name [certificate/torn]\n");
+  EXPECT_EQ(told(book.problems),
+            "certificates.csv:3:5: error: the certificate 'K-1' has another 'instrument' in certificates.csv:2; all "
+            "rows of one certificate say the same; give another certificate another name [certificate/torn]\n"
+            "certificates.csv:5:11: error: the certificate 'K-2' has another 'calibrated' in certificates.csv:4; all "
+            "rows of one certificate say the same; give another certificate another name [certificate/torn]\n");
   EXPECT_EQ(problem_text(book, book.certificates[0].problem), to_text(book.problems[0]));
   EXPECT_EQ(problem_text(book, book.certificates[1].problem), to_text(book.problems[1]));
+}
+
+TEST(CertificatesFile, HeedsWhatAnyRowSaysOfTheWholeCertificate) {
+  const std::string wide =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],due,coverage factor,"
+      "tolerance [%]\n";
+  const Book later =
+      CertifiedBook(wide + "K-1,VOL-1,2026-01-05,1,1,1,,,\nK-1,VOL-1,2026-01-05,2,2,2,2027-01-05,4,3\n").read();
+  EXPECT_TRUE(later.problems.empty());
+  EXPECT_EQ(later.certificates[0].coverage_factor, 4);
+  EXPECT_EQ(later.certificates[0].due, day_from({2027, 1, 5}));
+  EXPECT_EQ(later.certificates[0].tolerance, 0.03);
+  const Book torn =
+      CertifiedBook(wide +
+                    "K-1,VOL-1,2026-01-05,1,1,1,2027-01-05,2,3\nK-1,VOL-1,2026-01-05,2,2,2,2027-01-05,4,3\n"
+                    "K-1,VOL-1,2026-01-05,3,3,3,2028-01-05,2,3\nK-1,VOL-1,2026-01-05,4,4,4,,,5\n")
+          .read();
+  ASSERT_EQ(torn.problems.size(), 3U);
+  EXPECT_NE(to_text(torn.problems[0])
+                .find("certificates.csv:3:39: error: the certificate 'K-1' has another 'coverage factor'"),
+            std::string::npos)
+      << to_text(torn.problems[0]);
+  EXPECT_NE(torn.problems[1].message.find("another 'due'"), std::string::npos);
+  EXPECT_NE(torn.problems[2].message.find("another 'tolerance'"), std::string::npos);
 }
 
 TEST(CertificatesFile, DoesNotCallACertificateTornForADateOrInstrumentThatIsToldAlready) {

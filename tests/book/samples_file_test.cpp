@@ -90,6 +90,14 @@ TEST(SamplesFile, ReadsAColumnThatOnlyAnotherFileHasAsMissing) {
   EXPECT_EQ(book.place_text(book.files.samples, t.place[2]), "samples/b.csv:2");
 }
 
+TEST(SamplesFile, TellsOfPausesThatAreLongerThanTheRun) {
+  const std::string with_pauses = "sample,pump,started,stopped,paused [h]\nS-1,PUMP-1," + times + ",";
+  EXPECT_EQ(told(book_with(with_pauses + "8\n").problems), "");
+  EXPECT_EQ(told(book_with(with_pauses + "8.01\n").problems),
+            "samples.csv:2:46: error: the sample stood still for longer than the 480 min from its start to its stop; "
+            "check the pauses and the two times [sample/paused-too-long]\n");
+}
+
 TEST(SamplesFile, AsksABlankForNeitherPumpNorTimes) {
   const Book book = book_with("sample,kind,pump,started,stopped\nB-1,blank,,,\nB-2,BLANK,PUMP-1," + times + "\n");
   EXPECT_EQ(told(book.problems), "");

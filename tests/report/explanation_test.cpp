@@ -109,11 +109,13 @@ TEST(Explanation, SaysWhatCannotBeWorkedOutAndWhy) {
   EXPECT_HAS(explained(BookText()), "  can't be worked out: a volume, a temperature or a pressure is missing\n");
 }
 
-TEST(Explanation, SaysThatThePausesAreLongerThanTheRun) {
+TEST(Explanation, WorksNothingOutFromARecordThatCantBeUnderstood) {
   BookText text;
   text.samples = "sample,pump,started,stopped,paused [min]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,500\n";
-  EXPECT_HAS(explained(text),
-             "  can't be worked out: the pauses, 500 min, are longer than the 480 min from start to stop\n");
+  const std::string why = "  not worked out: a record that the sample leans on can't be understood, see below\n";
+  for (const char* step : {"\nVolume, actual\n", "\nFlow for the volume\n"}) EXPECT_HAS(explained(text), step + why);
+  EXPECT_HAS(explained(text), "[samples.csv:2]\n" + why);  // the minutes
+  EXPECT_HAS(explained(text), "for longer than the 480 min from its start to its stop");
 }
 
 TEST(Explanation, SaysThatTheClocksWereChanged) {

@@ -41,20 +41,28 @@ TEST(DecisionRisk, OfWhatIsNotKnownIsMissing) {
   EXPECT_TRUE(is_missing(probability_beyond(between(-1, 1), missing, 1)));
 }
 
+KnownTo known_to_expanded(double expanded) { return {expanded / 2, expanded, true}; }
+
 Judgement met_with_margin(double margin) { return {Outcome::met, 0.05 - margin, 0.05, margin}; }
 
 TEST(DecisionRisk, QualifiesWhatLiesInTheGuardBandAndKeepsWhatLiesOnItsEdge) {
-  EXPECT_EQ(guarded(met_with_margin(0.010), 1, 0.010), Outcome::met);
-  EXPECT_EQ(guarded(met_with_margin(0.0099), 1, 0.010), Outcome::qualified);
-  EXPECT_EQ(guarded(met_with_margin(0.0099), 0.5, 0.010), Outcome::met);
-  EXPECT_EQ(guarded(met_with_margin(0.0099), 0, 0.010), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.010), 1, known_to_expanded(0.010)), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 1, known_to_expanded(0.010)), Outcome::qualified);
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 0.5, known_to_expanded(0.010)), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 0, known_to_expanded(0.010)), Outcome::met);
 }
 
-TEST(DecisionRisk, GuardsNothingThatIsNotMetOrNotKnown) {
-  EXPECT_EQ(guarded({Outcome::void_, 0.06, 0.05, -0.01}, 1, 0.010), Outcome::void_);
-  EXPECT_EQ(guarded({Outcome::note, 0.06, 0.05, -0.01}, 1, 0.010), Outcome::note);
-  EXPECT_EQ(guarded(met_with_margin(0), 1, missing), Outcome::met);
-  EXPECT_EQ(guarded({Outcome::met, missing, missing, missing}, 1, 0.010), Outcome::met);
+// JCGM 106:2012, 8.3.3: a guard band is a multiple of U; without U there is none to keep.
+TEST(DecisionRisk, QualifiesWhatIsMetWhereTheUncertaintyCantBeStated) {
+  EXPECT_EQ(guarded(met_with_margin(0.04), 1, known_to_expanded(missing)), Outcome::qualified);
+  EXPECT_EQ(guarded(met_with_margin(0.04), 0, known_to_expanded(missing)), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.04), 1, {}), Outcome::met);  // a count of readings has no uncertainty
+}
+
+TEST(DecisionRisk, GuardsNothingThatIsNotMet) {
+  EXPECT_EQ(guarded({Outcome::void_, 0.06, 0.05, -0.01}, 1, known_to_expanded(0.010)), Outcome::void_);
+  EXPECT_EQ(guarded({Outcome::note, 0.06, 0.05, -0.01}, 1, known_to_expanded(0.010)), Outcome::note);
+  EXPECT_EQ(guarded({Outcome::met, missing, missing, missing}, 1, known_to_expanded(0.010)), Outcome::met);
 }
 
 // Guard bands and the worst risk at their edge: 1 U below 2.5 %, 0.83 U below 5 %, 1.5 U below 0.16 % (ILAC-G8:09/2019,
@@ -80,10 +88,14 @@ Budget known() {
   budget.of[1] = {0.016, 99, 2, 0.032};
   budget.of[2] = {5, 99, 2, 10};
   budget.of[3] = {4, 99, 2, 8};
+  constexpr double infinite = std::numeric_limits<double>::infinity();
+  budget.lines = {{BudgetSource::pre_resolution, 0, 0.003, Distribution::rectangular, infinite, {}, 1, 0},
+                  {BudgetSource::post_resolution, 0, 0.004, Distribution::rectangular, infinite, {}, 0, 1},
+                  {BudgetSource::certificate, 0, 0.01, Distribution::normal, infinite, {}, 2.0, 1.9}};
   return budget;
 }
 
-KnownTo of_rule(const RuleText& rule) { return known_to(rule.rule(), flows(), known(), DriftBase::pre); }
+KnownTo of_rule(const RuleText& rule) { return known_to(rule.rule(), flows(), known()); }
 
 TEST(DecisionRisk, KnowsEachMeasureThatABudgetIsAbout) {
   EXPECT_EQ(of_rule({Subject::sample, "drift", "within", {"5 %"}}).u, 0.002);
@@ -94,15 +106,18 @@ TEST(DecisionRisk, KnowsEachMeasureThatABudgetIsAbout) {
   EXPECT_TRUE(is_missing(of_rule({Subject::set, "flow", "at_least", {"1 L/min"}}).u));
 }
 
+// Of post − pre: 0.003 and 0.004 L/min, and 1 % of both flows, of which 1 % of their difference is left.
+const double u_of_change = std::sqrt(0.003 * 0.003 + 0.004 * 0.004 + 0.001 * 0.001);
+
 TEST(DecisionRisk, PutsTheUncertaintyOnTheBaseOfTheRule) {
   RuleText rule{Subject::sample, "drift", "within", {"5 %"}};
   rule.base = Base::nominal;
-  EXPECT_NEAR(of_rule(rule).u, 0.002 * 2.0 / 1.6, 1e-12);
+  EXPECT_NEAR(of_rule(rule).u, u_of_change / 1.6, 1e-12);
   EXPECT_NEAR(of_rule({Subject::sample, "flow.deviation", "within", {"5 %"}}).u, 0.016 / 1.6, 1e-12);
 }
 
 TEST(DecisionRisk, OfAnAbsoluteLimitIsInItsUnit) {
-  EXPECT_NEAR(of_rule({Subject::sample, "drift", "within", {"0.1 L/min"}}).u, 0.002 * 2.0, 1e-12);
+  EXPECT_NEAR(of_rule({Subject::sample, "drift", "within", {"0.1 L/min"}}).u, u_of_change, 1e-12);
   EXPECT_NEAR(of_rule({Subject::sample, "flow.deviation", "within", {"0.1 L/min"}}).u, 0.016, 1e-12);
 }
 

@@ -31,7 +31,8 @@ class PumpSets {
 
   // The bracket around a sample that ran on a pump from one moment to another: the last pre set at or before its start,
   // unless the pump was checked again as "pre" before its post; the first post set at or after its stop; the field sets
-  // between. Each nullptr or empty where there is none.
+  // between. Each nullptr or empty where there is none. A set that is struck out as a whole gives way to the next one
+  // away from the sample that is not, as long as no set of the other stage lies between them.
   struct Bracket {
     const SetRows* pre = nullptr;
     const SetRows* post = nullptr;
@@ -45,6 +46,7 @@ class PumpSets {
  private:
   std::vector<Row> rows_;
   std::vector<SetRows> sets_;         // by pump, then stage, then time
+  std::vector<bool> is_void_;         // by set
   std::vector<std::uint32_t> begin_;  // three stages a pump, one more at the end
   std::vector<ProblemNumber> lost_;   // by pump
 };

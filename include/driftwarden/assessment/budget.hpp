@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/assessment/sample_assessment.hpp"
 
 namespace driftwarden {
@@ -23,7 +24,9 @@ enum class BudgetSource : std::uint8_t {
   pre_resolution,
   post_resolution,
   flow_between,         // the flow between the two checks is not known
-  nominal_as_measured,  // the nominal flow stands for the measured one: never a line, only a lack
+  nominal_as_measured,  // the nominal flow stands for the measured one: never a line, only a lack; likewise
+  rotameter_as_read,    // a rotameter's reading away from its scale's conditions stands for the flow
+  bubble_humidity,      // how moist the bubble's gas was, and with it the correction that is made or left out
   reading_temperature,
   reading_pressure,
   sampling_temperature,
@@ -53,6 +56,8 @@ struct BudgetLine {
   Distribution distribution = Distribution::normal;
   double dof = 0;
   double sensitivity[budget_figures] = {};  // change of each figure per unit of the input
+  double on_pre = 0;                        // and of the pre and post flow, L/min
+  double on_post = 0;
 
   double contribution(BudgetFigure figure) const { return sensitivity[static_cast<std::size_t>(figure)] * u; }
 };
@@ -61,6 +66,8 @@ struct BudgetLine {
 struct BudgetLack {
   BudgetSource source = BudgetSource::count_;
   bool is_essential[budget_figures] = {};  // without it no uncertainty of the figure is stated
+  double on_pre = 0;                       // as of a line; 0 where the input is not essential
+  double on_post = 0;
 };
 
 struct FigureUncertainty {
@@ -87,6 +94,13 @@ struct Budget {
   void clear();
   const FigureUncertainty& about(BudgetFigure figure) const { return of[static_cast<std::size_t>(figure)]; }
 };
+
+// The uncertainty of another function of the pre and post flow than those four, from the same inputs.
+//
+//   weights  change of the function per L/min of the pre and of the post flow
+//   Valid    missing where an input is missing that it leans on, or where there is no budget
+//   Example  the change from pre to post in L/min has -1 and 1: a certificate common to both hardly acts on it
+FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weights);
 
 // Fills `budget` (its memory is used again) for one assessed sample.
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);

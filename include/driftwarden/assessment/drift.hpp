@@ -17,6 +17,13 @@ namespace driftwarden {
 //   Example  2.000 -> 1.904 L/min: -4.800 % of pre, -5.042 % of post, -4.918 % of the mean
 double drift(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min);
 
+// How the drift follows each flow: ∂d/∂q_pre and ∂d/∂q_post, per L/min; a nominal base is taken as exact.
+struct FlowWeights {
+  double pre = 0;
+  double post = 0;
+};
+FlowWeights drift_weights(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min);
+
 // The flow that base stands for, L/min.
 double base_flow(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min);
 

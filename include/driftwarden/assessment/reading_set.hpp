@@ -68,6 +68,9 @@ struct ReadingSet {
   double overdue_min = missing;  // how long a certificate was overdue at the worst, minutes (negative: not yet due)
   BeyondRange beyond_range;      // of the reading that lay farthest outside
   ProblemNumber problem = no_problem;
+
+  // Whether all its readings are struck out.
+  bool is_void() const { return flow.n == 0 && voided > 0 && problem == no_problem; }
 };
 
 // Works out sets of a book.

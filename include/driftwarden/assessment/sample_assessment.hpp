@@ -88,6 +88,7 @@ class SampleAssessor {
   void work_out_volume();
   void work_out_conditions();
   void work_out_changes();
+  void leave_out_what_leans_on_it();
 
   const AssessmentBasis& basis_;
   const SampleTable& samples_;
