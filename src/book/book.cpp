@@ -120,7 +120,8 @@ std::string Book::place_text(const std::vector<std::string>& table_files, RowPla
 Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& advance) {
   std::error_code ignored;
   if (!fs::is_directory(folder, ignored)) {
-    return error("book/no-folder", {folder.string(), 0, 0}, "there is no such folder",
+    return error("book/no-folder", {folder.string(), 0, 0},
+                 fs::exists(folder, ignored) ? "this is a file and not a folder" : "there is no such folder",
                  "name the folder that holds book.toml");
   }
   Result<MappedFile> text = MappedFile::open(folder / "book.toml", "book.toml");

@@ -149,11 +149,11 @@ ConditionPoint read_condition_point(RowReader& row, const TableLayout& layout) {
 Certificate read_certificate(RowReader& row, const TableLayout& layout, RowPlace place) {
   Certificate result;
   result.place = place;
-  result.name = row.text(certificate);
+  result.name = row.kept_text(certificate);
   result.calibrated = row.date(calibrated);
   result.due = row.date(due);
-  result.issuer = row.text(issuer);
-  result.standard = row.text(standard);
+  result.issuer = row.kept_text(issuer);
+  result.standard = row.kept_text(standard);
   if (const double t = row.quantity(temperature); !is_missing(t)) result.temperature = Temperature(t);
   if (const double p = row.quantity(pressure); !is_missing(p)) result.pressure = Pressure(p);
   result.coverage_factor = optional(row.quantity(coverage_factor));

@@ -50,15 +50,15 @@ void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand)
       Decision next;
       next.place = {file.number, line};
       next.decided = row.moment(decided);
-      next.by = row.text(by);
-      next.subject = row.text(subject);
+      next.by = row.kept_text(by);
+      next.subject = row.kept_text(subject);
       if (!next.subject.empty() && samples.find(next.subject) == no_row) {
         report_unknown(next.subject, row, hand, unknown);
       }
-      next.rule = row.text(rule);
+      next.rule = row.kept_text(rule);
       const int word = row.word(ruling, rulings);
       if (word >= 0) next.ruling = static_cast<Ruling>(word);
-      next.reason = row.text(reason);
+      next.reason = row.kept_text(reason);
       // A decision that can't be understood decides nothing.
       if (row.problem() == no_problem) hand.book.decisions.push_back(std::move(next));
     };

@@ -54,7 +54,7 @@ std::optional<double> optional(double figure) {
 Instrument read_row(RowReader& row, RowPlace place) {
   Instrument result;
   result.place = place;
-  result.name = row.text(instrument);
+  result.name = row.kept_text(instrument);
   const int kind_word = row.word(kind, kinds);
   if (kind_word >= 0) result.kind = static_cast<InstrumentKind>(kind_word);
   const int principle_word = row.word(principle, principles);
@@ -63,7 +63,7 @@ Instrument read_row(RowReader& row, RowPlace place) {
     row.fail(principle, "instrument/no-principle", "the calibrator " + in_quotes(result.name) + " has no principle",
              "write volumetric, bubble, rotameter, mass or orifice");
   }
-  result.serial = row.text(serial);
+  result.serial = row.kept_text(serial);
   result.low_l_min = optional(row.quantity(low));
   result.high_l_min = optional(row.quantity(high));
   if (const double t = row.quantity(scale_temperature); !is_missing(t)) result.scale_temperature = Temperature(t);

@@ -7,6 +7,7 @@
 
 #include "book/plain_text.hpp"
 #include "driftwarden/book/short_text.hpp"
+#include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 
@@ -37,6 +38,15 @@ bool is_number_with_letters(std::string_view written) {
     if (c == ',') c = '.';
   }
   return number_from(digits).has_value();
+}
+
+// A number but for blanks in it, as by a slip of the space bar or between thousands.
+bool is_number_with_blanks(std::string_view written) {
+  std::string digits(written);
+  std::erase(digits, ' ');
+  std::erase(digits, '\t');
+  std::replace(digits.begin(), digits.end(), ',', '.');
+  return digits.size() < written.size() && number_from(digits).has_value();
 }
 
 // A bound in the unit that was written, without the noise of its conversion: -93.15 °C, not -93.14999999999998 °C.
@@ -129,7 +139,9 @@ void RowReader::fail_number(int field, std::string_view written) {
   std::string hint = "write digits with '";
   hint += context_.decimal;
   hint += "' as decimal sign";
-  if (context_.decimal == '.' && written.find(',') != std::string_view::npos) {
+  if (is_number_with_blanks(written)) {
+    hint += "; a blank stands between digits";
+  } else if (context_.decimal == '.' && written.find(',') != std::string_view::npos) {
     hint += ", or set decimal = \",\" in book.toml";
   } else if (context_.decimal == ',' && written.find('.') != std::string_view::npos) {
     hint += "; a point is not one in this book";
@@ -145,6 +157,18 @@ Moment RowReader::no_such_moment(int field, std::string_view written) {
   StampFault why = stamps_.why(written);
   fail(field, std::move(why.id), std::move(why.message), std::move(why.hint));
   return no_moment;
+}
+
+std::string_view RowReader::kept_text(int field) {
+  const std::string_view written = cell(field);
+  is_sound(field, written);
+  return written;
+}
+
+bool RowReader::is_sound(int field, std::string_view text) {
+  if (is_utf8(text)) return true;
+  fail(field, "csv/not-utf-8", in_quotes(text) + " is not UTF-8", "save the file as CSV in UTF-8");
+  return false;
 }
 
 Day RowReader::date(int field) {
@@ -184,16 +208,16 @@ TextId RowReader::interned(int field) {
   LastText& last = last_text_[static_cast<std::size_t>(field)];
   if (is_same_text(last.text, written)) return last.id;
   LastText& lately = lately_interned_[static_cast<unsigned char>(written.back()) % lately_interned_.size()];
-  if (!is_same_text(lately.text, written)) lately = known(written);
+  if (!is_same_text(lately.text, written)) lately = known(field, written);
   last = lately;
   return last.id;
 }
 
-TextId RowReader::intern(std::string_view text) { return known(text).id; }
-
-RowReader::LastText RowReader::known(std::string_view text) {
+// A text that is not UTF-8 is not remembered, so that every row with it is told.
+RowReader::LastText RowReader::known(int field, std::string_view text) {
   const auto found = known_texts_.find(text);
   if (found != known_texts_.end()) return {found->first, found->second};
+  if (!is_sound(field, text)) return {};
   const auto [id, kept] = context_.texts.intern(text);
   known_texts_.emplace(kept, id);
   return {kept, id};
@@ -201,11 +225,17 @@ RowReader::LastText RowReader::known(std::string_view text) {
 
 TextId RowReader::interned_note(int field) {
   if (context_.layout.notes.empty()) return interned(field);
-  const std::string text = note(field);
-  return text.empty() ? 0 : intern(text);
+  const std::string text = joined_note(field);
+  return text.empty() ? 0 : known(field, text).id;
 }
 
 std::string RowReader::note(int field) {
+  std::string note = joined_note(field);
+  is_sound(field, note);
+  return note;
+}
+
+std::string RowReader::joined_note(int field) {
   std::string note(cell(field));
   for (const auto& [column, heading] : context_.layout.notes) {
     if (static_cast<std::size_t>(column) >= row_->cell_count()) continue;

@@ -84,7 +84,7 @@ class SampleRows {
 
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     row_.start(scanner, line);
-    const std::string_view written = row_.text(sample);
+    const std::string_view written = row_.kept_text(sample);
     table_.name[row] = written.empty() ? names_.keep(stand_in(line)) : names_.keep(written);
     const int kind_word = row_.word(kind, kinds);
     table_.kind[row] = kind_word < 0 ? SampleKind::sample : static_cast<SampleKind>(kind_word);

@@ -28,8 +28,8 @@ class ServiceRows {
     next.place = {file_.number, line};
     next.serviced = row_.moment(serviced);
     next.instrument = read_instrument();
-    next.what = row_.text(what);
-    next.by = row_.text(by);
+    next.what = row_.kept_text(what);
+    next.by = row_.kept_text(by);
     next.note = row_.note(note);
     // A service that can't be understood cuts no history.
     if (row_.problem() == no_problem) hand_.book.services.push_back(std::move(next));

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "book/plain_text.hpp"
+#include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
@@ -151,9 +152,14 @@ class LayoutReader {
 
   // " (is 'X' meant?)" for a required column that a near heading may stand for.
   std::string near_miss(const FieldSpec& field) const {
+    const std::array<std::string_view, 1> one{field.name};
+    std::vector<std::string> theirs;
+    for (const auto& [heading, target] : owners_) {
+      if (heading_key(split_heading(target.first).name) == heading_key(field.name)) theirs.push_back(heading);
+    }
     for (const std::string& heading : unknown_) {
-      const std::array<std::string_view, 1> one{field.name};
-      if (!nearest(split_heading(heading).name, one).empty()) return " (is " + in_quotes(heading) + " meant?)";
+      const bool is_near = !nearest(split_heading(heading).name, one).empty() || !nearest(heading, theirs).empty();
+      if (is_near) return " (is " + in_quotes(heading) + " meant?)";
     }
     return {};
   }
@@ -161,12 +167,15 @@ class LayoutReader {
   void remark_unknown() {
     if (unknown_.empty()) return;
     const std::vector<std::string_view> known = names_of(spec_);
+    std::vector<std::string> theirs;
+    for (const auto& [heading, target] : owners_) theirs.push_back(heading);
     const std::string fate = field_named(spec_, "note") ? "kept as notes" : "not used";
     std::string list;
     std::string hint;
     for (const std::string& heading : unknown_) {
       list += (list.empty() ? "" : ", ") + in_quotes(heading);
-      const std::string near = nearest(split_heading(heading).name, known);
+      std::string near = nearest(heading, theirs);
+      if (near.empty()) near = nearest(split_heading(heading).name, known);
       if (!near.empty())
         hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
     }
@@ -184,6 +193,17 @@ class LayoutReader {
   bool has_failed_ = false;
 };
 
+// Another encoding, in which a sign such as ° is a single byte.
+std::optional<Diagnostic> heading_not_utf8(const CsvScanner& line, const std::string& file) {
+  for (std::size_t c = 0; c < line.cell_count(); ++c) {
+    const Cell& cell = line.cells()[c];
+    if (is_utf8(cell.text)) continue;
+    return error("csv/not-utf-8", place_in_row(line, cell.raw, file, 1),
+                 "the heading " + in_quotes(trimmed(cell.text, blanks)) + " is not UTF-8", "save it as CSV in UTF-8");
+  }
+  return std::nullopt;
+}
+
 // What keeps a heading line from being read at all.
 std::optional<Diagnostic> fault_of_heading_line(std::string_view file_text, const CsvScanner& line,
                                                 const std::string& file) {
@@ -198,7 +218,7 @@ std::optional<Diagnostic> fault_of_heading_line(std::string_view file_text, cons
     return error("csv/line-ends", {file, 0, 0}, "the lines end in carriage returns alone",
                  "save it with line ends of today: LF, or CR and LF");
   }
-  return std::nullopt;
+  return heading_not_utf8(line, file);
 }
 
 }  // namespace

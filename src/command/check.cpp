@@ -3,6 +3,7 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
 
@@ -26,10 +27,12 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
   tell(surroundings.err, idle);
   const std::size_t remarks =
       book->problems.size() - static_cast<std::size_t>(errors) + (rules ? rules->remarks.size() : 0) + doubts.size();
-  surroundings.out << book->settings.title << ": " << book->instruments.size() << " instruments, "
-                   << book->certificates.size() << " certificates, " << book->samples.size() << " samples and blanks, "
-                   << book->readings.size() << " readings, " << book->decisions.size() << " decisions; " << faults
-                   << " faults, " << remarks << " remarks\n";
+  surroundings.out << book->settings.title << ": " << counted(book->instruments.size(), "instrument", "instruments")
+                   << ", " << counted(book->certificates.size(), "certificate", "certificates") << ", "
+                   << counted(book->samples.size(), "sample", "samples and blanks") << ", "
+                   << counted(book->readings.size(), "reading", "readings") << ", "
+                   << counted(book->decisions.size(), "decision", "decisions") << "; "
+                   << counted(faults, "fault", "faults") << ", " << counted(remarks, "remark", "remarks") << "\n";
   return faults == 0 ? all_is_well : cannot_be_used;
 }
 

@@ -9,6 +9,7 @@
 #include "command/options.hpp"
 #include "driftwarden/diagnostic/diagnostic.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/quantity/number.hpp"
 
 namespace driftwarden {
 namespace {
@@ -48,7 +49,8 @@ void add_book(CLI::App* command, BookOptions& options) {
 }
 
 void add_as_of(CLI::App* command, BookOptions& options) {
-  command->add_option("--as-of", options.as_of, "day that stands for today, as in 2026-10-05");
+  command->add_option("--as-of", options.as_of,
+                      "day that stands for today, as in 2026-10-05; decisions made later do not count");
 }
 
 void add_new(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -176,7 +178,7 @@ void add_join(CLI::App& app, CommandOptions& options, Surroundings& surroundings
   command
       ->add_option("ORDER RESULT", options.join.files, "the file 'order' of the split, then the parts' results as CSV")
       ->required()
-      ->expected(2, 1001);
+      ->expected(-2);  // or more
   command->add_option("--out", options.join.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden join decade-parts/order part-1.csv part-2.csv --out decade.csv");
   command->callback([&] { run = [&] { return run_join(options.join, surroundings); }; });
@@ -263,7 +265,7 @@ void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surrounding
   list->callback([&] { run = [&] { return run_rules_list(options.rules, surroundings); }; });
 
   CLI::App* show = command->add_subcommand("show", "a shipped pack or rule in words");
-  show->add_option("NAME", rules.name, "a pack's name, or a rule's full name")->required();
+  show->add_option("NAME", rules.name, "a pack's name, or a rule's")->required();
   show->footer("Example:\n  driftwarden rules show common-practice/drift");
   show->callback([&] { run = [&] { return run_rules_show(options.rules, surroundings); }; });
 
@@ -303,6 +305,7 @@ std::string hint_for(const CLI::App& app, const std::vector<std::string>& words)
   }
   for (; used < words.size(); ++used) {
     const std::string word = words[used].substr(0, words[used].find('='));
+    if (number_from(word)) continue;  // a value below zero
     if (word.starts_with("-") && std::find(options.begin(), options.end(), word) == options.end())
       return did_you_mean(word, options);
   }

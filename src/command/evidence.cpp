@@ -13,6 +13,7 @@
 #include "driftwarden/evidence/inputs.hpp"
 #include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/pictures.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
@@ -81,9 +82,9 @@ std::optional<PackedBook> fill(BagWriter& bag, const std::vector<PackedInput>& i
 
 void tell_result(const std::string& out, const PackedBook& packed, const Ed25519Key* key, Surroundings& surroundings) {
   const Totals& totals = packed.totals;
-  surroundings.out << out << ": " << totals.samples << " samples and blanks: " << totals.valid << " valid, "
-                   << totals.qualified << " qualified, " << totals.undecided << " undecided, " << totals.void_
-                   << " void\n";
+  surroundings.out << out << ": " << counted(totals.samples, "sample", "samples and blanks") << ": " << totals.valid
+                   << " valid, " << totals.qualified << " qualified, " << totals.undecided << " undecided, "
+                   << totals.void_ << " void\n";
   if (key == nullptr) {
     surroundings.out << "not signed\n";
   } else {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cerrno>
 #include <filesystem>
 #include <ostream>
 
@@ -9,6 +10,7 @@
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/pictures.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/history_csv.hpp"
 #include "driftwarden/report/history_json.hpp"
 
@@ -46,8 +48,7 @@ bool write_data(const fs::path& folder, const Screening& screening, const std::v
       is_written(folder / "history.json", history_json(screening, histories, as_of, choices))) {
     return true;
   }
-  tell(surroundings.err, {error("output/unwritable", {folder.string(), 0, 0}, "the results could not be written",
-                                "check the folder, its rights and the room on the disk")});
+  tell(surroundings.err, {unwritable(folder.string(), failure ? failure.value() : errno)});
   return false;
 }
 
@@ -75,8 +76,8 @@ void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histor
     std::size_t signals = 0;
     for (const ControlChart& chart : series->charts)
       signals += chart.kind == ChartKind::individuals ? chart.signals.size() : 0;
-    out << series->series.title << ", " << series->series.points.size() << " points, " << signals << " signals; "
-        << series->forecast.said << '\n';
+    out << series->series.title << ", " << counted(series->series.points.size(), "point", "points") << ", "
+        << counted(signals, "signal", "signals") << "; " << series->forecast.said << '\n';
   }
 }
 

@@ -80,6 +80,8 @@ int fail(Surroundings& surroundings, const std::string& where, std::string messa
 int run_new(const NewOptions& options, Surroundings& surroundings) {
   const fs::path folder = options.folder;
   std::error_code failure;
+  if (folder.empty())
+    return fail(surroundings, "command line", "the new folder has no name", "name the folder to make");
   if (fs::exists(folder, failure) && !(fs::is_directory(folder, failure) && fs::is_empty(folder, failure))) {
     return fail(surroundings, options.folder, "something is there already", "name a folder that is new or empty");
   }

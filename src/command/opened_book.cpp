@@ -41,6 +41,17 @@ void tell_of_book(Book& book, Diagnostics found, Surroundings& surroundings) {
   keep_of_book(book, std::move(found));
 }
 
+// What a date with slashes may mean: "write 2026-11-23", "write 2026-04-03 or 2026-03-04".
+std::string dates_hint(const std::string& text, const TimeZone& zone) {
+  std::string meant;
+  for (const DateOrder order : {DateOrder::day_first, DateOrder::month_first}) {
+    Day day = no_day;
+    if (!StampReader(zone, order).read_date(text, day) || meant == date_text(day)) continue;
+    meant += (meant.empty() ? "" : " or ") + date_text(day);
+  }
+  return "write " + (meant.empty() ? "year-month-day, as 2026-09-21" : meant);
+}
+
 // The first of each kind, and how many more there are: thousands would bury the results.
 Diagnostics first_of_each_kind(const Diagnostics& diagnostics) {
   constexpr std::size_t most_of_a_kind = 20;
@@ -94,7 +105,8 @@ std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surr
   Day day = no_day;
   StampReader reader(zone, DateOrder::iso);
   if (reader.read_date(text, day)) return day;
-  const StampFault why = reader.why_date(text);
+  StampFault why = reader.why_date(text);
+  if (why.id == "time/slashes") why.hint = dates_hint(text, zone);  // no book.toml is asked here
   tell(surroundings.err, {error(why.id, {"command line", 0, 0}, why.message, why.hint)});
   return std::nullopt;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "command/output.hpp"
 
+#include <cerrno>
 #include <ostream>
 
 #include "command/opened_book.hpp"
@@ -14,7 +15,7 @@ bool write_out(std::string_view text, const std::string& file, Surroundings& sur
     return true;  // whether it can be written is asked at the end of every command
   }
   if (is_written(file, text)) return true;
-  tell(surroundings.err, {unwritable(file)});
+  tell(surroundings.err, {unwritable(file, errno)});
   return false;
 }
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <cerrno>
 #include <ostream>
 
 #include "command/output_file.hpp"
@@ -16,7 +17,7 @@ Diagnostics write_page(const std::string& html, const ReviewOptions& options, Da
       return {unwritable("the folder for temporary files")};
     return print_to_pdf(place.path() / "page.html", options.out, place.path(), as_of);
   }
-  if (!is_written(options.out, html)) return {unwritable(options.out)};
+  if (!is_written(options.out, html)) return {unwritable(options.out, errno)};
   return {};
 }
 

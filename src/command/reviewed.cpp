@@ -14,6 +14,7 @@
 #include "driftwarden/history/instrument_action.hpp"
 #include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/page_charts.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/inline_svg.hpp"
 #include "driftwarden/report/review_page.hpp"
 
@@ -82,10 +83,9 @@ std::string summary_of(const Review& review) {
       review.actions.begin(), review.actions.end(), [](const ReviewAction& action) { return action.is_recent; }));
   return date_text(review.period.from) + " to " + date_text(review.period.to) + ": " + std::to_string(recent) +
          (recent == 1 ? " action, " : " actions, ") + std::to_string(review.actions.size() - recent) +
-         " open from before; " + std::to_string(review.recent.samples) +
-         " samples and blanks: " + std::to_string(review.recent.valid) + " valid, " +
-         std::to_string(review.recent.qualified) + " qualified, " + std::to_string(review.recent.undecided) +
-         " undecided, " + std::to_string(review.recent.void_) + " void";
+         " open from before; " + counted(review.recent.samples, "sample", "samples and blanks") + ": " +
+         std::to_string(review.recent.valid) + " valid, " + std::to_string(review.recent.qualified) + " qualified, " +
+         std::to_string(review.recent.undecided) + " undecided, " + std::to_string(review.recent.void_) + " void";
 }
 
 // The three themes, or nothing (told).

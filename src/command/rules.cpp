@@ -6,6 +6,7 @@
 
 #include "command/opened_book.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/paint.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/rule/example.hpp"
@@ -46,8 +47,8 @@ bool check_pack(const fs::path& file, Surroundings& surroundings) {
   }
   const Diagnostics faults = run_examples(*pack);
   tell(surroundings.err, faults);
-  surroundings.out << pack->name << ": " << pack->rules.size() << " rules, " << examples_in(*pack) << " examples, "
-                   << faults.size() << " failed\n";
+  surroundings.out << pack->name << ": " << counted(pack->rules.size(), "rule", "rules") << ", "
+                   << counted(examples_in(*pack), "example", "examples") << ", " << faults.size() << " failed\n";
   return faults.empty();
 }
 
@@ -76,6 +77,13 @@ std::string rule_in_words(const Rule& rule) {
   add("source", rule.source + " (" + std::string(to_text(rule.standing)) + ")");
   add("note", rule.note);
   return out;
+}
+
+// "name one of a/drift, b/drift"
+std::string one_of(const std::vector<Rule>& rules) {
+  std::string names;
+  for (const Rule& rule : rules) names += (names.empty() ? "name one of " : ", ") + rule.full_name();
+  return names;
 }
 
 void print_measures(Subject subject, std::ostream& out) {
@@ -114,6 +122,7 @@ int run_rules_list(const RulesOptions&, Surroundings& surroundings) {
 int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
   bool has_failed = false;
   std::vector<std::string> known;
+  std::vector<Rule> called_so;  // by their id alone
   for (const Pack& pack : read_shipped(surroundings, has_failed)) {
     known.push_back(pack.name);
     if (pack.name == options.name) {
@@ -124,14 +133,20 @@ int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
     }
     for (const Rule& rule : pack.rules) {
       known.push_back(rule.full_name());
+      if (rule.id == options.name) called_so.push_back(rule);
       if (rule.full_name() != options.name) continue;
       surroundings.out << rule_in_words(rule);
       return all_is_well;
     }
   }
-  tell(surroundings.err,
-       {error("command/unknown-name", {"command line", 0, 0},
-              "no pack or rule " + in_quotes(options.name) + " is shipped", did_you_mean(options.name, known))});
+  if (called_so.size() == 1) {
+    surroundings.out << rule_in_words(called_so.front());
+    return all_is_well;
+  }
+  tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0},
+                                called_so.empty() ? "no pack or rule " + in_quotes(options.name) + " is shipped"
+                                                  : "several packs have a rule " + in_quotes(options.name),
+                                called_so.empty() ? did_you_mean(options.name, known) : one_of(called_so))});
   return cannot_be_used;
 }
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <cerrno>
 #include <fstream>
 #include <functional>
 #include <optional>
@@ -20,18 +21,18 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const bool is_whole_book = samples->size() == opened->book.samples.size();
   if (is_whole_book) tell_doubts(*opened, surroundings);
   std::ofstream file;
+  errno = 0;
   if (!options.out.empty()) file.open(options.out, std::ios::binary);
+  if (!file) return refuse({unwritable(options.out, errno)}, surroundings);
   std::ostream& out = options.out.empty() ? surroundings.out : file;
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   // Where the results go to a terminal too, they show by themselves how far the work has come.
   std::optional<Progress> progress(std::in_place, surroundings, !surroundings.out_is_terminal || !options.out.empty());
   const Totals totals = write_screen(*opened, *samples, {options.format, has_colour, threads_of(options.book)},
                                      surroundings.version, out, std::ref(*progress));
+  const int reason = errno;
   progress.reset();
-  if (!options.out.empty() && !file) {
-    tell(surroundings.err, {unwritable(options.out)});
-    return cannot_be_used;
-  }
+  if (!options.out.empty() && !file) return refuse({unwritable(options.out, reason)}, surroundings);
   if (opened->has_faults()) return cannot_be_used;
   return totals.open > 0 ? something_is_amiss : all_is_well;
 }

@@ -75,6 +75,12 @@ std::optional<std::vector<Row>> selected_samples(const OpenedBook& opened, const
   const std::optional<Day> since = as_of_day(options.since, book.settings.zone, surroundings);
   const std::optional<Day> until = as_of_day(options.until, book.settings.zone, surroundings);
   if (!batches || !rows || !since || !until) return std::nullopt;
+  if (!options.since.empty() && !options.until.empty() && *since > *until) {
+    tell(surroundings.err, {error("command/refused", {"command line", 0, 0},
+                                  "--since " + date_text(*since) + " is later than --until " + date_text(*until),
+                                  "exchange the two days")});
+    return std::nullopt;
+  }
   const auto is_wanted = [&](Row row) {
     if (!batches->empty() && batches->count(field(book.samples.batch, row, TextId{0})) == 0) return false;
     if (!rows->empty() && rows->count(row) == 0) return false;

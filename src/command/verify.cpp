@@ -8,6 +8,7 @@
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/comparison.hpp"
 #include "driftwarden/evidence/signature.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
@@ -144,7 +145,7 @@ class AnewComparer {
 };
 
 void tell_anew(const Anew& anew, const PackageNote& note, const PackedBook& packed, Surroundings& surroundings) {
-  const std::string samples = std::to_string(packed.totals.samples) + " samples and blanks";
+  const std::string samples = counted(packed.totals.samples, "sample", "samples and blanks");
   if (anew.differences == 0) {
     return say(surroundings, "results",
                "the same, judged anew by driftwarden " + surroundings.version + " from the package alone: " + samples +

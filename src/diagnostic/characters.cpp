@@ -22,6 +22,15 @@ std::size_t character_length(std::string_view text) {
   return in_range && is_continuation(text, 3) ? 4 : 0;
 }
 
+bool is_utf8(std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t length = character_length(text);
+    if (length == 0) return false;
+    text.remove_prefix(length);
+  }
+  return true;
+}
+
 bool is_control(std::string_view character) {
   const unsigned first = byte_at(character, 0);
   if (character.size() == 1) return first < 0x20U || first == 0x7FU;

@@ -6,6 +6,7 @@
 
 #include "driftwarden/correction/due.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
@@ -207,7 +208,8 @@ class Asked {
     std::size_t remembered = 0;
     for (const Rule& rule : screening_.rules().rules) remembered += rule.standing == Standing::memory ? 1U : 0U;
     if (remembered > 0)
-      lacks.push_back(std::to_string(remembered) + " rules in force have a limit that nobody read in its source");
+      lacks.push_back(counted(remembered, "rule in force has", "rules in force have") +
+                      " a limit that nobody read in its source");
     return {"The method and the limits that were held to, with their sources",
             "ISO/IEC 17025:2017 7.2*; 21 CFR 58.63 (of another trade, as a model)",
             "data/rules/, data/book/…: rule packs; data/book/book.toml: overrides and practices, with their reasons",

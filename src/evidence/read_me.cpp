@@ -5,6 +5,7 @@
 
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
@@ -28,9 +29,9 @@ std::string head(const ReadMe& read_me) {
   for (std::size_t i = 0; i < read_me.note.batches.size(); ++i)
     text += (i == 0 ? "batch " : ", batch ") + shown(read_me.note.batches[i]);
   text += "\n  As of     " + read_me.note.as_of + "\n  Made by   driftwarden " + read_me.note.version +
-          "\n  Results   " + std::to_string(totals.samples) + " samples and blanks: " + std::to_string(totals.valid) +
-          " valid, " + std::to_string(totals.qualified) + " qualified, " + std::to_string(totals.undecided) +
-          " undecided, " + std::to_string(totals.void_) + " void\n";
+          "\n  Results   " + counted(totals.samples, "sample", "samples and blanks") + ": " +
+          std::to_string(totals.valid) + " valid, " + std::to_string(totals.qualified) + " qualified, " +
+          std::to_string(totals.undecided) + " undecided, " + std::to_string(totals.void_) + " void\n";
   if (read_me.faults > 0) {
     text +=
         "  Faults    " + std::to_string(read_me.faults) +

@@ -12,10 +12,6 @@ namespace {
 constexpr double out_of_tolerance = 3;  // urgency_of: from here on
 constexpr double signal_given = 1;
 
-std::string plural(std::size_t count, const std::string& one, const std::string& many) {
-  return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
 // "drift -7.1 % on 2026-11-12, beyond its tolerance of -5 to 5 %"
 std::string beyond_text(const SeriesHistory& history, const TimeZone& zone) {
   const Series& series = history.series;
@@ -103,9 +99,9 @@ class InstrumentActions {
           "the book holds no certificate of it", standing.use.recent_samples > 0);
     } else if (standing.due != no_day && standing.due < known_.as_of) {
       std::string why = "was due on " + date_text(standing.due) + ", " +
-                        plural(static_cast<std::size_t>(known_.as_of - standing.due), "day", "days") + " ago";
+                        counted(static_cast<std::size_t>(known_.as_of - standing.due), "day", "days") + " ago";
       if (standing.use.overdue_samples > 0)
-        why += "; " + plural(standing.use.overdue_samples, "sample leans", "samples lean") + " on it since";
+        why += "; " + counted(standing.use.overdue_samples, "sample leans", "samples lean") + " on it since";
       add(ActionKind::recalibrate, "Have it calibrated before it is used again.", why);
     } else if (standing.due != no_day && standing.due <= known_.as_of + soon_days) {
       add(ActionKind::recalibrate_soon, "Have it calibrated by then, or put another in its place.",

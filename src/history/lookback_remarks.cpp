@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "driftwarden/quantity/rounding.hpp"
+
 namespace driftwarden {
 namespace {
 
@@ -48,10 +50,9 @@ class Remarks {
       count += is_of_the_day ? 1U : 0U;
     }
     if (count == 0) return;
-    say(std::to_string(count) + " reading(s) were taken with " + name() +
-        " on the very day it was found wrong; they are corrected by the new certificate and not looked back at. If "
-        "they "
-        "were taken before it was adjusted, they belong here");
+    say(counted(count, "reading was", "readings were") + " taken with " + name() +
+        " on the very day it was found wrong: corrected by the new certificate and not looked back at. What was taken "
+        "before it was adjusted belongs here");
   }
 
   void certificates_between() {
@@ -84,7 +85,8 @@ class Remarks {
       if (++count <= 5) names += (names.empty() ? "" : ", ") + certificate.name;
     }
     if (count == 0) return;
-    say(std::to_string(count) + " certificate(s) of the window name no standard, so whether they leaned on " + name() +
+    say(counted(count, "certificate of the window names", "certificates of the window name") +
+        " no standard, so whether " + (count == 1 ? "it" : "they") + " leaned on " + name() +
         " is not known: " + names + (count > 5 ? ", …" : ""));
   }
 

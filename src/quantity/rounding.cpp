@@ -111,4 +111,8 @@ std::string with_decimals_beyond(double value, int decimals, double limit) {
   return text;
 }
 
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
 }  // namespace driftwarden

@@ -142,7 +142,7 @@ std::string comparison_table(const ComparedRules& compared, Paint paint) {
   out += wrapped(for_terminal("then: " + rules_text(compared.after)), 0, table_width) + "\n";
   for (const ChangedSample& changed : comparison.changed) append_changed(out, compared, changed, paint);
   if (!comparison.changed.empty()) out += '\n';
-  out += std::to_string(comparison.before.samples) + " samples and blanks\n";
+  out += counted(comparison.before.samples, "sample", "samples and blanks") + "\n";
   out += "now:  " + totals_text(comparison.before) + "\nthen: " + totals_text(comparison.after) + "\n";
   const std::string changes = changes_text(comparison);
   return out + wrapped(changes.empty() ? "no verdict would change"

@@ -3,6 +3,7 @@
 #include <string_view>
 #include <utility>
 
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/custody_sheet.hpp"
 #include "driftwarden/report/html_text.hpp"
 
@@ -66,8 +67,9 @@ class CustodyPage {
     html_.open("h1").text("Chain of custody, batch ").from_book(sheet_.batch).close().line_end();
     html_.open("p").from_book(sheet_.title).close().line_end();
     const std::size_t blanks = sheet_.blanks();
-    html_.element("p", std::to_string(sheet_.lines.size() - blanks) + " samples, " + std::to_string(blanks) +
-                           " blanks; " + std::to_string(sheet_.voids.size()) + " void, listed apart.");
+    html_.element("p", counted(sheet_.lines.size() - blanks, "sample", "samples") + ", " +
+                           counted(blanks, "blank", "blanks") + "; " + std::to_string(sheet_.voids.size()) +
+                           " void, listed apart.");
     html_.line_end();
   }
 

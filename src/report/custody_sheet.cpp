@@ -79,7 +79,7 @@ std::string joined(const std::vector<std::string>& texts) {
 
 std::string totals_text(const CustodySheet& sheet) {
   const std::size_t blanks = sheet.blanks();
-  return std::to_string(sheet.lines.size() - blanks) + " samples, " + std::to_string(blanks) + " blanks; " +
+  return counted(sheet.lines.size() - blanks, "sample", "samples") + ", " + counted(blanks, "blank", "blanks") + "; " +
          std::to_string(sheet.voids.size()) + " void, listed apart";
 }
 

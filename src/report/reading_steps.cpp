@@ -83,9 +83,11 @@ class SetWorking {
     const ReadingTable& readings = book_.readings;
     bool is_from_altitude = false;
     const double pressure = basis_.calibrators.pressure_kpa(row, is_from_altitude);
+    const double indicated = readings.indicated_l_min[row];
     line(local_text(readings.taken[row], book_.settings.zone) + "  indicated " +
-         flow_text(readings.indicated_l_min[row]) + " L/min at " + celsius_text(field(readings.temperature_k, row)) +
-         ", " + kpa_text(pressure) + (is_from_altitude ? " (by altitude)" : "") + "   [" +
+         (is_missing(indicated) ? "nothing readable" : flow_text(indicated) + " L/min") + " at " +
+         celsius_text(field(readings.temperature_k, row)) + ", " + kpa_text(pressure) +
+         (is_from_altitude ? " (by altitude)" : "") + "   [" +
          book_.place_text(book_.files.readings, readings.place[row]) + "]");
     const std::uint8_t flags = readings.flags[row];
     if ((flags & reading_is_void) != 0) {

@@ -6,10 +6,6 @@ namespace driftwarden {
 std::string sample_anchor(Row row) { return "s" + std::to_string(row); }
 std::string instrument_anchor(Row row) { return "i" + std::to_string(row); }
 
-std::string counted(std::size_t count, const std::string& one, const std::string& many) {
-  return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
 void append_verdict(HtmlText& html, Verdict verdict) {
   html.element("span", {{"class", "verdict " + std::string(to_text(verdict))}}, to_text(verdict));
 }

@@ -13,9 +13,6 @@ namespace driftwarden {
 std::string sample_anchor(Row row);
 std::string instrument_anchor(Row row);
 
-// "3 samples", "1 sample".
-std::string counted(std::size_t count, const std::string& one, const std::string& many);
-
 // A verdict as a word with its mark.
 void append_verdict(HtmlText& html, Verdict verdict);
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "report/review_parts.hpp"
 

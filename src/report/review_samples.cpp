@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/sample_action.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/explanation.hpp"
 #include "driftwarden/report/sample_figures.hpp"
 #include "driftwarden/verdict/message.hpp"

@@ -2,6 +2,7 @@
 #include "driftwarden/report/screen_json.hpp"
 
 #include <array>
+#include <cmath>
 
 #include "driftwarden/report/json_text.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
@@ -39,6 +40,15 @@ void set_figures(JsonText& json, std::string_view prefix, const ReadingSet* set,
   json.member(name + "_sd_l_min", set == nullptr ? missing : set->flow.s);
 }
 
+// A temperature as it was written, without the noise of its way to kelvin and back: 15.1 and not 15.100000000000023.
+double celsius_figure(double kelvin) {
+  constexpr double written_to = 1e6;  // parts of a degree
+  constexpr double noise = 1e-12;
+  const double celsius = in_celsius(Temperature(kelvin));
+  const double written = std::round(celsius * written_to) / written_to;
+  return std::abs(written - celsius) < noise ? written : celsius;
+}
+
 void set_object(JsonText& json, std::string_view name, const Screening& screening, const SampleResult& result,
                 const ReadingSet* set) {
   const Book& book = screening.book();
@@ -52,7 +62,7 @@ void set_object(JsonText& json, std::string_view name, const Screening& screenin
   json.member("mean_l_min", set->flow.mean).member("sd_l_min", set->flow.s);
   json.member("rsd_percent", 100 * set->flow.relative_s()).member("range_l_min", set->flow.range());
   json.member("indicated_l_min", set->indicated_l_min);
-  json.member("temperature_c", in_celsius(Temperature(set->temperature_k))).member("pressure_kpa", set->pressure_kpa);
+  json.member("temperature_c", celsius_figure(set->temperature_k)).member("pressure_kpa", set->pressure_kpa);
   moment_member(json, "first", set->rows.first, book.settings.zone);
   moment_member(json, "last", set->rows.last, book.settings.zone);
   json.key("calibrator");
@@ -221,7 +231,7 @@ void append_screen_json_head(std::string& out, const Screening& screening, const
       .end_object();
   json.key("book").begin_object().member("title", settings.title).end_object();
   json.member("as_of", date_text(head.as_of));
-  json.key("reference").begin_object().member("temperature_c", in_celsius(settings.reference.temperature));
+  json.key("reference").begin_object().member("temperature_c", celsius_figure(settings.reference.temperature.kelvin));
   json.member("pressure_kpa", settings.reference.pressure.value).end_object();
   json.key("practice").begin_object();
   for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.value);
@@ -261,7 +271,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   text_member(json, "method", book, samples.method, row);
   text_member(json, "analysis", book, samples.analysis, row);
   json.member("nominal_l_min", f.nominal_l_min);
-  json.key("conditions").begin_object().member("temperature_c", in_celsius(Temperature(f.temperature_k)));
+  json.key("conditions").begin_object().member("temperature_c", celsius_figure(f.temperature_k));
   json.member("pressure_kpa", f.pressure_kpa).member("temperature_from", to_text(f.temperature_from));
   json.member("pressure_from", to_text(f.pressure_from)).end_object();
   set_object(json, "pre", screening, result, f.pre_set());

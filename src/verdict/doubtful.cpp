@@ -7,6 +7,7 @@
 #include "driftwarden/quantity/rounding.hpp"
 #include "verdict/copied_blocks.hpp"
 #include "verdict/last_digits.hpp"
+#include "verdict/read_twice.hpp"
 #include "verdict/replicates.hpp"
 #include "verdict/times_at_odds.hpp"
 
@@ -52,7 +53,8 @@ void note_sea_level(const Book& book, Diagnostics& doubts) {
   if (count == 0) return;
   doubts.push_back(
       remark("doubt/sea-level", place_of(book, first),
-             std::to_string(count) + " reading(s), here the first, state pressures of sea level, " +
+             (count == 1 ? "a reading states a pressure of sea level, "
+                         : std::to_string(count) + " readings, here the first, state pressures of sea level, ") +
                  with_decimals(book.readings.pressure_kpa[first], 2) + " kPa; the site's altitude has about " +
                  with_decimals(here, 1) + " kPa",
              "the pressure at the place is needed, not one reduced to sea level as weather reports give it"));
@@ -63,8 +65,11 @@ void note_sea_level(const Book& book, Diagnostics& doubts) {
 Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers) {
   Diagnostics doubts;
   if (book.readings.size() > most_readings_looked_through) return doubts;
-  const std::vector<Replicates> all = replicates_of(book);
+  std::vector<Replicates> all = replicates_of(book);
+  const std::vector<ReadTwice> copies = read_twice(book);
+  leave_out_copies(copies, all);
   const ScatterMap scatter = scatter_by_calibrator(book, all);
+  note_read_twice(book, copies, doubts);
   note_identical(book, all, scatter, doubts);
   note_copies(book, all, scatter, doubts);
   note_last_digits(book, all, samplers, doubts);

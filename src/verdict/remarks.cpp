@@ -37,7 +37,8 @@ void note_set(const Screening& screening, const ReadingSet& set, std::vector<std
     remarks.push_back(calibrator + " had no certificate in force for " + which + "; its readings are taken as shown");
   }
   if (set.voided > 0) {
-    remarks.push_back(std::to_string(set.voided) + " void reading(s) of " + which + " are left out of the mean");
+    remarks.push_back(counted(set.voided, "void reading", "void readings") + " of " + which +
+                      (set.voided == 1 ? " is" : " are") + " left out of the mean");
   }
 }
 
@@ -68,7 +69,7 @@ void note_choice(const SampleAssessment& figures, std::vector<std::string>& rema
     const std::int32_t used = set.rows.stage == Stage::pre ? figures.pre : figures.post;
     if (set.rows.stage != Stage::field && used != static_cast<std::int32_t>(s)) {
       remarks.push_back("another " + std::string(to_text(set.rows.stage)) + " set of " +
-                        std::to_string(set.rows.count) + " reading(s) is not used");
+                        counted(set.rows.count, "reading", "readings") + " is not used");
     }
   }
 }

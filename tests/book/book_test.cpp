@@ -103,6 +103,14 @@ TEST(Book, NeedsAFolder) {
                 "[book/no-folder]\n");
 }
 
+TEST(Book, IsAFolderAndNotItsSettings) {
+  const WrittenBook book;
+  const std::filesystem::path settings = book.folder() / "book.toml";
+  EXPECT_EQ(fault(settings), settings.string() +
+                                 ": error: this is a file and not a folder; name the folder that holds "
+                                 "book.toml [book/no-folder]\n");
+}
+
 TEST(Book, NeedsItsSettings) {
   WrittenBook book;
   book.without("book.toml");

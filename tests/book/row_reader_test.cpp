@@ -178,6 +178,29 @@ TEST(RowReader, SaysWhyACellIsNoNumber) {
             "heading [cell/not-a-number]\n");
 }
 
+TEST(RowReader, SaysThatABlankStandsInANumber) {
+  for (const std::string written : {"2.4 86", "2 486", "\"2,4 86\""}) {
+    const std::string told = told_of("P-1," + written + ",,,,,,,\n");
+    EXPECT_NE(told.find("is not a number; write digits with '.' as decimal sign; a blank stands between digits "),
+              std::string::npos)
+        << told;
+  }
+  EXPECT_NE(told_of("P-1,\"2,4 86\",,,,,,,\n", ',').find("; a blank stands between digits ["), std::string::npos);
+}
+
+TEST(RowReader, TellsOfEveryTextThatIsNotUtf8) {
+  Reading text(heading + "P-1,,,,,,,,Jos\xE9\nP-2,,,,,,,,Jos\xE9\nP\xE9,,,,,,,,José\n");
+  EXPECT_EQ(text.next().interned(note), 0U);
+  EXPECT_NE(text.row->problem(), no_problem);
+  EXPECT_EQ(text.next().note(note), "Jos\xE9");
+  text.next().kept_text(name);
+  EXPECT_EQ(text.text(text.row->interned(note)), "José");
+  EXPECT_EQ(text.problems(),
+            "f.csv:2:12: error: 'Jos\\xe9' is not UTF-8; save the file as CSV in UTF-8 [csv/not-utf-8]\n"
+            "f.csv:3:12: error: 'Jos\\xe9' is not UTF-8; save the file as CSV in UTF-8 [csv/not-utf-8]\n"
+            "f.csv:4:1: error: 'P\\xe9' is not UTF-8; save the file as CSV in UTF-8 [csv/not-utf-8]\n");
+}
+
 TEST(RowReader, ReadsAnyNumberOfDigitsAlsoWithADecimalComma) {
   const std::string digits = "1,9500000000000000000000000000000000000000000000000000000001";
   Reading text("name;reading [L/min]\nP-1;" + digits + "\n", ',');

@@ -43,6 +43,26 @@ TEST(SamplesFile, FillsEveryFieldOfASample) {
   EXPECT_EQ(t.problem[0], no_problem);
 }
 
+TEST(SamplesFile, TellsOfNamesAndWordsInAnotherEncodingWithAnyNumberOfThreads) {
+  WrittenBook written;
+  std::string samples = "sample,batch,pump,started,stopped\n";
+  for (int i = 0; i < 2000; ++i)
+    samples += "S-" + std::to_string(i) +
+               ",Ma\xF1"
+               "ana,PUMP-1," +
+               times + "\n";
+  samples += "T\xFAnel,,PUMP-1," + times + "\n";
+  written.file("samples.csv", samples);
+  const Book book = written.read(1);
+  ASSERT_EQ(book.problems.size(), 2001U);
+  EXPECT_EQ(to_text(book.problems[0]),
+            "samples.csv:2:5: error: 'Ma\\xf1"
+            "ana' is not UTF-8; save the file as CSV in UTF-8 [csv/not-utf-8]");
+  EXPECT_EQ(problem_text(book, book.samples.problem[2000]),
+            "samples.csv:2002:1: error: 'T\\xfanel' is not UTF-8; save the file as CSV in UTF-8 [csv/not-utf-8]");
+  EXPECT_EQ(WholeBook(written.read(4)).text(), WholeBook(book).text());
+}
+
 TEST(SamplesFile, ReadsEmptyCellsAsMissingAndNotAsZero) {
   const Book book = book_with(
       "sample,pump,started,stopped,nominal [L/min],paused [min],warm-up [min],temperature [°C],pressure [kPa],fault\n"

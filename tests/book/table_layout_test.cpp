@@ -207,6 +207,27 @@ TEST(TableLayout, TellsOfAFileInUtf16) {
   EXPECT_EQ(told_of(std::string("n\0a\0m\0e\0", 8)), told) << "without a mark";
 }
 
+TEST(TableLayout, TellsOfAHeadingInAnotherEncoding) {
+  EXPECT_EQ(told_of("name,reading [L/min],temperature [\xB0"
+                    "C],note\nx,1,2,\n"),
+            "f.csv:1:22: error: the heading 'temperature [\\xb0"
+            "C]' is not UTF-8; save it as CSV in UTF-8 "
+            "[csv/not-utf-8]\n");
+  EXPECT_EQ(told_of("name,\"temp\xE9rature\nde l'air\"\nx,1\n"),
+            "f.csv:1:6: error: the heading 'temp\\xe9rature\\x0ade l'air' is not UTF-8; save it as CSV in UTF-8 "
+            "[csv/not-utf-8]\n");
+}
+
+TEST(TableLayout, AsksWhetherAMappedHeadingWasMeant) {
+  const HeadingMap owners{{"Caudal", {"reading [L/min]", {"book.toml", 5, 10}}}};
+  EXPECT_EQ(
+      told_of("name,Caudall\n", owners),
+      "f.csv:1: error: there is no column 'reading [L/min]' (is 'Caudall' meant?); add it to the heading line, or "
+      "map your own heading to it in book.toml under [headings.readings] [heading/missing]\n"
+      "f.csv:1:6: remark: columns without a meaning here are kept as notes: 'Caudall'; did you mean 'Caudal' by "
+      "'Caudall'? [heading/unknown]\n");
+}
+
 TEST(TableLayout, TellsOfLinesThatEndInCarriageReturnsAlone) {
   EXPECT_EQ(told_of("name,reading [L/min]\rx,1\ry,2\r"),
             "f.csv: error: the lines end in carriage returns alone; save it with line ends of today: LF, or CR and LF "

@@ -10,9 +10,8 @@ TEST(Check, CountsWhatABookHolds) {
   const BookFolder book;
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
-  EXPECT_EQ(
-      called.out,
-      "Quarry: 4 instruments, 2 certificates, 1 samples and blanks, 2 readings, 0 decisions; 0 faults, 0 remarks\n");
+  EXPECT_EQ(called.out,
+            "Quarry: 4 instruments, 2 certificates, 1 sample, 2 readings, 0 decisions; 0 faults, 0 remarks\n");
   EXPECT_EQ(called.err, "");
 }
 
@@ -39,7 +38,7 @@ TEST(Check, TellsRemarksAndThinksNoWorse) {
   const BookFolder book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
-  EXPECT_NE(called.out.find("; 0 faults, 1 remarks\n"), std::string::npos) << called.out;
+  EXPECT_NE(called.out.find("; 0 faults, 1 remark\n"), std::string::npos) << called.out;
   EXPECT_NE(called.err.find("'weather'"), std::string::npos) << called.err;
 }
 
@@ -49,7 +48,7 @@ TEST(Check, TellsTheFaultsOfTheRules) {
   const BookFolder book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 2);
-  EXPECT_NE(called.out.find("; 1 faults, 0 remarks\n"), std::string::npos) << called.out;
+  EXPECT_NE(called.out.find("; 1 fault, 0 remarks\n"), std::string::npos) << called.out;
   EXPECT_NE(called.err.find("did you mean 'drift'?"), std::string::npos) << called.err;
 }
 
@@ -59,7 +58,7 @@ TEST(Check, TellsTheRemarksOnTheRules) {
   const BookFolder book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
-  EXPECT_NE(called.out.find("; 0 faults, 1 remarks\n"), std::string::npos) << called.out;
+  EXPECT_NE(called.out.find("; 0 faults, 1 remark\n"), std::string::npos) << called.out;
   EXPECT_NE(called.err.find("'respirable-cylcone'"), std::string::npos) << called.err;
 }
 

@@ -66,6 +66,17 @@ TEST(CommandLine, RefusesAValueThatIsNone) {
   }
 }
 
+TEST(CommandLine, TakesAFigureBelowZeroForNoOption) {
+  const std::string told = call({"compare", "book", "--guard", "-1"}).err;
+  EXPECT_TRUE(has(told, "; see --help [command/refused]")) << told;
+}
+
+TEST(CommandLine, ShowsThatAnyNumberOfResultsIsJoined) {
+  const std::string help = call({"join", "--help"}).out;
+  EXPECT_TRUE(has(help, "ORDER RESULT...")) << help;
+  EXPECT_FALSE(has(help, "(2x)")) << help;
+}
+
 TEST(CommandLine, TakesTheFolderOneStandsInForTheBook) {
   const BookFolder book;
   const std::filesystem::path before = std::filesystem::current_path();

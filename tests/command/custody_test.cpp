@@ -18,7 +18,7 @@ TEST(Custody, PrintsTheSheetOfABatch) {
   const BookFolder book(batch_text());
   const Called called = call({"custody", book.path(), "--batch", "TUNNEL-7"});
   EXPECT_EQ(called.status, 0) << called.err;
-  EXPECT_TRUE(called.out.starts_with("Quarry\nChain of custody, batch TUNNEL-7: 1 samples, 0 blanks")) << called.out;
+  EXPECT_TRUE(called.out.starts_with("Quarry\nChain of custody, batch TUNNEL-7: 1 sample, 0 blanks")) << called.out;
 }
 
 TEST(Custody, AnswersOneWhereSomethingIsVoid) {

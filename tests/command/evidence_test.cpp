@@ -38,7 +38,7 @@ TEST(Evidence, PacksInputsRulesResultsAndWorkings) {
   const PackageFolder folder;
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
   EXPECT_EQ(called.status, 0) << called.err;
-  EXPECT_TRUE(has(called.out, "bag: 1 samples and blanks: 1 valid, 0 qualified, 0 undecided, 0 void\nnot signed\n"));
+  EXPECT_TRUE(has(called.out, "bag: 1 sample: 1 valid, 0 qualified, 0 undecided, 0 void\nnot signed\n"));
   std::set<std::string> names = names_in(folder.path("bag"));
   for (const char* name : {"READ-ME-FIRST.txt",
                            "bagit.txt",

@@ -54,6 +54,11 @@ TEST(NewBook, SaysWhyAFolderCannotBeMade) {
   EXPECT_NE(called.err.find("[new/refused]"), std::string::npos) << called.err;
 }
 
+TEST(NewBook, NeedsAName) {
+  EXPECT_EQ(call({"new", ""}).err,
+            "command line: error: the new folder has no name; name the folder to make [new/refused]\n");
+}
+
 // The lines that are switched off can be switched on.
 TEST(NewBook, HasSoundExamplesInItsComments) {
   const ScratchFolder scratch;

@@ -12,7 +12,7 @@ TEST(Rules, CheckRunsTheExamplesOfAFile) {
   const BookFolder book(judged_text("5 %"));
   const Called called = call({"rules", "check", book.file("own.toml")});
   EXPECT_EQ(called.status, 0);
-  EXPECT_EQ(called.out, "own: 1 rules, 2 examples, 0 failed\n");
+  EXPECT_EQ(called.out, "own: 1 rule, 2 examples, 0 failed\n");
 }
 
 TEST(Rules, CheckTellsTheExampleThatFails) {
@@ -21,7 +21,7 @@ TEST(Rules, CheckTellsTheExampleThatFails) {
   const BookFolder book(text);
   const Called called = call({"rules", "check", book.file("own.toml")});
   EXPECT_EQ(called.status, 2);
-  EXPECT_EQ(called.out, "own: 1 rules, 2 examples, 1 failed\n");
+  EXPECT_EQ(called.out, "own: 1 rule, 2 examples, 1 failed\n");
   EXPECT_TRUE(has(called.err, "own.toml:")) << called.err;
 }
 
@@ -31,7 +31,7 @@ TEST(Rules, CheckTellsEveryFileThatIsUnsound) {
   const Called called = call({"rules", "check", book.file("bad.toml"), book.file("own.toml")});
   EXPECT_EQ(called.status, 2);
   EXPECT_TRUE(has(called.err, "bad.toml:")) << called.err;
-  EXPECT_TRUE(has(called.out, "own: 1 rules, 2 examples, 0 failed\n")) << called.out;
+  EXPECT_TRUE(has(called.out, "own: 1 rule, 2 examples, 0 failed\n")) << called.out;
 }
 
 TEST(Rules, CheckRefusesAFileThatIsNotThere) { EXPECT_EQ(call({"rules", "check", "nowhere.toml"}).status, 2); }
@@ -71,6 +71,19 @@ TEST(Rules, ShowNamesTheNearestRule) {
   EXPECT_TRUE(
       has(called.err, "no pack or rule 'common-practice/drfit' is shipped; did you mean 'common-practice/drift'?"))
       << called.err;
+}
+
+TEST(Rules, ShowKnowsARuleByItsIdWhereOnePackHasIt) {
+  const Called called = call({"rules", "show", "calibrator-uncertainty"});
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_TRUE(called.out.starts_with("common-practice/calibrator-uncertainty")) << called.out;
+}
+
+TEST(Rules, ShowNamesAllRulesOfAnIdThatSeveralPacksHave) {
+  const Called called = call({"rules", "show", "warm-up"});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(has(called.err, "several packs have a rule 'warm-up'; name one of ")) << called.err;
+  EXPECT_TRUE(has(called.err, "common-practice/warm-up")) << called.err;
 }
 
 TEST(Rules, MeasuresPrintsEveryMeasureOfEverySubject) {

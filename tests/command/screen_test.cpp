@@ -75,13 +75,13 @@ TEST(Screen, WritesIntoAFileWhatItWouldHavePrinted) {
 
 TEST(Screen, SaysWhenItsFileCannotBeWritten) {
   const BookFolder book(judged_text("5 %"));
-  for (const std::string& file : {std::string("/dev/full"), book.file("nowhere/out.csv"), book.path()}) {
+  for (const auto& [file, why] : {std::pair(std::string("/dev/full"), "No space left on device"),
+                                  std::pair(book.file("nowhere/out.csv"), "No such file or directory"),
+                                  std::pair(book.path(), "Is a directory")}) {
     const Called called = call({"screen", book.path(), "--format", "csv", "--out", file});
     EXPECT_EQ(called.status, 2) << file;
-    EXPECT_EQ(called.err,
-              file +
-                  ": error: the results could not be written; check the folder, its rights and the room on the disk "
-                  "[output/unwritable]\n");
+    EXPECT_EQ(called.err, file + ": error: the results could not be written: " + why +
+                              "; check the folder, its rights and the room on the disk [output/unwritable]\n");
   }
 }
 

@@ -76,6 +76,22 @@ TEST(Selection, HasBothEndsOfThePeriodByTheBooksDaysAndKeepsAStartThatIsNotUnder
   EXPECT_EQ(selected(asking({}, {}, "2026-09-24", "")).names, "X");
 }
 
+TEST(Selection, RefusesAPeriodThatEndsBeforeItBegins) {
+  const Selected refused = selected(asking({}, {}, "2026-09-23", "2026-09-22"));
+  EXPECT_EQ(refused.names, "nothing");
+  EXPECT_EQ(refused.err,
+            "command line: error: --since 2026-09-23 is later than --until 2026-09-22; exchange the two days "
+            "[command/refused]\n");
+}
+
+TEST(Selection, SaysHowADayWithSlashesIsWritten) {
+  EXPECT_NE(selected(asking({}, {}, "23/11/2026")).err.find("is the month; write 2026-11-23 ["), std::string::npos);
+  EXPECT_NE(selected(asking({}, {}, "11/23/2026")).err.find("; write 2026-11-23 ["), std::string::npos);
+  EXPECT_NE(selected(asking({}, {}, "3/4/2026")).err.find("; write 2026-04-03 or 2026-03-04 ["), std::string::npos);
+  EXPECT_NE(selected(asking({}, {}, "31/31/2026")).err.find("; write year-month-day, as 2026-09-21 ["),
+            std::string::npos);
+}
+
 TEST(Selection, RefusesUnknownNamesAllAtOnceWithTheNearest) {
   const Selected refused = selected(asking({"B-9", "7"}, {"Z"}));
   EXPECT_EQ(refused.names, "nothing");

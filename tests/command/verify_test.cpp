@@ -39,7 +39,7 @@ TEST(Verify, FindsNothingAmissInAPackageAsItWasMade) {
   EXPECT_TRUE(has(called.out, "digests     hold (SHA-512)\n")) << called.out;
   EXPECT_TRUE(has(called.out, "signature   none: the package is not signed")) << called.out;
   EXPECT_TRUE(
-      has(called.out, "results     the same, judged anew by driftwarden 0.1.0 from the package alone: 1 samples"))
+      has(called.out, "results     the same, judged anew by driftwarden 0.1.0 from the package alone: 1 sample,"))
       << called.out;
   EXPECT_TRUE(has(called.out, "Nothing found amiss.\n"));
 }

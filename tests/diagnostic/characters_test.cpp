@@ -21,6 +21,11 @@ TEST(CharacterLength, IsNoughtWhereThereIsNone) {
     EXPECT_EQ(character_length(bytes), 0U) << bytes;
 }
 
+TEST(IsUtf8, IsSoForEveryCharacterOfATextOrNotAtAll) {
+  for (const char* text : {"", "PUMP-04", "25 °C — 漢字", "a\x7f"}) EXPECT_TRUE(is_utf8(text)) << text;
+  for (const char* text : {"25 \xB0", "Jos\xE9", "\xE9t\xE9", "25 °C \xE2\x82"}) EXPECT_FALSE(is_utf8(text)) << text;
+}
+
 TEST(IsControl, HoldsForWhatDoesNotShowItself) {
   for (const char* character : {"\n", "\x1b", "\x7f", "\u0085", "\u202E", "\u2066"})
     EXPECT_TRUE(is_control(character)) << character;

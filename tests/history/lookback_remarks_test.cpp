@@ -41,7 +41,7 @@ TEST(LookbackRemarks, AreNoneWhereNothingIsLeftOpen) { EXPECT_TRUE(remarks(lookb
 TEST(LookbackRemarks, TellOfReadingsOfTheDayItself) {
   BookText text = lookback_text();
   text.readings += "2026-03-11T07:30,pre,S6,V1,2.0\n";
-  EXPECT_TRUE(say(remarks(text), "1 reading(s) were taken with V1 on the very day it was found wrong"));
+  EXPECT_TRUE(say(remarks(text), "1 reading was taken with V1 on the very day it was found wrong"));
 }
 
 TEST(LookbackRemarks, TellOfAnOpenWindow) {
@@ -63,9 +63,8 @@ TEST(LookbackRemarks, TellWhereTheWitnessLeanedOnTheAccused) {
 }
 
 TEST(LookbackRemarks, TellOfCertificatesThatNameNoStandard) {
-  EXPECT_TRUE(
-      say(remarks(with("silent,V3,2026-03-05,,2,2.0,2.0,2.0,2\n")),
-          "1 certificate(s) of the window name no standard, so whether they leaned on V1 is not known: silent"));
+  EXPECT_TRUE(say(remarks(with("silent,V3,2026-03-05,,2,2.0,2.0,2.0,2\n")),
+                  "1 certificate of the window names no standard, so whether it leaned on V1 is not known: silent"));
 }
 
 TEST(LookbackRemarks, TellWhereVolumesDoNotFollowTheReadings) {

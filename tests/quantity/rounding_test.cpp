@@ -134,5 +134,10 @@ TEST(WithDecimalsBeyond, AlwaysEnds) {
   EXPECT_EQ(number_from(with_decimals_beyond(2e-300, 1, 1e-300)), 2e-300);
 }
 
+TEST(Counted, TakesTheNounThatGoesWithIt) {
+  EXPECT_EQ(counted(1, "sample", "samples"), "1 sample");
+  EXPECT_EQ(counted(0, "sample", "samples"), "0 samples");
+}
+
 }  // namespace
 }  // namespace driftwarden::rounding_test

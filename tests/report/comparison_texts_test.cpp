@@ -43,7 +43,7 @@ TEST_F(ComparisonTexts, TableTellsEachChangeWithBothMarginsAndTheCounts) {
             "  now:  met: drift -2.5 % is within 5 %, 2.50 % inside (own/drift)\n"
             "  then: void: drift -2.5 % is not within 2 %, 0.50 % beyond (own/drift)\n"
             "\n"
-            "1 samples and blanks\n"
+            "1 sample\n"
             "now:  1 valid, 0 qualified, 0 undecided, 0 void\n"
             "then: 0 valid, 0 qualified, 0 undecided, 1 void\n"
             "1 would change: 1 from valid to void\n");

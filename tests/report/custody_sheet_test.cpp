@@ -74,7 +74,7 @@ TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
 
 TEST(CustodyTable, IsASheetWithLinesToSign) {
   const std::string table = custody_table(custody_of(custody_text()));
-  EXPECT_TRUE(table.starts_with("Quarry\nChain of custody, batch B-7: 2 samples, 1 blanks; 1 void, listed apart\n"))
+  EXPECT_TRUE(table.starts_with("Quarry\nChain of custody, batch B-7: 2 samples, 1 blank; 1 void, listed apart\n"))
       << table;
   EXPECT_NE(table.find("\nS1     2026-09-21 08:00 16:00   480  1.975   948.0   948.0\n       - wet filter\n"),
             std::string::npos)

@@ -61,7 +61,7 @@ TEST(Explanation, ShowsEverySetAndWhichIsNotUsed) {
   EXPECT_HAS(out, "\nFlow, pre set\n");
   EXPECT_HAS(out, "\nFlow, field set\n");
   EXPECT_HAS(out, "\nFlow, post set\n");
-  EXPECT_HAS(out, "\nRemarks\n  - another pre set of 1 reading(s) is not used\n");
+  EXPECT_HAS(out, "\nRemarks\n  - another pre set of 1 reading is not used\n");
 }
 
 TEST(Explanation, ShowsThePracticeThatIsFollowedAndWhoChoseIt) {

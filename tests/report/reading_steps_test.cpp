@@ -139,6 +139,7 @@ TEST(ReadingSteps, ShowRejectedReadingsAndLeaveThemOut) {
   const std::string text =
       working(read_by("V1,calibrator,volumetric,,,,", "",
                       "2026-09-21T07:30,pre,S1,V1,2.000,,,,,\n2026-09-21T07:31,pre,S1,V1,2.O00,,,,,"));
+  EXPECT_TRUE(has(text, "  indicated nothing readable at no temperature, no pressure   [readings.csv:3]\n")) << text;
   EXPECT_TRUE(has(text, "[readings.csv:3]\n      rejected, left out: see the faults of the book\n")) << text;
 }
 

@@ -33,10 +33,5 @@ TEST(ReviewParts, GiveEveryColumnOfATableAScope) {
             "scope=\"col\" class=\"figure\">Size</th></tr></thead>\n</table>\n");
 }
 
-TEST(ReviewParts, CountInWords) {
-  EXPECT_EQ(counted(1, "sample", "samples"), "1 sample");
-  EXPECT_EQ(counted(0, "sample", "samples"), "0 samples");
-}
-
 }  // namespace
 }  // namespace driftwarden::review_parts_test

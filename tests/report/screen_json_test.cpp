@@ -63,6 +63,12 @@ TEST(ScreenJson, BeginsWithToolBookDayAndReference) {
   EXPECT_EQ(all["reference"]["pressure_kpa"], 101.325);
 }
 
+TEST(ScreenJson, GivesATemperatureAsItWasWritten) {
+  BookText text = full();
+  text.samples.replace(text.samples.find(",20,100"), 7, ",15.1,100");
+  EXPECT_EQ(first_sample(text)["conditions"]["temperature_c"].get<double>(), 15.1);
+}
+
 TEST(ScreenJson, NamesEveryRuleInForceWithItsLimit) {
   const json rules = document(full(), drift_within("5 %"))["rules"];
   ASSERT_EQ(rules.size(), 1U);

@@ -90,7 +90,7 @@ TEST(Remarks, TellThatACalibratorHadNoCertificate) {
 TEST(Remarks, CountVoidReadings) {
   BookText text = unremarkable();
   text.readings += "2026-09-21T16:11,post,S1,V1,9,20,100,yes,knocked\n";
-  EXPECT_EQ(remarks(text), Remarks{"1 void reading(s) of the post set are left out of the mean"});
+  EXPECT_EQ(remarks(text), Remarks{"1 void reading of the post set is left out of the mean"});
 }
 
 TEST(Remarks, TellOfSetsThatAreNotUsed) {
@@ -99,7 +99,7 @@ TEST(Remarks, TellOfSetsThatAreNotUsed) {
       "2026-09-21T06:00,pre,S1,V1,2,20,100,,\n2026-09-21T18:00,post,S1,V1,2,20,100,,\n2026-09-21T18:01,post,S1,V1,2,20,"
       "100,,\n";
   EXPECT_EQ(remarks(text),
-            (Remarks{"another pre set of 1 reading(s) is not used", "another post set of 2 reading(s) is not used"}));
+            (Remarks{"another pre set of 1 reading is not used", "another post set of 2 readings is not used"}));
 }
 
 TEST(Remarks, TellOfSetsOnTheWrongSideOfTheSamplesTimes) {

@@ -57,6 +57,7 @@ class RowReader {
 
   bool has(int field) const { return context_.layout.has(field); }
   std::string_view text(int field) { return cell(field); }
+  std::string_view kept_text(int field);  // one that goes into a record: told where it is not UTF-8
   // In the inside unit of the heading's dimension; a plain number as written.
   double quantity(int field) { return quantity_as_written(field).inside; }
   struct Quantity {
@@ -128,12 +129,13 @@ class RowReader {
   ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
   void check_shape();
   void fail_number(int field, std::string_view written);
-  TextId intern(std::string_view text);
   struct LastText {
     std::string_view text;
     TextId id = 0;
   };
-  LastText known(std::string_view text);
+  LastText known(int field, std::string_view text);
+  bool is_sound(int field, std::string_view text);
+  std::string joined_note(int field);
 
   RowContext context_;
   std::vector<FieldPlace> places_;  // by field

@@ -10,6 +10,8 @@ namespace driftwarden {
 // and surrogates left out).
 std::size_t character_length(std::string_view text);
 
+bool is_utf8(std::string_view text);
+
 inline unsigned byte_at(std::string_view text, std::size_t i) { return static_cast<unsigned char>(text[i]); }
 
 // Whether a character acts on a terminal or on the order of the text around it instead of showing itself.

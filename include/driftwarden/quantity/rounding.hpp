@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstddef>
 #include <string>
 
 namespace driftwarden {
@@ -13,5 +14,8 @@ std::string with_significant_digits(double value, int digits);
 // with_decimals, but with as many more decimals as it takes to show on which side of the limit the figure lies:
 // 5.04 against a limit of 5 at one decimal is "5.04".
 std::string with_decimals_beyond(double value, int decimals, double limit);
+
+// "1 sample", "3 samples".
+std::string counted(std::size_t count, const std::string& one, const std::string& many);
 
 }  // namespace driftwarden

@@ -10,6 +10,7 @@ inline constexpr std::size_t most_readings_looked_through = 200000;
 
 // What looks doubtful in a book's records as a whole: remarks for a person to look at, never proof, and no verdict
 // leans on them. docs/uncertainty.md says how often each is raised by chance.
+//   doubt/read-twice    readings of a set that were written down twice
 //   doubt/identical     a set whose readings are all the same, on a display too fine for that
 //   doubt/copied        readings of one sample that repeat those of another, in order
 //   doubt/last-digits   last digits of a calibrator's readings that chance doesn't spread so

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/read_twice.hpp"
+
+#include <gtest/gtest.h>
+
+#include "verdict/honest_book.hpp"
+
+namespace driftwarden::read_twice_test {
+namespace {
+
+constexpr std::string_view heading = "taken,stage,sample,calibrator,reading [L/min],replicate\n";
+
+// S1 and S2 on P1, with these readings. Invented data.
+BookText book_with(const std::string& readings) {
+  BookText text;
+  text.samples =
+      "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T12:00\n"
+      "S2,P1,2026-09-22T08:00,2026-09-22T12:00\n";
+  text.readings = std::string(heading) + readings;
+  return text;
+}
+
+// Three readings of one minute without numbers, two of them equal: a display with coarse steps.
+const std::string one_run =
+    "2026-09-21T07:30,pre,S1,V1,2.000,\n2026-09-21T07:30,pre,S1,V1,2.005,\n2026-09-21T07:30,pre,S1,V1,2.000,\n";
+
+TEST(ReadTwice, IsNotWhatIsEqualInOneRun) {
+  EXPECT_EQ(ids(book_with(one_run)), Ids());
+  EXPECT_EQ(ids(book_with(one_run + "2026-09-21T07:31,pre,S1,V1,2.000,\n")), Ids());
+}
+
+TEST(ReadTwice, IsABlockPastedAgainAndToldOnceForItsSet) {
+  const std::string block = one_run + "2026-09-21T07:31,pre,S1,V1,2.002,\n";
+  const Diagnostics doubts = doubts_of(book_of(book_with(block + block)));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(to_text(doubts[0]),
+            "readings.csv:6: remark: 4 readings of the pre set of S1 stand twice, alike in every cell, the first here "
+            "and in readings.csv:2; written down twice, a reading counts twice; ask whether it was read again; if not, "
+            "leave the copy out, or strike it out with a note [doubt/read-twice]");
+}
+
+TEST(ReadTwice, IsARowBehindOneOfAnotherSet) {
+  const std::string reading = "2026-09-21T07:30,pre,S1,V1,2.000,\n";
+  const Diagnostics doubts = doubts_of(book_of(book_with(reading + "2026-09-22T07:30,pre,S2,V1,2.001,\n" + reading)));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(doubts[0].place.line, 4U);
+  EXPECT_EQ(doubts[0].message,
+            "1 reading of the pre set of S1 stands twice, alike in every cell, here and in readings.csv:2; written "
+            "down twice, a reading counts twice");
+}
+
+TEST(ReadTwice, IsAReplicateNumberThatComesAgain) {
+  const std::string first = "2026-09-21T07:30,pre,S1,V1,2.000,1\n";
+  EXPECT_EQ(ids(book_with(first + "2026-09-21T07:30,pre,S1,V1,2.000,2\n")), Ids());
+  EXPECT_EQ(ids(book_with(first + first)), Ids{"doubt/read-twice"});
+}
+
+TEST(ReadTwice, IsToldOfEachSet) {
+  const std::string both = "2026-09-21T07:30,pre,S1,V1,2.000,1\n2026-09-21T12:30,post,S1,V1,2.000,1\n";
+  EXPECT_EQ(ids(book_with(both + both)), (Ids{"doubt/read-twice", "doubt/read-twice"}));
+}
+
+TEST(ReadTwice, IsAFileUnderAnotherName) {
+  const BookText text = book_with(one_run);
+  const ScratchFolder folder;
+  text.write(folder.path());
+  std::filesystem::create_directory(folder.path() / "readings");
+  std::filesystem::copy_file(folder.path() / "readings.csv", folder.path() / "readings/copy.csv");
+  const Result<Book> book = read_book(folder.path(), 1);
+  ASSERT_TRUE(book);
+  const Diagnostics doubts = doubts_of(*book);
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(to_text(doubts[0].place), "readings/copy.csv:2");
+  EXPECT_NE(doubts[0].message.find("3 readings of the pre set of S1 stand twice"), std::string::npos);
+}
+
+TEST(ReadTwice, IsNotWhatDiffersInACellOrWasStruckOut) {
+  EXPECT_EQ(ids(book_with("2026-09-21T07:30,pre,S1,V1,2.000,1\n2026-09-21T07:30,pre,S1,V1,2.001,1\n")), Ids());
+  BookText text = book_with("");
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],replicate,void,note\n2026-09-21T07:30,pre,S1,V1,2.000,1,,\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,1,yes,pasted twice\n";
+  EXPECT_EQ(ids(text), Ids());
+}
+
+TEST(ReadTwice, IsLookedForInReadingsThatNameOnlyThePump) {
+  BookText text = book_with("");
+  const std::string reading = "2026-09-21T07:30,pre,P1,V1,2.000\n";
+  text.readings =
+      "taken,stage,pump,calibrator,reading [L/min]\n" + reading + "2026-09-21T07:31,pre,P1,V1,2.001\n" + reading;
+  const Diagnostics doubts = doubts_of(book_of(text));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(doubts[0].message.substr(0, 40), "1 reading of the pre set of P1 stands tw");
+}
+
+// Pasted twice, the copied day would look like no other, and equal readings like a display's habit.
+TEST(ReadTwice, HidesNoCopyOfAnotherSample) {
+  BookText text = honest_book(1);
+  const auto original = lines_of(text.readings, "D3");
+  const auto copy = lines_of(text.readings, "D20");
+  for (std::size_t i = 0; i < original.size(); ++i) set_flow(text.readings, copy[i], flow_in(original[i]));
+  text.readings += text.readings.substr(text.readings.find('\n') + 1);
+  Ids found = ids(text);
+  std::erase(found, "doubt/read-twice");
+  EXPECT_EQ(found, Ids{"doubt/copied"});
+}
+
+}  // namespace
+}  // namespace driftwarden::read_twice_test
