@@ -7,6 +7,7 @@
 #include "command/opened_book.hpp"
 #include "command/output_file.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/history/instrument_action.hpp"
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/pictures.hpp"
@@ -57,27 +58,28 @@ PictureFormat format_named(const std::string& name) {
   return name == "pdf" ? PictureFormat::pdf : PictureFormat::svg;
 }
 
-// The series that says most of an instrument.
-const SeriesHistory* foremost(const InstrumentHistory& history) {
-  for (const std::string_view name : {"pre-flow-deviation", "pre-flow", "as-found-error"}) {
-    if (const SeriesHistory* found = history.find(name)) return found;
-  }
-  return nullptr;
+// "Pre flow, from nominal, 16 points, 12 signals, 1 point beyond the tolerance, on 2026-11-12; no trend to speak of"
+std::string summary_of(const SeriesHistory& history, const TimeZone& zone) {
+  std::size_t signals = 0;
+  for (const ControlChart& chart : history.charts)
+    signals += chart.kind == ChartKind::individuals ? chart.signals.size() : 0;
+  const std::string beyond = beyond_tolerance_said(history.series, zone);
+  return history.series.title + ", " + counted(history.series.points.size(), "point", "points") + ", " +
+         counted(signals, "signal", "signals") + (beyond.empty() ? "" : ", " + beyond) + "; " + history.forecast.said;
 }
 
+// The series that says most of each instrument; of the others, what lies beyond its tolerance.
 void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histories, std::ostream& out) {
+  const TimeZone& zone = book.settings.zone;
   for (const InstrumentHistory& history : histories) {
-    const SeriesHistory* series = foremost(history);
-    out << book.instruments[history.instrument].name << ": ";
-    if (series == nullptr) {
-      out << "nothing is known of it\n";
-      continue;
+    const std::vector<const SeriesHistory*> told = reviewed_series(history);
+    out << book.instruments[history.instrument].name << ": "
+        << (told.empty() ? "nothing is known of it" : summary_of(*told.front(), zone));
+    for (std::size_t i = 1; i < told.size(); ++i) {
+      const std::string beyond = beyond_tolerance_said(told[i]->series, zone);
+      if (!beyond.empty()) out << "; " << told[i]->series.title << ": " << beyond;
     }
-    std::size_t signals = 0;
-    for (const ControlChart& chart : series->charts)
-      signals += chart.kind == ChartKind::individuals ? chart.signals.size() : 0;
-    out << series->series.title << ", " << counted(series->series.points.size(), "point", "points") << ", "
-        << counted(signals, "signal", "signals") << "; " << series->forecast.said << '\n';
+    out << '\n';
   }
 }
 

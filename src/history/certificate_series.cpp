@@ -59,6 +59,25 @@ std::optional<CalibratedPoint> point_at(const Certificate& certificate, double n
   return std::nullopt;
 }
 
+bool is_adjusted(const Certificate& certificate) {
+  const std::vector<CalibratedPoint> points = points_of(certificate);
+  return std::any_of(points.begin(), points.end(), [](const CalibratedPoint& point) { return point.is_adjusted(); });
+}
+
+// The certificates since the last service that another one followed. One of the same day is among them if it says what
+// was left then.
+std::vector<const Certificate*> since_service(std::vector<const Certificate*> certificates,
+                                              const std::vector<PhaseStart>& services) {
+  for (const PhaseStart& service : services) {
+    if (certificates.empty() || service.at > moment_of(*certificates.back())) continue;
+    std::erase_if(certificates, [&](const Certificate* certificate) {
+      const Moment left = moment_of(*certificate) + (is_adjusted(*certificate) ? 1 : 0);
+      return left < service.at;
+    });
+  }
+  return certificates;
+}
+
 // The change at a point (missing: the worst of each calibration) since the calibration before left it; none where
 // nothing was ever adjusted.
 void add_steps(Series& series, const std::vector<const Certificate*>& certificates, double nominal = missing) {
@@ -80,18 +99,19 @@ void add_steps(Series& series, const std::vector<const Certificate*>& certificat
   if (!was_adjusted) series.steps.clear();
 }
 
-Series worst_as_found(const std::vector<const Certificate*>& certificates, InstrumentKind kind) {
+Series worst_as_found(const std::vector<const Certificate*>& certificates, const std::vector<PhaseStart>& services,
+                      InstrumentKind kind) {
   Series series = named("as-found-error", "Error as found, worst point", kind);
   for (const Certificate* certificate : certificates) {
     const std::optional<CalibratedPoint> worst = worst_point(*certificate, Found::as_found);
     if (worst) series.points.push_back(point_from(*certificate, *worst, Found::as_found));
   }
-  add_steps(series, certificates);
+  add_steps(series, since_service(certificates, services));
   return series;
 }
 
-std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certificates, Found when,
-                                    InstrumentKind kind) {
+std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certificates,
+                                    const std::vector<PhaseStart>& services, Found when, InstrumentKind kind) {
   const std::string name = when == Found::as_found ? "as-found-error" : "as-left-error";
   const std::string title = when == Found::as_found ? "Error as found" : "Error as left";
   std::map<double, Series> by_nominal;
@@ -106,7 +126,7 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
   std::vector<Series> all;
   for (auto& [nominal, series] : by_nominal) {
     series.is_charted = when == Found::as_found;  // as left it shows what the calibrator's adjuster did
-    if (when == Found::as_found) add_steps(series, certificates, nominal);
+    if (when == Found::as_found) add_steps(series, since_service(certificates, services), nominal);
     all.push_back(std::move(series));
   }
   return all;
@@ -159,11 +179,6 @@ Tolerance tolerance_of(const Screening& screening, const std::vector<const Certi
   return {};
 }
 
-bool is_beyond(double error, const Tolerance& tolerance) {
-  const bool below = !is_missing(tolerance.lower) && side_of_limit(error, tolerance.lower) == Side::below;
-  return below || (!is_missing(tolerance.upper) && side_of_limit(error, tolerance.upper) == Side::above);
-}
-
 std::vector<const Certificate*> certificates_of(const Book& book, Row instrument, Day as_of) {
   std::vector<const Certificate*> found;
   for (const Certificate& certificate : book.certificates) {
@@ -185,16 +200,17 @@ std::optional<bool> is_found_in_tolerance(const Certificate& certificate) {
 }
 
 std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of,
-                                       const std::vector<PhaseStart>& starts) {
+                                       const std::vector<PhaseStart>& services) {
   const std::vector<const Certificate*> certificates = certificates_of(screening.book(), instrument, as_of);
   const InstrumentKind kind = screening.book().instruments[instrument].kind;
   const Tolerance tolerance = tolerance_of(screening, certificates);
   std::vector<PhaseStart> all_starts = starts_from(certificates, tolerance);
-  all_starts.insert(all_starts.end(), starts.begin(), starts.end());
+  all_starts.insert(all_starts.end(), services.begin(), services.end());
   std::vector<Series> all;
-  if (Series worst = worst_as_found(certificates, kind); !worst.points.empty()) all.push_back(std::move(worst));
+  if (Series worst = worst_as_found(certificates, services, kind); !worst.points.empty())
+    all.push_back(std::move(worst));
   for (const Found when : {Found::as_found, Found::as_left}) {
-    for (Series& series : at_each_nominal(certificates, when, kind)) all.push_back(std::move(series));
+    for (Series& series : at_each_nominal(certificates, services, when, kind)) all.push_back(std::move(series));
   }
   for (Series& series : all) {
     series.tolerance = tolerance;

@@ -10,6 +10,11 @@ namespace {
 
 bool is_usable(const PumpCheck& check) { return check.flow_l_min > 0 && !check.is_void && check.calibrator != no_row; }
 
+// The check before one sample and the one after another, even within the hour, are of a pump that was set in between.
+bool are_of_one_setting(const PumpCheck& a, const PumpCheck& b) {
+  return a.pump == b.pump && a.sample == b.sample && a.stage == b.stage;
+}
+
 // Relative expanded uncertainty of a quotient of two flows.
 double joint_uncertainty(const PumpCheck& a, const PumpCheck& b) {
   return std::hypot(a.expanded_uncertainty_l_min / a.flow_l_min, b.expanded_uncertainty_l_min / b.flow_l_min);
@@ -22,7 +27,7 @@ std::vector<Comparison> comparisons_from(const UseLog& log) {
   for (std::size_t i = 1; i < log.checks.size(); ++i) {
     const PumpCheck& later = log.checks[i];
     const PumpCheck& earlier = log.checks[i - 1];
-    if (later.pump != earlier.pump || !is_usable(earlier) || !is_usable(later) ||
+    if (!are_of_one_setting(earlier, later) || !is_usable(earlier) || !is_usable(later) ||
         later.calibrator == earlier.calibrator)
       continue;
     if (later.first - earlier.last > longest_gap_of_a_comparison_s) continue;

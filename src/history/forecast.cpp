@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/statistics/robust_trend.hpp"
+#include "driftwarden/statistics/rounding_noise.hpp"
 #include "driftwarden/statistics/student_t.hpp"
 
 namespace driftwarden {
@@ -28,8 +30,11 @@ Points last_phase(const Series& series) {
     points.days.push_back(series.points[i].day());
     points.values.push_back(series.points[i].value);
   }
+  points.values = without_rounding_noise(points.values);
   return points;
 }
+
+bool leaves_out_zero(double low, double high) { return low > 0 || high < 0; }
 
 Trend trend_from(std::string method, const LineFit& line) {
   Trend trend;
@@ -41,7 +46,7 @@ Trend trend_from(std::string method, const LineFit& line) {
   trend.low = line.slope - half;
   trend.high = line.slope + half;
   trend.p = line.slope_p();
-  trend.is_resolved = line.n >= fewest_points_of_a_trend && (trend.low > 0 || trend.high < 0);
+  trend.is_resolved = line.n >= fewest_points_of_a_trend && leaves_out_zero(trend.low, trend.high);
   return trend;
 }
 
@@ -54,13 +59,10 @@ std::optional<Trend> robust_trend(Points points) {
   const std::optional<RobustTrend> slopes = theil_sen(points.days, points.values, trend_coverage);
   if (!slopes) return std::nullopt;
   const TrendTest test = mann_kendall(points.values);
-  return Trend{"theil-sen",
-               points.days.size(),
-               slopes->slope,
-               slopes->slope_bounds.lower,
-               slopes->slope_bounds.upper,
-               test.p,
-               points.days.size() >= fewest_points_of_a_trend && test.p < 1 - trend_coverage};
+  const Bounds& bounds = slopes->slope_bounds;
+  const bool is_resolved = points.days.size() >= fewest_points_of_a_trend && test.p < 1 - trend_coverage &&
+                           leaves_out_zero(bounds.lower, bounds.upper);
+  return Trend{"theil-sen", points.days.size(), slopes->slope, bounds.lower, bounds.upper, test.p, is_resolved};
 }
 
 void fit_points(Forecast& forecast, const Points& points) {
@@ -85,7 +87,7 @@ void fit_steps(Forecast& forecast, const Series& series) {
   }
   forecast.origin = series.points.back().day();
   forecast.base = series.last_left;
-  forecast.first_day = series.points.front().day();
+  forecast.first_day = forecast.origin - std::accumulate(x.begin(), x.end(), 0.0);
   forecast.last_day = forecast.origin;
   forecast.line = fit_through_origin(x, y);
   if (forecast.line) forecast.trend = trend_from("steps-between-calibrations", *forecast.line);
@@ -102,11 +104,15 @@ void cross(Forecast& forecast, const Series& series, const TimeZone& zone) {
   const LimitCrossing met =
       limit_crossing(*forecast.line, limit - forecast.base, prediction_band(*forecast.line, trend_coverage));
   const Crossing crossing{limit, forecast.origin + met.x, forecast.origin + met.earliest, forecast.origin + met.latest};
+  const double end = forecast.last_day + forecast.reach_days;
   if (!met.is_bounded) {
     forecast.said = "a trend too faint to say when the tolerance is met";
-  } else if (crossing.day > forecast.last_day + forecast.reach_days) {
-    forecast.said = "the tolerance is not met before " + date_said(forecast.last_day + forecast.reach_days) +
-                    ", and no forecast reaches farther";
+  } else if (crossing.earliest > end) {
+    forecast.said = "the tolerance is not met before " + date_said(end) + ", and no forecast reaches farther";
+  } else if (crossing.day > end) {
+    forecast.crossing = crossing;
+    forecast.said = "the tolerance may be met from " + date_said(crossing.earliest) + " on; by the line not before " +
+                    date_said(end) + ", and no forecast reaches farther";
   } else {
     forecast.crossing = crossing;
     const std::string when =

@@ -121,21 +121,12 @@ IntervalOpinion by_checks(const IntervalFacts& facts, double interval) {
   return opinion;
 }
 
-// Results of all instruments of the same kind and principle.
-struct Share {
-  std::size_t in_tolerance = 0;
-  std::size_t n = 0;
-  double observed_days = 0;
-};
-
 // A result is in tolerance where the certificate's own holds at every point.
-void count_results(Share& share, const std::vector<const Certificate*>& certificates) {
+void append_results(std::vector<IntervalResult>& results, const std::vector<const Certificate*>& certificates) {
   for (std::size_t i = 1; i < certificates.size(); ++i) {
     const std::optional<bool> is_in = is_found_in_tolerance(*certificates[i]);
-    if (!is_in) continue;
-    share.in_tolerance += *is_in ? 1U : 0U;
-    ++share.n;
-    share.observed_days += static_cast<double>(certificates[i]->calibrated - certificates[i - 1]->calibrated);
+    const auto days = static_cast<double>(certificates[i]->calibrated - certificates[i - 1]->calibrated);
+    if (is_in && days > 0) results.push_back({days, *is_in});
   }
 }
 
@@ -143,22 +134,21 @@ IntervalOpinion by_reliability(const IntervalFacts& facts) {
   IntervalOpinion opinion{"reliability-target", missing, {}, {}, {}};
   const Book& book = facts.screening.book();
   const Instrument& instrument = book.instruments[facts.instrument];
-  Share share;
+  std::vector<IntervalResult> results;  // of all instruments of the same kind and principle
   for (Row row = 0; row < book.instruments.size(); ++row) {
     const bool is_alike =
         book.instruments[row].kind == instrument.kind && book.instruments[row].principle == instrument.principle;
-    if (is_alike) count_results(share, certificates_of(book, row, facts.as_of));
+    if (is_alike) append_results(results, certificates_of(book, row, facts.as_of));
   }
-  opinion.from = {std::to_string(share.in_tolerance) + " of " + std::to_string(share.n) +
+  const auto in_tolerance = std::ranges::count(results, true, &IntervalResult::is_in_tolerance);
+  opinion.from = {std::to_string(in_tolerance) + " of " + std::to_string(results.size()) +
                   " recalibrations of its kind in tolerance"};
-  if (share.n < fewest_results_of_a_share) {
+  if (results.size() < fewest_results_of_a_share) {
     opinion.lacks.push_back(std::to_string(fewest_results_of_a_share) +
-                            " recalibrations of instruments of its kind; there are " + std::to_string(share.n));
+                            " recalibrations of instruments of its kind; there are " + std::to_string(results.size()));
     return opinion;
   }
-  const std::size_t failures = share.n - share.in_tolerance;
-  const double rate = static_cast<double>(failures) / share.observed_days;
-  opinion.advice_days = failures == 0 ? longest_interval_days : clamped(interval_for_target(rate, reliability_target));
+  opinion.advice_days = clamped(interval_for_target(failure_rate_of(results), reliability_target));
   opinion.remark =
       "so that " + with_unit(100 * reliability_target, "%") + " are in tolerance still when they come back";
   return opinion;

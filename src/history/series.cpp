@@ -5,8 +5,14 @@
 #include <utility>
 
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/quantity/limit.hpp"
 
 namespace driftwarden {
+
+bool is_beyond(double figure, const Tolerance& tolerance) {
+  const bool below = !is_missing(tolerance.lower) && side_of_limit(figure, tolerance.lower) == Side::below;
+  return below || (!is_missing(tolerance.upper) && side_of_limit(figure, tolerance.upper) == Side::above);
+}
 
 std::size_t Series::counted() const {
   return static_cast<std::size_t>(std::count_if(points.begin(), points.end(),
@@ -18,6 +24,20 @@ const SeriesPoint* last_counted(const Series& series) {
     if (!is_missing(point->counted())) return &*point;
   }
   return nullptr;
+}
+
+std::string beyond_tolerance_said(const Series& series, const TimeZone& zone) {
+  std::size_t count = 0;
+  const SeriesPoint* last = nullptr;
+  for (const SeriesPoint& point : series.points) {
+    if (is_missing(point.counted()) || !is_beyond(point.value, series.tolerance)) continue;
+    ++count;
+    last = &point;
+  }
+  if (last == nullptr) return {};
+  const std::string when = date_text(day_of(series, *last, zone));
+  if (count == 1) return "1 point beyond the tolerance, on " + when;
+  return std::to_string(count) + " points beyond the tolerance, the last on " + when;
 }
 
 Day day_of(const Series& series, const SeriesPoint& point, const TimeZone& zone) {

@@ -101,8 +101,8 @@ std::vector<std::string> legend_words(const SeriesHistory& history, const ChartC
                   (chart.is_provisional() ? ": provisional, fewer than 20." : "."));
   add_broken(words, choices.rules.empty() ? "No run rules." : "Rules: " + rules_said(choices) + ".");
   if (!choices.rules.empty())
-    words.push_back("By chance alone, a signal about every " +
-                    chart_figure(points_between_false_signals(choices.rules), 2) + " points.");
+    words.push_back("By chance alone, about one point in " +
+                    chart_figure(points_between_false_signals(choices.rules), 2) + " is a signal.");
   add_broken(words, tally(history));
   words.push_back("EWMA λ " + chart_figure(choices.ewma_lambda) + ", limits ± " + chart_figure(choices.ewma_width) +
                   " of its sigmas; CUSUM k " + chart_figure(choices.cusum_k) + ", h " + chart_figure(choices.cusum_h) +

@@ -105,7 +105,8 @@ class PictureWriter {
     const std::string first = when(series, series.points.front().at);
     const std::string last = when(series, series.points.back().at);
     text += first == last ? first : first + " to " + last;
-    if (!series.basis.empty()) text += "; " + series.basis;
+    for (const std::string& said : {beyond_tolerance_said(series, zone_), series.basis})
+      text += said.empty() ? "" : "; " + said;
     return text;
   }
 

@@ -268,6 +268,7 @@ struct Drawing {
                             {crossing.limit, crossing.limit},
                             thick,
                             is_dense()});
+    if (crossing.day + shift > panel.x.high) return;
     panel.marks.push_back({{crossing.day + shift},
                            {crossing.limit},
                            MarkStyle{theme.upper_sum.shape, theme.upper_sum.size * 1.6, theme.trend.colour}});

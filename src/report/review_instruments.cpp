@@ -77,6 +77,7 @@ std::string said_of(const SeriesHistory& history, const TimeZone& zone) {
     const auto end = [](double limit) { return is_missing(limit) ? "any" : shortest(limit); };
     text += "; tolerance " + end(series.tolerance.lower) + " to " + end(series.tolerance.upper) + " " + series.unit;
   }
+  if (const std::string beyond = beyond_tolerance_said(series, zone); !beyond.empty()) text += "; " + beyond;
   return text + "; " + history.forecast.said + ".";
 }
 

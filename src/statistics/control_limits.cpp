@@ -9,6 +9,7 @@
 #include "driftwarden/statistics/median.hpp"
 #include "driftwarden/statistics/normal_distribution.hpp"
 #include "driftwarden/statistics/pooled_spread.hpp"
+#include "driftwarden/statistics/rounding_noise.hpp"
 
 namespace driftwarden {
 
@@ -40,10 +41,17 @@ std::vector<MeanAndSpread> sets_of_two_or_more(std::span<const MeanAndSpread> se
   return kept;
 }
 
-double mean_of_means(std::span<const MeanAndSpread> sets) {
+std::vector<double> means_of(std::span<const MeanAndSpread> sets) {
   std::vector<double> means;
   for (const MeanAndSpread& set : sets) means.push_back(set.mean);
-  return mean_and_spread(means).mean;
+  return means;
+}
+
+double mean_of_means(std::span<const MeanAndSpread> sets) { return mean_and_spread(means_of(sets)).mean; }
+
+// A spread that is more than rounding left of values alike.
+bool is_spread_of(std::span<const double> values, double spread) {
+  return std::isfinite(spread) && spread > rounding_noise(values);
 }
 
 double mean_of_s(std::span<const MeanAndSpread> sets) {
@@ -74,7 +82,7 @@ std::optional<ControlCharts> individuals_limits(std::span<const double> baseline
   const ChartConstants pair = *chart_constants(2);
   const std::vector<double> values = present(baseline);
   const double sigma = sigma_from(present(moving_ranges(baseline)), average, pair.d2);
-  if (!(sigma > 0) || !std::isfinite(sigma)) return std::nullopt;
+  if (!is_spread_of(values, sigma)) return std::nullopt;
   return ControlCharts{three_sigma_limits(mean_and_spread(values).mean, sigma),
                        limits_of_a_spread(pair.d2 * sigma, pair.d3 * sigma), values.size()};
 }
@@ -87,7 +95,7 @@ std::optional<ControlCharts> mean_and_range_limits(std::span<const MeanAndSpread
   double sum = 0;
   for (const MeanAndSpread& set : baseline) sum += set.range();
   const double sigma = sum / static_cast<double>(baseline.size()) / constants->d2;
-  if (!(sigma > 0) || !std::isfinite(sigma)) return std::nullopt;
+  if (!is_spread_of(means_of(baseline), sigma)) return std::nullopt;
   return ControlCharts{three_sigma_limits(mean_of_means(baseline), sigma / std::sqrt(static_cast<double>(n))),
                        limits_of_a_spread(constants->d2 * sigma, constants->d3 * sigma), baseline.size()};
 }
@@ -104,7 +112,7 @@ std::optional<SpreadBaseline> spread_baseline(std::span<const MeanAndSpread> set
     baseline.centre = weighted_mean(usable);
     baseline.s = pooled_spread(usable).s;
   }
-  if (!(baseline.s > 0)) return std::nullopt;
+  if (!is_spread_of(means_of(usable), baseline.s)) return std::nullopt;
   return baseline;
 }
 

@@ -10,6 +10,7 @@
 #include "driftwarden/statistics/mean_and_spread.hpp"
 #include "driftwarden/statistics/median.hpp"
 #include "driftwarden/statistics/normal_distribution.hpp"
+#include "driftwarden/statistics/rounding_noise.hpp"
 
 namespace driftwarden {
 
@@ -101,12 +102,13 @@ double exact_p(std::size_t n, std::int64_t s) {
 std::optional<RobustTrend> theil_sen(std::span<const double> x, std::span<const double> y, double coverage) {
   assert(x.size() == y.size());
   if (!are_finite(x) || !are_finite(y)) return std::nullopt;
-  const std::vector<double> slopes = sorted_pair_slopes(x, y);
+  const std::vector<double> values = without_rounding_noise(y);
+  const std::vector<double> slopes = sorted_pair_slopes(x, values);
   if (slopes.empty()) return std::nullopt;
   RobustTrend trend;
   trend.slope = median(slopes);
-  trend.intercept = median_of_offsets(x, y, trend.slope);
-  const double variance = variance_of_s(x.size(), tie_sum(y) + tie_sum(x));
+  trend.intercept = median_of_offsets(x, values, trend.slope);
+  const double variance = variance_of_s(x.size(), tie_sum(values) + tie_sum(x));
   const double z = -normal_quantile((1 - coverage) / 2);
   if (variance > 0) trend.slope_bounds = slopes_of_rank(slopes, z * std::sqrt(variance));
   return trend;
@@ -114,9 +116,10 @@ std::optional<RobustTrend> theil_sen(std::span<const double> x, std::span<const 
 
 TrendTest mann_kendall(std::span<const double> y) {
   if (y.size() < 2 || !are_finite(y)) return {};
-  const double ties = tie_sum(y);
+  const std::vector<double> values = without_rounding_noise(y);
+  const double ties = tie_sum(values);
   TrendTest test;
-  test.s = score(y);
+  test.s = score(values);
   test.variance = variance_of_s(y.size(), ties);
   const double towards_zero = test.s > 0 ? 1 : test.s < 0 ? -1 : 0;
   if (test.variance > 0) test.z = (static_cast<double>(test.s) - towards_zero) / std::sqrt(test.variance);

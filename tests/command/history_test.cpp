@@ -71,6 +71,21 @@ TEST(History, SeesNoTrendInPumpsWithoutOne) {
       << said.out;
 }
 
+// PUMP-07 drifts beyond 5 %, ROT-2 was found 6 % out: planted in the demo.
+TEST(History, TellsOfPointsBeyondTheTolerance) {
+  const ScratchFolder folder;
+  const Said said =
+      run({"history", demo, "PUMP-07", "ROT-2", "--as-of", "2026-11-16", "--out", folder.path().string()});
+  EXPECT_NE(
+      said.out.find("PUMP-07: Pre flow, from nominal, 15 points, 0 signals; no trend to speak of; Drift per use: "),
+      std::string::npos)
+      << said.out;
+  EXPECT_NE(said.out.find("ROT-2: Error as found, worst point, 5 points, 0 signals, 1 point beyond the tolerance, on "
+                          "2026-11-11; too few points for a trend\n"),
+            std::string::npos)
+      << said.out;
+}
+
 TEST(History, WritesNoFigureAfterTheDayAskedFor) {
   const ScratchFolder folder;
   ASSERT_EQ(run({"history", demo, "PUMP-04", "--as-of", "2026-10-01", "--out", folder.path().string()}).status, 0);

@@ -67,6 +67,44 @@ TEST(CertificateSeries, HaveNoStepsWhereNothingWasEverAdjusted) {
   EXPECT_TRUE(named(certificate_series(book.screening(), v1, in_october, {}), "as-found-error").steps.empty());
 }
 
+// Invented: adjusted to 0 every year; a new piston between the second and the third. Its last step is of the new one.
+TEST(CertificateSeries, MeasureNoStepAcrossAService) {
+  BookText text;
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min]\n"
+      "A,V1,2023-01-06,2,2,2.01,2\nB,V1,2024-01-06,2,2,2.01,2\nC,V1,2025-01-06,2,2,2.06,2\n"
+      "D,V1,2026-01-06,2,2,2.02,2\n";
+  const JudgedBook book(text);
+  const auto steps_with = [&](const std::vector<PhaseStart>& services) {
+    return named(certificate_series(book.screening(), v1, in_october, services), "as-found-error").steps;
+  };
+  EXPECT_EQ(steps_with({}).size(), 3U);
+  const Moment in_between = static_cast<Moment>(day_from({2024, 7, 1})) * 86400;
+  const auto steps = steps_with({{in_between, "new piston"}});
+  ASSERT_EQ(steps.size(), 1U);
+  EXPECT_NEAR(steps[0].change, 1.0, 1e-9);
+  // On the day of a calibration: after what was found, before what was left.
+  const Moment same_day = static_cast<Moment>(day_from({2025, 1, 6})) * 86400 + 1;
+  EXPECT_EQ(steps_with({{same_day, "new piston"}}).size(), 1U);
+}
+
+// B was left as it was found, and then got a new piston; it says nothing of where that began.
+TEST(CertificateSeries, MeasureNoStepFromBeforeAServiceOfTheSameDay) {
+  BookText text = two_calibrations();
+  text.certificates += "C,V1,2026-07-06,2027-07-06,2,2,2.05,2,0.6,2,2\n";
+  const JudgedBook book(text);
+  const Moment same_day = static_cast<Moment>(day_from({2026, 1, 6})) * 86400 + 1;
+  const auto all = certificate_series(book.screening(), v1, in_october, {{same_day, "new piston"}});
+  EXPECT_TRUE(named(all, "as-found-error").steps.empty());
+}
+
+TEST(CertificateSeries, KeepTheirStepsWhereAServiceFollowedTheLast) {
+  const JudgedBook book(two_calibrations());
+  const Moment later = static_cast<Moment>(day_from({2026, 2, 1})) * 86400;
+  const auto all = certificate_series(book.screening(), v1, in_october, {{later, "new piston"}});
+  EXPECT_EQ(named(all, "as-found-error").steps.size(), 1U);
+}
+
 TEST(CertificateSeries, BeginAPhaseAfterAnAdjustmentOutOfTolerance) {
   const JudgedBook inside(two_calibrations("2.04", "2.00"));  // 2 %, on the limit
   EXPECT_EQ(named(certificate_series(inside.screening(), v1, in_october, {}), "as-found-error").phases.size(), 1U);

@@ -121,6 +121,11 @@ TEST(Charts, AreNotMadeOfValuesWithoutSpread) {
   EXPECT_TRUE(control_charts(made_series({}), {}).empty());
 }
 
+TEST(Charts, AreNotMadeOfRoundingNoise) {
+  const double next = std::nextafter(2.010, 3);
+  EXPECT_TRUE(control_charts(made_series({2.010, next, 2.010, 2.010, next}), {}).empty());
+}
+
 TEST(Charts, AreNotMadeOfCounts) {
   Series series = made_series({1, 2, 3, 4});
   series.is_charted = false;

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "history/made_series.hpp"
 
 namespace driftwarden::forecast_test {
@@ -69,6 +71,20 @@ TEST(Forecast, ReachesNoFartherThanTheHistoryIsLong) {
   EXPECT_TRUE(forecast_of(series, 365).crossing);
 }
 
+// Worked out apart from the program: the band meets 1.6 % on day 108.57, the line on day 124.46; reach ends on day 120.
+TEST(Forecast, TellsOfTheEarlyEdgeWhereTheLineLiesBeyondReach) {
+  Series series = six_errors();
+  series.tolerance.upper = 1.6;
+  const Forecast forecast = forecast_of(series, 0);
+  ASSERT_TRUE(forecast.crossing);
+  EXPECT_GT(forecast.crossing->day, forecast.last_day + forecast.reach_days);
+  EXPECT_LT(forecast.crossing->earliest, forecast.last_day + forecast.reach_days);
+  EXPECT_NEAR(forecast.crossing->earliest, 108.56608, 1e-5);
+  EXPECT_EQ(forecast.said,
+            "the tolerance may be met from 1970-04-19 on; by the line not before 1970-05-01, and no forecast reaches "
+            "farther");
+}
+
 TEST(Forecast, SaysThatTheLineMetTheToleranceAlready) {
   Series series = six_errors();
   series.tolerance.upper = 0.6;
@@ -85,6 +101,25 @@ TEST(Forecast, SpeaksOfNoTrendWhereThereIsNone) {
   EXPECT_EQ(forecast.said, "no trend to speak of");
   EXPECT_FALSE(forecast.trend->is_resolved);
   EXPECT_FALSE(forecast.crossing);
+}
+
+// Means of 2.010 that are alike but for what rounding leaves: 2.010 and the double after it.
+TEST(Forecast, MakesNoTrendOfRoundingNoise) {
+  const double next = std::nextafter(2.010, 3);
+  const Forecast forecast = forecast_of(made_series({2.010, 2.010, 2.010, 2.010, next, next, next, next}), 0);
+  EXPECT_EQ(forecast.said, "no trend to speak of");
+  EXPECT_EQ(forecast.trend->slope_per_day, 0);
+  EXPECT_FALSE(forecast.robust->is_resolved);
+  EXPECT_EQ(forecast.robust->p, 1);
+}
+
+// Invented, many ties: Mann and Kendall find p 0.040 (S 19, var S 77), but the slopes' interval begins at 0.
+TEST(Forecast, OfTheRobustKindLeavesOutZeroOrIsNotResolved) {
+  const Forecast forecast = forecast_of(made_series({1, 1, 1, 1, 1, 1, 2, 1, 2, 2}), 0);
+  ASSERT_TRUE(forecast.robust);
+  EXPECT_NEAR(forecast.robust->p, 0.0402387, 1e-7);
+  EXPECT_EQ(forecast.robust->low, 0);
+  EXPECT_FALSE(forecast.robust->is_resolved);
 }
 
 TEST(Forecast, NeedsFivePoints) {

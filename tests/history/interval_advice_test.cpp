@@ -22,13 +22,13 @@ constexpr const char* heading =
     "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as found [L/min],as left "
     "[L/min],tolerance [%]\n";
 
-std::vector<IntervalOpinion> opinions(const BookText& text) {
+std::vector<IntervalOpinion> opinions(const BookText& text, double reach_days = 365) {
   const JudgedBook book(text);
   const UseLog log = use_log_of(book.screening(), in_october);
   const auto comparisons = comparisons_from(log);
   const auto series = certificate_series(book.screening(), v1, in_october, {});
   if (series.empty()) return interval_opinions({book.screening(), v1, in_october, nullptr, nullptr, comparisons});
-  const Forecast forecast = forecast_of(series[0], 365);
+  const Forecast forecast = forecast_of(series[0], reach_days);
   return interval_opinions({book.screening(), v1, in_october, &series[0], &forecast, comparisons});
 }
 
@@ -86,6 +86,21 @@ TEST(ControlChartAdvice, IsTheEarliestDayOfTheCrossing) {
   EXPECT_LT(opinion.advice_days, 365 * 20.0 / 16);  // before the line itself gets there
 }
 
+// Invented: six calibrations 60 days apart, due after 300. Worked out apart from the program: the line meets the
+// tolerance of 2 % 394.1 days after the last, beyond reach; the band's early edge 163.417 days after.
+TEST(ControlChartAdvice, FollowsTheEarlyEdgeWhereTheLineLiesBeyondReach) {
+  BookText text;
+  text.certificates = heading;
+  const std::vector<std::pair<std::string, std::string>> dated{
+      {"2024-01-01,2024-10-27", "2.000"}, {"2024-03-01,2024-12-26", "2.007"}, {"2024-04-30,2025-02-24", "2.004"},
+      {"2024-06-29,2025-04-25", "2.013"}, {"2024-08-28,2025-06-24", "2.012"}, {"2024-10-27,2025-08-23", "2.019"}};
+  for (const auto& [dates, found] : dated)
+    text.certificates += "C" + found + ",V1," + dates + ",2,2," + found + ",,2\n";
+  const IntervalOpinion opinion = opinions(text, 300)[1];
+  EXPECT_NEAR(opinion.advice_days, 163.417, 1e-3);
+  EXPECT_EQ(opinion.remark, "the earliest day on which the forecast meets the tolerance");
+}
+
 TEST(InServiceCheck, NeedsUncertaintiesOnBothSides) { EXPECT_FALSE(opinions({})[3].lacks.empty()); }
 
 TEST(InServiceCheck, CallsForCalibrationWhereTwoCalibratorsDisagree) {
@@ -98,8 +113,8 @@ TEST(InServiceCheck, CallsForCalibrationWhereTwoCalibratorsDisagree) {
     text.readings =
         "taken,stage,sample,calibrator,reading [L/min]\n"
         "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T07:31,pre,S1,V1,2.002\n"
-        "2026-09-21T08:10,field,S1,V2," +
-        second + "0\n2026-09-21T08:11,field,S1,V2," + second + "2\n";
+        "2026-09-21T07:40,pre,S1,V2," +
+        second + "0\n2026-09-21T07:41,pre,S1,V2," + second + "2\n";
     EXPECT_EQ(opinions(text)[3].advice_days, advice) << second;
   }
 }
@@ -113,13 +128,24 @@ TEST(ReliabilityAdvice, NeedsTwentyResults) {
   EXPECT_EQ(opinions(text)[4].advice_days, longest_interval_days);
 }
 
-// 18 of 20 in tolerance at intervals of a year: rate 2/(20 a), so 90 % are left after -ln 0.9 / 0.1 = 1.05 years.
+// 18 of 20 in tolerance after a year: those are the 90 % wanted. 15 of 20: -ln 0.9 / (-ln 0.75 / 365.25 d) = 133.77 d.
+// By hand; among the years some have 366 days.
 TEST(ReliabilityAdvice, FollowsFromTheShareInTolerance) {
+  for (const auto& [every, advice] : {std::pair<int, double>{10, 365.25}, {4, 133.77}}) {
+    BookText text;
+    text.certificates = heading;
+    for (int year = 1996; year <= 2016; ++year)
+      text.certificates += certificate(year, year > 1996 && year % every == 0 ? "2.05" : "2.01");
+    EXPECT_NEAR(opinions(text)[4].advice_days, advice, 0.3) << every;
+  }
+}
+
+TEST(ReliabilityAdvice, CountsNoSecondCertificateOfADay) {
   BookText text;
   text.certificates = heading;
-  for (int year = 1996; year <= 2016; ++year)
-    text.certificates += certificate(year, year == 2000 || year == 2010 ? "2.05" : "2.01");
-  EXPECT_NEAR(opinions(text)[4].advice_days, 1.0536 * 365.25, 0.3);
+  for (int year = 1996; year <= 2015; ++year) text.certificates += certificate(year, "2.01");
+  text.certificates += "again,V1,2015-01-06,2016-01-06,2,2,2.05,2.00,1\n";
+  EXPECT_EQ(opinions(text)[4].lacks.at(0), "20 recalibrations of instruments of its kind; there are 19");
 }
 
 TEST(IntervalInForce, IsTheCertificatesElseTheInstruments) {

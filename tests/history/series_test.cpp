@@ -49,5 +49,15 @@ TEST(Phases, OfAnEmptySeriesAreEmpty) {
   EXPECT_EQ(series.phases[0].count, 0U);
 }
 
+// On the tolerance is not beyond it; a void point isn't counted.
+TEST(BeyondTolerance, CountsThePointsAndNamesTheLast) {
+  Series series = made_series({1, 5, 5.1, -6, 7});
+  EXPECT_EQ(beyond_tolerance_said(series, TimeZone::utc()), "");
+  series.tolerance = {missing, 5, "own/drift"};
+  EXPECT_EQ(beyond_tolerance_said(series, TimeZone::utc()), "2 points beyond the tolerance, the last on 2026-01-05");
+  series.points[4].is_void = true;
+  EXPECT_EQ(beyond_tolerance_said(series, TimeZone::utc()), "1 point beyond the tolerance, on 2026-01-03");
+}
+
 }  // namespace
 }  // namespace driftwarden::series_test

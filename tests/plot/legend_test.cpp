@@ -31,7 +31,7 @@ TEST(Legend, SaysThatFewPointsGiveProvisionalLimits) {
 TEST(Legend, NamesTheRulesAndHowOftenTheySpeakByChance) {
   const auto words = legend_words(charted({1, 2, 1}), {});
   EXPECT_EQ(words.at(1), "Rules: beyond-limits, run-of-8.");
-  EXPECT_EQ(words.at(2), "By chance alone, a signal about every 95 points.");  // 1 / (0.0027 + 0.0078)
+  EXPECT_EQ(words.at(2), "By chance alone, about one point in 95 is a signal.");  // 1 / (0.0027 + 0.0078)
 }
 
 TEST(Legend, CountsTheSignals) {

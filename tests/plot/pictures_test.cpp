@@ -58,6 +58,16 @@ TEST(Pictures, ShowTheDeviationInsteadOfTheFlowWhereANominalFlowIsKnown) {
   EXPECT_EQ(drawn(text).files.front(), "P1.pre-flow-deviation.svg");
 }
 
+TEST(Pictures, SayHowManyPointsLieBeyondTheTolerance) {
+  BookText text = two_pumps();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],tolerance [%]\n"
+      "C,V1,2026-01-05,2,2,2.05,1\n";
+  EXPECT_NE(
+      drawn(text).script.find("1 point, 2026-01-05; 1 point beyond the tolerance, on 2026-01-05; of the true flow"),
+      std::string::npos);
+}
+
 TEST(Pictures, HaveTheEndingOfTheirFormat) {
   EXPECT_EQ(drawn(two_pumps(), PictureFormat::pdf).files.front(), "fleet-pumps.pdf");
 }

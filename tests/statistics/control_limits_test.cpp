@@ -79,6 +79,21 @@ TEST(IndividualsLimits, AreNotGivenWithoutSpread) {
   EXPECT_FALSE(individuals_limits({}));
 }
 
+// 2.010 and the double after it are one figure.
+TEST(IndividualsLimits, AreNotGivenForRoundingNoise) {
+  const double next = std::nextafter(2.010, 3);
+  EXPECT_FALSE(individuals_limits(std::array<double, 4>{2.010, next, 2.010, next}));
+  EXPECT_FALSE(individuals_limits(std::array<double, 4>{0, 1e-14, 0, 2e-14}));  // as of percent from a nominal flow
+  EXPECT_TRUE(individuals_limits(std::array<double, 4>{2.010, 2.010, 2.010, 2.0100001}));
+}
+
+TEST(MeanAndRangeLimits, AreNotGivenForRoundingNoise) {
+  const double next = std::nextafter(2.010, 3);
+  const std::vector<MeanAndSpread> sets(5, mean_and_spread(std::array<double, 3>{2.010, next, next}));
+  EXPECT_FALSE(mean_and_range_limits(sets));
+  EXPECT_FALSE(spread_baseline(sets));
+}
+
 TEST(MeanAndRangeLimits, OfSetsOfThree) {
   const auto sets = ten_sets();
   const auto charts = mean_and_range_limits(sets);

@@ -3,8 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 namespace driftwarden::reliability_test {
 namespace {
@@ -18,6 +20,33 @@ TEST(Reliability, OfInstrumentsFoundAtOneInterval) {
   EXPECT_NEAR(interval_for_target(rate, 0.95) / 3.787371321, 1, 1e-9);
   EXPECT_NEAR(interval_for_target(rate, 0.90) / 7.779562613, 1, 1e-9);
   EXPECT_NEAR(std::exp(-rate * 12), 34.0 / 40, 1e-14);
+}
+
+TEST(FailureRateOf, OneIntervalIsThatOfTheShare) {
+  std::vector<IntervalResult> results(15, {365, true});
+  results.resize(20, {365, false});
+  EXPECT_NEAR(failure_rate_of(results) / failure_rate_at_interval(15, 20, 365), 1, 1e-14);
+  EXPECT_NEAR(interval_for_target(failure_rate_of(results), 0.90), 133.677, 5e-4);  // by hand: 365 ln 0.9 / ln 0.75
+}
+
+// Invented. Expected: R glm(cbind(fail, pass) ~ offset(log(t)), binomial("cloglog")), and root finding apart from the
+// program, which agree.
+TEST(FailureRateOf, ResultsAtManyIntervalsIsTheMostLikely) {
+  const std::array<std::array<int, 3>, 6> groups{
+      {{3, 20, 19}, {6, 30, 27}, {9, 25, 21}, {12, 40, 32}, {18, 20, 13}, {24, 15, 8}}};
+  std::vector<IntervalResult> results;
+  for (const auto& [interval, n, in_tolerance] : groups) {
+    for (int i = 0; i < n; ++i) results.push_back({static_cast<double>(interval), i < in_tolerance});
+  }
+  EXPECT_NEAR(failure_rate_of(results), 0.02101251, 5e-9);
+  EXPECT_NEAR(interval_for_target(failure_rate_of(results), 0.90), 5.01418, 5e-6);
+}
+
+TEST(FailureRateOf, NoFailureAndNothingButFailures) {
+  EXPECT_EQ(failure_rate_of(std::array<IntervalResult, 2>{{{365, true}, {200, true}}}), 0);
+  EXPECT_EQ(failure_rate_of(std::array<IntervalResult, 2>{{{365, false}, {200, false}}}), infinite);
+  EXPECT_TRUE(std::isnan(failure_rate_of({})));
+  EXPECT_TRUE(std::isnan(failure_rate_of(std::array<IntervalResult, 1>{{{0, false}}})));
 }
 
 TEST(Reliability, OfFailuresInAllTheTimeObserved) {

@@ -116,6 +116,18 @@ TEST(MannKendall, OfEqualValuesShowsNoTrend) {
   EXPECT_EQ(mann_kendall(equal).p, 1);
 }
 
+// 2.010 and the double after it are one figure: a tie, and a slope of 0.
+TEST(MannKendall, TakesRoundingNoiseForTies) {
+  const double next = std::nextafter(2.010, 3);
+  const std::array<double, 8> noise{2.010, 2.010, 2.010, 2.010, next, next, next, next};
+  EXPECT_EQ(mann_kendall(noise).s, 0);
+  EXPECT_EQ(mann_kendall(noise).p, 1);
+  const std::array<double, 8> days{0, 1, 2, 3, 4, 5, 6, 7};
+  const auto trend = theil_sen(days, noise, 0.95);
+  ASSERT_TRUE(trend);
+  EXPECT_EQ(trend->slope, 0);
+}
+
 TEST(MannKendall, OfOneValueOrAMissingOneIsNoFigure) {
   EXPECT_TRUE(std::isnan(mann_kendall(std::array<double, 1>{1}).p));
   EXPECT_TRUE(std::isnan(mann_kendall(std::array<double, 3>{1, std::nan(""), 2}).p));

@@ -36,7 +36,6 @@ std::optional<CalibratedPoint> worst_point(const Certificate& certificate, Found
 // How far from no error a certificate's points may be, in the units of their errors: by the newest of the certificates
 // that says so, else by a rule about as-found.error.
 Tolerance tolerance_of(const Screening& screening, const std::vector<const Certificate*>& certificates);
-bool is_beyond(double error, const Tolerance& tolerance);
 
 // Whether every point was found within the tolerance that the certificate states. Empty where it states none, or no
 // point as found.
@@ -47,11 +46,11 @@ std::optional<bool> is_found_in_tolerance(const Certificate& certificate);
 //   as-found-error                 the point farthest from 0
 //   as-found-error at 2 L/min, …   each point by its nominal flow
 //   as-left-error at 2 L/min, …
-// The first carries the steps from calibration to calibration where the instrument was adjusted; a phase begins after
-// one that found it out of tolerance and adjusted it. Tolerance: the newest certificate's, else that of a rule about
-// as-found.error.
+// As found they carry the steps from calibration to calibration where the instrument was adjusted, since the last of
+// `services`; a phase begins after each of these, and after a calibration that found it out of tolerance and adjusted
+// it. Tolerance: the newest certificate's, else that of a rule about as-found.error.
 std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of,
-                                       const std::vector<PhaseStart>& starts);
+                                       const std::vector<PhaseStart>& services);
 
 // Days left until the instrument is due, from the day it is asked for. A series of one point, or none.
 std::vector<Series> due_series(const Screening& screening, Row instrument, Day as_of);

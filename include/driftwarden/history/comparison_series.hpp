@@ -7,7 +7,7 @@
 
 namespace driftwarden {
 
-// Two calibrators that read one pump within this time are compared.
+// Two calibrators that read one pump within this time, at one stage of one sample, are compared.
 inline constexpr Moment longest_gap_of_a_comparison_s = 3600;
 
 // Two calibrators on one pump.
@@ -20,8 +20,8 @@ struct Comparison {
   const PumpCheck* later_check = nullptr;
 };
 
-// Sets on one pump by different calibrators, one after the other, whose gap is at most an hour. They point into the
-// log.
+// Sets on one pump by different calibrators, one after the other, at the same stage of the same sample, whose gap is at
+// most an hour: in between the pump is not set anew. They point into the log.
 std::vector<Comparison> comparisons_from(const UseLog& log);
 
 // How much more a calibrator shows than another one, in percent, corrected flows at the conditions of each reading: one

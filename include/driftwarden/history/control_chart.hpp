@@ -52,8 +52,9 @@ struct ControlChart {
 std::vector<ControlChart> control_charts(const Series& series, const ChartChoices& choices,
                                          const TimeZone& zone = TimeZone::utc());
 
-// How many points, on the average, lie between two false signals of one rule held to independent normal points, were
-// the rules independent of one another: 1 / Σ p. With several rules the true figure is a little higher.
+// Of how many independent normal points one is a signal, were no point a signal of two rules: 1 / Σ p. With several
+// rules the true figure is a little higher; and until the first signal it takes longer still, for a pattern that goes
+// on signals at every further point.
 double points_between_false_signals(std::span<const RunRule> rules);
 
 }  // namespace driftwarden

@@ -23,7 +23,7 @@ struct Trend {
   double low = missing;  // with 95 % between
   double high = missing;
   double p = missing;  // two-sided, that a series without trend would look like this; theil-sen: of Mann and Kendall
-  bool is_resolved = false;  // the slope can be told from 0
+  bool is_resolved = false;  // the slope can be told from 0; theil-sen: by its interval and by p
 };
 
 // When a tolerance is reached if nothing changes.
@@ -52,10 +52,10 @@ struct Forecast {
 };
 
 // Trend of the last phase, and when its tolerance would be crossed. A crossing is given only where the trend is
-// resolved, moves towards a stated end of the tolerance, and meets it within reach: the larger of the time the points
-// span and `reach_days` from the last point. An instrument adjusted between its points is fitted by its steps from
-// calibration to calibration, through no change in no time; then the forecast starts from where it was left. Days in
-// words are the zone's.
+// resolved, moves towards a stated end of the tolerance, and its band meets that within reach: the larger of the time
+// the points span and `reach_days` from the last point. The line's own day may lie beyond. An instrument adjusted
+// between its points is fitted by its steps from calibration to calibration, through no change in no time; then the
+// forecast starts from where it was left. Days in words are the zone's.
 Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone = TimeZone::utc());
 
 // The calendar day of a figure in days since 1970: the zone's, or of a series by day the day itself.

@@ -36,6 +36,8 @@ struct Tolerance {
   bool is_stated() const { return !is_missing(lower) || !is_missing(upper); }
 };
 
+bool is_beyond(double figure, const Tolerance& tolerance);
+
 // A calibrated instrument's error at one calibration: how far it moved since it was last left.
 struct CalibrationStep {
   double days = 0;
@@ -70,6 +72,10 @@ struct Series {
 
 // The last point that counts; nullptr where none does.
 const SeriesPoint* last_counted(const Series& series);
+
+// How many counted points lie beyond the tolerance, in words: "2 points beyond the tolerance, the last on 2026-11-19".
+// "" where none does.
+std::string beyond_tolerance_said(const Series& series, const TimeZone& zone);
 
 // The day of a point, in the zone where its time is known.
 Day day_of(const Series& series, const SeriesPoint& point, const TimeZone& zone);

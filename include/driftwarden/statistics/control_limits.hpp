@@ -22,7 +22,7 @@ struct ControlLimits {
 };
 
 // A chart of values or means and the chart of their spread that belongs to it. No limits are given, rather than limits
-// of no width, where the baseline has no spread at all (a coarse display).
+// of no width, where the baseline has no spread beyond rounding_noise (a coarse display).
 struct ControlCharts {
   ControlLimits location;
   ControlLimits spread;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 
 #include "driftwarden/statistics/bounds.hpp"
 
@@ -17,13 +18,31 @@ namespace driftwarden {
 //   Example  34 of 40 at 12 months  ->  0.013543 per month
 double failure_rate_at_interval(std::size_t in_tolerance, std::size_t n, double interval);
 
+// What an instrument was found to be at the end of an interval.
+struct IntervalResult {
+  double interval = no_figure;
+  bool is_in_tolerance = true;
+};
+
+// Rate at which instruments go out of tolerance, found at intervals that may differ: the most likely one.
+//
+//   Σ_out I / (e^(λI) - 1) = Σ_in I
+//
+//   I        interval of each result, those out of tolerance at its end on the left
+//   Source   derived: ln L = Σ_in -λI + Σ_out ln(1 - e^(-λI)) is largest; with one interval the -ln(x/n)/I above.
+//            Failures over time, X/T, is lower, for it takes them to have happened at the end of their intervals
+//   Valid    a rate that does not depend on age; I > 0, NaN otherwise and for no result; 0 without a failure, infinite
+//            where all failed. The root lies between X/T and X over the time of those in tolerance.
+//   Example  invented, 150 results at 3 to 24 months (see the test)  ->  0.02101251 per month
+double failure_rate_of(std::span<const IntervalResult> results);
+
 // Upper confidence bound of a failure rate.
 //
 //   λ_u = χ²_{p, 2(X + 1)} / (2T)
 //
 //   X, T     failures, and time under observation in all      p  confidence
 //   Source   NIST/SEMATECH e-Handbook 8.4.5.1
-//   Valid    a rate that does not depend on age; T > 0. The estimate itself is X/T.
+//   Valid    a rate that does not depend on age; T > 0; the moments of failure known, where the estimate is X/T
 //   Example  6 in 480 months at 0.95  ->  0.024672 per month
 double failure_rate_upper_bound(std::size_t failures, double observed_time, double confidence);
 
