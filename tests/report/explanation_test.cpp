@@ -115,7 +115,7 @@ TEST(Explanation, WorksNothingOutFromARecordThatCantBeUnderstood) {
   const std::string why = "  not worked out: a record that the sample leans on can't be understood, see below\n";
   for (const char* step : {"\nVolume, actual\n", "\nFlow for the volume\n"}) EXPECT_HAS(explained(text), step + why);
   EXPECT_HAS(explained(text), "[samples.csv:2]\n" + why);  // the minutes
-  EXPECT_HAS(explained(text), "for longer than the 480 min from its start to its stop");
+  EXPECT_HAS(explained(text), "[sample/paused-too-long]");
 }
 
 TEST(Explanation, SaysThatTheClocksWereChanged) {
