@@ -28,17 +28,36 @@ ReadingIndex::ReadingIndex(const Book& book) {
   if (readings.sample.empty()) return;
   sample_begin_.reserve(book.samples.size() + 1);
   sample_begin_.set_size(book.samples.size() + 1);
-  sample_rows_.reserve(readings.size());
+  bool are_in_order = true;
+  Row before = 0;
   for (Row row = 0; row < readings.size(); ++row) {
-    if (readings.sample[row] != no_row) ++sample_begin_[readings.sample[row]];
+    const Row sample = readings.sample[row];
+    are_in_order &= sample != no_row && sample >= before;
+    before = sample;
+    if (sample != no_row) ++sample_begin_[sample];
   }
   std::uint32_t end = 0;
   for (std::uint32_t& begin : std::span(sample_begin_.data(), sample_begin_.size())) begin = end += begin;
-  // Each count now is the end of its slice; filling from behind leaves each at its begin.
+  // Each count now is the end of its slice.
+  if (are_in_order) {
+    std::copy_backward(sample_begin_.begin(), sample_begin_.end() - 1, sample_begin_.data() + sample_begin_.size());
+    sample_begin_[0] = 0;
+    return;
+  }
+  // Filling from behind leaves each at its begin.
+  sample_rows_.reserve(readings.size());
   for (Row row = static_cast<Row>(readings.size()); row-- > 0;) {
     if (readings.sample[row] != no_row) sample_rows_[--sample_begin_[readings.sample[row]]] = row;
   }
   sample_rows_.set_size(end);
+}
+
+void ReadingIndex::of_sample(Row sample, std::vector<Row>& rows) const {
+  rows.clear();
+  if (sample_begin_.empty()) return;
+  for (std::uint32_t i = sample_begin_[sample]; i < sample_begin_[sample + 1]; ++i) {
+    rows.push_back(sample_rows_.empty() ? i : sample_rows_[i]);
+  }
 }
 
 PumpSets::PumpSets(const Book& book) {

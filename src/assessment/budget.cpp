@@ -104,11 +104,10 @@ class BudgetMaker {
   void sensitivities(const Effect& e, double (&c)[budget_figures]) const {
     const double flow = flow_of_pre_ * e.on_pre + flow_of_post_ * e.on_post + e.on_flow_between;
     const double volume = flow * f_.minutes + f_.flow_l_min * e.on_minutes;
-    const double to_reference = f_.volume_reference_l / f_.volume_l;
     c[0] = weighted(drift_, e.on_pre, e.on_post);
     c[1] = flow;
     c[2] = volume;
-    c[3] = volume * to_reference + f_.volume_reference_l * e.on_reference;
+    c[3] = volume * to_reference_ + f_.volume_reference_l * e.on_reference;
   }
 
   void add(BudgetSource source, double estimate, double u, Distribution distribution, double dof,
@@ -289,6 +288,7 @@ class BudgetMaker {
   const ReadingSet& pre_;
   const ReadingSet& post_;
   Budget& budget_;
+  double to_reference_ = f_.volume_reference_l / f_.volume_l;
   double flow_of_pre_ = 0;
   double flow_of_post_ = 0;
   FlowWeights drift_;

@@ -92,9 +92,8 @@ void SampleAssessor::leave_out_what_leans_on_it() {
 
 // The sets of the readings that name the sample.
 void SampleAssessor::gather_own_sets() {
-  const std::span<const Row> own = basis_.readings.of_sample(result_.sample);
-  if (own.empty()) return;
-  result_.rows.assign(own.begin(), own.end());
+  basis_.readings.of_sample(result_.sample, result_.rows);
+  if (result_.rows.empty()) return;
   splitter_.split(basis_.book.readings, result_.rows, own_sets_);
   std::size_t in_sets = 0;
   for (const SetRows& set : own_sets_) {

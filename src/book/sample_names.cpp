@@ -17,7 +17,9 @@ constexpr std::size_t most_unknown = 100;
 SampleIndex index_of_samples(const BookInHand& hand) {
   Book& book = hand.book;
   SampleIndex index(book.samples.size(), SampleNames{&book.samples});
+  constexpr Row ahead = 16;
   for (Row row = 0; row < book.samples.size(); ++row) {
+    if (row + ahead < book.samples.size()) index.expect(row + ahead);
     const Row first = index.enter(row);
     if (first == no_row) continue;
     const RowPlace place = book.samples.place[row];

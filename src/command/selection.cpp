@@ -18,6 +18,7 @@ void tell_unknown(const std::string& what, const std::string& name, const std::v
 // The text numbers of the batches asked for; nothing where one is unknown.
 std::optional<std::set<TextId>> batches_named(const Book& book, const std::vector<std::string>& names,
                                               Surroundings& surroundings) {
+  if (names.empty()) return std::set<TextId>{};
   std::set<TextId> in_book;
   for (const TextId batch : book.samples.batch) in_book.insert(batch);
   std::set<TextId> wanted;

@@ -38,7 +38,7 @@ void append_escaped(std::string& out, char c) {
   out += digits[byte & 15U];
 }
 
-bool is_plain(char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; }
+constexpr auto is_plain = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };
 bool needs_escape(char c) { return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
 
 }  // namespace

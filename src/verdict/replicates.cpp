@@ -78,8 +78,7 @@ std::vector<Replicates> replicates_of(const Book& book) {
   std::vector<Row> rows;
   std::vector<SetRows> sets;
   for (Row sample = 0; sample < book.samples.size(); ++sample) {
-    const std::span<const Row> own = index.of_sample(sample);
-    rows.assign(own.begin(), own.end());
+    index.of_sample(sample, rows);
     splitter.split(book.readings, rows, sets);
     for (const SetRows& set : sets) {
       Replicates made = made_of(book, sample, set, rows);

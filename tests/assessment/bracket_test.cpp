@@ -158,6 +158,12 @@ TEST(Bracket, NamesAReadingOnThePumpWhoseTimeOrStageIsLost) {
   }
 }
 
+std::vector<Row> rows_of(const ReadingIndex& index, Row sample) {
+  std::vector<Row> rows{7};
+  index.of_sample(sample, rows);
+  return rows;
+}
+
 TEST(ReadingIndex, FindsTheReadingsThatNameASampleInFileOrder) {
   BookText text;
   text.samples =
@@ -173,20 +179,43 @@ TEST(ReadingIndex, FindsTheReadingsThatNameASampleInFileOrder) {
       "2026-09-21T07:00,pre,S1,,V1,2\n";
   const Book book = book_of(text);
   const ReadingIndex index(book);
-  const auto rows = [&](Row sample) {
-    const std::span<const Row> found = index.of_sample(sample);
-    return std::vector<Row>(found.begin(), found.end());
+  EXPECT_EQ(rows_of(index, 0), (std::vector<Row>{0, 3}));
+  EXPECT_EQ(rows_of(index, 1), std::vector<Row>{});
+  EXPECT_EQ(rows_of(index, 2), std::vector<Row>{1});
+}
+
+TEST(ReadingIndex, FindsThemInABookInTheOrderOfItsSamplesAndInAnyOther) {
+  BookText text;
+  text.samples = "sample,pump,started,stopped\n";
+  for (const char* sample : {"S1", "S2", "S3", "S4"}) {
+    text.samples += sample + std::string(",P1,2026-09-21T08:00,2026-09-21T16:00\n");
+  }
+  const auto with = [&text](const std::string& rows) {
+    BookText book = text;
+    book.readings = "taken,stage,sample,pump,calibrator,reading [L/min]\n" + rows;
+    return book_of(book);
   };
-  EXPECT_EQ(rows(0), (std::vector<Row>{0, 3}));
-  EXPECT_EQ(rows(1), std::vector<Row>{});
-  EXPECT_EQ(rows(2), std::vector<Row>{1});
+  const std::string s2 = "2026-09-21T07:00,pre,S2,,V1,2\n";
+  const std::string s4 = "2026-09-21T07:00,pre,S4,,V1,2\n";
+  const std::string pump = "2026-09-21T07:00,pre,,P1,V1,2\n";
+  const Book in_order = with(s2 + s2 + s4);
+  EXPECT_EQ(rows_of(ReadingIndex(in_order), 0), std::vector<Row>{});
+  EXPECT_EQ(rows_of(ReadingIndex(in_order), 1), (std::vector<Row>{0, 1}));
+  EXPECT_EQ(rows_of(ReadingIndex(in_order), 2), std::vector<Row>{});
+  EXPECT_EQ(rows_of(ReadingIndex(in_order), 3), std::vector<Row>{2});
+  const Book with_a_pump = with(s2 + pump + s2 + s4);
+  EXPECT_EQ(rows_of(ReadingIndex(with_a_pump), 1), (std::vector<Row>{0, 2}));
+  EXPECT_EQ(rows_of(ReadingIndex(with_a_pump), 3), std::vector<Row>{3});
+  const Book turned = with(s4 + s2 + s2);
+  EXPECT_EQ(rows_of(ReadingIndex(turned), 1), (std::vector<Row>{1, 2}));
+  EXPECT_EQ(rows_of(ReadingIndex(turned), 3), std::vector<Row>{0});
 }
 
 TEST(ReadingIndex, IsEmptyWhereNoReadingNamesASample) {
   BookText text;
   text.readings = "taken,stage,pump,calibrator,reading [L/min]\n2026-09-21T07:00,pre,P1,V1,2\n";
   const Book book = book_of(text);
-  EXPECT_TRUE(ReadingIndex(book).of_sample(0).empty());
+  EXPECT_TRUE(rows_of(ReadingIndex(book), 0).empty());
 }
 
 }  // namespace

@@ -13,15 +13,12 @@ class ReadingIndex {
  public:
   explicit ReadingIndex(const Book& book);
 
-  std::span<const Row> of_sample(Row sample) const { return slice(sample_begin_, sample_rows_, sample); }
+  // Puts the rows that name the sample in place of what `rows` held, in file order.
+  void of_sample(Row sample, std::vector<Row>& rows) const;
 
  private:
-  static std::span<const Row> slice(const Column<std::uint32_t>& begin, const Column<Row>& rows, Row of) {
-    if (begin.empty()) return {};
-    return {rows.data() + begin[of], begin[of + 1] - begin[of]};
-  }
   Column<std::uint32_t> sample_begin_;
-  Column<Row> sample_rows_;
+  Column<Row> sample_rows_;  // empty where all readings stand in the order of their samples
 };
 
 // The sets taken on pumps without naming a sample, by pump and time.

@@ -28,6 +28,8 @@ class NameIndex {
     slots_[at] = row;
     return no_row;
   }
+  // Has the memory fetched that entering a row soon will need.
+  void expect(Row row) const { __builtin_prefetch(&slots_[hash(name_of_(row)) & mask_]); }
   Row find(std::string_view name) const {
     for (std::size_t at = hash(name) & mask_; slots_[at] != no_row; at = (at + 1) & mask_) {
       if (name_of_(slots_[at]) == name) return slots_[at];
