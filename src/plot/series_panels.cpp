@@ -110,7 +110,10 @@ struct Drawing {
     }
     if (last == nullptr) return;
     const bool is_sum = kind == ChartKind::cusum;
-    const auto figure = [&](double value) { return figure_of_span(value, last->upper - last->lower); };
+    // As fine as the limits lie apart, but not finer than the chart can show.
+    const Panel::Range shown = range_around(heights);
+    const double span = std::max(last->upper - last->lower, (shown.high - shown.low) / 20);
+    const auto figure = [&](double value) { return figure_of_span(value, span); };
     if (is_sum) {
       panel.levels.push_back({last->upper, "h " + figure(last->upper), theme.limit.colour});
       panel.levels.push_back({last->lower, "−h", theme.limit.colour});

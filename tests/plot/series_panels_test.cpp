@@ -124,6 +124,15 @@ TEST(ChartPanel, NamesTheLimitsOfItsLastPoint) {
   }
 }
 
+TEST(MainPanel, NamesLimitsNoFinerThanItCanShowThem) {
+  Series series = made_series({0.23317, 0.23325, 0.23317, 0.23321});
+  series.tolerance = {-1, 1, "own/found"};
+  const Panel panel = main_of(history_of(std::move(series)));
+  std::vector<std::string> names;
+  for (const auto& level : panel.levels) names.push_back(level.text);
+  EXPECT_NE(std::find(names.begin(), names.end(), "centre 0.233"), names.end());
+}
+
 TEST(ChartPanel, ShowsBothCumulativeSums) {
   const Panel panel = chart_panel(rising(), ChartKind::cusum, TimeZone::utc(), shipped_theme());
   EXPECT_NE(marks_of(panel, shipped_theme().upper_sum.shape), nullptr);
