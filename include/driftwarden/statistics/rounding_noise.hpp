@@ -14,9 +14,7 @@ namespace driftwarden {
 //   Source   choice of this project. A double has an ulp of at most 2.2e-16 of its value, and no way from a reading to
 //            a figure rounds a thousand times. The 1 is on_a_limit_of_zero: a deviation that should be 0 comes out as
 //            1e-14 %.
-//   Valid    figures in inside units or percent, in which 1e-12 is far below anything measured. NaN stands for a
-//   missing
-//            value; 1e-12 of none.
+//   Valid    figures in inside units or percent, in which 1e-12 is far below anything measured; NaN is a missing value
 //   Example  2.010 and the double after it, 4.4e-16 apart: equal, for they differ by less than 2.01e-12
 double rounding_noise(std::span<const double> values);
 
