@@ -85,8 +85,9 @@ PumpSets::PumpSets(const Book& book) {
 }
 
 void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result) const {
-  result = {nullptr, nullptr, std::move(result.field), no_problem};
+  result = {nullptr, nullptr, std::move(result.field), std::move(result.struck_out), no_problem};
   result.field.clear();
+  result.struck_out.clear();
   if (pump == no_row || rows_.empty()) return;
   result.problem = lost_[pump];
   const auto of = [&](Stage stage) {
@@ -101,17 +102,15 @@ void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result
   };
   const std::span<const SetRows> pres = of(Stage::pre);
   const std::span<const SetRows> posts = of(Stage::post);
-  // A set that is struck out gives way to the one before it, unless the pump's use was closed in between.
+  // Also one that is struck out: whoever read it may have set the pump anew.
   for (const SetRows& set : pres) {
-    if (set.last > started) continue;
-    const bool gives_way = result.pre != nullptr && is_void(set) && !is_void(*result.pre) &&
-                           !is_between(posts, result.pre->last, set.first);
-    if (!gives_way) result.pre = &set;
+    if (set.last <= started) result.pre = &set;
   }
-  // And to one behind it, unless the pump was set again in between.
+  // One that is struck out gives way to the next, unless the pump was set again in between.
   for (auto set = std::lower_bound(posts.begin(), posts.end(), stopped, starts_before); set != posts.end(); ++set) {
     if (is_between(pres, stopped, set->first)) break;
-    if (result.post == nullptr || !is_void(*set)) result.post = &*set;
+    if (result.post != nullptr) result.struck_out.push_back(result.post);
+    result.post = &*set;
     if (!is_void(*set)) break;
   }
   const std::span<const SetRows> fields = of(Stage::field);

@@ -143,13 +143,16 @@ class BudgetMaker {
     if (is_one) {
       // One calibrator under one certificate: its error is the same before and after, but for where it was read.
       const bool is_known = !is_missing(pre.standard) && !is_missing(post.standard);
-      certificate(BudgetSource::certificate, pre, both(pre.standard, post.standard), is_known);
+      const bool is_known_worse_after = post.standard > pre.standard;
+      certificate(BudgetSource::certificate, is_known_worse_after ? post : pre,
+                  is_known ? both(pre.standard, post.standard) : both(0, 0), is_known);
     } else {
       certificate(BudgetSource::pre_certificate, pre, on_pre, !is_missing(pre.standard));
       certificate(BudgetSource::post_certificate, post, on_post, !is_missing(post.standard));
     }
     if (is_one && pre.below == post.below && pre.interpolation_half_width > 0 && post.interpolation_half_width > 0) {
-      between_points(BudgetSource::interpolation, pre,
+      const bool bows_more_after = post.interpolation_half_width > pre.interpolation_half_width;
+      between_points(BudgetSource::interpolation, bows_more_after ? post : pre,
                      both(pre.interpolation_half_width, post.interpolation_half_width));
     } else {
       between_points(BudgetSource::pre_interpolation, pre, on_pre);
@@ -157,10 +160,12 @@ class BudgetMaker {
     }
   }
 
-  // Of a relative error common to both sets that is known to so much before, and to so much after.
+  // Of a relative error common to both sets that is known to so much before, and to so much after: per unit of the
+  // larger.
   Effect both(double u_pre, double u_post) const {
-    const double share = u_pre > 0 && u_post > 0 ? u_post / u_pre : 1;
-    return {.on_pre = f_.pre_l_min, .on_post = share * f_.post_l_min};
+    const double larger = std::max(u_pre, u_post);
+    if (!(larger > 0)) return {.on_pre = f_.pre_l_min, .on_post = f_.post_l_min};
+    return {.on_pre = u_pre / larger * f_.pre_l_min, .on_post = u_post / larger * f_.post_l_min};
   }
 
   // Relative errors, so that a change of 1 in them changes the flow by itself.
@@ -242,8 +247,8 @@ class BudgetMaker {
     if (has_reference) sample_p.on_reference = 1 / f_.pressure_kpa;
     const double by_altitude = basis_.calibrators.site_pressure_kpa().value_or(missing);
     condition(BudgetSource::altitude_pressure, by_altitude, settings_.altitude_pressure * by_altitude, altitude_p);
-    condition(BudgetSource::reading_pressure, known(pre_.pressure_kpa, post_.pressure_kpa), settings_.pressure_kpa,
-              read_p);
+    const double read_before = pre_.has_altitude_pressure ? missing : pre_.pressure_kpa;
+    condition(BudgetSource::reading_pressure, known(read_before, post_.pressure_kpa), settings_.pressure_kpa, read_p);
     condition(BudgetSource::sampling_pressure, f_.pressure_kpa, settings_.pressure_kpa, own_p);
     corrections_left_out();
   }

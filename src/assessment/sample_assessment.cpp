@@ -124,13 +124,14 @@ void SampleAssessor::gather_pump_sets() {
   };
   add(bracket_.pre);
   for (const SetRows* set : bracket_.field) add(set);
+  for (const SetRows* set : bracket_.struck_out) add(set);
   add(bracket_.post);
   const bool leans_on_pump = !has_own[0] || !has_own[2];
   if (leans_on_pump && result_.problem == no_problem) result_.problem = bracket_.problem;
 }
 
 // The last pre set at or before the start (else the last), the first post set at or after the stop (else the first). A
-// set whose readings are all struck out counts only where the stage has no other.
+// set whose readings are all struck out gives way to one that is not, but only on that same side of the sample.
 void SampleAssessor::choose_sets() {
   const Moment started = samples_.started[result_.sample];
   const Moment stopped = samples_.stopped[result_.sample];
@@ -145,7 +146,8 @@ void SampleAssessor::choose_sets() {
     };
     // In order of time: the last timely one before the start, the first timely one after the stop.
     const auto is_better = [&](const ReadingSet& than) {
-      if (set.is_void() != than.is_void()) return than.is_void();
+      if (set.is_void() && !than.is_void()) return is_timely(set) && !is_timely(than);
+      if (!set.is_void() && than.is_void()) return is_timely(set) || !is_timely(than);
       return is_pre ? is_timely(set) || !is_timely(than) : is_timely(set) && !is_timely(than);
     };
     if (chosen < 0 || is_better(set_at(chosen))) chosen = i;

@@ -4,6 +4,7 @@
 #include <unordered_map>
 
 #include "book/table_files.hpp"
+#include "driftwarden/quantity/limit.hpp"
 
 namespace driftwarden {
 namespace {
@@ -234,16 +235,32 @@ class CertificateRows {
     return known;
   }
 
+  template <class T>
+  static bool is_same(const T& one, const T& other) {
+    return one == other;
+  }
+  // Also where two files state them in two units.
+  static bool is_same(const std::optional<double>& one, const std::optional<double>& other) {
+    return side_of_limit(*one, *other) == Side::on;
+  }
+
   // What one row of a certificate leaves empty another may say. The column in which two rows contradict each other, if
-  // they do; one that can't be understood has been told as that. The conditions may differ a little from point to
-  // point.
+  // they do; one that can't be understood has been told as that. Conditions, issuers and standards may differ from
+  // point to point; the first counts.
   static std::optional<Field> reconcile(Certificate& known, const Certificate& head) {
     std::optional<Field> odd;
     const auto heed = [&odd](auto& one, const auto& other, const auto& nothing, Field column) {
       if (other == nothing) return;
       if (one == nothing) one = other;
-      if (one != other && !odd) odd = column;
+      if (!is_same(one, other) && !odd) odd = column;
     };
+    const auto heed_first = [](auto& one, const auto& other, const auto& nothing) {
+      if (one == nothing) one = other;
+    };
+    heed_first(known.issuer, head.issuer, std::string());
+    heed_first(known.standard, head.standard, std::string());
+    heed_first(known.temperature, head.temperature, std::nullopt);
+    heed_first(known.pressure, head.pressure, std::nullopt);
     heed(known.instrument, head.instrument, no_row, instrument);
     heed(known.calibrated, head.calibrated, no_day, calibrated);
     heed(known.due, head.due, no_day, due);

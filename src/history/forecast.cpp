@@ -135,6 +135,8 @@ Bounds Forecast::band_at(double day) const {
 }
 
 Day day_of(const Series& series, double day, const TimeZone& zone) {
+  constexpr double ten_thousand_years = 3652500;  // no calendar of ours reaches farther
+  if (!(std::fabs(day) < ten_thousand_years)) return no_day;
   const auto whole = static_cast<Day>(std::floor(day));
   return series.is_by_day ? whole : local_day(static_cast<Moment>(day * seconds_a_day), zone);
 }

@@ -8,12 +8,10 @@
 #include "driftwarden/quantity/limit.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/statistics/normal_distribution.hpp"
+#include "driftwarden/verdict/measured.hpp"
 
 namespace driftwarden {
 namespace {
-
-// The base that a rule names, which is not that of the practice.
-DriftBase base_of(const Rule& rule) { return static_cast<DriftBase>(static_cast<int>(rule.base) - 1); }
 
 KnownTo known(const FigureUncertainty& of, double scale = 1) {
   return {of.u * std::abs(scale), of.expanded * std::abs(scale), true};
@@ -23,7 +21,8 @@ KnownTo known(const FigureUncertainty& of, double scale = 1) {
 FigureUncertainty of_drift(const Rule& rule, const SampleAssessment& f, const Budget& budget) {
   if (rule.limit.is_absolute) return uncertainty_of_change(budget, {-1, 1});
   if (rule.base == Base::by_practice) return budget.about(BudgetFigure::drift);
-  return uncertainty_of_change(budget, drift_weights(f.pre_l_min, f.post_l_min, base_of(rule), f.nominal_l_min));
+  return uncertainty_of_change(budget,
+                               drift_weights(f.pre_l_min, f.post_l_min, drift_base_of(rule.base), f.nominal_l_min));
 }
 
 }  // namespace
@@ -37,8 +36,9 @@ KnownTo known_to(const Rule& rule, const SampleAssessment& f, const Budget& budg
       return known(budget.about(BudgetFigure::flow));
     case SampleMeasure::flow_deviation: {
       const bool is_of_nominal = rule.base == Base::by_practice;
-      const double base =
-          is_of_nominal ? f.nominal_l_min : base_flow(f.pre_l_min, f.post_l_min, base_of(rule), f.nominal_l_min);
+      const double base = is_of_nominal
+                              ? f.nominal_l_min
+                              : base_flow(f.pre_l_min, f.post_l_min, drift_base_of(rule.base), f.nominal_l_min);
       return known(budget.about(BudgetFigure::flow), rule.limit.is_absolute ? 1 : 1 / base);
     }
     case SampleMeasure::volume:

@@ -19,8 +19,7 @@ MeasureValue count(const ReadingSet* set) {
 MeasureValue difference(const SampleAssessment& figures, double flow_l_min, Base base, double own_base_l_min) {
   double from = own_base_l_min;
   if (base != Base::by_practice) {
-    const auto named = static_cast<DriftBase>(static_cast<int>(base) - 1);
-    from = base_flow(figures.pre_l_min, figures.post_l_min, named, figures.nominal_l_min);
+    from = base_flow(figures.pre_l_min, figures.post_l_min, drift_base_of(base), figures.nominal_l_min);
   }
   return number_value((flow_l_min - from) / from, flow_l_min - from);
 }
@@ -29,16 +28,13 @@ MeasureValue drift_on(const SampleContext& context, Base base) {
   const SampleAssessment& f = context.figures;
   const double change = f.post_l_min - f.pre_l_min;
   if (base == Base::by_practice) return number_value(f.drift, change);
-  const auto named = static_cast<DriftBase>(static_cast<int>(base) - 1);
-  return number_value(drift(f.pre_l_min, f.post_l_min, named, f.nominal_l_min), change);
+  return number_value(drift(f.pre_l_min, f.post_l_min, drift_base_of(base), f.nominal_l_min), change);
 }
 
 MeasureValue field_deviation(const SampleAssessment& f, Base base) {
   const double own = f.pre_l_min;
   const double from =
-      base == Base::by_practice
-          ? own
-          : base_flow(f.pre_l_min, f.post_l_min, static_cast<DriftBase>(static_cast<int>(base) - 1), f.nominal_l_min);
+      base == Base::by_practice ? own : base_flow(f.pre_l_min, f.post_l_min, drift_base_of(base), f.nominal_l_min);
   return number_value(f.field_change_l_min / from, f.field_change_l_min);
 }
 
@@ -136,6 +132,8 @@ MeasureValue calibrator_uncertainty(const SampleContext& context) {
 }
 
 }  // namespace
+
+DriftBase drift_base_of(Base named) { return static_cast<DriftBase>(static_cast<int>(named) - 1); }
 
 MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure, Base base) {
   const SampleAssessment& f = context.figures;

@@ -33,7 +33,7 @@ struct Written {
   decltype(purpose_of(ReadingTable(), 0)) purpose;
   Moment taken = no_moment;
   Row row = no_row;
-  std::uint32_t run = 0;  // a number that neighbours in a file share, where they are of one set and minute
+  std::uint32_t run = 0;  // a number that neighbours in a file share, where they are of one minute
 };
 
 std::vector<Written> all_written(const Book& book) {
@@ -45,7 +45,7 @@ std::vector<Written> all_written(const Book& book) {
     const std::uint32_t own_file = book.readings.place[row].file;
     if (!all.empty()) {
       const Written& last = all.back();
-      const bool goes_on = own_file == file && last.purpose == written.purpose && last.taken == written.taken;
+      const bool goes_on = own_file == file && last.taken == written.taken;
       written.run = goes_on ? last.run : last.run + 1;
     }
     file = own_file;

@@ -37,6 +37,10 @@ std::string bracket_of(const BookText& text) {
   add(bracket.pre);
   for (const SetRows* set : bracket.field) add(set);
   add(bracket.post);
+  for (const SetRows* set : bracket.struck_out) {
+    lines += set == bracket.struck_out.front() ? " | struck out" : "";
+    lines += " " + std::to_string(book.readings.place[sets.rows()[set->begin]].line);
+  }
   return lines;
 }
 
@@ -113,10 +117,10 @@ std::string sound(const std::string& time, const std::string& stage) {
   return "2026-09-21T" + time + "," + stage + ",P1,,V1,2.000,,,\n";
 }
 
-TEST(Bracket, ASetThatIsStruckOutGivesWayToTheNextOneAway) {
+TEST(Bracket, APostSetThatIsStruckOutGivesWayToTheNextOneAndAPreSetDoesNot) {
   EXPECT_EQ(bracket_with_void(sound("05:00", "pre") + struck_out("07:00", "pre") + struck_out("16:10", "post") +
                               struck_out("18:00", "post") + sound("20:00", "post")),
-            "pre 2 | post 6");
+            "pre 3 | post 6 | struck out 4 5");
   // Sets that are struck out in part count.
   EXPECT_EQ(bracket_with_void(sound("05:00", "pre") + struck_out("07:00", "pre") + sound("07:01", "pre")), "pre 3 4");
 }
@@ -126,7 +130,6 @@ TEST(Bracket, ASetThatIsStruckOutStandsWhereThereIsNoOther) {
 }
 
 TEST(Bracket, ASetThatIsStruckOutDoesNotGiveWayToOneOfAnotherUse) {
-  EXPECT_EQ(bracket_with_void(sound("02:00", "pre") + sound("04:00", "post") + struck_out("07:00", "pre")), "pre 4");
   EXPECT_EQ(bracket_with_void(struck_out("16:10", "post") + sound("18:00", "pre") + sound("20:00", "post")), "post 2");
 }
 

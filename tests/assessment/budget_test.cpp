@@ -195,6 +195,16 @@ TEST(Budget, TakesTheCertificatesUncertaintyWhereEachSetWasRead) {
   EXPECT_NEAR(certificate->u * certificate->on_post, 0.0075 * book.figures.post_l_min, 1e-12);
 }
 
+TEST(Budget, TakesACertificatesUncertaintyAlsoWhereItStatesNoneForTheOtherSet) {
+  BookText text = between_two_points("1", "2.04");
+  replace_all(text.certificates, "1,1,1,0.01,2", "1,1,1,0,2");
+  const BudgetedBook book(text);
+  const BudgetLine* certificate = book.line(BudgetSource::certificate);
+  ASSERT_NE(certificate, nullptr);
+  EXPECT_EQ(certificate->u * certificate->on_pre, 0);
+  EXPECT_NEAR(certificate->u * certificate->on_post, 0.01 * book.figures.post_l_min, 1e-12);
+}
+
 // A rotameter before, a dry piston after, or what else is said; the last two columns are the readings' conditions.
 BookText with_conditions(const std::string& pre, const std::string& post, const std::string& principle = "rotameter") {
   BookText text = worked_book();

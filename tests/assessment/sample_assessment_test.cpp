@@ -268,6 +268,26 @@ TEST(SampleAssessment, ASetThatIsStruckOutGivesWayToOneThatIsNot) {
   EXPECT_EQ(book.of("S1").post_l_min, 1.9);
 }
 
+// A sound set on the wrong side of the sample says nothing that a struck-out one on the right side should have said.
+TEST(SampleAssessment, ASetThatIsStruckOutDoesNotGiveWayToOneFromBehindTheSample) {
+  const std::string heading = "taken,stage,sample,calibrator,reading [L/min],void,note\n";
+  BookText text;
+  text.readings = heading +
+                  "2026-09-21T07:30,pre,S1,V1,2.0,,\n2026-09-21T07:50,post,S1,V1,2.0,,\n"
+                  "2026-09-21T16:10,post,S1,V1,1.5,yes,tube bent\n";
+  EXPECT_TRUE(is_missing(AssessedBook(text).of("S1").post_l_min));
+  text.readings = heading +
+                  "2026-09-21T07:30,pre,S1,V1,2.0,yes,tube bent\n2026-09-21T16:30,pre,S1,V1,1.9,,\n"
+                  "2026-09-21T16:10,post,S1,V1,1.9,,\n";
+  EXPECT_TRUE(is_missing(AssessedBook(text).of("S1").pre_l_min));
+  // On that side, the sound one counts whichever stands nearer.
+  text.readings = heading +
+                  "2026-09-21T05:30,pre,S1,V1,2.0,,\n2026-09-21T07:00,pre,S1,V1,2.2,yes,tube bent\n"
+                  "2026-09-21T16:10,post,S1,V1,1.9,,\n2026-09-21T18:00,post,S1,V1,1.5,yes,tube bent\n";
+  EXPECT_EQ(AssessedBook(text).of("S1").pre_l_min, 2.0);
+  EXPECT_EQ(AssessedBook(text).of("S1").post_l_min, 1.9);
+}
+
 TEST(SampleAssessment, GuessesNoFigureFromARecordThatCantBeUnderstood) {
   const std::string sample = "sample,pump,started,stopped,paused [min]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,";
   BookText text;

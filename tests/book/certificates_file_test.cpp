@@ -197,6 +197,15 @@ TEST(CertificatesFile, HeedsWhatAnyRowSaysOfTheWholeCertificate) {
   EXPECT_EQ(later.certificates[0].coverage_factor, 4);
   EXPECT_EQ(later.certificates[0].due, day_from({2027, 1, 5}));
   EXPECT_EQ(later.certificates[0].tolerance, 0.03);
+  const Book standard = CertifiedBook(
+                            "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],"
+                            "standard,issuer,temperature [K]\n"
+                            "K-1,VOL-1,2026-01-05,1,1,1,,,\nK-1,VOL-1,2026-01-05,2,2,2,STD-9,Lab,293\n")
+                            .read();
+  EXPECT_TRUE(standard.problems.empty());
+  EXPECT_EQ(standard.certificates[0].standard, "STD-9");
+  EXPECT_EQ(standard.certificates[0].issuer, "Lab");
+  EXPECT_TRUE(standard.certificates[0].temperature.has_value());
   const Book torn =
       CertifiedBook(wide +
                     "K-1,VOL-1,2026-01-05,1,1,1,2027-01-05,2,3\nK-1,VOL-1,2026-01-05,2,2,2,2027-01-05,4,3\n"

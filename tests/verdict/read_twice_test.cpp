@@ -27,6 +27,10 @@ const std::string one_run =
 TEST(ReadTwice, IsNotWhatIsEqualInOneRun) {
   EXPECT_EQ(ids(book_with(one_run)), Ids());
   EXPECT_EQ(ids(book_with(one_run + "2026-09-21T07:31,pre,S1,V1,2.000,\n")), Ids());
+  // Two pumps read in turn within the minute.
+  const std::string other = "2026-09-21T07:30,pre,S2,V1,2.000,\n";
+  const std::string reading = "2026-09-21T07:30,pre,S1,V1,2.000,\n";
+  EXPECT_EQ(ids(book_with(reading + other + reading + other)), Ids());
 }
 
 TEST(ReadTwice, IsABlockPastedAgainAndToldOnceForItsSet) {

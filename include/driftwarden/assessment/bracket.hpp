@@ -28,12 +28,13 @@ class PumpSets {
 
   // The bracket around a sample that ran on a pump from one moment to another: the last pre set at or before its start,
   // unless the pump was checked again as "pre" before its post; the first post set at or after its stop; the field sets
-  // between. Each nullptr or empty where there is none. A set that is struck out as a whole gives way to the next one
-  // away from the sample that is not, as long as no set of the other stage lies between them.
+  // between. Each nullptr or empty where there is none. A post set that is struck out as a whole gives way to
+  // the next one; a pre set does not, for the pump may have been set anew with it.
   struct Bracket {
     const SetRows* pre = nullptr;
     const SetRows* post = nullptr;
     std::vector<const SetRows*> field;
+    std::vector<const SetRows*> struck_out;  // post sets that gave way
     ProblemNumber problem = no_problem;  // a reading on the pump whose time or stage is lost
   };
   void bracket(Row pump, Moment started, Moment stopped, Bracket& result) const;

@@ -47,8 +47,8 @@ std::optional<bool> is_found_in_tolerance(const Certificate& certificate);
 //   as-found-error at 2 L/min, …   each point by its nominal flow
 //   as-left-error at 2 L/min, …
 // As found they carry the steps from calibration to calibration where the instrument was adjusted, since the last of
-// `services`; a phase begins after each of these, and after a calibration that found it out of tolerance and adjusted
-// it. Tolerance: the newest certificate's, else that of a rule about as-found.error.
+// `services` that a calibration followed; a phase begins after each of these, and after a calibration that found it out
+// of tolerance and adjusted it. Tolerance: the newest certificate's, else that of a rule about as-found.error.
 std::vector<Series> certificate_series(const Screening& screening, Row instrument, Day as_of,
                                        const std::vector<PhaseStart>& services);
 

@@ -24,8 +24,7 @@ struct RobustTrend {
 //   Source   Theil (1950); Sen, J. Am. Stat. Assoc. 63 (1968) 1379; Gilbert, Statistical Methods for Environmental
 //            Pollution Monitoring (1987) 16.5
 //   Valid    two or more different x; N grows with n², so not for thousands of points. Empty otherwise. Values of y
-//   that
-//            differ by no more than rounding_noise are ties.
+//            that differ by no more than rounding_noise are ties.
 //   Example  0.05 0.21 0.30 0.52 0.61 0.83 at 0 12 24 37 49 60  ->  0.012703, intercept 0.05
 std::optional<RobustTrend> theil_sen(std::span<const double> x, std::span<const double> y, double coverage);
 
@@ -45,8 +44,8 @@ struct TrendTest {
 //   y        values in order of time      g  size of each group of equal values
 //   Source   Mann, Econometrica 13 (1945) 245; Kendall, Rank Correlation Methods; Gilbert (1987) 16.4
 //   Valid    independent values, those that differ by no more than rounding_noise tied; up to ten without ties p is
-//   exact, from all orders. Fewer than five values can't
-//            reach 5 %: the smallest two-sided p is 0.33, 0.083, 0.017 for 3, 4, 5.
+//            exact, from all orders. Fewer than five values can't reach 5 %: the smallest two-sided p is 0.33, 0.083,
+//            0.017 for 3, 4, 5.
 //   Example  0.05 0.21 0.30 0.52 0.61 0.83  ->  S 15, var 28.333, z 2.630, exact p 0.00278
 TrendTest mann_kendall(std::span<const double> y);
 

@@ -17,6 +17,9 @@ struct SampleContext {
   const Budget* budget = nullptr;  // nullptr: measures of uncertainty are missing
 };
 
+// The base that a rule names, which is not that of the practice.
+DriftBase drift_base_of(Base named);
+
 // The value of a measure as a rule asks for it (drift and deviations on the rule's base).
 MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure, Base base);
 MeasureValue set_measure(const SampleContext& context, const ReadingSet& set, SetMeasure measure, Base base);
