@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <array>
+#include <map>
 #include <unordered_map>
 
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/quantity/limit.hpp"
 
@@ -114,6 +116,24 @@ void doubt_calibrators_without_certificate(Book& book) {
   for (Row row = 0; row < book.instruments.size(); ++row) {
     const bool lacks_one = book.instruments[row].kind == InstrumentKind::calibrator && !has_one[row];
     if (lacks_one) doubt(book.instruments[row], nobodys->problem);
+  }
+}
+
+// Of two certificates of one day only one can be in force.
+void note_same_days(const BookInHand& hand) {
+  std::map<std::pair<Row, Day>, const Certificate*> known;
+  for (const Certificate& certificate : hand.book.certificates) {
+    if (certificate.instrument == no_row || certificate.calibrated == no_day) continue;
+    const auto [place, is_new] = known.try_emplace({certificate.instrument, certificate.calibrated}, &certificate);
+    if (is_new) continue;
+    const std::vector<std::string>& files = hand.book.files.certificates;
+    hand.problems.add(remark("certificate/same-day", {files[certificate.place.file], certificate.place.line, 0},
+                             in_quotes(hand.book.instruments[certificate.instrument].name) +
+                                 " has another certificate of " + date_text(certificate.calibrated) + " in " +
+                                 hand.book.place_text(files, place->second->place) +
+                                 "; this one counts from that day on",
+                             "put all points of one calibration under one certificate's name"));
+    place->second = &certificate;
   }
 }
 
@@ -298,6 +318,7 @@ void read_certificates(const std::vector<TableFile>& files, const BookInHand& ha
     RowPlaces unused;
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
   }
+  note_same_days(hand);
   doubt_all_calibrators(hand);
   doubt_calibrators_without_certificate(hand.book);
 }

@@ -220,6 +220,14 @@ TEST(CertificatesFile, HeedsWhatAnyRowSaysOfTheWholeCertificate) {
   EXPECT_NE(torn.problems[2].message.find("another 'tolerance'"), std::string::npos);
 }
 
+TEST(CertificatesFile, RemarksThatTwoAreOfOneDayAndSaysWhichCounts) {
+  const Book book = CertifiedBook(heading + "K-1,VOL-1,2026-01-05,1,1,1\nK-2,VOL-1,2026-01-05,2,2,2\n").read();
+  EXPECT_EQ(told(book.problems),
+            "certificates.csv:3: remark: 'VOL-1' has another certificate of 2026-01-05 in certificates.csv:2; this one "
+            "counts from that day on; put all points of one calibration under one certificate's name "
+            "[certificate/same-day]\n");
+}
+
 TEST(CertificatesFile, DoesNotCallACertificateTornForADateOrInstrumentThatIsToldAlready) {
   const Book book =
       CertifiedBook(heading + "K-1,VOL-1,x,1,1,1\nK-1,VOL-1,2026-01-05,2,2,2\nK-1,VOL-l,2026-01-05,3,3,3\n").read();
