@@ -28,7 +28,7 @@ Marks marks_in_64(const char* p, char separator) {
   };
   Marks marks;
   for (unsigned k = 0; k < 4; ++k) {
-    const __m128i v = _mm_loadu_si128(reinterpret_cast<const __m128i*>(p + 16 * k));
+    const __m128i v = _mm_loadu_si128(reinterpret_cast<const __m128i*>(p + std::size_t{16} * k));
     marks.separators |= bits(_mm_cmpeq_epi8(v, s), k);
     marks.stops |= bits(_mm_or_si128(_mm_cmpeq_epi8(v, n), _mm_cmpeq_epi8(v, q)), k);
   }
@@ -55,7 +55,7 @@ std::size_t line_ends_in_columns(const char* p, std::size_t stretches) {
     columns = _mm_sub_epi8(columns, _mm_cmpeq_epi8(v, n));
   }
   const __m128i halves = _mm_sad_epu8(columns, _mm_setzero_si128());
-  return static_cast<std::size_t>(_mm_cvtsi128_si32(halves) + _mm_extract_epi16(halves, 4));
+  return static_cast<std::size_t>(_mm_cvtsi128_si32(halves)) + static_cast<std::size_t>(_mm_extract_epi16(halves, 4));
 }
 #endif
 

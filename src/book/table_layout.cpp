@@ -80,7 +80,7 @@ class LayoutReader {
     layout_.unit_of_field.resize(spec.fields.size());
   }
 
-  void read_column(int column, const Cell& cell, Place place) {
+  void read_column(int column, const Cell& cell, const Place& place) {
     const std::string_view written = trimmed(cell.text, blanks);
     if (written.empty()) {
       layout_.notes.emplace_back(column, "column " + std::to_string(column + 1));
@@ -105,7 +105,7 @@ class LayoutReader {
     read_unit(*field, heading, written, place);
   }
 
-  std::optional<TableLayout> finish(Place heading_place) {
+  std::optional<TableLayout> finish(const Place& heading_place) {
     for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
       const FieldSpec& field = spec_.fields[f];
       if (field.is_required && layout_.column_of_field[f] == TableLayout::absent) {

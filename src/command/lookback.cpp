@@ -17,7 +17,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr Place command_line{"command line", 0, 0};
+const Place command_line{"command line", 0, 0};
 
 // The window asked for. Nothing: told why, or (`found_nothing`) that no certificate found it beyond its tolerance.
 struct Asked {

@@ -15,7 +15,7 @@ namespace driftwarden {
 namespace {
 
 constexpr std::size_t signature_bytes = 64;
-constexpr std::size_t largest_key_file = 64 * 1024;
+constexpr std::size_t largest_key_file = std::size_t{64} * 1024;
 
 using Bio = std::unique_ptr<BIO, decltype(&BIO_free)>;
 using DigestContext = std::unique_ptr<EVP_MD_CTX, decltype(&EVP_MD_CTX_free)>;

@@ -11,7 +11,7 @@ bool is_in_window(Day day, const LookbackWindow& window) {
 }
 
 // Where no point has a true flow left, nobody knows the error: it must not read as none.
-ErrorCurve unless_empty(ErrorCurve curve) { return curve.empty() ? ErrorCurve{{0, missing}} : curve; }
+ErrorCurve unless_empty(const ErrorCurve& curve) { return curve.empty() ? ErrorCurve{{0, missing}} : curve; }
 
 // The instrument's own errors, a curve a day; of `sudden` one for all days.
 std::vector<ErrorCurve> own_errors(const Book& book, const LookbackWindow& window, Supposition supposition) {

@@ -144,8 +144,10 @@ class PictureWriter {
     for (std::size_t i = 0; i <= kinds.size(); ++i) {
       const bool is_left = i % 2 == 0;
       Box box;
-      box.top = 1 - (head + main_pixels + static_cast<double>(i / 2) * row_pixels + 20) / height;
-      box.bottom = 1 - (head + main_pixels + static_cast<double>(i / 2 + 1) * row_pixels - pixels_of_a_foot) / height;
+      const std::size_t row = i / 2;
+      const double above = head + main_pixels + static_cast<double>(row) * row_pixels;
+      box.top = 1 - (above + 20) / height;
+      box.bottom = 1 - (above + row_pixels - pixels_of_a_foot) / height;
       box.left = (is_left ? 0 : 0.5) + left;
       box.right = (is_left ? 0.5 : 1) - label_room;
       if (i == kinds.size()) {
@@ -198,7 +200,8 @@ class PictureWriter {
                                    (urgency_of(history) >= 3 ? ", out" : ""),
                                zone_, theme_);
       const auto column = static_cast<double>(i % columns);
-      const auto row = static_cast<double>(i / columns);
+      const std::size_t whole_rows = i / columns;
+      const auto row = static_cast<double>(whole_rows);
       panel.left = (column * theme_.tile.width + 14) / width;
       panel.right = ((column + 1) * theme_.tile.width - 10) / width;
       panel.top = 1 - (head + row * theme_.tile.height + 22) / height;

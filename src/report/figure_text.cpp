@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <charconv>
@@ -55,7 +56,7 @@ char* write_decimal(char* out, std::uint64_t number, int exponent) {
   const Digits digits(number);
   const std::ptrdiff_t whole = static_cast<std::ptrdiff_t>(digits.size()) + exponent;  // digits before the point
   if (whole <= 0) {
-    std::memcpy(out, "0.00", 4);
+    std::copy_n("0.00", 4, out);
     out += 2 - whole;
     digits.copy(out, 0);
     return out + digits.size();

@@ -35,7 +35,7 @@ class PumpSets {
     const SetRows* post = nullptr;
     std::vector<const SetRows*> field;
     std::vector<const SetRows*> struck_out;  // post sets that gave way
-    ProblemNumber problem = no_problem;  // a reading on the pump whose time or stage is lost
+    ProblemNumber problem = no_problem;      // a reading on the pump whose time or stage is lost
   };
   void bracket(Row pump, Moment started, Moment stopped, Bracket& result) const;
   std::span<const Row> rows() const { return rows_; }

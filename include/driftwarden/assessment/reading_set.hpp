@@ -11,7 +11,7 @@
 namespace driftwarden {
 
 // Readings taken together: one stage, one calibrator, each within this time of the one before, or under one set name.
-inline constexpr Moment longest_gap_in_a_set_s = 30 * 60;
+inline constexpr Moment longest_gap_in_a_set_s = Moment{30} * 60;
 
 // Which readings make up a set: a stretch of a list of reading rows, in order of time.
 struct SetRows {

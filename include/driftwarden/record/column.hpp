@@ -80,6 +80,7 @@ class Column {
         throw std::bad_alloc();
       }
       const auto address = reinterpret_cast<std::uintptr_t>(mapped_);
+      // NOLINTNEXTLINE(performance-no-int-to-ptr): once for each column
       void* aligned = reinterpret_cast<void*>((address + huge_page - 1) / huge_page * huge_page);
       ::madvise(aligned, bytes, MADV_HUGEPAGE);
       data_ = static_cast<T*>(aligned);
