@@ -159,6 +159,15 @@ TEST(Budget, ListsTheNominalFlowInPlaceOfTheMeasuredOneAsMissing) {
   EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
 }
 
+// Two readings before S1 and two after it that say the same; the headings of what is given and what it says.
+std::string two_and_two(const std::string& headings, const std::string& pre, const std::string& post) {
+  std::string rows = "taken,stage,sample," + headings + "\n";
+  for (const std::string minute : {"1", "2"}) {
+    rows += "2026-09-21T07:3" + minute + ",pre,S1," + pre + "\n2026-09-21T16:1" + minute + ",post,S1," + post + "\n";
+  }
+  return rows;
+}
+
 // Errors of 0 % at 1 L/min and 2 % at 2 L/min; U is 1 % of the reference at the one, 2 % at the other.
 BookText between_two_points(const std::string& pre, const std::string& post) {
   BookText text = worked_book();
@@ -166,11 +175,7 @@ BookText between_two_points(const std::string& pre, const std::string& post) {
       "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty "
       "[L/min],coverage factor\n"
       "C1,V1,2026-01-05,1,1,1,0.01,2\nC1,V1,2026-01-05,2,2,2.04,0.04,2\n";
-  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
-  for (const char* minute : {"1", "2"}) {
-    text.readings += std::string("2026-09-21T07:3") + minute + ",pre,S1,V1," + pre + "\n";
-    text.readings += std::string("2026-09-21T16:1") + minute + ",post,S1,V1," + post + "\n";
-  }
+  text.readings = two_and_two("calibrator,reading [L/min]", "V1," + pre, "V1," + post);
   return text;
 }
 
@@ -213,11 +218,7 @@ BookText with_conditions(const std::string& pre, const std::string& post, const 
       "instrument,kind,principle,scale temperature [°C],scale pressure [kPa]\nP1,pump,,,\n"
       "V1,calibrator," +
       principle + ",20,101.325\nV2,calibrator,volumetric,,\n";
-  text.readings = "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n";
-  for (const char* minute : {"1", "2"}) {
-    text.readings += std::string("2026-09-21T07:3") + minute + ",pre,S1," + pre + "\n";
-    text.readings += std::string("2026-09-21T16:1") + minute + ",post,S1," + post + "\n";
-  }
+  text.readings = two_and_two("calibrator,reading [L/min],temperature [°C],pressure [kPa]", pre, post);
   return text;
 }
 

@@ -97,7 +97,11 @@ struct Budget {
 
 // The uncertainty of another function of the pre and post flow than those four, from the same inputs.
 //
-//   weights  change of the function per L/min of the pre and of the post flow
+//   u = √ Σ ((w_pre p_i + w_post q_i) u_i)²
+//
+//   w        weights: change of the function per L/min of the pre and of the post flow
+//   p, q     change of these flows per unit of input i, L/min     u_i  its standard uncertainty
+//   Source   JCGM 100 (GUM) 5.1.2, the chain rule; degrees of freedom and U as of Budget
 //   Valid    missing where an input is missing that it leans on, or where there is no budget
 //   Example  the change from pre to post in L/min has -1 and 1: a certificate common to both hardly acts on it
 FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weights);

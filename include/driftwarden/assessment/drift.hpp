@@ -17,11 +17,19 @@ namespace driftwarden {
 //   Example  2.000 -> 1.904 L/min: -4.800 % of pre, -5.042 % of post, -4.918 % of the mean
 double drift(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min);
 
-// How the drift follows each flow: ∂d/∂q_pre and ∂d/∂q_post, per L/min; a nominal base is taken as exact.
+// How a function of both flows follows each of them: its change per L/min.
 struct FlowWeights {
   double pre = 0;
   double post = 0;
 };
+
+// How the drift follows each flow.
+//
+//   ∂d/∂q_pre, ∂d/∂q_post   of d = (q_post − q_pre) / q_base, per L/min
+//
+//   Source   derived from the formula of drift
+//   Valid    flows above zero; a nominal base counts as exact
+//   Example  2 and 1.9 L/min, base pre: −0.475 and 0.5 per L/min
 FlowWeights drift_weights(double pre_l_min, double post_l_min, DriftBase base, double nominal_l_min);
 
 // The flow that base stands for, L/min.
