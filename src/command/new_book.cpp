@@ -16,7 +16,7 @@ struct NewFile {
   std::string_view text;
 };
 
-constexpr std::string_view settings =
+constexpr std::string_view first_settings =
     R"(# A book of air-sampling records. Every file lies beside this one; docs/book.md describes them all.
 
 title     = "A title for this book"
@@ -52,8 +52,8 @@ packs = ["common-practice"]
 # "Flow LPM" = "reading [L/min]"
 )";
 
-constexpr std::array<NewFile, 7> files{{
-    {"book.toml", settings},
+constexpr std::array<NewFile, 7> first_files{{
+    {"book.toml", first_settings},
     {"instruments.csv",
      "instrument,kind,principle,serial,low [L/min],high [L/min],scale temperature [°C],scale pressure [kPa],read at,"
      "resolution [L/min],interval [d],in service,out of service,note\n"},
@@ -87,7 +87,7 @@ int run_new(const NewOptions& options, Surroundings& surroundings) {
   }
   fs::create_directories(folder, failure);
   if (failure) return fail(surroundings, options.folder, "the folder can't be made: " + failure.message(), "");
-  for (const NewFile& file : files) {
+  for (const NewFile& file : first_files) {
     std::ofstream out(folder / file.name, std::ios::binary);
     out << file.text << std::flush;
     if (!out)
