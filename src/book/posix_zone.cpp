@@ -124,16 +124,6 @@ class PosixScanner {
   std::string why_;
 };
 
-bool is_leap_year(int year) { return day_from({year, 3, 1}) - day_from({year, 2, 28}) == 2; }
-
-int days_in_month(int year, int month) {
-  const Day next = month == 12 ? day_from({year, 12, 31}) + 1 : day_from({year, month + 1, 1});
-  return next - day_from({year, month, 1});
-}
-
-// 1970-01-01 was a Thursday; Sunday is 0.
-int weekday_of(Day day) { return ((day % 7) + 7 + 4) % 7; }
-
 Day day_of_weekday(const ClockChange& change, int year) {
   const Day first = day_from({year, change.month, 1});
   int day = (change.weekday - weekday_of(first) + 7) % 7 + 7 * (change.week - 1);

@@ -21,12 +21,6 @@ std::string clock_at(Moment moment, std::int32_t offset_s, std::string_view name
   return of_day % 60 == 0 ? fmt::format("{} {}", time, name) : fmt::format("{}:{:02} {}", time, of_day % 60, name);
 }
 
-int days_in_month(CalendarDate date) {
-  for (date.day = 31; !is_valid(date); --date.day) {
-  }
-  return date.day;
-}
-
 std::string iso_date(const StampParts& parts) {
   return fmt::format("{:04}-{:02}-{:02}", parts.date.year, parts.date.month, parts.date.day);
 }
@@ -80,7 +74,8 @@ StampFault no_such_date(std::string_view text, const StampParts& parts, DateOrde
   if (date.month < 1 || date.month > 12) {
     hint = "months run from 01 to 12";
   } else if (date.year > 0) {
-    hint = fmt::format("days of {:04}-{:02} run from 01 to {:02}", date.year, date.month, days_in_month(date));
+    hint = fmt::format("days of {:04}-{:02} run from 01 to {:02}", date.year, date.month,
+                       days_in_month(date.year, date.month));
   }
   return {"time/no-such-date", in_quotes(text) + " names a day that no calendar has", hint + as_read};
 }

@@ -44,6 +44,18 @@ TEST(Moment, EveryDayOfTenThousandYearsAgreesWithTheStandardLibrary) {
     ASSERT_EQ(static_cast<unsigned>(date.day), unsigned{expected.day()}) << day;
     ASSERT_TRUE(is_valid(date)) << day;
     ASSERT_EQ(day_from(date), day);
+    ASSERT_EQ(static_cast<unsigned>(weekday_of(day)), weekday{sys_days{days{day}}}.c_encoding()) << day;
+  }
+}
+
+TEST(Moment, MonthsHaveTheLengthsThatTheStandardLibrarySays) {
+  using namespace std::chrono;
+  for (int year = 1; year <= 9999; ++year) {
+    ASSERT_EQ(is_leap_year(year), std::chrono::year{year}.is_leap()) << year;
+    for (int month = 1; month <= 12; ++month) {
+      const year_month_day_last last{std::chrono::year{year} / month / std::chrono::last};
+      ASSERT_EQ(static_cast<unsigned>(days_in_month(year, month)), unsigned{last.day()}) << year << '-' << month;
+    }
   }
 }
 

@@ -20,9 +20,13 @@ struct CalendarDate {
   int day = 1;    // 1 to 31
 };
 
-// Proleptic Gregorian calendar. day_from assumes a valid date; is_valid says whether it is one (years 1 to 9999).
+// Proleptic Gregorian calendar, as Boost.Date_Time reckons it (docs/adr/0005). day_from assumes a valid date; is_valid
+// says whether it is one (years 1 to 9999).
 Day day_from(CalendarDate date);
 CalendarDate date_of(Day day);
 bool is_valid(CalendarDate date);
+bool is_leap_year(int year);
+int days_in_month(int year, int month);
+int weekday_of(Day day);  // Sunday is 0; from year 0 on
 
 }  // namespace driftwarden
