@@ -5,12 +5,11 @@
 
 #include "command/screen_results.hpp"
 #include "command/selection.hpp"
+#include "driftwarden/book/file_name.hpp"
 #include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/bag_name.hpp"
 #include "driftwarden/evidence/inputs.hpp"
 #include "driftwarden/evidence/read_me.hpp"
-#include "driftwarden/plot/pictures.hpp"
 #include "driftwarden/report/csv_text.hpp"
 #include "driftwarden/report/explanation.hpp"
 #include "driftwarden/report/history_csv.hpp"

@@ -13,8 +13,8 @@ namespace {
 Diagnostics write_page(const std::string& html, const ReviewOptions& options, Day as_of) {
   if (options.format == "pdf") {
     const ScratchPlace place;
-    if (place.path().empty() || !is_written(place.path() / "page.html", html))
-      return {unwritable("the folder for temporary files")};
+    if (place.path().empty()) return {place.fault()};
+    if (!is_written(place.path() / "page.html", html)) return {unwritable(place.path().string(), errno)};
     return print_to_pdf(place.path() / "page.html", options.out, place.path(), as_of);
   }
   if (!is_written(options.out, html)) return {unwritable(options.out, errno)};

@@ -60,8 +60,8 @@ void add_charts(ReviewPage& page, const Theme& look, Surroundings& surroundings)
   std::vector<std::string> files;
   for (const PageCharts::Chart& chart : charts.charts) files.push_back(chart.file);
   const ScratchPlace place;
-  const Diagnostics failures = place.path().empty() ? Diagnostics{unwritable("the folder for temporary files")}
-                                                    : draw_pictures(charts.script, files, place.path());
+  const Diagnostics failures =
+      place.path().empty() ? Diagnostics{place.fault()} : draw_pictures(charts.script, files, place.path());
   if (!failures.empty()) {
     tell(surroundings.err, failures);
     page.why_no_charts = failures.front().message + "; " + failures.front().hint + ".";

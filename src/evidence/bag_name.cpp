@@ -9,7 +9,6 @@ namespace {
 
 constexpr std::size_t longest_name = 1000;  // bytes, as of a part of it
 constexpr std::size_t longest_part = 255;
-constexpr std::size_t longest_stem = 100;
 
 std::string fault_of_part(std::string_view part) {
   if (part.empty()) return "has an empty part";
@@ -20,11 +19,6 @@ std::string fault_of_part(std::string_view part) {
     return "has a part that begins or ends with a blank, or ends with '.'";
   if (part.front() == '~') return "has a part that begins with '~'";
   return "";
-}
-
-std::string in_small_letters(std::string text) {
-  for (char& c : text) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return text;
 }
 
 }  // namespace
@@ -40,15 +34,6 @@ std::string fault_of_bag_name(std::string_view name) {
     std::string fault = fault_of_part(rest.substr(0, rest.find('/')));
     if (!fault.empty() || rest.find('/') == std::string_view::npos) return fault;
   }
-}
-
-std::string FreshNames::name(std::string_view stem, std::string_view ending) {
-  const std::string short_stem(stem.substr(0, longest_stem));
-  std::string name = short_stem + std::string(ending);
-  for (int n = 2; !used_.insert(in_small_letters(name)).second; ++n) {
-    name = short_stem + "-" + std::to_string(n) + std::string(ending);
-  }
-  return name;
 }
 
 }  // namespace driftwarden

@@ -1,19 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/plot/gnuplot_run.hpp"
 
-#include <fcntl.h>
 #include <gnuplot-iostream.h>
-#include <spawn.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
-#include <array>
-#include <cerrno>
 #include <cstdlib>
-#include <cstring>
 #include <fstream>
 #include <iterator>
 #include <system_error>
+
+#include "driftwarden/book/outside_program.hpp"
 
 namespace driftwarden {
 namespace {
@@ -21,8 +16,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr const char* script_name = "charts.gp";
-constexpr const char* complaints_name = "complaints.txt";
-constexpr int program_not_found = 127;
 
 // A folder beside the pictures for as long as they are being drawn.
 class Workshop {
@@ -61,67 +54,14 @@ bool is_written(const std::string& script, const fs::path& file) {
   }
 }
 
-// What the process is to find: no input, its words in a file, the drawing folder, plain UTF-8 and the time zone of the
-// figures, so that the same script draws the same bytes anywhere.
-class SpawnPlan {
- public:
-  explicit SpawnPlan(const Workshop& workshop) : complaints_((workshop / complaints_name).string()) {
-    posix_spawn_file_actions_init(&actions_);
-    posix_spawn_file_actions_addopen(&actions_, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-    posix_spawn_file_actions_addopen(&actions_, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
-    posix_spawn_file_actions_addopen(&actions_, STDERR_FILENO, complaints_.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
-    posix_spawn_file_actions_addchdir_np(&actions_, workshop.path().c_str());
-    for (char** variable = environ; *variable != nullptr; ++variable) keep(*variable);
-    for (const char* set : {"LC_ALL=C.UTF-8", "TZ=UTC"}) kept_.emplace_back(set);
-    for (std::string& variable : kept_) environment_.push_back(variable.data());
-    environment_.push_back(nullptr);
-  }
-  ~SpawnPlan() { posix_spawn_file_actions_destroy(&actions_); }
-  SpawnPlan(const SpawnPlan&) = delete;
-  SpawnPlan& operator=(const SpawnPlan&) = delete;
-
-  // The error of starting, or 0.
-  int start(const std::string& program, pid_t& process) {
-    std::string name = program;
-    std::string script = script_name;
-    std::array<char*, 3> words{name.data(), script.data(), nullptr};
-    return posix_spawnp(&process, name.c_str(), &actions_, nullptr, words.data(), environment_.data());
-  }
-
- private:
-  void keep(std::string_view variable) {
-    for (const std::string_view left_out : {"LC_", "LANG", "TZ=", "GNUPLOT", "GNUTERM", "GDFONTPATH"}) {
-      if (variable.starts_with(left_out)) return;
-    }
-    kept_.emplace_back(variable);
-  }
-
-  std::string complaints_;
-  posix_spawn_file_actions_t actions_{};
-  std::vector<std::string> kept_;
-  std::vector<char*> environment_;
-};
-
 Diagnostic no_gnuplot(const std::string& program) {
   return error("plot/no-gnuplot", {program, 0, 0}, "the pictures can't be drawn: there is no program gnuplot",
                "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again");
 }
 
-// The last line that gnuplot said, for the message.
-std::string complaint(const Workshop& workshop) {
-  std::ifstream file(workshop / complaints_name);
-  std::string last;
-  for (std::string line; std::getline(file, line);) {
-    if (line.find_first_not_of(" \t^") != std::string::npos) last = line;
-  }
-  return last;
-}
-
-int finished(pid_t process) {
-  int status = 0;
-  while (waitpid(process, &status, 0) < 0 && errno == EINTR) {
-  }
-  return WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
+Diagnostic failed(const std::string& program, const std::string& why, const ProgramEnd& end) {
+  return error("plot/failed", {program, 0, 0},
+               "gnuplot could not draw: " + why + (end.complaint.empty() ? "" : ": " + in_quotes(end.complaint)));
 }
 
 bool is_whole(const fs::path& picture) {
@@ -149,21 +89,12 @@ Diagnostics draw_pictures(const std::string& script, const std::vector<std::stri
   if (pictures.empty()) return {};
   const Workshop workshop(folder);
   if (!workshop.is_open() || !is_written(script, workshop / script_name)) return {unwritable(folder)};
-  pid_t process = 0;
-  const int failure = SpawnPlan(workshop).start(program, process);
-  if (failure == ENOENT) return {no_gnuplot(program)};
-  if (failure != 0)
-    return {
-        error("plot/failed", {program, 0, 0}, "gnuplot could not be started: " + std::string(std::strerror(failure)))};
-  const int status = finished(process);
-  if (status == program_not_found) return {no_gnuplot(program)};
-  if (status != 0)
-    return {error("plot/failed", {program, 0, 0},
-                  "gnuplot ended with status " + std::to_string(status) + ": " + in_quotes(complaint(workshop)))};
+  // -d: nobody's own settings are read, neither the user's nor the system's.
+  const ProgramEnd end = run_apart({program, {"-d", script_name}, workshop.path()});
+  if (!end.is_found) return {no_gnuplot(program)};
+  if (!end.is_well()) return {failed(program, end.said(), end)};
   for (const std::string& picture : pictures) {
-    if (!is_whole(workshop / picture))
-      return {error("plot/failed", {program, 0, 0},
-                    "gnuplot drew no picture " + in_quotes(picture) + ": " + in_quotes(complaint(workshop)))};
+    if (!is_whole(workshop / picture)) return {failed(program, "it drew no picture " + in_quotes(picture), end)};
     if (picture.ends_with(".pdf")) forget_the_hour(workshop / picture);
     std::error_code moving;
     fs::rename(workshop / picture, folder / picture, moving);

@@ -3,8 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
+#include "driftwarden/book/file_name.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/plot/gnuplot_text.hpp"
 #include "driftwarden/plot/legend.hpp"
@@ -37,6 +37,12 @@ const SeriesHistory* shown_in_the_fleet(const InstrumentHistory& history) {
   }
   return shown;
 }
+
+// What a picture is of ("PUMP-04"), and what of it (".drift"): the two parts of its file's name before the ending.
+struct PictureName {
+  std::string of;
+  std::string what;
+};
 
 class PictureWriter {
  public:
@@ -82,16 +88,14 @@ class PictureWriter {
       titled.emplace_back(
           screening_.book().instruments[tile.history->instrument].name + ", " + as_a_word(tile.series->series.title),
           tile.series);
-    page(file, title, "most urgent first; the last figure beside each name (out: beyond its tolerance)", titled);
+    page({file, ""}, title, "most urgent first; the last figure beside each name (out: beyond its tolerance)", titled);
   }
 
   Pictures take() { return std::move(pictures_); }
 
  private:
-  std::string new_file(const std::string& stem) {
-    std::string file = stem;
-    for (int again = 2; !used_.insert(file).second; ++again) file = stem + "." + std::to_string(again);
-    pictures_.files.push_back(file + std::string(ending_of(format_)));
+  std::string new_file(const PictureName& name) {
+    pictures_.files.push_back(names_.name(as_file_name(name.of), name.what + std::string(ending_of(format_))));
     return pictures_.files.back();
   }
 
@@ -130,8 +134,8 @@ class PictureWriter {
     const double height = head + main_pixels + static_cast<double>(rows) * row_pixels;
     const Extent size{theme_.chart.width, static_cast<int>(height)};
     begin_picture(pictures_.script,
-                  {new_file(as_file_name(name) + "." + as_file_name(history.series.name)),
-                   name + ": " + history.series.title, subtitle(history), history.forecast.said, size, format_},
+                  {new_file({name, "." + as_file_name(history.series.name)}), name + ": " + history.series.title,
+                   subtitle(history), history.forecast.said, size, format_},
                   theme_);
     Panel main = main_panel(history, zone_, theme_);
     const double left = 68.0 / size.width;
@@ -171,12 +175,12 @@ class PictureWriter {
     std::vector<std::pair<std::string, const SeriesHistory*>> titled;
     for (const SeriesHistory* history : series) titled.emplace_back(history->series.title, history);
     const std::string& unit = series.front()->series.unit;
-    page(as_file_name(name) + ".calibration-points", name + ": errors at each calibration point",
+    page({name, ".calibration-points"}, name + ": errors at each calibration point",
          "in " + (unit == "%" ? std::string("percent of the true flow") : unit) + "; the last figure beside each name",
          titled);
   }
 
-  void page(const std::string& stem, const std::string& title, const std::string& said,
+  void page(const PictureName& file, const std::string& title, const std::string& said,
             const std::vector<std::pair<std::string, const SeriesHistory*>>& tiles) {
     const auto wanted = static_cast<std::size_t>(std::ceil(std::sqrt(1.2 * static_cast<double>(tiles.size()))));
     const std::size_t columns = std::clamp<std::size_t>(wanted, 2, most_columns);
@@ -185,7 +189,7 @@ class PictureWriter {
     const double head = pixels_of_a_head + pixels_of_a_forecast;
     const double height = head + static_cast<double>(rows) * theme_.tile.height;
     begin_picture(pictures_.script,
-                  {new_file(stem),
+                  {new_file(file),
                    title,
                    said,
                    "dashes: control limits; dash and dots: tolerance",
@@ -217,21 +221,10 @@ class PictureWriter {
   PictureFormat format_;
   const TimeZone& zone_;
   Pictures pictures_;
-  std::set<std::string> used_;
+  FreshNames names_;
 };
 
 }  // namespace
-
-std::string as_file_name(const std::string& text) {
-  std::string name;
-  for (const char c : text) {
-    const bool stays =
-        (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
-    name += stays ? c : '_';
-  }
-  if (name.empty() || name.front() == '.') name.insert(0, "_");
-  return name;
-}
 
 Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories,
                      const ChartChoices& choices, const Theme& theme, PictureFormat format) {

@@ -1,25 +1,19 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/pdf_print.hpp"
 
-#include <fcntl.h>
-#include <spawn.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
-#include <cerrno>
-#include <cstring>
 #include <fstream>
 #include <iterator>
 #include <vector>
 
+#include "driftwarden/book/outside_program.hpp"
 #include "driftwarden/book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr int program_not_found = 127;
 
 Diagnostic no_browser(const std::string& program) {
   return error("print/no-browser", {program, 0, 0}, "the page can't be printed: there is no program " + program,
@@ -33,59 +27,41 @@ Diagnostic failed(const std::string& program, const std::string& why) {
                "namespaces; or leave out --format pdf and print the page from a browser");
 }
 
-std::vector<std::string> words_of(const fs::path& html, const fs::path& pdf, const fs::path& scratch,
-                                  const std::string& program) {
-  std::vector<std::string> words{program,
-                                 "--headless",
+// A path as a browser takes it: '#', '?' and '%' mean something in an address (RFC 8089, RFC 3986).
+std::string address_of(const fs::path& file) {
+  constexpr std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789/-._~";
+  constexpr std::string_view digits = "0123456789ABCDEF";
+  std::string address = "file://";
+  for (const char c : fs::absolute(file).string()) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (plain.find(c) != std::string_view::npos) {
+      address += c;
+    } else {
+      address += {'%', digits[byte >> 4U], digits[byte & 15U]};
+    }
+  }
+  return address;
+}
+
+std::vector<std::string> words_of(const fs::path& html, const fs::path& pdf, const fs::path& scratch) {
+  std::vector<std::string> words{"--headless",
                                  "--disable-gpu",
-                                 "--disable-quic",
-                                 "--disable-sync",
                                  "--no-first-run",
-                                 "--disable-background-networking",
-                                 "--disable-component-update",
+                                 "--no-default-browser-check",
                                  "--hide-scrollbars",
                                  "--no-pdf-header-footer",
-                                 "--user-data-dir=" + (scratch / "profile").string(),
+                                 "--user-data-dir=" + fs::absolute(scratch / "profile").string(),
                                  "--print-to-pdf=" + fs::absolute(pdf).string()};
+  // Where the system lets no process leave the network, these keep the browser from asking for anything.
+  for (const char* quiet : {"--host-resolver-rules=MAP * ~NOTFOUND", "--proxy-server=socks5://127.0.0.1:9",
+                            "--disable-background-networking", "--disable-component-update", "--disable-sync",
+                            "--disable-extensions", "--disable-quic", "--disable-domain-reliability", "--no-pings"}) {
+    words.emplace_back(quiet);
+  }
   // The browser refuses to shut root in; the page has no script or file but its own.
   if (geteuid() == 0) words.emplace_back("--no-sandbox");
-  words.push_back("file://" + fs::absolute(html).string());
+  words.push_back(address_of(html));
   return words;
-}
-
-// The environment, but for the time zone: a PDF's dates are then written in UTC.
-std::vector<std::string> environment_in_utc() {
-  std::vector<std::string> kept{"TZ=UTC"};
-  for (char** variable = environ; *variable != nullptr; ++variable) {
-    if (!std::string_view(*variable).starts_with("TZ=")) kept.emplace_back(*variable);
-  }
-  return kept;
-}
-
-std::vector<char*> pointers_to(std::vector<std::string>& texts) {
-  std::vector<char*> pointers;
-  for (std::string& text : texts) pointers.push_back(text.data());
-  pointers.push_back(nullptr);
-  return pointers;
-}
-
-// The error of starting, or 0; then `status` is how the program ended.
-int run(std::vector<std::string> words, int& status) {
-  posix_spawn_file_actions_t actions;
-  posix_spawn_file_actions_init(&actions);
-  posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-  // What it says is of no use: it complains about buses and displays that nobody needs here.
-  posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
-  posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, "/dev/null", O_WRONLY, 0);
-  std::vector<std::string> environment = environment_in_utc();
-  pid_t process = 0;
-  const int failure = posix_spawnp(&process, words.front().c_str(), &actions, nullptr, pointers_to(words).data(),
-                                   pointers_to(environment).data());
-  posix_spawn_file_actions_destroy(&actions);
-  if (failure != 0) return failure;
-  while (waitpid(process, &status, 0) < 0 && errno == EINTR) {
-  }
-  return 0;
 }
 
 std::string text_of(const fs::path& path) {
@@ -110,15 +86,11 @@ std::string with_dates_of(std::string pdf, Day day) {
 Diagnostics print_to_pdf(const fs::path& html, const fs::path& pdf, const fs::path& scratch, Day day,
                          const std::string& program) {
   const fs::path printed = scratch / "page.pdf";
-  int status = 0;
-  const int failure = run(words_of(html, printed, scratch, program), status);
-  if (failure == ENOENT || (WIFEXITED(status) && WEXITSTATUS(status) == program_not_found))
-    return {no_browser(program)};
-  if (failure != 0) return {failed(program, std::strerror(failure))};
+  const ProgramEnd end = run_apart({program, words_of(html, printed, scratch), scratch});
+  if (!end.is_found) return {no_browser(program)};
+  if (!end.is_well()) return {failed(program, end.said())};
   const std::string text = text_of(printed);
-  if (!WIFEXITED(status) || WEXITSTATUS(status) != 0 || !text.starts_with("%PDF"))
-    return {failed(program, WIFEXITED(status) ? "it ended with status " + std::to_string(WEXITSTATUS(status))
-                                              : "it was ended by signal " + std::to_string(WTERMSIG(status)))};
+  if (!text.starts_with("%PDF")) return {failed(program, "it wrote no PDF")};
   std::ofstream file(pdf, std::ios::binary);
   file << with_dates_of(text, day) << std::flush;
   if (file) return {};

@@ -28,8 +28,21 @@ TEST(ScratchPlace, IsANewOneEachTime) {
 }
 
 TEST(ScratchPlace, HasNoPathWhereNoneCanBeMade) {
-  const EnvironmentVariable nowhere("TMPDIR", "/proc/nowhere");
-  EXPECT_TRUE(ScratchPlace().path().empty());
+  const EnvironmentVariable nowhere("TMPDIR", "/nowhere/at/all");
+  const ScratchPlace place;
+  EXPECT_TRUE(place.path().empty());
+  EXPECT_EQ(to_text(place.fault()),
+            "/nowhere/at/all: error: nothing can be written to the folder for temporary files: No such file or "
+            "directory; set TMPDIR to a folder that can be written to, or unset it: then it is /tmp "
+            "[output/no-scratch]");
+}
+
+TEST(ScratchPlace, IsMadeInAFolderOfAnyName) {
+  const ScratchFolder folder;
+  const std::filesystem::path odd = folder.path() / "50 % #1?";
+  std::filesystem::create_directory(odd);
+  const EnvironmentVariable there("TMPDIR", odd.string());
+  EXPECT_EQ(ScratchPlace().path().parent_path(), odd);
 }
 
 }  // namespace

@@ -42,19 +42,5 @@ TEST(BagName, HasAnEnd) {
   EXPECT_EQ(fault_of_bag_name(deep + "a"), "is longer than 1000 bytes");
 }
 
-TEST(FreshNames, AreNeverGivenTwice) {
-  FreshNames names;
-  EXPECT_EQ(names.name("S_1", ".txt"), "S_1.txt");
-  EXPECT_EQ(names.name("S_1", ".txt"), "S_1-2.txt");
-  EXPECT_EQ(names.name("s_1", ".txt"), "s_1-3.txt") << "some systems take it for the first";
-  EXPECT_EQ(names.name("S_2", ".txt"), "S_2.txt");
-}
-
-TEST(FreshNames, AreShort) {
-  FreshNames names;
-  EXPECT_EQ(names.name(std::string(4000, 'x'), ".txt"), std::string(100, 'x') + ".txt");
-  EXPECT_EQ(names.name(std::string(4001, 'x'), ".txt"), std::string(100, 'x') + "-2.txt");
-}
-
 }  // namespace
 }  // namespace driftwarden::bag_name_test

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <set>
 #include <string>
 #include <string_view>
 
@@ -11,15 +10,5 @@ namespace driftwarden {
 // folder, with '/'. It stays inside, means the same on every system, and needs no escaping in a manifest: RFC 8493
 // would write '%' and line ends as %25, %0A and %0D, and sha512sum would escape '\'.
 std::string fault_of_bag_name(std::string_view name);
-
-// Gives out names of files in one folder. Two that differ in capitals only would be one file on some systems.
-class FreshNames {
- public:
-  // The stem, shortened if need be, with "-2", "-3", … where it was given out before.
-  std::string name(std::string_view stem, std::string_view ending);
-
- private:
-  std::set<std::string> used_;
-};
 
 }  // namespace driftwarden

@@ -21,7 +21,4 @@ struct Pictures {
 Pictures pictures_of(const Screening& screening, const std::vector<InstrumentHistory>& histories,
                      const ChartChoices& choices, const Theme& theme, PictureFormat format);
 
-// A text as part of a file's name: letters, digits, '-', '_' and '.' stay, and never a '.' first.
-std::string as_file_name(const std::string& text);
-
 }  // namespace driftwarden

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/file_name.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::size_t longest_stem = 100;
+
+std::string in_small_letters(std::string text) {
+  for (char& c : text) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  return text;
+}
+
+}  // namespace
+
+std::string as_file_name(std::string_view text) {
+  std::string name;
+  for (const char c : text) {
+    const bool stays =
+        (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
+    name += stays ? c : '_';
+  }
+  if (name.empty() || name.front() == '.') name.insert(0, "_");
+  return name;
+}
+
+std::string FreshNames::name(std::string_view stem, std::string_view ending) {
+  const std::string short_stem(stem.substr(0, longest_stem));
+  std::string name = short_stem + std::string(ending);
+  for (int n = 2; !used_.insert(in_small_letters(name)).second; ++n) {
+    name = short_stem + "-" + std::to_string(n) + std::string(ending);
+  }
+  return name;
+}
+
+}  // namespace driftwarden
