@@ -9,6 +9,7 @@
 
 #include "driftwarden/command/command_line.hpp"
 #include "support/book_text.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden {
 
@@ -24,7 +25,7 @@ inline Called call(const std::vector<std::string>& arguments, bool out_is_termin
   std::ostringstream out;
   std::ostringstream err;
   constexpr Moment noon = 20773 * Moment{86400} + 12 * 3600;
-  Surroundings surroundings{out, err, out_is_terminal, false, noon, PROJECT_FOLDER, "0.1.0"};
+  Surroundings surroundings{out, err, out_is_terminal, false, noon, project_folder(), "0.1.0"};
   const int status = run_command_line(arguments, surroundings);
   return {status, out.str(), err.str()};
 }

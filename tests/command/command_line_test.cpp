@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::command_line_test {
 namespace {
@@ -91,7 +92,7 @@ TEST(CommandLine, SaysWhenItsOutputCannotBeWritten) {
   std::ofstream full("/dev/full");
   ASSERT_TRUE(full);
   const BookFolder book;
-  Surroundings surroundings{full, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  Surroundings surroundings{full, err, false, false, 0, project_folder(), "0.1.0"};
   for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
            {"screen", book.path()}, {"explain", book.path(), "S1"}, {"check", book.path()}, {"--help"}}) {
     full.clear();

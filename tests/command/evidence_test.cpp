@@ -5,6 +5,7 @@
 #include <set>
 
 #include "command/package_folder.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::evidence_test {
 namespace {
@@ -85,7 +86,7 @@ TEST(Evidence, PacksShippedPacksByteForByte) {
   const PackageFolder folder;
   call({"evidence", book.path(), "--out", folder.path("bag")});
   EXPECT_EQ(folder.text("bag/data/rules/common-practice.toml"),
-            text_of_file(std::string(PROJECT_FOLDER) + "/rules/common-practice.toml"));
+            text_of_file(std::string(project_folder()) + "/rules/common-practice.toml"));
 }
 
 TEST(Evidence, HoldsWhatScreenAndExplainPrint) {
@@ -174,7 +175,7 @@ TEST(Evidence, NeverWritesOverAFolder) {
 
 TEST(Evidence, RefusesRulePacksFromOutsideTheBook) {
   BookText text = judged_text("5 %");
-  text.settings = "title = \"Q\"\ntime_zone = \"UTC\"\n[rules]\npacks = [\"" + std::string(PROJECT_FOLDER) +
+  text.settings = "title = \"Q\"\ntime_zone = \"UTC\"\n[rules]\npacks = [\"" + std::string(project_folder()) +
                   "/rules/common-practice.toml\"]\n";
   const BookFolder book(text);
   const PackageFolder folder;

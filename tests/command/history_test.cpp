@@ -9,6 +9,7 @@
 
 #include "driftwarden/command/command_line.hpp"
 #include "support/book_text.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::history_test {
 namespace {
@@ -24,7 +25,7 @@ struct Said {
 Said run(const std::vector<std::string>& arguments) {
   std::ostringstream out;
   std::ostringstream err;
-  Surroundings surroundings{out, err, false, false, 1791072000, PROJECT_FOLDER, "test"};  // 2026-10-03
+  Surroundings surroundings{out, err, false, false, 1791072000, project_folder(), "test"};  // 2026-10-03
   const int status = run_command_line(arguments, surroundings);
   return {status, out.str(), err.str()};
 }
@@ -34,7 +35,7 @@ std::string text_of(const fs::path& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-const std::string demo = std::string(PROJECT_FOLDER) + "/docs/demo";
+const std::string demo = std::string(project_folder()) + "/docs/demo";
 
 // Hides every program from what is started, for as long as it lives.
 class NoPrograms {

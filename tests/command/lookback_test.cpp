@@ -4,11 +4,12 @@
 #include <nlohmann/json.hpp>
 
 #include "command/called.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::lookback_test {
 namespace {
 
-const std::string demo = PROJECT_FOLDER "/docs/demo";
+const std::string demo = std::string(project_folder()) + "/docs/demo";
 
 TEST(LookbackCommand, FindsTheNewestCertificateBeyondTolerance) {
   const Called called = call({"lookback", demo, "ROT-2", "--format", "json"});

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::opened_book_test {
 namespace {
@@ -15,7 +16,7 @@ struct Opened {
     options.book = book.path();
     options.as_of = as_of;
     options.threads = 1;
-    Surroundings surroundings{out, err, false, false, 20773 * Moment{86400}, PROJECT_FOLDER, "0.1.0"};
+    Surroundings surroundings{out, err, false, false, 20773 * Moment{86400}, project_folder(), "0.1.0"};
     opened = open_book(options, surroundings);
   }
   std::ostringstream out;
@@ -78,7 +79,7 @@ TEST(OpenedBook, TellsTwentyDoubtsOfAKindAndCountsTheRest) {
     Opened opened(read_in_turn(days));
     ASSERT_NE(opened.opened, nullptr) << opened.err.str();
     ASSERT_EQ(opened.err.str(), "");
-    Surroundings surroundings{opened.out, opened.err, false, false, 20773 * Moment{86400}, PROJECT_FOLDER, "0.1.0"};
+    Surroundings surroundings{opened.out, opened.err, false, false, 20773 * Moment{86400}, project_folder(), "0.1.0"};
     tell_doubts(*opened.opened, surroundings);
     EXPECT_EQ(opened.opened->book.problems.size(), static_cast<std::size_t>(days));
     const std::string told = opened.err.str();

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::output_test {
 namespace {
@@ -11,7 +12,7 @@ namespace {
 TEST(Output, GoesToStandardOutputWhereNoFileIsNamed) {
   std::ostringstream out;
   std::ostringstream err;
-  Surroundings surroundings{out, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
   EXPECT_TRUE(write_out("text\n", "", surroundings));
   EXPECT_EQ(out.str(), "text\n");
 }
@@ -20,7 +21,7 @@ TEST(Output, GoesToTheFileNamedAndSaysWhereItCannot) {
   const ScratchFolder folder;
   std::ostringstream out;
   std::ostringstream err;
-  Surroundings surroundings{out, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
   const std::string file = (folder.path() / "result").string();
   EXPECT_TRUE(write_out("text\n", file, surroundings));
   EXPECT_EQ(text_of_file(file), "text\n");

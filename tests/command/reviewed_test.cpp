@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::reviewed_test {
 namespace {
@@ -11,7 +12,7 @@ namespace {
 std::optional<Reviewed> review(const BookFolder& folder, std::string& err, const ReviewChoices& choices = {}) {
   std::ostringstream out;
   std::ostringstream told;
-  Surroundings surroundings{out, told, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  Surroundings surroundings{out, told, false, false, 0, project_folder(), "0.1.0"};
   BookOptions options;
   options.book = folder.path();
   options.as_of = "2026-09-24";

@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "command/called.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::screen_results_test {
 namespace {
@@ -17,7 +18,7 @@ struct Opened {
   BookFolder folder;
   std::ostringstream out;
   std::ostringstream err;
-  Surroundings surroundings{out, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
   std::unique_ptr<OpenedBook> book;
 };
 

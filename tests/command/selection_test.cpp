@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::selection_test {
 namespace {
@@ -34,7 +35,7 @@ Selected selected(const ScreenOptions& options) {
   const BookFolder book(several());
   std::ostringstream out;
   std::ostringstream err;
-  Surroundings surroundings{out, err, false, false, 0, PROJECT_FOLDER, "0.1.0"};
+  Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
   BookOptions where;
   where.book = book.path();
   const std::unique_ptr<OpenedBook> opened = open_book(where, surroundings);

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include "support/project_folder.hpp"
 
 namespace driftwarden::shipped_test {
 namespace {
@@ -14,7 +15,7 @@ TEST(Shipped, FolderHoldsTheRules) {
 
 // The test program lies in a build folder without share/: the folder is that of the sources.
 TEST(Shipped, FolderIsThatOfTheSourcesWhereNothingIsInstalled) {
-  EXPECT_TRUE(std::filesystem::equivalent(shipped_folder(), PROJECT_FOLDER));
+  EXPECT_TRUE(std::filesystem::equivalent(shipped_folder(), project_folder()));
 }
 
 TEST(Shipped, VersionIsThreeNumbers) {

@@ -4,11 +4,12 @@
 #include <stdexcept>
 
 #include "driftwarden/plot/theme.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden {
 
 inline Theme shipped_theme(const std::string& name = "light") {
-  const Result<Theme> theme = read_theme(PROJECT_FOLDER, name);
+  const Result<Theme> theme = read_theme(project_folder(), name);
   if (!theme) throw std::runtime_error(to_text(theme.faults().front()));
   return *theme;
 }

@@ -9,12 +9,13 @@
 #include <set>
 
 #include "plot/shipped_theme.hpp"
+#include "support/project_folder.hpp"
 
 namespace driftwarden::theme_test {
 namespace {
 
 std::string light_text() {
-  std::ifstream file(std::string(PROJECT_FOLDER) + "/plots/light.toml");
+  std::ifstream file(std::string(project_folder()) + "/plots/light.toml");
   return {std::istreambuf_iterator<char>(file), {}};
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "support/project_folder.hpp"
 #include "verdict/honest_book.hpp"
 
 namespace driftwarden::doubtful_test {
@@ -65,7 +66,7 @@ TEST(Doubts, AreRaisedByChanceAsSeldomAsStated) {
 
 // The demo book plants these three, and nothing else looks doubtful in it.
 TEST(Doubts, FindWhatTheDemoBookPlants) {
-  const Result<Book> demo = read_book(std::filesystem::path(PROJECT_FOLDER) / "docs/demo", 1);
+  const Result<Book> demo = read_book(std::filesystem::path(project_folder()) / "docs/demo", 1);
   ASSERT_TRUE(demo);
   const Diagnostics doubts = doubts_of(*demo);
   ASSERT_EQ(doubts.size(), 3U);
