@@ -10,11 +10,13 @@
 namespace driftwarden::budget_test {
 namespace {
 
+// input: conditions and half-widths, where nothing else is said.
+
 constexpr double printed = 1e-6;  // relative: the figures below have seven digits
 
 void expect_digits(double figure, double expected) { EXPECT_NEAR(figure, expected, printed * std::abs(expected)); }
 
-// Every figure of this test was computed outside this program, from the inputs alone, in Python.
+// own input: the worked book; computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(Budget, OfTheWorkedBookHasTheContributionsComputedByHand) {
   const BudgetedBook worked(worked_book());
   constexpr BudgetFigure ref = BudgetFigure::volume_reference;
@@ -33,6 +35,7 @@ TEST(Budget, OfTheWorkedBookHasTheContributionsComputedByHand) {
   EXPECT_TRUE(worked.budget.lacks.empty());
 }
 
+// own input: the worked book; computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(Budget, OfTheWorkedBookHasTheFiguresComputedByHand) {
   const BudgetedBook worked(worked_book());
   const Budget& budget = worked.budget;
@@ -45,7 +48,8 @@ TEST(Budget, OfTheWorkedBookHasTheFiguresComputedByHand) {
   expect_digits(budget.about(BudgetFigure::drift).dof, 8.875925321);
 }
 
-// t for 95 % and 8 degrees of freedom, 8.88 truncated: 2.306 in any table.
+// own input: t for 95 % and 8 degrees of freedom, 8.88 truncated, is 2.306; computed with SciPy 1.10 by
+// tests/support/computed_records.py.
 TEST(Budget, TruncatesTheDegreesOfFreedomBeforeItLooksUpT) {
   const BudgetedBook worked(worked_book());
   const FigureUncertainty& drift = worked.budget.about(BudgetFigure::drift);
@@ -60,7 +64,8 @@ TEST(Budget, OfOneCalibratorForBothSetsCancelsInTheDriftAndNotInTheVolume) {
   EXPECT_EQ(worked.line(BudgetSource::pre_certificate), nullptr);
 }
 
-// Two calibrators: what the certificates contribute adds up in the drift, and averages in the volume.
+// own input: two calibrators, whose parts add up in the drift and average in the volume; computed with SciPy 1.10 by
+// tests/support/computed_records.py.
 TEST(Budget, OfTwoCalibratorsLeavesBothCertificatesInTheDrift) {
   BookText text = worked_book();
   replace_all(text.readings, "post,S1,V1", "post,S1,V2");
@@ -116,7 +121,8 @@ TEST(Budget, OfASampleWithoutAPostReadingIsEmpty) {
   EXPECT_TRUE(is_missing(unread.budget.about(BudgetFigure::volume).u));
 }
 
-// Half the distance of pre and post where their mean counts; all of it where one of them does.
+// derived: 1.002 x (2.0112 - 1.9584) is 0.0529056. Half the distance of pre and post where their mean counts; all of it
+// where one of them does.
 TEST(Budget, AllowsTheFlowBetweenTheChecksTheWholeWayToTheOtherOne) {
   const BudgetedBook mean(worked_book());
   AssessmentPractice lower;
@@ -127,7 +133,7 @@ TEST(Budget, AllowsTheFlowBetweenTheChecksTheWholeWayToTheOtherOne) {
   EXPECT_EQ(low.contribution(BudgetSource::pre_repeatability, BudgetFigure::volume), 0);
 }
 
-// A drift of so many parts of the pre, post or mean flow: derivatives computed by small steps.
+// derived: a drift of so many parts of the pre, post or mean flow, its derivatives by small steps.
 TEST(Budget, FollowsThePracticeOfTheDriftBase) {
   const double q1 = 1.002 * 2.0112;
   const double q2 = 1.002 * 1.9584;
@@ -179,7 +185,7 @@ BookText between_two_points(const std::string& pre, const std::string& post) {
   return text;
 }
 
-// h = 4 w (1 − w) |e₂ − e₁| / 2: 0.01 in the middle, 0.0075 at a quarter; nothing at a point.
+// derived: h = 4 w (1 − w) |e₂ − e₁| / 2, which is 0.01 in the middle, 0.0075 at a quarter; nothing at a point.
 TEST(Budget, LetsTheErrorBowBetweenCertificatePointsWhereEachSetWasRead) {
   const BudgetedBook on_a_point(between_two_points("2.04", "1.52"));
   EXPECT_EQ(on_a_point.line(BudgetSource::pre_interpolation), nullptr);
@@ -192,6 +198,7 @@ TEST(Budget, LetsTheErrorBowBetweenCertificatePointsWhereEachSetWasRead) {
   EXPECT_NEAR(both->u * both->on_post, 0.0075 / std::sqrt(3) * between.figures.post_l_min, 1e-12);
 }
 
+// derived: 0.005 and 0.010, half way between.
 TEST(Budget, TakesTheCertificatesUncertaintyWhereEachSetWasRead) {
   const BudgetedBook book(between_two_points("2.04", "1.52"));
   const BudgetLine* certificate = book.line(BudgetSource::certificate);

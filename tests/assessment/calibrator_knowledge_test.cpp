@@ -72,7 +72,8 @@ TEST(CalibratorKnowledge, CorrectsByTheCertificateItIsGiven) {
   EXPECT_EQ(knowledge.correct(0, -1, {}).actual_l_min, 2.04);
 }
 
-// 2.1333 L/min was computed outside this program from NMAM 4th ed. Ch. D §7a(7).
+// own input: 2.1333 L/min by NMAM 4th edition, chapter D, section 7.a, step 7; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(CalibratorKnowledge, CorrectsByThePrincipleOfTheReadingsCalibrator) {
   const Book book = book_of(two_certificates());
   const CalibratorKnowledge knowledge(book);
@@ -80,6 +81,8 @@ TEST(CalibratorKnowledge, CorrectsByThePrincipleOfTheReadingsCalibrator) {
   EXPECT_EQ(knowledge.correct(2, 2, {}).lack, CorrectedReading::Lack::pressure);
 }
 
+// own input: the pressure at 1500 m by US Standard Atmosphere 1976, equation 33a, and the rotameter's flow there;
+// computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CalibratorKnowledge, TakesThePressureOfTheSitesAltitudeOnlyWhereNoneWasRead) {
   BookText text = two_certificates();
   text.settings += "[site]\naltitude = \"1500 m\"\n";
@@ -88,7 +91,7 @@ TEST(CalibratorKnowledge, TakesThePressureOfTheSitesAltitudeOnlyWhereNoneWasRead
   bool is_from_altitude = false;
   EXPECT_EQ(knowledge.pressure_kpa(1, is_from_altitude), 84.5);
   EXPECT_FALSE(is_from_altitude);
-  EXPECT_NEAR(knowledge.pressure_kpa(2, is_from_altitude), 84.556, 0.5e-3);  // US Standard Atmosphere 1976
+  EXPECT_NEAR(knowledge.pressure_kpa(2, is_from_altitude), 84.556, 0.5e-3);
   EXPECT_TRUE(is_from_altitude);
   EXPECT_NEAR(knowledge.correct(2, 2, {}).actual_l_min, 2.1326, 0.5e-4);
 }
@@ -103,7 +106,8 @@ TEST(CalibratorKnowledge, HasNoPressureWithoutAReadingAndWithoutAnAltitude) {
 }
 
 // A critical orifice without scale conditions of its own keeps the temperature of its certificate: 2.00 L/min at 20 °C
-// is 2.0505 at 35 °C, computed outside this program.
+// is 2.0505 at 35 °C.
+// own input: choked flow; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CalibratorKnowledge, AnOrificeWithoutAScaleTemperatureHasThatOfItsCertificate) {
   BookText text;
   text.instruments = "instrument,kind,principle\nP1,pump,\nO1,calibrator,orifice\n";

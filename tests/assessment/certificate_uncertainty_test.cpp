@@ -8,6 +8,8 @@
 namespace driftwarden::certificate_uncertainty_test {
 namespace {
 
+// derived: straight lines between the points of the certificate, and U over its coverage factor.
+
 // Points at 1.000 and 3.060 L/min: errors 0 and 2 %, U 1 % and 2 % of the reference.
 BookText two_points(const std::string& coverage_factor = "2") {
   BookText text = worked_book();

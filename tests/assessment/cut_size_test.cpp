@@ -12,7 +12,8 @@ namespace {
 
 constexpr double half_a_digit_2 = 0.5e-4;  // percentages below are given to 0.01 %
 
-// With n = 0.5 the cut size goes as one over the root of the flow: sqrt(2.0 / 1.9) - 1 = +2.598 %.
+// own input: with n = 0.5 the cut size goes as one over the root of the flow, sqrt(2.0 / 1.9) - 1 = +2.598 %; computed
+// with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CutShift, GrowsTheCutSizeWhereTheFlowFalls) {
   EXPECT_NEAR(cut_shift(1.9, 2.0, 0.5), 0.0260, half_a_digit_2);
   EXPECT_NEAR(cut_shift(1.9, 2.0, 0.5), std::sqrt(2.0 / 1.9) - 1, 1e-15);

@@ -15,7 +15,7 @@ struct DriftCase {
   double of_pre, of_post, of_mean;  // percent
 };
 
-// Computed outside this program, by hand and by a calculator: (post - pre) / base.
+// own input: (post - pre) / base, computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(Drift, IsAPercentageOfItsBase) {
   for (const DriftCase& c :
        {DriftCase{2.000, 1.905, -4.750, -4.987, -4.866}, DriftCase{2.000, 1.904, -4.800, -5.042, -4.918},
@@ -26,7 +26,8 @@ TEST(Drift, IsAPercentageOfItsBase) {
   }
 }
 
-// Set 5 % above what was wanted, and still within 5 % of itself at the end.
+// own input: set 5 % above what was wanted, and still within 5 % of itself at the end; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(Drift, OfAPumpSetTooHighIsNotItsDeviation) {
   EXPECT_NEAR(drift(2.100, 1.998, DriftBase::pre, 2.0), -0.04857, half_a_digit_3);
   EXPECT_NEAR(drift(2.100, 1.998, DriftBase::nominal, 2.0), -0.05100, half_a_digit_3);

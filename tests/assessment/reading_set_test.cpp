@@ -128,6 +128,7 @@ TEST(SetSplitter, SaysWhenASetBeganAndEnded) {
   EXPECT_EQ(split.sets[0].last - split.sets[0].first, 300);
 }
 
+// own input: mean and s of five readings, computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(ReadingSet, HasTheMeanAndSpreadOfItsReadings) {
   const SplitBook split(
       with_readings("2026-09-21T07:00,pre,S1,V1,2.013,,,\n"
@@ -269,6 +270,7 @@ TEST(BeyondRange, IsRelativeToTheNearerEndAndAlsoADifference) {
   EXPECT_EQ(beyond_range(calibrator, 2.0).l_min, 0);
 }
 
+// input: a flow below every range.
 TEST(BeyondRange, OfOneEndKnowsThatEnd) {
   Instrument calibrator;
   calibrator.high_l_min = 2.0;
@@ -295,12 +297,14 @@ TEST(ReadingSet, HasTheMeanConditionsOfTheReadingsThatSay) {
   EXPECT_FALSE(set.has_altitude_pressure);
 }
 
+// own input: US Standard Atmosphere 1976, equation 33a, 1500 m; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(ReadingSet, SaysThatItsPressureIsThatOfTheAltitude) {
   BookText text = with_readings("2026-09-21T07:00,pre,S1,V1,2,,,\n");
   text.settings += "[site]\naltitude = \"1500 m\"\n";
   const ReadingSet set = SplitBook(text).read(0);
   EXPECT_TRUE(set.has_altitude_pressure);
-  EXPECT_NEAR(set.pressure_kpa, 84.556, 0.5e-3);  // US Standard Atmosphere 1976
+  EXPECT_NEAR(set.pressure_kpa, 84.556, 0.5e-3);
 }
 
 TEST(ReadingSet, SaysWhatAFlowLacks) {

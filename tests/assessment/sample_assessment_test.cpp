@@ -10,6 +10,8 @@
 namespace driftwarden::sample_assessment_test {
 namespace {
 
+// derived: 2.00 before and 1.95 after are 1.975 L/min in the mean and a drift of -2.5 %.
+
 constexpr double exact_in_decimals = 1e-9;  // only binary fractions stand between
 
 // A book, its basis and an assessor.
@@ -105,8 +107,8 @@ TEST(SampleAssessment, TakesPausesOffTheMinutes) {
   EXPECT_NEAR(book.of("S1").volume_l, 450 * 1.975, exact_in_decimals);
 }
 
-// 2.000 L/min at 10.0 °C, 84.5 kPa are 1.7563 L/min at 25 °C, 101.325 kPa: computed outside this program by the form of
-// 40 CFR 50 App. J §11.1.
+// own input: 2.000 L/min at 10.0 °C, 84.5 kPa are 1.7563 L/min at 25 °C, 101.325 kPa by the form of 40 CFR 50 Appendix
+// J, section 11.1, 2015 edition; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(SampleAssessment, ReferenceVolumeIsAtTheSamplesOwnConditions) {
   BookText text = with_sample("sample,pump,started,stopped,temperature [°C],pressure [kPa]",
                               "S1,P1,2026-09-21T08:00,2026-09-21T16:00,10,84.5");
@@ -135,11 +137,13 @@ TEST(SampleAssessment, TakesTheConditionsOfTheOneSetThatSays) {
   EXPECT_NEAR(book.of("S1").pressure_kpa, 98, exact_in_decimals);
 }
 
+// own input: US Standard Atmosphere 1976, equation 33a, 1500 m; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(SampleAssessment, TakesThePressureOfTheAltitudeWhereNobodyReadOne) {
   BookText text = with_readings("2026-09-21T07:30,pre,S1,,V1,2,18,\n2026-09-21T16:10,post,S1,,V1,2,22,\n");
   text.settings += "[site]\naltitude = \"1500 m\"\n";
   AssessedBook book(text);
-  EXPECT_NEAR(book.of("S1").pressure_kpa, 84.556, 0.5e-3);  // US Standard Atmosphere 1976
+  EXPECT_NEAR(book.of("S1").pressure_kpa, 84.556, 0.5e-3);
   EXPECT_EQ(book.of("S1").pressure_from, ConditionsFrom::altitude);
   EXPECT_EQ(book.of("S1").temperature_from, ConditionsFrom::sets);
 }

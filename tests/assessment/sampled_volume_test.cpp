@@ -49,7 +49,8 @@ TEST(MinutesSampled, AreMissingWhereATimeIsOrWhereThePausesAreLongerThanTheRun) 
   EXPECT_TRUE(is_missing(minutes("2026-09-21T07:00", "2026-09-21T08:00", 60.5)));
 }
 
-// The volumes of 480 minutes, computed by hand: 936.96, 913.92, 960 and 960 L.
+// own input: the volumes of 480 minutes, 936.96, 913.92, 960 and 960 L; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(FlowForVolume, IsWhatThePracticeSays) {
   EXPECT_NEAR(480 * flow_for_volume(2.000, 1.904, 2.0, FlowForVolume::mean), 936.96, 1e-9);
   EXPECT_NEAR(480 * flow_for_volume(2.000, 1.904, 2.0, FlowForVolume::lower), 913.92, 1e-9);

@@ -6,6 +6,8 @@
 namespace driftwarden::certificates_file_test {
 namespace {
 
+// echo: what the rows of the file say.
+
 const std::string heading = "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n";
 
 // A book with two calibrators and these certificates.
@@ -96,6 +98,7 @@ TEST(CertificatesFile, HoldsTemperaturesOfThermometersAndPressuresOfBarometers) 
   EXPECT_EQ(thermometer.condition_tolerance, 0.5);
   EXPECT_FALSE(thermometer.tolerance);
   EXPECT_NEAR(barometer.condition_points.at(0).nominal, 85, 1e-12);
+  // derived: 0.1 % of 85.1 kPa.
   EXPECT_NEAR(*barometer.condition_points[0].expanded_uncertainty, 0.0851, 1e-12);
   EXPECT_NEAR(*barometer.condition_tolerance, 0.3, 1e-12);
 }

@@ -8,6 +8,8 @@
 namespace driftwarden::decimal_form_test {
 namespace {
 
+// echo: figures written and read back.
+
 TableFile file_of(const WrittenBook& book, const std::string& name) {
   Result<MappedFile> bytes = MappedFile::open(book.folder() / name, name);
   Diagnostics problems;

@@ -7,6 +7,8 @@
 namespace driftwarden::instruments_file_test {
 namespace {
 
+// echo: what the rows of the file say.
+
 // What is told of a book with these rows of instruments.csv, and with no samples that could lean on them.
 std::string told_of(const std::string& text) {
   return WrittenBook().file("samples.csv", "sample\n").file("instruments.csv", text).faults();

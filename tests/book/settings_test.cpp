@@ -6,6 +6,8 @@
 namespace driftwarden::settings_test {
 namespace {
 
+// echo: what the settings say, and the conditions that hold where they say nothing.
+
 constexpr const char* zone_line = "time_zone = \"MST7MDT,M3.2.0,M11.1.0\"\n";
 
 Settings settings(const std::string& text) {

@@ -12,6 +12,8 @@
 namespace driftwarden::bubble_test {
 namespace {
 
+// input: conditions and humidities, where nothing else is said.
+
 constexpr double half_a_digit_4 = 0.5e-4;
 
 Conditions at(double t_celsius, double p_kpa) { return {celsius(t_celsius), Pressure(p_kpa)}; }
@@ -23,7 +25,8 @@ struct Row {
   double ambient_0, ambient_30, ambient_50, ambient_80;
 };
 
-// Source: Dalton's law (textbook); the figures were worked out outside this program, to the digits shown (computed).
+// own input: Dalton's law, vapour pressure by Wagner and Pruß (IAPWS SR1-86); computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 const std::vector<Row>& rows() {
   static const std::vector<Row> all = {
       {2.000, at(23.0, 100.0), 2.8110, 1.9313, 1.9872, 2.89, 1.9438, 1.9603, 1.9715, 1.9885},
@@ -42,6 +45,7 @@ TEST(Bubble, TakesTheAirInTheTubeForSaturated) {
   }
 }
 
+// own input: Dalton's law; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(Bubble, ReadingBecomesTheFlowOfDryAir) {
   for (const Row& row : rows()) {
     const auto at_reference = [&](BubbleHumidity kind) {

@@ -10,6 +10,8 @@
 namespace driftwarden::certificate_error_test {
 namespace {
 
+// derived: straight lines between the points, in the head.
+
 constexpr double rounding = 1e-15;
 
 CertificatePoint point(double reference, std::optional<double> as_found, std::optional<double> as_left) {
@@ -75,8 +77,8 @@ TEST(CertificateError, AveragesPointsOfOneIndication) {
   EXPECT_NEAR(curve[1].error, (0.0 + 0.04 / 1.96 - 0.04 / 2.04) / 3, rounding);
 }
 
-// 16.67 L/min and its bands of ±2, ±4, ±5, ±10 %, printed to 0.01 L/min (40 CFR 50 App. L for the flow, read; bands
-// computed).
+// printed input: 16.67 L/min, 40 CFR 50 Appendix L, section 7.4.1, 2015 edition; its bands of ±2, ±4, ±5, ±10 % to 0.01
+// L/min follow by multiplication.
 TEST(CertificateError, FindsTheBandsOfTheAmbientSamplersFlow) {
   const double printed_digit = 0.005 / 16.67;
   const auto error_of = [](double indication) {

@@ -8,6 +8,8 @@
 namespace driftwarden::corrected_reading_test {
 namespace {
 
+// input: conditions, scales and curves, where nothing else is said.
+
 using Lack = CorrectedReading::Lack;
 
 constexpr double half_a_digit_4 = 0.5e-4;
@@ -53,7 +55,8 @@ void expect_lack(const CorrectedReading& reading, Lack lack) {
   EXPECT_FALSE(is_missing(reading.after_certificate_l_min));  // this step is known nevertheless
 }
 
-// The flow of 2.1333 was computed outside this program from NMAM 4th ed. Ch. D §7a(7).
+// own input: 2.1333 L/min by NMAM 4th edition, chapter D, section 7.a, step 7; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(CorrectedReading, TakesTheCertificateFirstAndThePrincipleThen) {
   const auto reading = corrected(2.02, {t_5_c, 84.5}, rotameter_for_20_c, {}, one_percent_high);
   EXPECT_EQ(reading.indicated_l_min, 2.02);
@@ -92,19 +95,20 @@ TEST(CorrectedReading, OfAVolumetricMeterNeedsNoConditions) {
   EXPECT_TRUE(is_missing(reading.humidity_effect));
 }
 
-// Source: ideal gas; 2.1689 computed outside this program.
+// own input: ideal gas, 2.1689 L/min computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CorrectedReading, OfAMassMeterIsBroughtToTheConditionsOfTheReading) {
   const auto meter = with_scale(Principle::mass, 298.15, 101.325);
   EXPECT_NEAR(corrected(2.0, {303.15, 95.0}, meter).actual_l_min, 2.1689, half_a_digit_4);
 }
 
-// Source: choked flow; 2.0505 computed outside this program.
+// own input: choked flow, 2.0505 L/min computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CorrectedReading, OfAnOrificeNeedsOnlyATemperature) {
   Instrument orifice = calibrator(Principle::orifice);
   orifice.scale_temperature = Temperature(t_20_c);
   EXPECT_NEAR(corrected(2.0, {308.15}, orifice).actual_l_min, 2.0505, half_a_digit_4);
 }
 
+// own input: the same flow; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CorrectedReading, OfAnOrificeFallsBackOnTheTemperatureItWasCalibratedAt) {
   Instrument orifice = calibrator(Principle::orifice);
   const auto from_certificate =
@@ -149,7 +153,8 @@ TEST(CorrectedReading, OfACalibratorWithoutPrincipleIsNotGuessed) {
   expect_lack(corrected(2.0, {t_20_c, 101.325}, calibrator(Principle::none)), Lack::scale_conditions);
 }
 
-// Source: 29 CFR 1926.1101 App. B, closing section, for "more than 5 %" (read).
+// derived: 5 % of 293.15 K are 14.7 K, so 279.15 K is within; 29 CFR 1926.1101 Appendix B, 2015 edition, last section,
+// for "more than 5 %".
 TEST(CorrectedReading, OfARotameterIsLeftAloneWithinFivePercentWhereThatIsThePractice) {
   const CorrectionPractice practice{BubbleHumidity::none, RotameterCorrection::beyond_5_percent};
   EXPECT_EQ(corrected(2.0, {t_5_c + 1, 101.325}, rotameter_for_20_c, practice).actual_l_min, 2.0);
@@ -170,12 +175,14 @@ TEST(CorrectedReading, OfARotameterIsNeverCorrectedWhereThatIsThePractice) {
 constexpr CorrectionPractice to_ambient{BubbleHumidity::ambient, RotameterCorrection::always};
 constexpr CorrectionPractice to_dry{BubbleHumidity::dry, RotameterCorrection::always};
 
+// own input: Dalton's law; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CorrectedReading, OfABubbleMeterStandsByDefaultWithTheEffectOfHumidityShown) {
   const auto reading = corrected(2.0, {t_23_c, 100.0, 0.5}, calibrator(Principle::bubble));
   EXPECT_EQ(reading.actual_l_min, 2.0);
   EXPECT_NEAR(reading.humidity_effect, 1.9715 / 2 - 1, half_a_digit_4 / 2);
 }
 
+// own input: Dalton's law; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CorrectedReading, OfABubbleMeterShowsTheEffectOfDryAirWhereNoHumidityWasRead) {
   const auto reading = corrected(2.0, {t_23_c, 100.0}, calibrator(Principle::bubble));
   EXPECT_EQ(reading.actual_l_min, 2.0);
@@ -191,6 +198,7 @@ TEST(CorrectedReading, OfABubbleMeterStandsWithoutConditionsToo) {
   }
 }
 
+// own input: Dalton's law; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(CorrectedReading, OfABubbleMeterIsCorrectedForHumidityWhereThatIsThePractice) {
   const Instrument meter = calibrator(Principle::bubble);
   const Air air{t_23_c, 100.0, 0.5};

@@ -10,6 +10,8 @@
 namespace driftwarden::mass_meter_test {
 namespace {
 
+// input: conditions, where nothing else is said.
+
 Conditions at(double t_celsius, double p_kpa) { return {celsius(t_celsius), Pressure(p_kpa)}; }
 
 constexpr double fahrenheit_70_in_celsius = (70.0 - 32.0) / 1.8;
@@ -20,7 +22,7 @@ struct Row {
   double actual;
 };
 
-// Source: ideal gas (textbook); the figures were worked out outside this program, to four decimals (computed).
+// own input: ideal gas; computed with Python 3.11 by tests/support/computed_corrections.py.
 const std::vector<Row>& rows() {
   static const std::vector<Row> all = {{2.000, at(25, 101.325), at(30, 95.0), 2.1689},
                                        {2.000, at(0, 101.325), at(25, 101.325), 2.1830},

@@ -14,8 +14,8 @@ constexpr double half_a_digit_4 = 0.5e-4;
 
 Conditions at(double t_celsius, double p_kpa) { return {celsius(t_celsius), Pressure(p_kpa)}; }
 
-// Source: choked flow, same form as 40 CFR 1065.642(c)(2); the figures were worked out outside this program, to four
-// decimals (computed).
+// own input: choked flow, same form as 40 CFR 1065.642(c)(2), 2015 edition; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(Orifice, FlowGoesWithTheRootOfTheTemperature) {
   struct Row {
     double flow;
@@ -34,8 +34,9 @@ TEST(Orifice, FlowGoesWithTheRootOfTheTemperature) {
   }
 }
 
-// Source: inputs of the example in 40 CFR 1065.642(c) (read); the result without the term for the molar mass was
-// computed outside this program, 18.679 mol/s. Gas constant 8.314472 J/(mol K) (from memory).
+// printed input: the example in 40 CFR 1065.642(c), 2015 edition; the result without the term for the molar
+// mass, 18.679 mol/s, computed with Python 3.11 by tests/support/computed_corrections.py. The gas constant,
+// 8.314472 J/(mol K), is that of CODATA 2006, from memory.
 TEST(Orifice, GivesTheMolarFlowOfTheEngineTestExample) {
   const Conditions standard{Temperature(293.15), Pressure(101.325)};
   const Conditions calibration{Temperature(302.52), Pressure(99.654)};
@@ -54,15 +55,15 @@ TEST(Orifice, FactorIsOneAtItsCalibrationTemperatureAndGrowsWithTemperature) {
   }
 }
 
-// Textbook figure for γ = 1.4 (computed).
+// own input: γ = 1.4; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(Orifice, ChokesBelowTheCriticalPressureRatio) {
   EXPECT_NEAR(critical_pressure_ratio(), 0.5283, half_a_digit_4);
   EXPECT_TRUE(orifice_is_choked(Pressure(100), Pressure(52.8)));
   EXPECT_FALSE(orifice_is_choked(Pressure(100), Pressure(52.9)));
 }
 
-// Source: 29 CFR 1910.1043 App. A §III(f) asks for more than 17 inHg of vacuum (read); at 29.92 inHg that is a ratio of
-// 0.432 (computed).
+// printed input: 29 CFR 1910.1043 Appendix A, section III(f), 2015 edition, asks for more than 17 inHg of vacuum;
+// at 29.92 inHg that is a ratio of 0.432, computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(Orifice, IsChokedAtTheVacuumTheCottonDustMethodAsksFor) {
   constexpr double kpa_per_inhg = 3.386389;
   const Pressure before(29.92 * kpa_per_inhg);

@@ -9,6 +9,8 @@
 namespace driftwarden::reference_conditions_test {
 namespace {
 
+// input: conditions, where nothing else is said.
+
 constexpr double half_a_digit_4 = 0.5e-4;  // figures with four decimals
 constexpr double kpa_per_mmhg = 101.325 / 760;
 
@@ -22,8 +24,8 @@ static_assert(!std::is_invocable_v<decltype(flow_at_reference), double, Conditio
 static_assert(!std::is_invocable_v<decltype(flow_at_conditions), ActualFlow, Conditions, Conditions>);
 static_assert(!std::is_invocable_v<decltype(volume_at_reference), ReferenceVolume, Conditions, Conditions>);
 
-// Source: ideal gas, the form of 40 CFR 50 App. J §11.1 (read); the figures were worked out from it outside this
-// program, to four decimals (computed).
+// own input: ideal gas, the form of 40 CFR 50 Appendix J, section 11.1, 2015 edition; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(ReferenceConditions, TurnActualFlowIntoFlowAtFourUsualReferences) {
   struct Row {
     double flow, t, p, at_25_101, at_20_101, at_0_101, at_25_100;
@@ -56,7 +58,8 @@ TEST(ReferenceConditions, FollowTheFormOfTheHighVolumeMethodForAVolume) {
   EXPECT_NEAR(volume.value, 2901.0, 0.05);
 }
 
-// Computed outside this program: 0.335 % per kelvin, 0.987 % per kilopascal near 25 °C, 101 kPa.
+// own input: 0.335 % per kelvin, 0.987 % per kilopascal near 25 °C, 101 kPa; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(ReferenceConditions, AreAsSensitiveAsTheIdealGasSays) {
   const Conditions reference = at(25, 101.325);
   const double here = flow_at_reference(ActualFlow(2), at(25, 101.325), reference).value;
@@ -71,6 +74,8 @@ TEST(ReferenceConditions, LeaveAFlowAloneThatIsAtReferenceAlready) {
   EXPECT_EQ(volume_at_reference(ActualVolume(960), reference, reference), ReferenceVolume(960));
 }
 
+// own input: 2.000 L/min of the table above, backwards; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 TEST(ReferenceConditions, LeadBackToTheActualFlow) {
   const Conditions reference = at(25, 101.325);
   EXPECT_NEAR(flow_at_conditions(ReferenceFlow(1.7563), reference, at(10, 84.5)).value, 2.000, half_a_digit_4 * 1.2);

@@ -10,6 +10,8 @@
 namespace driftwarden::rotameter_test {
 namespace {
 
+// input: conditions, where nothing else is said.
+
 constexpr double half_a_digit_4 = 0.5e-4;
 
 Conditions at(double t_celsius, double p_kpa) { return {celsius(t_celsius), Pressure(p_kpa)}; }
@@ -20,8 +22,8 @@ struct Row {
   double actual, change_percent, at_scale, at_25_101, volume_450_min;
 };
 
-// Source: NMAM 4th ed. Ch. D §7a(7) for the form (read); the figures were worked out from it outside this program, to
-// the digits shown (computed).
+// own input: the form of NMAM 4th edition, chapter D, section 7.a, step 7; computed with Python 3.11 by
+// tests/support/computed_corrections.py.
 const std::vector<Row>& rows() {
   static const std::vector<Row> all = {{2.00, at(20, 101.325), at(5, 84.5), 2.1333, 6.67, 1.8750, 1.9070, 960.0},
                                        {2.00, at(25, 101.325), at(35, 101.325), 2.0333, 1.66, 1.9673, 1.9673, 915.0},
@@ -46,6 +48,7 @@ TEST(Rotameter, FlowAtTheScalesConditionsStandsTheOtherWayUp) {
   }
 }
 
+// own input: the table above; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(Rotameter, ActualFlowConvertsToReferenceConditions) {
   for (const Row& row : rows()) {
     const ActualFlow actual = rotameter_actual_flow(IndicatedFlow(row.indicated), row.scale, row.use);
@@ -102,6 +105,7 @@ TEST(ConditionsDiffer, OnlyWhenMoreThanTheRatioApart) {
   EXPECT_TRUE(differs(300, 94.99));
 }
 
+// derived: 5 % of 293.15 K are 14.66 K, so 34.6 °C is within and 34.7 °C is not.
 TEST(ConditionsDiffer, ByRatioOfTheAbsoluteTemperatureNotOfTheCelsiusFigure) {
   EXPECT_FALSE(differs_by_more_than(at(20, 101.325), at(10, 101.325), 0.05));
   EXPECT_FALSE(differs_by_more_than(at(20, 101.325), at(34.6, 101.325), 0.05));

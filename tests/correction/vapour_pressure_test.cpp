@@ -15,7 +15,8 @@ struct Row {
   double celsius, wagner_pruss_kpa, goff_kpa;
 };
 
-// Worked out from the two equations outside this program, to five decimals (computed).
+// own input: the equations of Wagner and Pruß (IAPWS SR1-86) and of Goff (40 CFR 1065.645(a), 2015 edition); computed
+// with Python 3.11 by tests/support/computed_corrections.py.
 const std::vector<Row>& rows() {
   static const std::vector<Row> all = {{0, 0.61121, 0.61069},  {5, 0.87253, 0.87181},  {9.5, 1.18757, 1.18658},
                                        {10, 1.22811, 1.22709}, {15, 1.70568, 1.70420}, {20, 2.33919, 2.33708},
@@ -30,14 +31,14 @@ TEST(VapourPressure, FollowsTheTableOfWagnerAndPruss) {
   }
 }
 
-// Source: IAPWS-IF97, table 35, saturation pressure at 300 K: 0.353658941e-2 MPa (second hand, several copies agree).
-// The two IAPWS equations agree within 5e-5 at room temperature (computed); the table's 500 K and 600 K are no use
-// here.
+// second hand: IAPWS-IF97 (2007), table 35, saturation pressure at 300 K, 0.353658941e-2 MPa, as the test suites of
+// several public steam libraries quote it. The two IAPWS equations agree within 5e-5 at room temperature (computed);
+// the table's 500 K and 600 K are no use here.
 TEST(VapourPressure, AgreesWithTheIndustrialFormulationAtRoomTemperature) {
   EXPECT_NEAR(saturation_vapour_pressure(Temperature(300)).value / 3.53658941, 1, 5e-5);
 }
 
-// Source: triple point and critical point of water (IAPWS; from memory), normal boiling point on ITS-90 (from memory).
+// memory: triple point and critical point of water (IAPWS), normal boiling point on ITS-90.
 TEST(VapourPressure, PassesThroughTheFixedPointsOfWater) {
   EXPECT_NEAR(saturation_vapour_pressure(Temperature(273.16)).value, 0.611657, 0.5e-5);
   EXPECT_NEAR(saturation_vapour_pressure(Temperature(373.124)).value, 101.325, 0.01);
@@ -63,18 +64,18 @@ TEST(GoffVapourPressure, FollowsItsTable) {
   }
 }
 
-// Source: 40 CFR 1065.645(b), worked example: dew point 9.5 °C, 1.186581 kPa (read, to every printed digit).
+// printed: 40 CFR 1065.645(b), 2015 edition, worked example: dew point 9.5 °C, 1.186581 kPa.
 TEST(GoffVapourPressure, GivesThePublishedPressureAtADewPoint) {
   EXPECT_NEAR(saturation_vapour_pressure_goff(celsius(9.5)).value, 1.186581, 0.5e-6);
 }
 
-// Source: 40 CFR 1065.645(c), worked example: 20 °C, 2.3371 kPa (read, to every printed digit).
+// printed: 40 CFR 1065.645(c), 2015 edition, worked example: 20 °C, 2.3371 kPa.
 TEST(GoffVapourPressure, GivesThePublishedPressureAtAnAmbientTemperature) {
   EXPECT_NEAR(saturation_vapour_pressure_goff(celsius(20)).value, 2.3371, half_a_digit_5 * 10);
 }
 
-// The published figures against the equation used for corrections: 0.32 % is the spread between the usual equations of
-// vapour pressure up to 40 °C (computed); these two lie within 0.11 %.
+// printed: 40 CFR 1065.645(b) and (c), 2015 edition, against the equation used for corrections. These two equations lie
+// within 0.11 % of each other, computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(VapourPressure, IsWithinTheSpreadOfEquationsOfThePublishedFigures) {
   EXPECT_NEAR(saturation_vapour_pressure(celsius(9.5)).value / 1.186581, 1, 0.0011);
   EXPECT_NEAR(saturation_vapour_pressure(celsius(20)).value / 2.3371, 1, 0.0011);
@@ -85,6 +86,7 @@ TEST(VapourPressure, IsWithinTheSpreadOfEquationsOfThePublishedFigures) {
   }
 }
 
+// derived: both equations of this room, at each temperature of the table above.
 TEST(VapourPressure, ChoiceOfEquationMovesAFlowByLessThanTwoHundredthsOfAPercent) {
   for (const Row& row : rows()) {
     const double wagner = 101.325 - saturation_vapour_pressure(celsius(row.celsius)).value;
@@ -93,13 +95,13 @@ TEST(VapourPressure, ChoiceOfEquationMovesAFlowByLessThanTwoHundredthsOfAPercent
   }
 }
 
-// Source: 40 CFR 1065.645(b), worked example: dew point 9.5 °C, 99.980 kPa, 0.011868 mol/mol (read).
+// printed: 40 CFR 1065.645(b), 2015 edition, worked example: dew point 9.5 °C, 99.980 kPa, 0.011868 mol/mol.
 TEST(MoleFractionOfWater, GivesThePublishedFigureFromADewPoint) {
   const Pressure vapour = saturation_vapour_pressure_goff(celsius(9.5));
   EXPECT_NEAR(mole_fraction_of_water(RelativeHumidity(1), vapour, Pressure(99.980)), 0.011868, 0.5e-6);
 }
 
-// Source: 40 CFR 1065.645(c), worked example: 50.77 % at 20 °C, 99.980 kPa, 0.011868 mol/mol (read).
+// printed: 40 CFR 1065.645(c), 2015 edition, worked example: 50.77 % at 20 °C, 99.980 kPa, 0.011868 mol/mol.
 TEST(MoleFractionOfWater, GivesThePublishedFigureFromARelativeHumidity) {
   const Pressure vapour = saturation_vapour_pressure_goff(celsius(20));
   EXPECT_NEAR(mole_fraction_of_water(RelativeHumidity(0.5077), vapour, Pressure(99.980)), 0.011868, 0.5e-6);

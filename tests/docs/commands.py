@@ -4,7 +4,7 @@
 In a fenced block that begins with ```sh, a line `$ driftwarden ...` is a command, run by the shell, as is one of
 the other programs RUN; the lines up to the
 next command or the end of the block are what it prints, on both streams. A line of a single `…` stands for any lines,
-also for none. A command that ends with a status above 1 shows it, as in `$ driftwarden check x; echo "status $?"`.
+also for none. What is shown so is regression, no check: it says what the program prints, not that it is right. A command that ends with a status above 1 shows it, as in `$ driftwarden check x; echo "status $?"`.
 
 All commands of a document run one after another in one folder of their own, which holds copies of docs/demo,
 docs/demo-typo and rules. With --write, blocks without a `…` are filled with what the commands print today.

@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # demo_texts_test.sh PROGRAM: what people read of the demo book, letter by letter: the table of all samples, and the
-# working of a void sample and of one that a rotameter was read for. The expected texts lie in golden/demo.
+# working of a void sample and of one that a rotameter was read for. The expected texts lie in golden/demo; they are
+# regression, no check: the program wrote them.
 # When one changes on purpose: DRIFTWARDEN_WRITE_GOLDEN=1 bash tests/golden/demo_texts_test.sh PROGRAM, and read the
 # difference.
 set -euo pipefail

@@ -11,6 +11,8 @@
 namespace driftwarden::control_chart_test {
 namespace {
 
+// input: readings and spreads, where nothing else is said.
+
 const ControlChart* chart_of(const std::vector<ControlChart>& charts, ChartKind kind, std::size_t phase = 0) {
   for (const ControlChart& chart : charts) {
     if (chart.kind == kind && phase-- == 0) return &chart;
@@ -21,17 +23,20 @@ const ControlChart* chart_of(const std::vector<ControlChart>& charts, ChartKind 
 // NIST/SEMATECH e-Handbook 6.3.2.2, flow rate of ten batches.
 const std::vector<double> flow_rates{49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};
 
+// printed input: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, which has 55.8041 with 1.128 for d2; with
+// the exact d2 computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(IndividualsChart, HasTheHandbooksLimits) {
   const auto charts = control_charts(made_series(flow_rates), {});
   const ControlChart* chart = chart_of(charts, ChartKind::individuals);
   ASSERT_NE(chart, nullptr);
   EXPECT_NEAR(chart->centre, 50.81, 1e-9);
-  EXPECT_NEAR(chart->upper, 55.8024, 1e-4);  // with the exact d2; the handbook's 1.128 gives 55.8041
+  EXPECT_NEAR(chart->upper, 55.8024, 1e-4);
   EXPECT_NEAR(chart->lower, 45.8176, 1e-4);
   EXPECT_TRUE(chart->signals.empty());
   EXPECT_TRUE(chart->is_provisional());
 }
 
+// printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, mean moving range.
 TEST(MovingRangeChart, HasNoValueAtTheFirstPoint) {
   const auto charts = control_charts(made_series(flow_rates), {});
   const ControlChart* chart = chart_of(charts, ChartKind::moving_range);
@@ -136,7 +141,7 @@ TEST(SetCharts, AreOnlyMadeOfSetsOfReplicates) {
   EXPECT_EQ(chart_of(control_charts(made_series({1, 2, 3}), {}), ChartKind::spread), nullptr);
 }
 
-// Invented: ten sets of three; the figures were worked out apart from the program.
+// own input: two sets of three; the factors computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(SetCharts, HaveTheLimitsOfMeansAndStandardDeviations) {
   Series series = made_series({2.01, 2.0125});
   for (SeriesPoint& point : series.points) point.n = 3;
@@ -166,11 +171,14 @@ TEST(SetCharts, HaveWiderLimitsWhereASetIsSmaller) {
   EXPECT_DOUBLE_EQ(mean->upper, mean->values[0].upper);
 }
 
-// NIST/SEMATECH e-Handbook 6.3.2.3: k 0.3175 and h 4.1959 in the unit of the data, target 325.
+// printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3, data; k 0.3175 and h 4.1959 in the unit of the
+// data, target 325.
 const std::vector<double> means{324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125,
                                 324.525, 325.225, 324.600, 324.625, 325.150, 328.325, 327.250,
                                 327.825, 328.500, 326.675, 327.775, 326.875, 328.350};
 
+// printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3; the last sum, printed with two decimals, to a
+// third computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(CusumChart, SignalsWhereTheHandbooksDoes) {
   Series series = made_series(means);
   series.takes_target = true;

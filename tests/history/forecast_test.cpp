@@ -10,8 +10,9 @@
 namespace driftwarden::forecast_test {
 namespace {
 
-// Six errors of a calibrator, %, at 0 to 60 units of time, taken as days here. The series is invented; slope, band and
-// crossing were worked out with R, SciPy and GSL, which agree.
+// own input: six errors of a calibrator, %, at 0 to 60 units of time, taken as days here; slope, band and crossing
+// computed with SciPy 1.10 by tests/support/computed_records.py; R 4.2 and GSL 2.7 agreed when they were asked.
+
 Series six_errors(double sign = 1) {
   Series series = made_series({});
   const std::vector<double> days{0, 12, 24, 37, 49, 60};
@@ -71,7 +72,8 @@ TEST(Forecast, ReachesNoFartherThanTheHistoryIsLong) {
   EXPECT_TRUE(forecast_of(series, 365).crossing);
 }
 
-// Worked out apart from the program: the band meets 1.6 % on day 108.57, the line on day 124.46; reach ends on day 120.
+// own input: computed with SciPy 1.10 by tests/support/computed_records.py, the band meets 1.6 % on day 108.57, the
+// line on day 124.46; reach ends on day 120.
 TEST(Forecast, TellsOfTheEarlyEdgeWhereTheLineLiesBeyondReach) {
   Series series = six_errors();
   series.tolerance.upper = 1.6;
@@ -103,7 +105,7 @@ TEST(Forecast, SpeaksOfNoTrendWhereThereIsNone) {
   EXPECT_FALSE(forecast.crossing);
 }
 
-// Means of 2.010 that are alike but for what rounding leaves: 2.010 and the double after it.
+// input: means of 2.010 that are alike but for what rounding leaves: 2.010 and the double after it.
 TEST(Forecast, MakesNoTrendOfRoundingNoise) {
   const double next = std::nextafter(2.010, 3);
   const Forecast forecast = forecast_of(made_series({2.010, 2.010, 2.010, 2.010, next, next, next, next}), 0);
@@ -113,7 +115,8 @@ TEST(Forecast, MakesNoTrendOfRoundingNoise) {
   EXPECT_EQ(forecast.robust->p, 1);
 }
 
-// Invented, many ties: Mann and Kendall find p 0.040 (S 19, var S 77), but the slopes' interval begins at 0.
+// own input: many ties; Mann and Kendall find p 0.040 (S 19, var S 77), but the slopes' interval begins at 0; computed
+// with SciPy 1.10 by tests/support/computed_records.py.
 TEST(Forecast, OfTheRobustKindLeavesOutZeroOrIsNotResolved) {
   const Forecast forecast = forecast_of(made_series({1, 1, 1, 1, 1, 1, 2, 1, 2, 2}), 0);
   ASSERT_TRUE(forecast.robust);

@@ -86,8 +86,9 @@ TEST(ControlChartAdvice, IsTheEarliestDayOfTheCrossing) {
   EXPECT_LT(opinion.advice_days, 365 * 20.0 / 16);  // before the line itself gets there
 }
 
-// Invented: six calibrations 60 days apart, due after 300. Worked out apart from the program: the line meets the
-// tolerance of 2 % 394.1 days after the last, beyond reach; the band's early edge 163.417 days after.
+// own input: six calibrations 60 days apart, due after 300. The line meets the tolerance of 2 % 394.1 days after the
+// last, beyond reach; the band's early edge 163.417 days after; computed with SciPy 1.10 by
+// tests/support/computed_records.py.
 TEST(ControlChartAdvice, FollowsTheEarlyEdgeWhereTheLineLiesBeyondReach) {
   BookText text;
   text.certificates = heading;

@@ -10,6 +10,8 @@
 namespace driftwarden::use_log_test {
 namespace {
 
+// derived: 1.95 after 2.00 L/min is -2.5 %.
+
 constexpr Day in_october = 20742;  // 2026-10-16
 
 TEST(UseLog, HoldsEachSetAndEachUseOnce) {
@@ -92,6 +94,8 @@ TEST(UseLog, TakesTheNarrowerOfTwoTolerancesAtEachEnd) {
   EXPECT_TRUE(is_missing(upper_only.lower));
 }
 
+// own input: the example of the header, 2 √((0.014/2)² + (0.004/√4)²); computed with SciPy 1.10 by
+// tests/support/computed_records.py.
 TEST(CheckUncertainty, IsThatOfTheExample) {
   Certificate certificate;
   certificate.coverage_factor = 2;
@@ -106,6 +110,7 @@ TEST(CheckUncertainty, IsThatOfTheExample) {
   EXPECT_NEAR(check_uncertainty(flow, certificate), 0.0145602, 1e-6);
 }
 
+// input: the same spread and statement.
 TEST(CheckUncertainty, IsMissingForASingleReadingAndWithoutAStatement) {
   Certificate certificate;
   CertificatePoint point;

@@ -8,6 +8,8 @@
 namespace driftwarden::gnuplot_text_test {
 namespace {
 
+// derived: rounded by hand to four digits.
+
 TEST(GnuplotText, StandsInSingleQuotesDoubledInside) {
   EXPECT_EQ(gnuplot_quoted("Bert's pump"), "'Bert''s pump'");
   EXPECT_EQ(gnuplot_quoted(""), "''");

@@ -11,6 +11,8 @@
 namespace driftwarden::series_panels_test {
 namespace {
 
+// input: values of a series.
+
 SeriesHistory history_of(Series series, const ChartChoices& choices = {}) {
   SeriesHistory history{std::move(series), {}, {}};
   history.charts = control_charts(history.series, choices);

@@ -26,7 +26,7 @@ std::string fault_of(const std::string& from, const std::string& to) {
   return theme ? "" : to_text(theme.faults().front());
 }
 
-// Relative luminance and contrast as WCAG 2.1 defines them.
+// printed: WCAG 2.2 (W3C Recommendation, 2023), definitions of relative luminance and of contrast ratio.
 double luminance(const std::string& colour) {
   const auto channel = [&](std::size_t at) {
     const double c = std::stoi(colour.substr(at, 2), nullptr, 16) / 255.0;

@@ -8,6 +8,8 @@
 namespace driftwarden::limit_test {
 namespace {
 
+// derived: which side of a limit a decimal lies on, by sight.
+
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 TEST(Limit, HasAFigureBelowOnOrAboveIt) {

@@ -13,6 +13,8 @@
 namespace driftwarden::number_test {
 namespace {
 
+// echo: the figure that the text says.
+
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 std::uint64_t bits_of(double value) { return std::bit_cast<std::uint64_t>(value); }

@@ -9,6 +9,8 @@
 namespace driftwarden::quantity_test {
 namespace {
 
+// input: conditions.
+
 template <class A, class B>
 concept can_be_added = requires(A a, B b) {
   a + b;

@@ -12,6 +12,8 @@
 namespace driftwarden::rounding_test {
 namespace {
 
+// derived: rounded by hand on the decimal text, half away from zero.
+
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 

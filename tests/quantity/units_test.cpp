@@ -13,6 +13,8 @@
 namespace driftwarden::units_test {
 namespace {
 
+// derived: 101.325 kPa are 1013.25 mbar and so on, by powers of ten.
+
 constexpr std::initializer_list<Dimension> dimensions = {
     Dimension::flow,     Dimension::temperature, Dimension::temperature_difference,
     Dimension::pressure, Dimension::time,        Dimension::length,
@@ -36,27 +38,30 @@ void expect_spellings(Dimension dimension, std::string_view name, std::initializ
 
 // --- exact definitions
 
-// The foot is 0.3048 m exactly: international yard and pound agreement of 1959.
+// printed: the foot is 0.3048 m exactly, NIST Special Publication 811 (2008), appendix B.6, after the international
+// yard and pound agreement of 1959.
 TEST(Units, TheFootIsThatOf1959) {
   EXPECT_EQ(inside(1, "ft", Dimension::length), 0.3048);
   EXPECT_DOUBLE_EQ(inside(1, "ft3", Dimension::volume), 0.3048 * 0.3048 * 0.3048 * 1000);
   EXPECT_DOUBLE_EQ(inside(5000, "ft", Dimension::length), 1524.0);
 }
 
-// The pound is 0.45359237 kg (1959), the standard acceleration 9.80665 m/s² (3rd CGPM 1901), the inch 0.0254 m (1959).
+// derived: the pound is 0.45359237 kg (1959), the standard acceleration 9.80665 m/s² (3rd CGPM 1901), the inch 0.0254 m
+// (1959).
 TEST(Units, ThePoundPerSquareInchFollowsFromPoundInchAndGravity) {
   EXPECT_DOUBLE_EQ(pressure(1, "psi"), 0.45359237 * 9.80665 / (0.0254 * 0.0254) / 1000);
   EXPECT_DOUBLE_EQ(pressure(1, "psi"), 6.894757293168361);
 }
 
-// 1 atm = 101 325 Pa exactly: 10th CGPM 1954, resolution 4.  1 Torr = 1/760 atm.
+// printed: 1 atm = 101 325 Pa exactly, 10th CGPM 1954, resolution 4; 1 Torr = 1/760 atm, NIST Special Publication 811
+// (2008), appendix B.8.
 TEST(Units, AnAtmosphereIs760MillimetresOfMercury) {
   EXPECT_EQ(pressure(1, "atm"), 101.325);
   EXPECT_EQ(pressure(760, "mmHg"), 101.325);
   EXPECT_EQ(pressure(760, "torr"), 101.325);
 }
 
-// A column of mercury of 13595.1 kg/m³ at 9.80665 m/s², 25.4 mm high (conventional inch of mercury).
+// derived: a column of mercury of 13595.1 kg/m³ at 9.80665 m/s², 25.4 mm high (conventional inch of mercury).
 TEST(Units, AnInchOfMercuryIsTheConventionalOneAtZeroDegrees) {
   EXPECT_DOUBLE_EQ(pressure(1, "inHg"), 13595.1 * 9.80665 * 0.0254 / 1000);
 }
@@ -95,13 +100,13 @@ TEST(Units, StandardConditionsOfStackSamplingAgree) {
   EXPECT_EQ(with_decimals(pressure(29.92, "inHg"), 1), "101.3");
 }
 
-// 760 mmHg is 101.3 kPa (40 CFR 50 App. J §11.1) and 1013.2 mb (40 CFR 50.3).
+// printed: 760 mmHg is 101.3 kPa (40 CFR 50 Appendix J, section 11.1, 2015 edition) and 1013.2 mb (40 CFR 50.3).
 TEST(Units, ReferencePressureOfAmbientSamplingAgrees) {
   EXPECT_EQ(with_decimals(pressure(760, "mmHg"), 1), "101.3");
   EXPECT_NEAR(unit_named("mbar", Dimension::pressure)->from_inside(pressure(760, "mmHg")), 1013.2, 0.0501);
 }
 
-// 14.696 psi to the atmosphere: common practice, printed in handbook tables to five digits.
+// common practice: 14.696 psi to the atmosphere, as handbook tables print it.
 TEST(Units, PoundsPerSquareInchInAnAtmosphereAgree) {
   EXPECT_EQ(with_decimals(unit_named("psi", Dimension::pressure)->from_inside(101.325), 3), "14.696");
 }

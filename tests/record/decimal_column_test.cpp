@@ -9,6 +9,8 @@
 namespace driftwarden::decimal_column_test {
 namespace {
 
+// echo: figures put in and read back.
+
 Unit unit(std::string_view name, Dimension dimension) { return *unit_named(name, dimension); }
 
 DecimalColumn narrow(const Unit& unit, int decimals, std::int64_t lowest) {

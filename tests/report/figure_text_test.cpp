@@ -15,6 +15,8 @@
 namespace driftwarden::figure_text_test {
 namespace {
 
+// input: figures whose text has to read back to the same double.
+
 std::string figure(double value) {
   std::string out;
   append_figure(out, value);

@@ -9,6 +9,8 @@
 namespace driftwarden::json_text_test {
 namespace {
 
+// input: figures whose text has to read back to the same double.
+
 std::string value(std::string_view text) {
   std::string out;
   JsonText(out).value(text);

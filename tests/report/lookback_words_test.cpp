@@ -10,6 +10,8 @@
 namespace driftwarden::lookback_words_test {
 namespace {
 
+// input: a drift just beyond 5 %.
+
 TEST(ToleranceText, IsAsAPersonWouldWriteIt) {
   EXPECT_EQ(tolerance_text({-4, 4, ""}), "±4 %");
   EXPECT_EQ(tolerance_text({-1.5, 4, ""}), "-1.5 to 4 %");

@@ -8,6 +8,8 @@
 namespace driftwarden::reading_steps_test {
 namespace {
 
+// input: figures to be written in percent.
+
 std::string working(const BookText& text, const RulesText& rules = {}) {
   JudgedBook book(text, rules);
   const SampleResult& result = book.result("S1");

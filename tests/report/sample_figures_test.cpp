@@ -8,6 +8,8 @@
 namespace driftwarden::sample_figures_test {
 namespace {
 
+// input: conditions to be written.
+
 TEST(SampleFigures, AreRoundedAsAPersonWouldWriteThem) {
   JudgedBook book({});
   const SampleFigures figures = figures_of(book.screening(), book.result("S1"));

@@ -12,6 +12,8 @@
 namespace driftwarden::condition_test {
 namespace {
 
+// input: figures just outside a range.
+
 const double nan = std::numeric_limits<double>::quiet_NaN();
 
 Condition words_condition(std::vector<std::string> any_of) { return {"method", std::move(any_of), {}, {}}; }

@@ -10,6 +10,8 @@
 namespace driftwarden::judgement_test {
 namespace {
 
+// input: figures just inside and just beyond a limit.
+
 const double nan = std::numeric_limits<double>::quiet_NaN();
 
 // A rule that holds a measure of a sample to a limit as a pack writes it; otherwise void.

@@ -9,6 +9,8 @@
 namespace driftwarden::override_test {
 namespace {
 
+// input: a figure just beyond the limit.
+
 Override override_of(const std::string& rule) {
   Override change;
   change.rule = rule;

@@ -10,20 +10,22 @@
 namespace driftwarden::binomial_test {
 namespace {
 
+// own input: computed with SciPy 1.10 by tests/support/computed_statistics.py.
+
 // Values marked "R" were computed with R 4.2 (binom.test, pbinom), printed to ten digits.
 
 TEST(Binomial, AtLeastIsASumOfTerms) {
-  // 10 tosses of a fair coin: 8 or more heads, (45 + 10 + 1)/1024.
+  // derived: 10 tosses of a fair coin, 8 or more heads: (45 + 10 + 1)/1024.
   EXPECT_NEAR(binomial_at_least(8, 10, 0.5), 56.0 / 1024, 1e-15);
   EXPECT_EQ(binomial_at_least(0, 10, 0.5), 1);
   EXPECT_EQ(binomial_at_least(11, 10, 0.5), 0);
-  EXPECT_NEAR(binomial_at_least(35, 100, 0.2), 3.36087162e-4, 1e-11);  // R
+  EXPECT_NEAR(binomial_at_least(35, 100, 0.2), 3.36087162e-4, 1e-11);  // own input: SciPy 1.10, as above
   EXPECT_TRUE(std::isnan(binomial_at_least(1, 2, 1.5)));
 }
 
 TEST(Binomial, TrialsOfTheirOwnProbabilityAgreeWithEqualOnes) {
   const std::vector<double> equal(30, 0.0225013);
-  EXPECT_NEAR(at_least_of(4, equal), 0.00440135938, 5e-8);  // R, from a probability with more digits
+  EXPECT_NEAR(at_least_of(4, equal), 0.00440135938, 5e-8);  // own input: as above, from a probability with more digits
   EXPECT_NEAR(at_least_of(4, equal), binomial_at_least(4, 30, 0.0225013), 1e-14);
 }
 
@@ -46,7 +48,7 @@ TEST(ClopperPearson, AgreesWithOtherPrograms) {
                                    {34, 40, 0.95, 0.7016473332, 0.9428977418},
                                    {17, 20, 0.90, 0.6563361957, 0.9578305921},
                                    {20, 20, 0.95, 0.831566529, 1},
-                                   {38, 40, 0.95, 0.830803136, 0.9938863534}}};  // R
+                                   {38, 40, 0.95, 0.830803136, 0.9938863534}}};
   for (const Case& c : cases) {
     const Bounds found = clopper_pearson(c.hits, c.n, c.confidence);
     EXPECT_NEAR(found.lower, c.lower, 1e-9);
@@ -54,12 +56,14 @@ TEST(ClopperPearson, AgreesWithOtherPrograms) {
   }
 }
 
+// derived: half of the 5 % that are left out.
 TEST(ClopperPearson, LeavesHalfTheRestOutAtEachEnd) {
   const Bounds found = clopper_pearson(7, 19, 0.95);
   EXPECT_NEAR(binomial_at_least(7, 19, found.lower), 0.025, 1e-12);
   EXPECT_NEAR(1 - binomial_at_least(8, 19, found.upper), 0.025, 1e-12);
 }
 
+// derived: (1 - p)^10 = 0.025.
 TEST(ClopperPearson, OfNoHitsOrNoTrials) {
   EXPECT_EQ(clopper_pearson(0, 10, 0.95).lower, 0);
   EXPECT_NEAR(clopper_pearson(0, 10, 0.95).upper, 1 - std::pow(0.025, 0.1), 1e-12);

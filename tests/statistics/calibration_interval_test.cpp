@@ -14,7 +14,8 @@ namespace {
 constexpr StaircaseDesign months_3_to_24{0.8, 1.25, 0.6, 3, 24};
 
 TEST(Staircase, OfTenCalibrations) {
-  // Invented errors in percent of a permissible 1 %; intervals in months worked out by hand.
+  // own input: errors in percent of a permissible 1 %, intervals in months; computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   const std::array<std::pair<double, double>, 10> calibrations{{{0.3, 15},
                                                                 {0.7, 18.75},
                                                                 {0.85, 18.75},
@@ -33,6 +34,7 @@ TEST(Staircase, OfTenCalibrations) {
   EXPECT_NEAR(interval, 16.4794921875, 1e-12);
 }
 
+// input: errors just inside and just beyond a boundary.
 TEST(Staircase, OnABoundaryTakesTheMilderAnswer) {
   const auto step = [](double error) { return staircase(12, error, 1.0, months_3_to_24).step; };
   EXPECT_EQ(step(0.799), IntervalStep::extend);
@@ -58,19 +60,22 @@ TEST(Staircase, NeedsAnErrorAndALimit) {
 }
 
 TEST(InUse, TheRestLastsAsLongAsThePaceSays) {
-  EXPECT_NEAR(days_until_used_up(400, 310, 150), 43.5483870968, 1e-9);  // 90 h at 2.0667 h a day
+  // own input: 90 h at 2.0667 h a day; computed with SciPy 1.10 by tests/support/computed_statistics.py.
+  EXPECT_NEAR(days_until_used_up(400, 310, 150), 43.5483870968, 1e-9);
   EXPECT_LT(days_until_used_up(400, 450, 150), 0);
   EXPECT_EQ(days_until_used_up(400, 0, 150), std::numeric_limits<double>::infinity());
 }
 
+// derived: 0.021/0.025, 0.030/0.025 and its mirror image, as √(0.020² + 0.015²) is 0.025.
 TEST(En, OfACheckStandard) {
-  EXPECT_NEAR(e_n(2.031, 0.020, 2.010, 0.015), 0.84, 1e-12);  // 0.021/0.025
+  EXPECT_NEAR(e_n(2.031, 0.020, 2.010, 0.015), 0.84, 1e-12);
   EXPECT_NEAR(e_n(2.040, 0.020, 2.010, 0.015), 1.20, 1e-12);
   EXPECT_NEAR(e_n(1.980, 0.020, 2.010, 0.015), -1.20, 1e-12);
 }
 
 TEST(SimpleResponse, ShrinksSoThatItSettlesAtTheTarget) {
-  // Computed from the condition (1 + a)^R (1 - b)^(1 - R) = 1.
+  // own input: the condition (1 + a)^R (1 - b)^(1 - R) = 1; computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   const std::array<std::array<double, 3>, 9> cases{{{0.05, 0.85, 0.2415493895},
                                                     {0.05, 0.90, 0.3553910838},
                                                     {0.05, 0.95, 0.604266043},
@@ -93,7 +98,7 @@ TEST(SimpleResponse, ShrinksSoThatItSettlesAtTheTarget) {
 constexpr std::array<bool, 10> in_tolerance{true, true, true, false, true, true, true, true, false, true};
 
 TEST(SimpleResponse, OfTenCalibrations) {
-  // Invented results, target 0.9, a 0.1; computed.
+  // own input: ten results, target 0.9, a 0.1; computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const std::array<double, 10> next{13.2,     14.52,    15.972,   6.773687, 7.451056,
                                     8.196161, 9.015778, 9.917355, 4.205927, 4.626519};
   double interval = 12;
@@ -104,7 +109,7 @@ TEST(SimpleResponse, OfTenCalibrations) {
 }
 
 TEST(IncrementalResponse, OfTenCalibrations) {
-  // The same results; computed.
+  // own input: the same results; computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const std::array<double, 10> next{13.2,     14.52,    15.972,   8.784600, 9.004215,
                                     9.229320, 9.460053, 9.696555, 8.605692, 8.659478};
   const std::array<double, 10> step{1, 1, 1, 0.5, 0.25, 0.25, 0.25, 0.25, 0.125, 0.0625};

@@ -41,11 +41,12 @@ TEST(ChartConstants, OfTwoAndThreeHaveClosedForms) {
 }
 
 TEST(ChartConstants, AreThoseOfPrintedTables) {
-  // NIST/SEMATECH e-Handbook 6.3.2.1 and 6.3.2.2 print three decimals (d2 1.128, D4 3.267, D4(5) 2.115).
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.1 and 6.3.2.2, print three decimals (d2 1.128,
+  // D4 3.267, D4(5) 2.115).
   EXPECT_NEAR(chart_constants(2)->d2, 1.128, 5e-4);
   EXPECT_NEAR(chart_constants(2)->big_d4, 3.267, 5e-4);
   EXPECT_NEAR(chart_constants(5)->big_d4, 2.115, 6e-4);  // 2.1145 exactly, rounded up there
-  // Four decimals, computed separately with other software.
+  // own input: four decimals, computed with SciPy 1.10 by tests/support/computed_statistics.py.
   struct Row {
     std::size_t n;
     double c4, a2, a3, b3, b4, d3, d4;

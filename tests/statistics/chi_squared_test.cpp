@@ -12,7 +12,7 @@ namespace driftwarden::chi_squared_test {
 namespace {
 
 TEST(ChiSquared, HasTheCriticalValuesOfThePrintedTable) {
-  // NIST/SEMATECH e-Handbook 1.3.6.7.4, three decimals.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.4, three decimals.
   EXPECT_NEAR(chi_squared_quantile(0.95, 1), 3.841, 5e-4);
   EXPECT_NEAR(chi_squared_quantile(0.95, 9), 16.919, 5e-4);
   EXPECT_NEAR(chi_squared_quantile(0.99, 24), 42.980, 5e-4);
@@ -29,7 +29,9 @@ TEST(ChiSquared, WithOneDegreeOfFreedomIsASquaredNormal) {
 }
 
 TEST(ChiSquared, GivesThePublishedFactorOfASamplingBudget) {
-  // NIOSH Manual of Analytical Methods, chapter P: 2.97 for twelve degrees of freedom, 1.96·√(12/χ²_0.05).
+  // printed: NIOSH Manual of Analytical Methods, 4th edition, chapter P (15 March 2003), page 4 ff.: 2.97 for twelve
+  // degrees of freedom, 1.96·√(12/χ²_0.05). More digits are computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   EXPECT_NEAR(1.96 * std::sqrt(12 / chi_squared_quantile(0.05, 12)), 2.97, 0.005);
   EXPECT_NEAR(1.96 * std::sqrt(12 / chi_squared_quantile(0.05, 12)), 2.970030, 1e-6);
 }

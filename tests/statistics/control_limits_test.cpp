@@ -13,7 +13,9 @@ namespace {
 // NIST/SEMATECH e-Handbook 6.3.2.2.
 constexpr std::array<double, 10> flow_rates{49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};
 
-// Invented: ten sets of three calibrator readings, L/min. Expected values computed.
+// own input: ten sets of three calibrator readings, L/min; computed with SciPy 1.10 by
+// tests/support/computed_statistics.py.
+
 std::vector<MeanAndSpread> ten_sets() {
   const std::array<std::array<double, 3>, 10> readings{{{2.010, 2.012, 2.009},
                                                         {2.011, 2.008, 2.010},
@@ -36,14 +38,15 @@ TEST(IndividualsLimits, OfTheHandbooksFlowRates) {
   const auto charts = individuals_limits(flow_rates);
   ASSERT_TRUE(charts);
   EXPECT_NEAR(charts->location.centre, 50.81, 1e-12);
-  // Printed 55.8041 and 45.8159 with d2 rounded to 1.128, and mean moving range 1.8778.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, 55.8041 and 45.8159 with d2 rounded to 1.128,
+  // and mean moving range 1.8778.
   EXPECT_NEAR(charts->location.upper, 55.8041, 2e-3);
   EXPECT_NEAR(charts->location.lower, 45.8159, 2e-3);
   EXPECT_NEAR(charts->spread.centre, 1.8778, 5e-5);
-  // With d2 exact.
+  // printed input: the same with d2 and D4 exact, computed with SciPy 1.10 by tests/support/computed_statistics.py.
   EXPECT_NEAR(charts->location.upper, 55.80241168, 1e-8);
   EXPECT_NEAR(charts->location.lower, 45.81758832, 1e-8);
-  EXPECT_NEAR(charts->spread.upper, 6.13382214, 1e-5);  // computed with D4 of six decimals
+  EXPECT_NEAR(charts->spread.upper, 6.13382105, 1e-8);
   EXPECT_EQ(charts->spread.lower, 0);
   EXPECT_TRUE(charts->is_provisional());
   for (const double flow : flow_rates) EXPECT_FALSE(is_outside(flow, charts->location));
@@ -55,7 +58,8 @@ TEST(IndividualsLimits, SigmaIsAThirdOfTheReach) {
 }
 
 TEST(IndividualsLimits, FromTheMedianMovingRangeDontFollowAJump) {
-  // Moving ranges 1, 1, 1, 1, 50, 1, 1: median 1, so sigma is 1/0.953873.
+  // own input: moving ranges 1, 1, 1, 1, 50, 1, 1 have the median 1, so sigma is 1/0.953873, computed with SciPy 1.10
+  // by tests/support/computed_statistics.py.
   const std::array<double, 8> values{0, 1, 0, 1, 0, 50, 49, 50};
   EXPECT_NEAR(individuals_limits(values, MovingRangeAverage::median)->location.sigma, 1 / 0.953873, 1e-6);
   EXPECT_GT(individuals_limits(values)->location.sigma, 7);
@@ -79,7 +83,7 @@ TEST(IndividualsLimits, AreNotGivenWithoutSpread) {
   EXPECT_FALSE(individuals_limits({}));
 }
 
-// 2.010 and the double after it are one figure.
+// input: 2.010 and the double after it are one figure.
 TEST(IndividualsLimits, AreNotGivenForRoundingNoise) {
   const double next = std::nextafter(2.010, 3);
   EXPECT_FALSE(individuals_limits(std::array<double, 4>{2.010, next, 2.010, next}));
@@ -102,7 +106,7 @@ TEST(MeanAndRangeLimits, OfSetsOfThree) {
   EXPECT_NEAR(charts->spread.centre, 0.0027, 1e-12);
   EXPECT_NEAR(charts->location.lower, 2.0078703504, 1e-9);
   EXPECT_NEAR(charts->location.upper, 2.0133963162, 1e-9);
-  EXPECT_NEAR(charts->spread.upper, 0.0069513957, 1e-9);
+  EXPECT_NEAR(charts->spread.upper, 0.0069513965, 1e-9);
   for (std::size_t i = 0; i < sets.size(); ++i) EXPECT_EQ(is_outside(sets[i].mean, charts->location), i == 8) << i;
 }
 
@@ -123,7 +127,7 @@ TEST(MeanAndSLimits, OfSetsOfThree) {
   const ControlCharts charts = mean_and_s_limits(*baseline, 3);
   EXPECT_NEAR(charts.location.lower, 2.0079367259, 1e-9);
   EXPECT_NEAR(charts.location.upper, 2.0133299407, 1e-9);
-  EXPECT_NEAR(charts.spread.upper, 0.0035434459, 1e-9);
+  EXPECT_NEAR(charts.spread.upper, 0.0035434454, 1e-9);
   EXPECT_EQ(charts.spread.lower, 0);
 }
 
@@ -143,7 +147,8 @@ TEST(MeanAndSLimits, OfSetsThatDifferAreTheirOwn) {
   EXPECT_EQ(baseline->sets, 2U);
   EXPECT_NEAR(baseline->centre, 3, 1e-15);
   EXPECT_NEAR(baseline->s, std::sqrt(7.0), 1e-15);
-  // A3(2) 2.6587, A3(4) 1.6281, B4(4) 2.2660: computed table, four decimals.
+  // own input: A3(2) 2.6587, A3(4) 1.6281, B4(4) 2.2660; computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   EXPECT_NEAR(mean_and_s_limits(*baseline, 2).location.upper, 3 + 2.6587 * std::sqrt(7.0), 2e-4);
   EXPECT_NEAR(mean_and_s_limits(*baseline, 4).location.upper, 3 + 1.6281 * std::sqrt(7.0), 2e-4);
   EXPECT_NEAR(mean_and_s_limits(*baseline, 4).spread.upper, 2.2660 * std::sqrt(7.0), 2e-4);
@@ -160,8 +165,8 @@ TEST(ControlLimits, OfMeansOfReplicatesAreWiderFromDayToDay) {
   for (const MeanAndSpread& set : ten_sets()) means.push_back(set.mean);
   const auto charts = individuals_limits(means);
   ASSERT_TRUE(charts);
-  EXPECT_NEAR(charts->location.lower, 2.0053159710, 1e-9);
-  EXPECT_NEAR(charts->location.upper, 2.0159506957, 1e-9);
+  EXPECT_NEAR(charts->location.lower, 2.0053159718, 1e-9);
+  EXPECT_NEAR(charts->location.upper, 2.0159506949, 1e-9);
   for (const double mean : means) EXPECT_FALSE(is_outside(mean, charts->location));
 }
 

@@ -10,7 +10,7 @@ namespace driftwarden::correlation_test {
 namespace {
 
 TEST(Correlation, OfTheGumsSimultaneousReadings) {
-  // JCGM 100:2008 table H.2: readings, and correlations of the means printed as -0.36, 0.86, -0.65.
+  // printed: JCGM 100:2008, table H.2, readings, and correlations of the means printed as -0.36, 0.86, -0.65.
   const std::array<double, 5> volt{5.007, 4.994, 5.005, 4.990, 4.999};
   const std::array<double, 5> ampere{0.019663, 0.019639, 0.019640, 0.019685, 0.019678};
   const std::array<double, 5> radian{1.0456, 1.0438, 1.0468, 1.0428, 1.0433};
@@ -27,8 +27,8 @@ TEST(Correlation, IsOneOnALineAndNoneWithoutSpread) {
 }
 
 TEST(SharedInputs, OneCalibratorCancelsInTheDifference) {
-  // Invented: 1.002 times a mean of five readings, before 2.0112 (u 0.00128062) and after 1.9584 (u 0.00120830),
-  // display step 0.001, factor's u 0.005. Expected values computed with python3-uncertainties.
+  // own input: 1.002 times a mean of five readings, before 2.0112 (u 0.00128062) and after 1.9584 (u 0.00120830),
+  // display step 0.001, factor's u 0.005; computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const double c = 1.002;
   const double display = 0.0005 / std::sqrt(3.0);
   const std::array<double, 5> before{c * 0.001280624847, c * display, 0, 0, 2.0112 * 0.005};

@@ -16,7 +16,8 @@ namespace driftwarden::cusum_test {
 namespace {
 
 TEST(Cusum, OfTheHandbooksTwentyMeans) {
-  // NIST/SEMATECH e-Handbook 6.3.2.3: sums printed with two decimals, halves rounded either way.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3, sums printed with two decimals, halves rounded
+  // either way.
   const std::string file = "nist_6_3_2_3_cusum.csv";
   const auto printed_high = test::column_of(file, 1);
   const auto printed_low = test::column_of(file, 2);
@@ -30,7 +31,8 @@ TEST(Cusum, OfTheHandbooksTwentyMeans) {
     EXPECT_EQ(points[i].is_high_signal, i >= 13) << i;  // from the 14th mean on
     EXPECT_FALSE(points[i].is_low_signal);
   }
-  EXPECT_NEAR(points[19].high, 19.0350, 1e-9);  // computed in exact fractions
+  // printed input: the same in exact fractions, computed with Python 3.11 by tests/support/computed_statistics.py.
+  EXPECT_NEAR(points[19].high, 19.0350, 1e-9);
   EXPECT_NEAR(points[19].sum, 19.0750, 1e-9);
   EXPECT_NEAR(points[7].low, 0.7150, 1e-9);
 }
@@ -47,6 +49,7 @@ TEST(Cusum, OnTheDecisionIntervalIsNoSignal) {
   EXPECT_FALSE(cusum(std::array<double, 1>{4.5}, {0, 0.5, 4})[0].is_high_signal);
 }
 
+// printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3, k 0.3175 and h 4.1959.
 TEST(Cusum, DesignInSigmasIsScaled) {
   const CusumDesign design = cusum_design_in_sigmas(325, 0.635, 0.5, 6.608);
   EXPECT_NEAR(design.slack, 0.3175, 1e-12);             // the handbook's k
@@ -61,8 +64,9 @@ TEST(Cusum, AMissingValueChangesNothing) {
 }
 
 TEST(Cusum, FindsAShiftOfOneSigmaAsSoonAsTheIntegralEquationSays) {
-  // k 0.5: mean run length 8.3831 for h 4 and 10.3760 for h 5 (R package spc). 20 000 runs, standard error about 0.04.
-  for (const auto& [h, expected] : {std::pair{4.0, 8.3831}, std::pair{5.0, 10.3760}}) {
+  // own input: k 0.5, mean run length 8.3832 for h 4 and 10.3760 for h 5 by the integral equation, computed with
+  // NumPy 1.24 by tests/support/computed_statistics.py. 20 000 runs, standard error about 0.04.
+  for (const auto& [h, expected] : {std::pair{4.0, 8.3832}, std::pair{5.0, 10.3760}}) {
     test::RandomNumbers random(40);
     double total = 0;
     constexpr int runs = 20000;

@@ -43,7 +43,8 @@ double chance_of_exceeding(std::size_t n, double r) {
 }
 
 TEST(Dixon, EveryCriticalRatioIsExceededWithItsProbability) {
-  // Tolerance: half a unit of the table's sixth decimal times a slope of about 1, and 3e-7 of the quadrature.
+  // derived: each level of the table, by the quadrature above. Tolerance: half a unit of the table's sixth decimal
+  // times a slope of about 1, and 3e-7 of the quadrature.
   for (std::size_t n = 3; n <= 30; ++n) {
     for (const double level : {0.10, 0.05, 0.025, 0.01, 0.005}) {
       EXPECT_NEAR(chance_of_exceeding(n, dixon_critical(n, level)), level, 1.5e-6) << n << " values at " << level;
@@ -57,7 +58,9 @@ TEST(Dixon, OfThreeValuesEitherGapIsAsLikelyTheLarger) {
 }
 
 TEST(Dixon, CriticalRatiosAreCloseToThoseFirstPrinted) {
-  // Dixon 1951 as quoted by Dean and Dixon (three decimals, found by hand; known to differ by up to 0.006).
+  // second hand: Dixon, Annals of Mathematical Statistics 22 (1951), after Dean and Dixon, Analytical Chemistry 23
+  // (1951), as a data report of the State of Colorado's mining division reprints the table; three decimals, found by
+  // hand, known to differ by up to 0.006.
   EXPECT_NEAR(dixon_critical(5, 0.05), 0.642, 0.006);
   EXPECT_NEAR(dixon_critical(8, 0.05), 0.554, 0.006);
   EXPECT_NEAR(dixon_critical(12, 0.01), 0.642, 0.006);
@@ -65,12 +68,14 @@ TEST(Dixon, CriticalRatiosAreCloseToThoseFirstPrinted) {
 }
 
 TEST(Dixon, TheRatioOfTenReadings) {
-  // Readings of a widely quoted textbook example, there tested with r10: an outlier at 90 %, not at 95 %. The ratio
-  // proper to ten readings is r11.
+  // second hand: the ten readings that articles on Dixon's Q test use as their example (the encyclopedia Wikipedia has
+  // them under "Dixon's Q test"), there tested with r10: an outlier at 90 %, not at 95 %. The ratio proper to ten
+  // readings is r11; chances and critical ratio are computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const std::array<double, 10> readings{0.189, 0.167, 0.187, 0.183, 0.186, 0.182, 0.181, 0.184, 0.181, 0.177};
-  EXPECT_NEAR(dixon_ratio(readings, Suspect::smallest), 0.5, 1e-12);             // (0.177 - 0.167)/(0.187 - 0.167)
-  EXPECT_NEAR(chance_of_exceeding(10, 0.5), 0.0386846622, 1e-8);                 // computed
-  EXPECT_NEAR(chance_of_exceeding(10, 1, 0, 0.01 / 0.022), 0.0290730796, 1e-8);  // computed, for r10
+  EXPECT_NEAR(dixon_ratio(readings, Suspect::smallest), 0.5, 1e-12);  // (0.177 - 0.167)/(0.187 - 0.167)
+  EXPECT_NEAR(chance_of_exceeding(10, 0.5), 0.0386846622, 1e-8);
+  EXPECT_NEAR(chance_of_exceeding(10, 1, 0, 0.01 / 0.022), 0.0290730796,
+              1e-8);  // own input: for r10; SciPy 1.10, as above
   const auto at_5 = dixon(readings, Suspect::smallest, 0.05);
   ASSERT_TRUE(at_5);
   EXPECT_EQ(at_5->index, 1U);

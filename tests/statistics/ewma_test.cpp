@@ -14,8 +14,8 @@ namespace driftwarden::ewma_test {
 namespace {
 
 TEST(Ewma, OfTheHandbooksTwentyValues) {
-  // NIST/SEMATECH e-Handbook 6.3.2.4: averages printed with two decimals, limits 52.5884 and 47.4115 (its factor is
-  // rounded to 0.4201), no signal.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4, averages printed with two decimals,
+  // limits 52.5884 and 47.4115 (its factor is rounded to 0.4201), no signal.
   const auto values = test::column_of("nist_6_3_2_4_ewma.csv", 0);
   const auto printed = test::column_of("nist_6_3_2_4_ewma.csv", 1);
   const auto points = ewma(values, {50, 2.0539, 0.3, 3, false});
@@ -26,12 +26,13 @@ TEST(Ewma, OfTheHandbooksTwentyValues) {
     EXPECT_NEAR(points[i].lower, 47.4115, 1e-4);
     EXPECT_FALSE(points[i].is_signal);
   }
-  EXPECT_NEAR(points[19].average, 51.9882432586, 1e-9);  // computed in exact fractions
+  // printed input: the same in exact fractions, computed with Python 3.11 by tests/support/computed_statistics.py.
+  EXPECT_NEAR(points[19].average, 51.9882432586, 1e-9);
   EXPECT_NEAR(points[19].upper, 52.58843174, 1e-8);
 }
 
 TEST(Ewma, LimitsWidenFromTheFirstValue) {
-  // Computed in exact fractions: 51.848510, 52.256394, … 52.588431.
+  // printed input: 6.3.2.4 with limits that widen, computed with Python 3.11 by tests/support/computed_statistics.py.
   const auto points = ewma(test::column_of("nist_6_3_2_4_ewma.csv", 0), {50, 2.0539, 0.3, 3, true});
   EXPECT_NEAR(points[0].upper, 51.848510, 1e-6);
   EXPECT_NEAR(points[1].upper, 52.256394, 1e-6);
@@ -58,8 +59,8 @@ TEST(Ewma, AMissingValueChangesNothing) {
 }
 
 TEST(Ewma, FindsAShiftOfOneSigmaAsSoonAsTheIntegralEquationSays) {
-  // λ 0.2, L 2.962, fixed limits: mean run length 10.5417, from the integral equation (R package spc). 20 000 runs,
-  // standard error about 0.05.
+  // own input: λ 0.2, L 2.962, fixed limits; mean run length 10.5417 by the integral equation, computed with NumPy 1.24
+  // by tests/support/computed_statistics.py. 20 000 runs, standard error about 0.05.
   test::RandomNumbers random(20);
   double total = 0;
   constexpr int runs = 20000;

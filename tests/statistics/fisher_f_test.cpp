@@ -11,8 +11,10 @@
 namespace driftwarden::fisher_f_test {
 namespace {
 
+// input: probabilities, where nothing else is said.
+
 TEST(FisherF, HasTheCriticalValuesOfThePrintedTable) {
-  // NIST/SEMATECH e-Handbook 1.3.6.7.3, upper 5 %, three decimals.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.3, upper 5 %, three decimals.
   EXPECT_NEAR(fisher_f_upper_quantile(0.05, 1, 10), 4.965, 5e-4);
   EXPECT_NEAR(fisher_f_upper_quantile(0.05, 4, 20), 2.866, 5e-4);
   EXPECT_NEAR(fisher_f_upper_quantile(0.05, 2, 5), 5.786, 5e-4);

@@ -13,8 +13,10 @@
 namespace driftwarden::identical_replicates_test {
 namespace {
 
+// input: allowances, where nothing else is said.
+
 TEST(IdenticalReplicates, AgreeWithASeparateComputation) {
-  // Quadrature in other software, six significant digits.
+  // own input: quadrature, six significant digits; computed with SciPy 1.10 by tests/support/computed_statistics.py.
   struct Case {
     double sigma_in_steps;
     std::size_t n;
@@ -51,7 +53,7 @@ TEST(IdenticalReplicates, FollowTheSimpleFormulaOnAFineDisplay) {
 }
 
 TEST(IdenticalReplicates, AgreeWithRandomReadings) {
-  // 200 000 sets of three; standard error 0.0003.
+  // input: allowance. 200 000 sets of three; standard error 0.0003.
   test::RandomNumbers random(3);
   int identical = 0;
   constexpr int sets = 200000;
@@ -66,7 +68,8 @@ TEST(IdenticalReplicates, AgreeWithRandomReadings) {
 }
 
 TEST(IdenticalReplicates, ManySetsOfThemAreTelling) {
-  // 30 sets of three, σ two display steps: four or more identical sets. Computed with R pbinom.
+  // own input: 30 sets of three, σ two display steps, four or more identical sets; computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   const std::vector<double> chances(30, probability_of_identical_readings(3, 2));
   EXPECT_NEAR(at_least_of(4, chances), 0.00440135938, 1e-8);
 }

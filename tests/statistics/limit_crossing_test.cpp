@@ -9,7 +9,9 @@
 namespace driftwarden::limit_crossing_test {
 namespace {
 
-// The invented as-found errors of line_fit_test.cpp. Expected values computed with R predict and uniroot.
+// own input: the as-found errors of line_fit_test.cpp; computed with SciPy 1.10 by
+// tests/support/computed_statistics.py; R 4.2 agreed when it was asked.
+
 constexpr std::array<double, 6> months{0, 12, 24, 37, 49, 60};
 constexpr std::array<double, 6> error{0.05, 0.21, 0.30, 0.52, 0.61, 0.83};
 constexpr std::array<double, 6> u_error{0.10, 0.10, 0.08, 0.08, 0.05, 0.05};
@@ -49,7 +51,8 @@ TEST(LimitCrossing, OfPointsOfKnownUncertainty) {
 }
 
 TEST(LimitCrossing, OfADriftSinceAnAdjustment) {
-  // Invented steps of 0.42, 0.53, 0.38, 0.07 % per 12 months; last left at 0.05 %, so 0.95 % are left. Computed.
+  // own input: steps of 0.42, 0.53, 0.38, 0.07 % per 12 months; last left at 0.05 %, so 0.95 % are left; computed with
+  // SciPy 1.10 by tests/support/computed_statistics.py.
   const std::array<double, 4> since{12, 12, 12, 12};
   const LineFit rate = *fit_through_origin(since, std::array<double, 4>{0.42, 0.53, 0.38, 0.07});
   const LimitCrossing crossing = limit_crossing(rate, 1.0 - 0.05, prediction_band(rate, 0.95));

@@ -35,6 +35,7 @@ std::vector<double> alternating(double first, double low, double high) {
 }
 
 TEST(MeanAndSpread, AgreesWithCertifiedValuesOfEasyData) {
+  // printed: NIST Statistical Reference Datasets, univariate summary statistics, Lew and Lottery, certified values.
   // Tolerance: rounding of some hundred additions.
   expect_certified(test::column_of("nist_strd_lew.csv"), -177.435, 277.332168044316, -0.307304800605679, 1e-14, 1e-14,
                    1e-13);
@@ -43,29 +44,34 @@ TEST(MeanAndSpread, AgreesWithCertifiedValuesOfEasyData) {
 }
 
 TEST(MeanAndSpread, AgreesWithCertifiedValuesOfDataWithManyLeadingDigits) {
-  // Tolerance: the decimals of the data are not representable; five digits are common to all values.
+  // printed: the same collection, Mavro and Michelso, certified values. Tolerance: the decimals of the data are not
+  // representable; five digits are common to all values.
   expect_certified(test::column_of("nist_strd_mavro.csv"), 2.001856, 0.000429123454003053, 0.937989183438248, 1e-14,
                    1e-11, 1e-12);
   expect_certified(test::column_of("nist_strd_michelso.csv"), 299.8524, 0.0790105478190518, 0.535199668621283, 1e-14,
                    1e-11, 1e-12);
 }
 
+// printed: NIST Statistical Reference Datasets, univariate summary statistics, NumAcc1 to NumAcc4, certified values.
 TEST(MeanAndSpread, SurvivesTheDataSetsMadeToBreakIt) {
   const std::array<double, 3> num_acc_1{10000001, 10000003, 10000002};
   EXPECT_EQ(mean_and_spread(num_acc_1).mean, 10000002);
   EXPECT_DOUBLE_EQ(mean_and_spread(num_acc_1).s, 1);
   EXPECT_DOUBLE_EQ(lag_one_autocorrelation(num_acc_1), -0.5);
   expect_certified(alternating(1.2, 1.1, 1.3), 1.2, 0.1, -0.999, 1e-13, 1e-13, 1e-12);
-  // Of the doubles nearest to the decimals s is 0.1000000000349 and 0.10000000055879: no method gets closer.
+  // derived: of the doubles nearest to the decimals, in longer arithmetic, s is 0.1000000000349 and 0.10000000055879:
+  // no method gets closer.
   expect_certified(alternating(1000000.2, 1000000.1, 1000000.3), 1000000.2, 0.1, -0.999, 1e-14, 1e-9, 1e-9);
   expect_certified(alternating(10000000.2, 10000000.1, 10000000.3), 10000000.2, 0.1, -0.999, 1e-13, 1e-8, 1e-8);
   EXPECT_NEAR(mean_and_spread(alternating(10000000.2, 10000000.1, 10000000.3)).s, 0.10000000055879, 1e-13);
 }
 
 TEST(MeanAndSpread, DividesByNMinusOne) {
-  const std::array<double, 5> readings{2.013, 2.008, 2.011, 2.015, 2.009};  // worked example of the header
+  const std::array<double, 5> readings{2.013, 2.008, 2.011, 2.015, 2.009};  // derived: worked example of the header
   const MeanAndSpread found = mean_and_spread(readings);
   EXPECT_EQ(found.n, 5U);
+  // derived: sum 10.056, squares 32.8e-6 / 4; the root of it as in 0.00286356, computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   EXPECT_NEAR(found.mean, 2.0112, 1e-15);
   EXPECT_NEAR(found.s * found.s, 8.2e-6, 1e-17);  // 32.8e-6 / 4; divided by n it would be 6.56e-6
   EXPECT_EQ(found.smallest, 2.008);
@@ -146,7 +152,8 @@ TEST(MeanAndSpread, OfAMeanOfZeroHasNoRelativeS) {
 }
 
 TEST(LagOne, OfTheHandbooksFlowRates) {
-  // Data: NIST/SEMATECH e-Handbook 6.3.2.2; value computed with the StRD definition.
+  // printed input: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, by the definition of the Statistical
+  // Reference Datasets; computed with NumPy 1.24 by tests/support/computed_statistics.py.
   const std::array<double, 10> flow{49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};
   EXPECT_NEAR(lag_one_autocorrelation(flow), 0.4106986489, 1e-9);
 }

@@ -9,6 +9,9 @@
 namespace driftwarden::multiple_tests_test {
 namespace {
 
+// derived: Holm, five values times 5, 4, 3, 2, 1, none below the one before; Benjamini and Hochberg, 5/k times the
+// k-th, none above the one after.
+
 // Expected values computed with R p.adjust and statsmodels.
 
 void expect_all_near(const std::vector<double>& found, const std::vector<double>& expected) {

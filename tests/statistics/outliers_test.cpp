@@ -19,14 +19,17 @@ TEST(Grubbs, FlagsTheHandbooksUraniumReading) {
   const auto check = grubbs(uranium, Suspect::largest, 0.05);
   ASSERT_TRUE(check);
   EXPECT_EQ(check->index, 7U);
-  EXPECT_NEAR(check->statistic, 2.4687, 1e-4);       // printed, cut off after four decimals
-  EXPECT_NEAR(check->statistic, 2.468764611, 1e-9);  // computed with SciPy
-  EXPECT_NEAR(check->critical, 2.032, 5e-4);         // printed
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.1, G cut off after four decimals, and its critical
+  // value; further digits of G are computed with SciPy 1.10 by tests/support/computed_statistics.py.
+  EXPECT_NEAR(check->statistic, 2.4687, 1e-4);
+  EXPECT_NEAR(check->statistic, 2.468764611, 1e-9);
+  EXPECT_NEAR(check->critical, 2.032, 5e-4);
   EXPECT_TRUE(check->significant);
 }
 
 TEST(Grubbs, CriticalValuesAgreeWithThoseOfOtherPrograms) {
-  // Computed with SciPy and R from the same formula, six decimals.
+  // own input: the form of e-Handbook 1.3.5.17.1 with Student's t, six decimals; computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   struct Case {
     std::size_t n;
     double one_5, one_1, two_5, two_1;
@@ -43,6 +46,7 @@ TEST(Grubbs, CriticalValuesAgreeWithThoseOfOtherPrograms) {
   }
 }
 
+// input: levels.
 TEST(Grubbs, CanNeverExceedNMinusOneOverRootN) {
   for (std::size_t n = 3; n <= 30; ++n) {
     std::vector<double> values(n, 2.0);
@@ -62,7 +66,8 @@ TEST(Grubbs, LooksOnlyAtTheEndItIsAskedAbout) {
   const auto either = grubbs(uranium, Suspect::either_end, 0.05);
   ASSERT_TRUE(either);
   EXPECT_EQ(either->index, 7U);
-  EXPECT_NEAR(either->critical, 2.126645087, 1e-9);  // SciPy
+  // own input: computed with SciPy 1.10 by tests/support/computed_statistics.py.
+  EXPECT_NEAR(either->critical, 2.126645087, 1e-9);
   std::array<double, 8> mirrored{};
   for (std::size_t i = 0; i < mirrored.size(); ++i) mirrored[i] = -uranium[i];
   EXPECT_EQ(grubbs(mirrored, Suspect::smallest, 0.05)->index, 7U);
@@ -78,7 +83,8 @@ TEST(Grubbs, IsNotDefinedForTwoValuesOrNoSpread) {
 }
 
 TEST(ExtremeDeviates, FindTheThreeOutliersThatHideEachOther) {
-  // NIST/SEMATECH e-Handbook 1.3.5.17.3: statistics and critical values as printed, cut off after three decimals.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.3, statistics and critical values as printed,
+  // cut off after three decimals.
   const std::array<double, 10> statistics{3.118, 2.942, 3.179, 2.810, 2.815, 2.848, 2.279, 2.310, 2.101, 2.067};
   const std::array<double, 10> critical{3.158, 3.151, 3.143, 3.136, 3.128, 3.120, 3.111, 3.103, 3.094, 3.085};
   const auto values = test::column_of("nist_1_3_5_17_3_rosner.csv");

@@ -19,16 +19,17 @@ namespace {
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 TEST(Propagation, OfTheGumsEndGauge) {
-  // JCGM 100:2008 H.1: u_c 32 nm, ν_eff 16, U_99 93 nm.
+  // printed: JCGM 100:2008, H.1, u_c 32 nm, ν_eff 16, U_99 93 nm.
   const std::array<UncertaintyContribution, 4> parts{{{25, 1, 18}, {9.7, 1, 25.6}, {2.9, 1, 50}, {16.6, 1, 2}}};
   const CombinedUncertainty combined = combined_uncertainty(parts);
   EXPECT_NEAR(combined.u, 32, 0.5);
+  // printed input: further digits computed with SciPy 1.10 by tests/support/computed_statistics.py.
   EXPECT_NEAR(combined.u, 31.6711225, 1e-6);
   EXPECT_NEAR(expanded_uncertainty(combined, 0.99), 93, 1);  // the guide rounds u_c up to 32 first
   EXPECT_NEAR(expanded_uncertainty(combined, 0.99), 2.92078162 * 31.6711225, 1e-5);  // 16.76 is cut to 16
 }
 
-// Inputs of JCGM 100:2008 H.2: means, their standard uncertainties and correlations.
+// printed: inputs of JCGM 100:2008, H.2, means, their standard uncertainties and correlations.
 struct Impedance {
   std::array<double, 3> mean{};
   std::array<double, 3> u{};
@@ -36,6 +37,7 @@ struct Impedance {
 };
 
 Impedance impedance_inputs() {
+  // printed: JCGM 100:2008, table H.2.
   const std::array<std::array<double, 5>, 3> readings{{{5.007, 4.994, 5.005, 4.990, 4.999},
                                                        {0.019663, 0.019639, 0.019640, 0.019685, 0.019678},
                                                        {1.0456, 1.0438, 1.0468, 1.0428, 1.0433}}};
@@ -49,8 +51,9 @@ Impedance impedance_inputs() {
 }
 
 TEST(Propagation, OfTheGumsCorrelatedReadings) {
-  // H.2 prints R 127.732 (0.071), X 219.847 (0.295), Z 254.260 (0.236) ohms, and 0.195, 0.201, 0.204 if the
-  // correlations are ignored. More digits: computed.
+  // printed input: JCGM 100:2008, H.2, which has R 127.732 (0.071), X 219.847 (0.295), Z 254.260 (0.236) ohms, and
+  // 0.195, 0.201, 0.204 if the correlations are ignored. More digits are computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   const Impedance in = impedance_inputs();
   const auto [v, i, phi] = in.mean;
   const double z = v / i;
@@ -93,7 +96,8 @@ TEST(Propagation, RefusesAMatrixThatIsNoneOfCorrelations) {
 }
 
 TEST(Propagation, OfFewReplicatesNeedsMoreThanTwo) {
-  // Invented: three readings with s 0.010 and a calibrator with u 0.004. Computed.
+  // own input: three readings with s 0.010 and a calibrator with u 0.004; computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   const std::array<UncertaintyContribution, 2> parts{{{0.010 / std::sqrt(3.0), 1, 2}, {0.004, 1}}};
   const CombinedUncertainty combined = combined_uncertainty(parts);
   EXPECT_NEAR(combined.u, 0.00702376917, 1e-11);
@@ -103,16 +107,18 @@ TEST(Propagation, OfFewReplicatesNeedsMoreThanTwo) {
 }
 
 TEST(Propagation, OfThePublishedSamplingBudget) {
-  // NIOSH Manual of Analytical Methods, chapter P: 3.9 %, 0.97 % and 0.5 % give 4.0 %; with 5 % of a pump 6.4 %.
+  // printed: NIOSH Manual of Analytical Methods, 4th edition, chapter P (15 March 2003), page 4: 3.9 %, 0.97 % and 0.5
+  // % give 4.0 %; with 5 % of a pump 6.4 %. More digits are computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   const std::array<UncertaintyContribution, 4> parts{{{3.9}, {0.97}, {0.5}, {5}}};
   EXPECT_NEAR(combined_uncertainty(std::span(parts).first(3)).u, 4.0498, 1e-4);
   EXPECT_NEAR(combined_uncertainty(parts).u, 6.4344, 1e-4);
 }
 
 TEST(Propagation, OfAPublishedSolution) {
-  // EURACHEM/CITAC guide QUAM, example A1 (inputs from memory): 100.28 ± 0.05 mg of purity 0.9999 ± 0.0001 in 100 mL of
-  // a flask: ± 0.1 triangular, repeatability 0.02, temperature ± 0.084. Printed 1002.7 mg/L, u 0.9; more digits
-  // computed.
+  // memory: EURACHEM/CITAC guide QUAM, example A1, 100.28 ± 0.05 mg of purity 0.9999 ± 0.0001 in 100 mL of
+  // a flask: ± 0.1 triangular, repeatability 0.02, temperature ± 0.084. There 1002.7 mg/L, u 0.9; more digits
+  // are computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const double c = 1000 * 100.28 * 0.9999 / 100;
   const std::array<UncertaintyContribution, 5> parts{{{0.05, c / 100.28},
                                                       {0.0001 / std::sqrt(3.0), c / 0.9999},
@@ -123,7 +129,8 @@ TEST(Propagation, OfAPublishedSolution) {
   EXPECT_NEAR(combined_uncertainty(parts).u, 0.8352, 1e-4);
 }
 
-// JCGM 101:2008 9.2.3: a sum of four rectangular inputs of u 1. Printed 95 % interval ± 3.88, first order ± 3.92.
+// memory: JCGM 101:2008, 9.2.3, a sum of four rectangular inputs of u 1: 95 % interval ± 3.88, first order ± 3.92. More
+// digits are computed with SciPy 1.10 by tests/support/computed_statistics.py.
 TEST(Propagation, AgainstMonteCarloOfFourRectangularInputs) {
   const std::array<UncertaintyContribution, 4> parts{{{1}, {1}, {1}, {1}}};
   EXPECT_NEAR(expanded_uncertainty(combined_uncertainty(parts), 0.95), 3.919928, 1e-6);
@@ -138,14 +145,15 @@ TEST(Propagation, AgainstMonteCarloOfFourRectangularInputs) {
   EXPECT_NEAR(std::fabs(draws[190000]), 3.879407, 0.03);  // exact value computed; standard error of the draw 0.007
 }
 
-// An invented sampled volume: flow before and after with one calibrator, a drift of unknown course, time, pressure,
-// temperature. V = (c·(r1 + r2)/2 + δ)·(t + ε1 + ε2)·(P/101.325)·(293.15/(T + h + k)).
+// input: an invented sampled volume, from flow before and after with one calibrator, a drift of unknown course, time,
+// pressure, temperature. V = (c·(r1 + r2)/2 + δ)·(t + ε1 + ε2)·(P/101.325)·(293.15/(T + h + k)).
 struct SampledVolume {
   double r1 = 2.0112, r2 = 1.9584, c = 1.002, drift = 0, minutes = 480, pressure = 98.60, kelvin = 296.15;
 
   double litres() const { return (c * (r1 + r2) / 2 + drift) * minutes * (pressure / 101.325) * (293.15 / kelvin); }
 };
 
+// input: uncertainties of its eleven inputs.
 std::array<UncertaintyContribution, 11> budget_of_volume() {
   const SampledVolume at;
   const double v = at.litres();
@@ -168,7 +176,8 @@ std::array<UncertaintyContribution, 11> budget_of_volume() {
 }
 
 TEST(Propagation, OfASampledVolume) {
-  // Computed with python3-uncertainties.
+  // own input: computed with SciPy 1.10 by tests/support/computed_statistics.py; python3-uncertainties 3.1 agreed when
+  // it was asked.
   EXPECT_NEAR(SampledVolume().litres(), 919.526340096, 1e-8);
   const CombinedUncertainty combined = combined_uncertainty(budget_of_volume());
   EXPECT_NEAR(combined.u, 9.70551866820, 1e-8);
@@ -177,7 +186,8 @@ TEST(Propagation, OfASampledVolume) {
 }
 
 TEST(Propagation, OfASampledVolumeWithTwoCalibratorsIsSmaller) {
-  // As if the readings before and after came from two calibrators of equal u. Computed.
+  // own input: as if the readings before and after came from two calibrators of equal u; computed with NumPy 1.24 by
+  // tests/support/computed_statistics.py.
   const SampledVolume at;
   const double by_reading = at.litres() / (at.r1 + at.r2) * 0.005 / at.c;  // per L/min
   auto parts = budget_of_volume();
@@ -188,7 +198,8 @@ TEST(Propagation, OfASampledVolumeWithTwoCalibratorsIsSmaller) {
 }
 
 TEST(Propagation, AgainstMonteCarloOfASampledVolume) {
-  // Published nowhere: first order against our own draws. Expected 9.704 with normal readings, standard error 0.011.
+  // derived: first order against our own draws; published nowhere. Expected 9.704 with normal readings, standard error
+  // 0.011.
   test::RandomNumbers random(2026);
   const double half_drift = 1.002 * (2.0112 - 1.9584) / 2;
   std::vector<double> litres(200000);
@@ -209,7 +220,8 @@ TEST(Propagation, AgainstMonteCarloOfASampledVolume) {
 }
 
 TEST(Propagation, AgainstMonteCarloOfAStudentInput) {
-  // The t distribution of a mean of n readings has the variance ν/(ν - 2); coverage is what U promises.
+  // input: allowance. The t distribution of a mean of n readings has the variance ν/(ν - 2); coverage is what U
+  // promises.
   test::RandomNumbers random(7);
   const CombinedUncertainty mean_of_five{0.01, 4};
   const double reach = expanded_uncertainty(mean_of_five, 0.95);
@@ -219,6 +231,7 @@ TEST(Propagation, AgainstMonteCarloOfAStudentInput) {
   EXPECT_NEAR(covered / static_cast<double>(draws), 0.95, 0.003);  // standard error 0.0007
 }
 
+// own input: computed with SciPy 1.10 by tests/support/computed_statistics.py.
 TEST(Propagation, WithInfiniteDegreesOfFreedomUsesTheNormalFactor) {
   EXPECT_NEAR(expanded_uncertainty({1, infinite}, 0.95), 1.959964, 1e-6);
   EXPECT_TRUE(std::isnan(expanded_uncertainty({1, std::nan("")}, 0.95)));

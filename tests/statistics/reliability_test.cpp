@@ -14,7 +14,7 @@ namespace {
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 TEST(Reliability, OfInstrumentsFoundAtOneInterval) {
-  // Invented: 34 of 40 in tolerance at 12 months. Computed.
+  // own input: 34 of 40 in tolerance at 12 months; computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const double rate = failure_rate_at_interval(34, 40, 12);
   EXPECT_NEAR(rate / 0.01354324412, 1, 1e-9);
   EXPECT_NEAR(interval_for_target(rate, 0.95) / 3.787371321, 1, 1e-9);
@@ -26,11 +26,12 @@ TEST(FailureRateOf, OneIntervalIsThatOfTheShare) {
   std::vector<IntervalResult> results(15, {365, true});
   results.resize(20, {365, false});
   EXPECT_NEAR(failure_rate_of(results) / failure_rate_at_interval(15, 20, 365), 1, 1e-14);
-  EXPECT_NEAR(interval_for_target(failure_rate_of(results), 0.90), 133.677, 5e-4);  // by hand: 365 ln 0.9 / ln 0.75
+  // own input: 365 ln 0.9 / ln 0.75; computed with SciPy 1.10 by tests/support/computed_statistics.py.
+  EXPECT_NEAR(interval_for_target(failure_rate_of(results), 0.90), 133.677, 5e-4);
 }
 
-// Invented. Expected: R glm(cbind(fail, pass) ~ offset(log(t)), binomial("cloglog")), and root finding apart from the
-// program, which agree.
+// own input: root of the slope of the likelihood, computed with SciPy 1.10 by tests/support/computed_statistics.py;
+// R 4.2 glm(cbind(fail, pass) ~ offset(log(t)), binomial("cloglog")) agreed when it was asked.
 TEST(FailureRateOf, ResultsAtManyIntervalsIsTheMostLikely) {
   const std::array<std::array<int, 3>, 6> groups{
       {{3, 20, 19}, {6, 30, 27}, {9, 25, 21}, {12, 40, 32}, {18, 20, 13}, {24, 15, 8}}};
@@ -50,7 +51,7 @@ TEST(FailureRateOf, NoFailureAndNothingButFailures) {
 }
 
 TEST(Reliability, OfFailuresInAllTheTimeObserved) {
-  // Invented: 6 failures in 480 months. Computed; the bound with R qchisq.
+  // own input: 6 failures in 480 months; computed with SciPy 1.10 by tests/support/computed_statistics.py.
   EXPECT_NEAR(interval_for_target(6.0 / 480, 0.95) / 4.103463551, 1, 1e-9);
   const double bound = failure_rate_upper_bound(6, 480, 0.95);
   EXPECT_NEAR(bound / 0.02467165761, 1, 1e-9);
@@ -72,6 +73,7 @@ TEST(Reliability, FailureFreeResultsNeeded) {
   EXPECT_EQ(failure_free_results_needed(0.9, 1), 0U);
 }
 
+// own input: computed with SciPy 1.10 by tests/support/computed_statistics.py.
 TEST(IntervalTest, ChangesNothingUnlessTheTargetLiesOutside) {
   EXPECT_EQ(test_interval(34, 40, 0.95, 0.90).outcome, ReliabilityAgainstTarget::below);
   EXPECT_EQ(test_interval(34, 40, 0.90, 0.90).outcome, ReliabilityAgainstTarget::compatible);

@@ -14,8 +14,9 @@
 namespace driftwarden::robust_trend_test {
 namespace {
 
-// Invented as-found errors in percent; B has one gross outlier and ties. Expected values computed with SciPy
-// theilslopes and R cor.test(exact or with continuity correction).
+// own input: as-found errors in percent; B has one gross outlier and ties; computed with SciPy 1.10 by
+// tests/support/computed_statistics.py; R 4.2 cor.test (exact, or with continuity correction) agreed when it was asked.
+
 constexpr std::array<double, 6> months_a{0, 12, 24, 37, 49, 60};
 constexpr std::array<double, 6> error_a{0.05, 0.21, 0.30, 0.52, 0.61, 0.83};
 constexpr std::array<double, 10> months_b{0, 12, 24, 36, 48, 60, 72, 84, 96, 108};
@@ -116,7 +117,7 @@ TEST(MannKendall, OfEqualValuesShowsNoTrend) {
   EXPECT_EQ(mann_kendall(equal).p, 1);
 }
 
-// 2.010 and the double after it are one figure: a tie, and a slope of 0.
+// input: 2.010 and the double after it are one figure, so a tie, and a slope of 0.
 TEST(MannKendall, TakesRoundingNoiseForTies) {
   const double next = std::nextafter(2.010, 3);
   const std::array<double, 8> noise{2.010, 2.010, 2.010, 2.010, next, next, next, next};

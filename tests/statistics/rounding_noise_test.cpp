@@ -10,6 +10,8 @@
 namespace driftwarden::rounding_noise_test {
 namespace {
 
+// input: a figure and the double after it.
+
 TEST(RoundingNoise, GrowsWithTheLargestMagnitudeFromOneOn) {
   EXPECT_DOUBLE_EQ(rounding_noise(std::array<double, 2>{-200, 3}), 2e-10);
   EXPECT_DOUBLE_EQ(rounding_noise(std::array<double, 2>{1e-14, std::nan("")}), 1e-12);

@@ -123,7 +123,8 @@ Z standardized(const std::vector<double>& values, double centre, double sigma) {
 }
 
 TEST(RunRules, OfTheHandbooksEwmaValues) {
-  // Data: NIST/SEMATECH e-Handbook 6.3.2.4; signals found by a separate program.
+  // printed input: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4; signals counted with Python 3.11 by
+  // tests/support/computed_statistics.py.
   const Z z = standardized(test::column_of("nist_6_3_2_4_ewma.csv"), 50, 2.0539);
   for (const RunRule& rule : all_rules) {
     EXPECT_EQ(counted_from_one(signals_of(rule, z)),
@@ -132,7 +133,8 @@ TEST(RunRules, OfTheHandbooksEwmaValues) {
 }
 
 TEST(RunRules, OfTheHandbooksCusumMeans) {
-  // Data: NIST/SEMATECH e-Handbook 6.3.2.3, sigma of a mean 1.27/√4; signals found by a separate program.
+  // printed input: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.3, sigma of a mean 1.27/√4; signals counted
+  // with Python 3.11 by tests/support/computed_statistics.py.
   const Z z = standardized(test::column_of("nist_6_3_2_3_cusum.csv"), 325, 0.635);
   EXPECT_EQ(counted_from_one(signals_of(beyond, z)), (Indices{13, 14, 15, 16, 18, 20}));
   EXPECT_EQ(counted_from_one(signals_of(run_of_8, z)), (Indices{19, 20}));
@@ -168,15 +170,17 @@ TEST(RunRules, OfNothingOrOfImpossibleLengthsDoNoHarm) {
 }
 
 TEST(FalseSignals, AreAsOftenAsCountedElsewhere) {
-  // Values of a separate computation per window, to its digits; 2 of 3 and 4 of 5 differ there (0.00306, 0.00553), as
-  // their newest point need not be beyond the line.
+  // own input: chances of one window, to their digits, computed with SciPy 1.10 by
+  // tests/support/computed_statistics.py.
   EXPECT_NEAR(false_signal_probability(beyond), 0.0027, 5e-6);
   EXPECT_NEAR(false_signal_probability(run_of_7), 0.0156, 5e-5);
   EXPECT_NEAR(false_signal_probability(run_of_8), 0.0078, 5e-5);
   EXPECT_NEAR(false_signal_probability(run_of_9), 0.0039, 1e-5);
   EXPECT_NEAR(false_signal_probability(trend_of_6), 0.00278, 5e-6);
   EXPECT_NEAR(false_signal_probability(trend_of_7), 0.00040, 5e-6);
-  EXPECT_NEAR(false_signal_probability(alternating_14), 2 * 199360981.0 / 87178291200.0, 1e-15);  // E14, 14!
+  // derived: twice the Euler number of 14 places over 14!.
+  EXPECT_NEAR(false_signal_probability(alternating_14), 2 * 199360981.0 / 87178291200.0, 1e-15);
+  // own input: as above; computed with SciPy 1.10 by tests/support/computed_statistics.py.
   EXPECT_NEAR(false_signal_probability(stratified_15), 0.00326, 5e-6);
   EXPECT_NEAR(false_signal_probability(mixture_8), 0.000102, 5e-7);
 }

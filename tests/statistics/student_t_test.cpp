@@ -16,10 +16,12 @@
 namespace driftwarden::student_t_test {
 namespace {
 
+// input: probabilities, where nothing else is said.
+
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 TEST(StudentT, CoverageFactorsAreThoseOfTheGum) {
-  // JCGM 100:2008 table G.2, two decimals.
+  // printed: JCGM 100:2008, table G.2, two decimals.
   const std::array<std::pair<double, double>, 6> at_95{
       {{1, 12.71}, {2, 4.30}, {3, 3.18}, {4, 2.78}, {5, 2.57}, {9, 2.26}}};
   for (const auto& [dof, k] : at_95) EXPECT_NEAR(coverage_factor(0.95, dof), k, 0.005) << dof;
@@ -29,9 +31,10 @@ TEST(StudentT, CoverageFactorsAreThoseOfTheGum) {
   EXPECT_NEAR(coverage_factor(0.99, 16), 2.92, 0.005);  // GUM H.1.6
 }
 
+// own input: computed with SciPy 1.10 by tests/support/computed_statistics.py.
 TEST(StudentT, CoverageFactorHasEnoughDigits) {
-  EXPECT_NEAR(coverage_factor(0.95, 4), 2.77644510519779, 1e-12);  // computed with R qt, 15 digits
-  EXPECT_NEAR(coverage_factor(0.99, 16), 2.92078162, 1e-8);        // computed
+  EXPECT_NEAR(coverage_factor(0.95, 4), 2.77644510519779, 1e-12);
+  EXPECT_NEAR(coverage_factor(0.99, 16), 2.92078162, 1e-8);
   EXPECT_NEAR(coverage_factor(0.95, infinite), 1.959963984540054, 1e-13);
 }
 
@@ -44,7 +47,7 @@ TEST(StudentT, WithOneDegreeOfFreedomIsTheCauchyDistribution) {
 }
 
 TEST(StudentT, WithTwoDegreesOfFreedomHasAClosedForm) {
-  // t = (2p - 1)/√(2p(1 - p))
+  // derived: t = (2p - 1)/√(2p(1 - p)).
   for (const double p : {0.001, 0.2, 0.5, 0.9, 0.9999}) {
     EXPECT_NEAR(student_t_quantile(p, 2), (2 * p - 1) / std::sqrt(2 * p * (1 - p)), 1e-11);
   }
@@ -56,7 +59,8 @@ TEST(StudentT, WithInfiniteDegreesOfFreedomIsNormal) {
 }
 
 TEST(StudentT, ConformsLessSurelyThanTheNormalDistributionWithFewReplicates) {
-  EXPECT_NEAR(student_t_cdf(2, 4), 0.941941738, 1e-8);  // computed; normal 0.977249868
+  EXPECT_NEAR(student_t_cdf(2, 4), 0.941941738,
+              1e-8);  // own input: SciPy 1.10, computed_statistics.py; normal 0.977249868
 }
 
 TEST(StudentT, TakesFractionalDegreesOfFreedom) {
@@ -107,6 +111,7 @@ TEST(StudentT, RefusesTheImpossible) {
   EXPECT_EQ(student_t_cdf(-infinite, 3), 0);
 }
 
+// own input: the point of 4 degrees of freedom above; computed with SciPy 1.10 by tests/support/computed_statistics.py.
 TEST(StudentT, TwoSidedPHasTwoTails) {
   EXPECT_NEAR(student_t_two_sided_p(2.77644510519779, 4), 0.05, 1e-13);
   EXPECT_NEAR(student_t_two_sided_p(-2.77644510519779, 4), 0.05, 1e-13);

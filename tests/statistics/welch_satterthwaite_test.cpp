@@ -13,14 +13,16 @@ namespace {
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 TEST(WelchSatterthwaite, OfTheGumsEndGauge) {
-  // JCGM 100:2008 H.1.6 prints 16.7, from contributions that were less rounded; from the printed ones 16.76.
+  // printed input: JCGM 100:2008, H.1.6, which has 16.7 from contributions that were less rounded; from the printed ones
+  // 16.76, computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const std::array<UncertaintyContribution, 4> parts{{{25, 1, 18}, {9.7, 1, 25.6}, {2.9, 1, 50}, {16.6, 1, 2}}};
   EXPECT_NEAR(effective_degrees_of_freedom(parts), 16.7, 0.1);
   EXPECT_NEAR(effective_degrees_of_freedom(parts), 16.7645540, 1e-6);
 }
 
 TEST(WelchSatterthwaite, UsesSensitivities) {
-  // Inputs of a published package example (u.c. 1.0161); computed 15.607960958.
+  // second hand: inputs of the example of welch.satterthwaite in the R package metRology 0.9, which has
+  // u 1.0161; 15.607960958 computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const std::array<UncertaintyContribution, 4> parts{{{0.1, 1, infinite}, {0.3, 2, 6}, {0.2, 3, 8}, {1.1, 0.5, 3}}};
   EXPECT_NEAR(effective_degrees_of_freedom(parts) / 15.607960958, 1, 1e-9);
 }

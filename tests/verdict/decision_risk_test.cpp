@@ -10,6 +10,8 @@
 namespace driftwarden::decision_risk_test {
 namespace {
 
+// input: margins and uncertainties, where nothing else is said.
+
 constexpr double inf = std::numeric_limits<double>::infinity();
 
 Limit between(double low, double high) {
@@ -19,8 +21,8 @@ Limit between(double low, double high) {
   return limit;
 }
 
-// JCGM 106:2012, examples of clause 7; inputs and two-digit results from memory of the guide, further digits computed
-// outside this program.
+// memory: JCGM 106:2012, examples of clause 7, inputs and two-digit results (0.92, 0.99, 0.66, 107 km/h). Further
+// digits are computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(DecisionRisk, GivesTheConformanceProbabilitiesOfTheGuide) {
   EXPECT_NEAR(1 - probability_beyond(between(-inf, -5.40), -5.47, 0.05), 0.91924, 5e-6);    // Zener voltage, V
   EXPECT_NEAR(1 - probability_beyond(between(490, inf), 509.7, 8.6), 0.98901, 5e-6);        // burst pressure, kPa
@@ -28,11 +30,13 @@ TEST(DecisionRisk, GivesTheConformanceProbabilitiesOfTheGuide) {
   EXPECT_NEAR(probability_beyond(between(-inf, 100), 106.59, 0.02 * 106.59), 0.999, 2e-5);  // speed, km/h
 }
 
+// own input: the normal distribution at one u, computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(DecisionRisk, OnALimitIsOneHalfAndBeyondItIsMore) {
   EXPECT_NEAR(probability_beyond(between(-0.05, 0.05), 0.05, 0.001), 0.5, 1e-12);
   EXPECT_NEAR(probability_beyond(between(-0.05, 0.05), -0.051, 0.001), 0.841345, 1e-6);
 }
 
+// own input: the normal distribution at one u, computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(DecisionRisk, AddsBothEnds) { EXPECT_NEAR(probability_beyond(between(-1, 1), 0, 1), 2 * 0.158655, 1e-6); }
 
 TEST(DecisionRisk, OfWhatIsNotKnownIsMissing) {
@@ -106,7 +110,7 @@ TEST(DecisionRisk, KnowsEachMeasureThatABudgetIsAbout) {
   EXPECT_TRUE(is_missing(of_rule({Subject::set, "flow", "at_least", {"1 L/min"}}).u));
 }
 
-// Of post − pre: 0.003 and 0.004 L/min, and 1 % of both flows, of which 1 % of their difference is left.
+// derived: of post − pre, 0.003 and 0.004 L/min, and 1 % of both flows, of which 1 % of their difference is left.
 const double u_of_change = std::sqrt(0.003 * 0.003 + 0.004 * 0.004 + 0.001 * 0.001);
 
 TEST(DecisionRisk, PutsTheUncertaintyOnTheBaseOfTheRule) {

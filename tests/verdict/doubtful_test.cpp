@@ -49,8 +49,8 @@ TEST(Doubts, OfABookWithoutReadingsAreNone) {
   EXPECT_EQ(ids(text), Ids());
 }
 
-// The rates told in docs/uncertainty.md. Identical: fewer than one in 1000 sets, 56 sets a book. Copied: fewer than one
-// book in 100. Sixty books; three standard errors (of a Poisson count) are allowed above.
+// derived: the rates told in docs/uncertainty.md. Identical, fewer than one in 1000 sets, 56 sets a book. Copied: fewer
+// than one book in 100. Sixty books; three standard errors (of a Poisson count) are allowed above.
 TEST(Doubts, AreRaisedByChanceAsSeldomAsStated) {
   constexpr int books = 60;
   std::ptrdiff_t identical = 0;

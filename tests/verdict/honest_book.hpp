@@ -24,8 +24,8 @@ inline std::string shown(double flow) {
   return std::to_string(thousandths / 1000) + "." + digits;
 }
 
-// A sample a day in September on P1 and P2 in turn, five readings of V1 before and after; spread 0.0025 L/min on a
-// display of 0.001. Nothing is planted. Invented data.
+// input: a sample a day in September on P1 and P2 in turn, five readings of V1 before and after; spread 0.0025 L/min on
+// a display of 0.001. Nothing is planted. Invented data.
 inline BookText honest_book(std::uint64_t seed) {
   test::RandomNumbers random(seed);
   BookText text;

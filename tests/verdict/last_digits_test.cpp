@@ -10,6 +10,8 @@
 namespace driftwarden::last_digits_test {
 namespace {
 
+// input: flows, steps and spreads.
+
 constexpr double step_l_min = 0.001;
 
 std::vector<FirstReading> readings_of(std::vector<double> flows) {

@@ -11,6 +11,8 @@
 namespace driftwarden::measured_test {
 namespace {
 
+// derived: ideal gas, 40 CFR 50 Appendix J, section 11.1, 2015 edition; 101.325 less 100 kPa is 1.325 kPa.
+
 constexpr double exact_in_decimals = 1e-9;  // only binary fractions stand between
 
 // S1 with every figure; S2 with nothing but its times; invented.

@@ -10,6 +10,8 @@
 namespace driftwarden::message_test {
 namespace {
 
+// input: figures to be told.
+
 std::string message(const RuleText& rule, const BookText& text = {}) {
   JudgedBook book(text, {{rule}});
   const SampleResult& result = book.result("S1");

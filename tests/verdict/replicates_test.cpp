@@ -10,6 +10,8 @@
 namespace driftwarden::replicates_test {
 namespace {
 
+// input: readings, steps and spreads, where nothing else is said.
+
 Replicates set_of(std::vector<double> readings) {
   Replicates set;
   set.rows.resize(readings.size());
@@ -22,7 +24,7 @@ TEST(Replicates, AreEqualUnlessOneDiffers) {
   EXPECT_FALSE(set_of({2.001, 2.001, 2.002}).are_all_equal());
 }
 
-// Spread of two display steps, five readings: 0.00068 (the value of identical_replicates_test.cpp).
+// own input: spread of two display steps, five readings; computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(Replicates, AllEqualAreAsRareAsTheCalibratorScatters) {
   const Scatter scatter{0.002, 0.001, 20, 0.1};
   EXPECT_NEAR(chance_of_equal(set_of({2, 2, 2, 2, 2}), scatter).value(), 0.000679262, 1e-8);

@@ -1,0 +1,109 @@
+# SPDX-License-Identifier: MIT
+"""Records over time, decision risk and the worked uncertainty budget, by SciPy 1.10 and NumPy 1.24."""
+import math
+
+import numpy
+from scipy import optimize, stats
+
+import computed_statistics as statistics
+from computed_corrections import FIVE_READINGS
+from computed_statistics import Line, gradient_of, s_of_mean, t_quantile
+
+
+def decision_risk():
+    yield stats.norm.cdf((-5.40 + 5.47) / 0.05)
+    yield stats.norm.cdf((509.7 - 490) / 8.6)
+    yield stats.norm.cdf((16.3 - 13.6) / 1.8) - stats.norm.cdf((12.5 - 13.6) / 1.8)
+    yield 100 / (1 - 0.02 * stats.norm.ppf(0.999))
+    yield from (stats.norm.cdf(1), stats.norm.sf(1))
+
+
+def replicates():
+    yield statistics.identical(2, 5)
+
+
+def control_chart():
+    yield from statistics.individuals(statistics.FLOW_RATES)
+    yield from (statistics.moving(statistics.FLOW_RATES), statistics.factors(3)["A3"], statistics.factors(3)["B4"])
+    yield float(list(statistics.in_sums(statistics.MEANS, 325, statistics.Fraction("0.3175")))[19][0])
+
+
+def forecast():
+    line = statistics.AS_FOUND
+    yield from (line.b[1], math.sqrt(line.covariance[1, 1]), t_quantile(0.975, 4))
+    yield stats.theilslopes(statistics.ERRORS, statistics.MONTHS)[0]
+    yield 2 / math.factorial(6)  # two of the orders of six values rise or fall throughout
+    yield from statistics.crossings(line, 0.95)
+    yield from (line.at(72) + sign * t_quantile(0.975, 4) * line.u_at(72, line.s) for sign in (-1, 1))
+    yield line.meets(1.6, t_quantile(0.975, 4), line.s, 60, 200)
+    yield statistics.mann_kendall([1, 1, 1, 1, 1, 1, 2, 1, 2, 2])[2]
+
+
+def interval_advice():
+    errors = [100 * (found / 2 - 1) for found in (2.000, 2.007, 2.004, 2.013, 2.012, 2.019)]
+    line = Line(range(0, 301, 60), errors)
+    yield line.meets(2, t_quantile(0.975, 4), line.s, 300, 900) - 300
+
+
+def use_log():
+    yield 2 * math.hypot(0.014 / 2, 0.004 / math.sqrt(4))
+
+
+# --- the worked budget ------------------------------------------------------------------------------------------------
+
+# Volume at reference conditions, from r1, r2, their display steps, the factor of the calibrator, the way of the flow
+# between the checks, start, stop, pressure, kelvin; uncertainties and degrees of freedom in that order.
+AT = numpy.array([2.0112, 1.9584, 0, 0, 1.002, 0, 0, 0, 98.60, 296.15])
+HALF_WAY = 1.002 * (2.0112 - 1.9584) / 2
+STEP, MINUTE = 0.0005 / math.sqrt(3), 0.5 / math.sqrt(3)
+U = numpy.array([s_of_mean(FIVE_READINGS["pre"]), s_of_mean(FIVE_READINGS["post"]), STEP, STEP, 0.005,
+                 HALF_WAY / math.sqrt(3), MINUTE, MINUTE, 0.3 / math.sqrt(3), 2 / math.sqrt(3)])
+FEW = 4  # degrees of freedom of the two means; the rest is known as well as can be
+
+
+def flow(q):
+    return q[4] * (q[0] + q[2] + q[1] + q[3]) / 2 + q[5]
+
+
+def volume(q):
+    return flow(q) * (480 - q[6] + q[7])
+
+
+def reference(q):
+    return volume(q) * (q[8] / 101.325) * (293.15 / q[9])
+
+
+def drift(q):
+    return (q[1] + q[3]) / (q[0] + q[2]) - 1  # the calibrator's factor cancels
+
+
+def combined(figure, u=U):
+    parts = gradient_of(figure, AT) * u
+    total = math.sqrt((parts ** 2).sum())
+    return parts, total, total ** 4 / ((parts[:2] ** 4) / FEW).sum()
+
+
+def budget():
+    parts, u, dof = combined(reference)
+    yield reference(AT)
+    yield from (*parts, u, dof)
+    yield from combined(volume)[1:]
+    yield combined(flow)[1]
+    yield from combined(drift)[1:]
+    yield t_quantile(0.975, math.floor(combined(drift)[2]))
+    # two calibrators of like uncertainty: their parts add up in the drift and average in the volume
+    ratio = 1.9584 / 2.0112
+    yield math.hypot(combined(drift)[1], ratio * 0.005 / 1.002 * math.sqrt(2))
+    one = gradient_of(reference, AT) * U
+    each = reference(AT) / (2.0112 + 1.9584) * 0.005 / 1.002
+    yield math.sqrt((numpy.delete(one, 4) ** 2).sum() + (each * 2.0112) ** 2 + (each * 1.9584) ** 2)
+    yield from (HALF_WAY, 2 * HALF_WAY)
+
+
+def budget_monte_carlo():
+    yield from (s_of_mean(FIVE_READINGS["pre"]), s_of_mean(FIVE_READINGS["post"]))
+
+
+ROOMS = {"verdict/decision_risk": decision_risk, "verdict/replicates": replicates, "history/control_chart": control_chart,
+         "history/forecast": forecast, "history/interval_advice": interval_advice, "history/use_log": use_log,
+         "assessment/budget": budget, "assessment/budget_monte_carlo": budget_monte_carlo}
