@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/command/shipped.hpp"
 
+#include <fstream>
 #include <system_error>
 
 namespace driftwarden {
@@ -8,11 +9,13 @@ namespace driftwarden {
 std::filesystem::path shipped_folder() {
   namespace fs = std::filesystem;
   std::error_code ignored;
-  const fs::path program = fs::read_symlink("/proc/self/exe", ignored);
-  const fs::path beside = program.parent_path().parent_path() / "share" / "driftwarden";
-  if (!program.empty() && fs::exists(beside / "rules", ignored)) return beside;
-  if (fs::exists(fs::path(DRIFTWARDEN_SOURCE_SHARE) / "rules", ignored)) return DRIFTWARDEN_SOURCE_SHARE;
-  return DRIFTWARDEN_INSTALLED_SHARE;
+  const fs::path folder = fs::read_symlink("/proc/self/exe", ignored).parent_path();
+  // A program that lies where it was built has a file beside it that names the sources; installed ones have none.
+  for (const fs::path& built : {folder, folder.parent_path()}) {
+    std::ifstream file(built / "driftwarden.sources");
+    if (std::string sources; std::getline(file, sources)) return sources;
+  }
+  return (folder / DRIFTWARDEN_SHARE_FROM_PROGRAM).lexically_normal();
 }
 
 std::string program_version() { return DRIFTWARDEN_VERSION; }

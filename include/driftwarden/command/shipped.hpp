@@ -6,8 +6,8 @@
 
 namespace driftwarden {
 
-// The folder that holds rules/ and plots/: as installed beside the program (../share/driftwarden), else where the
-// program was built.
+// The folder that holds rules/ and plots/: where the program was installed to, wherever that was moved
+// (../share/driftwarden from its own folder), or the sources it was built from, if it lies in its build folder.
 std::filesystem::path shipped_folder();
 
 std::string program_version();
