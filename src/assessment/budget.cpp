@@ -73,6 +73,7 @@ class BudgetMaker {
     repeatability(BudgetSource::pre_repeatability, pre_, {.on_pre = 1});
     repeatability(BudgetSource::post_repeatability, post_, {.on_post = 1});
     certificates();
+    since_the_certificates();
     resolution(BudgetSource::pre_resolution, pre_, {.on_pre = gain(pre_)});
     resolution(BudgetSource::post_resolution, post_, {.on_post = gain(post_)});
     flow_between();
@@ -118,15 +119,21 @@ class BudgetMaker {
   }
 
   // An input of unknown uncertainty. An essential one forbids a statement on each figure it acts on.
-  void lack(BudgetSource source, const Effect& effect, bool is_essential) {
-    BudgetLack lack{source, {}, is_essential ? effect.on_pre : 0, is_essential ? effect.on_post : 0};
+  void lack(BudgetSource source, const Effect& effect, bool is_essential, double within = missing) {
+    BudgetLack lack{source, {}, is_essential ? effect.on_pre : 0, is_essential ? effect.on_post : 0, within};
     double c[budget_figures];
     sensitivities(effect, c);
     for (std::size_t y = 0; y < budget_figures; ++y) lack.is_essential[y] = is_essential && c[y] != 0;
     budget_.lacks.push_back(lack);
   }
 
-  static double gain(const ReadingSet& set) { return set.flow.mean / set.indicated_l_min; }
+  bool is_one_certificate() const { return pre_.certificate >= 0 && pre_.certificate == post_.certificate; }
+
+  // What one step of the indication does to the flow, through the slope of the error curve.
+  double gain(const ReadingSet& set) const {
+    const auto curve = basis_.calibrators.curve_for(f_.rows[set.rows.begin], set.certificate);
+    return set.flow.mean / set.indicated_l_min * step_through(curve, set.indicated_l_min);
+  }
 
   void repeatability(BudgetSource source, const ReadingSet& set, const Effect& effect) {
     const auto n = static_cast<double>(set.flow.n);
@@ -139,7 +146,7 @@ class BudgetMaker {
     const CertificateUncertainty post = certificate_uncertainty(basis_, post_);
     const Effect on_pre{.on_pre = f_.pre_l_min};
     const Effect on_post{.on_post = f_.post_l_min};
-    const bool is_one = pre_.certificate >= 0 && pre_.certificate == post_.certificate;
+    const bool is_one = is_one_certificate();
     if (is_one) {
       // One calibrator under one certificate: its error is the same before and after, but for where it was read.
       const bool is_known = !is_missing(pre.standard) && !is_missing(post.standard);
@@ -158,6 +165,30 @@ class BudgetMaker {
       between_points(BudgetSource::pre_interpolation, pre, on_pre);
       between_points(BudgetSource::post_interpolation, post, on_post);
     }
+  }
+
+  CalibratorKnowledge::MovedSince moved_since(const ReadingSet& set) const {
+    return basis_.calibrators.moved_since(set.certificate, set.rows.calibrator,
+                                          local_day(set.rows.last, basis_.book.settings.zone));
+  }
+
+  void since_the_certificates() {
+    const CalibratorKnowledge::MovedSince pre = moved_since(pre_);
+    const CalibratorKnowledge::MovedSince post = moved_since(post_);
+    if (is_one_certificate()) {
+      moved(BudgetSource::calibrator_drift, post.u > pre.u ? post : pre, pre_, both(pre.u, post.u));
+    } else {
+      moved(BudgetSource::pre_calibrator_drift, pre, pre_, {.on_pre = f_.pre_l_min});
+      moved(BudgetSource::post_calibrator_drift, post, post_, {.on_post = f_.post_l_min});
+    }
+  }
+
+  void moved(BudgetSource source, const CalibratorKnowledge::MovedSince& since, const ReadingSet& set,
+             const Effect& effect) {
+    if (set.certificate < 0) return;  // nothing is known of its error at all, and that is said
+    const Certificate& certificate = basis_.book.certificates[static_cast<std::size_t>(set.certificate)];
+    if (is_missing(since.u)) return lack(source, effect, false, certificate.tolerance.value_or(missing));
+    if (since.u > 0) add(source, 0, since.u, Distribution::student_t, since.dof, effect);
   }
 
   // Of a relative error common to both sets that is known to so much before, and to so much after: per unit of the

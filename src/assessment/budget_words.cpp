@@ -15,6 +15,9 @@ std::string_view to_text(BudgetSource source) {
       "between certificate points, pre and post",
       "between certificate points, pre",
       "between certificate points, post",
+      "calibrator since its certificate",
+      "calibrator since its certificate, pre",
+      "calibrator since its certificate, post",
       "resolution, pre",
       "resolution, post",
       "flow between the checks",
@@ -53,6 +56,9 @@ std::string_view unit_of(BudgetSource source) {
     case BudgetSource::interpolation:
     case BudgetSource::pre_interpolation:
     case BudgetSource::post_interpolation:
+    case BudgetSource::calibrator_drift:
+    case BudgetSource::pre_calibrator_drift:
+    case BudgetSource::post_calibrator_drift:
     case BudgetSource::bubble_humidity:
       return "1";
     case BudgetSource::reading_temperature:

@@ -9,7 +9,10 @@
 namespace driftwarden {
 
 CalibratorKnowledge::CalibratorKnowledge(const Book& book, SupposedErrors supposed)
-    : book_(book), supposed_(std::move(supposed)), history_(book.certificates, book.instruments.size()) {
+    : book_(book),
+      supposed_(std::move(supposed)),
+      history_(book.certificates, book.instruments.size()),
+      drifts_(calibrator_drifts(book.certificates, history_, book.instruments.size())) {
   for (const Certificate& certificate : book.certificates) {
     curves_.push_back(error_curve(certificate));
     const bool is_known = certificate.instrument != no_row;
@@ -21,6 +24,23 @@ CalibratorKnowledge::CalibratorKnowledge(const Book& book, SupposedErrors suppos
 std::span<const ErrorPoint> CalibratorKnowledge::curve(std::int32_t certificate) const {
   if (certificate < 0) return {};
   return curves_[static_cast<std::size_t>(certificate)];
+}
+
+std::span<const ErrorPoint> CalibratorKnowledge::curve_for(Row reading, std::int32_t certificate) const {
+  const ErrorCurve* supposed = supposed_curve(reading, certificate);
+  return supposed == nullptr ? curve(certificate) : std::span<const ErrorPoint>(*supposed);
+}
+
+CalibratorKnowledge::MovedSince CalibratorKnowledge::moved_since(std::int32_t certificate, Row calibrator,
+                                                                 Day on) const {
+  if (certificate < 0) return {};
+  const bool is_itself_supposed =
+      calibrator == supposed_.instrument && supposed_.curve(calibrator, certificate, on) != nullptr;
+  if (is_itself_supposed) return {0, 1};
+  const auto place = static_cast<std::size_t>(certificate);
+  const CalibratorDrift& drift = drifts_[place];
+  const auto days = static_cast<double>(on - book_.certificates[place].calibrated);
+  return {drift.after_days(days), static_cast<double>(drift.intervals)};
 }
 
 const ErrorCurve* CalibratorKnowledge::supposed_curve(Row reading, std::int32_t certificate) const {
@@ -55,11 +75,9 @@ CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certific
   const ReadingTable& readings = book_.readings;
   const Row calibrator = readings.calibrator[reading];
   bool unused = false;
-  const ErrorCurve* supposed = supposed_curve(reading, certificate);
   return correct_reading(readings.indicated_l_min[reading], field(readings.temperature_k, reading),
                          pressure_kpa(reading, unused), field(readings.humidity, reading),
-                         book_.instruments[calibrator],
-                         supposed == nullptr ? curve(certificate) : std::span<const ErrorPoint>(*supposed),
+                         book_.instruments[calibrator], curve_for(reading, certificate),
                          scale_temperature(calibrator, certificate), practice);
 }
 

@@ -56,6 +56,29 @@ std::vector<ErrorPoint> as_found_curve(const Certificate& certificate) {
   return one_an_indication(errors_of(certificate, as_found));
 }
 
+namespace {
+
+// The slope of the line up to a point of the curve; before the first and behind the last point it is flat.
+double slope_up_to(std::span<const ErrorPoint> curve, std::size_t point) {
+  if (point == 0 || point >= curve.size()) return 0;
+  return (curve[point].error - curve[point - 1].error) /
+         (curve[point].indication_l_min - curve[point - 1].indication_l_min);
+}
+
+double slope_at(std::span<const ErrorPoint> curve, double indication_l_min) {
+  std::size_t above = 0;
+  while (above < curve.size() && curve[above].indication_l_min < indication_l_min) ++above;
+  const bool is_on_a_point = above < curve.size() && curve[above].indication_l_min == indication_l_min;
+  const double below = slope_up_to(curve, above);
+  return is_on_a_point ? (below + slope_up_to(curve, above + 1)) / 2 : below;
+}
+
+}  // namespace
+
+double step_through(std::span<const ErrorPoint> curve, double indication_l_min) {
+  return 1 - indication_l_min * slope_at(curve, indication_l_min) / (1 + error_at(curve, indication_l_min).error);
+}
+
 ErrorAt error_at(std::span<const ErrorPoint> curve, double indication_l_min) {
   if (curve.empty()) return {};
   if (indication_l_min < curve.front().indication_l_min) return {curve.front().error, true};

@@ -58,6 +58,11 @@ std::int32_t CertificateHistory::index_in_force(Row instrument, Day on) const {
   return index_[static_cast<std::size_t>(later - calibrated_.data()) - 1];
 }
 
+std::span<const std::int32_t> CertificateHistory::of(Row instrument) const {
+  if (std::size_t{instrument} + 1 >= begin_.size()) return {};
+  return std::span(index_).subspan(begin_[instrument], begin_[instrument + 1] - begin_[instrument]);
+}
+
 const Certificate* CertificateHistory::in_force(Row instrument, Day on) const {
   const std::int32_t index = index_in_force(instrument, on);
   return index < 0 ? nullptr : &certificates_[static_cast<std::size_t>(index)];

@@ -33,6 +33,15 @@ std::string figure_line(const Budget& budget, BudgetFigure figure, std::string_v
          ", U = " + with_significant_digits(scale * of.expanded, 2) + " " + std::string(unit) + " (95 %)\n";
 }
 
+// What is missing, and where the book tells it how much that may be.
+std::string lack_text(const BudgetLack& lack) {
+  std::string text(to_text(lack.source));
+  if (is_missing(lack.within)) return text;
+  const bool is_ratio = unit_of(lack.source) == "1";
+  return text + " (within " + with_significant_digits(is_ratio ? 100 * lack.within : lack.within, 2) + " " +
+         (is_ratio ? "%" : std::string(unit_of(lack.source))) + " by the tolerance)";
+}
+
 }  // namespace
 
 std::string budget_working(const SampleResult& result) {
@@ -50,7 +59,7 @@ std::string budget_working(const SampleResult& result) {
   out += figure_line(budget, BudgetFigure::volume, "volume", 1, "L");
   out += figure_line(budget, BudgetFigure::volume_reference, "ref. volume", 1, "L");
   std::string lacks;
-  for (const BudgetLack& lack : budget.lacks) lacks += (lacks.empty() ? "" : "; ") + std::string(to_text(lack.source));
+  for (const BudgetLack& lack : budget.lacks) lacks += (lacks.empty() ? "" : "; ") + lack_text(lack);
   if (!lacks.empty()) out += wrapped("Missing, so not counted: " + lacks, 2, working_width);
   return out;
 }

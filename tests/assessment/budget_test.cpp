@@ -32,7 +32,8 @@ TEST(Budget, OfTheWorkedBookHasTheContributionsComputedByHand) {
   expect_digits(worked.contribution(BudgetSource::sampling_pressure, ref), 1.615280264);
   expect_digits(worked.contribution(BudgetSource::sampling_temperature, ref), -3.585269492);
   EXPECT_EQ(worked.budget.lines.size(), 10U);  // readings of a dry piston lean on no conditions
-  EXPECT_TRUE(worked.budget.lacks.empty());
+  ASSERT_EQ(worked.budget.lacks.size(), 1U);   // one certificate doesn't tell how far the calibrator moves
+  EXPECT_EQ(worked.budget.lacks[0].source, BudgetSource::calibrator_drift);
 }
 
 // own input: the worked book; computed with SciPy 1.10 by tests/support/computed_records.py.
@@ -215,6 +216,69 @@ TEST(Budget, TakesACertificatesUncertaintyAlsoWhereItStatesNoneForTheOtherSet) {
   ASSERT_NE(certificate, nullptr);
   EXPECT_EQ(certificate->u * certificate->on_pre, 0);
   EXPECT_NEAR(certificate->u * certificate->on_post, 0.01 * book.figures.post_l_min, 1e-12);
+}
+
+// Errors of 0 at 1 L/min and 6 % at 2 L/min: at 1.5 L/min a step of the display moves the flow by
+// 1 − 1.5 · 0.06 / 1.03 = 0.91262 of what it would without the slope (by hand).
+TEST(Budget, PassesTheResolutionThroughTheSlopeOfTheErrorCurve) {
+  BookText text = between_two_points("1.5", "1.5");
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty "
+      "[L/min],coverage factor\n"
+      "C1,V1,2026-01-05,1,1,1,0.01,2\nC1,V1,2026-01-05,2,1.88679245283018868,2,0.04,2\n";
+  const BudgetedBook book(text);
+  EXPECT_NEAR(book.line(BudgetSource::pre_resolution)->on_pre, 0.912621 / 1.03, 1e-6);
+}
+
+// A calibrator left without error on 2025-01-05 and found 0.4 % high on 2026-01-05, 365 days later; read on 2026-09-21,
+// 259 days on: u = 0.4 % · 259 / 365 = 0.283836 % with one degree of freedom (by hand).
+BookText with_a_history() {
+  BookText text = worked_book();
+  text.certificates =
+      "certificate,instrument,calibrated,tolerance [%],nominal [L/min],reference [L/min],as found [L/min],as left "
+      "[L/min],expanded uncertainty [L/min],coverage factor\n"
+      "C0,V1,2025-01-05,1,2,2,,2,0.020,2\nC1,V1,2026-01-05,1,2,2,2.008,2,0.020,2\nC2,V2,2026-01-05,1,2,2,2,2,0.020,2\n";
+  return text;
+}
+
+TEST(Budget, CountsWhatTheCalibratorMayHaveMovedSinceItsCertificate) {
+  const BudgetedBook book(with_a_history());
+  const BudgetLine* moved = book.line(BudgetSource::calibrator_drift);
+  ASSERT_NE(moved, nullptr);
+  EXPECT_NEAR(moved->u, 0.00283836, 5e-9);
+  EXPECT_EQ(moved->dof, 1);
+  EXPECT_EQ(moved->contribution(BudgetFigure::drift), 0);  // the same before and after
+  EXPECT_NEAR(moved->contribution(BudgetFigure::flow), 0.00283836 * book.figures.flow_l_min, 5e-8);
+}
+
+TEST(Budget, NamesTheToleranceOfACalibratorWithoutAHistory) {
+  BookText text = with_a_history();
+  replace_all(text.readings, "post,S1,V1", "post,S1,V2");
+  const BudgetedBook book(text);
+  ASSERT_NE(book.line(BudgetSource::pre_calibrator_drift), nullptr);
+  ASSERT_EQ(book.budget.lacks.size(), 1U);
+  EXPECT_EQ(book.budget.lacks[0].source, BudgetSource::post_calibrator_drift);
+  EXPECT_EQ(book.budget.lacks[0].within, 0.01);
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
+}
+
+// What a look-back supposes of a calibrator's error is not in doubt once more.
+TEST(Budget, DoesNotCountTheMovementOfACalibratorWhoseErrorIsSupposed) {
+  const Book book = book_of(with_a_history());
+  SupposedErrors supposed;
+  supposed.instrument = 1;
+  supposed.from = book.certificates[1].calibrated;
+  supposed.until = supposed.from + 400;
+  supposed.by_day = {{{2.0, 0.03}}};
+  const AssessmentBasis basis(
+      book, {},
+      SamplerFacts{std::vector<double>(book.texts.size(), missing), std::vector<double>(book.texts.size(), missing)},
+      supposed);
+  SampleAssessor assessor(basis);
+  Budget budget;
+  work_out_budget(basis, assessor.assess(0), budget);
+  ASSERT_FALSE(budget.lines.empty());
+  for (const BudgetLine& line : budget.lines) EXPECT_NE(line.source, BudgetSource::calibrator_drift);
 }
 
 // A rotameter before, a dry piston after, or what else is said; the last two columns are the readings' conditions.

@@ -146,5 +146,25 @@ TEST(ErrorAt, OfAMissingIndicationIsNothing) {
   EXPECT_EQ(error_at(curve, std::nan("")).error, 0);
 }
 
+// The example of the formula, computed by hand; and a difference quotient of the correction itself.
+TEST(StepThrough, FollowsTheSlopeOfTheCurve) {
+  const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}};
+  EXPECT_NEAR(step_through(curve, 1.5), 0.970588, 5e-7);
+  const auto corrected = [&](double q) { return q / (1 + error_at(curve, q).error); };
+  constexpr double h = 1e-6;
+  for (const double q : {1.1, 1.5, 1.93}) {
+    const double quotient = (corrected(q + h) - corrected(q - h)) / (2 * h) * q / corrected(q);
+    EXPECT_NEAR(step_through(curve, q), quotient, 1e-9) << q;
+  }
+}
+
+TEST(StepThrough, IsOneOutsideThePointsAndHalvesTheSlopesOnAPoint) {
+  const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}};
+  EXPECT_EQ(step_through(curve, 0.9), 1);
+  EXPECT_EQ(step_through(curve, 2.1), 1);
+  EXPECT_EQ(step_through({}, 1.5), 1);
+  EXPECT_NEAR(step_through(curve, 2.0), 1 - 2.0 * 0.01 / 1.03, 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::certificate_error_test

@@ -13,7 +13,7 @@ trap 'rm -rf "$scratch"' EXIT
 status=0
 "$program" screen docs/demo --as-of 2026-11-16 --format json >"$scratch/demo.json" 2>"$scratch/remarks" || status=$?
 [ "$status" -le 1 ] || { cat "$scratch/remarks"; printf 'FAILED: the screening ended with %d\n' "$status"; exit 1; }
-/usr/bin/python3 tests/golden/budget_recomputed.py "$scratch/demo.json"
+/usr/bin/python3 tests/golden/budget_recomputed.py "$scratch/demo.json" docs/demo
 
 /usr/bin/python3 - "$scratch" <<'END'
 import json, sys
@@ -22,7 +22,7 @@ spoilt = next(sample for sample in book["samples"] if sample["budget"])
 spoilt["budget"]["figures"]["volume"]["expanded"] *= 1 + 1e-8
 json.dump(book, open(sys.argv[1] + "/spoilt.json", "w", encoding="utf-8"))
 END
-if /usr/bin/python3 tests/golden/budget_recomputed.py "$scratch/spoilt.json" >"$scratch/said"; then
+if /usr/bin/python3 tests/golden/budget_recomputed.py "$scratch/spoilt.json" docs/demo >"$scratch/said"; then
   printf 'FAILED: a figure off by 1e-8 was not noticed\n'
   exit 1
 fi

@@ -30,13 +30,23 @@ TEST(BudgetWorking, IsATableOfInputsAndThenTheFigures) {
       contains(working, "volume      u = 8.79 L, effective degrees of freedom > 9999, k = 1.96, U = 17 L (95 %)\n"))
       << working;
   EXPECT_TRUE(contains(working, "ref. volume u = 9.34 L")) << working;
-  EXPECT_FALSE(contains(working, "Missing")) << working;
+  EXPECT_TRUE(contains(working, "Missing, so not counted: calibrator since its certificate\n")) << working;
 }
 
 TEST(BudgetWorking, NamesWhatIsMissing) {
   BookText text = worked_book();
   replace_all(text.instruments, "volumetric,0.001", "volumetric,");
-  EXPECT_TRUE(contains(working_of(text), "Missing, so not counted: resolution, pre; resolution, post"))
+  EXPECT_TRUE(
+      contains(working_of(text),
+               "Missing, so not counted: calibrator since its certificate; resolution, pre; resolution, post\n"))
+      << working_of(text);
+}
+
+TEST(BudgetWorking, TellsTheSizeOfWhatIsMissingWhereTheBookDoes) {
+  BookText text = worked_book();
+  replace_all(text.certificates, "calibrated,", "calibrated,tolerance [%],");
+  replace_all(text.certificates, "2026-01-05,", "2026-01-05,1.5,");
+  EXPECT_TRUE(contains(working_of(text), "calibrator since its certificate (within 1.5 % by the tolerance)\n"))
       << working_of(text);
 }
 

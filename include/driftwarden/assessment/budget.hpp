@@ -21,6 +21,9 @@ enum class BudgetSource : std::uint8_t {
   interpolation,  // between the certificate's points; common or one each, likewise
   pre_interpolation,
   post_interpolation,
+  calibrator_drift,  // what its error may have moved since the certificate; common or one each, likewise
+  pre_calibrator_drift,
+  post_calibrator_drift,
   pre_resolution,
   post_resolution,
   flow_between,         // the flow between the two checks is not known
@@ -68,6 +71,7 @@ struct BudgetLack {
   bool is_essential[budget_figures] = {};  // without it no uncertainty of the figure is stated
   double on_pre = 0;                       // as of a line; 0 where the input is not essential
   double on_post = 0;
+  double within = missing;  // how far off it may be by what the book does say, in unit_of(source)
 };
 
 struct FigureUncertainty {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "driftwarden/book/book.hpp"
+#include "driftwarden/correction/calibrator_drift.hpp"
 #include "driftwarden/correction/certificate_error.hpp"
 #include "driftwarden/correction/certificate_in_force.hpp"
 #include "driftwarden/correction/corrected_reading.hpp"
@@ -21,6 +22,15 @@ class CalibratorKnowledge {
   // The certificate in force: its place in the book's certificates, or -1.
   std::int32_t certificate(Row calibrator, Day on) const { return history_.index_in_force(calibrator, on); }
   std::span<const ErrorPoint> curve(std::int32_t certificate) const;
+  // The errors that the reading is corrected by: supposed ones, or those of the certificate.
+  std::span<const ErrorPoint> curve_for(Row reading, std::int32_t certificate) const;
+  // How far the error may have moved by then since the certificate, ratio, with its degrees of freedom; missing where
+  // no two certificates tell, 0 where the error itself is supposed.
+  struct MovedSince {
+    double u = missing;
+    double dof = 0;
+  };
+  MovedSince moved_since(std::int32_t certificate, Row calibrator, Day on) const;
   // Whether the reading is corrected by a supposed error instead of its certificate's.
   const ErrorCurve* supposed_curve(Row reading, std::int32_t certificate) const;
   // no_day where neither the certificate nor the instrument's interval says.
@@ -42,6 +52,7 @@ class CalibratorKnowledge {
   CertificateHistory history_;
   std::vector<std::vector<ErrorPoint>> curves_;
   std::vector<Day> due_;
+  std::vector<CalibratorDrift> drifts_;
   std::optional<double> site_pressure_kpa_;
 };
 

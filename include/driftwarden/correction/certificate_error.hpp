@@ -45,4 +45,14 @@ std::vector<ErrorPoint> as_found_curve(const Certificate& certificate);
 //   Example  e = 0.01 at 1.0 L/min, 0.03 at 2.0 L/min  ->  e = 0.02 at 1.5 L/min
 ErrorAt error_at(std::span<const ErrorPoint> curve, double indication_l_min);
 
+// By how many parts the corrected indication q' = q / (1 + e(q)) changes where the indication changes by one part.
+//
+//   (dq'/q') / (dq/q) = 1 − q e' / (1 + e)
+//
+//   q        indication, L/min      e, e'  relative error, and its slope, 1/(L/min)
+//   Source   the derivative of the correction by the curve that error_at draws
+//   Valid    as error_at; on a point the mean of the slopes on both sides; outside the points the slope is 0
+//   Example  e = 0.01 at 1.0 L/min, 0.03 at 2.0 L/min  ->  1 − 1.5 · 0.02 / 1.02 = 0.970588 at 1.5 L/min
+double step_through(std::span<const ErrorPoint> curve, double indication_l_min);
+
 }  // namespace driftwarden

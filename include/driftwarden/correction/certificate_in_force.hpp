@@ -22,6 +22,8 @@ class CertificateHistory {
 
   // Place in the certificates, or -1 where none is in force.
   std::int32_t index_in_force(Row instrument, Day on) const;
+  // Places of all certificates of an instrument, in the order of their dates.
+  std::span<const std::int32_t> of(Row instrument) const;
   // nullptr where none is in force.
   const Certificate* in_force(Row instrument, Day on) const;
 
