@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/book_parts.hpp"
 
-#include <fstream>
+#include <memory>
 #include <span>
 #include <string>
 #include <system_error>
 #include <unordered_map>
 
 #include "book/table_files.hpp"
+#include "driftwarden/outside/output_stream.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {
@@ -53,10 +55,6 @@ std::vector<std::uint32_t> dealt_decisions(const Book& book, const std::vector<s
   return of_decision;
 }
 
-Diagnostic unwritable(const fs::path& path) {
-  return error("parts/unwritable", {path.string(), 0, 0}, "the part can't be written", "check rights and room");
-}
-
 // Writes the rows of one table's files to the parts.
 class RowDealer {
  public:
@@ -73,28 +71,33 @@ class RowDealer {
       Diagnostics faults;
       const auto layout = read_layout(file->bytes(), name, spec_, owners_headings(book_.settings, spec_.table), faults);
       if (!layout) return faults;
-      if (!deal_file(*file, *layout, name, row)) return {unwritable(folder_)};
+      const int reason = deal_file(*file, *layout, name, row);
+      if (reason != 0) return {unwritable(folder_, reason)};
     }
     return {};
   }
 
  private:
-  bool deal_file(const MappedFile& file, const TableLayout& layout, const std::string& name, std::size_t& row) {
-    std::vector<std::ofstream> outs;
+  // The reason for which a part could not be written, or 0.
+  int deal_file(const MappedFile& file, const TableLayout& layout, const std::string& name, std::size_t& row) {
+    std::vector<std::unique_ptr<OutputStream>> outs;
     for (std::uint32_t part = 0; part < parts_; ++part) {
-      const fs::path path = part_folder(part) / name;
-      std::error_code ignored;
-      fs::create_directories(path.parent_path(), ignored);
-      outs.emplace_back(path, std::ios::binary) << file.bytes().substr(0, layout.rows_begin);
+      outs.push_back(std::make_unique<OutputStream>(part_folder(part) / name));
+      *outs.back() << file.bytes().substr(0, layout.rows_begin);
     }
     CsvScanner scanner(file.bytes().substr(layout.rows_begin), layout.separator);
     while (scanner.next()) {
       if (scanner.is_blank()) continue;
-      std::ofstream& out = outs[part_of_row_[row++]];
+      OutputStream& out = *outs[part_of_row_[row++]];
       out.write(scanner.row_begin(), scanner.position() - scanner.row_begin());
       if (scanner.position()[-1] != '\n') out << '\n';
     }
-    return std::all_of(outs.begin(), outs.end(), [](std::ofstream& out) { return bool(out.flush()); });
+    int reason = 0;
+    for (const std::unique_ptr<OutputStream>& out : outs) {
+      const int other = out->finish(false);
+      if (reason == 0) reason = other;
+    }
+    return reason;
   }
   fs::path part_folder(std::uint32_t part) const { return folder_ / ("part-" + std::to_string(part + 1)); }
 
@@ -129,10 +132,10 @@ Diagnostics copy_common_files(const Book& book, const fs::path& part) {
                     "the rule pack " + in_quotes(name) + " lies outside of the book",
                     "copy it into the book's folder, or name it by its whole path")};
     }
-    std::error_code failure;
-    fs::create_directories((part / name).parent_path(), failure);
-    fs::copy_file(book.folder / name, part / name, failure);
-    if (failure) return {unwritable(part / name)};
+    const Result<MappedFile> file = MappedFile::open(book.folder / name, name);
+    if (!file) return file.faults();
+    const int reason = write_new(part / name, file->bytes());
+    if (reason != 0) return {unwritable(part / name, reason)};
   }
   return {};
 }

@@ -2,6 +2,7 @@
 #include "driftwarden/command/command_line.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <functional>
 #include <ostream>
 #include <set>
@@ -9,6 +10,8 @@
 #include "command/options.hpp"
 #include "driftwarden/diagnostic/diagnostic.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/outside/output_stream.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 #include "driftwarden/quantity/number.hpp"
 
 namespace driftwarden {
@@ -326,10 +329,9 @@ int refuse(const CLI::App& app, const CLI::ParseError& failure, const std::vecto
 
 // A disk that is full, or a pipe that nobody reads, must not look like a result.
 int written(int status, Surroundings& surroundings) {
-  if (surroundings.out.flush()) return status;
-  surroundings.err << to_text(error("output/unwritable", {"standard output", 0, 0}, "the results could not be written",
-                                    "check the folder, its rights and the room on the disk"))
-                   << '\n';
+  const int reason = end_of_output(surroundings.out);
+  if (reason == 0) return status;
+  surroundings.err << to_text(unwritable("standard output", std::max(reason, 0))) << '\n';
   return cannot_be_used;
 }
 

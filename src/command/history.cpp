@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <cerrno>
 #include <filesystem>
 #include <ostream>
 
 #include "command/opened_book.hpp"
-#include "command/output_file.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/history/instrument_action.hpp"
 #include "driftwarden/history/instrument_history.hpp"
+#include "driftwarden/outside/whole_file.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 #include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/pictures.hpp"
 #include "driftwarden/quantity/rounding.hpp"
@@ -45,12 +45,12 @@ bool write_data(const fs::path& folder, const Screening& screening, const std::v
                 Day as_of, const ChartChoices& choices, Surroundings& surroundings) {
   std::error_code failure;
   fs::create_directories(folder, failure);
-  if (!failure && is_written(folder / "history.csv", history_csv(screening, histories)) &&
-      is_written(folder / "history.json", history_json(screening, histories, as_of, choices))) {
-    return true;
-  }
-  tell(surroundings.err, {unwritable(folder.string(), failure ? failure.value() : errno)});
-  return false;
+  Diagnostics faults;
+  if (failure) faults = {unwritable(folder, failure.value())};
+  if (faults.empty()) faults = write_whole(folder / "history.csv", history_csv(screening, histories));
+  if (faults.empty()) faults = write_whole(folder / "history.json", history_json(screening, histories, as_of, choices));
+  tell(surroundings.err, faults);
+  return faults.empty();
 }
 
 PictureFormat format_named(const std::string& name) {

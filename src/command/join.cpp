@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <fstream>
+#include <optional>
 #include <ostream>
 
 #include "command/opened_book.hpp"
 #include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/report/joined_results.hpp"
 
 namespace driftwarden {
@@ -20,18 +21,17 @@ int run_join(const JoinOptions& options, Surroundings& surroundings) {
   }
   std::vector<PartResult> parts;
   for (std::size_t i = 1; i < files.size(); ++i) parts.push_back({options.files[i], files[i].bytes()});
-  std::ofstream file;
-  if (!options.out.empty()) file.open(options.out, std::ios::binary);
-  std::ostream& out = options.out.empty() ? surroundings.out : file;
-  const Result<std::size_t> rows = join_results(files[0].bytes(), options.files[0], parts, out);
-  if (!rows) {
-    tell(surroundings.err, rows.faults());
-    return cannot_be_used;
+  std::optional<WholeFile> file;
+  if (!options.out.empty()) {
+    Result<WholeFile> begun = WholeFile::beside(options.out);
+    if (!begun) return refuse(begun.faults(), surroundings);
+    file = *std::move(begun);
   }
-  if (out.flush()) return all_is_well;
-  tell(surroundings.err, {error("output/unwritable", {options.out, 0, 0}, "the results could not be written",
-                                "check the folder, its rights and the room on the disk")});
-  return cannot_be_used;
+  const Result<std::size_t> rows =
+      join_results(files[0].bytes(), options.files[0], parts, file ? file->out() : surroundings.out);
+  if (!rows) return refuse(rows.faults(), surroundings);
+  const Diagnostics unwritten = file ? file->put_in_place() : Diagnostics{};
+  return unwritten.empty() ? all_is_well : refuse(unwritten, surroundings);
 }
 
 }  // namespace driftwarden

@@ -12,6 +12,8 @@
 
 #include "driftwarden/command/command_line.hpp"
 #include "driftwarden/command/shipped.hpp"
+#include "driftwarden/outside/output_stream.hpp"
+#include "driftwarden/outside/unfinished.hpp"
 
 namespace {
 
@@ -19,14 +21,26 @@ double steady_seconds() {
   return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
 }
 
+// As std::cout is, for as long as the stream lives.
+class TiedToErrors {
+ public:
+  explicit TiedToErrors(std::ostream& out) { std::cerr.tie(&out); }
+  TiedToErrors(const TiedToErrors&) = delete;
+  TiedToErrors& operator=(const TiedToErrors&) = delete;
+  ~TiedToErrors() { std::cerr.tie(nullptr); }
+};
+
 }  // namespace
 
 // The one place that reads the clock and looks at the streams.
 int main(int count, char** words) {
+  driftwarden::end_tidily_on_signals();
   std::ios::sync_with_stdio(false);
+  driftwarden::OutputStream out(STDOUT_FILENO);
+  const TiedToErrors what_is_told_comes_after_what_was_written(out);
   const auto now =
       std::chrono::duration_cast<std::chrono::seconds>(std::chrono::system_clock::now().time_since_epoch());
-  driftwarden::Surroundings surroundings{std::cout,
+  driftwarden::Surroundings surroundings{out,
                                          std::cerr,
                                          isatty(STDOUT_FILENO) != 0,
                                          isatty(STDERR_FILENO) != 0,

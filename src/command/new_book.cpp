@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include <array>
-#include <fstream>
 #include <ostream>
 #include <system_error>
+#include <vector>
 
 #include "command/opened_book.hpp"
+#include "driftwarden/outside/scratch_place.hpp"
+#include "driftwarden/outside/whole_file.hpp"
+#include "driftwarden/outside/whole_folder.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {
@@ -71,8 +75,38 @@ constexpr std::array<NewFile, 7> first_files{{
 }};
 
 int fail(Surroundings& surroundings, const std::string& where, std::string message, std::string hint) {
-  tell(surroundings.err, {error("new/refused", {where, 0, 0}, std::move(message), std::move(hint))});
-  return cannot_be_used;
+  return refuse({error("new/refused", {where, 0, 0}, std::move(message), std::move(hint))}, surroundings);
+}
+
+Diagnostics write_files(const fs::path& folder) {
+  for (const NewFile& file : first_files) {
+    const int reason = write_new(folder / file.name, file.text);
+    if (reason != 0) return {unwritable(folder / file.name, reason)};
+  }
+  return {};
+}
+
+// A folder that is there keeps its rights and whoever stands in it: the files are made inside and then moved, the
+// settings last, without which it is no book. Where one can't be moved, the others go again.
+Diagnostics fill(const fs::path& folder) {
+  const ScratchPlace place(folder);
+  if (place.path().empty()) return {unwritable(folder, place.reason())};
+  Diagnostics faults = write_files(place.path());
+  std::vector<Unfinished> moved;
+  for (auto file = first_files.rbegin(); faults.empty() && file != first_files.rend(); ++file) {
+    moved.emplace_back(folder / file->name);
+    faults = move_whole(place.path() / file->name, folder / file->name);
+  }
+  if (!faults.empty()) return faults;
+  for (Unfinished& file : moved) file.keep();
+  return {};
+}
+
+Diagnostics make(const fs::path& folder) {
+  Result<WholeFolder> whole = WholeFolder::beside(folder);
+  if (!whole) return whole.faults();
+  Diagnostics faults = write_files(whole->path());
+  return faults.empty() ? whole->put_in_place() : faults;
 }
 
 }  // namespace
@@ -85,14 +119,8 @@ int run_new(const NewOptions& options, Surroundings& surroundings) {
   if (fs::exists(folder, failure) && !(fs::is_directory(folder, failure) && fs::is_empty(folder, failure))) {
     return fail(surroundings, options.folder, "something is there already", "name a folder that is new or empty");
   }
-  fs::create_directories(folder, failure);
-  if (failure) return fail(surroundings, options.folder, "the folder can't be made: " + failure.message(), "");
-  for (const NewFile& file : first_files) {
-    std::ofstream out(folder / file.name, std::ios::binary);
-    out << file.text << std::flush;
-    if (!out)
-      return fail(surroundings, (folder / file.name).string(), "the file can't be written", "check rights and room");
-  }
+  const Diagnostics faults = fs::exists(folder, failure) ? fill(folder) : make(folder);
+  if (!faults.empty()) return refuse(faults, surroundings);
   surroundings.out << "A new book lies in " << options.folder << ".\nNext: fill in instruments.csv, certificates.csv, "
                    << "samples.csv and readings.csv, then run\n  driftwarden check " << options.folder
                    << "\n  driftwarden screen " << options.folder << "\n";

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "command/output.hpp"
 
-#include <cerrno>
 #include <ostream>
 
 #include "command/opened_book.hpp"
-#include "command/output_file.hpp"
+#include "driftwarden/outside/whole_file.hpp"
 
 namespace driftwarden {
 
@@ -14,9 +13,9 @@ bool write_out(std::string_view text, const std::string& file, Surroundings& sur
     surroundings.out << text;
     return true;  // whether it can be written is asked at the end of every command
   }
-  if (is_written(file, text)) return true;
-  tell(surroundings.err, {unwritable(file, errno)});
-  return false;
+  const Diagnostics faults = write_whole(file, text);
+  tell(surroundings.err, faults);
+  return faults.empty();
 }
 
 }  // namespace driftwarden

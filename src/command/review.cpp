@@ -1,24 +1,23 @@
 // SPDX-License-Identifier: MIT
-#include <cerrno>
 #include <ostream>
 
 #include "command/output_file.hpp"
 #include "command/reviewed.hpp"
-#include "command/scratch_place.hpp"
+#include "driftwarden/outside/scratch_place.hpp"
+#include "driftwarden/outside/whole_file.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 #include "driftwarden/report/pdf_print.hpp"
 
 namespace driftwarden {
 namespace {
 
 Diagnostics write_page(const std::string& html, const ReviewOptions& options, Day as_of) {
-  if (options.format == "pdf") {
-    const ScratchPlace place;
-    if (place.path().empty()) return {place.fault()};
-    if (!is_written(place.path() / "page.html", html)) return {unwritable(place.path().string(), errno)};
-    return print_to_pdf(place.path() / "page.html", options.out, place.path(), as_of);
-  }
-  if (!is_written(options.out, html)) return {unwritable(options.out, errno)};
-  return {};
+  if (options.format != "pdf") return write_whole(options.out, html);
+  const ScratchPlace place;
+  if (place.path().empty()) return {place.fault()};
+  const int reason = write_new(place.path() / "page.html", html);
+  if (reason != 0) return {unwritable(place.path(), reason)};
+  return print_to_pdf(place.path() / "page.html", options.out, place.path(), as_of);
 }
 
 // Paper only matters where the program prints.

@@ -7,11 +7,10 @@
 #include <iterator>
 #include <numeric>
 
-#include "command/output_file.hpp"
-#include "command/scratch_place.hpp"
 #include "driftwarden/book/digest.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/instrument_action.hpp"
+#include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/page_charts.hpp"
 #include "driftwarden/quantity/rounding.hpp"

@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include <cerrno>
-#include <fstream>
 #include <functional>
 #include <optional>
 #include <ostream>
@@ -9,6 +7,7 @@
 #include "command/progress.hpp"
 #include "command/screen_results.hpp"
 #include "command/selection.hpp"
+#include "driftwarden/outside/whole_file.hpp"
 
 namespace driftwarden {
 
@@ -20,19 +19,20 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const bool is_whole_book = samples->size() == opened->book.samples.size();
   if (is_whole_book) tell_doubts(*opened, surroundings);
-  std::ofstream file;
-  errno = 0;
-  if (!options.out.empty()) file.open(options.out, std::ios::binary);
-  if (!file) return refuse({unwritable(options.out, errno)}, surroundings);
-  std::ostream& out = options.out.empty() ? surroundings.out : file;
+  std::optional<WholeFile> file;
+  if (!options.out.empty()) {
+    Result<WholeFile> begun = WholeFile::beside(options.out);
+    if (!begun) return refuse(begun.faults(), surroundings);
+    file = *std::move(begun);
+  }
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   // Where the results go to a terminal too, they show by themselves how far the work has come.
   std::optional<Progress> progress(std::in_place, surroundings, !surroundings.out_is_terminal || !options.out.empty());
   const Totals totals = write_screen(*opened, *samples, {options.format, has_colour, threads_of(options.book)},
-                                     surroundings.version, out, std::ref(*progress));
-  const int reason = errno;
+                                     surroundings.version, file ? file->out() : surroundings.out, std::ref(*progress));
   progress.reset();
-  if (!options.out.empty() && !file) return refuse({unwritable(options.out, reason)}, surroundings);
+  const Diagnostics unwritten = file ? file->put_in_place() : Diagnostics{};
+  if (!unwritten.empty()) return refuse(unwritten, surroundings);
   if (opened->has_faults()) return cannot_be_used;
   return totals.open > 0 ? something_is_amiss : all_is_well;
 }

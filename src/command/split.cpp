@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
 #include <ostream>
-#include <system_error>
 
 #include "command/opened_book.hpp"
 #include "driftwarden/book/book_parts.hpp"
+#include "driftwarden/outside/output_stream.hpp"
+#include "driftwarden/outside/whole_folder.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {
@@ -19,22 +20,18 @@ bool has_faults(const Book& book) {
 }
 
 // For each sample the part it is in, counted from 1, one a line.
-bool write_order(const BookShares& shares, const fs::path& folder) {
-  std::ofstream out(folder / "order", std::ios::binary);
+Diagnostics write_order(const BookShares& shares, const fs::path& folder) {
+  OutputStream out(folder / "order");
   for (const std::uint32_t part : shares.samples) out << part + 1 << '\n';
-  return bool(out.flush());
+  const int reason = out.finish(false);
+  return reason == 0 ? Diagnostics{} : Diagnostics{unwritable(folder / "order", reason)};
 }
 
 }  // namespace
 
 int run_split(const SplitOptions& options, Surroundings& surroundings) {
-  const fs::path folder = options.out;
-  std::error_code failure;
-  if (fs::exists(folder, failure)) {
-    return refuse(
-        {error("parts/refused", {options.out, 0, 0}, "something is there already", "name a folder that is new")},
-        surroundings);
-  }
+  Result<WholeFolder> folder = WholeFolder::beside(options.out);
+  if (!folder) return refuse(folder.faults(), surroundings);
   const Result<Book> book = read_watched(options.book, surroundings);
   tell(surroundings.err, book ? book->problems : book.faults());
   if (!book) return cannot_be_used;
@@ -44,21 +41,15 @@ int run_split(const SplitOptions& options, Surroundings& surroundings) {
                          "mend what 'driftwarden check' reports, or screen it whole")},
                   surroundings);
   }
-  fs::create_directories(folder, failure);
   const BookShares shares = shares_of(*book, options.parts);
-  const Result<std::uint32_t> written = write_parts(*book, shares, folder);
-  if (!written) {
-    tell(surroundings.err, written.faults());
-    return cannot_be_used;
-  }
-  if (!write_order(shares, folder)) {
-    return refuse({error("parts/unwritable", {(folder / "order").string(), 0, 0}, "the part can't be written",
-                         "check rights and room")},
-                  surroundings);
-  }
+  const Result<std::uint32_t> written = write_parts(*book, shares, folder->path());
+  if (!written) return refuse(written.faults(), surroundings);
+  Diagnostics unwritten = write_order(shares, folder->path());
+  if (unwritten.empty()) unwritten = folder->put_in_place();
+  if (!unwritten.empty()) return refuse(unwritten, surroundings);
   surroundings.out << *written << " books lie in " << options.out << ". Screen each with --format csv, then\n"
-                   << "  driftwarden join " << (folder / "order").string() << " RESULT-1 ... RESULT-" << *written
-                   << '\n';
+                   << "  driftwarden join " << (fs::path(options.out) / "order").string() << " RESULT-1 ... RESULT-"
+                   << *written << '\n';
   return all_is_well;
 }
 

@@ -3,12 +3,16 @@
 
 #include <gnuplot-iostream.h>
 
-#include <cstdlib>
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 #include <system_error>
 
-#include "driftwarden/book/outside_program.hpp"
+#include "driftwarden/outside/output_stream.hpp"
+#include "driftwarden/outside/outside_program.hpp"
+#include "driftwarden/outside/scratch_place.hpp"
+#include "driftwarden/outside/whole_file.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {
@@ -17,30 +21,12 @@ namespace fs = std::filesystem;
 
 constexpr const char* script_name = "charts.gp";
 
-// A folder beside the pictures for as long as they are being drawn.
-class Workshop {
- public:
-  explicit Workshop(const fs::path& folder) : path_((fs::absolute(folder) / ".drawing-XXXXXX").string()) {
-    if (mkdtemp(path_.data()) == nullptr) path_.clear();
-  }
-  ~Workshop() {
-    std::error_code ignored;
-    if (!path_.empty()) fs::remove_all(path_, ignored);
-  }
-  Workshop(const Workshop&) = delete;
-  Workshop& operator=(const Workshop&) = delete;
-
-  bool is_open() const { return !path_.empty(); }
-  fs::path operator/(const std::string& name) const { return fs::path(path_) / name; }
-  const std::string& path() const { return path_; }
-
- private:
-  std::string path_;
-};
-
-Diagnostic unwritable(const fs::path& where) {
-  return error("plot/unwritable", {where.string(), 0, 0}, "the pictures could not be written",
-               "check the folder, its rights and the room on the disk");
+// The reason for which no more can be written into a folder, or 0. Neither the library nor gnuplot tells of a full
+// disk.
+int no_room_in(const fs::path& folder) {
+  constexpr std::size_t a_little = std::size_t{64} * 1024;
+  const Unfinished probe(folder / "room");
+  return write_new(probe.path(), std::string(a_little, ' '));
 }
 
 // In file mode (">" before the name) the library writes what gnuplot would have been sent.
@@ -48,10 +34,11 @@ bool is_written(const std::string& script, const fs::path& file) {
   try {
     Gnuplot gnuplot(">" + file.string());
     gnuplot << script << std::flush;
-    return gnuplot.good();
   } catch (const std::exception&) {
     return false;
   }
+  std::error_code failure;
+  return fs::file_size(file, failure) == script.size();
 }
 
 Diagnostic no_gnuplot(const std::string& program) {
@@ -59,15 +46,21 @@ Diagnostic no_gnuplot(const std::string& program) {
                "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again");
 }
 
-Diagnostic failed(const std::string& program, const std::string& why, const ProgramEnd& end) {
+Diagnostic failed(const std::string& program, const std::string& why, const ProgramEnd& end, const fs::path& workshop) {
+  if (const int reason = no_room_in(workshop); reason != 0) return unwritable(workshop.parent_path(), reason);
   return error("plot/failed", {program, 0, 0},
                "gnuplot could not draw: " + why + (end.complaint.empty() ? "" : ": " + in_quotes(end.complaint)));
 }
 
+// Every format ends with a word of its own.
 bool is_whole(const fs::path& picture) {
-  std::error_code failure;
-  const auto size = fs::file_size(picture, failure);
-  return !failure && size > 0;
+  constexpr std::streamoff room_for_the_end = 16;
+  std::ifstream file(picture, std::ios::binary | std::ios::ate);
+  if (!file) return false;
+  file.seekg(std::max<std::streamoff>(0, static_cast<std::streamoff>(file.tellg()) - room_for_the_end));
+  const std::string end{std::istreambuf_iterator<char>(file), {}};
+  const fs::path format = picture.extension();
+  return end.find(format == ".svg" ? "</svg>" : format == ".pdf" ? "%%EOF" : "IEND") != std::string::npos;
 }
 
 // A PDF says when it was made; that is the one thing in which two drawings of the same figures differ.
@@ -87,18 +80,22 @@ void forget_the_hour(const fs::path& picture) {
 Diagnostics draw_pictures(const std::string& script, const std::vector<std::string>& pictures, const fs::path& folder,
                           const std::string& program) {
   if (pictures.empty()) return {};
-  const Workshop workshop(folder);
-  if (!workshop.is_open() || !is_written(script, workshop / script_name)) return {unwritable(folder)};
+  const ScratchPlace place(folder);
+  if (place.path().empty()) return {unwritable(folder, place.reason())};
+  const fs::path& workshop = place.path();
+  if (!is_written(script, workshop / script_name)) return {unwritable(folder, no_room_in(workshop))};
   // -d: nobody's own settings are read, neither the user's nor the system's.
-  const ProgramEnd end = run_apart({program, {"-d", script_name}, workshop.path()});
+  const ProgramEnd end = run_apart({program, {"-d", script_name}, workshop});
   if (!end.is_found) return {no_gnuplot(program)};
-  if (!end.is_well()) return {failed(program, end.said(), end)};
+  if (!end.is_well()) return {failed(program, end.said(), end, workshop)};
   for (const std::string& picture : pictures) {
-    if (!is_whole(workshop / picture)) return {failed(program, "it drew no picture " + in_quotes(picture), end)};
+    if (!is_whole(workshop / picture))
+      return {failed(program, "it drew no picture " + in_quotes(picture), end, workshop)};
+  }
+  for (const std::string& picture : pictures) {
     if (picture.ends_with(".pdf")) forget_the_hour(workshop / picture);
-    std::error_code moving;
-    fs::rename(workshop / picture, folder / picture, moving);
-    if (moving) return {unwritable(folder / picture)};
+    Diagnostics unwritten = move_whole(workshop / picture, folder / picture);
+    if (!unwritten.empty()) return unwritten;
   }
   return {};
 }

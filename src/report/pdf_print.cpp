@@ -7,8 +7,9 @@
 #include <iterator>
 #include <vector>
 
-#include "driftwarden/book/outside_program.hpp"
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/outside/outside_program.hpp"
+#include "driftwarden/outside/whole_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -90,12 +91,8 @@ Diagnostics print_to_pdf(const fs::path& html, const fs::path& pdf, const fs::pa
   if (!end.is_found) return {no_browser(program)};
   if (!end.is_well()) return {failed(program, end.said())};
   const std::string text = text_of(printed);
-  if (!text.starts_with("%PDF")) return {failed(program, "it wrote no PDF")};
-  std::ofstream file(pdf, std::ios::binary);
-  file << with_dates_of(text, day) << std::flush;
-  if (file) return {};
-  return {error("output/unwritable", {pdf.string(), 0, 0}, "the results could not be written",
-                "check the folder, its rights and the room on the disk")};
+  if (!text.starts_with("%PDF") || text.find("%%EOF") == std::string::npos) return {failed(program, "it wrote no PDF")};
+  return write_whole(pdf, with_dates_of(text, day));
 }
 
 }  // namespace driftwarden

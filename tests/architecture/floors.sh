@@ -17,6 +17,7 @@ includes_that_look_up() {
     BEGIN {
       split("diagnostic quantity record book correction statistics assessment rule verdict history", name, " ")
       for (i in name) height[name[i]] = i - 1
+      height["outside"] = height["quantity"]
       height["report"] = height["plot"] = height["evidence"] = 10
       height["command"] = 11
     }

@@ -92,8 +92,8 @@ TEST(BookParts, RefuseAFolderThatCannotBeWritten) {
   const Book book = written.read();
   const std::string faults = told(write_parts(book, shares_of(book, 1), "/dev/null/parts").faults());
   EXPECT_EQ(faults,
-            "/dev/null/parts/part-1/book.toml: error: the part can't be written; check rights and room "
-            "[parts/unwritable]\n");
+            "/dev/null/parts/part-1/book.toml: error: the results could not be written: Not a directory; check the "
+            "folder, its rights and the room on the disk [output/unwritable]\n");
 }
 
 }  // namespace

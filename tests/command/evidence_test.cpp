@@ -169,7 +169,7 @@ TEST(Evidence, NeverWritesOverAFolder) {
   fs::create_directory(folder.path("bag"));
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
   EXPECT_EQ(called.status, 2);
-  EXPECT_TRUE(has(called.err, "[evidence/already-there]")) << called.err;
+  EXPECT_TRUE(has(called.err, "[output/already-there]")) << called.err;
   EXPECT_TRUE(fs::is_empty(folder.path("bag")));
 }
 

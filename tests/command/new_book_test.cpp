@@ -51,7 +51,7 @@ TEST(NewBook, SaysWhyAFolderCannotBeMade) {
   const BookFolder book;
   const Called called = call({"new", book.file("samples.csv") + "/inside"});
   EXPECT_EQ(called.status, 2);
-  EXPECT_NE(called.err.find("[new/refused]"), std::string::npos) << called.err;
+  EXPECT_NE(called.err.find("[output/unwritable]"), std::string::npos) << called.err;
 }
 
 TEST(NewBook, NeedsAName) {

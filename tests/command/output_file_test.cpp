@@ -23,12 +23,6 @@ TEST(OutputFile, IsNamedInWhatIsTold) {
   EXPECT_EQ(
       to_text(over_the_book("samples.csv")),
       "samples.csv: error: the results would replace a file of the book; name another file [output/over-the-book]");
-  EXPECT_EQ(to_text(unwritable("x")),
-            "x: error: the results could not be written; check the folder, its rights and the room on the disk "
-            "[output/unwritable]");
-  EXPECT_EQ(to_text(unwritable("x", EACCES)),
-            "x: error: the results could not be written: Permission denied; check the folder, its rights and the room "
-            "on the disk [output/unwritable]");
 }
 
 }  // namespace

@@ -36,7 +36,8 @@ TEST(Split, NeverWritesIntoWhatIsThere) {
   const Called split = call({"split", book.path(), "--parts", "2", "--out", scratch.path().string()});
   EXPECT_EQ(split.status, 2);
   EXPECT_EQ(split.err, scratch.path().string() +
-                           ": error: something is there already; name a folder that is new [parts/refused]\n");
+                           ": error: there is something of this name already; a folder is never written over "
+                           "anything; name another [output/already-there]\n");
 }
 
 TEST(Split, RefusesABookWithFaults) {

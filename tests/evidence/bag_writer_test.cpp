@@ -71,7 +71,7 @@ TEST(BagWriter, NeverWritesOverAnything) {
   for (const char* name : {"bag", "bag/", "bag/.", "."}) {
     const Result<BagWriter> bag = BagWriter::begin(scratch.path() / name);
     ASSERT_FALSE(bag) << name;
-    EXPECT_EQ(bag.faults().front().id, "evidence/already-there");
+    EXPECT_EQ(bag.faults().front().id, "output/already-there");
   }
   fs::create_symlink("nowhere", scratch.path() / "link");
   EXPECT_FALSE(BagWriter::begin(scratch.path() / "link"));
@@ -84,7 +84,7 @@ TEST(BagWriter, NeverReplacesWhatAppearedMeanwhile) {
   fs::create_directory(scratch.path() / "bag");
   const Diagnostics faults = bag->finish(small_info(), nullptr);
   ASSERT_EQ(faults.size(), 1U);
-  EXPECT_EQ(faults.front().id, "evidence/already-there");
+  EXPECT_EQ(faults.front().id, "output/already-there");
   EXPECT_TRUE(fs::is_empty(scratch.path() / "bag"));
 }
 
@@ -127,8 +127,8 @@ TEST(BagWriter, SaysWhyItCannotWrite) {
   write_file(scratch.path() / "file", "");
   const Result<BagWriter> bag = BagWriter::begin(scratch.path() / "file" / "bag");
   ASSERT_FALSE(bag);
-  EXPECT_EQ(bag.faults().front().id, "evidence/unwritable");
-  EXPECT_EQ(bag.faults().front().message, "the package could not be written: Not a directory");
+  EXPECT_EQ(bag.faults().front().id, "output/unwritable");
+  EXPECT_EQ(bag.faults().front().message, "the results could not be written: Not a directory");
 }
 
 TEST(BagWriter, GivesTheSameBytesForTheSameFilesInAnyOrder) {

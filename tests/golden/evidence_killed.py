@@ -82,7 +82,7 @@ def with_little_room(program, book, folder, prepare):
     there = sorted(path.name for path in folder.iterdir())
     if there == ["bag"]:
         return None if is_whole(program, folder / "bag") else "the package is not whole"
-    if there or done.returncode != 2 or b"[evidence/unwritable]" not in done.stdout and b"[plot/" not in done.stdout:
+    if there or done.returncode != 2 or b"[output/unwritable]" not in done.stdout and b"[plot/" not in done.stdout:
         return f"status {done.returncode}, left {there}, said {done.stdout.decode()!r}"
     return ""
 

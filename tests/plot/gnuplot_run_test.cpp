@@ -62,7 +62,7 @@ TEST(Drawing, MissesAPictureThatTheScriptDidNotDraw) {
 TEST(Drawing, SaysThatTheFolderCannotBeWrittenTo) {
   const Diagnostics faults = draw_pictures(one_picture, {"a.svg"}, "/nonexistent-folder/deeper");
   ASSERT_EQ(faults.size(), 1U);
-  EXPECT_EQ(faults[0].id, "plot/unwritable");
+  EXPECT_EQ(faults[0].id, "output/unwritable");
 }
 
 TEST(Drawing, OfNoPicturesNeedsNoProgram) {

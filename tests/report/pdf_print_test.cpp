@@ -39,11 +39,11 @@ TEST(PdfPrint, DatesTheFileByTheDayOfTheReview) {
 
 TEST(PdfPrint, PutsWhatTheBrowserWroteInItsPlace) {
   const ScratchFolder folder;
-  const std::string browser = stand_in(folder, "printf '%%PDF-1.4 /ModDate (D:20270203040506)' >\"$pdf\"");
+  const std::string browser = stand_in(folder, "printf '%%PDF-1.4 /ModDate (D:20270203040506)%%%%EOF' >\"$pdf\"");
   const Diagnostics said =
       print_to_pdf(folder.path() / "page.html", folder.path() / "out.pdf", folder.path(), in_november, browser);
   EXPECT_TRUE(said.empty());
-  EXPECT_EQ(text_of(folder.path() / "out.pdf"), "%PDF-1.4 /ModDate (D:20261116000000)");
+  EXPECT_EQ(text_of(folder.path() / "out.pdf"), "%PDF-1.4 /ModDate (D:20261116000000)%%EOF");
 }
 
 TEST(PdfPrint, NamesThePackageWhereThereIsNoBrowser) {
@@ -67,12 +67,13 @@ TEST(PdfPrint, TellsABrowserThatFailsOrWritesNothing) {
   EXPECT_NE(to_text(print("exit 3").at(0)).find("it ended with status 3"), std::string::npos);
   EXPECT_EQ(print("exit 0").at(0).id, "print/failed");
   EXPECT_EQ(print("echo no pdf >\"$pdf\"").at(0).id, "print/failed");
+  EXPECT_EQ(print("printf '%%PDF-1.4 cut off' >\"$pdf\"").at(0).id, "print/failed");
   EXPECT_FALSE(fs::exists(folder.path() / "out.pdf"));
 }
 
 TEST(PdfPrint, TellsWhereThePdfCanNotBeWritten) {
   const ScratchFolder folder;
-  const std::string browser = stand_in(folder, "printf '%%PDF-1.4' >\"$pdf\"");
+  const std::string browser = stand_in(folder, "printf '%%PDF-1.4 %%%%EOF' >\"$pdf\"");
   const Diagnostics said =
       print_to_pdf(folder.path() / "page.html", folder.path() / "no" / "out.pdf", folder.path(), in_november, browser);
   ASSERT_EQ(said.size(), 1U);

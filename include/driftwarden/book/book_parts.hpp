@@ -23,7 +23,7 @@ struct BookShares {
 BookShares shares_of(const Book& book, std::uint32_t parts);
 
 // Writes each part as a book, part-1 to part-n in a folder that is there: rows byte for byte and in their order, other
-// files whole. Faults: parts/unwritable; parts/pack-outside where a rule pack lies outside of the book's folder.
+// files whole. Faults: output/unwritable; parts/pack-outside where a rule pack lies outside of the book's folder.
 Result<std::uint32_t> write_parts(const Book& book, const BookShares& shares, const std::filesystem::path& folder);
 
 }  // namespace driftwarden

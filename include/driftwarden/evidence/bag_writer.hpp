@@ -9,35 +9,14 @@
 #include "driftwarden/evidence/bag_info.hpp"
 #include "driftwarden/evidence/manifest.hpp"
 #include "driftwarden/evidence/signature.hpp"
+#include "driftwarden/outside/whole_folder.hpp"
 
 namespace driftwarden {
-
-// A folder being written beside the place it is to have, as NAME.unfinished-123; removed with everything in it unless
-// it was put there. Who is killed leaves it behind.
-class UnfinishedFolder {
- public:
-  // Makes the folders above it, too. Faults: evidence/already-there, evidence/unwritable.
-  static Result<UnfinishedFolder> beside(const std::filesystem::path& place);
-
-  UnfinishedFolder(UnfinishedFolder&& other) noexcept;
-  UnfinishedFolder(const UnfinishedFolder&) = delete;
-  UnfinishedFolder& operator=(const UnfinishedFolder&) = delete;
-  UnfinishedFolder& operator=(UnfinishedFolder&&) = delete;
-  ~UnfinishedFolder();
-
-  const std::filesystem::path& path() const { return path_; }
-  // Everything in it on the disk, then under its own name, in one step and never over anything. Faults as above.
-  Diagnostics put_in_place();
-
- private:
-  UnfinishedFolder(std::filesystem::path path, std::filesystem::path place);
-  std::filesystem::path path_;  // empty: not there any more
-  std::filesystem::path place_;
-};
 
 // Writes a bag, file by file. What goes wrong is kept, and nothing more is written: ask failure() when it suits.
 class BagWriter {
  public:
+  // Faults: output/already-there, output/unwritable.
   static Result<BagWriter> begin(const std::filesystem::path& place);
 
   const std::filesystem::path& folder() const { return folder_.path(); }
@@ -53,11 +32,11 @@ class BagWriter {
   Diagnostics finish(const BagInfo& info, const Ed25519Key* key);
 
  private:
-  explicit BagWriter(UnfinishedFolder folder) : folder_(std::move(folder)) {}
+  explicit BagWriter(WholeFolder folder) : folder_(std::move(folder)) {}
   void write(const std::string& name, std::string_view bytes);
   void list(const std::string& name, std::string_view bytes);
 
-  UnfinishedFolder folder_;
+  WholeFolder folder_;
   Manifest payload_;
   Manifest tags_;
   PayloadSize size_;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/outside_program.hpp"
+#include "driftwarden/outside/outside_program.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>
@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <fstream>
 #include <iterator>
+#include <thread>
 
 #include "book/scratch_folder.hpp"
 
@@ -82,6 +83,26 @@ TEST(OutsideProgram, ThatCannotBeStartedSaysWhy) {
   chmod((folder.path() / "program").c_str(), 0700);
   EXPECT_EQ(run_apart({(folder.path() / "program").string(), {}, folder.path()}).said(),
             "it could not be started: Exec format error");
+}
+
+// What is left of a process of this number: nothing, or what its starter has yet to take note of.
+bool has_ended(const std::string& process) {
+  for (int i = 0; i < 100; ++i) {
+    std::ifstream in("/proc/" + process + "/stat");
+    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    if (text.empty() || text.find(") Z ") != std::string::npos) return true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(20));
+  }
+  return false;
+}
+
+TEST(OutsideProgram, EndsWithAllThatItStarted) {
+  const Stand by_itself("sleep 100 & printf $! >helper");
+  by_itself.run();
+  EXPECT_TRUE(has_ended(by_itself.text("helper")));
+  const Stand too_late("sleep 100 & printf $! >helper; sleep 100");
+  EXPECT_TRUE(too_late.run({}, 1).is_too_late);
+  EXPECT_TRUE(has_ended(too_late.text("helper")));
 }
 
 TEST(OutsideProgram, IsEndedWhenItsTimeIsUp) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/outside_program.hpp"
+#include "driftwarden/outside/outside_program.hpp"
 
 #include <fcntl.h>
 #include <sched.h>
@@ -17,6 +17,8 @@
 #include <string_view>
 #include <system_error>
 #include <thread>
+
+#include "driftwarden/outside/unfinished.hpp"
 
 namespace driftwarden {
 namespace {
@@ -179,8 +181,8 @@ ProgramEnd run_apart(const OutsideProgram& program) {
   if (!end.is_found) return end;
   const pid_t process = started(Launch(program, place), end.failure);
   if (process > 0) {
+    const StartedProcesses with_all_that_it_starts(process);
     wait_for(process, program.most_seconds, end);
-    kill(-process, SIGKILL);  // what it has left behind
   }
   const bool says_not_found = WIFEXITED(end.status) && WEXITSTATUS(end.status) == program_not_found;
   end.is_found = end.failure != ENOENT && !(end.failure == 0 && says_not_found);

@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "command/scratch_place.hpp"
-
-#include <unistd.h>
+#include "driftwarden/outside/scratch_place.hpp"
 
 #include <cerrno>
 #include <cstdlib>
@@ -9,7 +7,6 @@
 #include <system_error>
 
 namespace driftwarden {
-
 namespace {
 
 // The folder that the surroundings name; whether it is one is seen when something is made there.
@@ -20,24 +17,21 @@ std::filesystem::path temporary_files() {
 
 }  // namespace
 
-ScratchPlace::ScratchPlace() : among_(std::filesystem::absolute(temporary_files())) {
-  std::string name = (among_ / "driftwarden-XXXXXX").string();
-  if (mkdtemp(name.data()) != nullptr) {
-    path_ = name;
-  } else {
+ScratchPlace::ScratchPlace() : ScratchPlace(temporary_files()) {}
+
+ScratchPlace::ScratchPlace(const std::filesystem::path& inside) : inside_(std::filesystem::absolute(inside)) {
+  std::string name = (inside_ / ".driftwarden-XXXXXX").string();
+  if (mkdtemp(name.data()) == nullptr) {
     reason_ = errno;
+  } else {
+    unfinished_ = Unfinished(name);
   }
 }
 
 Diagnostic ScratchPlace::fault() const {
-  return error("output/no-scratch", {among_.string(), 0, 0},
+  return error("output/no-scratch", {inside_.string(), 0, 0},
                "nothing can be written to the folder for temporary files: " + std::generic_category().message(reason_),
                "set TMPDIR to a folder that can be written to, or unset it: then it is /tmp");
-}
-
-ScratchPlace::~ScratchPlace() {
-  std::error_code ignored;
-  if (!path_.empty()) std::filesystem::remove_all(path_, ignored);
 }
 
 }  // namespace driftwarden

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "command/scratch_place.hpp"
+#include "driftwarden/outside/scratch_place.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <sys/types.h>
+
+#include <filesystem>
+
+namespace driftwarden {
+
+// Something on the disk that is not what was asked for, or not yet: a file or a folder with all that is in it. Removed
+// at the end of its life, and by a signal that ends the run, unless it was kept.
+class Unfinished {
+ public:
+  Unfinished() = default;
+  explicit Unfinished(std::filesystem::path path);
+  Unfinished(Unfinished&& other) noexcept;
+  Unfinished& operator=(Unfinished&& other) noexcept;
+  Unfinished(const Unfinished&) = delete;
+  ~Unfinished();
+
+  const std::filesystem::path& path() const { return path_; }
+  void keep();
+
+ private:
+  std::filesystem::path path_;  // empty: there is nothing
+  int slot_ = -1;
+};
+
+// Programs that were started, one group of processes: ended with all that they started at the end of its life, and by a
+// signal that ends the run.
+class StartedProcesses {
+ public:
+  explicit StartedProcesses(pid_t group);
+  StartedProcesses(const StartedProcesses&) = delete;
+  StartedProcesses& operator=(const StartedProcesses&) = delete;
+  ~StartedProcesses();
+
+ private:
+  pid_t group_;
+  int slot_;
+};
+
+// From here on SIGINT, SIGTERM, SIGHUP, SIGXCPU and SIGPIPE remove what is unfinished and end what was started, before
+// they end the run; the first four say so. A file that grows beyond what is allowed is a reason told like any other
+// (SIGXFSZ is ignored). For main, in its own thread; nothing else is asked by signals.
+void end_tidily_on_signals();
+
+// A name beside a place for what is to come there: NAME.unfinished-123, after the process.
+std::filesystem::path unfinished_beside(const std::filesystem::path& place);
+
+}  // namespace driftwarden
