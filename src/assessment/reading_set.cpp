@@ -118,7 +118,9 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
   Sum indicated;
   const Day first_day = local_day(set.first, book_.settings.zone);
   const Day last_day = local_day(set.last, book_.settings.zone);
-  if (set.calibrator != no_row) result.certificate = note_certificate(result, last_day);
+  if (set.calibrator != no_row) result.certificate = certificate_on(result, last_day);
+  Day leaned_on = no_day;
+  std::int32_t certificate = -1;
   for (const Row row : rows) {
     if (is_rejected(readings, row)) {
       if (result.problem == no_problem) result.problem = readings.problem.at(row);
@@ -128,9 +130,11 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
       ++result.voided;
       continue;
     }
-    std::int32_t certificate = result.certificate;
-    if (first_day != last_day) {
-      certificate = note_certificate(result, local_day(readings.taken[row], book_.settings.zone));
+    const Day day = first_day == last_day ? last_day : local_day(readings.taken[row], book_.settings.zone);
+    if (day != leaned_on) {
+      certificate = certificate_on(result, day);
+      note_due(result, certificate, day);
+      leaned_on = day;
     }
     const CorrectedReading corrected = knowledge_.correct(row, certificate, practice_);
     flows_.push_back(corrected.actual_l_min);
@@ -148,14 +152,17 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
   return result;
 }
 
-std::int32_t SetReader::note_certificate(ReadingSet& result, Day on) const {
+std::int32_t SetReader::certificate_on(ReadingSet& result, Day on) const {
   const std::int32_t certificate = knowledge_.certificate(result.rows.calibrator, on);
-  result.lacks_certificate |= certificate < 0;
   if (result.problem == no_problem) result.problem = knowledge_.problem(result.rows.calibrator, certificate);
-  if (certificate < 0) return certificate;
+  return certificate;
+}
+
+void SetReader::note_due(ReadingSet& result, std::int32_t certificate, Day on) const {
+  result.lacks_certificate |= certificate < 0;
+  if (certificate < 0) return;
   const Day due = knowledge_.due(certificate);
   if (due != no_day) result.overdue_min = std::fmax(minutes_a_day * static_cast<double>(on - due), result.overdue_min);
-  return certificate;
 }
 
 void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {

@@ -216,6 +216,22 @@ TEST(ReadingSet, LacksACertificateWhereAnyReadingDoes) {
   EXPECT_NEAR(set.flow.mean, (2.02 + 2.0) / 2, 1e-12);
 }
 
+// Nothing leans on a reading that is struck out: a set over midnight is as good as the readings that are left in it.
+TEST(ReadingSet, AsksNothingOfTheCertificateOfAStruckOutReading) {
+  BookText text = certificate_changes_at_midnight();
+  text.readings =
+      std::string(heading) + "2026-09-21T23:50,pre,S1,V1,2.02,,yes,knocked\n2026-09-22T00:10,pre,S1,V1,2.08,,,\n";
+  EXPECT_TRUE(is_missing(SplitBook(text).read(0).overdue_min));  // C2 has no due day
+  text.readings =
+      std::string(heading) + "2026-09-21T23:50,pre,S1,V1,2.02,,,\n2026-09-22T00:10,pre,S1,V1,2.08,,yes,knocked\n";
+  text.certificates =
+      "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,V1,2026-01-05,2026-09-21,2,2,2.02\n";
+  EXPECT_EQ(SplitBook(text).read(0).overdue_min, 0);
+  text.readings = std::string(heading) + "2025-09-21T23:50,pre,S1,V1,2.02,,yes,knocked\n";
+  EXPECT_FALSE(SplitBook(text).read(0).lacks_certificate);
+}
+
 TEST(ReadingSet, DayOfACertificateIsTheBooksDay) {
   BookText text = certificate_changes_at_midnight();
   text.settings = "title = \"Quarry\"\ntime_zone = \"America/Denver\"\n";

@@ -64,8 +64,8 @@ struct ReadingSet {
   bool is_outside_certificate = false;                            // some reading lay outside the certificate's points
   CorrectedReading::Lack lack = CorrectedReading::Lack::nothing;  // why the flow could not be worked out
   std::int32_t certificate = -1;                                  // in force at the last reading
-  bool lacks_certificate = false;                                 // for some reading none was in force
-  double overdue_min = missing;  // how long a certificate was overdue at the worst, minutes (negative: not yet due)
+  bool lacks_certificate = false;                                 // for some reading that counts none was in force
+  double overdue_min = missing;  // how long one was overdue at the worst for these, minutes (negative: not yet due)
   BeyondRange beyond_range;      // of the reading that lay farthest outside
   ProblemNumber problem = no_problem;
 
@@ -83,8 +83,10 @@ class SetReader {
   ReadingSet read(std::span<const Row> rows, const SetRows& set);
 
  private:
-  // Notes what there is to say of the certificate in force on a day; its place, or -1.
-  std::int32_t note_certificate(ReadingSet& result, Day on) const;
+  // The certificate in force on a day: its place, or -1. Notes a problem with it.
+  std::int32_t certificate_on(ReadingSet& result, Day on) const;
+  // Notes that a reading which counts had no certificate, or one that was overdue.
+  void note_due(ReadingSet& result, std::int32_t certificate, Day on) const;
   void note_range(ReadingSet& result, double indicated_l_min) const;
   void note_conditions(ReadingSet& result, Row reading);
 

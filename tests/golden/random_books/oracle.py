@@ -1,0 +1,126 @@
+# SPDX-License-Identifier: MIT
+"""The oracle: judges a whole book by a few rules, from docs/book.md, docs/uncertainty.md and rules/README.md alone. It
+neither calls the program nor shares a line with it, so that two independent workings stand against each other."""
+import datetime
+
+from oracle_book import Book, mean, spread
+from oracle_flow import Calibrators
+from oracle_rules import RuleSet, worst
+from oracle_sample import Sample
+from oracle_sets import SetsOfBook
+
+
+class Oracle:
+    def __init__(self, folder, shipped, as_of):
+        self.book = Book(folder)
+        self.as_of = datetime.date.fromisoformat(as_of)
+        self.rule_set = RuleSet(self.book, shipped)
+        self.practice, self.samplers = self.rule_set.practice, self.rule_set.samplers
+        self.calibrators = Calibrators(self.book, self.practice)
+        self.sets = SetsOfBook(self.book, self.calibrators)
+        self.samples = [self.judged(row) for row in self.book.samples]
+
+    def overlap(self, row):
+        """Minutes shared with another sample on the same pump, the most; of no blank."""
+        if row.kind == "blank" or row.pump is None or row.started is None:
+            return None
+        others = [o for o in self.book.samples if o is not row and o.pump == row.pump and o.kind != "blank"]
+        shared = [min(o.stopped, row.stopped) - max(o.started, row.started) for o in others]
+        return max([0, *shared]) / 60
+
+    def judged(self, row):
+        sample = Sample(row, self)
+        sample.judgements = [j for rule in self.rule_set.rules for j in self.judge(rule, sample)]
+        sample.findings = [j for j in sample.judgements if j.outcome not in ("met", "skipped")]
+        sample.verdict = worst(j.outcome for j in sample.findings)
+        self.heed_decisions(sample)
+        return sample
+
+    def judge(self, rule, sample):
+        """All judgements of one rule on a sample, its sets or its readings."""
+        if rule.of == "sample":
+            yield from self.one(rule, sample.field, lambda: sample.measure(rule.measure, rule.base))
+        if rule.of == "set":
+            for s in sample.sets:
+                yield from self.one(rule, lambda name: sample.set_field(s, name), lambda: sample.set_measure(s, rule.measure))
+        if rule.of == "reading":
+            for s in sample.sets:
+                for r in s.kept:
+                    field = lambda name: r.by if name == "by" else (
+                        r.sampler if name == "sampler" and r.sampler else sample.set_field(s, name))
+                    yield from self.one(rule, field, lambda: sample.reading_measure(r, rule.measure))
+
+    def one(self, rule, field, measure):
+        applies = rule.applies(field)
+        if applies != "no":
+            yield rule.judge(*measure()) if applies == "yes" else rule.judgement(rule.absent)
+
+    def heed_decisions(self, sample):
+        """The last ruling on each finding, of those taken by the day that stands for today."""
+        mine = [d for d in self.book.decisions if d.subject == sample.row.sample and self.book.day(d.decided) <= self.as_of]
+        ruling = {}
+        for decision in sorted(mine, key=lambda d: d.decided):
+            ruling[decision.rule] = decision
+        for finding in sample.findings:
+            finding.decision = ruling.get(finding.rule)
+        left = worst(f.outcome for f in sample.findings if not (f.decision and f.decision.ruling == "overrule"))
+        sample.by_decision = None if left == sample.verdict else left
+
+    def findings(self):
+        return [(s.row.sample, f.rule) for s in self.samples for f in s.findings]
+
+    def subjects(self):
+        """Calibrators, pumps and batches with findings, each as (of, name, verdict, findings)."""
+        groups = [("calibrator", i.instrument, self.calibrator_measure, i) for i in self.book.instruments
+                  if i.kind == "calibrator"]
+        for of, field, measure in (("pump", "pump", self.pump_measure), ("batch", "batch", self.batch_measure)):
+            names = dict.fromkeys(getattr(s.row, field) for s in self.samples)
+            groups += [(of, name, measure, [s for s in self.samples if getattr(s.row, field) == name])
+                       for name in names if name is not None]
+        for of, name, measure, group in groups:
+            judged = [rule.judge(*measure(rule.measure, group)) for rule in self.rule_set.of(of)
+                      if rule.applies(lambda field: self.subject_field(field, name)) != "no"]
+            findings = [j for j in judged if j.outcome not in ("met", "skipped")]
+            if findings:
+                yield of, name, worst(j.outcome for j in findings), findings
+
+    def subject_field(self, field, name):
+        if field in ("principle", "read-at"):
+            return getattr(self.book.instrument[name], field.replace("-", "_"))
+        return name
+
+    def calibrator_measure(self, name, row):
+        if name == "read-at":
+            return row.read_at, None
+        newest = self.calibrators.in_force(row.instrument, self.as_of)
+        if newest is None:
+            return None, None
+        due = self.calibrators.due(newest)
+        return {"due": due and (due - self.as_of).days * 1440, "age": (self.as_of - newest.calibrated).days * 1440,
+                "as-found.error": newest.as_found_error(),
+                "record.as-found": "yes" if all(r.as_found is not None for r in newest.rows) else "no"}[name], None
+
+    def pump_measure(self, name, samples):
+        samples = [s for s in samples if s.kind == "sample"]
+        drifts = [s.drift for s in samples if s.drift is not None]
+        return {"drift.mean": mean(drifts), "drift.sd": spread(drifts), "void.share": void_share(samples),
+                "trend": trend([(s.row.started / (7 * 86400), s.pre_flow) for s in samples if s.pre_flow is not None])}[
+                    name], None
+
+    def batch_measure(self, name, samples):
+        proper = [s for s in samples if s.kind == "sample"]
+        blanks = len(samples) - len(proper)
+        return {"blanks": blanks, "blank.share": blanks / len(proper) if proper else None,
+                "void.share": void_share(proper)}[name], None
+
+
+def void_share(samples):
+    return sum(s.verdict == "void" for s in samples) / len(samples) if samples else None
+
+
+def trend(points):
+    """Slope of the least-squares line, relative to the mean."""
+    if len({x for x, _ in points}) < 2:
+        return None
+    x0, y0 = mean(x for x, _ in points), mean(y for _, y in points)
+    return sum((x - x0) * (y - y0) for x, y in points) / sum((x - x0) ** 2 for x, _ in points) / y0

@@ -1,0 +1,95 @@
+# SPDX-License-Identifier: MIT
+"""Which readings make a set, and which sets a sample leans on (docs/book.md, docs/adr/0004-brackets.md)."""
+from oracle_book import mean, spread
+
+
+class Set:
+    def __init__(self, readings, calibrators):
+        self.readings = sorted(readings, key=lambda r: r.taken)
+        self.calibrators = calibrators
+        self.stage, self.calibrator = readings[0].stage, readings[0].calibrator
+        self.first, self.last = self.readings[0].taken, self.readings[-1].taken
+        self.kept = [r for r in self.readings if r.void != "yes"]
+        self.is_struck_out = not self.kept
+        self.certificate = calibrators.of(self.readings[-1])
+        flows = [calibrators.actual(r) for r in self.kept]
+        self.flows = None if None in flows else flows
+        self.mean = mean(self.flows) if self.flows else None
+        self.sd = spread(self.flows) if self.flows else None
+        self.indicated = mean(r.reading for r in self.kept)
+        self.temperature = mean(r.temperature for r in self.kept if r.temperature is not None)
+        pressures = [calibrators.pressure(r) for r in self.kept]
+        self.pressure = mean(p for p in pressures if p is not None)
+        self.has_altitude_pressure = any(
+            r.pressure is None and calibrators.pressure(r) is not None for r in self.kept)
+
+    def mean_nudged(self, nudge):
+        return mean(self.calibrators.actual(r, nudge) for r in self.kept)
+
+
+def sets_of(readings, calibrators):
+    """Sets of one sample's or one pump's readings, in order of stage and time."""
+    groups = {}
+    for reading in readings:
+        groups.setdefault((reading.stage, reading.calibrator, reading.set), []).append(reading)
+    sets = []
+    for (_, _, name), group in groups.items():
+        group.sort(key=lambda r: r.taken)
+        run = []
+        for reading in group:
+            if run and name is None and reading.taken - run[-1].taken > 30 * 60:
+                sets.append(Set(run, calibrators))
+                run = []
+            run.append(reading)
+        sets.append(Set(run, calibrators))
+    return sorted(sets, key=lambda s: (("pre", "field", "post").index(s.stage), s.first))
+
+
+class SetsOfBook:
+    """All sets of a book, once."""
+
+    def __init__(self, book, calibrators):
+        by_sample, by_pump = {}, {}
+        for reading in book.readings:
+            if reading.sample is not None:
+                by_sample.setdefault(reading.sample, []).append(reading)
+            else:
+                by_pump.setdefault(reading.pump, []).append(reading)
+        self.of_sample = {name: sets_of(rows, calibrators) for name, rows in by_sample.items()}
+        self.of_pump = {name: sets_of(rows, calibrators) for name, rows in by_pump.items()}
+
+    def leaned_on(self, sample):
+        """Every set of a sample, its own and those of the bracket on its pump for stages it has none of its own of."""
+        own = self.of_sample.get(sample.sample, [])
+        stages = {s.stage for s in own}
+        return own + [s for s in self.bracket(sample) if s.stage not in stages]
+
+    def bracket(self, sample):
+        if sample.started is None or sample.stopped is None or sample.pump is None:
+            return []
+        sets = self.of_pump.get(sample.pump, [])
+        pres = [s for s in sets if s.stage == "pre"]
+        before = sorted((s for s in pres if s.last <= sample.started), key=lambda s: s.first)[-1:]
+        during = [s for s in sets if s.stage == "field" and sample.started <= s.first <= sample.stopped]
+        posts = []
+        for post in (s for s in sets if s.stage == "post" and s.first >= sample.stopped):
+            if any(sample.stopped <= pre.first < post.first for pre in pres):
+                break
+            posts.append(post)
+            if not post.is_struck_out:
+                break
+        return before + during + posts
+
+
+def counting(sets, sample):
+    """The pre and the post set that count, each None where there is none."""
+    pres = [s for s in sets if s.stage == "pre"]
+    posts = [s for s in sets if s.stage == "post"]
+    timely_pre = [s for s in pres if sample.started is not None and s.last <= sample.started]
+    timely_post = [s for s in posts if sample.stopped is not None and s.first >= sample.stopped]
+    return chosen(timely_pre[::-1] or pres[::-1]), chosen(timely_post or posts)
+
+
+def chosen(sets):
+    """The first, unless it is struck out as a whole and another on this side is not."""
+    return next((s for s in sets if not s.is_struck_out), sets[0] if sets else None)
