@@ -38,9 +38,9 @@ int run_custody(const CustodyOptions& options, Surroundings& surroundings) {
   if (opened == nullptr) return cannot_be_used;
   ScreenOptions selection;
   selection.batches = {options.batch};
-  const std::optional<std::vector<Row>> samples = selected_samples(*opened, selection, surroundings);
-  if (!samples || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
-  const CustodySheet sheet = sheet_of(*opened, options.batch, *samples, surroundings);
+  const std::optional<Selection> selected = selected_samples(*opened, selection, surroundings);
+  if (!selected || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  const CustodySheet sheet = sheet_of(*opened, options.batch, selected->samples, surroundings);
   if (!write_out(text_as(options.format, sheet), options.out, surroundings)) return cannot_be_used;
   if (opened->has_faults()) return cannot_be_used;
   return sheet.voids.empty() && sheet.undecided() == 0 ? all_is_well : something_is_amiss;

@@ -118,7 +118,7 @@ int run_evidence(const EvidenceOptions& options, Surroundings& surroundings) {
   if (!faults.empty()) return refuse(faults, surroundings);
   tell_result(options.out, *packed, signer, surroundings);
   if (packed->opened->has_faults()) return cannot_be_used;
-  return packed->totals.void_ + packed->totals.undecided > 0 ? something_is_amiss : all_is_well;
+  return packed->totals.open > 0 ? something_is_amiss : all_is_well;
 }
 
 }  // namespace driftwarden

@@ -33,7 +33,7 @@ bool is_fault(const Diagnostic& problem) { return problem.severity == Severity::
 
 std::string screen_text(const PackedBook& packed, const char* format, const PackageNote& note, unsigned threads) {
   std::ostringstream out;
-  write_screen(*packed.opened, packed.samples, {format, false, threads}, note.version, out);
+  write_screen(*packed.opened, packed.selected, {format, false, threads}, note.version, out);
   return out.str();
 }
 
@@ -43,7 +43,7 @@ void make_workings(const PackedBook& packed, const TakeText& take) {
   SampleJudge judge(screening, true);
   FreshNames names;
   std::string index = "sample,file\n";
-  for (const Row sample : packed.samples) {
+  for (const Row sample : packed.selected.samples) {
     const std::string name(screening.book().samples.name[sample]);
     const std::string file = names.name(as_file_name(name), ".txt");
     append_csv(index, name);
@@ -64,7 +64,7 @@ ReadMe read_me_of(const PackedBook& packed, const PackageNote& note) {
 void note_what_is_used(PackedBook& packed) {
   const Screening& screening = *packed.opened->screening;
   SampleJudge judge(screening);
-  for (const Row sample : packed.samples) {
+  for (const Row sample : packed.selected.samples) {
     const SampleResult& result = judge.judge(sample);
     packed.totals.count(result.verdict, result.standing);
     packed.used.note(screening, result);
@@ -86,16 +86,16 @@ std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const
   options.book = {book.string(), note.as_of, threads};
   options.batches = note.batches;
   packed.opened = open_book(options.book, inside);
-  const std::optional<std::vector<Row>> samples =
+  std::optional<Selection> selected =
       packed.opened == nullptr ? std::nullopt : selected_samples(*packed.opened, options, inside);
   Result<ChartChoices> choices =
-      samples ? chart_choices(packed.opened->book.settings.history) : Result<ChartChoices>(ChartChoices{});
+      selected ? chart_choices(packed.opened->book.settings.history) : Result<ChartChoices>(ChartChoices{});
   if (!choices) tell(inside.err, choices.faults());
-  if (!samples || !choices) {
+  if (!selected || !choices) {
     surroundings.err << remarks.str();
     return std::nullopt;
   }
-  packed.samples = *samples;
+  packed.selected = *std::move(selected);
   packed.choices = *choices;
   if (note.batches.empty()) tell_doubts(*packed.opened, inside);
   note_what_is_used(packed);

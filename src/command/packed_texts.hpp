@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "command/opened_book.hpp"
+#include "command/selection.hpp"
 #include "driftwarden/evidence/package_note.hpp"
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/verdict/records_used.hpp"
@@ -18,7 +19,7 @@ namespace driftwarden {
 // The inputs of a package, opened from the package alone: its own book, judged by its own rule packs.
 struct PackedBook {
   std::unique_ptr<OpenedBook> opened;
-  std::vector<Row> samples;  // those of the batches packed; else all
+  Selection selected;  // the batches packed; else all
   RecordsUsed used;
   Totals totals;
   ChartChoices choices;

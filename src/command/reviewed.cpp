@@ -118,7 +118,7 @@ std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& 
                   choices.paper};
   page.chart_style = chart_style(themes->light, themes->dark, themes->print);
   add_charts(page, themes->light, surroundings);
-  return Reviewed{review_html(page), summary_of(review), review.recent.void_ + review.recent.undecided > 0};
+  return Reviewed{review_html(page), summary_of(review), review.recent.open > 0};
 }
 
 }  // namespace driftwarden

@@ -14,10 +14,10 @@ namespace driftwarden {
 int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
-  const std::optional<std::vector<Row>> samples = selected_samples(*opened, options, surroundings);
-  if (!samples) return cannot_be_used;
+  const std::optional<Selection> selected = selected_samples(*opened, options, surroundings);
+  if (!selected) return cannot_be_used;
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
-  const bool is_whole_book = samples->size() == opened->book.samples.size();
+  const bool is_whole_book = selected->samples.size() == opened->book.samples.size();
   if (is_whole_book) tell_doubts(*opened, surroundings);
   std::optional<WholeFile> file;
   if (!options.out.empty()) {
@@ -28,7 +28,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   // Where the results go to a terminal too, they show by themselves how far the work has come.
   std::optional<Progress> progress(std::in_place, surroundings, !surroundings.out_is_terminal || !options.out.empty());
-  const Totals totals = write_screen(*opened, *samples, {options.format, has_colour, threads_of(options.book)},
+  const Totals totals = write_screen(*opened, *selected, {options.format, has_colour, threads_of(options.book)},
                                      surroundings.version, file ? file->out() : surroundings.out, std::ref(*progress));
   progress.reset();
   const Diagnostics unwritten = file ? file->put_in_place() : Diagnostics{};

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "command/opened_book.hpp"
+#include "command/selection.hpp"
 
 namespace driftwarden {
 
@@ -15,8 +15,8 @@ struct ScreenForm {
   unsigned threads = 1;
 };
 
-// Judges samples and writes what `screen` prints of them.
-Totals write_screen(const OpenedBook& opened, const std::vector<Row>& samples, const ScreenForm& form,
+// Judges samples and writes what `screen` prints of them, and of their pumps and batches.
+Totals write_screen(const OpenedBook& opened, const Selection& selected, const ScreenForm& form,
                     const std::string& version, std::ostream& out, const Advance& advance = {});
 
 }  // namespace driftwarden

@@ -67,8 +67,8 @@ std::optional<Row> sample_named(const Book& book, const std::string& name, Surro
   return std::nullopt;
 }
 
-std::optional<std::vector<Row>> selected_samples(const OpenedBook& opened, const ScreenOptions& options,
-                                                 Surroundings& surroundings) {
+std::optional<Selection> selected_samples(const OpenedBook& opened, const ScreenOptions& options,
+                                          Surroundings& surroundings) {
   const Book& book = opened.book;
   const std::optional<std::set<TextId>> batches = batches_named(book, options.batches, surroundings);
   const std::optional<std::set<Row>> rows = rows_named(book, options.samples, surroundings);
@@ -90,10 +90,10 @@ std::optional<std::vector<Row>> selected_samples(const OpenedBook& opened, const
     const Day day = local_day(book.samples.started[row], book.settings.zone);
     return (options.since.empty() || day >= *since) && (options.until.empty() || day <= *until);
   };
-  std::vector<Row> selected;
-  selected.reserve(book.samples.size());
+  Selection selected{{}, options.until.empty() ? opened.as_of : std::min(opened.as_of, *until)};
+  selected.samples.reserve(book.samples.size());
   for (Row row = 0; row < book.samples.size(); ++row) {
-    if (is_wanted(row)) selected.push_back(row);
+    if (is_wanted(row)) selected.samples.push_back(row);
   }
   return selected;
 }

@@ -8,12 +8,18 @@
 
 namespace driftwarden {
 
-// The samples that --batch, --sample, --since and --until leave, in the book's order; nothing (told) where a name or a
+// What is printed of a book, and how much of the book counts.
+struct Selection {
+  std::vector<Row> samples;  // in the book's order
+  Day last = no_day;         // what is said of pumps and batches rests on the samples that have come by this day
+};
+
+// The samples that --batch, --sample, --since and --until leave; nothing (told) where a name or a
 // date can't be understood. Days are those of the sample's start in the book's zone, both ends included. Once days
 // are asked for, blanks without times are left out; a sample whose start can't be understood stays: nobody can say that
 // it lies outside.
-std::optional<std::vector<Row>> selected_samples(const OpenedBook& opened, const ScreenOptions& options,
-                                                 Surroundings& surroundings);
+std::optional<Selection> selected_samples(const OpenedBook& opened, const ScreenOptions& options,
+                                          Surroundings& surroundings);
 
 // The row of a sample's name; nothing (told, with the nearest name) where there is none.
 std::optional<Row> sample_named(const Book& book, const std::string& name, Surroundings& surroundings);

@@ -124,9 +124,9 @@ class InstrumentActions {
   // Rules about it: what is known already has got another reason; what isn't is to be watched.
   void findings() {
     if (known_.findings == nullptr) return;
-    for (const Finding& finding : known_.findings->findings) {
+    for (const SubjectFinding& finding : known_.findings->findings) {
       const Rule& rule = known_.screening.rules().rules[finding.rule];
-      const Reason reason{message_of(known_.screening, *known_.findings, finding), rule.full_name()};
+      const Reason reason{message_of(known_.screening, finding), rule.full_name()};
       const std::string_view measure = measure_of(rule).name;
       ReviewAction* known = nullptr;
       for (ReviewAction& action : actions_) {

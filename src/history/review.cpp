@@ -7,41 +7,11 @@
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/instrument_action.hpp"
 #include "driftwarden/history/sample_action.hpp"
+#include "driftwarden/verdict/sample_days.hpp"
 #include "history/record_action.hpp"
 
 namespace driftwarden {
 namespace {
-
-// The day each sample is reviewed under: that of its start; of a sample without one, and of blanks, the last day of
-// its batch.
-class SampleDays {
- public:
-  explicit SampleDays(const Book& book) : book_(book) {
-    for (Row row = 0; row < book.samples.size(); ++row) {
-      const Day day = started(row);
-      if (day == no_day || batch_of(row) == 0) continue;
-      Day& last = last_of_batch_.try_emplace(batch_of(row), day).first->second;
-      last = std::max(last, day);
-    }
-  }
-
-  Day day_of(Row sample) const {
-    const Day day = started(sample);
-    if (day != no_day || book_.samples.kind[sample] == SampleKind::sample) return day;
-    const auto found = last_of_batch_.find(batch_of(sample));
-    return found == last_of_batch_.end() ? no_day : found->second;
-  }
-
- private:
-  TextId batch_of(Row row) const { return field(book_.samples.batch, row, TextId{0}); }
-  Day started(Row row) const {
-    const Moment moment = book_.samples.started[row];
-    return moment == no_moment ? no_day : local_day(moment, book_.settings.zone);
-  }
-
-  const Book& book_;
-  std::map<TextId, Day> last_of_batch_;
-};
 
 class ReviewMaker {
  public:
@@ -71,30 +41,29 @@ class ReviewMaker {
 
  private:
   void samples() {
-    const SampleDays days(book_);
+    const SampleDays days(book_, as_of_);
     SampleJudge judge(screening_, true);
     for (Row row = 0; row < book_.samples.size(); ++row) {
-      const Day day = days.day_of(row);
-      if (day != no_day && day > as_of_) {
+      if (days.has_come(row)) {
+        sample(judge.judge(row), days.day_of(row));
+      } else {
         ++review_.later_samples;
-        continue;
       }
-      sample(judge.judge(row), day);
     }
   }
 
   void sample(const SampleResult& result, Day day) {
     const bool is_recent = day == no_day || review_.period.holds(day);
     ReviewedSample reviewed{result.figures->sample, result.verdict, day, is_recent, false};
-    reviewed.is_settled = result.verdict != Verdict::valid && is_settled(screening_, result, as_of_);
-    (is_recent ? review_.recent : review_.earlier).count(result.verdict);
+    reviewed.is_settled = result.verdict != Verdict::valid && is_settled(result);
+    (is_recent ? review_.recent : review_.earlier).count(result.verdict, result.standing);
     count_in_batch(reviewed);
     count_use(uses_, screening_, result, day, is_recent);
     for (const auto* findings : {&result.findings, &result.kept}) count_unjudged(*findings);
     if (result.figures->problem != no_problem) touched_[result.figures->problem].push_back(reviewed.sample);
     facts_.push_back(facts_of(result));
     review_.samples.push_back(reviewed);
-    std::optional<ReviewAction> action = action_about(screening_, result, as_of_);
+    std::optional<ReviewAction> action = action_about(screening_, result);
     if (!action) return;
     action->is_recent = is_recent;
     review_.actions.push_back(*std::move(action));
@@ -163,9 +132,8 @@ class ReviewMaker {
                           {},
                           no_row,
                           batch.is_recent};
-      for (const Finding& finding : found->findings)
-        action.why.push_back(
-            {message_of(screening_, *found, finding), screening_.rules().rules[finding.rule].full_name()});
+      for (const SubjectFinding& finding : found->findings)
+        action.why.push_back({message_of(screening_, finding), screening_.rules().rules[finding.rule].full_name()});
       review_.actions.push_back(std::move(action));
     }
   }

@@ -3,15 +3,10 @@
 
 #include <algorithm>
 
-#include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/verdict/message.hpp"
 
 namespace driftwarden {
 namespace {
-
-bool gave_the_verdict(const SampleResult& result, const Finding& finding) {
-  return verdict_of(finding.judgement.outcome) == result.verdict;
-}
 
 // Whether a finding is only that something isn't there.
 bool is_of_a_gap(const Screening& screening, const Finding& finding) {
@@ -52,27 +47,9 @@ void say_what(ReviewAction& action, const SampleResult& result, bool is_all_gaps
 
 }  // namespace
 
-const Decision* decision_on(const Screening& screening, const SampleResult& result, const Finding& finding, Day as_of) {
-  const Book& book = screening.book();
-  const std::string rule = rule_name(screening, finding);
-  const Decision* last = nullptr;
-  for (const Decision& decision : book.decisions) {
-    if (decision.subject != book.samples.name[result.figures->sample] || decision.rule != rule) continue;
-    if (local_day(decision.decided, book.settings.zone) > as_of) continue;
-    if (last == nullptr || decision.decided >= last->decided) last = &decision;
-  }
-  return last;
-}
-
-bool is_settled(const Screening& screening, const SampleResult& result, Day as_of) {
-  return std::all_of(result.findings.begin(), result.findings.end(), [&](const Finding& finding) {
-    return !gave_the_verdict(result, finding) || decision_on(screening, result, finding, as_of) != nullptr;
-  });
-}
-
-std::optional<ReviewAction> action_about(const Screening& screening, const SampleResult& result, Day as_of) {
+std::optional<ReviewAction> action_about(const Screening& screening, const SampleResult& result) {
   if (result.verdict == Verdict::valid || result.figures->problem != no_problem) return std::nullopt;
-  if (is_settled(screening, result, as_of)) return std::nullopt;
+  if (is_settled(result)) return std::nullopt;
   ReviewAction action;
   action.of = ActionSubject::sample;
   action.row = result.figures->sample;

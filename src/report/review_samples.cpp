@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/sample_action.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/explanation.hpp"
 #include "driftwarden/report/sample_figures.hpp"
@@ -94,12 +93,12 @@ class SampleLines {
     html_.open("li").element("span", {{"class", "outcome"}}, said).text(" ");
     html_.from_book(message_of(page_.screening, result, finding)).text(" ");
     html_.element_from_book("span", {{"class", "rule"}}, rule_name(page_.screening, finding));
-    decision(result, finding);
+    decision(finding);
     html_.close();
   }
 
-  void decision(const SampleResult& result, const Finding& finding) {
-    const Decision* decision = decision_on(page_.screening, result, finding, page_.as_of);
+  void decision(const Finding& finding) {
+    const Decision* decision = finding.decision;
     if (decision == nullptr) return;
     html_.text(decision->ruling == Ruling::uphold ? " Upheld by " : " Overruled by ").from_book(decision->by);
     html_.text(": ").from_book(decision->reason);

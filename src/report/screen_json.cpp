@@ -205,13 +205,19 @@ void subjects_member(JsonText& json, const Screening& screening, const std::vect
   for (const SubjectResult& subject : subjects) {
     json.begin_object().member("of", to_text(subject.of)).member("name", subject.name);
     json.member("verdict", to_text(subject.verdict)).key("findings").begin_array();
-    for (const Finding& finding : subject.findings) {
+    for (const SubjectFinding& finding : subject.findings) {
       const Rule& rule = screening.rules().rules[finding.rule];
       const Reported figures = reported(rule, finding.judgement);
       json.begin_object().member("rule", rule.full_name()).member("outcome", to_text(finding.judgement.outcome));
       json.member("measure", measure_of(rule).name).member("value", figures.value).member("unit", figures.unit);
       json.member("limit", rule.limit.text).member("margin", figures.margin).member("source", rule.source);
-      json.member("message", message_of(screening, subject, finding)).end_object();
+      json.member("message", message_of(screening, finding)).key("n");
+      if (finding.rests_on.empty()) {
+        json.null();
+      } else {
+        json.value(finding.n);
+      }
+      json.member("rests_on", finding.rests_on).end_object();
     }
     json.end_array().end_object();
   }

@@ -154,12 +154,11 @@ void ScreenTable::append_why(std::string& out, const SampleResult& result) const
 std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const {
   std::string apart;
   for (const SubjectResult& subject : subjects) {
-    for (const Finding& finding : subject.findings) {
-      apart +=
-          wrapped(for_terminal("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " +
-                               std::string(to_text(finding.judgement.outcome)) + ": " +
-                               message_of(screening_, subject, finding) + " (" + rule_name(screening_, finding) + ")"),
-                  0, table_width);
+    for (const SubjectFinding& finding : subject.findings) {
+      apart += wrapped(for_terminal("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " +
+                                    std::string(to_text(finding.judgement.outcome)) + ": " +
+                                    message_of(screening_, finding) + " (" + rule_name(screening_, finding) + ")"),
+                       0, table_width);
     }
   }
   if (!apart.empty())

@@ -93,6 +93,16 @@ void SampleJudge::heed_decisions() {
   }
 }
 
+bool gave_the_verdict(const SampleResult& result, const Finding& finding) {
+  return verdict_of(finding.judgement.outcome) == result.verdict;
+}
+
+bool is_settled(const SampleResult& result) {
+  return std::all_of(result.findings.begin(), result.findings.end(), [&result](const Finding& finding) {
+    return !gave_the_verdict(result, finding) || finding.decision != nullptr;
+  });
+}
+
 void SampleJudge::judge_by(std::uint32_t number) {
   const Rule& rule = screening_.rules().rules[number];
   const SampleContext context{screening_.basis(), *result_.figures, screening_.overlap_min(result_.figures->sample),

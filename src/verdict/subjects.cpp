@@ -4,8 +4,10 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "driftwarden/correction/certificate_error.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/statistics/line_fit.hpp"
 #include "driftwarden/statistics/mean_and_spread.hpp"
 #include "driftwarden/verdict/message.hpp"
@@ -22,6 +24,18 @@ struct Group {
   std::vector<SampleFacts> facts;
 };
 
+// A measure of a subject, and how many of what it rests on.
+struct Rested {
+  MeasureValue value;
+  std::size_t n = 0;
+  std::string_view one;
+  std::string_view many;
+
+  std::string text() const { return one.empty() ? "" : counted(n, std::string(one), std::string(many)); }
+};
+
+Rested on_samples(MeasureValue value, std::size_t n) { return {value, n, "sample", "samples"}; }
+
 double share(std::size_t part, std::size_t whole) {
   return whole == 0 ? missing : static_cast<double>(part) / static_cast<double>(whole);
 }
@@ -30,26 +44,25 @@ bool is_blank(const Book& book, const SampleFacts& facts) {
   return book.samples.kind[facts.sample] == SampleKind::blank;
 }
 
-double void_share(const Book& book, const Group& group) {
+// The share of a group's samples, blanks left out, of which something is so.
+template <class IsSo>
+Rested share_of_samples(const Book& book, const Group& group, IsSo is_so) {
   std::size_t samples = 0;
-  std::size_t voids = 0;
+  std::size_t so = 0;
   for (const SampleFacts& facts : group.facts) {
     if (is_blank(book, facts)) continue;
     ++samples;
-    voids += facts.verdict == Verdict::void_ ? 1U : 0U;
+    so += is_so(facts) ? 1U : 0U;
   }
-  return share(voids, samples);
+  return on_samples(number_value(share(so, samples)), samples);
 }
 
-double complete_share(const Book& book, const Group& group) {
-  std::size_t samples = 0;
-  std::size_t complete = 0;
-  for (const SampleFacts& facts : group.facts) {
-    if (is_blank(book, facts)) continue;
-    ++samples;
-    complete += facts.records_lacking == 0 ? 1U : 0U;
-  }
-  return share(complete, samples);
+Rested void_share(const Book& book, const Group& group) {
+  return share_of_samples(book, group, [](const SampleFacts& facts) { return facts.verdict == Verdict::void_; });
+}
+
+Rested complete_share(const Book& book, const Group& group) {
+  return share_of_samples(book, group, [](const SampleFacts& facts) { return facts.records_lacking == 0; });
 }
 
 std::vector<double> drifts(const Group& group) {
@@ -61,7 +74,7 @@ std::vector<double> drifts(const Group& group) {
 }
 
 // Slope of the pre flow over time, in 7 days, relative to the mean pre flow.
-double trend(const Book& book, const Group& group) {
+Rested trend(const Book& book, const Group& group) {
   std::vector<double> weeks;
   std::vector<double> flows;
   for (const SampleFacts& facts : group.facts) {
@@ -71,37 +84,39 @@ double trend(const Book& book, const Group& group) {
     flows.push_back(facts.pre_l_min);
   }
   const std::optional<LineFit> line = fit_line(weeks, flows);
-  return line ? line->slope / line->centre_y : missing;
+  return on_samples(number_value(line ? line->slope / line->centre_y : missing), flows.size());
 }
 
-MeasureValue pump_measure(const Book& book, const Group& group, PumpMeasure measure) {
+Rested pump_measure(const Book& book, const Group& group, PumpMeasure measure) {
+  const std::vector<double> all = drifts(group);
   switch (measure) {
     case PumpMeasure::drift_mean:
-      return number_value(mean_and_spread(drifts(group)).mean);
+      return on_samples(number_value(mean_and_spread(all).mean), all.size());
     case PumpMeasure::drift_sd:
-      return number_value(mean_and_spread(drifts(group)).s);
+      return on_samples(number_value(mean_and_spread(all).s), all.size());
     case PumpMeasure::trend:
-      return number_value(trend(book, group));
+      return trend(book, group);
     case PumpMeasure::void_share:
-      return number_value(void_share(book, group));
+      return void_share(book, group);
     case PumpMeasure::count_:
       break;
   }
   return {};
 }
 
-MeasureValue batch_measure(const Book& book, const Group& group, BatchMeasure measure) {
+Rested batch_measure(const Book& book, const Group& group, BatchMeasure measure) {
   const auto blanks = static_cast<std::size_t>(std::count_if(
       group.facts.begin(), group.facts.end(), [&book](const SampleFacts& facts) { return is_blank(book, facts); }));
+  const std::size_t samples = group.facts.size() - blanks;
   switch (measure) {
     case BatchMeasure::blanks:
-      return number_value(static_cast<double>(blanks));
+      return {number_value(static_cast<double>(blanks)), group.facts.size(), "sample or blank", "samples and blanks"};
     case BatchMeasure::blank_share:
-      return number_value(share(blanks, group.facts.size() - blanks));
+      return on_samples(number_value(share(blanks, samples)), samples);
     case BatchMeasure::void_share:
-      return number_value(void_share(book, group));
+      return void_share(book, group);
     case BatchMeasure::record_complete:
-      return number_value(complete_share(book, group));
+      return complete_share(book, group);
     case BatchMeasure::count_:
       break;
   }
@@ -121,26 +136,37 @@ bool says_as_found(const Certificate& certificate) {
                      [](const CertificatePoint& point) { return point.as_found_l_min.has_value(); });
 }
 
-MeasureValue calibrator_measure(const Screening& screening, Row calibrator, CalibratorMeasure measure, Day as_of) {
+std::size_t certificates_by(const Book& book, Row calibrator, Day as_of) {
+  return static_cast<std::size_t>(
+      std::count_if(book.certificates.begin(), book.certificates.end(), [&](const Certificate& certificate) {
+        return certificate.instrument == calibrator && certificate.calibrated <= as_of;
+      }));
+}
+
+Rested calibrator_measure(const Screening& screening, Row calibrator, CalibratorMeasure measure, Day as_of) {
   const Book& book = screening.book();
   if (measure == CalibratorMeasure::read_at) {
     const ReadAt said = book.instruments[calibrator].read_at;
-    return said == ReadAt::unknown ? MeasureValue{} : MeasureValue{missing, missing, to_text(said)};
+    return {said == ReadAt::unknown ? MeasureValue{} : MeasureValue{missing, missing, to_text(said)}, 0, {}, {}};
   }
   const CalibratorKnowledge& known = screening.basis().calibrators;
   const std::int32_t newest = known.certificate(calibrator, as_of);
-  if (newest < 0) return {};
+  const auto on_certificates = [&](MeasureValue value) {
+    return Rested{value, certificates_by(book, calibrator, as_of), "certificate", "certificates"};
+  };
+  if (newest < 0) return on_certificates({});
   const Certificate& certificate = book.certificates[static_cast<std::size_t>(newest)];
   const Day due = known.due(newest);
+  const std::size_t points = certificate.points.size();
   switch (measure) {
     case CalibratorMeasure::due:
-      return number_value(due == no_day ? missing : minutes_a_day * static_cast<double>(due - as_of));
+      return on_certificates(number_value(due == no_day ? missing : minutes_a_day * static_cast<double>(due - as_of)));
     case CalibratorMeasure::age:
-      return number_value(minutes_a_day * static_cast<double>(as_of - certificate.calibrated));
+      return on_certificates(number_value(minutes_a_day * static_cast<double>(as_of - certificate.calibrated)));
     case CalibratorMeasure::as_found_error:
-      return number_value(worst_as_found(certificate));
+      return {number_value(worst_as_found(certificate)), points, "point", "points"};
     case CalibratorMeasure::record_as_found:
-      return yes_no_value(says_as_found(certificate));
+      return {yes_no_value(says_as_found(certificate)), points, "point", "points"};
     case CalibratorMeasure::read_at:
     case CalibratorMeasure::count_:
       break;
@@ -168,9 +194,10 @@ SubjectResult judge_one(const Screening& screening, Subject of, std::string name
       return applies(condition, field_of(condition.field)) != Applies::no;
     });
     if (!applies_here) continue;
-    const Judgement judgement = judge(rule, measure_of_rule(rule.measure));
+    const Rested measured = measure_of_rule(rule.measure);
+    const Judgement judgement = judge(rule, measured.value);
     if (judgement.outcome == Outcome::met || judgement.outcome == Outcome::skipped) continue;
-    result.findings.push_back({r, judgement, no_row, missing});
+    result.findings.push_back({{r, judgement, no_row, missing}, measured.n, measured.text()});
     result.verdict = std::max(result.verdict, verdict_of(judgement.outcome));
   }
   return result;
@@ -247,14 +274,31 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
   return results;
 }
 
-std::string message_of(const Screening& screening, const SubjectResult&, const Finding& finding) {
+std::vector<SubjectResult> subjects_of(const Book& book, std::vector<SubjectResult> subjects,
+                                       const std::vector<Row>& samples) {
+  std::set<std::pair<Subject, std::string>> printed;
+  for (const Row sample : samples) {
+    const Row pump = book.samples.pump[sample];
+    if (pump != no_row) printed.emplace(Subject::pump, book.instruments[pump].name);
+    printed.emplace(Subject::batch, book.texts.text(field(book.samples.batch, sample, TextId{0})));
+  }
+  std::erase_if(subjects, [&printed](const SubjectResult& subject) {
+    return subject.of != Subject::calibrator && !printed.contains({subject.of, subject.name});
+  });
+  return subjects;
+}
+
+std::string message_of(const Screening& screening, const SubjectFinding& finding) {
   const Rule& rule = screening.rules().rules[finding.rule];
   const Measure& measure = measure_of(rule);
+  const std::string rests_on = finding.rests_on.empty() ? "" : " (n = " + finding.rests_on + ")";
   const std::string name(measure.name);
-  if (is_about_records(measure) && measure.kind == MeasureKind::yes_no) return name + " is not in the records";
+  if (is_about_records(measure) && measure.kind == MeasureKind::yes_no) {
+    return name + rests_on + " is not in the records";
+  }
   if (measure.kind == MeasureKind::word) return name + " is not as the rule says: " + rule.limit.text;
-  if (is_missing(finding.judgement.figure)) return name + " is missing: the book does not say";
-  return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is not " +
+  if (is_missing(finding.judgement.figure)) return name + rests_on + " is missing: the book does not say";
+  return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + rests_on + " is not " +
          rule.limit.text;
 }
 

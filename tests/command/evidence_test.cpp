@@ -34,6 +34,16 @@ BookText two_batches() {
   return text;
 }
 
+TEST(Evidence, AnswersAsScreenDoesWhereAFindingIsOverruled) {
+  BookText text = judged_text();
+  const BookFolder open(text);
+  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T09:00,keeper,S1,own/drift,overrule,Read again.\n";
+  const BookFolder settled(text);
+  const PackageFolder folder;
+  EXPECT_EQ(call({"evidence", open.path(), "--out", folder.path("open")}).status, 1);
+  EXPECT_EQ(call({"evidence", settled.path(), "--out", folder.path("settled")}).status, 0);
+}
+
 TEST(Evidence, PacksInputsRulesResultsAndWorkings) {
   const BookFolder book(judged_text("5 %"));
   const PackageFolder folder;

@@ -16,6 +16,16 @@ TEST(Review, WritesThePageAndAnswersWithItsDays) {
   EXPECT_EQ(call({"review", folder.path(), "--as-of", "2026-09-24", "--days", "1", "--out", page}).status, 0);
 }
 
+// As `screen` answers: what a responsible person overruled is not open any more.
+TEST(Review, AnswersNoughtWhereEverySampleOfTheseDaysStandsByDecision) {
+  BookText text = judged_text();
+  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T09:00,keeper,S1,own/drift,overrule,Read again.\n";
+  const BookFolder folder(text);
+  const std::string page = folder.file("review.html");
+  EXPECT_EQ(call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page}).status, 0);
+  EXPECT_EQ(call({"screen", folder.path(), "--as-of", "2026-09-24"}).status, 0);
+}
+
 TEST(Review, NeverWritesOverTheBook) {
   const BookFolder folder(judged_text());
   const Called called = call({"review", folder.path(), "--out", folder.file("readings.csv")});

@@ -29,6 +29,7 @@ BookText several() {
 struct Selected {
   std::string names;  // "A B"; "nothing" where the command is refused
   std::string err;
+  Day last;
 };
 
 Selected selected(const ScreenOptions& options) {
@@ -38,13 +39,15 @@ Selected selected(const ScreenOptions& options) {
   Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
   BookOptions where;
   where.book = book.path();
+  where.as_of = "2026-11-16";
   const std::unique_ptr<OpenedBook> opened = open_book(where, surroundings);
   err.str("");
-  const std::optional<std::vector<Row>> rows = selected_samples(*opened, options, surroundings);
-  if (!rows) return {"nothing", err.str()};
+  const std::optional<Selection> chosen = selected_samples(*opened, options, surroundings);
+  if (!chosen) return {"nothing", err.str(), no_day};
   std::string names;
-  for (const Row row : *rows) names += (names.empty() ? "" : " ") + std::string(opened->book.samples.name[row]);
-  return {names, err.str()};
+  for (const Row row : chosen->samples)
+    names += (names.empty() ? "" : " ") + std::string(opened->book.samples.name[row]);
+  return {names, err.str(), chosen->last};
 }
 
 ScreenOptions asking(std::vector<std::string> batches, std::vector<std::string> samples, std::string since = "",
@@ -75,6 +78,13 @@ TEST(Selection, HasBothEndsOfThePeriodByTheBooksDaysAndKeepsAStartThatIsNotUnder
   EXPECT_EQ(selected(asking({}, {}, "", "2026-09-22")).names, "A B X D");
   EXPECT_EQ(selected(asking({}, {}, "2026-09-22", "2026-09-22")).names, "B X D");
   EXPECT_EQ(selected(asking({}, {}, "2026-09-24", "")).names, "X");
+}
+
+// 20773 is 2026-11-16, the day that stands for today; 20718 is 2026-09-22.
+TEST(Selection, LetsTheWholeBookCountUpToTheEarlierOfTodayAndUntil) {
+  EXPECT_EQ(selected(asking({"B-7"}, {"A"}, "2026-09-22")).last, 20773);
+  EXPECT_EQ(selected(asking({}, {}, "", "2026-09-22")).last, 20718);
+  EXPECT_EQ(selected(asking({}, {}, "", "2027-01-01")).last, 20773);
 }
 
 TEST(Selection, RefusesAPeriodThatEndsBeforeItBegins) {

@@ -72,7 +72,7 @@ TEST(InstrumentAction, OfARuleAboutAPumpIsToWatchIt) {
   const RulesText rules{{{Subject::pump, "drift.mean", "within", {"1 %"}, Otherwise::note}}};
   const ReviewedBook book({}, rules);
   ASSERT_EQ(book.actions(), Texts{"Watch P1"});
-  EXPECT_EQ(book.review().actions[0].why[0].said, "drift.mean -2.5 % is not within 1 %");
+  EXPECT_EQ(book.review().actions[0].why[0].said, "drift.mean -2.5 % (n = 1 sample) is not within 1 %");
   EXPECT_EQ(book.review().actions[0].why[0].rule, "own/drift.mean");
 }
 

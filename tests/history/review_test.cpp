@@ -72,6 +72,18 @@ TEST(Review, TakesADecisionForSettled) {
   EXPECT_EQ(ReviewedBook(text, drift_within("2 %"), "2026-09-14").review().decisions.size(), 0U);
 }
 
+// `screen` doesn't hear such a ruling either: the record is mended.
+TEST(Review, DoesNotHearADecisionOnARecordThatCannotBeUnderstood) {
+  BookText text = three_weeks();
+  text.readings += "2026-09-14T16:12,post,S1,V1,1.9x\n";
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n2026-09-15T09:00,keeper,S1,book/faulty-records,overrule,Seen.\n";
+  const ReviewedBook book(text, drift_within("2 %"), "2026-09-24");
+  EXPECT_EQ(book.review().samples[0].verdict, Verdict::undecided);
+  EXPECT_FALSE(book.review().samples[0].is_settled);
+  EXPECT_EQ(book.review().recent.open + book.review().earlier.open, 1U);
+}
+
 TEST(Review, CountsBatchesWithTheirBlanks) {
   const ReviewedBook book(three_weeks(), drift_within("2 %"), "2026-09-24");
   ASSERT_EQ(book.review().batches.size(), 2U);

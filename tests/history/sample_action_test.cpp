@@ -11,10 +11,9 @@ namespace {
 const std::string head = "decided,by,subject,rule,ruling,reason\n";
 
 // What is to be done about S1.
-std::optional<ReviewAction> action_of(const BookText& text, const RulesText& rules,
-                                      const std::string& as_of = "2026-09-24") {
+std::optional<ReviewAction> action_of(const BookText& text, const RulesText& rules) {
   JudgedBook book(text, rules);
-  return action_about(book.screening(), book.result("S1"), day(as_of));
+  return action_about(book.screening(), book.result("S1"));
 }
 
 BookText without_reading(const std::string& stage) {
@@ -74,21 +73,9 @@ TEST(SampleAction, IsSettledByADecisionOnEverythingThatGaveTheVerdict) {
   BookText text;
   text.decisions = head + "2026-09-22T09:00,keeper,S1,own/drift,uphold,Seen.\n";
   EXPECT_FALSE(action_of(text, drift_within("2 %")));
-  EXPECT_TRUE(action_of(text, drift_within("2 %"), "2026-09-21"));  // not decided yet
   RulesText two = drift_within("2 %");
   two.rules.push_back({Subject::sample, "minutes", "at_most", {"60 min"}});
   EXPECT_TRUE(action_of(text, two));
-}
-
-TEST(SampleAction, GoesByTheLastDecision) {
-  BookText text;
-  text.decisions = head +
-                   "2026-09-23T09:00,hygienist,S1,own/drift,overrule,Read again.\n"
-                   "2026-09-22T09:00,keeper,S1,own/drift,uphold,Seen.\n";
-  JudgedBook book(text, drift_within("2 %"));
-  const SampleResult& result = book.result("S1");
-  EXPECT_EQ(decision_on(book.screening(), result, result.findings[0], day("2026-09-24"))->by, "hygienist");
-  EXPECT_EQ(decision_on(book.screening(), result, result.findings[0], day("2026-09-22"))->by, "keeper");
 }
 
 TEST(SampleAction, IsNoneWhereARecordHasToBeMended) {

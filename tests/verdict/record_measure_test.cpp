@@ -151,13 +151,13 @@ TEST(RecordAsFound, AsksTheNewestCertificateAtEveryPoint) {
     JudgedBook judged(text, {{{Subject::calibrator, "record.as-found", "is", {"yes"}, Otherwise::note}}});
     std::vector<std::string> said;
     for (const SubjectResult& result : judge_subjects(judged.screening(), {}, 20773)) {
-      said.push_back(result.name + ": " + message_of(judged.screening(), result, result.findings[0]));
+      said.push_back(result.name + ": " + message_of(judged.screening(), result.findings[0]));
     }
     return said;
   };
   EXPECT_TRUE(subjects_of(complete_book()).empty());
   EXPECT_EQ(subjects_of(with(complete_book(), &BookText::certificates, "2,2,2,2,0.7", "2,2,,2,0.7")),
-            std::vector<std::string>{"V1: record.as-found is not in the records"});
+            std::vector<std::string>{"V1: record.as-found (n = 1 point) is not in the records"});
 }
 
 }  // namespace

@@ -52,7 +52,7 @@ class JudgedSubjects {
   const std::vector<SubjectResult>& results() const { return results_; }
   std::string only_message() const {
     if (results_.size() != 1 || results_[0].findings.size() != 1) return std::to_string(results_.size()) + " results";
-    return results_[0].name + ": " + message_of(book_->screening(), results_[0], results_[0].findings[0]);
+    return results_[0].name + ": " + message_of(book_->screening(), results_[0].findings[0]);
   }
 
  private:
@@ -70,10 +70,11 @@ TEST(Subjects, AreKeptOnlyWithFindings) {
 }
 
 TEST(Subjects, OfAPumpAreMeanAndSpreadOfItsDrifts) {
-  EXPECT_EQ(message_under({Subject::pump, "drift.mean", "within", {"4 %"}}), "P1: drift.mean -5.0 % is not within 4 %");
+  EXPECT_EQ(message_under({Subject::pump, "drift.mean", "within", {"4 %"}}),
+            "P1: drift.mean -5.0 % (n = 2 samples) is not within 4 %");
   RuleText spread{Subject::pump, "drift.sd", "at_most", {"3 %"}};
   spread.absent = Absent::skip;  // one sample has no spread
-  EXPECT_EQ(message_under(spread), "P1: drift.sd 3.5 % is not at most 3 %");
+  EXPECT_EQ(message_under(spread), "P1: drift.sd 3.5 % (n = 2 samples) is not at most 3 %");
 }
 
 TEST(Subjects, WithoutEnoughSamplesAreUndecided) {
@@ -81,7 +82,7 @@ TEST(Subjects, WithoutEnoughSamplesAreUndecided) {
   ASSERT_EQ(judged.results().size(), 1U);
   EXPECT_EQ(judged.results()[0].name, "P2");
   EXPECT_EQ(judged.results()[0].verdict, Verdict::undecided);
-  EXPECT_EQ(judged.only_message(), "P2: drift.sd is missing: the book does not say");
+  EXPECT_EQ(judged.only_message(), "P2: drift.sd (n = 1 sample) is missing: the book does not say");
 }
 
 // The pre flow went from 2.000 to 2.100 L/min in a week: 0.1 of a mean of 2.05.
@@ -90,14 +91,15 @@ TEST(Subjects, OfAPumpHaveATrendAWeek) {
   text.readings.replace(text.readings.find("S2,V1,2.000"), 11, "S2,V1,2.100");
   RuleText rule{Subject::pump, "trend", "within", {"4 %"}};
   rule.absent = Absent::skip;
-  EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", text).only_message(), "P1: trend 4.9 % is not within 4 %");
+  EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", text).only_message(),
+            "P1: trend 4.9 % (n = 2 samples) is not within 4 %");
 }
 
 TEST(Subjects, CountVoidSamplesByPumpAndByBatchWithoutBlanks) {
   EXPECT_EQ(message_under({Subject::pump, "void.share", "at_most", {"40 %"}}),
-            "P1: void.share 50.0 % is not at most 40 %");
+            "P1: void.share 50.0 % (n = 2 samples) is not at most 40 %");
   EXPECT_EQ(message_under({Subject::batch, "void.share", "at_most", {"40 %"}}),
-            "A: void.share 50.0 % is not at most 40 %");
+            "A: void.share 50.0 % (n = 2 samples) is not at most 40 %");
 }
 
 TEST(Subjects, OfABatchCountItsBlanks) {
@@ -105,7 +107,7 @@ TEST(Subjects, OfABatchCountItsBlanks) {
   ASSERT_EQ(judged.results().size(), 1U);
   EXPECT_EQ(judged.results()[0].name, "B");
   EXPECT_EQ(message_under({Subject::batch, "blank.share", "at_least", {"40 %"}}),
-            "B: blank.share 0.0 % is not at least 40 %");
+            "B: blank.share 0.0 % (n = 1 sample) is not at least 40 %");
 }
 
 TEST(Subjects, OfACalibratorAreOfTheDayAskedFor) {
@@ -123,7 +125,34 @@ TEST(Subjects, OfACalibratorAreOfTheDayAskedFor) {
 TEST(Subjects, OfACalibratorHaveTheWorstErrorAsFound) {
   RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
   rule.absent = Absent::skip;
-  EXPECT_EQ(message_under(rule), "V1: as-found.error -3.0 % is not within 2 %");
+  EXPECT_EQ(message_under(rule), "V1: as-found.error -3.0 % (n = 2 points) is not within 2 %");
+}
+
+TEST(Subjects, OfACalibratorSayHowManyCertificatesAreOnRecord) {
+  RuleText age{Subject::calibrator, "age", "at_most", {"30 d"}};
+  age.absent = Absent::skip;
+  BookText text = three_samples();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,V1,2026-01-05,2,2,2\nC2,V1,2026-02-05,2,2,2\nC3,V1,2026-11-05,2,2,2\n";  // the last is still to come
+  EXPECT_EQ(JudgedSubjects({age}, "2026-10-01", text).only_message(),
+            "V1: age 238.0 d (n = 2 certificates) is not at most 30 d");
+}
+
+TEST(Subjects, PrintedWithSamplesAreTheirPumpsAndBatchesAndAllCalibrators) {
+  const BookText text = three_samples();
+  JudgedBook book(text);
+  std::vector<SubjectResult> all;
+  for (const auto& [of, name] : std::initializer_list<std::pair<Subject, const char*>>{{Subject::calibrator, "V1"},
+                                                                                       {Subject::pump, "P1"},
+                                                                                       {Subject::pump, "P2"},
+                                                                                       {Subject::batch, "A"},
+                                                                                       {Subject::batch, "B"}}) {
+    all.push_back({of, name, Verdict::qualified, {}});
+  }
+  std::string names;
+  for (const SubjectResult& one : subjects_of(book.book(), all, {row_of(book.book(), "S3")})) names += one.name + " ";
+  EXPECT_EQ(names, "V1 P2 B ");
 }
 
 TEST(Subjects, OfACalibratorNameTheLevelOfTheFloat) {

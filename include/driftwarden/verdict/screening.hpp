@@ -58,6 +58,11 @@ struct SampleResult {
   std::size_t records_lacking = 0;  // findings of rules about a record
 };
 
+bool gave_the_verdict(const SampleResult& result, const Finding& finding);
+
+// Whether a responsible person has ruled on everything that gave the sample its verdict.
+bool is_settled(const SampleResult& result);
+
 // Judges one sample after another, reusing its memory. One a thread; the same sample gives the same result in any.
 class SampleJudge {
  public:
