@@ -252,7 +252,7 @@ TEST(ScreenJson, HasSubjectsWithTheirFindings) {
   batch.of = Subject::batch;
   batch.name = "B-7";
   batch.verdict = Verdict::qualified;
-  batch.findings.push_back({0, {Outcome::qualified, 0, 1, -1}, no_row, missing});
+  batch.findings.push_back({{0, {Outcome::qualified, 0, 1, -1}, no_row, missing}, 6, "6 samples and blanks"});
   std::string out;
   append_screen_json_head(out, book.screening(), {"0.1.0", 0});
   append_screen_json_tail(out, book.screening(), {}, {batch});
@@ -263,6 +263,8 @@ TEST(ScreenJson, HasSubjectsWithTheirFindings) {
   EXPECT_EQ(subjects[0]["verdict"], "qualified");
   EXPECT_EQ(subjects[0]["findings"][0]["rule"], "own/blanks");
   EXPECT_EQ(subjects[0]["findings"][0]["margin"], -1);
+  EXPECT_EQ(subjects[0]["findings"][0]["n"], 6);
+  EXPECT_EQ(subjects[0]["findings"][0]["rests_on"], "6 samples and blanks");
 }
 
 TEST(ScreenJson, SurvivesNamesOfAnyBytes) {

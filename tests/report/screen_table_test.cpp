@@ -173,9 +173,9 @@ TEST(ScreenTable, TellsOfSubjectsApartFromTheSamples) {
   SubjectResult batch;
   batch.of = Subject::batch;
   batch.name = "B-7";
-  batch.findings.push_back({0, {Outcome::qualified, 0, 1, -1}, no_row, missing});
+  batch.findings.push_back({{0, {Outcome::qualified, 0, 1, -1}, no_row, missing}, 6, "6 samples and blanks"});
   const std::string tail = ScreenTable(book.screening(), {0}, Paint(false)).tail({}, {batch});
-  EXPECT_NE(tail.find("- batch B-7: qualified: "), std::string::npos) << tail;
+  EXPECT_NE(tail.find("- batch B-7: qualified: blanks 0 (n = 6 samples and blanks) is not"), std::string::npos) << tail;
   EXPECT_NE(tail.find("(own/blanks)"), std::string::npos) << tail;
 }
 
