@@ -3,13 +3,16 @@
 from collections import Counter
 
 TOLERANCE = 1e-9
+# Of an uncertainty: where a set's readings were taken at slightly other conditions, the manual leaves open whether a
+# sensitivity is that of the means or the mean of the sensitivities, which agree to the square of the difference.
+U_TOLERANCE = 1e-6
 
 
-def same(a, b, scale=0.0):
+def same(a, b, scale=0.0, tolerance=TOLERANCE):
     """Equal, both missing, or nearer than a relative 1e-9 (of `scale`, where that is larger)."""
     if not isinstance(a, (int, float)) or not isinstance(b, (int, float)):
         return a == b
-    return abs(a - b) <= TOLERANCE * max(abs(a), abs(b), scale) + 1e-12
+    return abs(a - b) <= tolerance * max(abs(a), abs(b), scale) + 1e-12
 
 
 class Differences(list):
@@ -17,9 +20,9 @@ class Differences(list):
         super().__init__()
         self.figures = 0
 
-    def hold(self, where, program, oracle, scale=0.0):
+    def hold(self, where, program, oracle, scale=0.0, tolerance=TOLERANCE):
         self.figures += 1
-        if not same(program, oracle, scale):
+        if not same(program, oracle, scale, tolerance):
             self.append(f"{where}: program {program!r}, oracle {oracle!r}")
 
 
@@ -49,6 +52,7 @@ def compare_sample(found, said, sample):
     found.hold(f"{name}.pressure_from", conditions["pressure_from"], sample.pressure_from)
     for key in ("pre", "post"):
         compare_set(found, f"{name}.{key}", said[key], getattr(sample, key))
+    compare_uncertainties(found, name, said["budget"], sample)
     compare_findings(found, name, said["findings"], sample.findings)
     for key in ("verdict", "by_decision"):
         found.hold(f"{name}.{key}", said[key], getattr(sample, key))
@@ -75,6 +79,15 @@ def compare_set(found, where, said, one_set):
     found.hold(f"{where}.indicated", said["indicated_l_min"], one_set.indicated)
     found.hold(f"{where}.temperature", said["temperature_c"], one_set.temperature and one_set.temperature - 273.15, 273)
     found.hold(f"{where}.pressure", said["pressure_kpa"], one_set.pressure)
+
+
+def compare_uncertainties(found, name, said, sample):
+    if sample.practice["flow_for_volume"] == "nominal" or not sample.budget.is_defined:
+        return
+    for key, known in sample.uncertainty.items():
+        told = (said or {"figures": {}})["figures"].get(key, {})
+        for part in ("u", "expanded"):
+            found.hold(f"{name} {part} of {key}", told.get(part), getattr(known, part), 0, U_TOLERANCE)
 
 
 def compare_findings(found, name, said, findings):

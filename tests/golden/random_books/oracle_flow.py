@@ -3,6 +3,7 @@
 a small imaginary amount, so that the budget has its derivatives (complex step: f'(x) = Im f(x + ih) / h, exact)."""
 import cmath
 import datetime
+import math
 
 
 class Certificate:
@@ -27,6 +28,12 @@ class Certificate:
         if not self.points:
             return 0
         return interpolate([(q, e) for q, e, _ in self.points], shown)
+
+    def found_change(self, earlier):
+        """Square of the change of the error from as left by an earlier certificate, mean over the points found."""
+        found = [(r.as_found - r.reference) / r.reference - earlier.error(r.as_found) for r in self.rows
+                 if r.as_found is not None]
+        return sum(c * c for c in found) / len(found) if found and earlier.points else None
 
     def expanded(self, shown):
         """U relative to the reference flow at an indication, or None where a point on either side states none."""
@@ -84,6 +91,18 @@ class Calibrators:
     def of(self, reading):
         return self.in_force(reading.calibrator, self.book.day(reading.taken))
 
+    def movement(self, certificate):
+        """How fast the error moved between certificates, a day, and over how many intervals; None where none tells."""
+        mine = sorted((c for c in self.certificates if c.instrument == certificate.instrument),
+                      key=lambda c: c.calibrated)
+        mine = mine[:mine.index(certificate) + 1]
+        changes = [(later.found_change(earlier), (later.calibrated - earlier.calibrated).days)
+                   for earlier, later in zip(mine, mine[1:])]
+        known = [(change, days) for change, days in changes if change is not None and days > 0]
+        if not known:
+            return None, 0
+        return (sum(c for c, _ in known) / sum(d * d for _, d in known)) ** 0.5, len(known)
+
     def due(self, certificate):
         interval = self.book.instrument[certificate.instrument].interval
         if certificate.due is not None or interval is None:
@@ -97,15 +116,17 @@ class Calibrators:
         """The corrected flow of a reading, or None where something lacks."""
         certificate = self.of(reading)
         nudge = nudge or {}
-        shown = reading.reading + nudge.get("resolution", 0)
+        shown = reading.reading
         flow = shown / (1 + certificate.error(shown)) if certificate else shown
-        flow *= 1 + nudge.get("certificate", 0) + nudge.get("interpolation", 0)
+        flow *= 1 + nudge.get("certificate", 0) + nudge.get("interpolation", 0) + nudge.get("movement", 0)
         factor = self.factor(reading, certificate, nudge)
         return None if factor is None else flow * factor
 
     def factor(self, reading, certificate, nudge):
         calibrator = self.book.instrument[reading.calibrator]
         t, p = reading.temperature, self.pressure(reading)
+        if calibrator.principle == "bubble":
+            nudge = {}  # how moist a bubble's gas is, which temperature and pressure decide, is in no budget
         if t is not None:
             t = t + nudge.get("reading temperature", 0)
         if p is not None:
@@ -152,5 +173,4 @@ def vapour_pressure(t):
     u = 1 - t / 647.096
     series = (-7.85951783 * u + 1.84408259 * u ** 1.5 - 11.7866497 * u ** 3 + 22.6807411 * u ** 3.5 - 15.9618719 * u ** 4
               + 1.80122502 * u ** 7.5)
-    return 22064 * cmath.exp(647.096 / t * series) if isinstance(t, complex) else 22064 * 2.718281828459045 ** (
-        647.096 / t * series)
+    return 22064 * math.exp(647.096 / t * series)

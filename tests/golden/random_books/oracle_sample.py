@@ -2,8 +2,10 @@
 """The figures of one sample and every measure that a rule may hold to a limit; definitions as `rules measures` and the
 manual give them. A figure that nobody can form is None."""
 from oracle_book import mean
+from oracle_budget import Budget
 from oracle_sets import counting
 
+FIGURES = ("drift", "flow", "volume", "volume_reference")
 PRACTICE = {"flow_for_volume": "mean", "drift_base": "pre", "rotameter_correction": "always", "bubble_humidity": "none"}
 
 
@@ -42,6 +44,8 @@ class Sample:
         self.post_flow = self.post and self.post.mean
         self.temperature, self.temperature_from, self.pressure, self.pressure_from = self.conditions()
         self.take_flows()
+        self.budget = Budget(self)
+        self.uncertainty = {key: self.budget.uncertainty(lambda s: getattr(s, key)) for key in FIGURES}
 
     def take_flows(self, between=0, minutes=0, temperature=0, pressure=0):
         """All that follows from the two flows, the times and the conditions; nudged, where the budget asks for it."""
@@ -218,6 +222,10 @@ class Sample:
         if None in (self.flow, self.nominal, exponent):
             return None, None
         return (self.flow / self.nominal) ** -exponent - 1, None
+
+    def measure_volume_uncertainty(self, _):
+        expanded = self.uncertainty["volume"].expanded
+        return (None, None) if self.volume is None else (ratio(expanded, self.volume), expanded)
 
     # Fields that a rule's `where` may ask for.
 

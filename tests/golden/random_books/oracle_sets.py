@@ -20,11 +20,19 @@ class Set:
         self.temperature = mean(r.temperature for r in self.kept if r.temperature is not None)
         pressures = [calibrators.pressure(r) for r in self.kept]
         self.pressure = mean(p for p in pressures if p is not None)
-        self.has_altitude_pressure = any(
-            r.pressure is None and calibrators.pressure(r) is not None for r in self.kept)
+        by_altitude = [r.pressure is None and calibrators.pressure(r) is not None for r in self.kept]
+        self.has_altitude_pressure = any(by_altitude)
+        self.has_both_pressures = any(by_altitude) and not all(by_altitude)
 
     def mean_nudged(self, nudge):
-        return mean(self.calibrators.actual(r, nudge) for r in self.kept)
+        """The mean, had what it leans on been a little different."""
+        flow = mean(self.calibrators.actual(r, nudge) for r in self.kept)
+        if "resolution" in nudge:  # one step acts once on the mean, through the slope of the error curve there
+            flow *= self.corrected(self.indicated + nudge["resolution"]) / self.corrected(self.indicated)
+        return flow + nudge.get("mean", 0)
+
+    def corrected(self, shown):
+        return shown / (1 + self.certificate.error(shown)) if self.certificate else shown
 
 
 def sets_of(readings, calibrators):

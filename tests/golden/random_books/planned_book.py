@@ -151,6 +151,7 @@ class Plan:
     def plan_sets(self, stage, at, calibrator, whose, flow, is_exact):
         """Mostly one set; at times a second one farther away from the sample, or one that is struck out."""
         away = {"pre": -1, "field": 1, "post": 1}[stage]
+        self.at_bench = self.random.uniform(5, 32), self.site_kpa + self.random.uniform(-1, 1)
         self.plan_set(stage, at, calibrator, whose, flow, is_exact, self.chance(0.08))
         if self.chance(0.05):  # on the wrong side of the start or the stop
             self.plan_set(stage, at - away * 60 * 150, calibrator, whose, flow * 1.01, is_exact, False)
@@ -164,7 +165,7 @@ class Plan:
         count = self.random.choice((1, 2, 3, 3, 5))
         apart = self.random.choice((1, 1, 2, 9, 30)) if count < 4 else 1
         set_name = f"{stage}-{self.random.randint(1, 99)}" if self.chance(0.15) else None
-        t, p = self.random.uniform(5, 32), self.site_kpa + self.random.uniform(-1, 1)
+        t, p = self.at_bench
         for n in range(count):
             # The last reading of a pre set and the first of a post set lie at `at`.
             taken = at + 60 * apart * (n - (count - 1 if stage == "pre" else 0)) * (3 if set_name else 1)

@@ -12,7 +12,8 @@ def same_bytes_with_any_threads(program, book, _scratch, _screened):
 
 
 def same_samples_under_any_filter(program, book, _scratch, screened):
-    """A filter chooses what is printed: each sample is told as without one."""
+    """A filter chooses what is printed, never what is judged: each sample, pump, batch and calibrator is told as without
+    one. Only --until leaves later samples out of what is judged."""
     told = {s["sample"]: s for s in screened["samples"]}
     batches = sorted({s["batch"] for s in screened["samples"] if s["batch"]})
     starts = sorted(s["started"][:10] for s in screened["samples"] if s["started"])
@@ -21,6 +22,9 @@ def same_samples_under_any_filter(program, book, _scratch, screened):
         some = program.screened(book, *words)
         if any(s != told[s["sample"]] for s in some["samples"]):
             yield f"{' '.join(words)}: a sample is told otherwise than without"
+        subjects = {(s["of"], s["name"]): s for s in screened["subjects"]}
+        if words[0] != "--until" and any(s != subjects.get((s["of"], s["name"])) for s in some["subjects"]):
+            yield f"{' '.join(words)}: a pump, batch or calibrator is told otherwise than without"
         if not some["samples"]:
             yield f"{' '.join(words)}: no sample is told"
 

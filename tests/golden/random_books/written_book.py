@@ -103,6 +103,13 @@ class Writer:
         sign = "-" if minutes < 0 else "+"
         return f"{sign}{abs(minutes) // 60:02}:{abs(minutes) % 60:02}"
 
+    def uncertainties(self):
+        """How well the book knows its figures, as far as it says."""
+        widths = {"temperature": ("0.5 °C", "1 K", "1.8 °F"), "pressure": ("0.3 kPa", "2 hPa"), "time": ("0.5 min", "20 s"),
+                  "altitude_pressure": ("3 %", "2 %")}
+        return ["[uncertainty]", *(f'{key} = "{self.random.choice(words)}"' for key, words in widths.items()
+                                   if self.random.random() < 0.6)]
+
     def write_settings(self):
         pack, chosen = own_pack(self.random)
         (self.folder / "own.toml").write_text(pack, encoding="utf-8")
@@ -114,6 +121,7 @@ class Writer:
             lines += ["[reference]", 'temperature = "20 °C"', 'pressure = "1013 hPa"']
         if self.plan.altitude:
             lines += ["[site]", f'altitude = "{self.plan.altitude}"']
+        lines += self.uncertainties()
         for table, known in self.own_headings.items():
             lines += [f"[headings.{table}]", *(f'"{own}" = "{ours}"' for own, ours in known.items())]
         (self.folder / "book.toml").write_text("\n".join(lines) + "\n" + judged_by(self.random, chosen), encoding="utf-8")
