@@ -70,12 +70,14 @@ class Oracle:
         return [(s.row.sample, f.rule) for s in self.samples for f in s.findings]
 
     def subjects(self):
-        """Calibrators, pumps and batches with findings, each as (of, name, verdict, findings)."""
+        """Calibrators, pumps and batches with findings, each as (of, name, verdict, findings), judged on all samples that
+        have begun by the day that stands for today."""
+        come = [s for s in self.samples if self.has_come(s)]
         groups = [("calibrator", i.instrument, self.calibrator_measure, i) for i in self.book.instruments
                   if i.kind == "calibrator"]
         for of, field, measure in (("pump", "pump", self.pump_measure), ("batch", "batch", self.batch_measure)):
-            names = dict.fromkeys(getattr(s.row, field) for s in self.samples)
-            groups += [(of, name, measure, [s for s in self.samples if getattr(s.row, field) == name])
+            names = dict.fromkeys(getattr(s.row, field) for s in come)
+            groups += [(of, name, measure, [s for s in come if getattr(s.row, field) == name])
                        for name in names if name is not None]
         for of, name, measure, group in groups:
             judged = [rule.judge(*measure(rule.measure, group)) for rule in self.rule_set.of(of)
@@ -83,6 +85,12 @@ class Oracle:
             findings = [j for j in judged if j.outcome not in ("met", "skipped")]
             if findings:
                 yield of, name, worst(j.outcome for j in findings), findings
+
+    def has_come(self, sample):
+        """Whether its day has come; a blank without times belongs to the days of its batch."""
+        starts = [sample.row.started] if sample.row.started is not None else [
+            s.row.started for s in self.samples if s.row.batch == sample.row.batch and s.row.started is not None]
+        return not starts or self.book.day(min(starts)) <= self.as_of
 
     def subject_field(self, field, name):
         if field in ("principle", "read-at"):

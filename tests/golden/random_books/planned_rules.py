@@ -105,7 +105,7 @@ source = "invented"
 
 def rule_text(random, name, of, measure):
     limit, good, bad = random.choice(LIMITS[of][measure])
-    where = random.choice(WHERES[of])
+    where = random.choice([w for w in WHERES[of] if measure not in w])
     has_base = of == "sample" and measure in BASES and random.random() < 0.4
     otherwise = random.choice(("void", "qualify", "note", "note"))
     is_difference = isinstance(good, str) and any(u in good for u in ("L/min", "hPa")) and "'%" not in limit and (
