@@ -26,56 +26,84 @@ Result<Ed25519Key> read_private_key(const std::string& file) {
   return Ed25519Key::private_key(pem->bytes(), file);
 }
 
-// Draws the charts into the package. False, and nothing is amiss, where there is no program to draw them.
-bool draw_charts(const PackedBook& packed, BagWriter& bag, Surroundings& surroundings, Diagnostics& faults) {
+Diagnostic no_charts() {
+  return remark("evidence/no-charts", {"charts", 0, 0}, "the package has no charts: there is no program gnuplot",
+                "install the package gnuplot-nox and make it again; READ-ME-FIRST.txt says that they are missing");
+}
+
+bool is_no_gnuplot(const Diagnostics& faults) { return !faults.empty() && faults.front().id == "plot/no-gnuplot"; }
+
+// Draws the charts into the package. Without a program to draw them it has none, and that is told; whatever else goes
+// wrong is a failure.
+Diagnostics draw_charts(const PackedBook& packed, BagWriter& bag, PackageNote& note, Surroundings& surroundings) {
   const Result<Theme> theme = read_theme(surroundings.share, "print");
-  if (!theme) {
-    faults = theme.faults();
-    return false;
-  }
+  if (!theme) return theme.faults();
   const Pictures pictures =
       pictures_of(*packed.opened->screening, packed.histories, packed.choices, *theme, PictureFormat::svg);
-  if (pictures.files.empty()) return false;
+  note.has_charts = true;
+  if (pictures.files.empty()) return {};
+  const fs::path folder = bag.folder() / packed_charts;
   std::error_code failure;
-  fs::create_directories(bag.folder() / packed_charts, failure);
-  faults = draw_pictures(pictures.script, pictures.files, bag.folder() / packed_charts);
-  if (!faults.empty()) {
-    fs::remove_all(bag.folder() / packed_charts, failure);
-    if (faults.front().id == "plot/no-gnuplot") {
-      faults = {
-          remark("evidence/no-charts", {"charts", 0, 0}, "the package has no charts: there is no program gnuplot",
-                 "install the package gnuplot-nox and make it again; READ-ME-FIRST.txt says that they are missing")};
-    }
+  fs::create_directories(folder, failure);
+  Diagnostics faults = draw_pictures(pictures.script, pictures.files, folder);
+  note.has_charts = faults.empty();
+  if (note.has_charts) {
+    for (const std::string& picture : pictures.files) bag.adopt(std::string(packed_charts) + picture);
+    return {};
+  }
+  fs::remove_all(folder, failure);
+  if (!is_no_gnuplot(faults)) return faults;
+  tell(surroundings.err, {no_charts()});
+  return {};
+}
+
+// The review page of that day, with charts where the package has them. False where there is none (told).
+bool add_review(const PackedBook& packed, PackageNote& note, BagWriter& bag, Surroundings& surroundings) {
+  ReviewChoices choices;
+  choices.charts = note.has_charts ? ReviewCharts::drawn : ReviewCharts::none;
+  const std::optional<Reviewed> review = reviewed(*packed.opened, choices, surroundings);
+  if (!review) return false;
+  const bool has_failed = note.has_charts && !review->why_no_charts.empty();
+  if (has_failed && !is_no_gnuplot(review->why_no_charts)) {
+    tell(surroundings.err, review->why_no_charts);
     return false;
   }
-  for (const std::string& picture : pictures.files) bag.adopt(std::string(packed_charts) + picture);
+  if (has_failed) {  // and no instrument used had a chart to draw
+    note.has_charts = false;
+    tell(surroundings.err, {no_charts()});
+  }
+  bag.add(std::string(review_file), review->html);
   return true;
 }
 
-// The review page of that day. Its charts are gnuplot's, so that like them it is held to its digest and not made anew.
-bool add_review(const PackedBook& packed, BagWriter& bag, const Surroundings& surroundings) {
-  std::ostringstream told;  // that charts are missing has been told
-  Surroundings inside{told, told, false, false, surroundings.now, surroundings.share, surroundings.version};
-  const std::optional<Reviewed> review = reviewed(*packed.opened, {}, inside);
-  if (review) bag.add(std::string(review_file), review->html);
-  return review.has_value();
-}
-
-bool are_errors(const Diagnostics& diagnostics) {
-  return !diagnostics.empty() && diagnostics.front().severity == Severity::error;
+// Whether what was read of the copy is what was read of the book; else it was changed in between (told).
+bool is_as_it_was(const Book& book, const Book& packed, Surroundings& surroundings) {
+  const auto told = [](const Diagnostics& problems) {
+    std::string text;
+    for (const Diagnostic& problem : problems) text += to_text(problem) + "\n";
+    return text;
+  };
+  if (book.settings_text == packed.settings_text && book.samples.size() == packed.samples.size() &&
+      book.readings.size() == packed.readings.size() && book.decisions.size() == packed.decisions.size() &&
+      told(packed.problems).starts_with(told(book.problems))) {  // doubts come behind
+    return true;
+  }
+  tell(surroundings.err,
+       {error("evidence/book-changed", {book.folder.string(), 0, 0}, "the book was changed while it was packed",
+              "run this again when nobody writes to it")});
+  return false;
 }
 
 // Copies the inputs, judges them where they now lie, and writes everything else. Nothing where it can't be done (told).
-std::optional<PackedBook> fill(BagWriter& bag, const std::vector<PackedInput>& inputs, PackageNote& note,
-                               unsigned threads, Surroundings& surroundings) {
+std::optional<PackedBook> fill(BagWriter& bag, const Book& book, const std::vector<PackedInput>& inputs,
+                               PackageNote& note, unsigned threads, Surroundings& surroundings) {
   for (const PackedInput& input : inputs) bag.copy(input.name, input.file);
   if (!bag.failure().empty()) return std::nullopt;
   std::optional<PackedBook> packed = open_packed(bag.folder(), note, threads, surroundings);
-  if (!packed) return std::nullopt;
-  Diagnostics said;
-  note.has_charts = draw_charts(*packed, bag, surroundings, said);
-  tell(surroundings.err, said);
-  if (are_errors(said) || !add_review(*packed, bag, surroundings)) return std::nullopt;
+  if (!packed || !is_as_it_was(book, packed->opened->book, surroundings)) return std::nullopt;
+  const Diagnostics faults = draw_charts(*packed, bag, note, surroundings);
+  tell(surroundings.err, faults);
+  if (!faults.empty() || !add_review(*packed, note, bag, surroundings)) return std::nullopt;
   make_texts(*packed, note, threads, [&bag](const std::string& name, std::string_view text) { bag.add(name, text); });
   return packed;
 }
@@ -111,7 +139,8 @@ int run_evidence(const EvidenceOptions& options, Surroundings& surroundings) {
   Result<BagWriter> bag = BagWriter::begin(options.out);
   if (!bag) return refuse(bag.faults(), surroundings);
   PackageNote note{surroundings.version, date_text(opened->as_of), options.batches, false, key.has_value()};
-  const std::optional<PackedBook> packed = fill(*bag, *inputs, note, threads_of(options.book), surroundings);
+  const std::optional<PackedBook> packed =
+      fill(*bag, opened->book, *inputs, note, threads_of(options.book), surroundings);
   if (!packed) return refuse(bag->failure(), surroundings);
   const Ed25519Key* signer = key ? &*key : nullptr;
   const Diagnostics faults = bag->finish({surroundings.version, opened->book.settings.title, opened->as_of}, signer);

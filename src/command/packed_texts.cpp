@@ -55,10 +55,26 @@ void make_workings(const PackedBook& packed, const TakeText& take) {
 
 ReadMe read_me_of(const PackedBook& packed, const PackageNote& note) {
   const Book& book = packed.opened->book;
-  ReadMe read_me{book.settings.title, note, packed.totals, 0,
-                 asked_records(*packed.opened->screening, packed.used, {note.has_charts, note.is_signed})};
+  ReadMe read_me{book.settings.title,
+                 note,
+                 packed.totals,
+                 0,
+                 asked_records(*packed.opened->screening, packed.used, {note.has_charts, note.is_signed}),
+                 packed.altered};
   for (const Diagnostic& problem : book.problems) read_me.faults += is_fault(problem) ? 1U : 0U;
   return read_me;
+}
+
+// The texts of the rule packs that the book is judged by, as they lie in the package.
+std::vector<std::string> texts_of_packs(const Settings& settings, const std::filesystem::path& folder) {
+  std::vector<std::string> texts;
+  for (const std::string& pack : settings.packs) {
+    const bool is_own = pack.ends_with(".toml");
+    const std::filesystem::path file = is_own ? folder / packed_book / pack : folder / packed_rules / (pack + ".toml");
+    const Result<MappedFile> text = MappedFile::open(file, pack);
+    if (text) texts.emplace_back(text->bytes());  // else no rules could be read, which is told
+  }
+  return texts;
 }
 
 void note_what_is_used(PackedBook& packed) {
@@ -96,6 +112,7 @@ std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const
     return std::nullopt;
   }
   packed.selected = *std::move(selected);
+  packed.altered = altered_packs(texts_of_packs(packed.opened->book.settings, folder), packs_as_shipped());
   packed.choices = *choices;
   if (note.batches.empty()) tell_doubts(*packed.opened, inside);
   note_what_is_used(packed);

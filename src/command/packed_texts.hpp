@@ -10,6 +10,7 @@
 
 #include "command/opened_book.hpp"
 #include "command/selection.hpp"
+#include "driftwarden/evidence/altered_packs.hpp"
 #include "driftwarden/evidence/package_note.hpp"
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/verdict/records_used.hpp"
@@ -24,6 +25,7 @@ struct PackedBook {
   Totals totals;
   ChartChoices choices;
   std::vector<InstrumentHistory> histories;  // of the instruments used
+  std::vector<AlteredPack> altered;          // rule packs that are not what their name says
 };
 
 // `folder` is a package or one in the making. Nothing (told) where it can't be judged. Remarks of the book aren't told:

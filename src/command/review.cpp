@@ -37,6 +37,7 @@ int run_review(const ReviewOptions& options, Surroundings& surroundings) {
   tell_doubts(*opened, surroundings);
   const std::optional<Reviewed> review = reviewed(*opened, choices_of(options), surroundings);
   if (!review) return cannot_be_used;
+  tell(surroundings.err, review->why_no_charts);
   const Diagnostics failures = write_page(review->html, options, opened->as_of);
   tell(surroundings.err, failures);
   if (!failures.empty()) return cannot_be_used;

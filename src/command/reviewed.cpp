@@ -52,28 +52,46 @@ std::vector<WantedChart> wanted_charts(const Review& review) {
   return wanted;
 }
 
-// Draws the charts and puts them into the page; where that can't be done, the page says why.
-void add_charts(ReviewPage& page, const Theme& look, Surroundings& surroundings) {
+void put(ReviewPage& page, const PageCharts::Chart& chart, std::string picture) {
+  page.charts.push_back({chart.of->instrument, chart.series->series.name, std::move(picture)});
+}
+
+// Draws the charts into the page; where that can't be done, why.
+Diagnostics draw(ReviewPage& page, const PageCharts& charts) {
   const Book& book = page.screening.book();
-  const PageCharts charts = page_charts(wanted_charts(page.review), book.settings.zone, look);
   std::vector<std::string> files;
   for (const PageCharts::Chart& chart : charts.charts) files.push_back(chart.file);
   const ScratchPlace place;
-  const Diagnostics failures =
-      place.path().empty() ? Diagnostics{place.fault()} : draw_pictures(charts.script, files, place.path());
-  if (!failures.empty()) {
-    tell(surroundings.err, failures);
-    page.why_no_charts = failures.front().message + "; " + failures.front().hint + ".";
-    return;
-  }
+  if (place.path().empty()) return {place.fault()};
+  Diagnostics failures = draw_pictures(charts.script, files, place.path());
+  if (!failures.empty()) return failures;
   for (const PageCharts::Chart& chart : charts.charts) {
     const std::string label = "Chart of " + book.instruments[chart.of->instrument].name + ": " +
                               chart.series->series.title + "; described below";
     std::optional<InlineSvg> svg = inline_svg(text_of(place.path() / chart.file), label);
-    if (!svg) continue;
+    if (!svg)
+      return {error("plot/failed", {chart.file, 0, 0}, "gnuplot drew a picture that can't be read", "draw it again")};
     if (page.chart_symbols.empty()) page.chart_symbols = svg->symbols;
-    page.charts.push_back({chart.of->instrument, chart.series->series.name, std::move(svg->picture)});
+    put(page, chart, std::move(svg->picture));
   }
+  return {};
+}
+
+// Puts the charts into the page; where it has none, it says why, and so does what is returned.
+Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted) {
+  const PageCharts charts = page_charts(wanted_charts(page.review), page.screening.book().settings.zone, look);
+  Diagnostics failures;
+  if (wanted == ReviewCharts::left_out) {
+    for (const PageCharts::Chart& chart : charts.charts) put(page, chart, std::string(no_drawing));
+    if (!charts.charts.empty()) page.chart_symbols = std::string(no_drawing) + "\n";
+  } else if (!charts.charts.empty()) {
+    failures = wanted == ReviewCharts::none ? Diagnostics{no_gnuplot()} : draw(page, charts);
+  }
+  if (failures.empty()) return failures;
+  page.charts.clear();
+  page.chart_symbols.clear();
+  page.why_no_charts = failures.front().message + "; " + failures.front().hint + ".";
+  return failures;
 }
 
 // "2026-11-09 to 2026-11-16: 5 actions, 18 open from before; 24 samples and blanks, 2 void, …"
@@ -117,8 +135,8 @@ std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& 
                   inputs_of(opened.book), {},     {},        {},           {},
                   choices.paper};
   page.chart_style = chart_style(themes->light, themes->dark, themes->print);
-  add_charts(page, themes->light, surroundings);
-  return Reviewed{review_html(page), summary_of(review), review.recent.open > 0};
+  Diagnostics why_no_charts = add_charts(page, themes->light, choices.charts);
+  return Reviewed{review_html(page), summary_of(review), review.recent.open > 0, std::move(why_no_charts)};
 }
 
 }  // namespace driftwarden

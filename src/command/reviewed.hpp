@@ -8,10 +8,15 @@
 
 namespace driftwarden {
 
+// How the charts of a review come about: drawn; left out of a page that had them (no_drawing in their place); or left
+// out as where there is no program to draw them.
+enum class ReviewCharts { drawn, left_out, none };
+
 // What is asked of a review.
 struct ReviewChoices {
   int days = 7;
   std::string paper;  // "A4", "letter"; "" leaves it to the printer
+  ReviewCharts charts = ReviewCharts::drawn;
 };
 
 // A review as one HTML page, and what came of it.
@@ -19,10 +24,11 @@ struct Reviewed {
   std::string html;
   std::string summary;    // a line for the terminal
   bool is_amiss = false;  // a sample of these days is void or undecided
+  Diagnostics why_no_charts;
 };
 
 // Reviews an opened book. The text is the same for the same book, rules, day and choices. Without gnuplot there are no
-// charts; that is told, and the page says so. Nothing (told) where the book's [history] or a theme can't be used.
+// charts, and the page says so. Nothing (told) where the book's [history] or a theme can't be used.
 std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& choices, Surroundings& surroundings);
 
 }  // namespace driftwarden

@@ -2,26 +2,18 @@
 #include <algorithm>
 #include <ostream>
 
-#include "command/packed_texts.hpp"
+#include "command/judged_anew.hpp"
+#include "command/opened_book.hpp"
 #include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_check.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/comparison.hpp"
 #include "driftwarden/evidence/signature.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr std::size_t differences_told_of_a_file = 10;
-constexpr std::size_t differences_told = 100;
-
-// Lines of what was found, each under what it is about.
-void say(Surroundings& surroundings, std::string_view about, const std::string& text) {
-  surroundings.out << about << std::string(about.size() < 12 ? 12 - about.size() : 1, ' ') << text << '\n';
-}
 
 // "1 fault", "2 faults".
 std::string counted(std::size_t count, std::string_view one, std::string_view many) {
@@ -83,81 +75,42 @@ Diagnostics checked_by_itself(const BagCheck& bag, Surroundings& surroundings) {
   return {};
 }
 
-std::string packed_text(const fs::path& folder, const std::string& name) {
-  const Result<MappedFile> text = MappedFile::open(folder / name, name);
-  return text ? std::string(text->bytes()) : "";
+// A signature that the package speaks of, or doesn't.
+Diagnostics held_to(const PackageNote& note, const BagCheck& bag) {
+  if (note.is_signed == !bag.signature.empty()) return {};
+  if (note.is_signed && !bag.signer.empty()) return {};  // told before
+  return {bad_signature(note.is_signed ? "is not there, though the package was made with one"
+                                       : "is there, though the package was made without one",
+                        note.is_signed ? "it was taken away; ask the signer for the package" : "somebody added it")};
 }
 
-// What judging anew came to.
-struct Anew {
-  std::size_t texts = 0;
-  std::size_t texts_that_differ = 0;
-  std::size_t differences = 0;
-  std::size_t figures = 0;
-  std::size_t told = 0;
-};
-
-class AnewComparer {
- public:
-  AnewComparer(const fs::path& folder, const BagCheck& bag, Surroundings& surroundings)
-      : folder_(folder), bag_(bag), surroundings_(surroundings) {
-    for (const std::string& name : bag.files) {
-      const bool is_input = name.starts_with(packed_book) || name.starts_with(packed_rules);
-      if (is_payload(name) && !is_input && !is_drawn(name)) left_.insert(name);
-    }
-  }
-
-  void operator()(const std::string& name, std::string_view now) {
-    ++anew.texts;
-    left_.erase(name);
-    if (bag_.files.count(name) == 0) return missing(name, "is not in the package, and would be now");
-    count(compared(name, packed_text(folder_, name), now,
-                   std::min(differences_told_of_a_file, differences_told - anew.told)));
-  }
-  void tell_left_over() {
-    for (const std::string& name : left_) missing(name, "is in the package, and would not be now");
-  }
-
-  Anew anew;
-
- private:
-  void missing(const std::string& name, const std::string& what) {
-    ++anew.texts_that_differ;
-    ++anew.differences;
-    surroundings_.out << name << ": " << what << '\n';
-  }
-  void count(const TextComparison& comparison) {
-    if (comparison.count == 0) return;
-    ++anew.texts_that_differ;
-    anew.differences += comparison.count;
-    anew.figures += comparison.figures;
-    anew.told += comparison.differences.size();
-    for (const TextDifference& difference : comparison.differences) surroundings_.out << to_text(difference) << '\n';
-    const std::size_t more = comparison.count - comparison.differences.size();
-    if (more > 0 && !comparison.differences.empty())
-      surroundings_.out << comparison.differences.front().file << ": and " << more << " more\n";
-  }
-
-  const fs::path& folder_;
-  const BagCheck& bag_;
-  Surroundings& surroundings_;
-  std::set<std::string> left_;
-};
-
-void tell_anew(const Anew& anew, const PackageNote& note, const PackedBook& packed, Surroundings& surroundings) {
-  const std::string samples = counted(packed.totals.samples, "sample", "samples and blanks");
+void tell_anew(const Anew& anew, const PackageNote& note, Surroundings& surroundings) {
+  const std::string samples = counted(anew.samples, "sample", "samples and blanks");
+  const std::string how = "judged anew by driftwarden " + surroundings.version + " from the package alone: " + samples;
   if (anew.differences == 0) {
-    return say(surroundings, "results",
-               "the same, judged anew by driftwarden " + surroundings.version + " from the package alone: " + samples +
-                   ", " + std::to_string(anew.texts) + " texts");
+    say(surroundings, "results", "the same, " + how + ", " + std::to_string(anew.texts) + " texts");
+  } else {
+    say(surroundings, "results",
+        counted(anew.differences, "difference", "differences") + " in " + std::to_string(anew.texts_that_differ) +
+            " of " + std::to_string(anew.texts) + " texts,");
+    say(surroundings, "", how);
   }
-  say(surroundings, "results",
-      counted(anew.differences, "difference", "differences") + " in " + std::to_string(anew.texts_that_differ) +
-          " of " + std::to_string(anew.texts) + " texts, " + std::to_string(anew.figures) +
-          " of them of figures or verdicts,");
-  say(surroundings, "", "judged anew by driftwarden " + surroundings.version + " from the package alone: " + samples);
+  if (anew.last_digits > 0)
+    say(surroundings, "",
+        counted(anew.last_digits, "figure differs", "figures differ") + " in the last digits, within a relative 1e-12");
+  if (anew.reworded > 0)
+    say(surroundings, "",
+        counted(anew.reworded, "place has", "places have") + " other words, which are known to have changed");
   if (note.version != surroundings.version)
     say(surroundings, "", "the package was made by driftwarden " + note.version);
+}
+
+// What has changed in the program, named beside the differences.
+void tell_changes(const Anew& anew, const PackageNote& note, Surroundings& surroundings) {
+  if (anew.changes.empty()) return;
+  surroundings.out << "Under Results in the changes of the program since " << note.version << ":\n";
+  for (const LoggedChange& change : anew.changes)
+    surroundings.out << "  " << name_of(change) << ": " << for_terminal(change.text) << '\n';
 }
 
 // What the differences mean, in the end.
@@ -165,16 +118,18 @@ void tell_meaning(bool files_are_sound, const Anew& anew, const PackageNote& not
   std::ostream& out = surroundings.out;
   if (!files_are_sound) {
     out << "The package is not as it was made.\n";
-  } else if (anew.differences == 0) {
+  } else if (!anew.is_amiss()) {
     out << "Nothing found amiss.\n";
+  } else if (anew.differences == 0) {
+    out << "The package was judged by rules that are not what their name says.\n";
   } else if (note.version != surroundings.version) {
-    out << "The files are as they were packed. Version " << note.version << " made the package and version "
-        << surroundings.version << " works "
-        << (anew.figures == 0
-                ? "out the same figures and verdicts,\nand puts some of it in other words.\n"
-                : "out something else: that is no tampering.\nLook under Results in the changes of the program; "
-                  "judge anew with version ")
-        << (anew.figures == 0 ? "" : note.version + " to have the same again.\n");
+    out << "The files have the digests that the package gives them. Version " << note.version
+        << " made the package, and version\n"
+        << surroundings.version
+        << " works out something else. Either results were changed and the digests made anew, or the program has\n"
+           "changed: what is named beside a difference may account for it, and excuses nothing. Judge anew "
+           "with\nversion "
+        << note.version << " to know.\n";
   } else {
     out << "The files have the digests that the package gives them, and the same version works out something else:\n"
            "either results were changed and the digests made anew, or the program was built otherwise, or its time\n"
@@ -182,36 +137,24 @@ void tell_meaning(bool files_are_sound, const Anew& anew, const PackageNote& not
   }
 }
 
-// Nothing (told) where the package can't be judged anew.
-std::optional<Anew> judged_anew(const fs::path& folder, const BagCheck& bag, const PackageNote& note, unsigned threads,
-                                Surroundings& surroundings) {
-  Surroundings told_as_results{surroundings.out,   surroundings.out,    false, false, surroundings.now,
-                               surroundings.share, surroundings.version};
-  const std::optional<PackedBook> packed = open_packed(folder, note, threads, told_as_results);
-  if (!packed) {
-    say(surroundings, "results", "could not be worked out anew");
-    return std::nullopt;
-  }
-  AnewComparer comparer(folder, bag, surroundings);
-  make_texts(*packed, note, threads,
-             [&comparer](const std::string& name, std::string_view text) { comparer(name, text); });
-  comparer.tell_left_over();
-  tell_anew(comparer.anew, note, *packed, surroundings);
-  return comparer.anew;
-}
-
 int judge(const VerifyOptions& options, const BagCheck& bag, bool files_are_sound, Surroundings& surroundings) {
-  const std::string text = packed_text(options.folder, std::string(package_note_file));
-  const Result<PackageNote> note = parse_package_note(text);
+  const std::string name(package_note_file);
+  const Result<MappedFile> text = MappedFile::open(fs::path(options.folder) / name, name);
+  const Result<PackageNote> note = text ? parse_package_note(text->bytes()) : Result<PackageNote>(text.faults());
   if (!note) {
     tell(surroundings.out, note.faults());
+    surroundings.out << "The package is not as it was made.\n";
     return something_is_amiss;
   }
+  const Diagnostics signature = held_to(*note, bag);
+  tell(surroundings.out, signature);
   const std::optional<Anew> anew = judged_anew(options.folder, bag, *note, options.threads, surroundings);
   if (!anew) return something_is_amiss;
-  tell_meaning(files_are_sound, *anew, *note, surroundings);
-  const bool is_reworded = note->version != surroundings.version && anew->figures == 0;
-  return files_are_sound && (anew->differences == 0 || is_reworded) ? all_is_well : something_is_amiss;
+  const bool is_sound = files_are_sound && signature.empty();
+  tell_anew(*anew, *note, surroundings);
+  tell_changes(*anew, *note, surroundings);
+  tell_meaning(is_sound, *anew, *note, surroundings);
+  return is_sound && !anew->is_amiss() ? all_is_well : something_is_amiss;
 }
 
 }  // namespace

@@ -55,9 +55,9 @@ class Collector : public Json::json_sax_t {
     if (!places_.empty() && places_.back().is_array) ++places_.back().number;
   }
   bool add(std::string text, bool is_text) {
-    members[path()] = {std::move(text), is_text};
+    const bool is_there_once = members.emplace(path(), JsonMember{std::move(text), is_text}).second;
     step();
-    return true;
+    return is_there_once;
   }
   bool go_in(PlaceInside place) {
     places_.push_back(std::move(place));

@@ -18,7 +18,7 @@ struct JsonMember {
 // All of a document's, by path: "samples[3].flow_l_min". However deep it is, no stack grows with it.
 using JsonMembers = std::map<std::string, JsonMember>;
 
-// Nothing where the text is no JSON.
+// Nothing where the text is no JSON, or has a member twice: readers would disagree about which of them counts.
 std::optional<JsonMembers> json_members(std::string_view text);
 
 }  // namespace driftwarden

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "driftwarden/evidence/bag_layout.hpp"
+#include "driftwarden/evidence/version.hpp"
 
 namespace driftwarden {
 namespace {
@@ -42,6 +43,7 @@ Result<PackageNote> parse_package_note(std::string_view text) {
     json.at("batches").get_to(note.batches);
     json.at("charts").get_to(note.has_charts);
     json.at("signed").get_to(note.is_signed);
+    if (!version_from(note.version)) return unusable("the version " + in_quotes(note.version) + " is no version");
     return note;
   } catch (const ordered_json::exception&) {
     return unusable("the file lacks something, or has it in another form");

@@ -38,6 +38,10 @@ std::string head(const ReadMe& read_me) {
         " records of the book could not be understood; what they touch is\n            undecided. They are listed at "
         "the end of data/results/screen.json.\n";
   }
+  for (const AlteredPack& pack : read_me.altered) {
+    text += "  ALTERED   " + to_text(pack) + ":\n";
+    for (const std::string& difference : pack.differences) text += "            " + difference + "\n";
+  }
   return text + "\n";
 }
 

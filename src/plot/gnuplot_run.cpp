@@ -41,11 +41,6 @@ bool is_written(const std::string& script, const fs::path& file) {
   return fs::file_size(file, failure) == script.size();
 }
 
-Diagnostic no_gnuplot(const std::string& program) {
-  return error("plot/no-gnuplot", {program, 0, 0}, "the pictures can't be drawn: there is no program gnuplot",
-               "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again");
-}
-
 Diagnostic failed(const std::string& program, const std::string& why, const ProgramEnd& end, const fs::path& workshop) {
   if (const int reason = no_room_in(workshop); reason != 0) return unwritable(workshop.parent_path(), reason);
   return error("plot/failed", {program, 0, 0},
@@ -76,6 +71,11 @@ void forget_the_hour(const fs::path& picture) {
 }
 
 }  // namespace
+
+Diagnostic no_gnuplot(const std::string& program) {
+  return error("plot/no-gnuplot", {program, 0, 0}, "the pictures can't be drawn: there is no program gnuplot",
+               "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again");
+}
 
 Diagnostics draw_pictures(const std::string& script, const std::vector<std::string>& pictures, const fs::path& folder,
                           const std::string& program) {

@@ -149,4 +149,17 @@ std::optional<InlineSvg> inline_svg(std::string_view svg, std::string_view label
   return made;
 }
 
+std::string without_drawings(std::string_view html) {
+  constexpr std::string_view end_of_drawing = "</svg>";
+  std::string text;
+  for (;;) {
+    const std::size_t begin = html.find("<svg");
+    const std::size_t end = begin == std::string_view::npos ? begin : html.find(end_of_drawing, begin);
+    if (end == std::string_view::npos) return text += html;
+    text += html.substr(0, begin);
+    text += no_drawing;
+    html.remove_prefix(end + end_of_drawing.size());
+  }
+}
+
 }  // namespace driftwarden

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "command/called.hpp"
+#include "driftwarden/evidence/bag_layout.hpp"
 #include "evidence/small_bag.hpp"
 
 namespace driftwarden {
@@ -24,6 +25,17 @@ class PackageFolder {
   ScratchFolder folder_;
 };
 
+// What a bag-info.txt of driftwarden's says.
+inline BagInfo info_of(std::string_view text) {
+  const auto after_last = [](std::string_view value, std::string_view what) {
+    return std::string(value.substr(std::min(value.find(what) + what.size(), value.size())));
+  };
+  const std::string day(bag_info_value(text, "Bagging-Date"));
+  return {after_last(bag_info_value(text, "Bag-Software-Agent"), "driftwarden "),
+          after_last(bag_info_value(text, "External-Description"), "flow: "),
+          day_from({std::stoi(day.substr(0, 4)), std::stoi(day.substr(5, 2)), std::stoi(day.substr(8, 2))})};
+}
+
 inline void PackageFolder::forge(const std::string& package, const std::string& file, const std::string& from,
                                  const std::string& to) const {
   namespace fs = std::filesystem;
@@ -32,6 +44,7 @@ inline void PackageFolder::forge(const std::string& package, const std::string& 
   if (at == std::string::npos) throw std::runtime_error("no " + from + " in " + file);
   bytes.replace(at, from.size(), to);
   write_file(path(package + "/" + file), bytes);
+  const std::string before = text(package + "/" + std::string(bag_info_file));
   fs::rename(path(package), path("old"));
   Result<BagWriter> bag = BagWriter::begin(path(package));
   if (!bag) throw std::runtime_error(to_text(bag.faults().front()));
@@ -40,7 +53,7 @@ inline void PackageFolder::forge(const std::string& package, const std::string& 
     if (entry.is_regular_file() && (name.starts_with("data/") || name == "READ-ME-FIRST.txt"))
       bag->copy(name, entry.path());
   }
-  const Diagnostics faults = bag->finish(small_info(), nullptr);
+  const Diagnostics faults = bag->finish(info_of(before), nullptr);
   if (!faults.empty()) throw std::runtime_error(to_text(faults.front()));
   fs::remove_all(path("old"));
 }

@@ -56,7 +56,8 @@ TEST(Reviewed, SaysWhatLacksWhereThereIsNoGnuplot) {
   std::string err;
   const auto made = review(folder, err);
   ASSERT_TRUE(made);
-  EXPECT_NE(err.find("[plot/no-gnuplot]"), std::string::npos);
+  ASSERT_FALSE(made->why_no_charts.empty());
+  EXPECT_EQ(made->why_no_charts.front().id, "plot/no-gnuplot");
   EXPECT_NE(made->html.find("There are no charts on this page: "), std::string::npos);
   EXPECT_NE(made->html.find("gnuplot-nox"), std::string::npos);
 }

@@ -147,24 +147,126 @@ TEST(Verify, FindsAPackedTextThatNobodyMakes) {
   EXPECT_EQ(package.verify().status, 1);
 }
 
-TEST(Verify, SaysThatAnotherVersionIsNoTampering) {
-  const Package package;
-  package.forge("bag", "data/package.json", "\"0.1.0\"", "\"0.0.9\"");
-  package.forge("bag", "data/results/screen.json", "\"0.1.0\"", "\"0.0.9\"");
-  package.forge("bag", "READ-ME-FIRST.txt", "driftwarden 0.1.0", "driftwarden 0.0.9");
+// A package as version 0.0.9 would have made it, had it said and judged everything as this one does.
+class OldPackage : public Package {
+ public:
+  OldPackage() {
+    forge("bag", "data/package.json", "\"0.1.0\"", "\"0.0.9\"");
+    forge("bag", "data/results/screen.json", "\"0.1.0\"", "\"0.0.9\"");
+    forge("bag", "READ-ME-FIRST.txt", "driftwarden 0.1.0", "driftwarden 0.0.9");
+    forge("bag", "data/review.html", "driftwarden 0.1.0", "driftwarden 0.0.9");
+    std::string info = text("bag/bag-info.txt");
+    info.replace(info.find("0.1.0"), 5, "0.0.9");
+    write_file(path("bag/bag-info.txt"), info);
+    forge("bag", "data/package.json", "{", "{");  // new digests
+  }
+  Called verify_with(const std::string& file, const std::string& from, const std::string& to) const {
+    forge("bag", file, from, to);
+    return verify();
+  }
+};
+
+TEST(Verify, FindsNothingAmissInAPackageOfAnotherVersionThatSaysTheSame) {
+  const OldPackage package;
   EXPECT_EQ(package.verify().status, 0) << package.verify().out;
-  package.forge("bag", "data/workings/S1.txt", "Drift", "Gang");
-  const Called reworded = package.verify();
-  EXPECT_EQ(reworded.status, 0) << reworded.out;
-  EXPECT_TRUE(has(reworded.out, "out the same figures and verdicts,\nand puts some of it in other words"))
-      << reworded.out;
-  package.forge("bag", "data/results/screen.csv", "void", "valid");
-  const Called other = package.verify();
-  EXPECT_EQ(other.status, 1);
-  EXPECT_TRUE(
-      has(other.out, "Version 0.0.9 made the package and version 0.1.0 works out something else: that is no tampering"))
-      << other.out;
-  EXPECT_TRUE(has(other.out, "sample 'S1', verdict: packed 'valid', now 'void'"));
+  EXPECT_TRUE(has(package.verify().out, "the package was made by driftwarden 0.0.9")) << package.verify().out;
+}
+
+TEST(Verify, ExcusesNoDifferenceByAnotherVersion) {
+  EXPECT_EQ(OldPackage().verify_with("data/workings/S1.txt", "Drift", "Gang").status, 1);
+  EXPECT_EQ(OldPackage().verify_with("data/results/screen.txt", "void", "valid").status, 1);
+  EXPECT_EQ(OldPackage().verify_with("data/results/screen.json", "\"void\"", "\"valid\"").status, 1);
+  EXPECT_EQ(OldPackage().verify_with("data/review.html", "void", "valid").status, 1);
+  const Called called = OldPackage().verify_with("data/results/screen.csv", "void", "valid");
+  EXPECT_EQ(called.status, 1);
+  EXPECT_TRUE(has(called.out, "sample 'S1', verdict: packed 'valid', now 'void' (Results of 0.")) << called.out;
+  EXPECT_TRUE(has(called.out, "Under Results in the changes of the program since 0.0.9:\n  0.")) << called.out;
+  EXPECT_TRUE(has(called.out, "may account for it, and excuses nothing. Judge anew with\nversion 0.0.9 to know."))
+      << called.out;
+}
+
+TEST(Verify, MissesATextAndFindsARowTwiceUnderAnyVersion) {
+  const OldPackage twice;
+  const std::string row =
+      "S1," +
+      twice.text("bag/data/results/screen.csv").substr(twice.text("bag/data/results/screen.csv").find("\nS1,") + 4);
+  EXPECT_EQ(twice.verify_with("data/results/screen.csv", row, row + row).status, 1);
+  const OldPackage without;
+  fs::remove(without.path("bag/data/results/screen.csv"));
+  const Called called = without.verify_with("data/package.json", "{", "{");  // new digests
+  EXPECT_EQ(called.status, 1);
+  EXPECT_TRUE(has(called.out, "data/results/screen.csv: is not in the package, and would be now")) << called.out;
+}
+
+TEST(Verify, RefusesAVersionThatIsNone) {
+  const Package package;
+  package.forge("bag", "data/package.json", "0.1.0", "0.1.0\\u001b[2J\\nsignature   good");
+  const Called called = package.verify();
+  EXPECT_EQ(called.status, 1);
+  EXPECT_TRUE(has(called.out, "is no version")) << called.out;
+  EXPECT_FALSE(has(called.out, "\x1b")) << called.out;
+  EXPECT_FALSE(has(called.out, "\nsignature   good")) << called.out;
+}
+
+TEST(Verify, MissesASignatureThatThePackageWasMadeWith) {
+  const Package package(true);
+  fs::remove(package.path("bag/signature.ed25519"));
+  fs::remove(package.path("bag/signed-by.pem"));
+  package.forge("bag", "data/package.json", "{", "{");  // new digests, without the key
+  const Called called = package.verify();
+  EXPECT_EQ(called.status, 1);
+  EXPECT_TRUE(has(called.out, "signature.ed25519: error: is not there, though the package was made with one"))
+      << called.out;
+  EXPECT_TRUE(has(called.out, "The package is not as it was made.\n")) << called.out;
+}
+
+TEST(Verify, RefusesNamesThatNoPackageHas) {
+  for (const char* name : {"data/book/instruments-2.csv", "data/book/notes.txt", "data/rules/more.toml",
+                           "data/charts/PUMP-99.drift.svg", "data/page.html"}) {
+    const Package package;
+    write_file(package.path(std::string("bag/") + name), "a");
+    package.forge("bag", name, "a", "b");
+    const Called called = package.verify();
+    EXPECT_EQ(called.status, 1) << name;
+    EXPECT_TRUE(has(called.out, std::string(name) + ": is in the package, and would not be now")) << called.out;
+  }
+}
+
+TEST(Verify, MakesBagInfoAnew) {
+  const Package package;
+  const std::string tags = package.text("bag/tagmanifest-sha512.txt");
+  std::string info = package.text("bag/bag-info.txt");
+  EXPECT_EQ(package.verify().status, 0);
+  info.replace(info.find("2026-11-16"), 10, "2026-11-17");
+  write_file(package.path("bag/bag-info.txt"), info);
+  EXPECT_TRUE(has(package.verify().out, "bag-info.txt: line 2: packed 'Bagging-Date: 2026-11-17\\x0a', now"))
+      << package.verify().out;
+}
+
+TEST(Verify, TellsARulePackThatIsNotWhatItsNameSays) {
+  const ScratchFolder share;
+  fs::copy(std::string(project_folder()) + "/rules", share.path() / "rules");
+  fs::copy(std::string(project_folder()) + "/plots", share.path() / "plots");
+  const std::string file = (share.path() / "rules/common-practice.toml").string();
+  std::string pack = text_of_file(file);
+  const std::string limit = "within    = \"5 %\"";
+  pack.replace(pack.find(limit), limit.size(), "within    = \"4 %\"");
+  write_file(file, pack);
+  BookText text;
+  text.settings += "[rules]\npacks = [\"common-practice\"]\n";
+  const BookFolder book(text);
+  const PackageFolder folder;
+  std::ostringstream out;
+  std::ostringstream err;
+  Surroundings with_altered_rules{out, err, false, false, 20773 * Moment{86400}, share.path(), "0.1.0"};
+  run_command_line({"evidence", book.path(), "--out", folder.path("bag")}, with_altered_rules);
+  EXPECT_TRUE(has(folder.text("bag/READ-ME-FIRST.txt"), "  ALTERED   the rule pack common-practice, edition "))
+      << err.str();
+  const Called called = call({"verify", folder.path("bag")});
+  EXPECT_EQ(called.status, 1) << called.out;
+  EXPECT_TRUE(has(called.out, "rules       the rule pack common-practice, edition ")) << called.out;
+  EXPECT_TRUE(has(called.out, "'within    = \"4 %\"', shipped: 'within    = \"5 %\"'")) << called.out;
+  EXPECT_TRUE(has(called.out, "The package was judged by rules that are not what their name says.\n")) << called.out;
 }
 
 TEST(Verify, JudgesNothingThatIsNotSafeToRead) {

@@ -37,6 +37,11 @@ TEST(PackageNote, SaysWhenItIsNoNote) {
   ASSERT_FALSE(parse_package_note(newer));
   EXPECT_EQ(parse_package_note(newer).faults().front().message,
             "the package is of a format that this version does not know");
+  std::string forged = good;
+  forged.replace(forged.find("0.1.0"), 5, "0.1.0\\nsignature   good");
+  ASSERT_FALSE(parse_package_note(forged));
+  EXPECT_EQ(parse_package_note(forged).faults().front().message,
+            "the version '0.1.0\\x0asignature   good' is no version");
   std::string other_type = good;
   other_type.replace(other_type.find("false"), 5, "\"no\"");
   EXPECT_FALSE(parse_package_note(other_type));

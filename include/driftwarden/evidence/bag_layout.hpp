@@ -28,9 +28,6 @@ inline constexpr std::string_view packed_workings = "data/workings/";
 inline constexpr std::string_view review_file = "data/review.html";
 inline constexpr std::string_view rows_used_file = "data/rows-used.csv";
 
-// Drawn by gnuplot, whose versions differ: held to its digest, and not made anew.
-inline bool is_drawn(std::string_view name) { return name.starts_with(packed_charts) || name == review_file; }
-
 inline bool is_payload(std::string_view name) { return name.starts_with(payload_folder); }
 
 }  // namespace driftwarden

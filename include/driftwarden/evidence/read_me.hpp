@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "driftwarden/evidence/altered_packs.hpp"
 #include "driftwarden/evidence/asked_records.hpp"
 #include "driftwarden/evidence/package_note.hpp"
 #include "driftwarden/verdict/screening.hpp"
@@ -17,6 +18,7 @@ struct ReadMe {
   Totals totals;
   std::size_t faults = 0;  // records of the book that could not be understood
   std::vector<AskedRecord> asked;
+  std::vector<AlteredPack> altered;  // rule packs that are not what their name says
 };
 
 std::string read_me_text(const ReadMe& read_me);

@@ -19,4 +19,10 @@ struct InlineSvg {
 // `label` is what the chart says to those who can't see it. Nothing where the text is no SVG.
 std::optional<InlineSvg> inline_svg(std::string_view svg, std::string_view label);
 
+// Stands in a page for the drawings that are taken out of it.
+inline constexpr std::string_view no_drawing = "<svg></svg>";
+
+// A page with that in place of each of its drawings, so that two can be compared that different programs drew.
+std::string without_drawings(std::string_view html);
+
 }  // namespace driftwarden
