@@ -346,6 +346,20 @@ FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weight
   return combined(budget, [&](const BudgetLine& line) { return weighted(weights, line.on_pre, line.on_post); });
 }
 
+// A pair of sets has a budget like that of pre and post.
+FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const SampleAssessment& figures,
+                                      const SetPair& sets, FlowWeights weights) {
+  SampleAssessment of_pair = figures;
+  of_pair.pre = static_cast<std::int32_t>(&sets.first - figures.sets.data());
+  of_pair.post = static_cast<std::int32_t>(&sets.second - figures.sets.data());
+  of_pair.pre_l_min = sets.first.flow.mean;
+  of_pair.post_l_min = sets.second.flow.mean;
+  if (is_missing(of_pair.pre_l_min) || is_missing(of_pair.post_l_min)) return {};
+  Budget budget;
+  BudgetMaker(basis, of_pair, budget).make();
+  return uncertainty_of_change(budget, weights);
+}
+
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget) {
   budget.clear();
   const bool has_flows = !is_missing(figures.pre_l_min) && !is_missing(figures.post_l_min);

@@ -7,14 +7,12 @@
 namespace driftwarden {
 namespace {
 
-constexpr double usual_coverage_factor = 2;
-
 double indication_of(const CertificatePoint& point) {
   return point.as_left_l_min ? *point.as_left_l_min : point.as_found_l_min.value_or(missing);
 }
 
-double relative_uncertainty(const CertificatePoint& point) {
-  return point.expanded_uncertainty_l_min ? *point.expanded_uncertainty_l_min / point.reference_l_min : missing;
+double relative_uncertainty(const Certificate& certificate, const CertificatePoint& point) {
+  return standard_uncertainty_l_min(certificate, point) / point.reference_l_min;
 }
 
 // The points next below and next above an indication; both the same outside the points or on one.
@@ -48,8 +46,8 @@ CertificateUncertainty certificate_uncertainty(const AssessmentBasis& basis, con
   result.error = error_at(basis.calibrators.curve(set.certificate), set.indicated_l_min).error;
   const double apart = indication_of(*next.above) - indication_of(*next.below);
   const double share = apart > 0 ? (set.indicated_l_min - indication_of(*next.below)) / apart : 0;
-  const double expanded = (1 - share) * relative_uncertainty(*next.below) + share * relative_uncertainty(*next.above);
-  result.standard = expanded / certificate.coverage_factor.value_or(usual_coverage_factor);
+  result.standard = (1 - share) * relative_uncertainty(certificate, *next.below) +
+                    share * relative_uncertainty(certificate, *next.above);
   // A curve through two points may bow between them, most in the middle; half the points' difference is allowed there.
   const double error_below = indication_of(*next.below) / next.below->reference_l_min;
   const double error_above = indication_of(*next.above) / next.above->reference_l_min;

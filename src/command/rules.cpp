@@ -93,7 +93,8 @@ void print_measures(Subject subject, std::ostream& out) {
                                  ? std::string(measure.unit.empty() ? "count" : measure.unit)
                              : measure.kind == MeasureKind::yes_no ? "yes/no"
                                                                    : "word";
-    out << labelled(left(measure.name, 31) + unit, measure.definition, 41);
+    out << labelled(left(measure.name, 31) + unit,
+                    std::string(measure.definition) + " [" + measure.knowledge_text() + "]", 41);
   }
 }
 

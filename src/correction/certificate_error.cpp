@@ -2,6 +2,7 @@
 #include "driftwarden/correction/certificate_error.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 
 namespace driftwarden {
@@ -50,6 +51,12 @@ std::vector<ErrorPoint> one_an_indication(std::vector<ErrorPoint> points) {
 
 std::vector<ErrorPoint> error_curve(const Certificate& certificate) {
   return one_an_indication(errors_of(certificate, as_left_or_found));
+}
+
+double standard_uncertainty_l_min(const Certificate& certificate, const CertificatePoint& point) {
+  constexpr double usual_coverage_factor = 2;
+  return point.expanded_uncertainty_l_min.value_or(std::numeric_limits<double>::quiet_NaN()) /
+         certificate.coverage_factor.value_or(usual_coverage_factor);
 }
 
 std::vector<ErrorPoint> as_found_curve(const Certificate& certificate) {

@@ -230,7 +230,7 @@ class Explanation {
       line(to_text(problem), 4);
       return;
     }
-    line("Decision rule: " + decision_rule_text(screening_.guard()) + ".");
+    line("Decision rule: " + decision_rule_text(screening_) + ".");
     for (const Finding& finding : result_.findings) rule_line(finding);
     for (const Finding& finding : result_.kept) rule_line(finding);
     if (result_.findings.empty() && result_.kept.empty()) line("No rule applies to it.");

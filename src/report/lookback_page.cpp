@@ -251,7 +251,7 @@ class LookbackPage {
                 "Where the calibrator was the standard of another certificate, each true flow of that certificate "
                 "was multiplied by (1 + stated error) / (1 + supposed error) of the standard on that day.");
     }
-    paragraph("", html_of("Decision rule: " + decision_rule_text(book_.settings.guard) + "."));
+    paragraph("", html_of("Decision rule: " + decision_rule_text(screening_) + "."));
     std::string packs;
     for (const Pack& pack : screening_.rules().packs) {
       packs += (packs.empty() ? "" : ", ") + isolated(pack.name) + " (" + isolated(pack.edition) + ")";

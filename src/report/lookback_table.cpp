@@ -80,7 +80,7 @@ class LookbackTable {
     out_ += "\n" + wrapped(
                        "Flows in L/min, actual; volumes in L: actual, and at the book's reference conditions "
                        "(ref.). Decision rule: " +
-                           decision_rule_text(book_.settings.guard) + ".",
+                           decision_rule_text(screening_) + ".",
                        0, table_width);
     out_ += "\n" + paint_.heading(left("sample", name_width_) + "           flow  drift %   volume     ref.  verdict") +
             "\n";

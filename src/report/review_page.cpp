@@ -54,7 +54,7 @@ void append_cautions(HtmlText& html, const ReviewPage& page) {
                "This page does not replace the sampling method, the law where the work is done, or the judgement of a "
                "qualified occupational hygienist; where they differ from a rule pack, they win. A verdict is about the "
                "air volume, not about anyone's safety: a void sample is never evidence that exposure was low.");
-  html.element("p", "Decision rule: " + decision_rule_text(page.screening.book().settings.guard) + ".");
+  html.element("p", "Decision rule: " + decision_rule_text(page.screening) + ".");
   html.close().line_end();
 }
 
@@ -98,7 +98,7 @@ void append_provenance(HtmlText& html, const ReviewPage& page) {
   fact("Time zone", settings.zone_name);
   fact("Reference conditions",
        conditions_text(settings.reference) + (settings.reference_was_said ? "" : " (preset; the book does not say)"));
-  fact("Decision rule", decision_rule_text(settings.guard));
+  fact("Decision rule", decision_rule_text(page.screening));
   html.close().line_end();
   open_table(html, "plain", "Files of the book as they were read", {"File", "#Bytes", "SHA-256"});
   html.open("tbody").line_end();

@@ -114,7 +114,7 @@ void append_decisions(HtmlText& html, const ReviewPage& page) {
 void append_rules(HtmlText& html, const ReviewPage& page) {
   const RuleSet& rules = page.screening.rules();
   open_section(html, 8, "rules", "Rules with their editions and sources");
-  html.element("p", "Decision rule: " + decision_rule_text(page.screening.book().settings.guard) + ".");
+  html.element("p", "Decision rule: " + decision_rule_text(page.screening) + ".");
   for (const Pack& pack : rules.packs) append_pack(html, rules, pack);
   append_practice(html, rules);
   html.close().line_end();

@@ -243,7 +243,9 @@ void append_screen_json_head(std::string& out, const Screening& screening, const
   for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.value);
   json.end_object();
   json.key("decision_rule").begin_object().member("guard", screening.guard());
-  json.member("text", decision_rule_text(screening.guard())).end_object();
+  json.member("text", decision_rule_text(screening)).key("unguarded").begin_array();
+  for (const std::string& measure : unguarded(screening)) json.value(measure);
+  json.end_array().end_object();
   rules_member(json, screening.rules());
   out += ",\n\"samples\":[";
 }

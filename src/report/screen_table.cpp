@@ -91,7 +91,7 @@ std::string ScreenTable::head() const {
                               right("pre", flow_width) + " " + right("post", flow_width) + " " +
                               right("drift %", drift_width) + " " + right("volume", volume_width) + " " +
                               right("U", uncertainty_width) + " " + right("ref.", volume_width);
-  out += wrapped("Decision rule: " + decision_rule_text(screening_.guard()) + ".", 0, table_width);
+  out += wrapped("Decision rule: " + decision_rule_text(screening_) + ".", 0, table_width);
   return out + "\n" + paint_.heading(columns) + "\n";
 }
 

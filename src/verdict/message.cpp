@@ -256,7 +256,12 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
     return name + " is missing: " + why_missing(screening, result, rule);
   }
   if (measure.kind != MeasureKind::number) return word_message(screening, result, finding);
-  const std::string figure = name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit);
+  return figure_message(screening, rule, finding,
+                        name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit));
+}
+
+std::string figure_message(const Screening& screening, const Rule& rule, const Finding& finding,
+                           const std::string& figure) {
   if (finding.judgement.outcome == Outcome::met) {
     return figure + " is " + rule.limit.text + ", but " + chance_text(finding) + " likely beyond";
   }

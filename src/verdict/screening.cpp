@@ -113,7 +113,7 @@ void SampleJudge::judge_by(std::uint32_t number) {
   if (applies == Applies::no) return;
   if (applies == Applies::unknown) return add(number, judge_missing(rule), no_row);
   add(number, driftwarden::judge(rule, sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base)),
-      no_row);
+      no_row, known_to(rule, context));
 }
 
 void SampleJudge::judge_sets(std::uint32_t number, const SampleContext& context) {
@@ -130,7 +130,7 @@ void SampleJudge::judge_sets(std::uint32_t number, const SampleContext& context)
       add(number, judge_missing(rule), s);
     } else {
       add(number, driftwarden::judge(rule, set_measure(context, set, static_cast<SetMeasure>(rule.measure), rule.base)),
-          s);
+          s, known_to(rule, context, &set));
     }
   }
 }
@@ -147,18 +147,15 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
     } else {
       add(number,
           driftwarden::judge(rule, reading_measure(context, set, reading, static_cast<ReadingMeasure>(rule.measure))),
-          reading);
+          reading, known_to(rule, context, &set, reading));
     }
   }
 }
 
-void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t about) {
-  Finding finding{number, judgement, about, missing};
-  if (number != Finding::faulty_records && !is_missing(judgement.figure)) {
-    const Rule& rule = screening_.rules().rules[number];
-    const KnownTo known = known_to(rule, *result_.figures, result_.budget);
-    finding.probability_beyond = probability_beyond(rule.limit, judgement.figure, known.u);
-    finding.judgement.outcome = guarded(judgement, screening_.guard(), known);
+void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t about, const KnownTo& known) {
+  Finding finding{number, judgement, about};
+  if (number != Finding::faulty_records) {
+    weigh(finding, screening_.rules().rules[number].limit, known, screening_.guard(), keeps_all_);
   }
   const Outcome outcome = finding.judgement.outcome;
   if (outcome == Outcome::met || outcome == Outcome::skipped) {

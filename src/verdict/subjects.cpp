@@ -123,12 +123,36 @@ Rested batch_measure(const Book& book, const Group& group, BatchMeasure measure)
   return {};
 }
 
-double worst_as_found(const Certificate& certificate) {
-  double worst = missing;
+// The worst of a certificate's errors as found, as a ratio or as the difference in L/min, and how well it is known.
+struct AsFound {
+  double error = missing;
+  double u = missing;
+};
+
+double u_of_point(const Certificate& certificate, double as_found_l_min) {
+  for (const CertificatePoint& point : certificate.points) {
+    if (point.as_found_l_min == as_found_l_min) return standard_uncertainty_l_min(certificate, point);
+  }
+  return missing;
+}
+
+AsFound worst_as_found(const Certificate& certificate, bool is_difference) {
+  AsFound worst;
   for (const ErrorPoint& point : as_found_curve(certificate)) {
-    if (is_missing(worst) || std::abs(point.error) > std::abs(worst)) worst = point.error;
+    const double reference = point.indication_l_min / (1 + point.error);
+    const double by = is_difference ? 1 : reference;
+    const double error = is_difference ? point.error * reference : point.error;
+    if (!is_missing(worst.error) && std::abs(error) <= std::abs(worst.error)) continue;
+    worst = {error, u_of_point(certificate, point.indication_l_min) / by};
   }
   return worst;
+}
+
+KnownTo known_as_found(const Screening& screening, Row calibrator, const Rule& rule, Day as_of) {
+  const std::int32_t newest = screening.basis().calibrators.certificate(calibrator, as_of);
+  if (measure_of(rule).knowledge != Knowledge::stated || newest < 0) return {};
+  const Certificate& certificate = screening.book().certificates[static_cast<std::size_t>(newest)];
+  return known_by(worst_as_found(certificate, rule.limit.is_absolute).u, std::numeric_limits<double>::infinity());
 }
 
 bool says_as_found(const Certificate& certificate) {
@@ -164,7 +188,8 @@ Rested calibrator_measure(const Screening& screening, Row calibrator, Calibrator
     case CalibratorMeasure::age:
       return on_certificates(number_value(minutes_a_day * static_cast<double>(as_of - certificate.calibrated)));
     case CalibratorMeasure::as_found_error:
-      return {number_value(worst_as_found(certificate)), points, "point", "points"};
+      return {number_value(worst_as_found(certificate, false).error, worst_as_found(certificate, true).error), points,
+              "point", "points"};
     case CalibratorMeasure::record_as_found:
       return {yes_no_value(says_as_found(certificate)), points, "point", "points"};
     case CalibratorMeasure::read_at:
@@ -182,9 +207,9 @@ FieldValue instrument_field(const Instrument& instrument, std::string_view name)
 }
 
 // Judges one subject by all rules about its kind. `measure_of_rule` and `field_of` give its values.
-template <class MeasureOf, class FieldOf>
+template <class MeasureOf, class FieldOf, class KnownOf>
 SubjectResult judge_one(const Screening& screening, Subject of, std::string name, MeasureOf measure_of_rule,
-                        FieldOf field_of) {
+                        FieldOf field_of, KnownOf known_of) {
   SubjectResult result{of, std::move(name), Verdict::valid, {}};
   const std::vector<Rule>& rules = screening.rules().rules;
   for (std::uint32_t r = 0; r < rules.size(); ++r) {
@@ -195,10 +220,12 @@ SubjectResult judge_one(const Screening& screening, Subject of, std::string name
     });
     if (!applies_here) continue;
     const Rested measured = measure_of_rule(rule.measure);
-    const Judgement judgement = judge(rule, measured.value);
-    if (judgement.outcome == Outcome::met || judgement.outcome == Outcome::skipped) continue;
-    result.findings.push_back({{r, judgement, no_row, missing}, measured.n, measured.text()});
-    result.verdict = std::max(result.verdict, verdict_of(judgement.outcome));
+    SubjectFinding finding{{r, judge(rule, measured.value)}, measured.n, measured.text()};
+    weigh(finding, rule.limit, known_of(rule), screening.guard(), false);
+    const Outcome outcome = finding.judgement.outcome;
+    if (outcome == Outcome::met || outcome == Outcome::skipped) continue;
+    result.findings.push_back(finding);
+    result.verdict = std::max(result.verdict, verdict_of(outcome));
   }
   return result;
 }
@@ -217,6 +244,15 @@ std::vector<Group> grouped(const std::vector<SampleFacts>& all, KeyOf key_of, Na
     groups[found->second].facts.push_back(facts);
   }
   return groups;
+}
+
+// " (n = 5 points, U = 2.0 %)"
+std::string how_known(const Rule& rule, const SubjectFinding& finding) {
+  std::string text = finding.rests_on.empty() ? "" : "n = " + finding.rests_on;
+  if (!is_missing(finding.expanded)) {
+    text += (text.empty() ? "U = " : ", U = ") + figure_text(rule, finding.expanded, missing);
+  }
+  return text.empty() ? text : " (" + text + ")";
 }
 
 void keep(SubjectResult result, std::vector<SubjectResult>& results) {
@@ -247,9 +283,11 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
         judge_one(
             screening, Subject::calibrator, instrument.name,
             [&](std::size_t m) { return calibrator_measure(screening, row, static_cast<CalibratorMeasure>(m), as_of); },
-            [&](std::string_view name) { return instrument_field(instrument, name); }),
+            [&](std::string_view name) { return instrument_field(instrument, name); },
+            [&](const Rule& rule) { return known_as_found(screening, row, rule, as_of); }),
         results);
   }
+  const auto not_known = [](const Rule&) { return KnownTo{}; };
   const auto pump_name = [&book](Row pump) { return pump == no_row ? std::string() : book.instruments[pump].name; };
   for (const Group& group : grouped(
            facts, [&book](Row sample) { return book.samples.pump[sample]; }, pump_name)) {
@@ -258,7 +296,8 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
              [&](std::size_t m) { return pump_measure(book, group, static_cast<PumpMeasure>(m)); },
              [&](std::string_view) {
                return FieldValue{missing, group.name};
-             }),
+             },
+             not_known),
          results);
   }
   const auto batch_of = [&book](Row sample) { return field(book.samples.batch, sample, TextId{0}); };
@@ -268,7 +307,8 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
              [&](std::size_t m) { return batch_measure(book, group, static_cast<BatchMeasure>(m)); },
              [&](std::string_view) {
                return FieldValue{missing, group.name};
-             }),
+             },
+             not_known),
          results);
   }
   return results;
@@ -298,8 +338,8 @@ std::string message_of(const Screening& screening, const SubjectFinding& finding
   }
   if (measure.kind == MeasureKind::word) return name + " is not as the rule says: " + rule.limit.text;
   if (is_missing(finding.judgement.figure)) return name + rests_on + " is missing: the book does not say";
-  return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + rests_on + " is not " +
-         rule.limit.text;
+  const std::string figure = name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit);
+  return figure_message(screening, rule, finding, figure + how_known(rule, finding));
 }
 
 }  // namespace driftwarden

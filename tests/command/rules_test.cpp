@@ -95,6 +95,8 @@ TEST(Rules, MeasuresPrintsEveryMeasureOfEverySubject) {
     for (const Measure& measure : measures(subject))
       EXPECT_TRUE(has(called.out, "  " + std::string(measure.name) + " ")) << measure.name;
   }
+  EXPECT_TRUE(has(called.out, "[exact: counted]"));
+  EXPECT_TRUE(has(called.out, "[u by the sample's budget]"));
 }
 
 TEST(Rules, MeasuresPrintsThoseOfOneSubject) {

@@ -150,5 +150,15 @@ TEST(MeasureCatalogue, SaysWhichMeasuresAreNoNumbers) {
   EXPECT_EQ(sample_measure(calibrator_read_at).words[1], "top");
 }
 
+// A limit without a word on how well the figure is known is a promise that nobody can check.
+TEST(MeasureCatalogue, SaysOfEveryMeasureHowWellItIsKnown) {
+  using enum SampleMeasure;
+  EXPECT_EQ(sample_measure(drift).knowledge_text(), "u by the sample's budget");
+  EXPECT_EQ(sample_measure(pre_count).knowledge_text(), "exact: counted");
+  EXPECT_EQ(sample_measure(volume_uncertainty).knowledge_text(), "u not stated: it is an uncertainty itself");
+  EXPECT_EQ(sample_measure(fault).knowledge_text(), "exact: as recorded");
+  for (const Measure& measure : measures(Subject::pump)) EXPECT_FALSE(measure.known_by.empty()) << measure.name;
+}
+
 }  // namespace
 }  // namespace driftwarden::measure_test

@@ -16,6 +16,11 @@ def decision_risk():
     yield stats.norm.cdf((16.3 - 13.6) / 1.8) - stats.norm.cdf((12.5 - 13.6) / 1.8)
     yield 100 / (1 - 0.02 * stats.norm.ppf(0.999))
     yield from (stats.norm.cdf(1), stats.norm.sf(1))
+    yield from (stats.t.sf(2, 4), 2 * stats.t.sf(1, 4))
+    for guard in (0.5, 0.83, 1.5):  # worst at many degrees of freedom below 1, at one above
+        yield max(stats.norm.sf(guard * stats.norm.ppf(0.975)), stats.t.sf(guard * t_quantile(0.975, 1), 1))
+    for readings in FIVE_READINGS.values():  # of the worked budget, through a factor of 1.002 known to 0.005
+        yield math.hypot(0.005 * numpy.mean(readings), 1.002 * s_of_mean(readings), 1.002 * 0.001 / math.sqrt(12))
 
 
 def replicates():

@@ -155,6 +155,42 @@ TEST(Subjects, PrintedWithSamplesAreTheirPumpsAndBatchesAndAllCalibrators) {
   EXPECT_EQ(names, "V1 P2 B ");
 }
 
+// Found 3 % low at 3 L/min, by a certificate with U = 0.03 L/min (k = 2): 1 % of the flow.
+BookText with_uncertainty(const std::string& guard) {
+  BookText text = three_samples();
+  text.settings += "[decision]\nguard = " + guard + "\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min],expanded "
+      "uncertainty [L/min]\n"
+      "C1,V1,2026-01-05,2,2,2.02,2,0.02\nC1,V1,2026-01-05,3,3,2.91,3,0.03\n";
+  return text;
+}
+
+TEST(Subjects, OfACalibratorSayHowWellTheErrorAsFoundIsKnown) {
+  RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
+  rule.absent = Absent::skip;
+  EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
+            "V1: as-found.error -3.0 % (n = 2 points, U = 1.0 %) is not within 2 %");
+  rule.values = {"0.05 L/min"};
+  EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
+            "V1: as-found.error -0.090 L/min (n = 2 points, U = 0.029 L/min) is not within 0.05 L/min");
+}
+
+// 3 % is 0.5 % from a limit of 3.5 %, and U is 0.98 % (1.96 u).
+TEST(Subjects, OfACalibratorAreGuarded) {
+  RuleText rule{Subject::calibrator, "as-found.error", "within", {"3.5 %"}};
+  rule.absent = Absent::skip;
+  EXPECT_TRUE(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).results().empty());
+  const JudgedSubjects guarded({rule}, "2026-10-01", with_uncertainty("1"));
+  ASSERT_EQ(guarded.results().size(), 1U);
+  EXPECT_EQ(guarded.results()[0].verdict, Verdict::qualified);
+  EXPECT_EQ(guarded.only_message(),
+            "V1: as-found.error -3.0 % (n = 2 points, U = 1.0 %) is within 3.5 %, but nearer to it than the guard band "
+            "of 1.00 U allows; 16 % likely beyond");
+  rule.values = {"4.0 %"};
+  EXPECT_TRUE(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("1")).results().empty());
+}
+
 TEST(Subjects, OfACalibratorNameTheLevelOfTheFloat) {
   RuleText rule{Subject::calibrator, "read-at", "is", {"centre"}};
   rule.absent = Absent::skip;

@@ -110,6 +110,15 @@ struct Budget {
 //   Example  the change from pre to post in L/min has -1 and 1: a certificate common to both hardly acts on it
 FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weights);
 
+// The same of a function of the flows of any two sets of a sample, weighed in this order, from the inputs that act on
+// them; both may be one set. Missing where a flow is.
+struct SetPair {
+  const ReadingSet& first;
+  const ReadingSet& second;
+};
+FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const SampleAssessment& figures,
+                                      const SetPair& sets, FlowWeights weights);
+
 // Fills `budget` (its memory is used again) for one assessed sample.
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);
 

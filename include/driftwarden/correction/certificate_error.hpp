@@ -32,6 +32,10 @@ struct ErrorAt {
 //   Example  shows 2.02 L/min where 2.00 L/min flow  ->  e = 0.01
 std::vector<ErrorPoint> error_curve(const Certificate& certificate);
 
+// Standard uncertainty of a certificate's point, L/min: U / k, k counting as 2 where the certificate gives none (nearly
+// all state U so: common practice); NaN where it states no U.
+double standard_uncertainty_l_min(const Certificate& certificate, const CertificatePoint& point);
+
 // The same from the as-found indications only: how the instrument stood before anything was done to it.
 std::vector<ErrorPoint> as_found_curve(const Certificate& certificate);
 

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "driftwarden/quantity/units.hpp"
@@ -25,6 +26,13 @@ enum class MeasureKind : std::uint8_t { number, yes_no, word };
 
 inline constexpr std::string_view yes_and_no[] = {"yes", "no"};
 
+// How well a figure is known that a limit is held to.
+enum class Knowledge : std::uint8_t {
+  exact,       // counted, or compared as it was written
+  stated,      // to an uncertainty worked out for each figure: limits on it can be guarded
+  not_stated,  // there is an uncertainty, and nobody states it: limits on it stand unguarded
+};
+
 // Something a rule may hold to a limit. Its number is its place in measures(of), and in the enumeration below.
 struct Measure {
   std::string_view name;
@@ -36,6 +44,11 @@ struct Measure {
   std::string_view unit;                    // as printed; "" for a count
   std::optional<Dimension> absolute;        // of the difference behind a ratio: a limit may be written in it, too
   std::span<const std::string_view> words;  // the words a word may be
+  Knowledge knowledge = Knowledge::exact;
+  std::string_view known_by;  // where its u comes from, why it is exact, or why no u is stated
+
+  // "u of the volume's budget", "exact: counted", "u not stated: …"
+  std::string knowledge_text() const;
 };
 
 enum class SampleMeasure : std::uint8_t {

@@ -27,6 +27,7 @@ struct Finding {
   Judgement judgement;
   std::uint32_t about = no_row;  // of a rule about sets: the set of the assessment; about readings: the reading's row
   double probability_beyond = missing;  // that the true value lies beyond the limit
+  double expanded = missing;            // U of the figure at 95 %, in its unit; missing where none is stated
   const Decision* decision = nullptr;   // the ruling in force on it; nullptr: none
 };
 

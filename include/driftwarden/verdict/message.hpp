@@ -15,6 +15,10 @@ std::string figure_text(const Rule& rule, double figure, double limit);
 // A finding in one sentence: the figure, the limit, what follows.
 std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding);
 
+// The same of any subject's figure, as "drift 5.04 %" tells it.
+std::string figure_message(const Screening& screening, const Rule& rule, const Finding& finding,
+                           const std::string& figure);
+
 // What a finding's figure is of: "drift", "rsd of the pre set", "actual of the reading at readings.csv:17".
 std::string measure_name(const Screening& screening, const SampleResult& result, const Finding& finding);
 

@@ -6,6 +6,7 @@
 #include "driftwarden/assessment/budget.hpp"
 #include "driftwarden/assessment/sample_assessment.hpp"
 #include "driftwarden/rule/rule_set.hpp"
+#include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/finding.hpp"
 #include "driftwarden/verdict/measured.hpp"
 #include "driftwarden/verdict/rulings.hpp"
@@ -75,7 +76,7 @@ class SampleJudge {
   void judge_by(std::uint32_t rule);
   void judge_sets(std::uint32_t rule, const SampleContext& context);
   void judge_readings(std::uint32_t rule, const SampleContext& context, const ReadingSet& set);
-  void add(std::uint32_t rule, Judgement judgement, std::uint32_t about);
+  void add(std::uint32_t rule, Judgement judgement, std::uint32_t about, const KnownTo& known = {});
   void heed_decisions();
 
   const Screening& screening_;
