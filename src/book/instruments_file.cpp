@@ -23,10 +23,11 @@ enum Field : int {
   in_service,
   out_of_service,
   note,
-  resolution
+  resolution,
+  compensates
 };
 using D = Dimension;
-constexpr std::array<FieldSpec, 14> fields{{
+constexpr std::array<FieldSpec, 15> fields{{
     {"instrument", CellType::text, D::count, true},
     {"kind", CellType::word, D::count, true},
     {"principle", CellType::word},
@@ -41,10 +42,12 @@ constexpr std::array<FieldSpec, 14> fields{{
     {"out of service", CellType::date},
     {"note"},
     {"resolution", CellType::quantity, D::flow, false, 0, 1e5},
+    {"compensates", CellType::word},
 }};
 constexpr std::array<std::string_view, 4> kinds{"pump", "calibrator", "thermometer", "barometer"};
 constexpr std::array<std::string_view, 5> principles{"volumetric", "bubble", "rotameter", "mass", "orifice"};
 constexpr std::array<std::string_view, 2> read_at_words{"centre", "top"};
+constexpr std::array<std::string_view, 2> yes_or_no{"yes", "no"};
 constexpr double minutes_a_day = 1440;
 
 std::optional<double> optional(double figure) {
@@ -75,6 +78,7 @@ Instrument read_row(RowReader& row, RowPlace place) {
   result.out_of_service = row.date(out_of_service);
   result.note = row.note(note);
   result.resolution_l_min = optional(row.quantity(resolution));
+  if (const int said = row.word(compensates, yes_or_no); said >= 0) result.compensates = said == 0;
   return result;
 }
 

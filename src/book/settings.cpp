@@ -50,6 +50,7 @@ class SettingsReader {
     if (const auto* table = top_.table("headings")) headings(*table);
     if (const auto* table = top_.table("history")) history(*table);
     if (const auto* table = top_.table("uncertainty")) uncertainty(*table);
+    if (const auto* table = top_.table("pump")) pump(*table);
     leave_to_the_rules();
     top_.refuse_other_keys();
     return std::move(settings_);
@@ -127,6 +128,18 @@ class SettingsReader {
     SettingsTable decision(table, "decision", file_);
     settings_.guard = decision.number("guard", not_negative).value_or(0);
     decision.refuse_other_keys();
+  }
+
+  void pump(const toml::table& table) {
+    SettingsTable pump(table, "pump", file_);
+    if (const auto said = pump.text("compensates")) {
+      if (said->text == "yes" || said->text == "no")
+        settings_.pumps_compensate = said->text == "yes";
+      else
+        file_.fault("unknown-word", said->place, "'pump.compensates' can't be " + in_quotes(said->text),
+                    R"(write "yes" or "no"; leave it out where nobody knows)");
+    }
+    pump.refuse_other_keys();
   }
 
   void headings(const toml::table& table) {

@@ -81,7 +81,8 @@ bool is_about_drift(const Screening& screening, const Finding& finding) {
 JudgedSample judged(const Screening& screening, SampleJudge& judge, Row sample) {
   const SampleResult& result = judge.judge(sample);
   const SampleAssessment& f = *result.figures;
-  JudgedSample made{f.flow_l_min, f.drift, missing, f.volume_l, f.volume_reference_l, result.verdict, {}};
+  const double expanded = result.budget.about(BudgetFigure::volume).expanded;
+  JudgedSample made{f.flow_l_min, f.drift, missing, f.volume_l, f.volume_reference_l, expanded, result.verdict, {}};
   for (const Finding& finding : result.findings) {
     if (is_about_drift(screening, finding)) made.drift_limit = finding.judgement.limit;
     made.findings.push_back(

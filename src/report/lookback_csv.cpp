@@ -33,6 +33,9 @@ std::string lookback_csv_headings() {
   for (const std::string_view block : {"before", "sudden", "linear"}) {
     for (const std::string_view figure : figures_of_each) ((line += ',') += block) += "_" + std::string(figure);
   }
+  for (const std::string_view block : {"before", "sudden", "linear"}) {
+    ((line += ',') += block) += "_volume_expanded_uncertainty_l";
+  }
   return line + "\n";
 }
 
@@ -53,6 +56,11 @@ std::string lookback_csv(const Screening& screening, const Lookback& lookback) {
     append_block(out, &looked.before);
     append_block(out, &looked.sudden);
     append_block(out, looked.linear ? &*looked.linear : nullptr);
+    const double linear = looked.linear ? looked.linear->volume_expanded_l : missing;
+    for (const double expanded : {looked.before.volume_expanded_l, looked.sudden.volume_expanded_l, linear}) {
+      out += ',';
+      append_figure(out, expanded);
+    }
     out += '\n';
   }
   return out;

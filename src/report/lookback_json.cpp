@@ -35,7 +35,7 @@ void block(JsonText& json, std::string_view name, const JudgedSample* judged) {
     json.begin_object().member("rule", finding.rule).member("outcome", to_text(finding.outcome));
     json.member("message", finding.message).end_object();
   }
-  json.end_array().end_object();
+  json.end_array().member("volume_expanded_uncertainty_l", judged->volume_expanded_l).end_object();
 }
 
 void sample(JsonText& json, const Book& book, const Lookback& lookback, const LookedBackSample& looked) {
@@ -94,7 +94,7 @@ std::string lookback_json(const Screening& screening, const Lookback& lookback) 
   }
   json.end_array().key("remarks").begin_array();
   for (const std::string& remark : lookback.remarks) json.value(remark);
-  json.end_array().end_object();
+  json.end_array().member("as_found_expanded_uncertainty_percent", window.as_found_expanded_percent).end_object();
   return out + '\n';
 }
 

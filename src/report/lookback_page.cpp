@@ -179,7 +179,8 @@ class LookbackPage {
     heading("Every sample that leaned on it");
     paragraph("",
               "Flows in L/min at the conditions of the readings; drift in percent; volumes in L at the conditions of "
-              "sampling. Shaded: the verdict is another one than before. A sample may lean on the calibrator "
+              "sampling, with their expanded uncertainty (95 %). Shaded: the verdict is another one than before. A "
+              "sample may lean on the calibrator "
               "before (pre), during (field) or after sampling (post).");
     const std::string span = has_linear_ ? "3" : "2";
     out_ += "<table><thead><tr><th rowspan=\"2\">Sample</th><th rowspan=\"2\">Leans on it</th>";
@@ -201,7 +202,11 @@ class LookbackPage {
     out_ += "<tr><td>" + sample_name(looked) + "</td><td>" + html_of(leans_text(book_, lookback_, looked)) + "</td>";
     figures(looked, [](const JudgedSample& j) { return with_decimals(j.flow_l_min, 3); });
     figures(looked, [](const JudgedSample& j) { return drift_text(j); });
-    figures(looked, [](const JudgedSample& j) { return with_significant_digits(j.volume_l, 4); });
+    figures(looked, [](const JudgedSample& j) {
+      const std::string volume = with_significant_digits(j.volume_l, 4);
+      return is_missing(j.volume_expanded_l) ? volume
+                                             : volume + " ± " + with_significant_digits(j.volume_expanded_l, 2);
+    });
     out_ += verdict_cell(looked.before, false, " first");
     for (const Supposition supposition : suppositions) {
       const JudgedSample* judged = under(looked, supposition);

@@ -78,11 +78,12 @@ class LookbackTable {
 
   void samples() {
     out_ += "\n" + wrapped(
-                       "Flows in L/min, actual; volumes in L: actual, and at the book's reference conditions "
-                       "(ref.). Decision rule: " +
+                       "Flows in L/min, actual; volumes in L: actual, with their expanded uncertainty U "
+                       "(95 %), and at the book's reference conditions (ref.). Decision rule: " +
                            decision_rule_text(screening_) + ".",
                        0, table_width);
-    out_ += "\n" + paint_.heading(left("sample", name_width_) + "           flow  drift %   volume     ref.  verdict") +
+    out_ += "\n" +
+            paint_.heading(left("sample", name_width_) + "           flow  drift %   volume     U     ref.  verdict") +
             "\n";
     const LookedBackSample* previous = nullptr;
     for (const LookedBackSample& looked : lookback_.samples) {
@@ -105,6 +106,7 @@ class LookbackTable {
   void line(std::string_view name, std::string_view label, const JudgedSample& judged, bool changes) {
     out_ += left(name, name_width_) + " " + left(label, 6) + " " + right(with_decimals(judged.flow_l_min, 3), 7) + " " +
             right(drift_text(judged), 8) + " " + right(with_significant_digits(judged.volume_l, 4), 8) + " " +
+            right(with_significant_digits(judged.volume_expanded_l, 2), 5) + " " +
             right(with_significant_digits(judged.volume_reference_l, 4), 8) + "  " +
             paint_.verdict(judged.verdict, to_text(judged.verdict)) + (changes ? "  <- changes" : "") + "\n";
   }

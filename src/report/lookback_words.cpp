@@ -80,7 +80,11 @@ std::string as_found_text(const LookbackWindow& window) {
   const bool is_limited = window.is_beyond_tolerance() && std::isfinite(limit);
   return (is_limited ? with_decimals_beyond(window.as_found_percent, 1, limit)
                      : with_decimals(window.as_found_percent, 1)) +
-         " % at " + shortest(window.worst.nominal) + " L/min";
+         " %" +
+         (is_missing(window.as_found_expanded_percent)
+              ? ""
+              : " (U " + with_significant_digits(window.as_found_expanded_percent, 2) + " %)") +
+         " at " + shortest(window.worst.nominal) + " L/min";
 }
 
 std::string as_left_text(const Certificate& certificate) {

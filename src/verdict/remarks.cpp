@@ -2,7 +2,9 @@
 #include "driftwarden/verdict/remarks.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "driftwarden/assessment/pump_conditions.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "verdict/replicates.hpp"
 
@@ -20,6 +22,31 @@ void note_conditions(const SampleAssessment& figures, std::vector<std::string>& 
     remarks.emplace_back("no pressure was read; the standard atmosphere at the site's altitude, " +
                          with_decimals(figures.pressure_kpa, 2) + " kPa, is used, which the weather moves by 2 to 3 %");
   }
+}
+
+std::string than(double by, std::string_view more, std::string_view less, const std::string& size) {
+  return size + " " + std::string(by > 0 ? more : less);
+}
+
+// A pump that does not compensate drew another flow while sampling than it was checked at.
+void note_pump(const Screening& screening, const SampleAssessment& figures, std::vector<std::string>& remarks) {
+  const Book& book = screening.book();
+  const Row pump = book.samples.pump[figures.sample];
+  const std::optional<bool> said = compensates(book, pump);
+  const std::optional<PumpConditions> far = far_from_its_check(screening.basis(), figures);
+  if (!far || pump == no_row || said.value_or(false)) return;
+  const std::string& name = book.instruments[pump].name;
+  const std::string kelvin = than(far->warmer_k, "warmer", "colder", with_decimals(std::abs(far->warmer_k), 1) + " K");
+  const std::string pressure =
+      than(far->denser, "higher", "lower", with_decimals(100 * std::abs(far->denser), 1) + " %");
+  const std::string flow = with_decimals(100 * std::abs(far->flow_change), 1) + " % " +
+                           (far->flow_change > 0 ? "more" : "less") +
+                           " than at that check (square root of temperature over pressure)";
+  remarks.push_back(
+      "while sampling it was " + kelvin + " and the pressure " + pressure + " than at the " +
+      std::string(to_text(far->set->rows.stage)) + " set; " +
+      (said ? name + " does not compensate for that: it drew about " + flow + ", and the volume does not allow for it"
+            : "nobody says whether " + name + " compensates for that: if not, it drew about " + flow));
 }
 
 void note_set(const Screening& screening, const ReadingSet& set, std::vector<std::string>& remarks) {
@@ -98,7 +125,10 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
     note_set(screening, set, remarks);
     note_outlier(screening, figures, set, remarks);
   }
-  if (figures.kind == SampleKind::sample) note_conditions(figures, remarks);
+  if (figures.kind == SampleKind::sample) {
+    note_conditions(figures, remarks);
+    note_pump(screening, figures, remarks);
+  }
   note_idle_decisions(screening, result, remarks);
   return remarks;
 }

@@ -8,7 +8,7 @@
 namespace driftwarden::calibrator_drift_test {
 namespace {
 
-// A certificate of instrument 0 at 1 and 2 L/min, with errors as found and as left in percent.
+// input: a certificate of instrument 0 at 1 and 2 L/min, with errors as found and as left in percent.
 Certificate certificate(Day calibrated, double found_percent, double left_percent) {
   Certificate made;
   made.instrument = 0;
@@ -27,7 +27,7 @@ std::vector<CalibratorDrift> drifts_of(const std::vector<Certificate>& certifica
   return calibrator_drifts(certificates, CertificateHistory(certificates, 1), 1);
 }
 
-// The example of the formula: the ratio of two roots, 0.2 % √5 / (100 d √5).
+// derived: the example of the formula, the ratio of two roots, 0.2 % √5 / (100 d √5).
 TEST(CalibratorDrift, IsTheRootOfTheSquaresOfWhatWasFoundOverThatOfTheDays) {
   const auto drifts = drifts_of({certificate(0, 5, 0), certificate(100, 0.2, 0), certificate(300, 0.4, 0)});
   EXPECT_NEAR(drifts[2].per_day, 0.00002, 1e-12);
@@ -47,13 +47,13 @@ TEST(CalibratorDrift, KnowsNothingOfWhatIsFoundLater) {
   EXPECT_EQ(before[1].per_day, after[1].per_day);
 }
 
-// Left 0.3 % high and found 0.5 % high: it moved by 0.2 %.
+// derived: left 0.3 % high and found 0.5 % high: it moved by 0.2 %.
 TEST(CalibratorDrift, IsFromAsLeftToAsFound) {
   const auto drifts = drifts_of({certificate(0, 0, 0.3), certificate(100, 0.5, 0)});
   EXPECT_NEAR(drifts[1].per_day, 0.00002, 1e-6);
 }
 
-// A change that always has one sign is known and not corrected for: it counts whole (GUM F.2.4.5).
+// derived: a change that always has one sign is known and not corrected for: it counts whole (GUM F.2.4.5).
 TEST(CalibratorDrift, CountsASteadyChangeWhole) {
   const auto drifts = drifts_of({certificate(0, 0, 0), certificate(100, 0.2, 0), certificate(200, 0.2, 0)});
   EXPECT_NEAR(drifts[2].after_days(100), 0.002, 1e-10);

@@ -40,6 +40,17 @@ for block, supposed in suppositions.items():
             if abs(ours - theirs) > 1e-9 * max(abs(theirs), 1e-3):
                 faults += 1
                 print(f"{sample['sample']} {block} {figure}: {ours!r}, independently {theirs!r}")
+# Every volume has its U; of the sudden error that of the certificate is the same part of the volume, but what the
+# calibrator may have moved is supposed and no longer in doubt.
+screened = {sample["sample"]: sample for sample in json.load(open(sys.argv[2], encoding="utf-8"))["samples"]}
+for sample in lookback["samples"]:
+    before, sudden = (sample[block]["volume_expanded_uncertainty_l"] for block in ("before", "sudden"))
+    if before != screened[sample["sample"]]["volume_expanded_uncertainty_l"] or not 0 < sudden < before * 1.001:
+        faults += 1
+        print(f"{sample['sample']}: U is {before} and {sudden}")
+if not 1.9 < lookback["as_found_expanded_uncertainty_percent"] < 2.1:
+    faults += 1
+    print("the error as found has no U of about 2 %")
 for sample in lookback["samples"]:
     changes = {sample[block]["verdict"] for block in suppositions} != {sample["before"]["verdict"]}
     if sample["changes"] != changes:

@@ -13,7 +13,8 @@ trap 'rm -rf "$scratch"' EXIT
 status=0
 "$program" lookback docs/demo ROT-2 --format json >"$scratch/lookback.json" 2>"$scratch/remarks" || status=$?
 [ "$status" -eq 1 ] || { cat "$scratch/remarks"; printf 'FAILED: lookback ended with %d, not 1\n' "$status"; exit 1; }
-recompute() { LC_ALL=C.UTF-8 /usr/bin/python3 tests/golden/lookback_recomputed.py "$1"; }
+"$program" screen docs/demo --format json >"$scratch/screened.json" 2>/dev/null || [ $? -eq 1 ]
+recompute() { LC_ALL=C.UTF-8 /usr/bin/python3 tests/golden/lookback_recomputed.py "$1" "$scratch/screened.json"; }
 recompute "$scratch/lookback.json"
 
 /usr/bin/python3 - "$scratch" <<'END'

@@ -28,6 +28,9 @@ TEST(AsFoundText, IsNeverRoundedToWithinTheTolerance) {
   EXPECT_EQ(as_found_text(window), "4.04 % at 2 L/min");
   window.as_found_percent = -4.04;
   EXPECT_EQ(as_found_text(window), "-4.04 % at 2 L/min");
+  window.as_found_expanded_percent = 1.96;
+  EXPECT_EQ(as_found_text(window), "-4.04 % (U 2.0 %) at 2 L/min");
+  window.as_found_expanded_percent = missing;
   window.as_found_percent = 3.97;
   EXPECT_EQ(as_found_text(window), "4.0 % at 2 L/min") << "within it there is nothing to hide";
 }

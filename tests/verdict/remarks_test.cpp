@@ -39,6 +39,26 @@ TEST(Remarks, TellThatConditionsAreThoseOfTheSets) {
                      "the sample gives no pressure; the mean of its sets' is used for the reference volume"}));
 }
 
+// 20 °C while sampling, checked at 10 °C: √(293.15 / 283.15) = 1.0175 (derived).
+TEST(Remarks, TellWhatColdDoesToAPumpThatMayNotCompensate) {
+  BookText text = unremarkable();
+  text.readings =
+      std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,10,100,,\n2026-09-21T16:10,post,S1,V1,2,20,100,,\n";
+  EXPECT_EQ(remarks(text), (Remarks{"while sampling it was 10.0 K warmer and the pressure 0.0 % lower than at the pre "
+                                    "set; nobody says whether P1 compensates for that: if not, it drew about 1.8 % "
+                                    "more than at that check (square root of temperature over pressure)"}));
+  BookText told = text;
+  told.settings += "[pump]\ncompensates = \"yes\"\n";
+  EXPECT_EQ(remarks(told), Remarks{});
+  told = text;
+  told.settings += "[pump]\ncompensates = \"no\"\n";
+  EXPECT_EQ(
+      remarks(told),
+      (Remarks{"while sampling it was 10.0 K warmer and the pressure 0.0 % lower than at the pre set; P1 does not "
+               "compensate for that: it drew about 1.8 % more than at that check (square root of temperature over "
+               "pressure), and the volume does not allow for it"}));
+}
+
 TEST(Remarks, TellThatPressuresAreThoseOfTheAltitude) {
   BookText text = unremarkable();
   text.settings += "[site]\naltitude = \"1500 m\"\n";

@@ -58,6 +58,7 @@ struct Settings {
   double guard = 0;                // multiple of the expanded uncertainty by which limits are narrowed
   char decimal = '.';
   DateOrder dates = DateOrder::iso;
+  std::optional<bool> pumps_compensate;  // [pump]: of those of which instruments.csv doesn't say
   std::map<std::string, Headings>
       headings;  // by table: readings, samples, instruments, certificates, decisions, service
   History history;

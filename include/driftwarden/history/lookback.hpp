@@ -24,6 +24,7 @@ struct JudgedSample {
   double drift_limit = missing;  // of a finding about the drift: rounding may not hide on which side it lies
   double volume_l = missing;
   double volume_reference_l = missing;
+  double volume_expanded_l = missing;  // U of the volume at 95 %
   Verdict verdict = Verdict::valid;
   std::vector<ToldFinding> findings;
 };

@@ -18,7 +18,8 @@ struct LookbackWindow {
   Day until = no_day;                 // the day of found: what was read on it is no longer in the window
   CalibratedPoint worst;              // as found
   double as_found_percent = missing;  // its error, of the true flow
-  Tolerance tolerance;                // in percent; of none the last certificate before counts as good
+  double as_found_expanded_percent = missing;  // U of that (k = 2), by the certificate that found it
+  Tolerance tolerance;                         // in percent; of none the last certificate before counts as good
 
   bool is_beyond_tolerance() const { return is_beyond(as_found_percent, tolerance); }
 };

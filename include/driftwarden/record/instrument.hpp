@@ -45,6 +45,7 @@ struct Instrument {
   std::optional<Temperature> scale_temperature;
   std::optional<Pressure> scale_pressure;
   ReadAt read_at = ReadAt::unknown;
+  std::optional<bool> compensates;         // of a pump: whether it holds its flow at any temperature and pressure
   std::optional<double> resolution_l_min;  // smallest step of the display or scale
   std::optional<double> interval_d;
   Day in_service = no_day;
