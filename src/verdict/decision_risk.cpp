@@ -84,17 +84,16 @@ class SampleKnowledge {
     return known_by(std::numbers::sqrt2 * standard_of(said_.temperature_k), infinite);
   }
 
-  // The farthest set may be either: of both the one that is known worse.
+  // Of the set that the change is of. Relative to the sample's own pressure, that one stands above and below the line.
   KnownTo pressure_change() const {
-    double of_set = 0;
+    const double own = standard_of(half_width_of_pressure(f_.pressure_kpa, false));
     for (const ReadingSet* set : {f_.pre_set(), f_.post_set()}) {
-      if (set == nullptr || is_missing(set->pressure_kpa)) continue;
-      const double half_width = half_width_of_pressure(set->pressure_kpa, set->has_altitude_pressure);
-      if (!(half_width <= of_set)) of_set = half_width;  // also where it is missing
+      if (set == nullptr || set->pressure_kpa - f_.pressure_kpa != f_.pressure_change_kpa) continue;
+      const double of_set = standard_of(half_width_of_pressure(set->pressure_kpa, set->has_altitude_pressure));
+      if (rule_.limit.is_absolute) return known_by(std::hypot(of_set, own), infinite);
+      return known_by(std::hypot(of_set, own * set->pressure_kpa / f_.pressure_kpa) / f_.pressure_kpa, infinite);
     }
-    const double own = half_width_of_pressure(f_.pressure_kpa, f_.pressure_from == ConditionsFrom::altitude);
-    const double u = std::hypot(standard_of(of_set), standard_of(own));
-    return known_by(rule_.limit.is_absolute ? u : u / f_.pressure_kpa, infinite);
+    return not_known();
   }
 
   KnownTo temperature() const { return known_by(standard_of(said_.temperature_k), infinite); }

@@ -240,6 +240,18 @@ TEST(DecisionRisk, OfTimesAndConditionsIsByTheirHalfWidths) {
   EXPECT_NEAR(known.to({Subject::reading, "temperature", "at_most", {"30 °C"}}).u, 2 / std::sqrt(3), 1e-12);
 }
 
+// (P_set - P_own) / P_own moves by 1 / P_own with the one and by -P_set / P_own² with the other pressure.
+TEST(DecisionRisk, OfARelativeChangeOfPressureFollowsTheSamplesOwnAboveAndBelowTheLine) {
+  BookText text = measured_book();
+  replace_all(text.samples, "98.60", "92.00");
+  const Known known(text);
+  const double own = known.figures().pressure_kpa;
+  const double of_set = own + known.figures().pressure_change_kpa;
+  ASSERT_GT(std::abs(of_set / own - 1), 0.04);
+  EXPECT_NEAR(known.to({Subject::sample, "pressure.change", "within", {"5 %"}}).u,
+              0.3 / std::sqrt(3) * std::hypot(1, of_set / own) / own, 1e-12);
+}
+
 // A difference quotient of (Q / Q_nominal)^-0.9.
 TEST(DecisionRisk, OfACutFollowsTheFlow) {
   const Known known;

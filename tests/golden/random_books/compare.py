@@ -5,7 +5,7 @@ from collections import Counter
 TOLERANCE = 1e-9
 # Of an uncertainty: where a set's readings were taken at slightly other conditions, the manual leaves open whether a
 # sensitivity is that of the means or the mean of the sensitivities, which agree to the square of the difference.
-U_TOLERANCE = 1e-6
+U_TOLERANCE = 1e-5
 
 
 def same(a, b, scale=0.0, tolerance=TOLERANCE):
@@ -53,7 +53,10 @@ def compare_sample(found, said, sample):
     for key in ("pre", "post"):
         compare_set(found, f"{name}.{key}", said[key], getattr(sample, key))
     compare_uncertainties(found, name, said["budget"], sample)
-    compare_findings(found, name, said["findings"], sample.findings)
+    compare_findings(found, name, said["findings"], sample.findings, sample.budget.is_defined)
+    near = [j for j in sample.judgements if j.outcome == "met" and j.probability is not None and j.probability >= 0.025]
+    if sample.budget.is_defined:
+        compare_findings(found, name + " near", said["near_misses"], near)
     for key in ("verdict", "by_decision"):
         found.hold(f"{name}.{key}", said[key], getattr(sample, key))
 
@@ -82,7 +85,7 @@ def compare_set(found, where, said, one_set):
 
 
 def compare_uncertainties(found, name, said, sample):
-    if sample.practice["flow_for_volume"] == "nominal" or not sample.budget.is_defined:
+    if not sample.budget.is_defined:
         return
     for key, known in sample.uncertainty.items():
         told = (said or {"figures": {}})["figures"].get(key, {})
@@ -90,11 +93,11 @@ def compare_uncertainties(found, name, said, sample):
             found.hold(f"{name} {part} of {key}", told.get(part), getattr(known, part), 0, U_TOLERANCE)
 
 
-def compare_findings(found, name, said, findings):
+def compare_findings(found, name, said, findings, is_defined=True):
     """Findings by rule and, of one rule, by value."""
-    order = lambda rule, value: (rule, value is not None, value or 0)
-    said = sorted(said, key=lambda f: order(f["rule"], f["value"]))
-    findings = sorted(findings, key=lambda f: order(f.rule, f.value))
+    order = lambda rule, value, likely: (rule, value is not None, round(value or 0, 7), likely is not None)
+    said = sorted(said, key=lambda f: order(f["rule"], f["value"], f.get("probability_beyond")))
+    findings = sorted(findings, key=lambda f: order(f.rule, f.value, f.probability))
     only = [Counter((f["rule"], f["outcome"]) for f in said), Counter((f.rule, f.outcome) for f in findings)]
     found.hold(f"{name} findings that only one has", sorted((only[0] - only[1]).elements()), sorted((only[1] - only[0]).elements()))
     for a, b in zip(said, findings):
@@ -104,6 +107,8 @@ def compare_findings(found, name, said, findings):
         scale = 100 if b.unit == "%" else 1
         found.hold(f"{where}.value", a["value"], b.value, scale)
         found.hold(f"{where}.margin", a["margin"], b.margin, max(scale, abs(b.value or 0)))
+        if "probability_beyond" in a and is_defined:
+            found.hold(f"{where}.probability", a["probability_beyond"], b.probability, 0, U_TOLERANCE)
         if "decision" in a:
             found.hold(f"{where}.decision", a["decision"] and a["decision"]["at"], b.decision and b.decision.at)
 

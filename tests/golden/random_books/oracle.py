@@ -2,8 +2,10 @@
 """The oracle: judges a whole book by a few rules, from docs/book.md, docs/uncertainty.md and rules/README.md alone. It
 neither calls the program nor shares a line with it, so that two independent workings stand against each other."""
 import datetime
+import math
 
 from oracle_book import Book, mean, spread
+from oracle_budget import NOT_STATED, combined
 from oracle_flow import Calibrators
 from oracle_rules import RuleSet, worst
 from oracle_sample import Sample
@@ -39,21 +41,23 @@ class Oracle:
     def judge(self, rule, sample):
         """All judgements of one rule on a sample, its sets or its readings."""
         if rule.of == "sample":
-            yield from self.one(rule, sample.field, lambda: sample.measure(rule.measure, rule.base))
-        if rule.of == "set":
-            for s in sample.sets:
-                yield from self.one(rule, lambda name: sample.set_field(s, name), lambda: sample.set_measure(s, rule.measure))
-        if rule.of == "reading":
-            for s in sample.sets:
-                for r in s.kept:
-                    field = lambda name: r.by if name == "by" else (
-                        r.sampler if name == "sampler" and r.sampler else sample.set_field(s, name))
-                    yield from self.one(rule, field, lambda: sample.reading_measure(r, rule.measure))
+            yield from self.one(rule, sample.field, sample, None, None)
+        for s in sample.sets:
+            if rule.of == "set":
+                yield from self.one(rule, lambda name: sample.set_field(s, name), sample, s, None)
+            for r in s.kept if rule.of == "reading" else ():
+                yield from self.one(rule, lambda name: sample.reading_field(s, r, name), sample, s, r)
 
-    def one(self, rule, field, measure):
+    def one(self, rule, field, sample, one_set, reading):
         applies = rule.applies(field)
-        if applies != "no":
-            yield rule.judge(*measure()) if applies == "yes" else rule.judgement(rule.absent)
+        if applies == "unknown":
+            yield rule.judgement(rule.absent)
+        if applies != "yes":
+            return
+        judgement = rule.judge(*sample.value(rule, one_set, reading))
+        if judgement.figure is not None and rule.has_u():
+            rule.weigh(judgement, self.rule_set.guard, sample.known(rule, one_set, reading))
+        yield judgement
 
     def heed_decisions(self, sample):
         """The last ruling on each finding, of those taken by the day that stands for today."""
@@ -80,11 +84,18 @@ class Oracle:
             groups += [(of, name, measure, [s for s in come if getattr(s.row, field) == name])
                        for name in names if name is not None]
         for of, name, measure, group in groups:
-            judged = [rule.judge(*measure(rule.measure, group)) for rule in self.rule_set.of(of)
+            judged = [self.judge_subject(rule, measure, group) for rule in self.rule_set.of(of)
                       if rule.applies(lambda field: self.subject_field(field, name)) != "no"]
             findings = [j for j in judged if j.outcome not in ("met", "skipped")]
             if findings:
                 yield of, name, worst(j.outcome for j in findings), findings
+
+    def judge_subject(self, rule, measure, group):
+        judgement = rule.judge(*measure(rule.measure, group))
+        if judgement.figure is not None and rule.has_u():
+            u = self.calibrators.in_force(group.instrument, self.as_of).as_found_u()
+            rule.weigh(judgement, self.rule_set.guard, NOT_STATED if u is None else combined([(u, math.inf)]))
+        return judgement
 
     def has_come(self, sample):
         """Whether its day has come; a blank without times belongs to the days of its batch."""

@@ -43,6 +43,12 @@ class Certificate:
             return None
         return interpolate(near, shown)
 
+    def as_found_u(self):
+        """Standard uncertainty of the error at the worst point, from that of its true flow."""
+        worst = max((r for r in self.rows if r.as_found is not None), key=lambda r: abs(r.as_found / r.reference - 1))
+        relative = relative_uncertainty(worst)
+        return None if relative is None else relative / (self.k or 2) * worst.as_found / worst.reference
+
     def as_found_error(self):
         """The worst point, with its sign."""
         errors = [(r.as_found - r.reference) / r.reference for r in self.rows if r.as_found is not None]
@@ -128,10 +134,10 @@ class Calibrators:
         if calibrator.principle == "bubble":
             nudge = {}  # how moist a bubble's gas is, which temperature and pressure decide, is in no budget
         if t is not None:
-            t = t + nudge.get("reading temperature", 0)
+            t = t + nudge.get("temperature", 0)
         if p is not None:
             by_altitude = reading.pressure is None
-            p = p + nudge.get("altitude" if by_altitude else "reading pressure", 0)
+            p = p + nudge.get("altitude" if by_altitude else "pressure", 0)
         scale_t, scale_p = calibrator.scale_temperature, calibrator.scale_pressure
         return getattr(self, calibrator.principle)(t, p, scale_t, scale_p, reading, certificate)
 

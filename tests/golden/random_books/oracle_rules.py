@@ -6,6 +6,7 @@ import tomllib
 from types import SimpleNamespace
 
 from oracle_book import FLOW, PRESSURE, TEMPERATURE, TIME, VOLUME, WIDTH, RATIO, amount
+from oracle_budget import student
 from oracle_sample import PRACTICE
 
 # Unit that each measure is told in, where it is not that of a flow.
@@ -27,6 +28,13 @@ UNITS = {
     "pump": {"drift.mean": PERCENT, "drift.sd": PERCENT, "trend": PERCENT, "void.share": PERCENT},
     "batch": {"blanks": "", "blank.share": PERCENT, "void.share": PERCENT, "record.complete": PERCENT},
 }
+# Measures with an uncertainty; all others are exact, or no uncertainty of them is stated.
+STATED = {
+    "sample": ("drift", "flow", "flow.deviation", "pre.flow", "post.flow", "pre.deviation", "post.deviation",
+               "field.deviation", "minutes", "volume", "volume.reference", "temperature.change", "pressure.change",
+               "cut.shift"),
+    "set": ("flow", "flow.deviation"), "reading": ("temperature", "pressure"), "calibrator": ("as-found.error",),
+    "pump": (), "batch": ()}
 INSIDE = {PERCENT: 0.01, "": 1, "L/min": 1, "mL/min": 1e-3, "min": 1, "h": 60, "d": 1440, "K": 1, "L": 1, "kPa": 1, "hPa": 0.1}
 AMOUNTS = {"L/min": FLOW, "min": TIME, "h": TIME, "d": TIME, "K": WIDTH, "L": VOLUME, "kPa": PRESSURE, "°C": TEMPERATURE,
            PERCENT: RATIO}
@@ -69,7 +77,7 @@ class Rule:
 
     def set_limit(self, table):
         self.form = next((f for f in LIMITS if f in table), None)
-        self.words = None
+        self.words, self.is_absolute = None, False
         if self.form in ("is", "one_of"):
             value = table[self.form]
             self.words = value if isinstance(value, list) else [value]
@@ -119,7 +127,22 @@ class Rule:
                  and ("at_most" not in ends or side(value, ends["at_most"]) <= 0))
         return "yes" if is_in else "no"
 
-    def judge(self, value, difference, known=None):
+    def has_u(self):
+        return self.measure in STATED[self.of]
+
+    def weigh(self, judgement, guard, known):
+        """The probability that the true value lies beyond the limit (JCGM 106 clause 7), and the guard band."""
+        if judgement.figure is None or not self.has_u():
+            return
+        if known.u:
+            beyond = [student(known.dof).cdf(-(sign * (judgement.figure - end)) / known.u)
+                      for end, sign in ((judgement.low, 1), (judgement.high, -1)) if end is not None]
+            judgement.probability = sum(beyond)
+        if judgement.outcome == "met" and guard > 0:
+            is_near = known.u is None or side(judgement.inside_margin, guard * known.expanded) < 0
+            judgement.outcome = "qualified" if is_near else "met"
+
+    def judge(self, value, difference):
         """What a measure comes to: outcome, value, unit, margin, and None where nothing was compared."""
         if self.words is not None:
             outcome = self.absent if value is None else "met" if value in self.words else self.otherwise
@@ -140,13 +163,14 @@ class Rule:
         return result
 
     def judgement(self, outcome):
-        return SimpleNamespace(rule=self.name, outcome=OUTCOME.get(outcome, outcome), measure=self.measure, value=None,
+        return SimpleNamespace(rule=self.name, of=self.of, outcome=OUTCOME.get(outcome, outcome), measure=self.measure, value=None,
                                unit=None, margin=None, probability=None, figure=None)
 
 
 class RuleSet:
     def __init__(self, book, shipped):
         self.rules, self.samplers, self.practice = [], {}, dict(PRACTICE)
+        self.guard = book.settings.get("decision", {}).get("guard", 0)
         for name in book.settings.get("rules", {}).get("packs", []):
             path = book.folder / name if name.endswith(".toml") else pathlib.Path(shipped) / f"{name}.toml"
             self.take(tomllib.loads(path.read_text(encoding="utf-8")))

@@ -1,16 +1,23 @@
 # SPDX-License-Identifier: MIT
 """The figures of one sample and every measure that a rule may hold to a limit; definitions as `rules measures` and the
 manual give them. A figure that nobody can form is None."""
-from oracle_book import mean
-from oracle_budget import Budget
+import math
+
+from oracle_book import PRESSURE, RATIO, WIDTH, mean
+from oracle_budget import EXACT, NOT_STATED, Budget, combined
 from oracle_sets import counting
 
-FIGURES = ("drift", "flow", "volume", "volume_reference")
+# What a budget is about; of a volume that is formed by convention, what was measured.
+FIGURES = {"drift": "drift", "flow": "measured_flow", "volume": "measured_volume", "volume_reference": "measured_reference"}
 PRACTICE = {"flow_for_volume": "mean", "drift_base": "pre", "rotameter_correction": "always", "bubble_humidity": "none"}
 
 
 def nudged(figure, nudge):
     return figure if figure is None or nudge == 0 else figure + nudge
+
+
+def times(a, b):
+    return None if a is None or b is None else a * b
 
 
 def less(a, b):
@@ -35,6 +42,7 @@ class Sample:
         self.row, self.book, self.practice = row, judge.book, judge.practice
         self.calibrators = judge.calibrators
         self.sampler = judge.samplers.get(row.sampler)
+        self.is_conventional = self.practice["flow_for_volume"] == "nominal"
         self.overlap = judge.overlap(row)
         self.kind = row.kind or "sample"
         self.sets = judge.sets.leaned_on(row)
@@ -43,19 +51,32 @@ class Sample:
         self.pre_flow = self.pre and self.pre.mean
         self.post_flow = self.post and self.post.mean
         self.temperature, self.temperature_from, self.pressure, self.pressure_from = self.conditions()
-        self.take_flows()
-        self.budget = Budget(self)
-        self.uncertainty = {key: self.budget.uncertainty(lambda s: getattr(s, key)) for key in FIGURES}
+        self.farthest = self.farthest_field_set()
+        self.field_flow = self.farthest and self.farthest.mean
+        self.take_flows({})
+        self.budget = Budget(self, {"pre": self.pre, "post": self.post, "field": self.farthest})
+        self.uncertainty = {key: self.budget.uncertainty(lambda s: getattr(s, figure)) for key, figure in FIGURES.items()}
 
-    def take_flows(self, between=0, minutes=0, temperature=0, pressure=0):
+    def take_flows(self, nudges):
         """All that follows from the two flows, the times and the conditions; nudged, where the budget asks for it."""
-        self.minutes = nudged(self.work_out_minutes(), minutes)
-        here = nudged(self.temperature, temperature), nudged(self.pressure, pressure)
+        self.place_nudge = place = nudges.get("place", {})
+        self.minutes = nudged(self.work_out_minutes(), nudges.get("minutes", {}).get("clock", 0))
+        here = nudged(self.temperature, place.get("temperature", 0)), nudged(self.pressure, place.get("pressure", 0))
         self.drift = self.drift_on(self.practice["drift_base"])
+        between = nudges.get("between", {})
+        self.mean_flow = nudged(self.flow_of("mean", self.pre_flow, self.post_flow), between.get("mean", 0))
         self.flow = self.flow_of(self.practice["flow_for_volume"], self.pre_flow, self.post_flow)
-        self.flow = nudged(self.flow, between)
-        self.volume = None if None in (self.flow, self.minutes) else self.flow * self.minutes
+        self.flow = self.flow if self.is_conventional else nudged(self.flow, between.get("flow", 0))
+        self.volume = times(self.flow, self.minutes)
         self.volume_reference = self.at_reference(self.volume, *here)
+        self.measured_flow = self.mean_flow if self.is_conventional else self.flow
+        self.measured_volume = times(self.measured_flow, self.minutes)
+        self.measured_reference = self.at_reference(self.measured_volume, *here)
+
+    def farthest_field_set(self):
+        """The field set farthest from the pre flow."""
+        sets = [s for s in self.sets if s.stage == "field" and s.mean is not None and self.pre_flow is not None]
+        return max(sets, key=lambda s: abs(s.mean - self.pre_flow), default=None)
 
     def work_out_minutes(self):
         if self.row.started is None or self.row.stopped is None:
@@ -102,9 +123,16 @@ class Sample:
 
     # What a rule may ask for: (figure, difference behind it); a word or yes and no stands alone.
 
+    pre_nudge = post_nudge = {}
+
     def measure(self, name, base):
         name = name.replace(".", "_").replace("-", "_")
         return getattr(self, "measure_" + name)(base)
+
+    def value(self, rule, one_set, reading):
+        if rule.of == "sample":
+            return self.measure(rule.measure, rule.base)
+        return self.set_measure(one_set, rule.measure) if rule.of == "set" else self.reading_measure(reading, rule.measure)
 
     def deviation(self, flow, base):
         """From a base that the rule names, else from the nominal flow."""
@@ -149,7 +177,7 @@ class Sample:
         return sum(len(s.kept) for s in self.sets if s.stage == "field"), None
 
     def measure_field_deviation(self, base):
-        change = farthest(less(s.mean, self.pre_flow) for s in self.sets if s.stage == "field")
+        change = less(self.field_flow, self.pre_flow)
         return ratio(change, self.base(base or "pre")), change
 
     def measure_minutes(self, _):
@@ -174,11 +202,21 @@ class Sample:
         return (self.post.first - self.row.stopped) / 60 if self.post and self.row.stopped is not None else None, None
 
     def measure_temperature_change(self, _):
-        return farthest(less(s.temperature, self.row.temperature) for s in (self.pre, self.post) if s), None
+        return self.change("temperature", "temperature"), None
 
     def measure_pressure_change(self, _):
-        change = farthest(less(s.pressure, self.row.pressure) for s in (self.pre, self.post) if s)
-        return ratio(change, self.row.pressure), change
+        change = self.change("pressure", "altitude")
+        return ratio(change, nudged(self.row.pressure, self.place_nudge.get("pressure", 0))), change
+
+    def change(self, name, other):
+        """Of a condition from the sample's own to the set's that is farthest from it."""
+        own = nudged(getattr(self.row, name), self.place_nudge.get(name, 0))
+        changes = []
+        for one, nudge in ((self.pre, self.pre_nudge), (self.post, self.post_nudge)):
+            if one:
+                source = other if name == "pressure" and one.has_altitude_pressure else name
+                changes.append(less(nudged(getattr(one, name), nudge.get(source, 0)), own))
+        return farthest(changes)
 
     def measure_overlap(self, _):
         return self.overlap, None
@@ -225,7 +263,7 @@ class Sample:
 
     def measure_volume_uncertainty(self, _):
         expanded = self.uncertainty["volume"].expanded
-        return (None, None) if self.volume is None else (ratio(expanded, self.volume), expanded)
+        return ratio(expanded, self.measured_volume), expanded
 
     # Fields that a rule's `where` may ask for.
 
@@ -248,11 +286,42 @@ class Sample:
         if name == "range":
             width = max(flows) - min(flows) if flows else None
             return ratio(width, one_set.mean), width
-        if name == "flow.deviation":
-            return self.deviation(one_set.mean, None)
-        return {"count": (len(one_set.kept), None), "flow": (one_set.mean, None),
-                "rsd": (ratio(one_set.sd, one_set.mean), one_set.sd),
+        if name in ("flow", "flow.deviation"):
+            return self.flow_of_set(name, one_set.mean)
+        return {"count": (len(one_set.kept), None), "rsd": (ratio(one_set.sd, one_set.mean), one_set.sd),
                 "duration": ((one_set.last - one_set.first) / 60, None)}[name]
+
+    def flow_of_set(self, name, flow):
+        return (flow, None) if name == "flow" else self.deviation(flow, None)
+
+    # How well a measure is known that a limit is held to.
+
+    def known(self, rule, one_set, reading):
+        place = 1 if rule.is_absolute else 0
+        if self.is_conventional and rule.measure in ("flow", "volume", "volume.reference"):
+            return EXACT
+        if rule.of == "sample":
+            if not self.conditions_are_known(rule.measure):
+                return NOT_STATED
+            return self.budget.uncertainty(lambda s: s.measure(rule.measure, rule.base)[place])
+        if rule.of == "set":
+            budget = Budget(self, {"this": one_set})
+            return budget.uncertainty(lambda s: s.flow_of_set(rule.measure, getattr(s, "this_flow", one_set.mean))[place])
+        return self.known_condition(rule.measure, reading)
+
+    def conditions_are_known(self, measure):
+        """A change of conditions is known as far as the book gives half-widths of both."""
+        if measure not in ("temperature.change", "pressure.change"):
+            return True
+        known = self.book.settings.get("uncertainty", {})
+        return measure.split(".")[0] in known
+
+    def known_condition(self, measure, reading):
+        units = {"temperature": WIDTH, "pressure": PRESSURE}[measure]
+        u = self.budget.half_width(measure, units)
+        if measure == "pressure" and reading.pressure is None:
+            u = self.budget.half_width("altitude_pressure", RATIO, "3 %") * self.book.site_kpa
+        return NOT_STATED if u is None else combined([(u, math.inf)])
 
     def reading_measure(self, reading, name):
         actual = self.calibrators.actual(reading)
@@ -262,6 +331,10 @@ class Sample:
                 "range": beyond_range(self.book.instrument[reading.calibrator], reading.reading),
                 "temperature": (reading.temperature, None), "pressure": (self.calibrators.pressure(reading), None),
                 "humidity": (reading.humidity, None)}[name]
+
+    def reading_field(self, one_set, reading, name):
+        own = {"by": reading.by, "sampler": reading.sampler or self.row.sampler}
+        return own[name] if name in own else self.set_field(one_set, name)
 
     def set_field(self, one_set, name):
         return {"stage": one_set.stage, "principle": self.book.instrument[one_set.calibrator].principle,

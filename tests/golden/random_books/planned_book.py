@@ -63,10 +63,10 @@ class Plan:
             self.plan_certificates(name)
 
     def plan_certificates(self, name):
-        """None to three, one of which may begin on a day of the book."""
-        for number in range(self.random.choice((0, 1, 1, 2, 3))):
+        """None to four, one of which may begin on a day of the book."""
+        for number in range(self.random.choice((0, 1, 2, 3, 4))):
             day = self.first_day + datetime.timedelta(
-                days=self.random.choice((-400, -200, -30, 0, 1, 2, 3, 20)) + number)
+                days=self.random.choice((-400, -200, -30, 0, 1, 2, 3)) + number)
             said = {"certificate": f"{name}/{number}", "instrument": name, "calibrated": day,
                     "due": self.random.choice((None, day + datetime.timedelta(days=self.random.choice((1, 30, 365))))),
                     "temperature": self.random.choice((None, 20, 23.4)), "pressure": self.random.choice((None, 101.3)),
@@ -105,6 +105,8 @@ class Plan:
         """One or two samples on a pump between a pre and a post check."""
         start = self.moment(day, self.random.choice((6, 7)) + 9 * run + self.random.choice((0, 0, 8)), self.random.randint(0, 59))
         length = self.random.choice((120, 240, 300, 470)) + self.random.randint(0, 30)
+        if self.chance(0.25):  # so that a set runs over midnight, before the start or after the stop
+            start = self.moment(day, 24, self.random.choice((15, -43 - length)))
         by_pump = self.chance(0.4)
         count = 2 if self.chance(0.2) else 1
         if count == 2:
@@ -119,9 +121,11 @@ class Plan:
 
     def plan_sample(self, name, batch, pump, begin, end):
         begin, end = int(begin // 60 * 60), int(end // 60 * 60)
+        fitting = {2.0: "respirable-parallel-impactor", 1.7: "nylon-cyclone-10mm"}.get(self.nominal)
         sampler, nominal = self.random.choice((
-            ("own-impactor", None), ("respirable-parallel-impactor", None), ("nylon-cyclone-10mm", None), (None, self.nominal),
-            (None, None), ("own-cassette", self.nominal)))
+            (fitting, None), (fitting, None), (None, self.nominal), (None, None), ("own-cassette", self.nominal),
+            ("own-impactor", self.random.choice((None, self.nominal))),
+            (self.random.choice(("respirable-parallel-impactor", "nylon-cyclone-10mm")), None)))
         self.samples.append({
             "sample": name, "batch": self.random.choice((batch, batch, None)), "kind": self.random.choice((None, "sample")),
             "pump": pump, "sampler": sampler, "nominal": nominal, "method": self.random.choice(METHODS),
@@ -135,7 +139,7 @@ class Plan:
         return None if self.chance(self.lacks) else round(figure, decimals)
 
     def plan_checks(self, names, pump, by_pump, start, end, flow):
-        drift = self.random.choice((0, 0, self.random.gauss(0, 0.02), -0.05, 0.051))
+        drift = self.random.choice((0, 0, 0, self.random.gauss(0, 0.02), self.random.gauss(0, 0.02), -0.05, 0.051))
         is_exact = self.chance(0.15)  # so that a figure may lie on its limit
         share = {"pre": 1, "field": 1 + drift * self.random.choice((0.5, 2)), "post": 1 + drift}
         calibrator = self.random.choice(self.calibrators)
@@ -151,6 +155,8 @@ class Plan:
     def plan_sets(self, stage, at, calibrator, whose, flow, is_exact):
         """Mostly one set; at times a second one farther away from the sample, or one that is struck out."""
         away = {"pre": -1, "field": 1, "post": 1}[stage]
+        # With an altitude, a set has all its pressures or none: the manual leaves open how well a mixture is known.
+        self.no_barometer = self.altitude is not None and self.chance(self.lacks)
         self.at_bench = self.random.uniform(5, 32), self.site_kpa + self.random.uniform(-1, 1)
         self.plan_set(stage, at, calibrator, whose, flow, is_exact, self.chance(0.08))
         if self.chance(0.05):  # on the wrong side of the start or the stop
@@ -173,18 +179,24 @@ class Plan:
             self.readings.append({
                 "taken": int(taken // 60 * 60) + self.random.choice((0, 0, 7)), "stage": stage, **whose, "calibrator": name,
                 "reading": round(flow, 3) if is_exact else round(self.shown(flow, principle, t, p), 4),
-                "temperature": self.maybe(t + 0.1 * n, 1), "pressure": self.maybe(p, 2),
+                "temperature": self.maybe(t + 0.1 * n, 1), "pressure": self.read_pressure(p),
                 "humidity": self.maybe(0.45, 2) if principle == "bubble" else None, "replicate": n + 1, "set": set_name,
                 "by": self.random.choice((None, "site hygienist")), "void": "yes" if void else None,
                 "note": "float stuck" if void else None})
 
     def decide(self, findings):
         """Rulings on some findings, given as (sample, rule), a few of them twice and a few about what was not found."""
-        chosen = self.random.sample(findings, min(len(findings), 12)) if findings else []
+        samples = self.random.sample(sorted({subject for subject, _ in findings}), min(4, len({s for s, _ in findings})))
+        chosen = self.random.sample(findings, min(len(findings), 6)) + [f for f in findings if f[0] in samples]
         for subject, rule in chosen + chosen[:3] + [(self.samples[0]["sample"], "common-practice/fault")]:
             at = self.moment(self.first_day, self.random.randint(0, 24 * 20), 0)
             self.decisions.append({"decided": int(at), "by": "site hygienist", "subject": subject, "rule": rule,
-                                   "ruling": self.random.choice(("uphold", "overrule", "overrule")), "reason": "Looked at, \"twice\"."})
+                                   "ruling": self.random.choice(("uphold", *["overrule"] * 5)), "reason": "Looked at, \"twice\"."})
+
+    def read_pressure(self, p):
+        if self.altitude is None:
+            return self.maybe(p, 2)
+        return None if self.no_barometer else round(p, 2)
 
     def shown(self, flow, principle, t, p):
         """Roughly what a calibrator shows, so that limits are met as well as missed."""

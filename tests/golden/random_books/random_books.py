@@ -11,6 +11,7 @@ import tempfile
 
 import promises
 from compare import compare
+from coverage import Coverage
 from oracle import Oracle
 from planned_book import Plan
 from program import Program
@@ -37,12 +38,13 @@ def made(seed, folder):
     return oracle
 
 
-def differences(path, seed, folder):
+def differences(path, seed, folder, coverage):
     """Of one book: what differs, and how many figures were compared."""
     oracle = made(seed, folder / "book")
     program = Program(path, oracle.as_of.isoformat())
     screened = program.screened(folder / "book")
     found = compare(screened, oracle)
+    coverage.note(oracle)
     for promise, every in PROMISES:
         if seed % every == 0:
             broken = promise(program, folder / "book", folder, screened)
@@ -50,9 +52,9 @@ def differences(path, seed, folder):
     return found
 
 
-def tried(path, seed, folder):
+def tried(path, seed, folder, coverage):
     try:
-        return differences(path, seed, folder)
+        return differences(path, seed, folder, coverage)
     except RuntimeError as refused:
         return [str(refused)]
 
@@ -61,8 +63,9 @@ def main():
     path, first, count = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
     scratch = pathlib.Path(tempfile.mkdtemp(prefix="random-books-"))
     figures = bad = 0
+    coverage = Coverage()
     for seed in range(first, first + count):
-        found = tried(path, seed, scratch / f"{seed}")
+        found = tried(path, seed, scratch / f"{seed}", coverage)
         figures += getattr(found, "figures", 0)
         if not found:
             shutil.rmtree(scratch / f"{seed}")
@@ -73,7 +76,10 @@ def main():
     print(f"{count} random books, {figures} figures compared, {bad} books differ")
     if not bad:
         shutil.rmtree(scratch)
-    sys.exit(bad > 0 or figures == 0)
+    missed = coverage.never_seen() if count >= 40 else []
+    if missed:
+        print(f"FAILED: no book came across {missed}")
+    sys.exit(bad > 0 or bool(missed))
 
 
 if __name__ == "__main__":

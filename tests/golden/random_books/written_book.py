@@ -122,6 +122,8 @@ class Writer:
         if self.plan.altitude:
             lines += ["[site]", f'altitude = "{self.plan.altitude}"']
         lines += self.uncertainties()
+        if self.random.random() < 0.4:
+            lines += ["[decision]", f"guard = {self.random.choice((0.5, 0.83, 1.0, 1.5))}"]
         for table, known in self.own_headings.items():
             lines += [f"[headings.{table}]", *(f'"{own}" = "{ours}"' for own, ours in known.items())]
         (self.folder / "book.toml").write_text("\n".join(lines) + "\n" + judged_by(self.random, chosen), encoding="utf-8")
