@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# make_pictures.sh PROGRAM: draws the pictures of docs/history.md anew from the demo book, always the same bytes.
+# make_pictures.sh PROGRAM: draws the pictures of the manual anew from the demo book: the charts, always the same bytes, and
+# the top of the review page as the browser of the package chromium shows it.
 # Run from the top of the checkout: bash docs/make_pictures.sh build/dev/driftwarden
 set -euo pipefail
 program=${1:?the path of the program is missing}
@@ -17,3 +18,9 @@ cp "$drawn"/light/{fleet-pumps,fleet-calibrators,PUMP-04.pre-flow-deviation,PUMP
 for theme in dark print; do
   cp "$drawn/$theme/PUMP-04.pre-flow-deviation.svg" "$root/docs/pictures/PUMP-04.pre-flow-deviation.$theme.svg"
 done
+
+"$program" review "$root/docs/demo" --as-of 2026-11-16 --out "$drawn/review.html" >"$drawn/said" || [ $? -eq 1 ]
+sandbox=()
+[ "$(id -u)" -ne 0 ] || sandbox=(--no-sandbox)  # it has none for root
+chromium --headless "${sandbox[@]}" --disable-gpu --hide-scrollbars --window-size=1100,1300 --user-data-dir="$drawn/profile" \
+  --screenshot="$root/docs/pictures/review.png" "file://$drawn/review.html" 2>"$drawn/said"

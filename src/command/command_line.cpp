@@ -13,16 +13,20 @@
 #include "driftwarden/outside/output_stream.hpp"
 #include "driftwarden/outside/write_fault.hpp"
 #include "driftwarden/quantity/number.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
 
-constexpr const char* cautions =
-    "driftwarden does not replace the sampling method, the law where the work is done, or the judgement of a\n"
-    "qualified occupational hygienist; where they differ from a rule pack, they win. A verdict is about the air\n"
-    "volume, not about anyone's safety.\n\n"
-    "Exit status: 0 every sample is valid or qualified; 1 something is void or undecided, and no decision says that\n"
+constexpr std::size_t help_width = 108;
+
+constexpr const char* exit_statuses =
+    "\nExit status: 0 every sample is valid or qualified; 1 something is void or undecided, and no decision says that\n"
     "it stands; 2 the command or an input could not be used.";
+
+std::string help_foot() { return wrapped(cautions, 0, help_width) + exit_statuses; }
 
 // All that may be told on the command line.
 struct CommandOptions {
@@ -232,7 +236,7 @@ void add_evidence(CLI::App& app, CommandOptions& options, Surroundings& surround
   command->add_option("--sign", evidence.sign, "file with an Ed25519 private key (PEM) to sign the package with");
   command->footer(
       std::string("Example:\n  driftwarden evidence docs/demo --batch TF46B --out TF46B --sign signer.key\n\n") +
-      cautions);
+      help_foot());
   command->callback([&] { run = [&] { return run_evidence(options.evidence, surroundings); }; });
 }
 
@@ -346,7 +350,7 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
       "driftwarden");
   app.set_version_flag("--version", "driftwarden " + surroundings.version);
   app.set_help_all_flag("--help-all", "help of every command");
-  app.footer(std::string("Example:\n  driftwarden screen docs/demo\n\n") + cautions);
+  app.footer(std::string("Example:\n  driftwarden screen docs/demo\n\n") + help_foot());
   app.require_subcommand(1);
   add_new(app, options, surroundings, run);
   add_check(app, options, surroundings, run);

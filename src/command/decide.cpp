@@ -8,7 +8,9 @@
 #include "driftwarden/book/decision_log.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/message.hpp"
 
 namespace driftwarden {
@@ -132,6 +134,7 @@ int run_decide(const DecideOptions& options, Surroundings& surroundings) {
     tell(surroundings.err, place.faults());
     return cannot_be_used;
   }
+  if (ruling == Ruling::overrule) surroundings.out << wrapped(caution_on_overruling, 0, table_width);
   surroundings.out << to_text(*place) << ": " << to_text(ruling) << ' ' << *rule << " of " << options.sample << ", by "
                    << for_terminal(*by) << ", " << local_text(decision.decided, opened->book.settings.zone) << '\n'
                    << options.sample << ": " << standing_now(*opened, decision, *sample) << '\n';

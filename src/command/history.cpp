@@ -14,6 +14,9 @@
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/history_csv.hpp"
 #include "driftwarden/report/history_json.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -68,7 +71,20 @@ std::string summary_of(const SeriesHistory& history, const TimeZone& zone) {
          counted(signals, "signal", "signals") + (beyond.empty() ? "" : ", " + beyond) + "; " + history.forecast.said;
 }
 
-// The series that says most of each instrument; of the others, what lies beyond its tolerance.
+// "  advised interval: 456 d (staircase), 365 d (control-chart); advice, applied by nobody but you". Nothing where no
+// method has a figure.
+std::string advice_of(const InstrumentHistory& history) {
+  std::string advised;
+  for (const IntervalOpinion& opinion : history.interval) {
+    if (is_missing(opinion.advice_days)) continue;
+    advised += (advised.empty() ? "" : ", ") +
+               (opinion.advice_days > 0 ? with_decimals(opinion.advice_days, 0) + " d" : "now") + " (" +
+               opinion.method + ")";
+  }
+  return advised.empty() ? "" : "  advised interval: " + advised + "; " + std::string(caution_on_advice) + "\n";
+}
+
+// The series that says most of each instrument; of the others, what lies beyond its tolerance; advice on its interval.
 void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histories, std::ostream& out) {
   const TimeZone& zone = book.settings.zone;
   for (const InstrumentHistory& history : histories) {
@@ -79,7 +95,7 @@ void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histor
       const std::string beyond = beyond_tolerance_said(told[i]->series, zone);
       if (!beyond.empty()) out << "; " << told[i]->series.title << ": " << beyond;
     }
-    out << '\n';
+    out << '\n' << advice_of(history);
   }
 }
 
@@ -104,7 +120,8 @@ int run_history(const HistoryOptions& options, Surroundings& surroundings) {
   const Diagnostics failures = draw_pictures(pictures.script, pictures.files, options.out);
   tell(surroundings.err, failures);
   if (!failures.empty()) return cannot_be_used;
-  surroundings.out << options.out << ": history.csv, history.json, " << pictures.files.size() << " pictures\n";
+  surroundings.out << options.out << ": history.csv, history.json, " << pictures.files.size() << " pictures\n\n"
+                   << wrapped(cautions, 0, table_width);
   return opened->has_faults() ? cannot_be_used : all_is_well;
 }
 

@@ -13,6 +13,9 @@
 #include "driftwarden/report/lookback_json.hpp"
 #include "driftwarden/report/lookback_page.hpp"
 #include "driftwarden/report/lookback_table.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -109,7 +112,7 @@ std::string nothing_text(const Book& book, Row instrument, const std::string& fo
   if (format == "json") return lookback_json_of_nothing(book, instrument);
   if (format == "html") return lookback_page_of_nothing(book, instrument);
   return "No certificate found " + book.instruments[instrument].name +
-         " beyond its tolerance: there is nothing to look back on.\n";
+         " beyond its tolerance: there is nothing to look back on.\n\n" + wrapped(cautions, 0, table_width);
 }
 
 }  // namespace

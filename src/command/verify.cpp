@@ -8,7 +8,9 @@
 #include "driftwarden/evidence/bag_check.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/signature.hpp"
+#include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -178,7 +180,9 @@ int run_verify(const VerifyOptions& options, Surroundings& surroundings) {
   const Diagnostics signature =
       given ? checked_against(*given, *bag, surroundings) : checked_by_itself(*bag, surroundings);
   tell(surroundings.out, signature);
-  return judge(options, *bag, bag->faults.empty() && signature.empty(), surroundings);
+  const int status = judge(options, *bag, bag->faults.empty() && signature.empty(), surroundings);
+  surroundings.out << '\n' << wrapped(cautions, 0, table_width);
+  return status;
 }
 
 }  // namespace driftwarden

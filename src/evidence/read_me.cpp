@@ -6,20 +6,12 @@
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
 
 std::string shown(const std::string& text) { return shows_itself(text) ? text : in_quotes(text); }
-
-constexpr const char* cautions =
-    "Cautions\n"
-    "\n"
-    "  The program that made this does not replace the sampling method, the law where\n"
-    "  the work is done, or the judgement of a qualified occupational hygienist; where\n"
-    "  they differ from a rule pack, they win. A verdict is about the air volume, not\n"
-    "  about anyone's safety: a void sample is never evidence that exposure was low.\n"
-    "\n";
 
 std::string head(const ReadMe& read_me) {
   const Totals& totals = read_me.totals;
@@ -97,12 +89,10 @@ std::string how_to_check(const PackageNote& note) {
          "    driftwarden verify .\n\n";
 }
 
-// A text under a label, broken at blanks into lines of at most 79 bytes.
-void put(std::string& out, std::string_view label, std::string_view text) {
-  constexpr std::size_t indent = 15;
-  constexpr std::size_t width = 79 - indent;
-  std::string line = std::string(5, ' ') + std::string(label);
-  line.resize(indent, ' ');
+// A text behind a beginning of a line, broken at blanks into lines of at most 79 bytes under each other.
+void put_behind(std::string& out, std::string line, std::string_view text) {
+  const std::size_t indent = line.size();
+  const std::size_t width = 79 - indent;
   while (text.size() > width) {
     std::size_t end = text.rfind(' ', width);
     if (end == std::string_view::npos) end = std::min(text.find(' '), text.size());
@@ -111,6 +101,18 @@ void put(std::string& out, std::string_view label, std::string_view text) {
     line.assign(indent, ' ');
   }
   if (!text.empty()) out += line + std::string(text) + '\n';
+}
+
+void put(std::string& out, std::string_view label, std::string_view text) {
+  std::string line = std::string(5, ' ') + std::string(label);
+  line.resize(15, ' ');
+  put_behind(out, line, text);
+}
+
+std::string cautions_text() {
+  std::string text = "Cautions\n\n";
+  put_behind(text, "  ", cautions);
+  return text + "\n";
 }
 
 // "points 4, 6", or "nothing".
@@ -148,7 +150,7 @@ std::string asked(const std::vector<AskedRecord>& records) {
 }  // namespace
 
 std::string read_me_text(const ReadMe& read_me) {
-  return head(read_me) + cautions + contents(read_me.note) + how_to_check(read_me.note) + asked(read_me.asked);
+  return head(read_me) + cautions_text() + contents(read_me.note) + how_to_check(read_me.note) + asked(read_me.asked);
 }
 
 }  // namespace driftwarden

@@ -115,7 +115,7 @@ class InstrumentActions {
       if (!series->forecast.crossing) continue;
       const Day earliest = day_of(series->series, series->forecast.crossing->earliest, zone_);
       if (earliest > known_.as_of + soon_days) continue;
-      add(ActionKind::adjust_soon, "Set it back or put another in its place before " + date_text(earliest) + ".",
+      add(ActionKind::adjust_soon, "Adjust it, or put another in its place, before " + date_text(earliest) + ".",
           series->series.title + ": " + series->forecast.said);
       return;
     }

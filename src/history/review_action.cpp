@@ -26,7 +26,7 @@ std::string_view to_text(ActionKind kind) {
     case ActionKind::complete_batch:
       return "Look at the batch";
     case ActionKind::adjust_soon:
-      return "Set back in time";
+      return "Adjust soon";
     case ActionKind::recalibrate_soon:
       return "Plan the calibration";
     case ActionKind::look_into:

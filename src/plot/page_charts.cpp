@@ -61,7 +61,7 @@ PageCharts page_charts(const std::vector<WantedChart>& wanted, const TimeZone& z
   const Theme look = numbered(theme);
   for (const WantedChart& of : wanted) {
     const std::string file = "chart-" + std::to_string(charts.charts.size()) + ".svg";
-    begin_picture(charts.script, {file, "", "", "", chart_size, PictureFormat::svg}, look);
+    begin_picture(charts.script, {file, "", "", "", chart_size, PictureFormat::svg, ""}, look);
     Panel panel = main_panel(*of.series, zone, look);
     panel.left = left_pixels / chart_size.width;
     panel.right = 1 - right_pixels / chart_size.width;

@@ -239,6 +239,7 @@ void begin_picture(std::string& script, const PictureHead& head, const Theme& th
   put(head.title, 22, theme.title_points, theme.text);
   put(head.subtitle, 42, theme.text_points, theme.faint);
   if (!head.forecast.empty()) put(head.forecast, 60, theme.text_points, theme.text);
+  if (!head.foot.empty()) put(head.foot, head.size.height - 9, theme.small_points, theme.faint);
   script +=
       "unset border\nunset tics\nset lmargin at screen 0\nset rmargin at screen 0.01\nset bmargin at screen 0\nset "
       "tmargin at screen 0.01\n";

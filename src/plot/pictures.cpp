@@ -9,6 +9,7 @@
 #include "driftwarden/plot/gnuplot_text.hpp"
 #include "driftwarden/plot/legend.hpp"
 #include "driftwarden/plot/series_panels.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -16,6 +17,7 @@ namespace {
 constexpr double pixels_of_a_head = 58;
 constexpr double pixels_of_a_forecast = 18;
 constexpr double pixels_of_a_foot = 34;
+constexpr double pixels_of_the_cautions = 16;
 constexpr std::size_t most_columns = 6;
 
 // A title short enough for a thumbnail.
@@ -131,11 +133,11 @@ class PictureWriter {
     const double row_pixels = 0.2 * theme_.chart.height;
     const double main_pixels = 0.34 * theme_.chart.height;
     const double head = pixels_of_a_head + pixels_of_a_forecast;
-    const double height = head + main_pixels + static_cast<double>(rows) * row_pixels;
+    const double height = head + main_pixels + static_cast<double>(rows) * row_pixels + pixels_of_the_cautions;
     const Extent size{theme_.chart.width, static_cast<int>(height)};
     begin_picture(pictures_.script,
                   {new_file({name, "." + as_file_name(history.series.name)}), name + ": " + history.series.title,
-                   subtitle(history), history.forecast.said, size, format_},
+                   subtitle(history), history.forecast.said, size, format_, std::string(cautions_in_a_line)},
                   theme_);
     Panel main = main_panel(history, zone_, theme_);
     const double left = 68.0 / size.width;
@@ -187,14 +189,15 @@ class PictureWriter {
     const std::size_t rows = (tiles.size() + columns - 1) / columns;
     const double width = static_cast<double>(columns) * theme_.tile.width;
     const double head = pixels_of_a_head + pixels_of_a_forecast;
-    const double height = head + static_cast<double>(rows) * theme_.tile.height;
+    const double height = head + static_cast<double>(rows) * theme_.tile.height + pixels_of_the_cautions;
     begin_picture(pictures_.script,
                   {new_file(file),
                    title,
                    said,
                    "dashes: control limits; dash and dots: tolerance",
                    {static_cast<int>(width), static_cast<int>(height)},
-                   format_},
+                   format_,
+                   std::string(cautions_in_a_line)},
                   theme_);
     for (std::size_t i = 0; i < tiles.size(); ++i) {
       const SeriesHistory& history = *tiles[i].second;

@@ -9,6 +9,7 @@
 #include "driftwarden/report/json_text.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "report/lookback_words.hpp"
 
 namespace driftwarden {
@@ -145,9 +146,11 @@ std::string comparison_table(const ComparedRules& compared, Paint paint) {
   out += counted(comparison.before.samples, "sample", "samples and blanks") + "\n";
   out += "now:  " + totals_text(comparison.before) + "\nthen: " + totals_text(comparison.after) + "\n";
   const std::string changes = changes_text(comparison);
-  return out + wrapped(changes.empty() ? "no verdict would change"
-                                       : std::to_string(comparison.changed.size()) + " would change: " + changes,
-                       0, table_width);
+  return out +
+         wrapped(changes.empty() ? "no verdict would change"
+                                 : std::to_string(comparison.changed.size()) + " would change: " + changes,
+                 0, table_width) +
+         "\n" + wrapped(cautions, 0, table_width);
 }
 
 std::string comparison_csv(const ComparedRules& compared) {
@@ -198,7 +201,7 @@ std::string comparison_json(const ComparedRules& compared) {
   }
   json.end_array().key("samples").begin_array();
   for (const ChangedSample& changed : comparison.changed) changed_object(json, book, changed);
-  json.end_array().end_object();
+  json.end_array().member("cautions", cautions).end_object();
   return out + "\n";
 }
 

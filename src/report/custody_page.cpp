@@ -6,6 +6,7 @@
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/custody_sheet.hpp"
 #include "driftwarden/report/html_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -138,7 +139,6 @@ class CustodyPage {
       html_.close().close().line_end();
     }
     html_.close().close().line_end();
-    html_.element("p", {{"class", "small"}}, "A void sample is never evidence that exposure was low.").line_end();
   }
 
   void hand_over_lines() {
@@ -155,12 +155,7 @@ class CustodyPage {
   }
 
   void foot() {
-    html_.element(
-        "p", {{"class", "small"}},
-        "This sheet does not replace the sampling method, the law where the work is done, or the judgement of "
-        "a qualified occupational hygienist; where they differ from the rules applied, they win. Verdicts are "
-        "about the air volume, not about anyone's safety.");
-    html_.line_end();
+    html_.element("p", {{"class", "small"}}, cautions).line_end();
     html_.element("p", {{"class", "small"}}, "driftwarden " + sheet_.version + ", as of " + sheet_.as_of + ".");
     html_.markup("\n</body>\n</html>\n");
   }

@@ -9,6 +9,7 @@
 #include "driftwarden/report/sample_figures.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/message.hpp"
 
 namespace driftwarden {
@@ -108,6 +109,8 @@ class Table {
             " " + right("min", 5) + " " + right("flow", 6) + " " + right("volume", 7) + " " + right("ref.", 7) + "\n";
     for (const CustodyLine& line : sheet_.lines) add_line(line);
     if (!sheet_.voids.empty()) add_voids();
+    out_ += '\n';
+    add(std::string(cautions));
     add_hand_overs();
     return std::move(out_);
   }
@@ -180,7 +183,8 @@ void append_csv_line(std::string& out, const CustodySheet& sheet, const CustodyL
   cell(line.method);
   cell(line.analysis);
   cell(joined(line.remarks));
-  cell(joined(line.reasons), '\n');
+  cell(joined(line.reasons));
+  cell(std::string(cautions), '\n');
 }
 
 }  // namespace
@@ -220,7 +224,7 @@ std::string custody_table(const CustodySheet& sheet) { return Table(sheet).text(
 std::string custody_csv(const CustodySheet& sheet) {
   std::string out =
       "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
-      "method,analysis,remarks,void_because\n";
+      "method,analysis,remarks,void_because,cautions\n";
   for (const CustodyLine& line : sheet.lines) append_csv_line(out, sheet, line);
   for (const CustodyLine& line : sheet.voids) append_csv_line(out, sheet, line);
   return out;

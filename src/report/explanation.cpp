@@ -9,6 +9,7 @@
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/report/traceability_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 #include "driftwarden/verdict/remarks.hpp"
@@ -39,6 +40,7 @@ class Explanation {
     rules();
     decisions();
     verdict();
+    out_ += "\n" + wrapped(cautions, 0, working_width);
     return std::move(out_);
   }
 

@@ -4,6 +4,7 @@
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/run_rule_names.hpp"
 #include "driftwarden/report/json_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -147,7 +148,7 @@ std::string history_json(const Screening& screening, const std::vector<Instrumen
     for (const IntervalOpinion& opinion : history.interval) writer.opinion(opinion);
     json.end_array().end_object();
   }
-  json.end_array().end_object();
+  json.end_array().member("cautions", cautions).end_object();
   text += '\n';
   return text;
 }

@@ -3,6 +3,7 @@
 
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/report/json_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "report/lookback_words.hpp"
 
 namespace driftwarden {
@@ -94,7 +95,8 @@ std::string lookback_json(const Screening& screening, const Lookback& lookback) 
   }
   json.end_array().key("remarks").begin_array();
   for (const std::string& remark : lookback.remarks) json.value(remark);
-  json.end_array().member("as_found_expanded_uncertainty_percent", window.as_found_expanded_percent).end_object();
+  json.end_array().member("as_found_expanded_uncertainty_percent", window.as_found_expanded_percent);
+  json.member("cautions", cautions).end_object();
   return out + '\n';
 }
 
@@ -102,7 +104,7 @@ std::string lookback_json_of_nothing(const Book& book, Row instrument) {
   std::string out;
   JsonText json(out);
   json.begin_object().member("instrument", book.instruments[instrument].name).key("certificate").null();
-  json.key("window").null().key("samples").begin_array().end_array().end_object();
+  json.key("window").null().key("samples").begin_array().end_array().member("cautions", cautions).end_object();
   return out + '\n';
 }
 

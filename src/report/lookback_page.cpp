@@ -9,6 +9,7 @@
 #include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/html_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "report/lookback_words.hpp"
 
@@ -76,7 +77,7 @@ class LookbackPage {
     method();
     measures();
     remarks();
-    cautions();
+    append_cautions();
     out_ += "</body>\n</html>\n";
     return std::move(out_);
   }
@@ -296,12 +297,10 @@ class LookbackPage {
     out_ += "</ul>\n";
   }
 
-  void cautions() {
-    paragraph("cautions",
-              "driftwarden does not replace the sampling method, the law where the work is done, or the judgement of a "
-              "qualified occupational hygienist; where they differ from a rule pack, they win. A verdict is about the "
-              "air volume, not about anyone's safety: a void sample is never evidence that exposure was low. Whom to "
-              "notify, and whether results that were issued are to be corrected, is for the organisation to decide.");
+  void append_cautions() {
+    paragraph("cautions", std::string(cautions) +
+                              " Whom to notify, and whether results that were issued are to be corrected, is for the "
+                              "organisation to decide.");
   }
 
   const Screening& screening_;
@@ -323,7 +322,8 @@ std::string lookback_page(const Screening& screening, const Lookback& lookback, 
 std::string lookback_page_of_nothing(const Book& book, Row instrument) {
   return page_head(book.instruments[instrument]) + "<p class=\"from\">" + isolated(book.settings.title) +
          ".</p>\n<p class=\"sum\">No certificate found it beyond its tolerance: there is nothing to look back "
-         "on.</p>\n</body>\n</html>\n";
+         "on.</p>\n<p class=\"cautions\">" +
+         std::string(cautions) + "</p>\n</body>\n</html>\n";
 }
 
 }  // namespace driftwarden

@@ -7,6 +7,7 @@
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "report/lookback_words.hpp"
 
@@ -32,7 +33,7 @@ class LookbackTable {
     if (!lookback_.samples.empty()) samples();
     bearings();
     remarks();
-    out_ += "\n" + wrapped(summary_text(lookback_), 0, table_width);
+    out_ += "\n" + wrapped(summary_text(lookback_), 0, table_width) + "\n" + wrapped(cautions, 0, table_width);
     return std::move(out_);
   }
 

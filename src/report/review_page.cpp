@@ -4,6 +4,7 @@
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/report/page_style.hpp"
 #include "driftwarden/report/sample_figures.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "report/review_parts.hpp"
 
@@ -50,10 +51,7 @@ void append_masthead(HtmlText& html, const ReviewPage& page) {
 
 void append_cautions(HtmlText& html, const ReviewPage& page) {
   html.open("aside", {{"class", "cautions"}, {"aria-label", "Cautions"}});
-  html.element("p",
-               "This page does not replace the sampling method, the law where the work is done, or the judgement of a "
-               "qualified occupational hygienist; where they differ from a rule pack, they win. A verdict is about the "
-               "air volume, not about anyone's safety: a void sample is never evidence that exposure was low.");
+  html.element("p", cautions);
   html.element("p", "Decision rule: " + decision_rule_text(page.screening) + ".");
   html.close().line_end();
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "driftwarden/report/json_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 #include "driftwarden/verdict/remarks.hpp"
@@ -321,7 +322,7 @@ void append_screen_json_tail(std::string& out, const Screening& screening, const
     json.member("column", std::size_t{problem.place.column}).member("severity", to_text(problem.severity));
     json.member("id", problem.id).member("message", problem.message).member("hint", problem.hint).end_object();
   }
-  json.end_array().end_object();
+  json.end_array().member("cautions", cautions).end_object();
   out += std::string_view(rest).substr(1);  // the brace that opened in the head stands already
   out += '\n';
 }

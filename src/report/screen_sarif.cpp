@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "driftwarden/report/json_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/message.hpp"
 
 namespace driftwarden {
@@ -161,6 +162,10 @@ void append_sarif(std::string& out, const Diagnostic& problem) {
   json.end_array().end_object();
 }
 
-std::string_view sarif_tail() { return "\n]}]}\n"; }
+std::string sarif_tail() {
+  std::string properties;
+  JsonText(properties).begin_object().member("cautions", cautions).end_object();
+  return "\n],\n\"properties\":" + properties + "}]}\n";
+}
 
 }  // namespace driftwarden

@@ -5,6 +5,7 @@
 
 #include "driftwarden/report/sample_figures.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
 
@@ -170,7 +171,7 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
   return apart + "\n" + std::to_string(totals.samples) + (totals.samples == 1 ? " sample: " : " samples and blanks: ") +
          part(totals.valid, Verdict::valid) + ", " + part(totals.qualified, Verdict::qualified) + ", " +
          part(totals.undecided, Verdict::undecided) + ", " + part(totals.void_, Verdict::void_) + "\n" +
-         by_decision_text(totals);
+         by_decision_text(totals) + "\n" + wrapped(cautions, 0, table_width);
 }
 
 }  // namespace driftwarden

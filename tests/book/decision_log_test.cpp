@@ -16,12 +16,12 @@ namespace driftwarden::decision_log_test {
 namespace {
 
 const std::string headings = "decided,by,subject,rule,ruling,reason\n";
-const std::string row = "2026-05-02T09:00+00:00,K. Ore,S-1,own/drift,overrule,looked at\n";
+const std::string row = "2026-05-02T09:00+00:00,site hygienist,S-1,own/drift,overrule,looked at\n";
 
 Decision looked_at() {
   Decision decision;
   decision.decided = 1777712400;
-  decision.by = "K. Ore";
+  decision.by = "site hygienist";
   decision.subject = "S-1";
   decision.rule = "own/drift";
   decision.ruling = Ruling::overrule;
@@ -56,7 +56,7 @@ TEST(DecisionLog, AppendsBehindWhatStandsThereAndChangesNoneOfIt) {
 
 TEST(DecisionLog, GivesALastLineWithoutAnEndOne) {
   WrittenBook book;
-  const std::string before = headings + "2026-05-01T09:00,K. Ore,S-1,own/drift,uphold,yes";
+  const std::string before = headings + "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,yes";
   book.file("decisions.csv", before);
   EXPECT_EQ(append(book), "decisions.csv:3");
   EXPECT_EQ(text_of(book), before + "\n" + row);
@@ -80,7 +80,7 @@ TEST(DecisionLog, FollowsTheFilesOwnColumnsSeparatorAndLineEnds) {
   decision.reason = "wet; see \"note\"";
   EXPECT_EQ(append(book, decision), "decisions.csv:2");
   EXPECT_EQ(text_of(book),
-            before + "\"wet; see \"\"note\"\"\";;K. Ore;2026-05-02T09:00+00:00;S-1;own/drift;overrule\r\n");
+            before + "\"wet; see \"\"note\"\"\";;site hygienist;2026-05-02T09:00+00:00;S-1;own/drift;overrule\r\n");
   const Book read = book.read();
   ASSERT_EQ(read.decisions.size(), 1U);
   EXPECT_EQ(read.decisions[0].reason, decision.reason);
@@ -91,7 +91,7 @@ TEST(DecisionLog, FollowsTheOwnersHeadings) {
   book.file("book.toml", "time_zone = \"UTC\"\n[headings.decisions]\n\"Hand\" = \"by\"\n");
   book.file("decisions.csv", "decided,Hand,subject,rule,ruling,reason\n");
   EXPECT_EQ(append(book), "decisions.csv:2");
-  EXPECT_EQ(book.read().decisions.at(0).by, "K. Ore");
+  EXPECT_EQ(book.read().decisions.at(0).by, "site hygienist");
 }
 
 TEST(DecisionLog, WritesTimesInTheBooksZone) {
@@ -120,10 +120,10 @@ TEST(DecisionLog, ReadsBackWhatWasWrittenWhateverItHolds) {
 
 TEST(DecisionLog, RefusesAFileWhoseOpenQuoteWouldSwallowTheRow) {
   WrittenBook book;
-  const std::string before = headings + "2026-05-01T09:00,K. Ore,S-1,own/drift,uphold,\"yes\n";
+  const std::string before = headings + "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,\"yes\n";
   book.file("decisions.csv", before);
   EXPECT_EQ(append(book),
-            "decisions.csv:2:46: error: the quoted cell that begins here never ends; close it with a quote, and double "
+            "decisions.csv:2:54: error: the quoted cell that begins here never ends; close it with a quote, and double "
             "the quotes inside it [csv/open-quote]\n");
   EXPECT_EQ(text_of(book), before);
 }

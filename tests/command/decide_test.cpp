@@ -2,6 +2,9 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden::decide_test {
 namespace {
@@ -10,7 +13,7 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 
 // Says that S1's drift (beyond the rule of judged_text) holds or not.
 std::vector<std::string> decide(const BookFolder& book, const std::string& rule = "own/drift",
-                                const std::string& ruling = "overrule", const std::string& by = "K. Ore",
+                                const std::string& ruling = "overrule", const std::string& by = "site hygienist",
                                 const std::string& reason = "looked at", const std::string& sample = "S1") {
   return {"decide", book.path(), sample, rule, ruling, "--by", by, "--reason", reason};
 }
@@ -19,24 +22,25 @@ TEST(Decide, WritesTheDecisionWithTheTimeOfNowAndSaysHowTheSampleStands) {
   const BookFolder book(judged_text());
   const Called called = call(decide(book));
   EXPECT_EQ(called.status, 0) << called.err;
-  EXPECT_EQ(called.out,
-            "decisions.csv:2: overrule own/drift of S1, by K. Ore, 2026-11-16T12:00+00:00\n"
-            "S1: void, valid by decision\n");
+  EXPECT_EQ(called.out, wrapped(caution_on_overruling, 0, table_width) +
+                            "decisions.csv:2: overrule own/drift of S1, by site hygienist, 2026-11-16T12:00+00:00\n"
+                            "S1: void, valid by decision\n");
   EXPECT_EQ(text_of_file(book.file("decisions.csv")),
             "decided,by,subject,rule,ruling,reason\n"
-            "2026-11-16T12:00+00:00,K. Ore,S1,own/drift,overrule,looked at\n");
+            "2026-11-16T12:00+00:00,site hygienist,S1,own/drift,overrule,looked at\n");
 }
 
 TEST(Decide, ALaterRulingWinsOverAnEarlierOneAndBothStay) {
   const BookFolder book(judged_text());
   EXPECT_EQ(call(decide(book)).status, 0);
   EXPECT_EQ(call({"screen", book.path()}).status, 0);
-  const Called second = call(decide(book, "own/drift", "uphold", "A. Hewer", "not convinced"));
-  EXPECT_EQ(second.out, "decisions.csv:3: uphold own/drift of S1, by A. Hewer, 2026-11-16T12:00+00:00\nS1: void\n");
+  const Called second = call(decide(book, "own/drift", "uphold", "instrument keeper", "not convinced"));
+  EXPECT_EQ(second.out,
+            "decisions.csv:3: uphold own/drift of S1, by instrument keeper, 2026-11-16T12:00+00:00\nS1: void\n");
   EXPECT_EQ(call({"screen", book.path()}).status, 1);
   const std::string explained = call({"explain", book.path(), "S1"}).out;
-  EXPECT_TRUE(has(explained, "K. Ore: overrule own/drift. Reason: looked at")) << explained;
-  EXPECT_TRUE(has(explained, "A. Hewer: uphold own/drift. Reason: not convinced")) << explained;
+  EXPECT_TRUE(has(explained, "site hygienist: overrule own/drift. Reason: looked at")) << explained;
+  EXPECT_TRUE(has(explained, "instrument keeper: uphold own/drift. Reason: not convinced")) << explained;
 }
 
 TEST(Decide, TakesARuleByItsIdWhereOnlyOneIsMeant) {
@@ -47,8 +51,8 @@ TEST(Decide, TakesARuleByItsIdWhereOnlyOneIsMeant) {
 
 TEST(Decide, TrimsTheBlanksAroundWhatIsGiven) {
   const BookFolder book(judged_text());
-  EXPECT_EQ(call(decide(book, "own/drift", "overrule", " K. Ore ", "\n looked at\n")).status, 0);
-  EXPECT_TRUE(has(text_of_file(book.file("decisions.csv")), ",K. Ore,S1,own/drift,overrule,looked at\n"));
+  EXPECT_EQ(call(decide(book, "own/drift", "overrule", " site hygienist ", "\n looked at\n")).status, 0);
+  EXPECT_TRUE(has(text_of_file(book.file("decisions.csv")), ",site hygienist,S1,own/drift,overrule,looked at\n"));
 }
 
 // What is told of a decision that is refused; nothing is written.
@@ -65,7 +69,7 @@ TEST(Decide, RefusesAnUnknownSampleWithTheNearestOne) {
   text.samples += "QUARRY-12,P2,2026-09-21T08:00,2026-09-21T16:00\n";
   const BookFolder book(text);
   EXPECT_EQ(
-      refused(decide(book, "own/drift", "overrule", "K. Ore", "looked at", "QUARY-12"), book),
+      refused(decide(book, "own/drift", "overrule", "site hygienist", "looked at", "QUARY-12"), book),
       "command line: error: the book has no sample 'QUARY-12'; did you mean 'QUARRY-12'? [command/unknown-name]\n");
 }
 
@@ -93,7 +97,7 @@ TEST(Decide, RefusesAnEmptyNameAndAnEmptyReason) {
 
 TEST(Decide, RefusesTextThatDoesNotShowItself) {
   const BookFolder book(judged_text());
-  EXPECT_EQ(refused(decide(book, "own/drift", "overrule", "K. Ore", "a\x1b[2Jb"), book),
+  EXPECT_EQ(refused(decide(book, "own/drift", "overrule", "site hygienist", "a\x1b[2Jb"), book),
             "command line: error: --reason holds characters that don't show themselves: 'a\\x1b[2Jb'; write plain "
             "text, in UTF-8 [decide/refused]\n");
   EXPECT_TRUE(has(refused(decide(book, "own/drift", "overrule", "K. \xE9", "b"), book), "'K. \\xe9'"));
@@ -127,8 +131,8 @@ TEST(Decisions, OnUnknownRulesAndSamplesAreTold) {
   BookText text = judged_text();
   text.decisions =
       "decided,by,subject,rule,ruling,reason\n"
-      "2026-09-22T10:00,K. Ore,S1,own/drfit,overrule,a\n"
-      "2026-09-22T10:00,K. Ore,S11,own/drift,overrule,b\n";
+      "2026-09-22T10:00,site hygienist,S1,own/drfit,overrule,a\n"
+      "2026-09-22T10:00,site hygienist,S11,own/drift,overrule,b\n";
   const BookFolder book(text);
   for (const std::vector<std::string>& words :
        {std::vector<std::string>{"screen", book.path()}, std::vector<std::string>{"check", book.path()}}) {
@@ -136,7 +140,7 @@ TEST(Decisions, OnUnknownRulesAndSamplesAreTold) {
     EXPECT_EQ(called.status, 2);
     EXPECT_TRUE(has(called.err, "decisions.csv:2: remark: 'own/drfit' is no rule")) << called.err;
     EXPECT_TRUE(has(called.err,
-                    "decisions.csv:3:25: error: the sample 'S11' is in no samples file; did you mean 'S1'? "
+                    "decisions.csv:3:33: error: the sample 'S11' is in no samples file; did you mean 'S1'? "
                     "[decision/unknown-sample]"))
         << called.err;
   }

@@ -89,6 +89,23 @@ TEST(History, TellsOfPointsBeyondTheTolerance) {
       << said.out;
 }
 
+TEST(History, PrintsTheAdvisedIntervalAndWhoseItIs) {
+  const ScratchFolder folder;
+  const Said said =
+      run({"history", demo, "PUMP-01", "VOL-1", "--as-of", "2026-11-16", "--out", folder.path().string()});
+  const std::size_t vol = said.out.find("\nVOL-1: ");
+  ASSERT_NE(vol, std::string::npos) << said.out;
+  const std::size_t advice = said.out.find("\n  advised interval: ");
+  ASSERT_GT(advice, vol) << "a pump is not calibrated: " << said.out;
+  const std::string line = said.out.substr(advice + 1, said.out.find('\n', advice + 1) - advice - 1);
+  const auto document = nlohmann::json::parse(text_of(folder.path() / "history.json"));
+  for (const auto& opinion : document["instruments"][1]["interval"]) {
+    const std::string method = "(" + opinion["method"].get<std::string>() + ")";
+    EXPECT_EQ(line.find(method) != std::string::npos, !opinion["advice_days"].is_null()) << method << " in: " << line;
+  }
+  EXPECT_TRUE(line.ends_with("; advice, applied by nobody but you")) << line;
+}
+
 TEST(History, WritesNoFigureAfterTheDayAskedFor) {
   const ScratchFolder folder;
   ASSERT_EQ(run({"history", demo, "PUMP-04", "--as-of", "2026-10-01", "--out", folder.path().string()}).status, 0);

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# Every link of the manual to a file of this project leads somewhere.
+# Every link of the manual to a file of this project leads somewhere, and every page is in the index, docs/README.md.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 checked=0
@@ -29,5 +29,12 @@ while read -r document; do
   done < <(links_in "$document")
 done < <(find ./*.md docs rules tests -name '*.md' | LC_ALL=C sort)
 
-printf '%d links, %d lead nowhere\n' "$checked" "$failures"
+for page in docs/*.md; do
+  if [ "$page" != docs/README.md ] && ! grep -q "(${page#docs/})" docs/README.md; then
+    printf '%s is not in the index, docs/README.md\n' "$page"
+    failures=$((failures + 1))
+  fi
+done
+
+printf '%d links, %d faults\n' "$checked" "$failures"
 [ "$checked" -gt 0 ] && [ "$failures" -eq 0 ]

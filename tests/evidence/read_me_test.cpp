@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include "driftwarden/verdict/cautions.hpp"
+
 namespace driftwarden::read_me_test {
 namespace {
 
@@ -40,9 +42,10 @@ TEST(ReadMe, BeginsWithWhatThePackageIs) {
 }
 
 TEST(ReadMe, CautionsWhoeverReadsIt) {
-  EXPECT_TRUE(says(quarry(), "does not replace the sampling method, the law where"));
-  EXPECT_TRUE(says(quarry(), "qualified occupational hygienist"));
-  EXPECT_TRUE(says(quarry(), "about anyone's safety"));
+  std::string text = read_me_text(quarry());
+  for (std::size_t at = text.find("\n  "); at != std::string::npos; at = text.find("\n  ", at))
+    text.replace(at, 3, " ");
+  EXPECT_NE(text.find(cautions), std::string::npos) << text;
 }
 
 TEST(ReadMe, SaysWhatIsAskedWhereItIsAndWhatIsMissing) {

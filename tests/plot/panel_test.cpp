@@ -81,7 +81,8 @@ TEST(Picture, BeginsWithItsFormatAndEndsItsFile) {
         {PictureFormat::png, "set terminal pngcairo size 300,200 "},
         {PictureFormat::pdf, "set terminal pdfcairo size 3.125in,2.0833333333333335in "}}) {
     std::string script;
-    begin_picture(script, {"p" + std::string(ending_of(format)), "P", "S", "", {300, 200}, format}, shipped_theme());
+    begin_picture(script, {"p" + std::string(ending_of(format)), "P", "S", "", {300, 200}, format, ""},
+                  shipped_theme());
     EXPECT_NE(script.find(terminal), std::string::npos) << script;
     EXPECT_NE(script.find("noenhanced"), std::string::npos);
   }

@@ -4,6 +4,9 @@
 #include <gtest/gtest.h>
 
 #include "driftwarden/report/paint.hpp"
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "report/custody_book.hpp"
 
 namespace driftwarden::custody_sheet_test {
@@ -59,17 +62,16 @@ TEST(CustodySheet, WritesOffsetsWhereTheClocksWereChanged) {
 
 TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
   BookText text = custody_text();
-  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S2,own/drift,overrule,looked at\n";
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,site hygienist,S2,own/drift,overrule,looked at\n";
   const CustodySheet sheet = custody_of(text);
   EXPECT_TRUE(sheet.voids.empty());
   const CustodyLine& s2 = sheet.lines.at(1);
   EXPECT_EQ(s2.volume, "912.0");
-  EXPECT_EQ(
-      s2.remarks,
-      (std::vector<std::string>{
-          "void, valid by decision",
-          "void: drift -10.0 % is not within 5 % (own/drift); overruled by K. Ore, 2026-09-22T10:00+00:00: looked "
-          "at [decisions.csv:2]"}));
+  EXPECT_EQ(s2.remarks, (std::vector<std::string>{"void, valid by decision",
+                                                  "void: drift -10.0 % is not within 5 % (own/drift); overruled by "
+                                                  "site hygienist, 2026-09-22T10:00+00:00: looked "
+                                                  "at [decisions.csv:2]"}));
 }
 
 TEST(CustodyTable, IsASheetWithLinesToSign) {
@@ -83,7 +85,7 @@ TEST(CustodyTable, IsASheetWithLinesToSign) {
   EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - drift -10.0 % is not"),
             std::string::npos)
       << table;
-  EXPECT_NE(table.find("\nrelinquished by "), std::string::npos);
+  EXPECT_NE(table.find("\n\n" + wrapped(cautions, 0, table_width) + "\nrelinquished by "), std::string::npos);
 }
 
 TEST(CustodyTable, KeepsToItsWidthAndLetsNoTextActOnTheTerminal) {
@@ -102,16 +104,20 @@ TEST(CustodyTable, KeepsToItsWidthAndLetsNoTextActOnTheTerminal) {
 }
 
 TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
-  EXPECT_EQ(custody_csv(custody_of(custody_text())),
-            "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
-            "method,analysis,remarks,void_because\n"
-            "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
-            "\"fume, metals\",wet filter,\n"
-            "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
-            "undecided: drift is missing: no readings were found before or after it (own/drift),\n"
-            "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,\n"
-            "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
-            "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift)\n");
+  const std::string last = ",\"" + std::string(cautions) + "\"\n";
+  EXPECT_EQ(
+      custody_csv(custody_of(custody_text())),
+      "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
+      "method,analysis,remarks,void_because,cautions\n"
+      "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
+      "\"fume, metals\",wet filter," +
+          last +
+          "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
+          "undecided: drift is missing: no readings were found before or after it (own/drift)," +
+          last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",," + last +
+          "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
+          "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift)" +
+          last);
 }
 
 }  // namespace

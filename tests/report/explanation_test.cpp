@@ -187,20 +187,22 @@ TEST(Explanation, ShowsEveryDecisionAboutTheSample) {
   BookText text;
   text.decisions =
       "decided,by,subject,rule,ruling,reason\n"
-      "2026-09-22T10:00,K. Ore,S1,own/drift,uphold,first look\n"
-      "2026-09-23T10:00,K. Ore,S9,own/drift,uphold,another sample\n";
+      "2026-09-22T10:00,site hygienist,S1,own/drift,uphold,first look\n"
+      "2026-09-23T10:00,site hygienist,S9,own/drift,uphold,another sample\n";
   const std::string out = explained(text);
   EXPECT_HAS(out,
-             "\nDecisions\n  2026-09-22T10:00+00:00, K. Ore: uphold own/drift. Reason: first look [decisions.csv:2]\n");
+             "\nDecisions\n  2026-09-22T10:00+00:00, site hygienist: uphold own/drift. Reason: first look "
+             "[decisions.csv:2]\n");
   EXPECT_FALSE(has(out, "another sample")) << out;
 }
 
 TEST(Explanation, ShowsTheRulingBesideItsFindingAndHowTheSampleStands) {
   BookText text;
-  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,site hygienist,S1,own/drift,overrule,looked at\n";
   const std::string out = explained(text, {{drift_within("2 %")}});
   EXPECT_HAS(out, "Sample S1: void, valid by decision   [samples.csv:2]\n");
-  EXPECT_HAS(out, "      Decided: overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]\n");
+  EXPECT_HAS(out, "      Decided: overruled by site hygienist, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]\n");
   EXPECT_HAS(out, "\nVerdict\n  void: the worst of its findings");
   EXPECT_HAS(out, "  By decision it stands as valid: ");
 }

@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include "driftwarden/report/screen_table.hpp"
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "report/looked_back.hpp"
 
 namespace driftwarden::lookback_table_test {
@@ -40,10 +43,11 @@ TEST(LookbackTable, SaysThatTheDriftStandsAndTheVolumeDoesNot) {
       << text;
 }
 
-TEST(LookbackTable, SumsUp) {
+TEST(LookbackTable, SumsUpAndTellsItsCautions) {
   EXPECT_TRUE(table(LookedBack())
                   .ends_with("4 samples leaned on it; the verdict of 1 changes if the error came suddenly, of\n"
-                             "1 if it grew linearly.\n"));
+                             "1 if it grew linearly.\n\n" +
+                             wrapped(cautions, 0, table_width)));
 }
 
 TEST(LookbackTable, OfAnOpenWindowHasNoLinearLines) {

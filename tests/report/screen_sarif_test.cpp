@@ -23,7 +23,7 @@ json log_of(const BookText& text, const RulesText& rules) {
   for (const std::string_view sample : book.book().samples.name)
     append_sarif(results, book.screening(), book.result(sample));
   if (!results.empty()) results.erase(0, 1);  // the first comma
-  return json::parse(sarif_head(book.screening(), "0.1.0") + results + std::string(sarif_tail()));
+  return json::parse(sarif_head(book.screening(), "0.1.0") + results + sarif_tail());
 }
 
 json first_result(const BookText& text, const RulesText& rules) { return log_of(text, rules)["runs"][0]["results"][0]; }
@@ -69,11 +69,13 @@ TEST(ScreenSarif, HasALevelForEachOutcome) {
 
 TEST(ScreenSarif, SuppressesWhatWasOverruledAndSaysWhoAndWhy) {
   BookText text;
-  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,site hygienist,S1,own/drift,overrule,looked at\n";
   const json suppression = first_result(text, drift_limit("2 %"))["suppressions"][0];
   EXPECT_EQ(suppression["kind"], "external");
   EXPECT_EQ(suppression["status"], "accepted");
-  EXPECT_EQ(suppression["justification"], "overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]");
+  EXPECT_EQ(suppression["justification"],
+            "overruled by site hygienist, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]");
 }
 
 TEST(ScreenSarif, TellsFaultsOfTheRecordsWithLineAndColumn) {

@@ -5,6 +5,8 @@
 
 #include <numeric>
 
+#include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/verdict/cautions.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::screen_table_test {
@@ -53,7 +55,8 @@ TEST(ScreenTable, IsATableForPeople) {
             "       - void: drift -2.5 % is not within 2 % (own/drift)\n"
             "B1     valid     blank\n"
             "\n"
-            "2 samples and blanks: 1 valid, 0 qualified, 0 undecided, 1 void\n");
+            "2 samples and blanks: 1 valid, 0 qualified, 0 undecided, 1 void\n\n" +
+                wrapped(cautions, 0, table_width));
 }
 
 TEST(ScreenTable, NamesABatchAboveItsFirstSampleOnly) {
@@ -132,11 +135,12 @@ TEST(ScreenTable, PutsNamesThatAreTooLongOnALineOfTheirOwn) {
 
 TEST(ScreenTable, ShowsARulingBesideItsFindingAndCountsApartWhatStandsByDecision) {
   BookText text;
-  text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n";
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,site hygienist,S1,own/drift,overrule,looked at\n";
   const std::string table = table_of(text, drift_within("2 %"));
   EXPECT_NE(table.find("\nS1     void      P1 "), std::string::npos) << table;
   EXPECT_NE(table.find("\n       - void: drift -2.5 % is not within 2 % (own/drift)\n"
-                       "         overruled by K. Ore, 2026-09-22T10:00+00:00: looked at\n"
+                       "         overruled by site hygienist, 2026-09-22T10:00+00:00: looked at\n"
                        "         [decisions.csv:2]\n"
                        "       = void, valid by decision\n"),
             std::string::npos)

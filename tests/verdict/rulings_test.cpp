@@ -32,7 +32,7 @@ std::string standing(const std::string& rows, const RulesText& rules = drift_and
 TEST(Rulings, WithoutDecisionsTheVerdictStands) { EXPECT_EQ(standing(""), "void"); }
 
 TEST(Rulings, AnOverruledFindingStaysAndTheSampleStandsAsTheOthersSay) {
-  JudgedBook book(decided("2026-09-22T10:00,K. Ore,S1,own/drift,overrule,looked at\n"), drift_and_minutes());
+  JudgedBook book(decided("2026-09-22T10:00,site hygienist,S1,own/drift,overrule,looked at\n"), drift_and_minutes());
   const SampleResult& result = book.result("S1");
   EXPECT_EQ(result.verdict, Verdict::void_);
   EXPECT_EQ(result.standing, Verdict::qualified);
@@ -41,55 +41,55 @@ TEST(Rulings, AnOverruledFindingStaysAndTheSampleStandsAsTheOthersSay) {
   EXPECT_TRUE(is_overruled(result.findings[0]));
   EXPECT_EQ(result.findings[1].decision, nullptr);
   EXPECT_EQ(decision_text(book.book(), *result.findings[0].decision),
-            "overruled by K. Ore, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]");
+            "overruled by site hygienist, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]");
 }
 
 TEST(Rulings, WithEveryFindingOverruledTheSampleIsValidByDecision) {
-  EXPECT_EQ(standing("2026-09-22T10:00,K. Ore,S1,own/drift,overrule,a\n"
-                     "2026-09-22T10:00,K. Ore,S1,own/minutes,overrule,b\n"),
+  EXPECT_EQ(standing("2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"
+                     "2026-09-22T10:00,site hygienist,S1,own/minutes,overrule,b\n"),
             "void, valid by decision");
 }
 
 TEST(Rulings, UpholdingAFindingChangesNothing) {
-  EXPECT_EQ(standing("2026-09-22T10:00,K. Ore,S1,own/drift,uphold,a\n"), "void");
+  EXPECT_EQ(standing("2026-09-22T10:00,site hygienist,S1,own/drift,uphold,a\n"), "void");
 }
 
 TEST(Rulings, TheLastRulingIsInForceWhateverTheOrderOfTheRows) {
-  EXPECT_EQ(standing("2026-09-22T10:00,K. Ore,S1,own/drift,overrule,a\n"
-                     "2026-09-23T10:00,K. Ore,S1,own/drift,uphold,b\n"),
+  EXPECT_EQ(standing("2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"
+                     "2026-09-23T10:00,site hygienist,S1,own/drift,uphold,b\n"),
             "void");
-  EXPECT_EQ(standing("2026-09-23T10:00,K. Ore,S1,own/drift,uphold,b\n"
-                     "2026-09-22T10:00,K. Ore,S1,own/drift,overrule,a\n"),
+  EXPECT_EQ(standing("2026-09-23T10:00,site hygienist,S1,own/drift,uphold,b\n"
+                     "2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"),
             "void");
-  EXPECT_EQ(standing("2026-09-22T10:00,K. Ore,S1,own/drift,uphold,a\n"
-                     "2026-09-23T10:00,K. Ore,S1,own/drift,overrule,b\n"),
+  EXPECT_EQ(standing("2026-09-22T10:00,site hygienist,S1,own/drift,uphold,a\n"
+                     "2026-09-23T10:00,site hygienist,S1,own/drift,overrule,b\n"),
             "void, qualified by decision");
 }
 
 TEST(Rulings, OfTwoOfOneMomentTheRowFurtherDownIsInForce) {
-  EXPECT_EQ(standing("2026-09-22T10:00,K. Ore,S1,own/drift,overrule,a\n"
-                     "2026-09-22T10:00,K. Ore,S1,own/drift,uphold,b\n"),
+  EXPECT_EQ(standing("2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"
+                     "2026-09-22T10:00,site hygienist,S1,own/drift,uphold,b\n"),
             "void");
 }
 
 TEST(Rulings, ARulingOnAnotherSampleOrRuleIsNone) {
   BookText text = decided(
-      "2026-09-22T10:00,K. Ore,S2,own/drift,overrule,a\n"
-      "2026-09-22T10:00,K. Ore,S1,own/minutes,overrule,b\n");
+      "2026-09-22T10:00,site hygienist,S2,own/drift,overrule,a\n"
+      "2026-09-22T10:00,site hygienist,S1,own/minutes,overrule,b\n");
   text.samples += "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n";
   JudgedBook book(text, drift_and_minutes());
   EXPECT_EQ(standing_text(book.result("S1")), "void");
 }
 
 TEST(Rulings, RecordsThatCannotBeUnderstoodAreNotRuledOn) {
-  BookText text = decided("2026-09-22T10:00,K. Ore,S1,book/faulty-records,overrule,a\n");
+  BookText text = decided("2026-09-22T10:00,site hygienist,S1,book/faulty-records,overrule,a\n");
   text.readings += "2026-09-21T16:12,post,S1,V1,1.9b0\n";
   JudgedBook book(text, drift_and_minutes());
   EXPECT_EQ(standing_text(book.result("S1")), "undecided");
 }
 
 TEST(Rulings, ADecisionOnARuleThatRaisesNoFindingIsRemarkedOn) {
-  JudgedBook book(decided("2026-09-22T10:00,K. Ore,S1,own/drift,overrule,a\n"),
+  JudgedBook book(decided("2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"),
                   {{{Subject::sample, "drift", "within", {"3 %"}}}});
   const SampleResult& result = book.result("S1");
   EXPECT_EQ(standing_text(result), "valid");
@@ -101,10 +101,10 @@ TEST(Rulings, ADecisionOnARuleThatRaisesNoFindingIsRemarkedOn) {
 
 TEST(Rulings, ADecisionOnAnUnknownRuleIsRemarkedOnWithItsPlaceAndTheNearestRule) {
   const Book book =
-      book_of(decided("2026-09-22T10:00,K. Ore,S1,own/drfit,overrule,a\n"
-                      "2026-09-22T10:00,K. Ore,S1,drift,overrule,a\n"
-                      "2026-09-22T10:00,K. Ore,S1,own/drift,overrule,a\n"
-                      "2026-09-22T10:00,K. Ore,S1,book/faulty-records,uphold,a\n"));
+      book_of(decided("2026-09-22T10:00,site hygienist,S1,own/drfit,overrule,a\n"
+                      "2026-09-22T10:00,site hygienist,S1,drift,overrule,a\n"
+                      "2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"
+                      "2026-09-22T10:00,site hygienist,S1,book/faulty-records,uphold,a\n"));
   std::string told;
   for (const Diagnostic& remark : decisions_on_unknown_rules(book, drift_and_minutes().rule_set()))
     told += to_text(remark) + "\n";
@@ -120,7 +120,7 @@ TEST(Rulings, ARuleThatIsSwitchedOffIsStillKnown) {
   RuleSet rules = drift_and_minutes().rule_set();
   rules.disabled.push_back(rules.rules.front());
   rules.rules.erase(rules.rules.begin());
-  const Book book = book_of(decided("2026-09-22T10:00,K. Ore,S1,own/drift,overrule,a\n"));
+  const Book book = book_of(decided("2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"));
   EXPECT_TRUE(decisions_on_unknown_rules(book, rules).empty());
 }
 

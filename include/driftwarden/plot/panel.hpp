@@ -100,6 +100,7 @@ struct PictureHead {
   std::string forecast;  // a third line; may be empty
   Extent size;
   PictureFormat format = PictureFormat::svg;
+  std::string foot;  // below all panels; may be empty
 };
 
 // Begins and ends a picture of several panels.

@@ -16,6 +16,6 @@ namespace driftwarden {
 std::string sarif_head(const Screening& screening, std::string_view version);
 void append_sarif(std::string& out, const Screening& screening, const SampleResult& result);
 void append_sarif(std::string& out, const Diagnostic& problem);
-std::string_view sarif_tail();
+std::string sarif_tail();
 
 }  // namespace driftwarden
