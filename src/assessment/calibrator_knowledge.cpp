@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/assessment/calibrator_knowledge.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "driftwarden/correction/altitude.hpp"
@@ -19,6 +20,23 @@ CalibratorKnowledge::CalibratorKnowledge(const Book& book, SupposedErrors suppos
     due_.push_back(is_known ? due_day(certificate, book.instruments[certificate.instrument]) : no_day);
   }
   if (book.settings.altitude_m) site_pressure_kpa_ = pressure_at_altitude(*book.settings.altitude_m).value;
+}
+
+std::int32_t CalibratorKnowledge::certificate_of(Row reading) const {
+  const Row calibrator = book_.readings.calibrator[reading];
+  const Moment taken = book_.readings.taken[reading];
+  if (calibrator == no_row || taken == no_moment) return -1;
+  return certificate(calibrator, local_day(taken, book_.settings.zone));
+}
+
+std::vector<std::int32_t> CalibratorKnowledge::certificates_of(std::span<const Row> readings) const {
+  std::vector<std::int32_t> used;
+  for (const Row reading : readings) {
+    if (book_.readings.calibrator[reading] == no_row) continue;
+    const std::int32_t next = certificate_of(reading);
+    if (std::find(used.begin(), used.end(), next) == used.end()) used.push_back(next);
+  }
+  return used;
 }
 
 std::span<const ErrorPoint> CalibratorKnowledge::curve(std::int32_t certificate) const {

@@ -6,6 +6,7 @@
 #include <system_error>
 
 #include "book/table_files.hpp"
+#include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden {
 namespace {
@@ -21,7 +22,7 @@ bool is_table_file(const fs::path& path) {
 }
 
 // "readings.csv" and "readings/*.csv", in order of name, as named from the book's folder.
-std::vector<std::string> files_of(const fs::path& folder, const std::string& table) {
+std::vector<std::string> names_of_files(const fs::path& folder, const std::string& table) {
   std::vector<std::string> names;
   std::error_code fault;
   // A link that leads nowhere is a file that can't be read, not no file.
@@ -71,24 +72,18 @@ std::vector<TableFile> open_files(const std::vector<std::string>& names, const T
   return files;
 }
 
-void report_missing_table(const std::vector<std::string>& files, std::string_view table, const BookInHand& hand) {
-  if (!files.empty()) return;
-  const std::string name = std::string(table) + ".csv";
-  hand.lose(table, hand.problems.add(error("book/no-table", {name, 0, 0}, "the book has no " + name,
-                                           "add it; 'driftwarden new' shows its columns")));
+void report_missing(const BookTable& table, const BookInHand& hand) {
+  const std::string name = table.file();
+  hand.lose(table.spec->table, hand.problems.add(error("book/no-table", {name, 0, 0}, "the book has no " + name,
+                                                       "add it; 'driftwarden new' shows its columns")));
 }
 
 void read_tables(const BookInHand& hand) {
-  const BookFiles& files = hand.book.files;
-  report_missing_table(files.instruments, "instruments", hand);
-  report_missing_table(files.samples, "samples", hand);
-  report_missing_table(files.readings, "readings", hand);
-  read_instruments(open_files(files.instruments, instruments_spec, hand), hand);
-  read_certificates(open_files(files.certificates, certificates_spec, hand), hand);
-  read_samples(open_files(files.samples, samples_spec, hand), hand);
-  read_readings(open_files(files.readings, readings_spec, hand), hand);
-  read_decisions(open_files(files.decisions, decisions_spec, hand), hand);
-  read_service(open_files(files.service, service_spec, hand), hand);
+  for (const BookTable& table : book_tables()) {
+    const std::vector<std::string>& files = hand.book.files.*table.files;
+    if (table.is_required && files.empty()) report_missing(table, hand);
+    table.read(open_files(files, *table.spec, hand), hand);
+  }
   hand.book.lost_readings = hand.lost[readings_spec.table];
 }
 
@@ -135,8 +130,7 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
   book.folder = folder;
   book.settings_text = text->bytes();
   book.settings = *std::move(settings);
-  book.files = {files_of(folder, "instruments"), files_of(folder, "certificates"), files_of(folder, "samples"),
-                files_of(folder, "readings"),    files_of(folder, "decisions"),    files_of(folder, "service")};
+  for (const BookTable& table : book_tables()) book.files.*table.files = names_of_files(folder, table.name());
   ProblemList problems;
   SharedTexts texts(book.texts);
   std::map<std::string_view, ProblemNumber> lost;

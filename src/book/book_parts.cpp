@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/book_parts.hpp"
 
+#include <algorithm>
+#include <array>
 #include <memory>
 #include <span>
 #include <string>
@@ -8,6 +10,7 @@
 #include <unordered_map>
 
 #include "book/table_files.hpp"
+#include "driftwarden/book/book_table.hpp"
 #include "driftwarden/outside/output_stream.hpp"
 #include "driftwarden/outside/write_fault.hpp"
 
@@ -108,15 +111,31 @@ class RowDealer {
   const fs::path& folder_;
 };
 
-// Files that every part has whole: settings, packs of the house, instruments, certificates.
+// The tables whose rows are dealt out, and by what. Every part has the others whole.
+struct DealtTable {
+  std::vector<std::string> BookFiles::*files;
+  std::vector<std::uint32_t> BookShares::*part_of_row;
+};
+constexpr std::array<DealtTable, 3> dealt_tables{{{&BookFiles::samples, &BookShares::samples},
+                                                  {&BookFiles::readings, &BookShares::readings},
+                                                  {&BookFiles::decisions, &BookShares::decisions}}};
+
+const DealtTable* how_dealt(const BookTable& table) {
+  const auto* const found = std::find_if(dealt_tables.begin(), dealt_tables.end(),
+                                         [&table](const DealtTable& dealt) { return dealt.files == table.files; });
+  return found == dealt_tables.end() ? nullptr : found;
+}
+
+// Files that every part has whole: settings, packs of the house, tables that aren't dealt out.
 std::vector<std::string> common_files(const Book& book) {
   std::vector<std::string> names{"book.toml"};
   for (const std::string& pack : book.settings.packs) {
     if (pack.ends_with(".toml") && fs::path(pack).is_relative()) names.push_back(pack);
   }
-  names.insert(names.end(), book.files.instruments.begin(), book.files.instruments.end());
-  names.insert(names.end(), book.files.certificates.begin(), book.files.certificates.end());
-  names.insert(names.end(), book.files.service.begin(), book.files.service.end());
+  for (const BookTable& table : book_tables()) {
+    const std::vector<std::string>& files = book.files.*table.files;
+    if (how_dealt(table) == nullptr) names.insert(names.end(), files.begin(), files.end());
+  }
   return names;
 }
 
@@ -156,14 +175,13 @@ Result<std::uint32_t> write_parts(const Book& book, const BookShares& shares, co
     Diagnostics faults = copy_common_files(book, folder / ("part-" + std::to_string(part)));
     if (!faults.empty()) return faults;
   }
-  const auto deal = [&](const TableSpec& spec, const std::vector<std::uint32_t>& rows,
-                        const std::vector<std::string>& files) {
-    return RowDealer(book, spec, rows, shares.parts, folder).deal(files);
-  };
-  Diagnostics faults = deal(samples_spec, shares.samples, book.files.samples);
-  if (faults.empty()) faults = deal(readings_spec, shares.readings, book.files.readings);
-  if (faults.empty()) faults = deal(decisions_spec, shares.decisions, book.files.decisions);
-  if (!faults.empty()) return faults;
+  for (const BookTable& table : book_tables()) {
+    const DealtTable* how = how_dealt(table);
+    if (how == nullptr) continue;
+    Diagnostics faults =
+        RowDealer(book, *table.spec, shares.*how->part_of_row, shares.parts, folder).deal(book.files.*table.files);
+    if (!faults.empty()) return faults;
+  }
   return shares.parts;
 }
 

@@ -46,7 +46,7 @@ constexpr std::array<FieldSpec, 15> fields{{
     {"reference", CellType::quantity, D::flow, true, 0, 1e5, conditions},
     {"as found", CellType::quantity, D::flow, false, 0, 1e5, conditions},
     {"as left", CellType::quantity, D::flow, false, 0, 1e5, conditions},
-    {"expanded uncertainty", CellType::quantity, D::flow, false, 0, 1e5, uncertainties},
+    {"expanded uncertainty", CellType::quantity, D::flow, false, 0, 1e5, uncertainties, "%"},
     {"coverage factor", CellType::number, D::count, false, 1, 10},
     {"tolerance", CellType::quantity, D::ratio, false, 0, 1, tolerances},
 }};

@@ -12,13 +12,13 @@
 #include <utility>
 
 #include "book/table_files.hpp"
+#include "driftwarden/book/book_table.hpp"
 #include "driftwarden/book/csv_scanner.hpp"
 
 namespace driftwarden {
 namespace {
 
 constexpr const char* file_name = "decisions.csv";
-constexpr std::string_view headings = "decided,by,subject,rule,ruling,reason\n";
 
 Diagnostic unwritable(int reason) {
   return error("decisions/unwritable", {file_name, 0, 0},
@@ -133,12 +133,6 @@ bool is_folder_safe(const std::filesystem::path& folder) {
   return open.number() >= 0 && ::fsync(open.number()) == 0;
 }
 
-const HeadingMap& owners_headings(const Settings& settings) {
-  static const HeadingMap none;
-  const auto found = settings.headings.find("decisions");
-  return found == settings.headings.end() ? none : found->second;
-}
-
 // What is to be appended to a file with this text, and the line on which the row will stand.
 struct Addition {
   std::string text;
@@ -146,11 +140,13 @@ struct Addition {
 };
 Result<Addition> addition_to(std::string_view text, const Book& book, const Decision& decision) {
   const bool is_new = text.empty();
-  const std::string fresh = std::string(headings) + std::string(padding, '\0');
+  const std::string headings = heading_line(decisions_spec);
+  const std::string fresh = headings + std::string(padding, '\0');
   if (is_new) text = std::string_view(fresh).substr(0, headings.size());
   Diagnostics problems;
+  const HeadingMap& owners = owners_headings(book.settings, decisions_spec.table);
   const std::optional<TableLayout> layout =
-      read_layout(text, file_name, decisions_spec, is_new ? HeadingMap() : owners_headings(book.settings), problems);
+      read_layout(text, file_name, decisions_spec, is_new ? HeadingMap() : owners, problems);
   if (!layout) return problems;
   if (std::optional<Diagnostic> fault = open_quote_in(text, *layout)) return *std::move(fault);
   const std::string_view line_end = line_end_of(text, *layout);

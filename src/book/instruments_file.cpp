@@ -19,12 +19,12 @@ enum Field : int {
   scale_temperature,
   scale_pressure,
   read_at,
+  resolution,
   interval,
   in_service,
   out_of_service,
-  note,
-  resolution,
-  compensates
+  compensates,
+  note
 };
 using D = Dimension;
 constexpr std::array<FieldSpec, 15> fields{{
@@ -37,12 +37,12 @@ constexpr std::array<FieldSpec, 15> fields{{
     {"scale temperature", CellType::quantity, D::temperature, false, 180, 400},
     {"scale pressure", CellType::quantity, D::pressure, false, 10, 200},
     {"read at", CellType::word},
-    {"interval", CellType::quantity, D::time, false, 0, 1e8},
+    {"resolution", CellType::quantity, D::flow, false, 0, 1e5},
+    {"interval", CellType::quantity, D::time, false, 0, 1e8, {}, "d"},
     {"in service", CellType::date},
     {"out of service", CellType::date},
-    {"note"},
-    {"resolution", CellType::quantity, D::flow, false, 0, 1e5},
     {"compensates", CellType::word},
+    {"note"},
 }};
 constexpr std::array<std::string_view, 4> kinds{"pump", "calibrator", "thermometer", "barometer"};
 constexpr std::array<std::string_view, 5> principles{"volumetric", "bubble", "rotameter", "mass", "orifice"};

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "book/settings_table.hpp"
+#include "driftwarden/book/book_table.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
@@ -28,8 +29,6 @@ constexpr SaidRange weight{least_positive, 1, "more than 0 and at most 1"};
 constexpr SaidRange any_number{-unbounded, unbounded, "a finite number"};
 constexpr SaidRange some_points{2, 1'000'000, "2 or more"};
 
-constexpr std::array<std::string_view, 6> tables{"instruments", "certificates", "samples",
-                                                 "readings",    "decisions",    "service"};
 constexpr std::array<std::string_view, 2> date_orders{"month first", "day first"};
 
 class SettingsReader {
@@ -144,10 +143,10 @@ class SettingsReader {
 
   void headings(const toml::table& table) {
     SettingsTable headings(table, "headings", file_);
-    for (const std::string_view name : tables) {
-      const std::string path = "headings." + std::string(name);
+    for (const BookTable& table_of_book : book_tables()) {
+      const std::string_view name = table_of_book.spec->table;
       if (const auto* of_table = headings.table(name))
-        headings_of(std::string(name), SettingsTable(*of_table, path, file_));
+        headings_of(std::string(name), SettingsTable(*of_table, "headings." + std::string(name), file_));
     }
     headings.refuse_other_keys();
   }

@@ -66,12 +66,6 @@ std::vector<std::string_view> names_of(const TableSpec& spec) {
   return names;
 }
 
-std::string example_heading(const FieldSpec& field) {
-  std::string text(field.name);
-  if (field.type == CellType::quantity) text += " [" + std::string(customary_unit(field.dimension).name) + "]";
-  return text;
-}
-
 class LayoutReader {
  public:
   LayoutReader(const std::string& file, const TableSpec& spec, const HeadingMap& owners, Diagnostics& problems)
@@ -109,8 +103,7 @@ class LayoutReader {
     for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
       const FieldSpec& field = spec_.fields[f];
       if (field.is_required && layout_.column_of_field[f] == TableLayout::absent) {
-        fail("heading/missing", heading_place,
-             "there is no column " + in_quotes(example_heading(field)) + near_miss(field),
+        fail("heading/missing", heading_place, "there is no column " + in_quotes(heading_of(field)) + near_miss(field),
              "add it to the heading line, or map your own heading to it in book.toml under [headings." +
                  std::string(spec_.table) + "]");
       }
@@ -133,7 +126,7 @@ class LayoutReader {
     if (field.type != CellType::quantity) return;
     if (!heading.unit) {
       fail("heading/no-unit", place, "the heading " + in_quotes(written) + " carries no unit",
-           "write it as in " + in_quotes(example_heading(field)) + "; " + units_hint(field));
+           "write it as in " + in_quotes(heading_of(field)) + "; " + units_hint(field));
       return;
     }
     std::optional<Unit> unit = unit_named(*heading.unit, field.dimension);
@@ -233,6 +226,13 @@ Heading split_heading(std::string_view text) {
   if (!trimmed(text.substr(close + 1), blanks).empty()) return {std::string(trimmed(text, blanks)), std::nullopt};
   return {std::string(trimmed(text.substr(0, open), blanks)),
           std::string(trimmed(text.substr(open + 1, close - open - 1), blanks))};
+}
+
+std::string heading_of(const FieldSpec& field) {
+  std::string text(field.name);
+  if (field.type != CellType::quantity) return text;
+  return text + " [" + std::string(field.usual_unit.empty() ? customary_unit(field.dimension).name : field.usual_unit) +
+         "]";
 }
 
 std::string heading_key(std::string_view name) {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <array>
 #include <ostream>
 #include <system_error>
 #include <vector>
 
 #include "command/opened_book.hpp"
+#include "driftwarden/book/book_table.hpp"
 #include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/outside/whole_folder.hpp"
@@ -16,8 +16,8 @@ namespace {
 namespace fs = std::filesystem;
 
 struct NewFile {
-  std::string_view name;
-  std::string_view text;
+  std::string name;
+  std::string text;
 };
 
 constexpr std::string_view first_settings =
@@ -56,30 +56,18 @@ packs = ["common-practice"]
 # "Flow LPM" = "reading [L/min]"
 )";
 
-constexpr std::array<NewFile, 7> first_files{{
-    {"book.toml", first_settings},
-    {"instruments.csv",
-     "instrument,kind,principle,serial,low [L/min],high [L/min],scale temperature [°C],scale pressure [kPa],read at,"
-     "resolution [L/min],interval [d],in service,out of service,note\n"},
-    {"certificates.csv",
-     "certificate,instrument,calibrated,due,issuer,standard,temperature [°C],pressure [kPa],nominal [L/min],"
-     "reference [L/min],as found [L/min],as left [L/min],expanded uncertainty [%],coverage factor,tolerance [%]\n"},
-    {"samples.csv",
-     "sample,batch,kind,pump,sampler,nominal [L/min],method,analysis,started,stopped,paused [min],warm-up [min],"
-     "temperature [°C],pressure [kPa],fault,note\n"},
-    {"readings.csv",
-     "taken,stage,pump,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],humidity [%],replicate,set,"
-     "sampler,by,void,note\n"},
-    {"decisions.csv", "decided,by,subject,rule,ruling,reason\n"},
-    {"service.csv", "serviced,instrument,what,by,note\n"},
-}};
+std::vector<NewFile> first_files() {
+  std::vector<NewFile> files{{"book.toml", std::string(first_settings)}};
+  for (const BookTable& table : book_tables()) files.push_back({table.file(), heading_line(*table.spec)});
+  return files;
+}
 
 int fail(Surroundings& surroundings, const std::string& where, std::string message, std::string hint) {
   return refuse({error("new/refused", {where, 0, 0}, std::move(message), std::move(hint))}, surroundings);
 }
 
 Diagnostics write_files(const fs::path& folder) {
-  for (const NewFile& file : first_files) {
+  for (const NewFile& file : first_files()) {
     const int reason = write_new(folder / file.name, file.text);
     if (reason != 0) return {unwritable(folder / file.name, reason)};
   }
@@ -92,8 +80,9 @@ Diagnostics fill(const fs::path& folder) {
   const ScratchPlace place(folder);
   if (place.path().empty()) return {unwritable(folder, place.reason())};
   Diagnostics faults = write_files(place.path());
+  const std::vector<NewFile> files = first_files();
   std::vector<Unfinished> moved;
-  for (auto file = first_files.rbegin(); faults.empty() && file != first_files.rend(); ++file) {
+  for (auto file = files.rbegin(); faults.empty() && file != files.rend(); ++file) {
     moved.emplace_back(folder / file->name);
     faults = move_whole(place.path() / file->name, folder / file->name);
   }

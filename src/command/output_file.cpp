@@ -5,14 +5,12 @@
 #include <filesystem>
 #include <system_error>
 
+#include "driftwarden/book/book_table.hpp"
+
 namespace driftwarden {
 
 bool is_of_the_book(const Book& book, const std::string& file) {
-  std::vector<std::string> names{"book.toml"};
-  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions, &book.files.service}) {
-    names.insert(names.end(), table->begin(), table->end());
-  }
+  const std::vector<std::string> names = files_of(book);
   std::error_code ignored;
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
     return std::filesystem::equivalent(book.folder / name, file, ignored);

@@ -7,6 +7,7 @@
 #include <iterator>
 #include <numeric>
 
+#include "driftwarden/book/book_table.hpp"
 #include "driftwarden/book/digest.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/instrument_action.hpp"
@@ -30,13 +31,8 @@ std::string text_of(const fs::path& path) {
 }
 
 std::vector<InputFile> inputs_of(const Book& book) {
-  std::vector<std::string> names{"book.toml"};
-  for (const auto* table : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions}) {
-    names.insert(names.end(), table->begin(), table->end());
-  }
   std::vector<InputFile> inputs;
-  for (const std::string& name : names) {
+  for (const std::string& name : files_of(book)) {
     const std::string text = name == "book.toml" ? book.settings_text : text_of(book.folder / name);
     inputs.push_back({name, text.size(), sha256_of(text)});
   }

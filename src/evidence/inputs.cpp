@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "driftwarden/book/book_table.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/bag_name.hpp"
 
@@ -22,9 +23,6 @@ class InputList {
                              "rename the file; under such a name it can't be packed safely"));
     }
     add(std::string(packed_book) + name, book_.folder / name);
-  }
-  void add_of_book(const std::vector<std::string>& names) {
-    for (const std::string& name : names) add_of_book(name);
   }
 
   // Once, if it is named twice.
@@ -58,11 +56,7 @@ Diagnostics packs_outside(const Settings& settings) {
 Result<std::vector<PackedInput>> inputs_of(const Book& book, const std::filesystem::path& shipped_rules) {
   InputList list(book);
   list.faults = packs_outside(book.settings);
-  list.add_of_book("book.toml");
-  for (const auto* files : {&book.files.instruments, &book.files.certificates, &book.files.samples,
-                            &book.files.readings, &book.files.decisions}) {
-    list.add_of_book(*files);
-  }
+  for (const std::string& name : files_of(book)) list.add_of_book(name);
   for (const std::string& pack : book.settings.packs) {
     if (is_own(pack)) {
       list.add(std::string(packed_book) + pack, book.folder / pack);

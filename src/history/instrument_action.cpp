@@ -115,10 +115,15 @@ class InstrumentActions {
       if (!series->forecast.crossing) continue;
       const Day earliest = day_of(series->series, series->forecast.crossing->earliest, zone_);
       if (earliest > known_.as_of + soon_days) continue;
-      add(ActionKind::adjust_soon, "Adjust it, or put another in its place, before " + date_text(earliest) + ".",
-          series->series.title + ": " + series->forecast.said);
+      add(ActionKind::adjust_soon, what_to_do_by(earliest), series->series.title + ": " + series->forecast.said);
       return;
     }
+  }
+
+  // No deadline lies before today.
+  std::string what_to_do_by(Day earliest) const {
+    if (earliest > known_.as_of) return "Adjust it, or put another in its place, before " + date_text(earliest) + ".";
+    return "It may be beyond it already: check it before it is used again, and adjust it.";
   }
 
   // Rules about it: what is known already has got another reason; what isn't is to be watched.

@@ -13,13 +13,28 @@
 namespace driftwarden {
 namespace {
 
-double clamped(double days) { return std::clamp(days, shortest_interval_days, longest_interval_days); }
-
 std::string with_unit(double value, const std::string& unit) {
   return shortest(std::round(value * 1000) / 1000) + " " + unit;
 }
 
 std::string days(double value) { return shortest(std::round(value)) + " d"; }
+
+// Never longer than what it was computed from bears: where that is shorter than is practical, it is said, and the owner
+// decides. Nor longer than `longest`.
+void advise(IntervalOpinion& opinion, double advice, const std::string& remark, double longest) {
+  opinion.advice_days = std::min(advice, longest);
+  opinion.remark = remark;
+  if (advice < shortest_interval_days)
+    opinion.remark +=
+        "; below " + days(shortest_interval_days) + ", the shortest that is practical, and not raised to it";
+  if (advice > longest) opinion.remark += "; no longer than " + days(longest);
+}
+
+// The interval in force, whatever its length.
+void advise_as_it_is(IntervalOpinion& opinion, double interval, const std::string& why) {
+  opinion.advice_days = interval;
+  opinion.remark = why + ": as it is";
+}
 
 double permissible_error(const IntervalFacts& facts) {
   if (facts.as_found == nullptr) return missing;
@@ -41,14 +56,18 @@ IntervalOpinion by_staircase(const IntervalFacts& facts, double interval) {
   if (!has_basis(facts, interval, opinion)) return opinion;
   const SeriesPoint& last = facts.as_found->points.back();
   const std::string& unit = facts.as_found->unit;
-  StaircaseDesign design;
-  design.shortest = shortest_interval_days;
-  design.longest = longest_interval_days;
-  const IntervalAdvice advice = staircase(interval, std::fabs(last.value), permissible_error(facts), design);
-  opinion.advice_days = advice.interval;
-  opinion.remark = advice.step == IntervalStep::extend ? "well inside its tolerance: longer"
-                   : advice.step == IntervalStep::keep ? "inside its tolerance: as it is"
-                                                       : "out of tolerance: shorter";
+  const IntervalAdvice advice = staircase(interval, std::fabs(last.value), permissible_error(facts), StaircaseDesign{});
+  switch (advice.step) {
+    case IntervalStep::extend:
+      advise(opinion, advice.interval, "well inside its tolerance: longer", std::max(interval, longest_interval_days));
+      break;
+    case IntervalStep::keep:
+      advise_as_it_is(opinion, interval, "inside its tolerance");
+      break;
+    case IntervalStep::reduce:
+      advise(opinion, advice.interval, "out of tolerance: shorter", longest_interval_days);
+      break;
+  }
   opinion.from = {last.from + ": " + with_unit(last.value, unit) + " as found",
                   "tolerance " + with_unit(permissible_error(facts), unit), "interval " + days(interval)};
   return opinion;
@@ -67,11 +86,12 @@ IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
   opinion.from = {std::to_string(n) + " points, " + trend->method,
                   "tolerance " + with_unit(permissible_error(facts), facts.as_found->unit)};
   if (facts.forecast->crossing) {
-    opinion.advice_days = clamped(facts.forecast->crossing->earliest - facts.forecast->last_day);
-    opinion.remark = "the earliest day on which the forecast meets the tolerance";
+    const Crossing& crossing = *facts.forecast->crossing;
+    advise(opinion, std::max(0.0, crossing.earliest - facts.forecast->last_day),
+           "the earliest day on which the forecast meets the tolerance", longest_interval_days);
+    if (crossing.earliest < facts.as_of) opinion.remark += "; that day is past: it may be beyond it already";
   } else {
-    opinion.advice_days = clamped(interval);
-    opinion.remark = facts.forecast->said + ": as it is";
+    advise_as_it_is(opinion, interval, facts.forecast->said);
   }
   return opinion;
 }
@@ -115,8 +135,7 @@ IntervalOpinion by_checks(const IntervalFacts& facts, double interval) {
   } else if (is_missing(interval)) {
     opinion.lacks.emplace_back("the interval in force: a due date or the instrument's interval");
   } else {
-    opinion.advice_days = interval;
-    opinion.remark = "the two agree: as it is";
+    advise_as_it_is(opinion, interval, "the two agree");
   }
   return opinion;
 }
@@ -148,9 +167,9 @@ IntervalOpinion by_reliability(const IntervalFacts& facts) {
                             " recalibrations of instruments of its kind; there are " + std::to_string(results.size()));
     return opinion;
   }
-  opinion.advice_days = clamped(interval_for_target(failure_rate_of(results), reliability_target));
-  opinion.remark =
-      "so that " + with_unit(100 * reliability_target, "%") + " are in tolerance still when they come back";
+  advise(opinion, interval_for_target(failure_rate_of(results), reliability_target),
+         "so that " + with_unit(100 * reliability_target, "%") + " are in tolerance still when they come back",
+         longest_interval_days);
   return opinion;
 }
 

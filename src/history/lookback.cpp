@@ -17,8 +17,7 @@ std::optional<std::int32_t> leaning_on(const Screening& supposed, Row reading) {
   if (calibrator == no_row || readings.taken[reading] == no_moment) return std::nullopt;
   if ((readings.flags[reading] & reading_is_void) != 0) return std::nullopt;
   const CalibratorKnowledge& known = supposed.basis().calibrators;
-  const Day day = local_day(readings.taken[reading], book.settings.zone);
-  const std::int32_t certificate = known.certificate(calibrator, day);
+  const std::int32_t certificate = known.certificate_of(reading);
   if (known.supposed_curve(reading, certificate) == nullptr) return std::nullopt;
   return certificate;
 }

@@ -22,9 +22,8 @@ double struck_out_flow(const Screening& screening, const SampleAssessment& figur
   for (std::uint32_t i = 0; i < set.rows.count; ++i) {
     const Row reading = figures.rows[set.rows.begin + i];
     if ((field(readings.flags, reading, std::uint8_t{0}) & reading_is_void) == 0) continue;
-    const double flow = screening.basis()
-                            .calibrators.correct(reading, set.certificate, screening.basis().practice.correction)
-                            .actual_l_min;
+    const double flow =
+        screening.basis().calibrators.correct(reading, screening.basis().practice.correction).actual_l_min;
     if (is_missing(flow)) continue;
     sum += flow;
     ++n;

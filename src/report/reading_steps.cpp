@@ -20,12 +20,12 @@ class SetWorking {
       : basis_(screening.basis()), book_(screening.book()), result_(result), set_(set) {}
 
   std::string text() {
+    const std::span<const Row> rows = result_.figures->rows_of(set_);
     if (set_.rows.calibrator != no_row) {
       calibrator();
-      for (const std::int32_t used : certificates()) certificate(used);
+      for (const std::int32_t used : basis_.calibrators.certificates_of(rows)) certificate(used);
     }
-    for (std::uint32_t i = set_.rows.begin; i < set_.rows.begin + set_.rows.count; ++i)
-      reading(result_.figures->rows[i]);
+    for (const Row row : rows) reading(row);
     figures();
     return std::move(out_);
   }
@@ -45,23 +45,6 @@ class SetWorking {
     }
     if (i.read_at != ReadAt::unknown) text += ", read at the " + std::string(to_text(i.read_at)) + " of the float";
     line(text + "   [" + book_.place_text(book_.files.instruments, i.place) + "]");
-  }
-
-  // In force on the reading's own day.
-  std::int32_t certificate_of(Row row) const {
-    const TimeZone& zone = book_.settings.zone;
-    if (local_day(set_.rows.first, zone) == local_day(set_.rows.last, zone)) return set_.certificate;
-    return basis_.calibrators.certificate(set_.rows.calibrator, local_day(book_.readings.taken[row], zone));
-  }
-
-  // Those its readings lean on: more than one where the set runs over midnight into the day of a new one.
-  std::vector<std::int32_t> certificates() const {
-    std::vector<std::int32_t> used;
-    for (std::uint32_t i = set_.rows.begin; i < set_.rows.begin + set_.rows.count; ++i) {
-      const std::int32_t next = certificate_of(result_.figures->rows[i]);
-      if (used.empty() || used.back() != next) used.push_back(next);
-    }
-    return used;
   }
 
   void certificate(std::int32_t number) {
@@ -98,7 +81,7 @@ class SetWorking {
   }
 
   void steps(Row row, double pressure_kpa) {
-    const std::int32_t certificate = certificate_of(row);
+    const std::int32_t certificate = basis_.calibrators.certificate_of(row);
     const CorrectedReading c = basis_.calibrators.correct(row, certificate, basis_.practice.correction);
     if (certificate >= 0) {
       line("    certificate  " + flow_text(c.indicated_l_min) + " / (1 + " + with_decimals(c.certificate_error, 6) +

@@ -48,6 +48,10 @@ std::string rows_used_csv(const Book& book, const RecordsUsed& used) {
   for (const Row row : used.readings) index.add_reading(row);
   for (const Row row : used.decisions)
     index.add(book.files.decisions, book.decisions[row].place, "decision", book.decisions[row].subject);
+  for (const Row row : used.services) {
+    const Service& service = book.services[row];
+    index.add(book.files.service, service.place, "service", book.instruments[service.instrument].name);
+  }
   return std::move(index.text);
 }
 

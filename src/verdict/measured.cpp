@@ -104,12 +104,8 @@ MeasureValue age_of(const SampleContext& context, const SetRows& set) {
   return {};
 }
 
-// By the certificate in force on the reading's own day, which need not be that of the set's last.
 double actual_flow(const AssessmentBasis& basis, Row reading) {
-  const Book& book = basis.book;
-  const Day day = local_day(book.readings.taken[reading], book.settings.zone);
-  const std::int32_t certificate = basis.calibrators.certificate(book.readings.calibrator[reading], day);
-  return basis.calibrators.correct(reading, certificate, basis.practice.correction).actual_l_min;
+  return basis.calibrators.correct(reading, basis.practice.correction).actual_l_min;
 }
 
 MeasureValue volume_uncertainty(const SampleContext& context) {

@@ -45,9 +45,11 @@ class Records {
   MeasureValue every_certificate(IsSo is_so) const {
     std::size_t count = 0;
     for (const ReadingSet& set : figures_.sets) {
-      if (set.certificate < 0) continue;
-      if (!is_so(lacks_of(book_.certificates[static_cast<std::size_t>(set.certificate)]))) return yes_no_value(false);
-      ++count;
+      for (const std::int32_t used : basis_.calibrators.certificates_of(figures_.rows_of(set))) {
+        if (used < 0) continue;
+        if (!is_so(lacks_of(book_.certificates[static_cast<std::size_t>(used)]))) return yes_no_value(false);
+        ++count;
+      }
     }
     return count == 0 ? MeasureValue{} : yes_no_value(true);
   }

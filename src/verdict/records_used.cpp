@@ -27,7 +27,9 @@ void RecordsUsed::note(const Screening& screening, const SampleResult& result) {
   if (pump != no_row) instruments.insert(pump);
   for (const ReadingSet& set : figures.sets) {
     if (set.rows.calibrator != no_row) instruments.insert(set.rows.calibrator);
-    if (set.certificate >= 0) certificates.insert(static_cast<Row>(set.certificate));
+    for (const std::int32_t used : screening.basis().calibrators.certificates_of(figures.rows_of(set))) {
+      if (used >= 0) certificates.insert(static_cast<Row>(used));
+    }
   }
   if (figures.kind == SampleKind::sample && is_missing(result.budget.about(BudgetFigure::volume).expanded))
     without_uncertainty.push_back(figures.sample);
@@ -48,6 +50,9 @@ void RecordsUsed::follow(const Screening& screening) {
   for (const Row sample : samples) names.insert(book.samples.name[sample]);
   for (Row row = 0; row < book.decisions.size(); ++row) {
     if (names.count(book.decisions[row].subject) > 0) decisions.insert(row);
+  }
+  for (Row row = 0; row < book.services.size(); ++row) {
+    if (instruments.count(book.services[row].instrument) > 0) services.insert(row);
   }
 }
 

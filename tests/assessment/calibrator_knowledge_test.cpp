@@ -47,6 +47,22 @@ TEST(CalibratorKnowledge, CertificateInForceIsTheNewestOnOrBeforeTheDay) {
   EXPECT_EQ(name_on(day_from({2026, 1, 4})), "");
 }
 
+TEST(CalibratorKnowledge, AReadingLeansOnTheCertificateOfItsOwnDay) {
+  BookText text = two_certificates();
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-06-30T23:59,pre,S1,V1,2.04\n2026-07-01T00:00,pre,S1,V1,2.04\n2026-07-01T00:01,pre,S1,V9,2.04\n"
+      "2026-07-01T00:02,pre,S1,nobody,2.04\n";
+  const Book book = book_of(text);
+  const CalibratorKnowledge knowledge(book);
+  EXPECT_EQ(knowledge.certificate_of(0), 0);
+  EXPECT_EQ(knowledge.certificate_of(1), 1);
+  EXPECT_EQ(knowledge.certificate_of(2), -1);
+  EXPECT_EQ(knowledge.certificate_of(3), -1);
+  const std::vector<Row> rows{0, 0, 1, 2, 1, 3};
+  EXPECT_EQ(knowledge.certificates_of(rows), (std::vector<std::int32_t>{0, 1, -1}));
+}
+
 TEST(CalibratorKnowledge, HasTheErrorsOfEachCertificateAndNoneWithoutOne) {
   const Book book = book_of(two_certificates());
   const CalibratorKnowledge knowledge(book);

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "command/package_folder.hpp"
+#include "driftwarden/book/book_table.hpp"
 #include "support/project_folder.hpp"
 
 namespace driftwarden::evidence_test {
@@ -81,11 +82,14 @@ TEST(Evidence, KeepsTheInputsByteForByte) {
   text.samples =
       "\xEF\xBB\xBF"
       "sample,pump,started,stopped,odd column\r\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,x\r\n";
+  text.decisions = "decided,by,subject,rule,ruling,reason\n";
+  text.service = "serviced,instrument,what\n2026-09-01T08:00,P1,cleaned\n";
   const BookFolder book(text);
   const PackageFolder folder;
   call({"evidence", book.path(), "--out", folder.path("bag")});
-  for (const char* file :
-       {"book.toml", "own.toml", "samples.csv", "readings.csv", "instruments.csv", "certificates.csv"})
+  std::vector<std::string> files{"book.toml", "own.toml"};
+  for (const BookTable& table : book_tables()) files.push_back(table.file());
+  for (const std::string& file : files)
     EXPECT_EQ(folder.text(std::string("bag/data/book/") + file), text_of_file(book.file(file))) << file;
 }
 

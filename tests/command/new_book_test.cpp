@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden::new_book_test {
 namespace {
@@ -24,10 +25,13 @@ TEST(NewBook, HasEveryTable) {
   const ScratchFolder scratch;
   const fs::path folder = scratch.path() / "a" / "b";
   EXPECT_EQ(call({"new", folder.string()}).status, 0);
-  for (const char* file :
-       {"book.toml", "instruments.csv", "certificates.csv", "samples.csv", "readings.csv", "decisions.csv"}) {
-    EXPECT_TRUE(fs::exists(folder / file)) << file;
+  EXPECT_TRUE(fs::exists(folder / "book.toml"));
+  for (const BookTable& table : book_tables()) {
+    EXPECT_EQ(text_of_file((folder / table.file()).string()), heading_line(*table.spec));
   }
+  EXPECT_NE(text_of_file((folder / "instruments.csv").string()).find(",resolution [L/min],interval [d],"),
+            std::string::npos);
+  EXPECT_NE(text_of_file((folder / "certificates.csv").string()).find(",expanded uncertainty [%],"), std::string::npos);
 }
 
 TEST(NewBook, MayBeMadeInAnEmptyFolder) {

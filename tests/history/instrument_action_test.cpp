@@ -60,6 +60,32 @@ TEST(InstrumentAction, OfAPumpBeyondItsDriftIsToTakeItOut) {
   EXPECT_EQ(book.review().actions[0].why[0].said, "Drift per use -2.5 % on 2026-09-21, beyond its tolerance of -2 %");
 }
 
+// Seven monthly calibrations, the last on 2026-07-06; the band's early edge meets the tolerance 23.16 days later, the
+// line 30.1 (as in the test of the interval advice).
+BookText growing_error() {
+  std::string rows;
+  const std::vector<std::string> found{"2.0060", "2.0079", "2.0101", "2.0119", "2.0141", "2.0159", "2.0180"};
+  for (std::size_t month = 1; month <= found.size(); ++month) {
+    const std::string start = "2026-0" + std::to_string(month) + "-06";
+    rows += "C" + start + ",V1," + start + ",2027-01-06,1,2,2," + found[month - 1] + ",\n";
+  }
+  return certified(rows);
+}
+
+TEST(InstrumentAction, HasNoDeadlineBeforeToday) {
+  const auto what = [](const std::string& as_of) {
+    const ReviewedBook book(growing_error(), {}, as_of);
+    for (const ReviewAction& action : book.review().actions) {
+      if (action.kind == ActionKind::adjust_soon) return action.what;
+    }
+    return std::string();
+  };
+  EXPECT_EQ(what("2026-07-28"), "Adjust it, or put another in its place, before 2026-07-29.");
+  const std::string beyond = "It may be beyond it already: check it before it is used again, and adjust it.";
+  EXPECT_EQ(what("2026-07-29"), beyond);
+  EXPECT_EQ(what("2026-11-16"), beyond);
+}
+
 TEST(InstrumentAction, OfAPumpOutOfServiceIsNone) {
   BookText text;
   text.instruments =

@@ -69,6 +69,38 @@ TEST(Staircase, ShortensBeyondTheTolerance) {
   EXPECT_EQ(opinions(text)[0].remark, "out of tolerance: shorter");
 }
 
+std::string monthly(const std::string& found, const std::string& due = "2026-02-05") {
+  return std::string(heading) + "C1,V1,2026-01-06," + due + ",2,2," + found + ",2.00,1\n";
+}
+
+// A 30-day instrument: 30 × 1.25, 30, 30 × 0.6.
+TEST(Staircase, IsNeverLengthenedToWhatIsPractical) {
+  const auto opinion = [](const std::string& found) {
+    BookText text;
+    text.certificates = monthly(found);
+    return opinions(text)[0];
+  };
+  const std::string floor = "; below 90 d, the shortest that is practical, and not raised to it";
+  EXPECT_NEAR(opinion("2.010").advice_days, 37.5, 1e-9);
+  EXPECT_EQ(opinion("2.010").remark, "well inside its tolerance: longer" + floor);
+  EXPECT_EQ(opinion("2.018").advice_days, 30);
+  EXPECT_EQ(opinion("2.018").remark, "inside its tolerance: as it is");
+  EXPECT_NEAR(opinion("2.030").advice_days, 18, 1e-9);
+  EXPECT_EQ(opinion("2.030").remark, "out of tolerance: shorter" + floor);
+}
+
+// Three years: as it is stays so, also where that is longer than the longest that is advised.
+TEST(Staircase, PrintsAsItIsAsItIs) {
+  BookText text;
+  text.certificates = monthly("2.018", "2029-01-06");
+  EXPECT_EQ(opinions(text)[0].advice_days, 1096);
+  text.certificates = monthly("2.010", "2029-01-06");
+  EXPECT_EQ(opinions(text)[0].advice_days, 1096);
+  EXPECT_EQ(opinions(text)[0].remark, "well inside its tolerance: longer; no longer than 1096 d");
+  text.certificates = monthly("2.010", "2027-12-27");  // 720 d
+  EXPECT_EQ(opinions(text)[0].advice_days, longest_interval_days);
+}
+
 TEST(ControlChartAdvice, NeedsFivePoints) {
   BookText text;
   text.certificates = heading + certificate(2025, "2.01") + certificate(2026, "2.01");
@@ -99,7 +131,29 @@ TEST(ControlChartAdvice, FollowsTheEarlyEdgeWhereTheLineLiesBeyondReach) {
     text.certificates += "C" + found + ",V1," + dates + ",2,2," + found + ",,2\n";
   const IntervalOpinion opinion = opinions(text, 300)[1];
   EXPECT_NEAR(opinion.advice_days, 163.417, 1e-3);
-  EXPECT_EQ(opinion.remark, "the earliest day on which the forecast meets the tolerance");
+  EXPECT_EQ(opinion.remark,
+            "the earliest day on which the forecast meets the tolerance; that day is past: it may be beyond it already");
+}
+
+// Invented: seven monthly calibrations whose error grows by 0.1 % a month to 0.9 % of a tolerance of 1 %. By least
+// squares and Student's t (computed with SciPy 1.10.1) the line meets the tolerance 30.1 days after the last, the edge
+// of the band of one more result (95 %) 23.160998 days after it.
+TEST(ControlChartAdvice, IsNeverLengthenedToWhatIsPractical) {
+  BookText text;
+  text.certificates = heading;
+  const std::vector<std::string> found{"2.0060", "2.0079", "2.0101", "2.0119", "2.0141", "2.0159", "2.0180"};
+  for (int month = 1; month <= 7; ++month) {
+    const std::string start = "2026-0" + std::to_string(month) + "-06";
+    const std::string due = "2026-0" + std::to_string(month + 1) + "-06";
+    const std::string reading = found[static_cast<std::size_t>(month - 1)];
+    text.certificates += "C" + start + ",V1," + start + "," + due + ",2,2," + reading + ",,1\n";
+  }
+  const IntervalOpinion opinion = opinions(text, 30)[1];
+  EXPECT_NEAR(opinion.advice_days, 23.160998, 1e-3);
+  EXPECT_EQ(
+      opinion.remark,
+      "the earliest day on which the forecast meets the tolerance; below 90 d, the shortest that is practical, and "
+      "not raised to it; that day is past: it may be beyond it already");
 }
 
 TEST(InServiceCheck, NeedsUncertaintiesOnBothSides) { EXPECT_FALSE(opinions({})[3].lacks.empty()); }

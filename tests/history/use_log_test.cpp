@@ -70,6 +70,24 @@ TEST(UseLog, ShowsASetThatWasStruckOut) {
   EXPECT_EQ(log.checks[0].n, 2U);
 }
 
+// Read before midnight under a certificate that shows 10 % too much, and after it under one without an error.
+TEST(UseLog, TakesTheCertificateOfEachReadingWhateverTheSetsOther) {
+  BookText text;
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "old,V1,2026-01-05,2,2,2.2\n"
+      "new,V1,2026-09-21,2,2,2\n";
+  const auto flow = [&text](const std::string& struck_out) {
+    text.readings = "taken,stage,sample,calibrator,reading [L/min],void,note\n2026-09-20T23:58,pre,S1,V1,2.2," +
+                    struck_out + "\n2026-09-21T00:01,pre,S1,V1,2.1," + struck_out +
+                    "\n2026-09-21T16:10,post,S1,V1,1.950,,\n";
+    const JudgedBook book(text);
+    return use_log_of(book.screening(), in_october).checks.at(0).flow_l_min;
+  };
+  EXPECT_NEAR(flow(","), 2.05, 1e-12);
+  EXPECT_NEAR(flow("yes,leak"), 2.05, 1e-12);
+}
+
 TEST(UseLog, TakesTolerancesFromTheRulesOfThePumpsLastSample) {
   const RulesText rules{
       {{Subject::sample, "drift", "within", {"5 %"}}, {Subject::sample, "pre.deviation", "within", {"4 %"}}}};

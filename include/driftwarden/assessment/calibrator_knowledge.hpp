@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <vector>
@@ -21,6 +22,11 @@ class CalibratorKnowledge {
 
   // The certificate in force: its place in the book's certificates, or -1.
   std::int32_t certificate(Row calibrator, Day on) const { return history_.index_in_force(calibrator, on); }
+  // The one a reading leans on: that in force for its calibrator on the reading's own day; or -1.
+  std::int32_t certificate_of(Row reading) const;
+  // Those that some readings lean on, each once: more than one where a set runs over midnight into the first day of a
+  // new one. Readings whose calibrator nobody knows are passed over.
+  std::vector<std::int32_t> certificates_of(std::span<const Row> readings) const;
   std::span<const ErrorPoint> curve(std::int32_t certificate) const;
   // The errors that the reading is corrected by: supposed ones, or those of the certificate.
   std::span<const ErrorPoint> curve_for(Row reading, std::int32_t certificate) const;
@@ -41,6 +47,10 @@ class CalibratorKnowledge {
   std::optional<double> site_pressure_kpa() const { return site_pressure_kpa_; }
 
   CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
+  // By the certificate it leans on.
+  CorrectedReading correct(Row reading, const CorrectionPractice& practice) const {
+    return correct(reading, certificate_of(reading), practice);
+  }
   // The temperature a calibrator's scale holds at: its own, else that of the certificate.
   std::optional<Temperature> scale_temperature(Row calibrator, std::int32_t certificate) const;
   // Station pressure of a reading, kPa: its own, or the site's by altitude (then `is_from_altitude`), or NaN.

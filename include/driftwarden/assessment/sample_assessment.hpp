@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "driftwarden/assessment/bracket.hpp"
@@ -45,6 +46,9 @@ struct SampleAssessment {
   const ReadingSet* pre_set() const { return pre < 0 ? nullptr : &sets[static_cast<std::size_t>(pre)]; }
   const ReadingSet* post_set() const { return post < 0 ? nullptr : &sets[static_cast<std::size_t>(post)]; }
   std::size_t field_count() const;
+  std::span<const Row> rows_of(const ReadingSet& set) const {
+    return std::span<const Row>(rows).subspan(set.rows.begin, set.rows.count);
+  }
 };
 
 // Facts about samplers that assessing needs, by the text number of the sampler's name.

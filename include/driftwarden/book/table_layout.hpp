@@ -28,6 +28,7 @@ struct FieldSpec {
   double least = -std::numeric_limits<double>::infinity();  // plausible figures, in the inside unit
   double most = std::numeric_limits<double>::infinity();
   std::span<const Dimension> or_dimensions = {};  // others it may be written in
+  std::string_view usual_unit = {};               // where it is not the one customary for the dimension
 };
 
 // A kind of file in a book, and what its columns are called. Field numbers are positions in `fields`.
@@ -59,6 +60,9 @@ struct Heading {
   std::optional<std::string> unit;
 };
 Heading split_heading(std::string_view text);
+
+// A field's heading as one would write it, "reading [L/min]".
+std::string heading_of(const FieldSpec& field);
 
 // Headings match without regard to case, blanks, hyphens and underscores.
 std::string heading_key(std::string_view name);

@@ -15,11 +15,13 @@ struct RecordsUsed {
   std::set<Row> samples;
   std::set<Row> readings;
   std::set<Row> decisions;
+  std::set<Row> services;                // of the instruments
   std::vector<Row> without_uncertainty;  // samples whose volume has no stated uncertainty
 
   // One sample more.
   void note(const Screening& screening, const SampleResult& result);
-  // And the standards that the calibrators were compared with, as far as the book has them; decisions, too.
+  // And the standards that the calibrators were compared with, as far as the book has them; decisions and services,
+  // too.
   void follow(const Screening& screening);
 };
 

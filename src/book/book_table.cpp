@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/book/book_table.hpp"
+
+#include <array>
+
+#include "book/table_files.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::array<BookTable, 6> tables{{
+    {&instruments_spec, &BookFiles::instruments, true, read_instruments},
+    {&certificates_spec, &BookFiles::certificates, false, read_certificates},
+    {&samples_spec, &BookFiles::samples, true, read_samples},
+    {&readings_spec, &BookFiles::readings, true, read_readings},
+    {&decisions_spec, &BookFiles::decisions, false, read_decisions},
+    {&service_spec, &BookFiles::service, false, read_service},
+}};
+
+}  // namespace
+
+std::span<const BookTable> book_tables() { return tables; }
+
+std::string heading_line(const TableSpec& spec) {
+  std::string line;
+  for (const FieldSpec& field : spec.fields) line += (line.empty() ? "" : ",") + heading_of(field);
+  return line + '\n';
+}
+
+std::vector<std::string> files_of(const Book& book) {
+  std::vector<std::string> names{"book.toml"};
+  for (const BookTable& table : tables) {
+    const std::vector<std::string>& files = book.files.*table.files;
+    names.insert(names.end(), files.begin(), files.end());
+  }
+  return names;
+}
+
+}  // namespace driftwarden
