@@ -7,9 +7,7 @@
 namespace driftwarden {
 namespace {
 
-double indication_of(const CertificatePoint& point) {
-  return point.as_left_l_min ? *point.as_left_l_min : point.as_found_l_min.value_or(missing);
-}
+double indication_of(const CertificatePoint& point) { return point.in_use_l_min().value_or(missing); }
 
 double relative_uncertainty(const Certificate& certificate, const CertificatePoint& point) {
   return standard_uncertainty_l_min(certificate, point) / point.reference_l_min;
@@ -49,8 +47,8 @@ CertificateUncertainty certificate_uncertainty(const AssessmentBasis& basis, con
   result.standard = (1 - share) * relative_uncertainty(certificate, *next.below) +
                     share * relative_uncertainty(certificate, *next.above);
   // A curve through two points may bow between them, most in the middle; half the points' difference is allowed there.
-  const double error_below = indication_of(*next.below) / next.below->reference_l_min;
-  const double error_above = indication_of(*next.above) / next.above->reference_l_min;
+  const double error_below = indication_of(*next.below) / next.below->reference_in_use_l_min();
+  const double error_above = indication_of(*next.above) / next.above->reference_in_use_l_min();
   result.interpolation_half_width = 4 * share * (1 - share) * std::abs(error_above - error_below) / 2;
   return result;
 }

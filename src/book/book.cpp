@@ -5,6 +5,7 @@
 #include <map>
 #include <system_error>
 
+#include "book/book_folder.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/book/book_table.hpp"
 
@@ -13,45 +14,42 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// Also those that some systems write in capitals.
-bool is_table_file(const fs::path& path) {
-  const std::string ending = path.extension().string();
-  constexpr std::string_view wanted = ".csv";
-  return std::equal(ending.begin(), ending.end(), wanted.begin(), wanted.end(),
-                    [](char a, char b) { return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b; });
+// The beginning of a file with the whole of its heading line.
+std::string_view with_heading_line(const PiecedFile& file) {
+  const std::string_view head = file.head();
+  if (head.size() == file.size()) return head;
+  const std::size_t mark = head.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
+  CsvScanner line(head.substr(mark), separator_of(head.substr(mark)));
+  line.next();
+  return line.position() < head.data() + head.size() ? head : file.bytes();
 }
 
-// "readings.csv" and "readings/*.csv", in order of name, as named from the book's folder.
-std::vector<std::string> names_of_files(const fs::path& folder, const std::string& table) {
-  std::vector<std::string> names;
-  std::error_code fault;
-  // A link that leads nowhere is a file that can't be read, not no file.
-  if (fs::exists(fs::symlink_status(folder / (table + ".csv"), fault))) names.push_back(table + ".csv");
-  if (!fs::is_directory(folder / table, fault)) return names;
-  std::vector<std::string> inside;
-  fs::directory_iterator entry(folder / table, fault);
-  for (; !fault && entry != fs::directory_iterator(); entry.increment(fault)) {
-    if (is_table_file(entry->path())) inside.push_back(table + "/" + entry->path().filename().string());
-  }
-  // Opening the folder as a file will tell why it can't be read.
-  if (fault) inside.push_back(table);
-  std::sort(inside.begin(), inside.end());
-  names.insert(names.end(), inside.begin(), inside.end());
-  return names;
+// How a file has changed since its stamp was taken, before it is read. Behind its end it may have grown.
+std::optional<Diagnostic> change_before_reading(const fs::path& path, const std::string& name, const FileStamp& stamp) {
+  const std::optional<FileStamp> now = stamp_of(path);
+  if (!now) return file_changed(name, "it is gone");
+  if (now->size < stamp.size) return file_changed(name, "it became shorter");
+  if (now->size == stamp.size && *now != stamp) return file_changed(name, "it was written to");
+  return std::nullopt;
 }
 
-// A file, opened, with its heading line understood; else nothing, and in `problems` why.
+// A file, opened, with its heading line understood; else nothing, and in `problems` why, or among the changes.
 std::optional<TableFile> open_file(const std::string& name, std::uint32_t number, const TableSpec& spec,
                                    const BookInHand& hand, Diagnostics& problems) {
-  Result<MappedFile> bytes = MappedFile::open(hand.book.folder / name, name);
-  if (!bytes) {
-    problems = bytes.faults();
-    return std::nullopt;
-  }
+  const fs::path path = hand.book.folder / name;
+  const auto known = hand.stamps.find(name);
+  const FileStamp stamp = known == hand.stamps.end() ? FileStamp{} : known->second;
+  std::optional<Diagnostic> change =
+      known == hand.stamps.end() ? std::nullopt : change_before_reading(path, name, stamp);
+  Result<PiecedFile> file = PiecedFile::open(path, name, stamp);
+  if (file && known == hand.stamps.end()) change = file_changed(name, "it was not there before");
+  if (change) hand.changes.push_back(*change);
+  if (!file) problems = file.faults();
+  if (change || !file) return std::nullopt;
   const HeadingMap& owners = owners_headings(hand.book.settings, spec.table);
-  std::optional<TableLayout> layout = read_layout(bytes->bytes(), name, spec, owners, problems);
+  std::optional<TableLayout> layout = read_layout(with_heading_line(*file), name, spec, owners, problems);
   if (!layout) return std::nullopt;
-  return TableFile{name, number, *std::move(bytes), *std::move(layout)};
+  return TableFile{name, number, *std::move(file), *std::move(layout)};
 }
 
 std::vector<TableFile> open_files(const std::vector<std::string>& names, const TableSpec& spec,
@@ -78,13 +76,35 @@ void report_missing(const BookTable& table, const BookInHand& hand) {
                                                        "add it; 'driftwarden new' shows its columns")));
 }
 
+// Notes that files have been read to their end, and what became of them meanwhile.
+void note_seen(const std::vector<TableFile>& files, const BookInHand& hand) {
+  for (const TableFile& file : files) {
+    const Result<SeenFile> seen = file.bytes.seen();
+    const std::optional<Diagnostic> change = seen ? change_of(hand.book.folder, *seen) : seen.faults().front();
+    if (change && change->severity == Severity::error) {
+      hand.changes.push_back(*change);
+    } else {
+      hand.book.seen.push_back(*seen);
+      if (change) hand.problems.add(*change);
+    }
+  }
+}
+
 void read_tables(const BookInHand& hand) {
   for (const BookTable& table : book_tables()) {
-    const std::vector<std::string>& files = hand.book.files.*table.files;
-    if (table.is_required && files.empty()) report_missing(table, hand);
-    table.read(open_files(files, *table.spec, hand), hand);
+    const std::vector<std::string>& names = hand.book.files.*table.files;
+    if (table.is_required && names.empty()) report_missing(table, hand);
+    const std::vector<TableFile> files = open_files(names, *table.spec, hand);
+    table.read(files, hand);
+    note_seen(files, hand);
   }
   hand.book.lost_readings = hand.lost[readings_spec.table];
+}
+
+const SeenFile* seen_by_name(const Book& book, const std::string& name) {
+  const auto found =
+      std::find_if(book.seen.begin(), book.seen.end(), [&](const SeenFile& it) { return it.name == name; });
+  return found == book.seen.end() ? nullptr : &*found;
 }
 
 // Puts the problems in order and gives the records the new numbers.
@@ -119,7 +139,8 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
                  fs::exists(folder, ignored) ? "this is a file and not a folder" : "there is no such folder",
                  "name the folder that holds book.toml");
   }
-  Result<MappedFile> text = MappedFile::open(folder / "book.toml", "book.toml");
+  const std::optional<FileStamp> stamp = stamp_of(folder / "book.toml");
+  const Result<MappedFile> text = MappedFile::open(folder / "book.toml", "book.toml");
   if (!text) {
     return error("book/no-settings", {(folder / "book.toml").string(), 0, 0},
                  "the folder has no book.toml that can be read", "'driftwarden new' writes a sound one");
@@ -130,13 +151,30 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
   book.folder = folder;
   book.settings_text = text->bytes();
   book.settings = *std::move(settings);
-  for (const BookTable& table : book_tables()) book.files.*table.files = names_of_files(folder, table.name());
+  book.seen.push_back({"book.toml", stamp.value_or(FileStamp{}), print_of(text->bytes())});
+  BookFolder found = look_into(folder, book.settings);
+  book.files = std::move(found.files);
   ProblemList problems;
+  problems.add(found.not_read);
   SharedTexts texts(book.texts);
   std::map<std::string_view, ProblemNumber> lost;
-  read_tables({book, problems, texts, std::max(threads, 1U), lost, advance});
+  Diagnostics changes;
+  read_tables({book, problems, texts, std::max(threads, 1U), lost, advance, found.stamps, changes});
+  if (change_of(folder, book.seen.front())) changes.push_back(file_changed("book.toml", "it was written to"));
+  if (!changes.empty()) return changes;
   settle_problems(book, problems);
   return book;
+}
+
+bool was_read(const Book& book, const std::string& name) { return seen_by_name(book, name) != nullptr; }
+
+Result<MappedFile> read_again(const Book& book, const std::string& name) {
+  const SeenFile* seen = seen_by_name(book, name);
+  Result<MappedFile> file = MappedFile::open(book.folder / name, name);
+  if (!file || seen == nullptr) return file;
+  file->keep_first(static_cast<std::size_t>(seen->stamp.size));
+  if (print_of(file->bytes()) == seen->print) return file;
+  return file_changed(name, "other bytes stand in it than were read");
 }
 
 }  // namespace driftwarden

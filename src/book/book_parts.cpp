@@ -69,7 +69,7 @@ class RowDealer {
   Diagnostics deal(const std::vector<std::string>& files) {
     std::size_t row = 0;
     for (const std::string& name : files) {
-      Result<MappedFile> file = MappedFile::open(book_.folder / name, name);
+      const Result<MappedFile> file = read_again(book_, name);
       if (!file) return file.faults();
       Diagnostics faults;
       const auto layout = read_layout(file->bytes(), name, spec_, owners_headings(book_.settings, spec_.table), faults);
@@ -89,7 +89,8 @@ class RowDealer {
       *outs.back() << file.bytes().substr(0, layout.rows_begin);
     }
     CsvScanner scanner(file.bytes().substr(layout.rows_begin), layout.separator);
-    while (scanner.next()) {
+    // The bytes are those that were read: there are no more rows than parts were told for.
+    while (row < part_of_row_.size() && scanner.next()) {
       if (scanner.is_blank()) continue;
       OutputStream& out = *outs[part_of_row_[row++]];
       out.write(scanner.row_begin(), scanner.position() - scanner.row_begin());
@@ -151,7 +152,7 @@ Diagnostics copy_common_files(const Book& book, const fs::path& part) {
                     "the rule pack " + in_quotes(name) + " lies outside of the book",
                     "copy it into the book's folder, or name it by its whole path")};
     }
-    const Result<MappedFile> file = MappedFile::open(book.folder / name, name);
+    const Result<MappedFile> file = read_again(book, name);
     if (!file) return file.faults();
     const int reason = write_new(part / name, file->bytes());
     if (reason != 0) return {unwritable(part / name, reason)};

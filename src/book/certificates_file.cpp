@@ -4,6 +4,7 @@
 #include <map>
 #include <unordered_map>
 
+#include "book/certificate_points.hpp"
 #include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/quantity/limit.hpp"
@@ -26,14 +27,15 @@ enum Field : int {
   as_left,
   expanded_uncertainty,
   coverage_factor,
-  tolerance
+  tolerance,
+  reference_as_found
 };
 using D = Dimension;
 // A thermometer's points are temperatures, a barometer's are pressures.
 constexpr std::array<D, 2> conditions{D::temperature, D::pressure};
 constexpr std::array<D, 3> uncertainties{D::ratio, D::temperature_difference, D::pressure};
 constexpr std::array<D, 2> tolerances{D::temperature_difference, D::pressure};
-constexpr std::array<FieldSpec, 15> fields{{
+constexpr std::array<FieldSpec, 16> fields{{
     {"certificate", CellType::text, D::count, true},
     {"instrument", CellType::text, D::count, true},
     {"calibrated", CellType::date, D::count, true},
@@ -49,6 +51,7 @@ constexpr std::array<FieldSpec, 15> fields{{
     {"expanded uncertainty", CellType::quantity, D::flow, false, 0, 1e5, uncertainties, "%"},
     {"coverage factor", CellType::number, D::count, false, 1, 10},
     {"tolerance", CellType::quantity, D::ratio, false, 0, 1, tolerances},
+    {"reference as found", CellType::quantity, D::flow, false, 0, 1e5, conditions},
 }};
 
 std::optional<double> optional(double figure) {
@@ -71,7 +74,7 @@ D dimension_of_difference(D points) { return points == D::temperature ? D::tempe
 // The column of a file whose unit does not go with that of the nominal figure.
 std::optional<Field> odd_column(const TableLayout& layout) {
   const D points = dimension_of(layout, nominal);
-  for (const Field field : {reference, as_found, as_left}) {
+  for (const Field field : {reference, reference_as_found, as_found, as_left}) {
     if (layout.has(field) && dimension_of(layout, field) != points) return field;
   }
   const D difference = dimension_of_difference(points);
@@ -137,14 +140,32 @@ void note_same_days(const BookInHand& hand) {
   }
 }
 
+// What a report states before and after an adjustment in two parts, each with rows of its own.
+void join_parts(const BookInHand& hand) {
+  for (Certificate& certificate : hand.book.certificates) {
+    const std::optional<RowPlace> first = join_found_and_left(certificate);
+    if (!first) continue;
+    hand.problems.add(
+        remark("certificate/found-apart", {hand.book.files.certificates[first->file], first->line, 0},
+               "the certificate " + in_quotes(certificate.name) +
+                   " has as found and as left in rows apart; what was as found only tells how it was, and "
+                   "corrects no reading",
+               "one row a point says it, with 'reference as found' where that was another"));
+  }
+}
+
+void fail_without_flow(RowReader& row, Field field) {
+  row.fail(field, "certificate/no-flow", "a reference flow of 0 gives no relative error", "leave the point out");
+}
+
 CertificatePoint read_point(RowReader& row, const TableLayout& layout, RowPlace place) {
   CertificatePoint point;
   point.place = place;
   point.nominal_l_min = row.quantity(nominal);
   point.reference_l_min = row.quantity(reference);
-  if (point.reference_l_min == 0) {
-    row.fail(reference, "certificate/no-flow", "a reference flow of 0 gives no relative error", "leave the point out");
-  }
+  if (point.reference_l_min == 0) fail_without_flow(row, reference);
+  point.reference_as_found_l_min = optional(row.quantity(reference_as_found));
+  if (point.reference_as_found_l_min == 0) fail_without_flow(row, reference_as_found);
   point.as_found_l_min = optional(row.quantity(as_found));
   point.as_left_l_min = optional(row.quantity(as_left));
   point.expanded_uncertainty_l_min = optional(row.quantity(expanded_uncertainty));
@@ -154,10 +175,12 @@ CertificatePoint read_point(RowReader& row, const TableLayout& layout, RowPlace 
   return point;
 }
 
-ConditionPoint read_condition_point(RowReader& row, const TableLayout& layout) {
+ConditionPoint read_condition_point(RowReader& row, const TableLayout& layout, RowPlace place) {
   ConditionPoint point;
+  point.place = place;
   point.nominal = row.quantity(nominal);
   point.reference = row.quantity(reference);
+  point.reference_as_found = optional(row.quantity(reference_as_found));
   point.as_found = optional(row.quantity(as_found));
   point.as_left = optional(row.quantity(as_left));
   point.expanded_uncertainty = optional(row.quantity(expanded_uncertainty));
@@ -198,7 +221,7 @@ class CertificateRows {
     CertificatePoint point;
     ConditionPoint condition;
     if (is_of_flow) point = read_point(reader_, file_.layout, place);
-    if (!is_of_flow) condition = read_condition_point(reader_, file_.layout);
+    if (!is_of_flow) condition = read_condition_point(reader_, file_.layout, place);
     Certificate& whole = certificate_of(std::move(head));
     if (whole.problem == no_problem) whole.problem = reader_.problem();
     if (is_of_flow) whole.points.push_back(point);
@@ -318,6 +341,7 @@ void read_certificates(const std::vector<TableFile>& files, const BookInHand& ha
     RowPlaces unused;
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
   }
+  join_parts(hand);
   note_same_days(hand);
   doubt_all_calibrators(hand);
   doubt_calibrators_without_certificate(hand.book);

@@ -41,7 +41,9 @@ struct Seen {
 
 Seen first_numbers(const TableFile& file, std::size_t column, char decimal_sign) {
   Seen seen;
-  CsvScanner scanner(file.bytes.bytes().substr(file.layout.rows_begin), file.layout.separator);
+  const std::string_view head = file.bytes.head();
+  if (head.size() <= file.layout.rows_begin) return seen;
+  CsvScanner scanner(head.substr(file.layout.rows_begin), file.layout.separator);
   for (std::size_t row = 0; row < rows_looked_at && scanner.next(); ++row) {
     if (column >= scanner.cell_count()) continue;
     const std::string_view written = trimmed(scanner.cells()[column].text);

@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/file_name.hpp"
 
+#include "book/plain_text.hpp"
+
 namespace driftwarden {
 namespace {
 
 constexpr std::size_t longest_stem = 100;
-
-std::string in_small_letters(std::string text) {
-  for (char& c : text) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return text;
-}
 
 }  // namespace
 

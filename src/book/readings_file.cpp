@@ -78,21 +78,25 @@ class ReadingRows {
     if (has_sample_) table_.sample[row] = of_sample;
     if (has_pump_) table_.pump[row] = of_pump;
     table_.calibrator[row] = read_calibrator();
-    read_quantity(table_.indicated_l_min, row, reading);
+    const std::uint8_t is_void = read_void();
+    read_indicated(row, is_void != 0);
     if (has_temperature_) read_condition(table_.temperature_k, row, temperature, last_temperature_);
     if (has_pressure_) read_condition(table_.pressure_kpa, row, pressure, last_pressure_);
     if (has_humidity_) read_condition(table_.humidity, row, humidity, last_humidity_);
     if (has_words_) read_words(row);
-    table_.flags[row] = read_void();
+    table_.flags[row] = is_void;
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
   }
 
   UnknownSamples& unknown_samples() { return unknown_samples_; }
+  // Of the block that was read before.
+  void forget_texts() { last_temperature_ = last_pressure_ = last_humidity_ = {}; }
 
  private:
-  [[gnu::always_inline]] void read_quantity(DecimalColumn& column, Row row, int field) {
-    const RowReader::Quantity quantity = row_.quantity_as_written(field);
-    column.put(row, quantity.inside, quantity.written);
+  // A display that was blank, or beyond its range, gives no figure; struck out, it needs none.
+  [[gnu::always_inline]] void read_indicated(Row row, bool is_void) {
+    const RowReader::Quantity quantity = is_void ? row_.quantity_if_any(reading) : row_.quantity_as_written(reading);
+    table_.indicated_l_min.put(row, quantity.inside, quantity.written);
   }
 
   // A number as it was written in the row before.

@@ -121,6 +121,20 @@ RowReader::Quantity RowReader::quantity_from_copy(int field, std::string_view wr
   return quantity_from(field, written, number_from(with_point));
 }
 
+RowReader::Quantity RowReader::quantity_if_any(int field) const {
+  const Cell* raw = raw_cell(field);
+  if (raw == nullptr) return {};
+  std::string written(trimmed(raw->text));
+  if (context_.decimal != '.') {
+    if (written.find('.') != std::string::npos) return {};
+    std::replace(written.begin(), written.end(), context_.decimal, '.');
+  }
+  const double number = number_from(written).value_or(missing);
+  const FieldPlace& place = places_[static_cast<std::size_t>(field)];
+  const double inside = place.unit.to_inside(number);
+  return inside >= place.least && inside <= place.most ? Quantity{inside, number} : Quantity{};
+}
+
 RowReader::Quantity RowReader::no_such_quantity(int field, std::string_view written, bool is_number) {
   if (!is_number) {
     fail_number(field, written);

@@ -45,6 +45,7 @@ class SettingsReader {
     if (const auto* table = top_.table("reference")) reference(*table);
     if (const auto* table = top_.table("site")) site(*table);
     if (const auto* table = top_.table("rules")) rules(*table);
+    if (const auto* table = top_.table("files")) files(*table);
     if (const auto* table = top_.table("decision")) decision(*table);
     if (const auto* table = top_.table("headings")) headings(*table);
     if (const auto* table = top_.table("history")) history(*table);
@@ -121,6 +122,13 @@ class SettingsReader {
                          "name it once");
     settings_.packs.push_back(pack.text);
     settings_.pack_places.push_back(pack.place);
+  }
+
+  void files(const toml::table& table) {
+    SettingsTable files(table, "files", file_);
+    for (const auto& pattern : files.texts("ignore").value_or(std::vector<SaidText>{}))
+      settings_.ignored_files.push_back(pattern.text);
+    files.refuse_other_keys();
   }
 
   void decision(const toml::table& table) {

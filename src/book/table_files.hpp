@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "driftwarden/book/book.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/book/name_index.hpp"
+#include "driftwarden/book/pieced_file.hpp"
 #include "driftwarden/book/problem_list.hpp"
 #include "driftwarden/book/row_blocks.hpp"
 #include "driftwarden/book/row_reader.hpp"
@@ -23,7 +23,7 @@ namespace driftwarden {
 struct TableFile {
   std::string name;
   std::uint32_t number = 0;  // in the table's list of files
-  MappedFile bytes;
+  PiecedFile bytes;
   TableLayout layout;
 };
 
@@ -37,6 +37,8 @@ struct BookInHand {
   // lacks them, is in doubt and not wrong. A file that can't be read at all, or rows inside a quote that never ends.
   std::map<std::string_view, ProblemNumber>& lost;
   const Advance& advance;
+  const std::map<std::string, FileStamp>& stamps;  // of the files, taken before any of them was read
+  Diagnostics& changes;                            // faults of files that changed since
 
   void lose(std::string_view table, ProblemNumber problem) const {
     if (lost[table] == no_problem) lost[table] = problem;
@@ -101,7 +103,7 @@ class TableProgress {
  public:
   TableProgress(const Advance& advance, std::string_view work, const std::vector<TableFile>& files)
       : advance_(advance), work_(work) {
-    for (const TableFile& file : files) bytes_ += file.bytes.bytes().size();
+    for (const TableFile& file : files) bytes_ += file.bytes.size();
   }
   void pass(std::size_t bytes) {
     if (advance_) advance_(work_, passed_ += bytes, bytes_);

@@ -11,8 +11,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-
 // A quoted heading may be broken over lines, as spreadsheets do in narrow columns.
 constexpr std::string_view blanks = " \t\r\n";
 

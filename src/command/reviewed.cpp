@@ -30,11 +30,19 @@ std::string text_of(const fs::path& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-std::vector<InputFile> inputs_of(const Book& book) {
+// Nothing (told) where one of them is not any more as it was read. One that could not be read has no digest.
+std::optional<std::vector<InputFile>> inputs_of(const Book& book, Surroundings& surroundings) {
   std::vector<InputFile> inputs;
   for (const std::string& name : files_of(book)) {
-    const std::string text = name == "book.toml" ? book.settings_text : text_of(book.folder / name);
-    inputs.push_back({name, text.size(), sha256_of(text)});
+    const Result<MappedFile> file = read_again(book, name);
+    if (file) {
+      inputs.push_back({name, file->bytes().size(), sha256_of(file->bytes())});
+    } else if (was_read(book, name)) {
+      tell(surroundings.err, file.faults());
+      return std::nullopt;
+    } else {
+      inputs.push_back({name, 0, ""});
+    }
   }
   return inputs;
 }
@@ -123,12 +131,13 @@ std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& 
   if (!chart) tell(surroundings.err, chart.faults());
   const std::optional<Themes> themes = read_themes(surroundings);
   if (!chart || !themes) return std::nullopt;
+  const auto inputs = inputs_of(opened.book, surroundings);
+  if (!inputs) return std::nullopt;
   std::vector<Row> all(opened.book.instruments.size());
   std::iota(all.begin(), all.end(), Row{0});
   const std::vector<InstrumentHistory> histories = histories_of(*opened.screening, all, opened.as_of, *chart);
   const Review review = review_of(*opened.screening, histories, opened.as_of, choices.days);
-  ReviewPage page{*opened.screening,      review, histories, opened.as_of, surroundings.version,
-                  inputs_of(opened.book), {},     {},        {},           {},
+  ReviewPage page{*opened.screening, review, histories, opened.as_of, surroundings.version, *inputs, {}, {}, {}, {},
                   choices.paper};
   page.chart_style = chart_style(themes->light, themes->dark, themes->print);
   Diagnostics why_no_charts = add_charts(page, themes->light, choices.charts);

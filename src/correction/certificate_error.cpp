@@ -9,20 +9,23 @@ namespace driftwarden {
 
 namespace {
 
-using Indication = std::optional<double> (*)(const CertificatePoint&);
+// What was shown at a point, and the true flow then.
+struct Shown {
+  std::optional<double> indication;
+  double reference = 0;
+};
+using ShownAt = Shown (*)(const CertificatePoint&);
 
-std::optional<double> as_found(const CertificatePoint& point) { return point.as_found_l_min; }
-std::optional<double> as_left_or_found(const CertificatePoint& point) {
-  return point.as_left_l_min ? point.as_left_l_min : point.as_found_l_min;
-}
+Shown as_found(const CertificatePoint& point) { return {point.as_found_l_min, point.found_reference_l_min()}; }
+Shown in_use(const CertificatePoint& point) { return {point.in_use_l_min(), point.reference_in_use_l_min()}; }
 
-std::vector<ErrorPoint> errors_of(const Certificate& certificate, Indication indication_of) {
+std::vector<ErrorPoint> errors_of(const Certificate& certificate, ShownAt shown_at) {
   std::vector<ErrorPoint> errors;
   errors.reserve(certificate.points.size());
   for (const CertificatePoint& point : certificate.points) {
-    const std::optional<double> indication = indication_of(point);
-    if (!indication || !(point.reference_l_min > 0)) continue;
-    errors.push_back({*indication, (*indication - point.reference_l_min) / point.reference_l_min});
+    const auto [indication, reference] = shown_at(point);
+    if (!indication || !(reference > 0)) continue;
+    errors.push_back({*indication, (*indication - reference) / reference});
   }
   return errors;
 }
@@ -50,7 +53,7 @@ std::vector<ErrorPoint> one_an_indication(std::vector<ErrorPoint> points) {
 }  // namespace
 
 std::vector<ErrorPoint> error_curve(const Certificate& certificate) {
-  return one_an_indication(errors_of(certificate, as_left_or_found));
+  return one_an_indication(errors_of(certificate, in_use));
 }
 
 double standard_uncertainty_l_min(const Certificate& certificate, const CertificatePoint& point) {

@@ -40,11 +40,15 @@ ErrorCurve error_on_the_way(std::span<const ErrorPoint> left, std::span<const Er
 
 Certificate with_other_standard(const Certificate& certificate, std::span<const ErrorPoint> stated,
                                 std::span<const ErrorPoint> supposed) {
+  const auto true_flow = [&](double reference_l_min) {
+    const double e_stated = error_at(stated, reference_l_min).error;
+    const double e_supposed = error_at(supposed, reference_l_min * (1 + e_stated)).error;
+    return e_supposed > -1 ? reference_l_min * (1 + e_stated) / (1 + e_supposed) : missing;
+  };
   Certificate shifted = certificate;
   for (CertificatePoint& point : shifted.points) {
-    const double e_stated = error_at(stated, point.reference_l_min).error;
-    const double e_supposed = error_at(supposed, point.reference_l_min * (1 + e_stated)).error;
-    point.reference_l_min = e_supposed > -1 ? point.reference_l_min * (1 + e_stated) / (1 + e_supposed) : missing;
+    point.reference_l_min = true_flow(point.reference_l_min);
+    if (point.reference_as_found_l_min) point.reference_as_found_l_min = true_flow(*point.reference_as_found_l_min);
   }
   return shifted;
 }

@@ -137,19 +137,22 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
 std::vector<CalibratedPoint> points_of(const Certificate& certificate) {
   std::vector<CalibratedPoint> points;
   for (const CertificatePoint& p : certificate.points) {
-    if (p.reference_l_min > 0)
-      points.push_back(
-          {p.nominal_l_min, p.reference_l_min, p.as_found_l_min, p.as_left_l_min, p.expanded_uncertainty_l_min, true});
+    if (!(p.reference_l_min > 0)) continue;
+    points.push_back({p.nominal_l_min, p.reference_in_use_l_min(), p.found_reference_l_min(), p.as_found_l_min,
+                      p.in_use_l_min(), p.expanded_uncertainty_l_min, true});
   }
-  for (const ConditionPoint& p : certificate.condition_points)
-    points.push_back({p.nominal, p.reference, p.as_found, p.as_left, p.expanded_uncertainty, false});
+  for (const ConditionPoint& p : certificate.condition_points) {
+    points.push_back(
+        {p.nominal, p.reference_in_use(), p.found_reference(), p.as_found, p.in_use(), p.expanded_uncertainty, false});
+  }
   return points;
 }
 
 double CalibratedPoint::error(Found when) const {
-  const std::optional<double> shown = when == Found::as_left && as_left ? as_left : as_found;
+  const std::optional<double>& shown = when == Found::as_left ? as_left : as_found;
+  const double truly = when == Found::as_left ? reference : reference_as_found;
   if (!shown) return missing;
-  return is_flow ? 100 * (*shown - reference) / reference : *shown - reference;
+  return is_flow ? 100 * (*shown - truly) / truly : *shown - truly;
 }
 
 std::optional<CalibratedPoint> worst_point(const Certificate& certificate, Found when) {

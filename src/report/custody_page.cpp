@@ -3,6 +3,7 @@
 #include <string_view>
 #include <utility>
 
+#include "driftwarden/book/own_page.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/custody_sheet.hpp"
 #include "driftwarden/report/html_text.hpp"
@@ -59,7 +60,7 @@ class CustodyPage {
 
  private:
   void head() {
-    html_.markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+    html_.markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n").markup(html_mark);
     html_.markup(
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
     html_.markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");

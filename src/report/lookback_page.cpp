@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "driftwarden/book/own_page.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
@@ -44,6 +45,7 @@ td.n, th.n { text-align: right; }
 
 std::string page_head(const Instrument& instrument) {
   std::string head = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n";
+  head += html_mark;
   head += "<meta name=\"viewport\" content=\"width=device-width\">\n<title>Look-back of calibrator " +
           html_of(instrument.name) + "</title>\n<style>";
   head += lookback_style;

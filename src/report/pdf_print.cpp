@@ -7,6 +7,7 @@
 #include <iterator>
 #include <vector>
 
+#include "driftwarden/book/own_page.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/outside/outside_program.hpp"
 #include "driftwarden/outside/whole_file.hpp"
@@ -92,7 +93,7 @@ Diagnostics print_to_pdf(const fs::path& html, const fs::path& pdf, const fs::pa
   if (!end.is_well()) return {failed(program, end.said())};
   const std::string text = text_of(printed);
   if (!text.starts_with("%PDF") || text.find("%%EOF") == std::string::npos) return {failed(program, "it wrote no PDF")};
-  return write_whole(pdf, with_dates_of(text, day));
+  return write_whole(pdf, with_dates_of(text, day).append(pdf_mark));
 }
 
 }  // namespace driftwarden

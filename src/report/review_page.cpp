@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/review_page.hpp"
 
+#include "driftwarden/book/own_page.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/report/page_style.hpp"
 #include "driftwarden/report/sample_figures.hpp"
@@ -19,7 +20,7 @@ std::string style_of(const ReviewPage& page) {
 }
 
 void append_head(HtmlText& html, const ReviewPage& page, const std::string& style) {
-  html.markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+  html.markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n").markup(html_mark);
   html.markup("<meta http-equiv=\"Content-Security-Policy\" content=\"" + html_of(content_policy(style, review_js())) +
               "\">\n");
   html.markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
@@ -102,8 +103,12 @@ void append_provenance(HtmlText& html, const ReviewPage& page) {
   html.open("tbody").line_end();
   for (const InputFile& file : page.inputs) {
     html.open("tr").element_from_book("th", {{"scope", "row"}}, file.name);
-    html.element("td", {{"class", "figure"}}, std::to_string(file.bytes));
-    html.open("td").element("code", file.sha256).close().close().line_end();
+    const bool was_read = !file.sha256.empty();
+    html.element("td", {{"class", "figure"}}, was_read ? std::to_string(file.bytes) : "");
+    html.open("td");
+    if (was_read) html.element("code", file.sha256);
+    if (!was_read) html.text("could not be read");
+    html.close().close().line_end();
   }
   html.close();
   close_table(html);

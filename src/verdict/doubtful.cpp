@@ -9,6 +9,7 @@
 #include "verdict/last_digits.hpp"
 #include "verdict/read_twice.hpp"
 #include "verdict/replicates.hpp"
+#include "verdict/slips.hpp"
 #include "verdict/times_at_odds.hpp"
 
 namespace driftwarden {
@@ -60,6 +61,27 @@ void note_sea_level(const Book& book, Diagnostics& doubts) {
              "the pressure at the place is needed, not one reduced to sea level as weather reports give it"));
 }
 
+void note_other_samplers(const Book& book, Diagnostics& doubts) {
+  const auto own_of = [&book](Row row) {
+    const Row sample = field(book.readings.sample, row, no_row);
+    return sample == no_row ? TextId{0} : field(book.samples.sampler, sample, TextId{0});
+  };
+  std::size_t count = 0;
+  Row first = no_row;
+  for (Row row = 0; row < book.readings.sampler.size(); ++row) {
+    const TextId read_with = book.readings.sampler[row];
+    const TextId own = own_of(row);
+    if (read_with == 0 || own == 0 || read_with == own) continue;
+    if (count++ == 0) first = row;
+  }
+  if (count == 0) return;
+  doubts.push_back(remark("doubt/other-sampler", place_of(book, first),
+                          (count == 1 ? "a reading was" : std::to_string(count) + " readings, here the first, were") +
+                              " taken with the sampler " + in_quotes(book.texts.text(book.readings.sampler[first])) +
+                              ", and the sample was drawn with " + in_quotes(book.texts.text(own_of(first))),
+                          "the flow with another sampler in line is another; correct the one that is wrong"));
+}
+
 }  // namespace
 
 Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers) {
@@ -71,11 +93,13 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers) {
   const ScatterMap scatter = scatter_by_calibrator(book, all);
   note_read_twice(book, copies, doubts);
   note_identical(book, all, scatter, doubts);
+  note_slips(book, all, scatter, doubts);
   note_copies(book, all, scatter, doubts);
   note_last_digits(book, all, samplers, doubts);
   note_two_places(book, all, doubts);
   note_warm_up(book, all, doubts);
   note_sea_level(book, doubts);
+  note_other_samplers(book, doubts);
   return doubts;
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "driftwarden/assessment/pump_conditions.hpp"
 #include "driftwarden/quantity/rounding.hpp"
@@ -88,6 +89,25 @@ void note_outlier(const Screening& screening, const SampleAssessment& figures, c
                     " in 1 set of 100); it is counted all the same");
 }
 
+// The sampler that a reading was taken with, where it says so, should be the one that the sample was drawn with.
+void note_other_sampler(const Screening& screening, const SampleAssessment& figures,
+                        std::vector<std::string>& remarks) {
+  const Book& book = screening.book();
+  const TextId own = field(book.samples.sampler, figures.sample, TextId{0});
+  if (book.readings.sampler.empty() || own == 0) return;
+  std::map<TextId, std::vector<Row>> others;
+  for (const Row row : figures.rows) {
+    const TextId read_with = book.readings.sampler[row];
+    if (read_with != 0 && read_with != own) others[read_with].push_back(row);
+  }
+  for (const auto& [other, rows] : others) {
+    remarks.push_back(counted(rows.size(), "reading was", "readings were") + " taken with the sampler " +
+                      in_quotes(book.texts.text(other)) + ", and the sample was drawn with " +
+                      in_quotes(book.texts.text(own)) + " [" +
+                      book.place_text(book.files.readings, book.readings.place[rows.front()]) + "]");
+  }
+}
+
 void note_choice(const SampleAssessment& figures, std::vector<std::string>& remarks) {
   if (figures.pre_age_min < 0) remarks.emplace_back("the pre set was read after the sample had started");
   if (figures.post_age_min < 0) remarks.emplace_back("the post set was read before the sample had stopped");
@@ -121,6 +141,7 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
   std::vector<std::string> remarks;
   const SampleAssessment& figures = *result.figures;
   note_choice(figures, remarks);
+  note_other_sampler(screening, figures, remarks);
   for (const ReadingSet& set : figures.sets) {
     note_set(screening, set, remarks);
     note_outlier(screening, figures, set, remarks);

@@ -15,7 +15,6 @@ namespace {
 
 constexpr double significance = 0.01;
 constexpr std::size_t fewest_for_grubbs = 7;
-constexpr std::size_t fewest_in_a_set = 3;
 constexpr std::size_t fewest_sets = 10;       // before their median tells how a calibrator scatters
 constexpr double smallest_difference = 1e-9;  // L/min; what is closer differs by rounding only
 

@@ -11,6 +11,9 @@
 
 namespace driftwarden {
 
+// Fewer readings tell nothing of how a set scatters.
+inline constexpr std::size_t fewest_in_a_set = 3;
+
 // A set of a sample's readings as they were written down, in order of time; void and rejected ones left out.
 struct Replicates {
   Row sample = no_row;

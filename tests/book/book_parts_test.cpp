@@ -66,6 +66,31 @@ TEST(BookParts, AreBooksWithTheRowsByteForByteAndInOrder) {
   EXPECT_EQ(second->samples.size(), 1U);
 }
 
+TEST(BookParts, AreOfTheRowsThatWereReadWhateverWasAddedSince) {
+  WrittenBook written;
+  const Book book = of_two_pumps(written).read();
+  const std::string before = text_of(book.folder / "readings.csv");
+  std::string more = before;
+  for (int i = 0; i < 1000; ++i) more += "2026-05-01T17:00,post,B,,V,2.2\n";
+  written.file("readings.csv", more);
+  const ScratchFolder out;
+  ASSERT_TRUE(write_parts(book, shares_of(book, 1), out.path()));
+  EXPECT_EQ(text_of(out.path() / "part-1" / "readings.csv"), before);
+  written.file("readings.csv", std::string(before.size(), '\n'));
+  const ScratchFolder other;
+  EXPECT_NE(told(write_parts(book, shares_of(book, 1), other.path()).faults()).find("[file/changed]"),
+            std::string::npos);
+}
+
+TEST(BookParts, TakeTheServicesOfTheirInstruments) {
+  WrittenBook written;
+  const std::string services = "serviced,instrument,what\n2026-04-01T08:00,P1,cleaned\n";
+  const Book book = of_two_pumps(written).file("service.csv", services).read();
+  const ScratchFolder out;
+  ASSERT_TRUE(write_parts(book, shares_of(book, 2), out.path()));
+  EXPECT_EQ(text_of(out.path() / "part-2" / "service.csv"), services);
+}
+
 TEST(BookParts, TakeTheRulePacksOfTheHouseWithThem) {
   WrittenBook written;
   written.file("book.toml", "time_zone = \"UTC\"\n[rules]\npacks = [\"rules/own.toml\"]\n")

@@ -145,6 +145,83 @@ TEST(Book, NamesAFileThatCannotBeRead) {
             "[file/unreadable]\n");
 }
 
+// Reads a book while `meddle` is done to it once, as soon as its samples are being read.
+Result<Book> read_meddled(const WrittenBook& book, const std::function<void()>& meddle,
+                          const std::string& while_doing = "reading samples") {
+  bool is_done = false;
+  return read_book(book.folder(), 1, [&](std::string_view work, std::size_t, std::size_t) {
+    if (!is_done && work == while_doing) is_done = true, meddle();
+  });
+}
+
+const std::string change_told = ": error: the file changed while the book was read: ";
+const std::string change_hint = "; run it again when nobody writes to it [file/changed]\n";
+
+TEST(Book, LeavesRowsForAnotherRunThatAreAddedMeanwhile) {
+  WrittenBook book;
+  const std::string heading = "taken,stage,sample,calibrator,reading [L/min]\n";
+  const std::string row = "2026-05-01T07:50,pre,S-1,VOL-1,2.0\n";
+  book.file("readings.csv", heading + row);
+  for (const std::string while_doing : {"reading samples", "reading readings"}) {
+    book.file("readings.csv", heading + row);
+    const Result<Book> read = read_meddled(
+        book, [&] { book.file("readings.csv", heading + row + row); }, while_doing);
+    ASSERT_TRUE(read) << told(read.faults());
+    EXPECT_EQ(read->readings.size(), 1U);
+    EXPECT_EQ(
+        told(read->problems),
+        "readings.csv: remark: rows were added while the book was read; they are not in this run; run it again to "
+        "have them, too [file/grown]\n");
+  }
+}
+
+TEST(Book, IsNotReadWhereAFileChangesUnderIt) {
+  WrittenBook book;
+  const auto fault = [&](const std::function<void()>& meddle) {
+    book.file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2.0\n");
+    const Result<Book> read = read_meddled(book, meddle);
+    return read ? "" : told(read.faults());
+  };
+  EXPECT_EQ(fault([] {}), "");
+  const auto readings = book.folder() / "readings.csv";
+  EXPECT_EQ(fault([&] { std::filesystem::resize_file(readings, 60); }),
+            "readings.csv" + change_told + "it became shorter" + change_hint);
+  EXPECT_EQ(fault([&] { std::filesystem::remove(readings); }),
+            "readings.csv" + change_told + "it is gone" + change_hint);
+  EXPECT_EQ(fault([&] {
+              book.file("readings.csv",
+                        "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2.1\n");
+            }),
+            "readings.csv" + change_told + "it was written to" + change_hint);
+  EXPECT_EQ(fault([&] { book.file("book.toml", "time_zone = \"UTC\"\n# more\n"); }),
+            "book.toml" + change_told + "it was written to" + change_hint);
+}
+
+// Longer than one block, so that the rest is still to be read when the file is cut.
+TEST(Book, IsNotReadWhereAFileIsCutWhileItIsRead) {
+  WrittenBook book;
+  std::string rows = "taken,stage,sample,calibrator,reading [L/min]\n";
+  while (rows.size() < 4 * print_piece) rows += "2026-05-01T07:50,pre,S-1,VOL-1,2.0\n";
+  book.file("readings.csv", rows);
+  const Result<Book> read = read_meddled(
+      book, [&] { std::filesystem::resize_file(book.folder() / "readings.csv", 50); }, "reading readings");
+  ASSERT_FALSE(read);
+  EXPECT_EQ(told(read.faults()), "readings.csv" + change_told + "it became shorter" + change_hint);
+}
+
+TEST(Book, GivesItsFilesAgainAsTheyWereRead) {
+  WrittenBook written;
+  const Book book = written.read();
+  const std::string before(read_again(book, "samples.csv")->bytes());
+  written.file("samples.csv", before + "more\n");
+  EXPECT_EQ(read_again(book, "samples.csv")->bytes(), before);
+  written.file("samples.csv", std::string(before.size(), 'x'));
+  EXPECT_EQ(told(read_again(book, "samples.csv").faults()),
+            "samples.csv" + change_told + "other bytes stand in it than were read" + change_hint);
+  EXPECT_TRUE(was_read(book, "book.toml"));
+  EXPECT_FALSE(was_read(book, "own.toml"));
+}
+
 TEST(Book, KeepsTheRowsOfSoundFilesBesideOneThatIsNot) {
   const std::string heading = "taken,stage,sample,calibrator,reading [L/min]\n";
   const std::string row = "2026-05-01T07:50,pre,S-1,VOL-1,2.0\n";

@@ -59,6 +59,33 @@ TEST(CertificatesFile, FillsEveryFieldOfACertificateAndItsPoints) {
   EXPECT_EQ(it.points[1].place.line, 3U);
 }
 
+TEST(CertificatesFile, JoinsAsFoundAndAsLeftOfOnePointInTwoRows) {
+  const Book book =
+      CertifiedBook(
+          "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min]\n"
+          "K-1,VOL-1,2026-01-05,2,2.001,2.064,\nK-1,VOL-1,2026-01-05,2,2.000,,2.001\n")
+          .read();
+  EXPECT_EQ(
+      told(book.problems),
+      "certificates.csv:2: remark: the certificate 'K-1' has as found and as left in rows apart; what was as found "
+      "only tells how it was, and corrects no reading; one row a point says it, with 'reference as found' where "
+      "that was another [certificate/found-apart]\n");
+  ASSERT_EQ(book.certificates[0].points.size(), 1U);
+  EXPECT_EQ(book.certificates[0].points[0].reference_as_found_l_min, 2.001);
+}
+
+TEST(CertificatesFile, TakesTheReferenceOfBothTimes) {
+  const Book book = CertifiedBook(
+                        "certificate,instrument,calibrated,nominal [L/min],reference [L/min],reference as found "
+                        "[mL/min],as found [L/min],as left [L/min]\n"
+                        "K-1,VOL-1,2026-01-05,2,2.000,2001,2.064,2.001\nK-1,VOL-1,2026-01-05,3,3,0,3,3\n")
+                        .read();
+  EXPECT_EQ(told(book.problems),
+            "certificates.csv:3:26: error: a reference flow of 0 gives no relative error; leave the point out "
+            "[certificate/no-flow]\n");
+  EXPECT_DOUBLE_EQ(*book.certificates[0].points[0].reference_as_found_l_min, 2.001);
+}
+
 TEST(CertificatesFile, TakesAnUncertaintyInPercentOfTheReferenceFlow) {
   const Book book = CertifiedBook(
                         "certificate,instrument,calibrated,nominal [L/min],reference [L/min],expanded uncertainty [%]\n"

@@ -11,7 +11,8 @@ namespace {
 // echo: figures written and read back.
 
 TableFile file_of(const WrittenBook& book, const std::string& name) {
-  Result<MappedFile> bytes = MappedFile::open(book.folder() / name, name);
+  const std::filesystem::path path = book.folder() / name;
+  Result<PiecedFile> bytes = PiecedFile::open(path, name, *stamp_of(path));
   Diagnostics problems;
   std::optional<TableLayout> layout = read_layout(bytes->bytes(), name, readings_spec, {}, problems);
   if (!layout) throw std::runtime_error(told(problems));

@@ -66,17 +66,23 @@ TEST_F(MappedFileTest, StaysReadableWhenTakenToAnotherHand) {
   EXPECT_EQ(other.bytes(), "second");
 }
 
-TEST_F(MappedFileTest, StaysReadableAfterItWasLeft) {
-  std::string bytes;
-  for (int i = 0; i < 100000; ++i) bytes += std::to_string(i);
-  const Result<MappedFile> file = MappedFile::open(write(bytes), "file.csv");
+TEST_F(MappedFileTest, StaysAsItWasWhenTheFileIsCut) {
+  const std::string bytes(100000, 'x');
+  const std::filesystem::path path = write(bytes);
+  const Result<MappedFile> file = MappedFile::open(path, "file.csv");
   ASSERT_TRUE(file);
-  for (const auto& [from, to] :
-       {std::pair<std::size_t, std::size_t>{0, bytes.size()}, {1, 5000}, {4096, 8192}, {7, 7}}) {
-    file->want(from, to);
-    file->leave(from, to);
-    EXPECT_EQ(file->bytes(), bytes);
-  }
+  std::filesystem::resize_file(path, 0);
+  EXPECT_EQ(file->bytes(), bytes);
+}
+
+TEST_F(MappedFileTest, CanKeepItsFirstBytesOnly) {
+  Result<MappedFile> file = MappedFile::open(write("first and second"), "file.csv");
+  ASSERT_TRUE(file);
+  file->keep_first(5);
+  EXPECT_EQ(file->bytes(), "first");
+  EXPECT_EQ(file->bytes().data()[5], '\0');
+  file->keep_first(100);
+  EXPECT_EQ(file->bytes(), "first");
 }
 
 TEST_F(MappedFileTest, TellsTheSystemsReasonUnderTheNameToShow) {

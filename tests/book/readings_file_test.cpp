@@ -17,6 +17,26 @@ const std::string& text(const Book& book, const Column<TextId>& column, Row row)
   return book.texts.text(field(column, row, TextId{0}));
 }
 
+// A display that was blank or beyond its range: kept on the page, without a figure.
+TEST(ReadingsFile, KeepsAStruckOutReadingWithoutAFigure) {
+  const std::string with_void = "taken,stage,sample,calibrator,reading [L/min],void,note\n";
+  const Book book = book_with(with_void +
+                              "2026-05-01T07:50,pre,S-1,VOL-1,,yes,display blank\n"
+                              "2026-05-01T07:51,pre,S-1,VOL-1,<2,yes,below its range\n"
+                              "2026-05-01T07:52,pre,S-1,VOL-1,-5,yes,a leak\n"
+                              "2026-05-01T07:53,pre,S-1,VOL-1,2.5,yes,a leak\n"
+                              "2026-05-01T07:54,pre,S-1,VOL-1,2.0,,\n");
+  EXPECT_EQ(told(book.problems), "");
+  ASSERT_EQ(book.readings.size(), 5U);
+  for (Row row = 0; row < 3; ++row) EXPECT_TRUE(is_missing(book.readings.indicated_l_min[row])) << row;
+  EXPECT_DOUBLE_EQ(book.readings.indicated_l_min[3], 2.5);
+  EXPECT_EQ(book.readings.flags[1], reading_is_void);
+  EXPECT_EQ(
+      told_of(with_void + "2026-05-01T07:51,pre,S-1,VOL-1,<2,no,\n"),
+      "readings.csv:2:32: error: '<2' is not a number; write digits with '.' as decimal sign; the unit belongs in "
+      "the heading [cell/not-a-number]\n");
+}
+
 TEST(ReadingsFile, FillsEveryFieldOfAReading) {
   const Book book = book_with(
       "taken,stage,pump,sample,calibrator,reading [cc/min],temperature [°C],pressure [mbar],humidity [%],replicate,set,"

@@ -42,9 +42,14 @@ class RowBlocksTest : public testing::Test {
  protected:
   void open(const std::string& text) {
     std::ofstream(scratch_.path() / "f.csv", std::ios::binary) << text;
-    file_ = std::make_unique<MappedFile>(*MappedFile::open(scratch_.path() / "f.csv", "f.csv"));
+    open_with_head(PiecedFile::usual_head);
     Diagnostics problems;
     layout_ = *read_layout(file_->bytes(), "f.csv", spec, {}, problems);
+  }
+  // With so much of it kept, the rest is read through windows.
+  void open_with_head(std::size_t head_bytes) {
+    const std::filesystem::path path = scratch_.path() / "f.csv";
+    file_ = std::make_unique<PiecedFile>(*PiecedFile::open(path, "f.csv", *stamp_of(path), head_bytes));
   }
   // In blocks of so many bytes; the number of rows, or -1 where the file is to be read in order.
   int in_blocks(std::size_t block_bytes, std::size_t threads, Seen& seen) {
@@ -62,7 +67,7 @@ class RowBlocksTest : public testing::Test {
   }
 
   ScratchFolder scratch_;
-  std::unique_ptr<MappedFile> file_;
+  std::unique_ptr<PiecedFile> file_;
   TableLayout layout_;
   RowPlaces places_;
 };
@@ -79,6 +84,7 @@ TEST_F(RowBlocksTest, ReadsTheSameRowsWhereverTheBlocksEnd) {
     ASSERT_EQ(in_order(expected), 40U);
     for (std::size_t block_bytes = 1; block_bytes < 80; block_bytes += block_bytes < 12 ? 1 : 5) {
       for (const std::size_t threads : {1U, 2U, 5U}) {
+        open_with_head(threads == 2 ? 10 : PiecedFile::usual_head);
         Seen seen;
         ASSERT_EQ(in_blocks(block_bytes, threads, seen), 40) << block_bytes;
         ASSERT_EQ(seen.rows, expected.rows) << block_bytes;
@@ -89,7 +95,8 @@ TEST_F(RowBlocksTest, ReadsTheSameRowsWhereverTheBlocksEnd) {
 }
 
 TEST_F(RowBlocksTest, ReadsRowsThatAreLongerThanSeveralBlocks) {
-  open("a,b,c\n1,,\n2," + std::string(1000, 'x') + ",\n3,,\n");
+  open("a,b,c\n1,,\n2," + std::string(9000, 'x') + ",\n3,,\n");
+  open_with_head(10);
   Seen seen;
   EXPECT_EQ(in_blocks(64, 3, seen), 3);
   EXPECT_EQ(seen.rows,
@@ -182,17 +189,53 @@ TEST_F(RowBlocksTest, PassesOverBlankLinesInOrderAndKeepsThePlaces) {
 
 TEST_F(RowBlocksTest, KnowsWhereTheFirstRowOfEachBlockBegins) {
   open("a,b,c\n1,2,3\n4,5,6\n7,8,9\n");
-  RowBlocks blocks(*file_, layout_, 8);
+  RowBlocks blocks(layout_.rows_begin, file_->size(), 8);
   ASSERT_EQ(blocks.count(), 3U);
   EXPECT_EQ(blocks.begin(0), 6U);
+  EXPECT_EQ(blocks.begin(1), 8U);
   EXPECT_EQ(blocks.end(2), 24U);
-  EXPECT_EQ(blocks.first_row(0), 6U);
-  EXPECT_EQ(blocks.first_row(1), 18U);
-  EXPECT_EQ(blocks.first_row(2), 24U) << "none begins there";
-  EXPECT_EQ(blocks.rows_before(0), 0U);
-  EXPECT_EQ(blocks.rows_before(1), 2U);
-  EXPECT_EQ(blocks.rows_before(2), 3U);
+  BlockText text(*file_, blocks);
+  const auto first_row = [&](std::size_t block) {
+    text.read(block);
+    return std::string(text.from_first_row().substr(0, 3));
+  };
+  EXPECT_EQ(first_row(0), "1,2");
+  EXPECT_EQ(text.rows(), 1U);
+  EXPECT_EQ(first_row(1), "4,5");
+  EXPECT_EQ(text.rows(), 1U);
+  EXPECT_EQ(first_row(2), "7,8");
+  EXPECT_EQ(text.rows(), 1U);
+  EXPECT_EQ(blocks.rows_before(0, 1), 0U);
+  EXPECT_EQ(blocks.rows_before(1, 1), 1U);
+  EXPECT_EQ(blocks.rows_before(2, 1), 2U);
   EXPECT_EQ(blocks.rows(), 3U);
+}
+
+TEST_F(RowBlocksTest, FindsNoRowInABlockThatNoneBeginsIn) {
+  open("a,b,c\n1,2,3456789\n1,,");
+  const RowBlocks blocks(layout_.rows_begin, file_->size(), 8);
+  BlockText text(*file_, blocks);
+  text.read(1);
+  EXPECT_EQ(text.rows(), 0U);
+  EXPECT_EQ(text.from_first_row().data(), text.end());
+}
+
+// So that a worker that keeps texts never compares one with bytes that are gone.
+TEST_F(RowBlocksTest, HasWorkersForgetTheTextsOfABlock) {
+  struct Forgetful {
+    void operator()(const CsvScanner&, Row, std::uint32_t) { ++rows; }
+    void forget_texts() { ++blocks; }
+    int rows = 0;
+    int blocks = 0;
+  };
+  open("a,b,c\n1,2,3\n4,5,6\n7,8,9\n");
+  std::vector<std::unique_ptr<Forgetful>> workers;
+  workers.push_back(std::make_unique<Forgetful>());
+  std::size_t rows = 0;
+  EXPECT_TRUE(read_rows_in_blocks(
+      *file_, layout_, 0, workers, rows, [](std::size_t) {}, 8));
+  EXPECT_EQ(workers[0]->rows, 3);
+  EXPECT_EQ(workers[0]->blocks, 3);
 }
 
 }  // namespace

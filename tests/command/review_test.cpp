@@ -50,6 +50,18 @@ TEST(Review, AnswersTwoWhereRecordsCanNotBeUnderstood) {
   EXPECT_NE(text_of_file(page).find("Mend the record"), std::string::npos);
 }
 
+TEST(Review, IsWrittenWhereATableCanNotBeRead) {
+  const BookFolder folder(judged_text("5 %"));
+  std::filesystem::create_directories(folder.file("certificates/week.csv"));
+  const std::string page = folder.file("review.html");
+  const Called called = call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_NE(called.err.find("certificates/week.csv: error: can't be read: Is a directory"), std::string::npos);
+  EXPECT_NE(text_of_file(page).find("could not be read"), std::string::npos);
+  const Called again = call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page});
+  EXPECT_EQ(again.err, called.err) << "the page is no file that nobody read";
+}
+
 TEST(Review, NamesThePackageThatPrintsWhereItIsMissing) {
   const BookFolder folder(judged_text());
   const EnvironmentVariable no_programs("PATH", "/nonexistent");

@@ -53,6 +53,26 @@ TEST(CertificateError, AsFoundCurveLooksAtNothingElse) {
   EXPECT_NEAR(curve[1].error, -0.05, rounding);
 }
 
+// As found 2.064 at 2.001 L/min, as left 2.001 at 2.000: by hand 0.001/2 and 0.063/2.001. 2.030 was 2.0290, not 2.0005.
+TEST(CertificateError, HoldsEachIndicationToItsOwnReference) {
+  CertificatePoint both = point(2.000, 2.064, 2.001);
+  both.reference_as_found_l_min = 2.001;
+  EXPECT_NEAR(error_at(error_curve(certificate({both})), 2.030).error, 0.0005, rounding);
+  EXPECT_NEAR(2.030 / (1 + error_at(error_curve(certificate({both})), 2.030).error), 2.0290, 5e-5);
+  EXPECT_NEAR(as_found_curve(certificate({both}))[0].error, 0.063 / 2.001, rounding);
+  both.as_left_l_min.reset();
+  EXPECT_NEAR(error_curve(certificate({both}))[0].error, 0.063 / 2.001, rounding);
+}
+
+TEST(CertificateError, LeavesOutWhatWasReadBeforeAnAdjustmentOnly) {
+  CertificatePoint before = point(1.0, 1.05, std::nullopt);
+  before.is_before_adjustment = true;
+  const Certificate two = certificate({before, point(2.0, std::nullopt, 2.02)});
+  ASSERT_EQ(error_curve(two).size(), 1U);
+  EXPECT_EQ(error_curve(two)[0].indication_l_min, 2.02);
+  EXPECT_EQ(as_found_curve(two).size(), 1U);
+}
+
 TEST(CertificateError, LeavesOutPointsThatSayNothing) {
   const double nan = std::numeric_limits<double>::quiet_NaN();
   EXPECT_TRUE(error_curve(certificate({})).empty());

@@ -46,8 +46,9 @@ class Recorder {
   std::mutex& mutex_;
 };
 
-void blocks_agree_with_order(const std::filesystem::path& path) {
-  const Result<MappedFile> file = MappedFile::open(path, "f.csv");
+// Whether all of the file is kept, or it is read through windows.
+void blocks_agree_with_order(const std::filesystem::path& path, std::size_t head_bytes) {
+  const Result<PiecedFile> file = PiecedFile::open(path, "f.csv", *stamp_of(path), head_bytes);
   require(file.has_value(), "the file can be read");
   TableLayout layout;
   CsvScanner scanner(file->bytes(), ',');
@@ -107,7 +108,8 @@ class Books {
   void read_with(std::string_view text) {
     const std::string name = table_of(text);
     book_.file(name, text);
-    blocks_agree_with_order(book_.folder() / name);
+    for (const std::size_t head_bytes : {std::size_t{5}, PiecedFile::usual_head})
+      blocks_agree_with_order(book_.folder() / name, head_bytes);
     const Book alone = book_.read(1);
     problems_are_told_once_and_of_lines_there_are(alone);
     rejected_readings_have_a_problem(alone);

@@ -223,7 +223,10 @@ nominal = "1.5 L/min"
 
 # Week 44 was written on the tunnel crew's own sheet.
 [headings.readings]
-''' + "".join(f'"{own}" = "{heading}"\n' for own, heading in OWN_HEADINGS.items())
+''' + "".join(f'"{own}" = "{heading}"\n' for own, heading in OWN_HEADINGS.items()) + '''
+[files]
+ignore = ["README.md", "planted*.csv"]
+'''
 HOUSE = '''pack    = "house"
 title   = "House rules of the Tamber Fold samplers (invented)"
 edition = "2026-09-01"
@@ -341,6 +344,9 @@ pressure    = "101.325 kPa"
 
 [rules]
 packs = ["common-practice"]
+
+[files]
+ignore = ["planted.csv"]
 '''
 
 

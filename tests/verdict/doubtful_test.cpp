@@ -36,6 +36,22 @@ TEST(Doubts, TellPressuresOfSeaLevelAtAHighSiteOnce) {
   EXPECT_EQ(ids(text), Ids());  // 98.9 kPa by altitude: the weather may do it
 }
 
+TEST(Doubts, TellOfReadingsTakenWithAnotherSamplerOnce) {
+  BookText text;
+  text.samples = "sample,pump,sampler,started,stopped\nS1,P1,cyclone,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],sampler\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,cyclone\n2026-09-21T07:31,pre,S1,V1,2.001,\n"
+      "2026-09-21T16:10,post,S1,V1,1.950,cowl\n2026-09-21T16:11,post,S1,V1,1.951,cowl\n";
+  const Diagnostics doubts = doubts_of(book_of(text));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(
+      to_text(doubts[0]),
+      "readings.csv:4: remark: 2 readings, here the first, were taken with the sampler 'cowl', and the sample was "
+      "drawn with 'cyclone'; the flow with another sampler in line is another; correct the one that is wrong "
+      "[doubt/other-sampler]");
+}
+
 TEST(Doubts, KnowNoSeaLevelWithoutAnAltitude) {
   BookText text = honest_book(1);
   text.settings = BookText().settings;

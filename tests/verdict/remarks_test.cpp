@@ -31,6 +31,19 @@ using Remarks = std::vector<std::string>;
 
 TEST(Remarks, AreNoneWhereThereIsNothingToSay) { EXPECT_EQ(remarks(unremarkable()), Remarks{}); }
 
+TEST(Remarks, TellOfReadingsThatWereTakenWithAnotherSampler) {
+  BookText text = unremarkable();
+  text.samples =
+      "sample,pump,sampler,started,stopped,temperature [°C],pressure [kPa]\n"
+      "S1,P1,cyclone,2026-09-21T08:00,2026-09-21T16:00,20,100\n";
+  text.readings =
+      "taken,stage,pump,sampler,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
+      "2026-09-21T07:30,pre,P1,cyclone,V1,2,20,100\n2026-09-21T07:31,pre,P1,,V1,2,20,100\n"
+      "2026-09-21T16:10,post,P1,cowl,V1,2,20,100\n";
+  EXPECT_EQ(remarks(text), Remarks{"1 reading was taken with the sampler 'cowl', and the sample was drawn with "
+                                   "'cyclone' [readings.csv:4]"});
+}
+
 TEST(Remarks, TellThatConditionsAreThoseOfTheSets) {
   BookText text = unremarkable();
   text.samples = BookText().samples;

@@ -8,6 +8,8 @@
 #include <string_view>
 #include <vector>
 
+#include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/book/seen_file.hpp"
 #include "driftwarden/book/settings.hpp"
 #include "driftwarden/diagnostic/result.hpp"
 #include "driftwarden/record/decision.hpp"
@@ -36,6 +38,7 @@ struct Book {
   std::string settings_text;  // book.toml as written
   Settings settings;
   BookFiles files;
+  std::vector<SeenFile> seen;  // book.toml and the files of the tables, as they were read
   TextPool texts;
   std::vector<Instrument> instruments;
   std::vector<Certificate> certificates;
@@ -57,6 +60,14 @@ using Advance = std::function<void(std::string_view work, std::size_t done, std:
 
 // Reads a whole book. Fails only where there is nothing to go on: no folder, no book.toml, or one that can't be used.
 // Sample and reading rows keep their order; the result is the same with any number of threads.
+// All of it is read as of one moment, at which the sizes of its files are taken: a file that changes before it is read
+// ends the reading (file/changed), rows that are added behind are left for another run (file/grown).
 Result<Book> read_book(const std::filesystem::path& folder, unsigned threads, const Advance& advance = {});
+
+// Whether a file was read to its end, faults in it or not.
+bool was_read(const Book& book, const std::string& name);
+
+// A file of the book again, with the bytes it was read with. Fault: file/changed, file/unreadable.
+Result<MappedFile> read_again(const Book& book, const std::string& name);
 
 }  // namespace driftwarden

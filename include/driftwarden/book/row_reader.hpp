@@ -70,6 +70,8 @@ class RowReader {
     if (context_.decimal != '.' || row_->has_copies()) return quantity_from_copy(field, written);
     return quantity_from(field, written, number_from_padded(written));
   }
+  // Of a cell that may hold anything: nothing is told, and what is no plausible figure is missing.
+  Quantity quantity_if_any(int field) const;
   [[gnu::always_inline]] Moment moment(int field) {
     const std::string_view written = cell(field);
     Moment moment = no_moment;

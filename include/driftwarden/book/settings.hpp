@@ -54,13 +54,13 @@ struct Settings {
   std::optional<double> altitude_m;
   Place altitude_place;
   std::vector<std::string> packs;
-  std::vector<Place> pack_places;  // one for each pack
-  double guard = 0;                // multiple of the expanded uncertainty by which limits are narrowed
+  std::vector<Place> pack_places;          // one for each pack
+  std::vector<std::string> ignored_files;  // patterns of what need not be read
+  double guard = 0;                        // multiple of the expanded uncertainty by which limits are narrowed
   char decimal = '.';
   DateOrder dates = DateOrder::iso;
-  std::optional<bool> pumps_compensate;  // [pump]: of those of which instruments.csv doesn't say
-  std::map<std::string, Headings>
-      headings;  // by table: readings, samples, instruments, certificates, decisions, service
+  std::optional<bool> pumps_compensate;      // [pump]: of those of which instruments.csv doesn't say
+  std::map<std::string, Headings> headings;  // by table
   History history;
   Uncertainty uncertainty;
   Place place;

@@ -64,6 +64,9 @@ Heading split_heading(std::string_view text);
 // A field's heading as one would write it, "reading [L/min]".
 std::string heading_of(const FieldSpec& field);
 
+// Which some programs put in front of a file's text.
+inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
 // Headings match without regard to case, blanks, hyphens and underscores.
 std::string heading_key(std::string_view name);
 

@@ -26,9 +26,8 @@ struct ErrorAt {
 //
 //   e   relative error, ratio      q  indication, L/min      q_ref  true flow at the point, L/min
 //   Source   the definition of a relative error of indication
-//   Valid    q_ref above zero. Points without indication, or without a true flow above zero, are left out; points of
-//   one
-//            indication become one, with the mean of their errors
+//   Valid    q_ref above zero. Points without indication, without a true flow above zero, or read before an adjustment
+//            only, are left out; points of one indication become one, with the mean of their errors
 //   Example  shows 2.02 L/min where 2.00 L/min flow  ->  e = 0.01
 std::vector<ErrorPoint> error_curve(const Certificate& certificate);
 

@@ -19,14 +19,14 @@ enum class Found { as_found, as_left };
 struct CalibratedPoint {
   double nominal = missing;
   double reference = missing;
+  double reference_as_found = missing;
   std::optional<double> as_found;
-  std::optional<double> as_left;
+  std::optional<double> as_left;  // where nothing was adjusted, as it was found
   std::optional<double> expanded_uncertainty;
   bool is_flow = true;
 
-  // Where nothing was adjusted, it was left as it was found.
   double error(Found when) const;
-  bool is_adjusted() const { return as_left && as_found && *as_left != *as_found; }
+  bool is_adjusted() const { return as_left && as_found && error(Found::as_left) != error(Found::as_found); }
 };
 
 std::vector<CalibratedPoint> points_of(const Certificate& certificate);

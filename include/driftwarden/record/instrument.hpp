@@ -63,6 +63,15 @@ struct CertificatePoint {
   std::optional<double> as_left_l_min;               // and after
   std::optional<double> expanded_uncertainty_l_min;  // a percentage is of the reference flow
   RowPlace place;
+  std::optional<double> reference_as_found_l_min = {};  // the true flow before adjustment, where it was another
+  bool is_before_adjustment = false;                    // read as found only, and the instrument was adjusted at others
+
+  // How it stands since: as it was left, or as it was found where nothing was adjusted.
+  std::optional<double> in_use_l_min() const {
+    return as_left_l_min || is_before_adjustment ? as_left_l_min : as_found_l_min;
+  }
+  double found_reference_l_min() const { return reference_as_found_l_min.value_or(reference_l_min); }
+  double reference_in_use_l_min() const { return as_left_l_min ? reference_l_min : found_reference_l_min(); }
 };
 
 // A point of a certificate of a thermometer, in K, or of a barometer, in kPa.
@@ -72,6 +81,13 @@ struct ConditionPoint {
   std::optional<double> as_found;
   std::optional<double> as_left;
   std::optional<double> expanded_uncertainty;
+  RowPlace place = {};
+  std::optional<double> reference_as_found = {};
+  bool is_before_adjustment = false;
+
+  std::optional<double> in_use() const { return as_left || is_before_adjustment ? as_left : as_found; }
+  double found_reference() const { return reference_as_found.value_or(reference); }
+  double reference_in_use() const { return as_left ? reference : found_reference(); }
 };
 
 // The result of calibrating an instrument: all rows of one certificate name.

@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/slips.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "driftwarden/quantity/number.hpp"
+#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/statistics/pooled_spread.hpp"
+#include "driftwarden/statistics/student_t.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr double rarest_slip = 0.001;  // chance makes such a set less than once in a thousand
+constexpr double fewest_dof = 20;      // before a pooled spread is trusted
+
+using Pair = std::pair<Row, Row>;  // calibrator and pump; no_row: all pumps
+
+// A set's spread as a share of its mean, so that sets of any flow can be pooled.
+MeanAndSpread relative(const Replicates& set) {
+  MeanAndSpread spread = mean_and_spread(set.indicated_l_min);
+  spread.s /= spread.mean;
+  return spread;
+}
+
+PooledSpread without(const PooledSpread& pooled, const MeanAndSpread& own) {
+  const double own_dof = static_cast<double>(own.n) - 1;
+  const double dof = pooled.dof - own_dof;
+  if (!(dof > 0)) return {};
+  return {std::sqrt(std::max(0.0, pooled.s * pooled.s * pooled.dof - own.s * own.s * own_dof) / dof), dof};
+}
+
+// A reading that may be a slip.
+struct Slip {
+  std::size_t set = 0;
+  std::size_t reading = 0;
+  double others_l_min = missing;  // the mean of the others
+  PooledSpread known;             // relative
+  bool is_of_pump = true;         // known of the pump with this calibrator; else of the calibrator with all pumps
+};
+
+class SlipFinder {
+ public:
+  SlipFinder(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter)
+      : book_(book), all_(all), scatter_(scatter) {
+    for (const Replicates& set : all) spreads_.push_back(relative(set));
+  }
+
+  // What is found is left out of what is known, and looked for again, so that slips don't hide each other.
+  std::vector<Slip> find() {
+    std::vector<Slip> slips = find_by(pooled_without({}));
+    for (;;) {
+      std::vector<Slip> more = find_by(pooled_without(slips));
+      if (more.size() <= slips.size()) return slips;
+      slips = std::move(more);
+    }
+  }
+
+ private:
+  Row pump_of(const Replicates& set) const { return book_.samples.pump[set.sample]; }
+
+  std::map<Pair, PooledSpread> pooled_without(const std::vector<Slip>& slips) {
+    is_left_out_.assign(all_.size(), false);
+    for (const Slip& slip : slips) is_left_out_[slip.set] = true;
+    std::map<Pair, std::vector<MeanAndSpread>> sets;
+    for (std::size_t i = 0; i < all_.size(); ++i) {
+      if (is_left_out_[i] || !std::isfinite(spreads_[i].s)) continue;
+      const Row pump = pump_of(all_[i]);
+      if (pump != no_row) sets[{all_[i].calibrator, pump}].push_back(spreads_[i]);
+      sets[{all_[i].calibrator, no_row}].push_back(spreads_[i]);
+    }
+    std::map<Pair, PooledSpread> pooled;
+    for (const auto& [pair, of] : sets) pooled[pair] = pooled_spread(of);
+    return pooled;
+  }
+
+  std::vector<Slip> find_by(const std::map<Pair, PooledSpread>& known) const {
+    std::vector<Slip> slips;
+    for (std::size_t set = 0; set < all_.size(); ++set) {
+      if (const std::optional<Slip> slip = slip_in(set, known)) slips.push_back(*slip);
+    }
+    return slips;
+  }
+
+  // Of the calibrator with the pump, or, where too little, of the calibrator; the set itself left out.
+  std::optional<Slip> known_of(std::size_t set, const std::map<Pair, PooledSpread>& known) const {
+    for (const Row pump : {pump_of(all_[set]), no_row}) {
+      const auto found = known.find({all_[set].calibrator, pump});
+      if (found == known.end()) continue;
+      const PooledSpread others = is_left_out_[set] ? found->second : without(found->second, spreads_[set]);
+      if (others.dof >= fewest_dof) return Slip{set, 0, missing, others, pump != no_row};
+    }
+    return std::nullopt;
+  }
+
+  // Difference of a reading from the mean of the n - 1 others of its set, as Student's t: d / (s √(n / (n - 1))), taken
+  // one display step shorter than it reads.
+  std::optional<Slip> slip_in(std::size_t set, const std::map<Pair, PooledSpread>& known) const {
+    const std::vector<double>& readings = all_[set].indicated_l_min;
+    if (readings.size() < fewest_in_a_set || !std::isfinite(spreads_[set].s)) return std::nullopt;
+    std::optional<Slip> slip = known_of(set, known);
+    if (!slip) return std::nullopt;
+    const auto n = static_cast<double>(readings.size());
+    const double mean = spreads_[set].mean;
+    slip->reading = farthest(readings, mean);
+    slip->others_l_min = (n * mean - readings[slip->reading]) / (n - 1);
+    const Scatter& of_calibrator = scatter_.at(all_[set].calibrator);
+    const double apart = std::fabs(readings[slip->reading] - slip->others_l_min) - of_calibrator.step;
+    const double s = std::max(slip->known.s * mean, of_calibrator.step / std::sqrt(12.0)) * std::sqrt(n / (n - 1));
+    if (!(apart > 0) || !(s > 0)) return std::nullopt;
+    const double limit = std::min(rarest_slip, 1 / static_cast<double>(std::max<std::size_t>(of_calibrator.sets, 1)));
+    return n * student_t_two_sided_p(apart / s, slip->known.dof) < limit ? slip : std::nullopt;
+  }
+
+  static std::size_t farthest(const std::vector<double>& readings, double mean) {
+    std::size_t found = 0;
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+      if (std::fabs(readings[i] - mean) > std::fabs(readings[found] - mean)) found = i;
+    }
+    return found;
+  }
+
+  const Book& book_;
+  const std::vector<Replicates>& all_;
+  const ScatterMap& scatter_;
+  std::vector<MeanAndSpread> spreads_;
+  std::vector<bool> is_left_out_;
+};
+
+// The number with two neighbouring digits changed about that lies nearest to what is expected, if one is within reach.
+std::optional<double> digits_changed_about(double reading, double expected, double reach) {
+  const std::string written = shortest(reading);
+  std::optional<double> nearest;
+  for (std::size_t i = 0; i + 1 < written.size(); ++i) {
+    const std::size_t next = written[i + 1] == '.' ? i + 2 : i + 1;
+    if (written[i] == '.' || next >= written.size() || written[i] == written[next]) continue;
+    std::string other = written;
+    std::swap(other[i], other[next]);
+    const double number = number_from(other).value_or(missing);
+    if (!(std::fabs(number - expected) <= reach)) continue;
+    if (!nearest || std::fabs(number - expected) < std::fabs(*nearest - expected)) nearest = number;
+  }
+  return nearest;
+}
+
+std::string hint_about(double reading, const Slip& slip) {
+  constexpr double reach_in_s = 3;
+  const double reach = reach_in_s * slip.known.s * slip.others_l_min;
+  const std::optional<double> meant = digits_changed_about(reading, slip.others_l_min, reach);
+  if (meant) return "did two digits change places: " + shortest(*meant) + "?";
+  return "look at the page; strike it out with a note if it was a slip";
+}
+
+}  // namespace
+
+void note_slips(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter, Diagnostics& doubts) {
+  for (const Slip& slip : SlipFinder(book, all, scatter).find()) {
+    const Replicates& set = all[slip.set];
+    const double reading = set.indicated_l_min[slip.reading];
+    const std::string percent = with_significant_digits(100 * (reading / slip.others_l_min - 1), 2);
+    doubts.push_back(remark("doubt/slip", place_of(book, set.rows[slip.reading]),
+                            with_significant_digits(reading, 5) + " L/min of a set of " +
+                                std::string(book.samples.name[set.sample]) + " lies " + percent +
+                                " % from the mean of the others; readings of " + book.instruments[set.calibrator].name +
+                                (slip.is_of_pump ? " on " + book.instruments[book.samples.pump[set.sample]].name : "") +
+                                " scatter by " + with_significant_digits(100 * slip.known.s, 2) + " % (" +
+                                with_decimals(slip.known.dof, 0) +
+                                " degrees of freedom), and chance takes one so far in less than 1 set of 1000",
+                            hint_about(reading, slip)));
+  }
+}
+
+}  // namespace driftwarden
