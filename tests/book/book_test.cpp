@@ -45,7 +45,12 @@ TEST(Book, TakesTheFilesOfATableInOrderOfTheirNames) {
                         .file("readings/old/d.csv", heading + row("9"))
                         .file("readings.csv", heading + row("1"))
                         .read();
-  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(
+      told(book.problems),
+      "readings/notes.txt: remark: is not read: only files ending in .csv are; name it in book.toml under [files] "
+      "ignore if it need not be read [file/not-read]\n"
+      "readings/old: remark: is not read: no table takes this folder; name it in book.toml under [files] ignore if "
+      "it need not be read [file/not-read]\n");
   EXPECT_EQ(book.files.readings,
             (std::vector<std::string>{"readings.csv", "readings/C.CSV", "readings/a.csv", "readings/b.csv"}));
   const ReadingTable& t = book.readings;

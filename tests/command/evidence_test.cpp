@@ -93,6 +93,16 @@ TEST(Evidence, KeepsTheInputsByteForByte) {
     EXPECT_EQ(folder.text(std::string("bag/data/book/") + file), text_of_file(book.file(file))) << file;
 }
 
+TEST(Evidence, LeavesOutWhatNoTableTakes) {
+  const BookFolder book(judged_text("5 %"));
+  std::ofstream(book.file("notes.txt")) << "nothing";
+  const PackageFolder folder;
+  const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_NE(called.err.find("notes.txt: remark: is not read"), std::string::npos) << called.err;
+  EXPECT_FALSE(std::filesystem::exists(folder.path("bag/data/book/notes.txt")));
+}
+
 TEST(Evidence, PacksShippedPacksByteForByte) {
   BookText text;
   text.settings += "[rules]\npacks = [\"common-practice\"]\n";

@@ -43,7 +43,7 @@ TEST(PdfPrint, PutsWhatTheBrowserWroteInItsPlace) {
   const Diagnostics said =
       print_to_pdf(folder.path() / "page.html", folder.path() / "out.pdf", folder.path(), in_november, browser);
   EXPECT_TRUE(said.empty());
-  EXPECT_EQ(text_of(folder.path() / "out.pdf"), "%PDF-1.4 /ModDate (D:20261116000000)%%EOF");
+  EXPECT_EQ(text_of(folder.path() / "out.pdf"), "%PDF-1.4 /ModDate (D:20261116000000)%%EOF\n%driftwarden\n");
 }
 
 TEST(PdfPrint, NamesThePackageWhereThereIsNoBrowser) {

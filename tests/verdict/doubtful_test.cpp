@@ -80,16 +80,18 @@ TEST(Doubts, AreRaisedByChanceAsSeldomAsStated) {
   EXPECT_LE(static_cast<double>(copied), 0.01 * books + 3 * std::sqrt(0.01 * books));
 }
 
-// The demo book plants these three, and nothing else looks doubtful in it.
+// The demo book plants these five, and nothing else looks doubtful in it.
 TEST(Doubts, FindWhatTheDemoBookPlants) {
   const Result<Book> demo = read_book(std::filesystem::path(project_folder()) / "docs/demo", 1);
   ASSERT_TRUE(demo);
   const Diagnostics doubts = doubts_of(*demo);
-  ASSERT_EQ(doubts.size(), 3U);
+  ASSERT_EQ(doubts.size(), 5U);
   EXPECT_NE(doubts[0].message.find("TF43B-5"), std::string::npos);
-  EXPECT_NE(doubts[1].message.find("10 readings of TF45B-4 are those of TF43A-2"), std::string::npos)
-      << doubts[1].message;
-  EXPECT_NE(doubts[2].message.find("read before TF42B-7, while it is still in use for TF42B-2"), std::string::npos);
+  EXPECT_NE(doubts[1].message.find("of a set of TF43B-3 lies -3.8 %"), std::string::npos) << doubts[1].message;
+  EXPECT_NE(doubts[2].message.find("of a set of ST44C-5 lies -5.5 %"), std::string::npos) << doubts[2].message;
+  EXPECT_NE(doubts[3].message.find("10 readings of TF45B-4 are those of TF43A-2"), std::string::npos)
+      << doubts[3].message;
+  EXPECT_NE(doubts[4].message.find("read before TF42B-7, while it is still in use for TF42B-2"), std::string::npos);
 }
 
 }  // namespace
