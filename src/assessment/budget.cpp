@@ -104,11 +104,11 @@ class BudgetMaker {
 
   void sensitivities(const Effect& e, double (&c)[budget_figures]) const {
     const double flow = flow_of_pre_ * e.on_pre + flow_of_post_ * e.on_post + e.on_flow_between;
-    const double volume = flow * f_.minutes + f_.flow_l_min * e.on_minutes;
+    const double volume = flow * f_.minutes + f_.measured_flow_l_min() * e.on_minutes;
     c[0] = weighted(drift_, e.on_pre, e.on_post);
     c[1] = flow;
     c[2] = volume;
-    c[3] = volume * to_reference_ + f_.volume_reference_l * e.on_reference;
+    c[3] = volume * to_reference_ + f_.measured_volume_reference_l * e.on_reference;
   }
 
   void add(BudgetSource source, double estimate, double u, Distribution distribution, double dof,
@@ -222,9 +222,6 @@ class BudgetMaker {
     const double apart = std::abs(f_.post_l_min - f_.pre_l_min);
     add(BudgetSource::flow_between, 0, rectangular(is_middle ? apart / 2 : apart), Distribution::rectangular, infinite,
         {.on_flow_between = 1});
-    const bool is_nominal = basis_.practice.flow_for_volume == FlowForVolume::nominal;
-    if (is_nominal && f_.flow_l_min != (f_.pre_l_min + f_.post_l_min) / 2)
-      lack(BudgetSource::nominal_as_measured, {.on_flow_between = 1}, false);
   }
 
   Slopes slopes(const ReadingSet& set) const {
@@ -258,7 +255,7 @@ class BudgetMaker {
   void conditions() {
     const Slopes pre = slopes(pre_);
     const Slopes post = slopes(post_);
-    const bool has_reference = !is_missing(f_.volume_reference_l);
+    const bool has_reference = !is_missing(f_.measured_volume_reference_l);
     // Conditions that the sample has from its sets are not known apart from theirs.
     Effect read_t{.on_pre = pre.per_k * f_.pre_l_min, .on_post = post.per_k * f_.post_l_min};
     Effect own_t;
@@ -324,7 +321,7 @@ class BudgetMaker {
   const ReadingSet& pre_;
   const ReadingSet& post_;
   Budget& budget_;
-  double to_reference_ = f_.volume_reference_l / f_.volume_l;
+  double to_reference_ = f_.measured_volume_reference_l / f_.measured_volume_l;
   double flow_of_pre_ = 0;
   double flow_of_post_ = 0;
   FlowWeights drift_;
@@ -363,7 +360,7 @@ FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const Sample
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget) {
   budget.clear();
   const bool has_flows = !is_missing(figures.pre_l_min) && !is_missing(figures.post_l_min);
-  if (has_flows && !is_missing(figures.volume_l)) BudgetMaker(basis, figures, budget).make();
+  if (has_flows && !is_missing(figures.measured_volume_l)) BudgetMaker(basis, figures, budget).make();
 }
 
 }  // namespace driftwarden

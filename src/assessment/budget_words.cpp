@@ -21,7 +21,6 @@ std::string_view to_text(BudgetSource source) {
       "resolution, pre",
       "resolution, post",
       "flow between the checks",
-      "nominal flow in place of the measured one",
       "rotameter left uncorrected",
       "humidity of the bubble's gas",
       "temperature at the readings",
@@ -47,7 +46,6 @@ std::string_view unit_of(BudgetSource source) {
     case BudgetSource::pre_resolution:
     case BudgetSource::post_resolution:
     case BudgetSource::flow_between:
-    case BudgetSource::nominal_as_measured:
     case BudgetSource::rotameter_as_read:
       return "L/min";
     case BudgetSource::certificate:

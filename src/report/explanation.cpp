@@ -34,6 +34,8 @@ class Explanation {
       flow_step();
       volume_step();
       reference_step();
+      measured_step();
+      cut_step();
       out_ += budget_working(result_);
     }
     remarks();
@@ -201,6 +203,33 @@ class Explanation {
     line("T = " + with_decimals(in_celsius(Temperature(f_.temperature_k)), 2) + " °C from " +
          from_text(f_.temperature_from) + "; P = " + with_decimals(f_.pressure_kpa, 3) + " kPa from " +
          from_text(f_.pressure_from));
+  }
+
+  // Beside a volume by convention, what was measured.
+  void measured_step() {
+    if (!f_.is_conventional) return;
+    heading("Volume as measured, beside the conventional one above");
+    if (is_missing(f_.measured_volume_l)) return cannot("a flow or the minutes are missing");
+    line("V = (pre + post) / 2 x minutes = " + flow_text(f_.mean_flow_l_min) + " x " + shortest(f_.minutes) + " = " +
+         with_decimals(f_.measured_volume_l, 2) + " L");
+    if (!is_missing(f_.measured_volume_reference_l))
+      line("at reference conditions " + with_decimals(f_.measured_volume_reference_l, 2) + " L");
+    line(
+        "The nominal flow is the method's convention, not what was drawn; the uncertainties below are of this volume.");
+  }
+
+  // Where the sampler has an exponent.
+  void cut_step() {
+    if (is_missing(f_.cut_exponent)) return;
+    heading("Cut size");
+    line("cut.shift = (mean flow / nominal)^-n - 1, at the mean flow as measured");
+    if (is_missing(f_.cut_shift)) return cannot("a flow is missing");
+    line("          = (" + flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.nominal_l_min) + ")^-" +
+         shortest(f_.cut_exponent) + " - 1 = " + with_decimals(100 * f_.cut_shift, 2) + " %");
+    const auto sampler = screening_.rules().samplers.find(text_of(book_.samples.sampler));
+    if (sampler != screening_.rules().samplers.end())
+      line("n = " + shortest(f_.cut_exponent) + ": " + sampler->second.cut_source);
+    line("A model of the sampler's 50 % cut size, never a correction of a result.");
   }
 
   std::string from_text(ConditionsFrom from) const {

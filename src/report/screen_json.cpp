@@ -166,6 +166,23 @@ void decision_members(JsonText& json, const Screening& screening, const SampleRe
   }
 }
 
+// How the volume came about, and what was measured with its uncertainty.
+void measured_members(JsonText& json, const SampleResult& result) {
+  const SampleAssessment& f = *result.figures;
+  json.key("volume_is");
+  if (is_missing(f.volume_l)) {
+    json.null();
+  } else {
+    json.value(volume_is(f));
+  }
+  json.key("measured").begin_object().member("flow_l_min", f.measured_flow_l_min());
+  json.member("volume_l", f.measured_volume_l);
+  json.member("volume_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume).expanded);
+  json.member("volume_reference_l", f.measured_volume_reference_l);
+  json.member("volume_reference_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume_reference).expanded);
+  json.end_object();
+}
+
 std::string_view to_text(ConditionsFrom from) {
   switch (from) {
     case ConditionsFrom::sample:
@@ -271,7 +288,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   set_figures(json, "pre", f.pre_set(), is_blank);
   set_figures(json, "post", f.post_set(), is_blank);
   json.member("drift_percent", 100 * f.drift).member("flow_l_min", f.flow_l_min).member("volume_l", f.volume_l);
-  json.member("volume_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume).expanded)
+  json.member("volume_expanded_uncertainty_l", result.volume_expanded_l())
       .member("volume_reference_l", f.volume_reference_l);
   json.member("kind", to_text(f.kind));
   moment_member(json, "started", samples.started[row], book.settings.zone);
@@ -295,7 +312,9 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   for (const std::string& text : remarks_of(screening, result)) json.value(text);
   json.end_array();
   decision_members(json, screening, result);
-  json.member("at", book.place_text(book.files.samples, samples.place[row])).end_object();
+  json.member("at", book.place_text(book.files.samples, samples.place[row]));
+  measured_members(json, result);
+  json.end_object();
 }
 
 void append_screen_json_tail(std::string& out, const Screening& screening, const Totals& totals,

@@ -47,10 +47,7 @@ class SampleKnowledge {
 
   // ∂/∂Q of (Q / Q_nominal)^-n is -n (Q / Q_nominal)^-n / Q.
   KnownTo cut_shift() const {
-    const TextId sampler = field(context_.basis.book.samples.sampler, f_.sample, TextId{0});
-    const std::vector<double>& exponents = context_.basis.samplers.cut_exponent;
-    const double exponent = sampler < exponents.size() ? exponents[sampler] : missing;
-    return known(budget().about(BudgetFigure::flow), exponent * (1 + f_.cut_shift) / f_.flow_l_min);
+    return known(budget().about(BudgetFigure::flow), f_.cut_exponent * (1 + f_.cut_shift) / f_.mean_flow_l_min);
   }
 
   // Of a set's own flow.
@@ -103,7 +100,10 @@ class SampleKnowledge {
     return known_by(standard_of(half_width_of_pressure(kpa, is_from_altitude)), infinite);
   }
 
-  KnownTo of_figure(BudgetFigure figure) const { return known(budget().about(figure)); }
+  // Of a flow or a volume that a method agrees on nothing is uncertain; the budget is of what was drawn.
+  KnownTo of_figure(BudgetFigure figure) const {
+    return f_.is_conventional ? KnownTo{} : known(budget().about(figure));
+  }
 
  private:
   const Budget& budget() const {

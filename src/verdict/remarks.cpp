@@ -121,6 +121,25 @@ void note_choice(const SampleAssessment& figures, std::vector<std::string>& rema
   }
 }
 
+// "780.5 L, U 5.2 L"
+std::string volume_text(double volume_l, const FigureUncertainty& known) {
+  const std::string u =
+      is_missing(known.expanded) ? "U not stated" : "U " + with_significant_digits(known.expanded, 2) + " L";
+  return with_significant_digits(volume_l, 4) + " L, " + u;
+}
+
+std::string measured_text(const SampleResult& result) {
+  const SampleAssessment& f = *result.figures;
+  if (is_missing(f.measured_volume_l)) return "none was measured";
+  const Budget& budget = result.budget;
+  std::string text = "measured: " + volume_text(f.measured_volume_l, budget.about(BudgetFigure::volume));
+  if (!is_missing(f.measured_volume_reference_l)) {
+    text += "; at reference conditions " +
+            volume_text(f.measured_volume_reference_l, budget.about(BudgetFigure::volume_reference));
+  }
+  return text;
+}
+
 // A decision may outlive what it ruled on: figures and rules change, the file of decisions only grows.
 void note_idle_decisions(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
   const Book& book = screening.book();
@@ -137,6 +156,12 @@ void note_idle_decisions(const Screening& screening, const SampleResult& result,
 
 }  // namespace
 
+std::vector<std::string> volume_remarks(const SampleResult& result) {
+  const SampleAssessment& figures = *result.figures;
+  if (!figures.is_conventional || is_missing(figures.volume_l)) return {};
+  return {"the volume is conventional, nominal flow x minutes; " + measured_text(result)};
+}
+
 std::vector<std::string> remarks_of(const Screening& screening, const SampleResult& result) {
   std::vector<std::string> remarks;
   const SampleAssessment& figures = *result.figures;
@@ -149,6 +174,7 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
   if (figures.kind == SampleKind::sample) {
     note_conditions(figures, remarks);
     note_pump(screening, figures, remarks);
+    for (std::string& text : volume_remarks(result)) remarks.push_back(std::move(text));
   }
   note_idle_decisions(screening, result, remarks);
   return remarks;

@@ -232,5 +232,23 @@ TEST(Explanation, HasTheSameTextWithAndWithoutColour) {
   EXPECT_EQ(coloured, explained(with_conditions(), {{drift_within("2 %")}}));
 }
 
+// (1.975 / 2)^-0.5 - 1 = 0.631 %, by a pocket calculator.
+TEST(Explanation, ShowsTheShiftOfTheCutWhereverTheSamplerHasAnExponent) {
+  const std::string text = explained(with_conditions(), {{}, {sampler("cowl", 2.0, 0.5)}});
+  EXPECT_HAS(text,
+             "\nCut size\n  cut.shift = (mean flow / nominal)^-n - 1, at the mean flow as measured\n"
+             "            = (1.97500 / 2.00000)^-0.5 - 1 = 0.63 %\n  n = 0.5: A source\n");
+  EXPECT_FALSE(has(explained(with_conditions(), {{}, {sampler("cowl", 2.0)}}), "Cut size"));
+}
+
+TEST(Explanation, SetsWhatWasMeasuredBesideAConventionalVolume) {
+  const std::string text = explained(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
+  EXPECT_HAS(text, "  V = Q x minutes = 1.70000 x 480 = 816.00 L\n");
+  EXPECT_HAS(text,
+             "\nVolume as measured, beside the conventional one above\n"
+             "  V = (pre + post) / 2 x minutes = 1.97500 x 480 = 948.00 L\n");
+  EXPECT_FALSE(has(explained(nominal_book()), "conventional"));
+}
+
 }  // namespace
 }  // namespace driftwarden::explanation_test

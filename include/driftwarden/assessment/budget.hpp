@@ -26,10 +26,10 @@ enum class BudgetSource : std::uint8_t {
   post_calibrator_drift,
   pre_resolution,
   post_resolution,
-  flow_between,         // the flow between the two checks is not known
-  nominal_as_measured,  // the nominal flow stands for the measured one: never a line, only a lack; likewise
-  rotameter_as_read,    // a rotameter's reading away from its scale's conditions stands for the flow
-  bubble_humidity,      // how moist the bubble's gas was, and with it the correction that is made or left out
+  flow_between,       // the flow between the two checks is not known
+  rotameter_as_read,  // a rotameter's reading away from its scale's conditions stands for the flow: never a line, only
+                      // a lack; likewise
+  bubble_humidity,    // how moist the bubble's gas was, and with it the correction that is made or left out
   reading_temperature,
   reading_pressure,
   sampling_temperature,
@@ -42,7 +42,7 @@ enum class BudgetSource : std::uint8_t {
 
 enum class Distribution : std::uint8_t { student_t, normal, rectangular };
 
-// The figures a budget is about.
+// The figures a budget is about; flow and volumes as measured, also where the volume is formed by convention.
 enum class BudgetFigure : std::uint8_t { drift, flow, volume, volume_reference, count_ };
 inline constexpr std::size_t budget_figures = static_cast<std::size_t>(BudgetFigure::count_);
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <span>
+#include <string_view>
 #include <vector>
 
 #include "driftwarden/assessment/bracket.hpp"
@@ -28,9 +29,15 @@ struct SampleAssessment {
   double drift = missing;  // ratio
   double minutes = missing;
   double paused_min = missing;
-  double flow_l_min = missing;  // the mean of pre and post, or as the practice says
+  double mean_flow_l_min = missing;  // as measured: the mean of pre and post
+  double flow_l_min = missing;       // for the volume: that mean, or as the practice says
   double volume_l = missing;
   double volume_reference_l = missing;
+  // Where the nominal flow stands for the measured one, the volume is a convention, and beside it stands what was
+  // measured: what the budget is of. Elsewhere they are the same.
+  bool is_conventional = false;
+  double measured_volume_l = missing;
+  double measured_volume_reference_l = missing;
   double temperature_k = missing;  // conditions behind the reference volume
   double pressure_kpa = missing;
   ConditionsFrom temperature_from = ConditionsFrom::nowhere;
@@ -40,7 +47,8 @@ struct SampleAssessment {
   double field_change_l_min = missing;    // of the field set farthest from the pre flow, with its sign
   double temperature_change_k = missing;  // of the set farthest from the sample's own, with its sign
   double pressure_change_kpa = missing;
-  double cut_shift = missing;
+  double cut_exponent = missing;  // of its sampler
+  double cut_shift = missing;     // at the mean flow as measured
   ProblemNumber problem = no_problem;
 
   const ReadingSet* pre_set() const { return pre < 0 ? nullptr : &sets[static_cast<std::size_t>(pre)]; }
@@ -49,7 +57,14 @@ struct SampleAssessment {
   std::span<const Row> rows_of(const ReadingSet& set) const {
     return std::span<const Row>(rows).subspan(set.rows.begin, set.rows.count);
   }
+  // The flow that the measured volume is formed with.
+  double measured_flow_l_min() const { return is_conventional ? mean_flow_l_min : flow_l_min; }
 };
+
+// How the volume came about, in a word: "measured" or "conventional".
+inline std::string_view volume_is(const SampleAssessment& figures) {
+  return figures.is_conventional ? "conventional" : "measured";
+}
 
 // Facts about samplers that assessing needs, by the text number of the sampler's name.
 struct SamplerFacts {

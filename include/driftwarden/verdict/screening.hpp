@@ -57,6 +57,11 @@ struct SampleResult {
   std::vector<Finding> kept;      // met, or passed over; only where asked for
   Budget budget;
   std::size_t records_lacking = 0;  // findings of rules about a record
+
+  // U of the volume that is stated, L; missing where that is a convention, which has none.
+  double volume_expanded_l() const {
+    return figures->is_conventional ? missing : budget.about(BudgetFigure::volume).expanded;
+  }
 };
 
 bool gave_the_verdict(const SampleResult& result, const Finding& finding);
