@@ -43,14 +43,15 @@ double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Ro
 }
 
 AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts,
-                                 SupposedErrors supposed)
+                                 SupposedErrors supposed, unsigned threads)
     : book(the_book),
       practice(the_practice),
       samplers(std::move(facts)),
       calibrators(the_book, std::move(supposed)),
       standards(the_book),
       readings(the_book),
-      pump_sets(the_book) {}
+      pump_sets(the_book),
+      pump_drifts(*this, threads) {}
 
 SampleAssessor::SampleAssessor(const AssessmentBasis& basis)
     : basis_(basis),
@@ -60,9 +61,11 @@ SampleAssessor::SampleAssessor(const AssessmentBasis& basis)
 const SampleAssessment& SampleAssessor::assess(Row sample) {
   std::vector<Row> rows = std::move(result_.rows);
   std::vector<ReadingSet> sets = std::move(result_.sets);
+  FlowCourse course = std::move(result_.course);
   result_ = {};
   result_.rows = std::move(rows);
   result_.sets = std::move(sets);
+  result_.course = std::move(course);
   result_.rows.clear();
   result_.sets.clear();
   result_.sample = sample;
@@ -184,6 +187,10 @@ void SampleAssessor::work_out_flows() {
   result_.is_conventional = basis_.practice.flow_for_volume == FlowForVolume::nominal;
   result_.mean_flow_l_min = flow_by(FlowForVolume::mean);
   result_.flow_l_min = flow_by(basis_.practice.flow_for_volume);
+  lay_course(result_.sets, {result_.pre, result_.post, samples_.started[sample], samples_.stopped[sample]},
+             result_.course);
+  if (basis_.practice.field_sets == FieldSets::line && !result_.course.empty())
+    result_.mean_flow_l_min = result_.flow_l_min = result_.course.mean_l_min;
   result_.cut_exponent = fact(basis_.samplers.cut_exponent, sampler);
   result_.cut_shift = cut_shift(result_.mean_flow_l_min, result_.nominal_l_min, result_.cut_exponent);
 }

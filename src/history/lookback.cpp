@@ -81,8 +81,8 @@ bool is_about_drift(const Screening& screening, const Finding& finding) {
 JudgedSample judged(const Screening& screening, SampleJudge& judge, Row sample) {
   const SampleResult& result = judge.judge(sample);
   const SampleAssessment& f = *result.figures;
-  JudgedSample made{f.flow_l_min, f.drift, missing, f.volume_l, f.volume_reference_l, result.volume_expanded_l(),
-                    result.verdict, {}, {}};
+  JudgedSample made{f.flow_l_min,   f.drift, missing, f.volume_l, f.volume_reference_l, result.volume_expanded_l(),
+                    result.verdict, {},      {}};
   made.volume_remarks = volume_remarks(result);
   made.measured_volume_l = f.measured_volume_l;
   made.measured_expanded_l = result.budget.about(BudgetFigure::volume).expanded;

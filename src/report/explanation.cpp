@@ -36,7 +36,7 @@ class Explanation {
       reference_step();
       measured_step();
       cut_step();
-      out_ += budget_working(result_);
+      out_ += budget_working(result_, book_.settings.uncertainty);
     }
     remarks();
     rules();
@@ -167,6 +167,7 @@ class Explanation {
     const std::string pre = flow_text(f_.pre_l_min);
     const std::string post = flow_text(f_.post_l_min);
     if (is_missing(f_.flow_l_min)) return cannot("a flow is missing");
+    if (screening_.basis().practice.field_sets == FieldSets::line && !f_.course.empty()) return course_step();
     switch (practice) {
       case FlowForVolume::mean:
         line("Q = (pre + post) / 2 = (" + pre + " + " + post + ") / 2 = " + flow_text(f_.flow_l_min) + " L/min");
@@ -182,6 +183,25 @@ class Explanation {
         break;
     }
     practice_line("flow_for_volume");
+  }
+
+  // The mean along the line through all sets.
+  void course_step() {
+    line("Q = mean along the line through pre, field and post sets: each flow x its share of the time");
+    for (const CourseStop& stop : f_.course.stops) {
+      std::string sets;
+      for (const CourseSet& set : f_.course.sets) {
+        if (&stop != &f_.course.stops[set.stop]) continue;
+        sets +=
+            (sets.empty() ? "" : " and ") + std::string(to_text(f_.sets[static_cast<std::size_t>(set.set)].rows.stage));
+      }
+      line("after " + with_decimals(stop.at_min, 0) + " min: " + flow_text(stop.flow_l_min) + " x " +
+               with_decimals(stop.share, 4) + "   (" + sets + ")",
+           4);
+    }
+    line("  = " + flow_text(f_.flow_l_min) + " L/min");
+    practice_line("flow_for_volume");
+    practice_line("field_sets");
   }
 
   void volume_step() {

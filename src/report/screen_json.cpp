@@ -124,6 +124,17 @@ void finding_object(JsonText& json, const Screening& screening, const SampleResu
 
 constexpr std::array<std::string_view, budget_figures> budget_names{"drift", "flow", "volume", "volume_reference"};
 
+std::string_view to_text(FlowBetween::From from) {
+  constexpr std::array<std::string_view, 3> words{"distance", "earlier uses", "stated"};
+  return words[static_cast<std::size_t>(from)];
+}
+
+void flow_between_member(JsonText& json, const FlowBetween& between) {
+  json.key("flow_between").begin_object().member("from", to_text(between.from));
+  json.member("earlier_uses", std::size_t{between.earlier.uses});
+  json.member("drift_s_percent", 100 * between.earlier.s).end_object();
+}
+
 // Sensitivities are of the figure (drift as a ratio) to the input, both in the units given.
 void budget_object(JsonText& json, const Budget& budget) {
   if (budget.lines.empty() && budget.lacks.empty()) {
@@ -149,7 +160,9 @@ void budget_object(JsonText& json, const Budget& budget) {
         .member("expanded", of.expanded)
         .end_object();
   }
-  json.end_object().end_object();
+  json.end_object();
+  flow_between_member(json, budget.flow_between);
+  json.end_object();
 }
 
 // The last decision about the sample, and how it stands where decisions make it another than the verdict says.
@@ -181,6 +194,21 @@ void measured_members(JsonText& json, const SampleResult& result) {
   json.member("volume_reference_l", f.measured_volume_reference_l);
   json.member("volume_reference_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume_reference).expanded);
   json.end_object();
+}
+
+// How the flow went through the field sets; null without any.
+void course_member(JsonText& json, const FlowCourse& course) {
+  json.key("course");
+  if (course.empty()) {
+    json.null();
+    return;
+  }
+  json.begin_object().member("mean_l_min", course.mean_l_min).key("stops").begin_array();
+  for (const CourseStop& stop : course.stops) {
+    json.begin_object().member("after_min", stop.at_min).member("flow_l_min", stop.flow_l_min);
+    json.member("share", stop.share).end_object();
+  }
+  json.end_array().end_object();
 }
 
 std::string_view to_text(ConditionsFrom from) {
@@ -314,6 +342,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   decision_members(json, screening, result);
   json.member("at", book.place_text(book.files.samples, samples.place[row]));
   measured_members(json, result);
+  course_member(json, f.course);
   json.end_object();
 }
 

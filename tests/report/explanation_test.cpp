@@ -250,5 +250,16 @@ TEST(Explanation, SetsWhatWasMeasuredBesideAConventionalVolume) {
   EXPECT_FALSE(has(explained(nominal_book()), "conventional"));
 }
 
+TEST(Explanation, ShowsTheLineThroughTheFieldSets) {
+  const std::string text = explained(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
+  EXPECT_HAS(text,
+             "  Q = mean along the line through pre, field and post sets: each flow x its share of the time\n"
+             "    after 0 min: 2.00000 x 0.2500   (pre)\n"
+             "    after 240 min: 1.80000 x 0.5000   (field)\n"
+             "    after 480 min: 2.00000 x 0.2500   (post)\n"
+             "    = 1.90000 L/min\n");
+  EXPECT_HAS(text, "  Practice field_sets = line, by the book: The client asked for it. [book.toml:3:1]\n");
+}
+
 }  // namespace
 }  // namespace driftwarden::explanation_test

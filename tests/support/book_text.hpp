@@ -78,6 +78,18 @@ inline BookText nominal_book() {
   return text;
 }
 
+// S1 read at 2.0 L/min before, 1.8 in the middle and 2.0 after, two readings each: 960 L by the ends, 912 by the line.
+inline BookText sagging_book() {
+  BookText text;
+  text.certificates = certificates_with_uncertainty;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.001\n2026-09-21T07:31,pre,S1,V1,1.999\n"
+      "2026-09-21T11:59,field,S1,V1,1.801\n2026-09-21T12:01,field,S1,V1,1.799\n"
+      "2026-09-21T16:10,post,S1,V1,2.001\n2026-09-21T16:11,post,S1,V1,1.999\n";
+  return text;
+}
+
 // A book read from texts; the folder is gone again.
 inline Book book_of(const BookText& text) {
   const ScratchFolder folder;

@@ -173,5 +173,29 @@ TEST(Remarks, SayWhereNothingWasMeasuredBesideAVolumeByConvention) {
             "the volume is conventional, nominal flow x minutes; none was measured");
 }
 
+// By pocket calculator: 480 x (2.0 / 4 + 1.8 / 2 + 2.0 / 4) = 912 L.
+TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
+  JudgedBook by_ends(sagging_book());
+  EXPECT_EQ(
+      volume_remarks(by_ends.result("S1")),
+      Remarks{"the line through the field sets gives 912.0 L, -48 L against the mean of pre and post; U holds that "
+              "difference"});
+  JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
+  EXPECT_TRUE(volume_remarks(by_line.result("S1")).empty());
+}
+
+TEST(Remarks, TellOfFieldSetsThatTakeNoPartOrCompare) {
+  BookText text = sagging_book();
+  text.readings +=
+      "2026-09-21T12:10,field,S1,V2,1.81\n2026-09-21T12:11,field,S1,V2,1.81\n2026-09-21T16:05,field,S1,V1,1.9\n";
+  JudgedBook book(text);
+  const Remarks all = remarks_of(book.screening(), book.result("S1"));
+  for (const std::string said :
+       {"1 field set read before the start or after the stop take no part in the course of the flow",
+        "1 set of another calibrator within 30 min of one compare the two: together they count as one"}) {
+    EXPECT_NE(std::find(all.begin(), all.end(), said), all.end()) << said;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::remarks_test

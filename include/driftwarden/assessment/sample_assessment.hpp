@@ -6,7 +6,9 @@
 #include <vector>
 
 #include "driftwarden/assessment/bracket.hpp"
+#include "driftwarden/assessment/flow_course.hpp"
 #include "driftwarden/assessment/practice.hpp"
+#include "driftwarden/assessment/pump_drifts.hpp"
 #include "driftwarden/assessment/standard_index.hpp"
 
 namespace driftwarden {
@@ -22,6 +24,7 @@ struct SampleAssessment {
   std::vector<ReadingSet> sets;  // and their sets, in order of stage and time
   std::int32_t pre = -1;         // the sets that count, places in `sets`
   std::int32_t post = -1;
+  FlowCourse course;  // through the field sets; empty without any
 
   double nominal_l_min = missing;
   double pre_l_min = missing;
@@ -29,7 +32,7 @@ struct SampleAssessment {
   double drift = missing;  // ratio
   double minutes = missing;
   double paused_min = missing;
-  double mean_flow_l_min = missing;  // as measured: the mean of pre and post
+  double mean_flow_l_min = missing;  // as measured: the mean of pre and post, or along the course
   double flow_l_min = missing;       // for the volume: that mean, or as the practice says
   double volume_l = missing;
   double volume_reference_l = missing;
@@ -79,7 +82,7 @@ double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Ro
 struct AssessmentBasis {
   // `supposed`: what a look-back supposes instead of what certificates say.
   AssessmentBasis(const Book& book, const AssessmentPractice& practice, SamplerFacts samplers,
-                  SupposedErrors supposed = {});
+                  SupposedErrors supposed = {}, unsigned threads = 1);
 
   const Book& book;
   AssessmentPractice practice;
@@ -88,6 +91,7 @@ struct AssessmentBasis {
   StandardIndex standards;
   ReadingIndex readings;
   PumpSets pump_sets;
+  PumpDrifts pump_drifts;  // the last, for it leans on the others
 };
 
 // Assesses one sample after another, reusing its memory. One a thread.

@@ -13,7 +13,7 @@ namespace driftwarden {
 std::vector<std::string> remarks_of(const Screening& screening, const SampleResult& result);
 
 // Those of them that belong beside the volume wherever it is printed: that it is formed by convention, and what was
-// measured.
+// measured; what the field sets say of it, where they don't count.
 std::vector<std::string> volume_remarks(const SampleResult& result);
 
 }  // namespace driftwarden

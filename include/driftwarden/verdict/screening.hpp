@@ -23,7 +23,7 @@ SamplerFacts sampler_facts(const Book& book, const RuleSet& rules);
 // judged as if calibrators had been that wrong.
 class Screening {
  public:
-  Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed = {});
+  Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed = {}, unsigned threads = 1);
 
   const Book& book() const { return basis_.book; }
   const RuleSet& rules() const { return rules_; }
