@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "assessment/certificate_uncertainty.hpp"
+#include "assessment/flow_between.hpp"
 #include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/correction/rotameter.hpp"
 #include "driftwarden/statistics/propagation.hpp"
@@ -77,6 +78,7 @@ class BudgetMaker {
     resolution(BudgetSource::pre_resolution, pre_, {.on_pre = gain(pre_)});
     resolution(BudgetSource::post_resolution, post_, {.on_post = gain(post_)});
     flow_between();
+    field_sets();
     conditions();
     times();
     for (std::size_t y = 0; y < budget_figures; ++y) combine(y);
@@ -96,7 +98,8 @@ class BudgetMaker {
         break;
       case FlowForVolume::mean:
       case FlowForVolume::nominal:
-        flow_of_pre_ = flow_of_post_ = 0.5;
+        flow_of_pre_ = follows_line_ ? f_.course.share_of(f_.pre) : 0.5;
+        flow_of_post_ = follows_line_ ? f_.course.share_of(f_.post) : 0.5;
         break;
     }
     drift_ = drift_weights(q1, q2, basis_.practice.drift_base, f_.nominal_l_min);
@@ -104,11 +107,11 @@ class BudgetMaker {
 
   void sensitivities(const Effect& e, double (&c)[budget_figures]) const {
     const double flow = flow_of_pre_ * e.on_pre + flow_of_post_ * e.on_post + e.on_flow_between;
-    const double volume = flow * f_.minutes + f_.flow_l_min * e.on_minutes;
+    const double volume = flow * f_.minutes + f_.measured_flow_l_min() * e.on_minutes;
     c[0] = weighted(drift_, e.on_pre, e.on_post);
     c[1] = flow;
     c[2] = volume;
-    c[3] = volume * to_reference_ + f_.volume_reference_l * e.on_reference;
+    c[3] = volume * to_reference_ + f_.measured_volume_reference_l * e.on_reference;
   }
 
   void add(BudgetSource source, double estimate, double u, Distribution distribution, double dof,
@@ -183,11 +186,12 @@ class BudgetMaker {
     }
   }
 
-  void moved(BudgetSource source, const CalibratorKnowledge::MovedSince& since, const ReadingSet& set,
-             const Effect& effect) {
+  void moved(BudgetSource source, const CalibratorKnowledge::MovedSince& since, const ReadingSet& set, Effect effect) {
     if (set.certificate < 0) return;  // nothing is known of its error at all, and that is said
     const Certificate& certificate = basis_.book.certificates[static_cast<std::size_t>(set.certificate)];
     if (is_missing(since.u)) return lack(source, effect, false, certificate.tolerance.value_or(missing));
+    effect.on_flow_between =
+        on_field_flow(set.certificate, since.u, [this](const ReadingSet& of) { return moved_since(of).u; });
     if (since.u > 0) add(source, 0, since.u, Distribution::student_t, since.dof, effect);
   }
 
@@ -200,8 +204,11 @@ class BudgetMaker {
   }
 
   // Relative errors, so that a change of 1 in them changes the flow by itself.
-  void certificate(BudgetSource source, const CertificateUncertainty& known, const Effect& effect, bool is_known) {
+  void certificate(BudgetSource source, const CertificateUncertainty& known, Effect effect, bool is_known) {
     if (!is_known) return lack(source, effect, true);
+    const ReadingSet& set = source == BudgetSource::post_certificate ? post_ : pre_;
+    effect.on_flow_between =
+        on_field_flow(set.certificate, known.standard, [this](const ReadingSet& of) { return stated(of); });
     add(source, known.error, known.standard, Distribution::normal, infinite, effect);
   }
 
@@ -216,15 +223,118 @@ class BudgetMaker {
     add(source, 0, *step / root_of_12, Distribution::rectangular, infinite, effect);
   }
 
-  // The flow may have moved from one value to the other at any moment: its mean lies anywhere between them.
   void flow_between() {
-    const bool is_middle = flow_of_pre_ == flow_of_post_;
-    const double apart = std::abs(f_.post_l_min - f_.pre_l_min);
-    add(BudgetSource::flow_between, 0, rectangular(is_middle ? apart / 2 : apart), Distribution::rectangular, infinite,
+    const KnownBetween known = known_between(basis_, f_);
+    budget_.flow_between = known.told;
+    add(BudgetSource::flow_between, 0, known.u,
+        std::isinf(known.dof) ? Distribution::rectangular : Distribution::student_t, known.dof, {.on_flow_between = 1});
+  }
+
+  void field_sets() {
+    if (f_.course.empty()) return;
+    if (!follows_line_) return field_difference();
+    field_repeatability();
+    field_certificates();
+    field_calibrators_since();
+    field_resolution();
+    on_the_flow(BudgetSource::pauses, rectangular(pauses_half_width(f_)), Distribution::rectangular);
+  }
+
+  // A known difference that is not corrected for.
+  void field_difference() {
+    const double difference = f_.course.mean_l_min - (f_.pre_l_min + f_.post_l_min) / 2;
+    if (is_missing(difference)) return lack(BudgetSource::field_difference, {.on_flow_between = 1}, false);
+    add(BudgetSource::field_difference, difference, std::abs(difference), Distribution::difference, infinite,
         {.on_flow_between = 1});
-    const bool is_nominal = basis_.practice.flow_for_volume == FlowForVolume::nominal;
-    if (is_nominal && f_.flow_l_min != (f_.pre_l_min + f_.post_l_min) / 2)
-      lack(BudgetSource::nominal_as_measured, {.on_flow_between = 1}, false);
+  }
+
+  // Calls look(set, share in the flow) for each field set on the course that the flow follows.
+  template <class Look>
+  void each_field_set(Look look) const {
+    if (!follows_line_) return;
+    for (const CourseSet& each : f_.course.sets) {
+      if (each.set != f_.pre && each.set != f_.post) look(f_.sets[static_cast<std::size_t>(each.set)], each.share);
+    }
+  }
+
+  void field_repeatability() {
+    double u2 = 0;
+    double by_dof = 0;
+    bool is_known = true;
+    each_field_set([&](const ReadingSet& set, double share) {
+      is_known &= set.flow.n >= 2;
+      const auto n = static_cast<double>(set.flow.n);
+      const double part = share * share * set.flow.s * set.flow.s / n;
+      u2 += part;
+      by_dof += part * part / (n - 1);
+    });
+    if (!is_known) return lack(BudgetSource::field_repeatability, {.on_flow_between = 1}, true);
+    add(BudgetSource::field_repeatability, f_.course.mean_l_min, std::sqrt(u2), Distribution::student_t,
+        u2 > 0 ? u2 * u2 / by_dof : infinite, {.on_flow_between = 1});
+  }
+
+  // What a relative error that one certificate's sets share, known to u_of(set), does to the flow through the field
+  // sets; per unit of u.
+  template <class KnownTo>
+  double on_field_flow(std::int32_t certificate, double u, KnownTo u_of) const {
+    double effect = 0;
+    each_field_set([&](const ReadingSet& set, double share) {
+      if (set.certificate == certificate && u > 0) effect += share * set.flow.mean * u_of(set) / u;
+    });
+    return effect;
+  }
+
+  // The same of all certificates that read neither pre nor post, together, L/min; missing where one is not known.
+  template <class KnownTo>
+  double alone_in_the_field(KnownTo u_of) const {
+    std::vector<std::int32_t> certificates;
+    double u2 = 0;
+    each_field_set([&](const ReadingSet& set, double) {
+      const bool is_of_an_end = set.certificate == pre_.certificate || set.certificate == post_.certificate;
+      const bool is_unknown = is_missing(u_of(set));
+      if (is_unknown) u2 = missing;
+      if (is_unknown || is_of_an_end || std::ranges::count(certificates, set.certificate) > 0) return;
+      certificates.push_back(set.certificate);
+      u2 += std::pow(on_field_flow(set.certificate, 1, u_of), 2);
+    });
+    return std::sqrt(u2);
+  }
+
+  // Of calibrators that read neither end; the bow between the points once for all field sets.
+  void field_certificates() {
+    const double alone = alone_in_the_field([this](const ReadingSet& set) { return stated(set); });
+    if (is_missing(alone)) return lack(BudgetSource::field_certificate, {.on_flow_between = 1}, true);
+    on_the_flow(BudgetSource::field_certificate, alone, Distribution::normal);
+    double bow = 0;
+    each_field_set([&](const ReadingSet& set, double share) {
+      bow += share * set.flow.mean * certificate_uncertainty(basis_, set).interpolation_half_width;
+    });
+    on_the_flow(BudgetSource::field_interpolation, rectangular(bow), Distribution::rectangular);
+  }
+
+  double stated(const ReadingSet& set) const { return certificate_uncertainty(basis_, set).standard; }
+
+  void field_calibrators_since() {
+    const double alone = alone_in_the_field([this](const ReadingSet& set) { return moved_since(set).u; });
+    if (is_missing(alone)) return lack(BudgetSource::field_calibrator_drift, {.on_flow_between = 1}, false);
+    double dof = infinite;
+    each_field_set([&](const ReadingSet& set, double) { dof = std::min(dof, moved_since(set).dof); });
+    on_the_flow(BudgetSource::field_calibrator_drift, alone, Distribution::student_t, dof);
+  }
+
+  void field_resolution() {
+    double u2 = 0;
+    each_field_set([&](const ReadingSet& set, double share) {
+      const double step = basis_.book.instruments[set.rows.calibrator].resolution_l_min.value_or(missing);
+      u2 += std::pow(share * gain(set) * step / root_of_12, 2);
+    });
+    if (is_missing(u2)) return lack(BudgetSource::field_resolution, {.on_flow_between = 1}, false);
+    on_the_flow(BudgetSource::field_resolution, std::sqrt(u2), Distribution::rectangular);
+  }
+
+  // An input of the flow during the sample alone; none where it is not there.
+  void on_the_flow(BudgetSource source, double u, Distribution distribution, double dof = infinite) {
+    if (u > 0) add(source, 0, u, distribution, dof, {.on_flow_between = 1});
   }
 
   Slopes slopes(const ReadingSet& set) const {
@@ -258,17 +368,27 @@ class BudgetMaker {
   void conditions() {
     const Slopes pre = slopes(pre_);
     const Slopes post = slopes(post_);
-    const bool has_reference = !is_missing(f_.volume_reference_l);
+    double field_t = 0;
+    double field_p = 0;
+    double field_altitude_p = 0;
+    each_field_set([&](const ReadingSet& set, double share) {
+      const Slopes field = slopes(set);
+      if (field.per_k != 0) field_t += share * field.per_k * set.flow.mean;
+      if (field.per_kpa != 0)
+        (set.has_altitude_pressure ? field_altitude_p : field_p) += share * field.per_kpa * set.flow.mean;
+    });
+    const bool has_reference = !is_missing(f_.measured_volume_reference_l);
     // Conditions that the sample has from its sets are not known apart from theirs.
-    Effect read_t{.on_pre = pre.per_k * f_.pre_l_min, .on_post = post.per_k * f_.post_l_min};
+    Effect read_t{
+        .on_pre = pre.per_k * f_.pre_l_min, .on_post = post.per_k * f_.post_l_min, .on_flow_between = field_t};
     Effect own_t;
     if (has_reference)
       (f_.temperature_from == ConditionsFrom::sets ? read_t : own_t).on_reference = -1 / f_.temperature_k;
     condition(BudgetSource::reading_temperature, known(pre_.temperature_k, post_.temperature_k),
               settings_.temperature_k, read_t);
     condition(BudgetSource::sampling_temperature, f_.temperature_k, settings_.temperature_k, own_t);
-    Effect read_p;
-    Effect altitude_p;
+    Effect read_p{.on_flow_between = field_p};
+    Effect altitude_p{.on_flow_between = field_altitude_p};
     Effect own_p;
     (pre_.has_altitude_pressure ? altitude_p : read_p).on_pre = pre.per_kpa * f_.pre_l_min;
     (post_.has_altitude_pressure ? altitude_p : read_p).on_post = post.per_kpa * f_.post_l_min;
@@ -287,7 +407,11 @@ class BudgetMaker {
   static double known(double pre, double post) { return is_missing(pre) ? post : pre; }
 
   void corrections_left_out() {
-    const auto any_set = [this](auto is_so) { return is_so(pre_) || is_so(post_); };
+    const auto any_set = [this](auto is_so) {
+      bool is_any = is_so(pre_) || is_so(post_);
+      each_field_set([&](const ReadingSet& set, double) { is_any |= is_so(set); });
+      return is_any;
+    };
     const auto is_of = [this](const ReadingSet& set, Principle principle) {
       return basis_.book.instruments[set.rows.calibrator].principle == principle;
     };
@@ -299,7 +423,7 @@ class BudgetMaker {
   }
 
   void condition(BudgetSource source, double estimate, double half_width, const Effect& effect) {
-    if (effect.on_pre == 0 && effect.on_post == 0 && effect.on_reference == 0) return;
+    if (effect.on_pre == 0 && effect.on_post == 0 && effect.on_flow_between == 0 && effect.on_reference == 0) return;
     if (is_missing(half_width)) return lack(source, effect, false);
     add(source, estimate, rectangular(half_width), Distribution::rectangular, infinite, effect);
   }
@@ -324,7 +448,8 @@ class BudgetMaker {
   const ReadingSet& pre_;
   const ReadingSet& post_;
   Budget& budget_;
-  double to_reference_ = f_.volume_reference_l / f_.volume_l;
+  const bool follows_line_ = follows_course(basis_, f_);
+  double to_reference_ = f_.measured_volume_reference_l / f_.measured_volume_l;
   double flow_of_pre_ = 0;
   double flow_of_post_ = 0;
   FlowWeights drift_;
@@ -335,6 +460,7 @@ class BudgetMaker {
 void Budget::clear() {
   lines.clear();
   lacks.clear();
+  flow_between = {};
   std::fill(std::begin(of), std::end(of), FigureUncertainty{});
 }
 
@@ -352,6 +478,7 @@ FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const Sample
   SampleAssessment of_pair = figures;
   of_pair.pre = static_cast<std::int32_t>(&sets.first - figures.sets.data());
   of_pair.post = static_cast<std::int32_t>(&sets.second - figures.sets.data());
+  of_pair.course.clear();
   of_pair.pre_l_min = sets.first.flow.mean;
   of_pair.post_l_min = sets.second.flow.mean;
   if (is_missing(of_pair.pre_l_min) || is_missing(of_pair.post_l_min)) return {};
@@ -363,7 +490,7 @@ FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const Sample
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget) {
   budget.clear();
   const bool has_flows = !is_missing(figures.pre_l_min) && !is_missing(figures.post_l_min);
-  if (has_flows && !is_missing(figures.volume_l)) BudgetMaker(basis, figures, budget).make();
+  if (has_flows && !is_missing(figures.measured_volume_l)) BudgetMaker(basis, figures, budget).make();
 }
 
 }  // namespace driftwarden

@@ -21,7 +21,13 @@ std::string_view to_text(BudgetSource source) {
       "resolution, pre",
       "resolution, post",
       "flow between the checks",
-      "nominal flow in place of the measured one",
+      "field sets off the mean of pre and post",
+      "repeatability, field",
+      "certificate, field",
+      "between certificate points, field",
+      "calibrator since its certificate, field",
+      "resolution, field",
+      "when the pauses were",
       "rotameter left uncorrected",
       "humidity of the bubble's gas",
       "temperature at the readings",
@@ -36,7 +42,7 @@ std::string_view to_text(BudgetSource source) {
 }
 
 std::string_view to_text(Distribution distribution) {
-  constexpr std::array<std::string_view, 3> words{"t", "normal", "rectangular"};
+  constexpr std::array<std::string_view, 4> words{"t", "normal", "rectangular", "difference"};
   return words[static_cast<std::size_t>(distribution)];
 }
 
@@ -47,7 +53,13 @@ std::string_view unit_of(BudgetSource source) {
     case BudgetSource::pre_resolution:
     case BudgetSource::post_resolution:
     case BudgetSource::flow_between:
-    case BudgetSource::nominal_as_measured:
+    case BudgetSource::field_difference:
+    case BudgetSource::field_repeatability:
+    case BudgetSource::field_certificate:
+    case BudgetSource::field_interpolation:
+    case BudgetSource::field_calibrator_drift:
+    case BudgetSource::field_resolution:
+    case BudgetSource::pauses:
     case BudgetSource::rotameter_as_read:
       return "L/min";
     case BudgetSource::certificate:

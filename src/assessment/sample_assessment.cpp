@@ -43,14 +43,15 @@ double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Ro
 }
 
 AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts,
-                                 SupposedErrors supposed)
+                                 SupposedErrors supposed, unsigned threads)
     : book(the_book),
       practice(the_practice),
       samplers(std::move(facts)),
       calibrators(the_book, std::move(supposed)),
       standards(the_book),
       readings(the_book),
-      pump_sets(the_book) {}
+      pump_sets(the_book),
+      pump_drifts(*this, threads) {}
 
 SampleAssessor::SampleAssessor(const AssessmentBasis& basis)
     : basis_(basis),
@@ -60,9 +61,11 @@ SampleAssessor::SampleAssessor(const AssessmentBasis& basis)
 const SampleAssessment& SampleAssessor::assess(Row sample) {
   std::vector<Row> rows = std::move(result_.rows);
   std::vector<ReadingSet> sets = std::move(result_.sets);
+  FlowCourse course = std::move(result_.course);
   result_ = {};
   result_.rows = std::move(rows);
   result_.sets = std::move(sets);
+  result_.course = std::move(course);
   result_.rows.clear();
   result_.sets.clear();
   result_.sample = sample;
@@ -83,7 +86,8 @@ const SampleAssessment& SampleAssessor::assess(Row sample) {
 // No figure is guessed from records that can't be understood. What a sound set or the sample's own row says by itself
 // stays.
 void SampleAssessor::leave_out_what_leans_on_it() {
-  for (double* figure : {&result_.drift, &result_.flow_l_min, &result_.volume_l, &result_.volume_reference_l,
+  for (double* figure : {&result_.drift, &result_.mean_flow_l_min, &result_.flow_l_min, &result_.volume_l,
+                         &result_.volume_reference_l, &result_.measured_volume_l, &result_.measured_volume_reference_l,
                          &result_.cut_shift, &result_.field_change_l_min}) {
     *figure = missing;
   }
@@ -177,9 +181,18 @@ void SampleAssessor::work_out_flows() {
     result_.post_age_min = minutes_between(samples_.stopped[sample], post->rows.first);
   }
   result_.drift = drift(result_.pre_l_min, result_.post_l_min, basis_.practice.drift_base, result_.nominal_l_min);
-  result_.flow_l_min =
-      flow_for_volume(result_.pre_l_min, result_.post_l_min, result_.nominal_l_min, basis_.practice.flow_for_volume);
-  result_.cut_shift = cut_shift(result_.flow_l_min, result_.nominal_l_min, fact(basis_.samplers.cut_exponent, sampler));
+  const auto flow_by = [this](FlowForVolume practice) {
+    return flow_for_volume(result_.pre_l_min, result_.post_l_min, result_.nominal_l_min, practice);
+  };
+  result_.is_conventional = basis_.practice.flow_for_volume == FlowForVolume::nominal;
+  result_.mean_flow_l_min = flow_by(FlowForVolume::mean);
+  result_.flow_l_min = flow_by(basis_.practice.flow_for_volume);
+  lay_course(result_.sets, {result_.pre, result_.post, samples_.started[sample], samples_.stopped[sample]},
+             result_.course);
+  if (basis_.practice.field_sets == FieldSets::line && !result_.course.empty())
+    result_.mean_flow_l_min = result_.flow_l_min = result_.course.mean_l_min;
+  result_.cut_exponent = fact(basis_.samplers.cut_exponent, sampler);
+  result_.cut_shift = cut_shift(result_.mean_flow_l_min, result_.nominal_l_min, result_.cut_exponent);
 }
 
 // The sample's own conditions, else those of its sets, else the pressure of the site's altitude.
@@ -207,12 +220,17 @@ void SampleAssessor::work_out_volume() {
   const Row sample = result_.sample;
   result_.paused_min = field(samples_.paused_min, sample);
   result_.minutes = minutes_sampled(samples_.started[sample], samples_.stopped[sample], result_.paused_min);
-  const ActualVolume volume = ActualFlow(result_.flow_l_min) * Minutes(result_.minutes);
-  result_.volume_l = volume.value;
-  result_.volume_reference_l =
-      volume_at_reference(volume, {Temperature(result_.temperature_k), Pressure(result_.pressure_kpa)},
-                          basis_.book.settings.reference)
-          .value;
+  const Conditions conditions{Temperature(result_.temperature_k), Pressure(result_.pressure_kpa)};
+  const auto form = [&](double flow_l_min, double& volume_l, double& volume_reference_l) {
+    const ActualVolume volume = ActualFlow(flow_l_min) * Minutes(result_.minutes);
+    volume_l = volume.value;
+    volume_reference_l = volume_at_reference(volume, conditions, basis_.book.settings.reference).value;
+  };
+  form(result_.flow_l_min, result_.volume_l, result_.volume_reference_l);
+  result_.measured_volume_l = result_.volume_l;
+  result_.measured_volume_reference_l = result_.volume_reference_l;
+  if (result_.is_conventional)
+    form(result_.mean_flow_l_min, result_.measured_volume_l, result_.measured_volume_reference_l);
 }
 
 void SampleAssessor::work_out_changes() {

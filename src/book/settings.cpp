@@ -177,6 +177,8 @@ class SettingsReader {
     take(said.pressure_kpa, "pressure", Dimension::pressure, some_kilopascal, "0.3 kPa");
     take(said.time_min, "time", Dimension::time, some_minutes, "0.5 min");
     take(said.altitude_pressure, "altitude_pressure", Dimension::ratio, some_share, "3 %");
+    said.flow_between_was_said = uncertainty.has("flow_between");
+    take(said.flow_between, "flow_between", Dimension::ratio, some_share, "1 %");
     uncertainty.refuse_other_keys();
   }
 

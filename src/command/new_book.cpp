@@ -39,6 +39,8 @@ pressure    = "101.325 kPa"
 # [uncertainty]
 # temperature = "0.5 °C"
 # pressure    = "0.3 kPa"
+# Between checks that agree the flow is known to 1 %, unless the pump's earlier uses tell, or you say otherwise.
+# flow_between = "1 %"
 
 # What samples are judged by: packs shipped with the program by name, your own by file name.
 # 'driftwarden rules list' names them, 'driftwarden rules show NAME' prints one.

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "driftwarden/verdict/message.hpp"
+#include "driftwarden/verdict/remarks.hpp"
 #include "history/lookback_remarks.hpp"
 
 namespace driftwarden {
@@ -80,8 +81,11 @@ bool is_about_drift(const Screening& screening, const Finding& finding) {
 JudgedSample judged(const Screening& screening, SampleJudge& judge, Row sample) {
   const SampleResult& result = judge.judge(sample);
   const SampleAssessment& f = *result.figures;
-  const double expanded = result.budget.about(BudgetFigure::volume).expanded;
-  JudgedSample made{f.flow_l_min, f.drift, missing, f.volume_l, f.volume_reference_l, expanded, result.verdict, {}};
+  JudgedSample made{f.flow_l_min,   f.drift, missing, f.volume_l, f.volume_reference_l, result.volume_expanded_l(),
+                    result.verdict, {},      {}};
+  made.volume_remarks = volume_remarks(result);
+  made.measured_volume_l = f.measured_volume_l;
+  made.measured_expanded_l = result.budget.about(BudgetFigure::volume).expanded;
   for (const Finding& finding : result.findings) {
     if (is_about_drift(screening, finding)) made.drift_limit = finding.judgement.limit;
     made.findings.push_back(

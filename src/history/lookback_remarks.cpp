@@ -92,7 +92,8 @@ class Remarks {
 
   void nominal_flow() {
     if (lookback_.samples.empty() || screening_.basis().practice.flow_for_volume != FlowForVolume::nominal) return;
-    say("volumes are formed with the nominal flow (practice flow_for_volume), so they do not follow the readings");
+    say("volumes are formed with the nominal flow (practice flow_for_volume), so they do not follow the readings; "
+        "what was measured stands beside them");
   }
 
   const Screening& screening_;

@@ -42,9 +42,31 @@ std::string lack_text(const BudgetLack& lack) {
          (is_ratio ? "%" : std::string(unit_of(lack.source))) + " by the tolerance)";
 }
 
+// "PUMP-07's drift over 12 earlier uses, s = 0.52 %"
+std::string uses_text(const DriftSpread& earlier) {
+  if (earlier.uses == 0) return "no earlier use of the pump tells of it";
+  return "over " + counted(earlier.uses, "earlier use", "earlier uses") +
+         " of the pump its drift has s = " + with_significant_digits(100 * earlier.s, 2) + " %";
+}
+
+std::string flow_between_text(const FlowBetween& between, const Settings::Uncertainty& settings) {
+  const std::string uses = uses_text(between.earlier);
+  switch (between.from) {
+    case FlowBetween::From::distance:
+      return "half of their distance; " + uses;
+    case FlowBetween::From::earlier_uses:
+      return uses + ", and half of that is more than half of their distance";
+    case FlowBetween::From::stated:
+      break;
+  }
+  return uses + ", so " + with_significant_digits(100 * settings.flow_between, 2) + " % of the flow, by " +
+         (settings.flow_between_was_said ? "flow_between in [uncertainty] of the book"
+                                         : "this program's own choice (flow_between in [uncertainty] says another)");
+}
+
 }  // namespace
 
-std::string budget_working(const SampleResult& result) {
+std::string budget_working(const SampleResult& result, const Settings::Uncertainty& settings) {
   const Budget& budget = result.budget;
   if (budget.lines.empty()) return {};
   const FigureUncertainty& volume = budget.about(BudgetFigure::volume);
@@ -58,6 +80,8 @@ std::string budget_working(const SampleResult& result) {
   out += figure_line(budget, BudgetFigure::flow, "flow", 1, "L/min");
   out += figure_line(budget, BudgetFigure::volume, "volume", 1, "L");
   out += figure_line(budget, BudgetFigure::volume_reference, "ref. volume", 1, "L");
+  out +=
+      wrapped("Flow between the checks: " + flow_between_text(budget.flow_between, settings) + ".", 2, working_width);
   std::string lacks;
   for (const BudgetLack& lack : budget.lacks) lacks += (lacks.empty() ? "" : "; ") + lack_text(lack);
   if (!lacks.empty()) out += wrapped("Missing, so not counted: " + lacks, 2, working_width);

@@ -11,6 +11,7 @@
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/message.hpp"
+#include "driftwarden/verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {
@@ -51,6 +52,9 @@ void set_figures(CustodyLine& line, const Screening& screening, const SampleResu
   line.flow_l_min = f.flow_l_min;
   line.volume_l = f.volume_l;
   line.volume_reference_l = f.volume_reference_l;
+  if (!is_missing(f.volume_l)) line.volume_is = volume_is(f);
+  line.measured_volume_l = f.measured_volume_l;
+  line.measured_expanded_l = result.budget.about(BudgetFigure::volume).expanded;
   line.flow = with_decimals(f.flow_l_min, 3);
   line.volume = printed.volume;
   line.volume_reference = printed.volume_reference;
@@ -61,6 +65,9 @@ void set_remarks(CustodyLine& line, const Screening& screening, const SampleResu
   const std::string note = text_of(book, book.samples.note, result.figures->sample);
   if (!note.empty()) line.remarks.push_back(note);
   if (line.standing != line.verdict) line.remarks.push_back(standing_text(result));
+  if (!is_missing(line.volume_l)) {
+    for (std::string& remark : volume_remarks(result)) line.remarks.push_back(std::move(remark));
+  }
   for (const Finding& finding : result.findings) {
     const Outcome outcome = finding.judgement.outcome;
     if (outcome == Outcome::note) continue;
@@ -184,6 +191,9 @@ void append_csv_line(std::string& out, const CustodySheet& sheet, const CustodyL
   cell(line.analysis);
   cell(joined(line.remarks));
   cell(joined(line.reasons));
+  cell(line.volume_is);
+  figure(line.measured_volume_l);
+  figure(line.measured_expanded_l);
   cell(std::string(cautions), '\n');
 }
 
@@ -224,7 +234,8 @@ std::string custody_table(const CustodySheet& sheet) { return Table(sheet).text(
 std::string custody_csv(const CustodySheet& sheet) {
   std::string out =
       "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
-      "method,analysis,remarks,void_because,cautions\n";
+      "method,analysis,remarks,void_because,volume_is,measured_volume_l,measured_volume_expanded_uncertainty_l,"
+      "cautions\n";
   for (const CustodyLine& line : sheet.lines) append_csv_line(out, sheet, line);
   for (const CustodyLine& line : sheet.voids) append_csv_line(out, sheet, line);
   return out;

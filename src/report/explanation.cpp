@@ -34,7 +34,9 @@ class Explanation {
       flow_step();
       volume_step();
       reference_step();
-      out_ += budget_working(result_);
+      measured_step();
+      cut_step();
+      out_ += budget_working(result_, book_.settings.uncertainty);
     }
     remarks();
     rules();
@@ -165,6 +167,7 @@ class Explanation {
     const std::string pre = flow_text(f_.pre_l_min);
     const std::string post = flow_text(f_.post_l_min);
     if (is_missing(f_.flow_l_min)) return cannot("a flow is missing");
+    if (screening_.basis().practice.field_sets == FieldSets::line && !f_.course.empty()) return course_step();
     switch (practice) {
       case FlowForVolume::mean:
         line("Q = (pre + post) / 2 = (" + pre + " + " + post + ") / 2 = " + flow_text(f_.flow_l_min) + " L/min");
@@ -180,6 +183,25 @@ class Explanation {
         break;
     }
     practice_line("flow_for_volume");
+  }
+
+  // The mean along the line through all sets.
+  void course_step() {
+    line("Q = mean along the line through pre, field and post sets: each flow x its share of the time");
+    for (const CourseStop& stop : f_.course.stops) {
+      std::string sets;
+      for (const CourseSet& set : f_.course.sets) {
+        if (&stop != &f_.course.stops[set.stop]) continue;
+        sets +=
+            (sets.empty() ? "" : " and ") + std::string(to_text(f_.sets[static_cast<std::size_t>(set.set)].rows.stage));
+      }
+      line("after " + with_decimals(stop.at_min, 0) + " min: " + flow_text(stop.flow_l_min) + " x " +
+               with_decimals(stop.share, 4) + "   (" + sets + ")",
+           4);
+    }
+    line("  = " + flow_text(f_.flow_l_min) + " L/min");
+    practice_line("flow_for_volume");
+    practice_line("field_sets");
   }
 
   void volume_step() {
@@ -201,6 +223,33 @@ class Explanation {
     line("T = " + with_decimals(in_celsius(Temperature(f_.temperature_k)), 2) + " °C from " +
          from_text(f_.temperature_from) + "; P = " + with_decimals(f_.pressure_kpa, 3) + " kPa from " +
          from_text(f_.pressure_from));
+  }
+
+  // Beside a volume by convention, what was measured.
+  void measured_step() {
+    if (!f_.is_conventional) return;
+    heading("Volume as measured, beside the conventional one above");
+    if (is_missing(f_.measured_volume_l)) return cannot("a flow or the minutes are missing");
+    line("V = (pre + post) / 2 x minutes = " + flow_text(f_.mean_flow_l_min) + " x " + shortest(f_.minutes) + " = " +
+         with_decimals(f_.measured_volume_l, 2) + " L");
+    if (!is_missing(f_.measured_volume_reference_l))
+      line("at reference conditions " + with_decimals(f_.measured_volume_reference_l, 2) + " L");
+    line(
+        "The nominal flow is the method's convention, not what was drawn; the uncertainties below are of this volume.");
+  }
+
+  // Where the sampler has an exponent.
+  void cut_step() {
+    if (is_missing(f_.cut_exponent)) return;
+    heading("Cut size");
+    line("cut.shift = (mean flow / nominal)^-n - 1, at the mean flow as measured");
+    if (is_missing(f_.cut_shift)) return cannot("a flow is missing");
+    line("          = (" + flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.nominal_l_min) + ")^-" +
+         shortest(f_.cut_exponent) + " - 1 = " + with_decimals(100 * f_.cut_shift, 2) + " %");
+    const auto sampler = screening_.rules().samplers.find(text_of(book_.samples.sampler));
+    if (sampler != screening_.rules().samplers.end())
+      line("n = " + shortest(f_.cut_exponent) + ": " + sampler->second.cut_source);
+    line("A model of the sampler's 50 % cut size, never a correction of a result.");
   }
 
   std::string from_text(ConditionsFrom from) const {

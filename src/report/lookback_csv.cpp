@@ -26,6 +26,17 @@ void append_block(std::string& out, const JudgedSample* judged) {
   append_csv(out, rules);
 }
 
+constexpr std::string_view known_of_each[] = {"volume_expanded_uncertainty_l", "measured_volume_l",
+                                              "measured_volume_expanded_uncertainty_l"};
+
+void append_known(std::string& out, const JudgedSample* judged) {
+  const JudgedSample& of = judged == nullptr ? JudgedSample{} : *judged;
+  for (const double figure : {of.volume_expanded_l, of.measured_volume_l, of.measured_expanded_l}) {
+    out += ',';
+    append_figure(out, figure);
+  }
+}
+
 }  // namespace
 
 std::string lookback_csv_headings() {
@@ -34,7 +45,7 @@ std::string lookback_csv_headings() {
     for (const std::string_view figure : figures_of_each) ((line += ',') += block) += "_" + std::string(figure);
   }
   for (const std::string_view block : {"before", "sudden", "linear"}) {
-    ((line += ',') += block) += "_volume_expanded_uncertainty_l";
+    for (const std::string_view figure : known_of_each) ((line += ',') += block) += "_" + std::string(figure);
   }
   return line + "\n";
 }
@@ -56,11 +67,9 @@ std::string lookback_csv(const Screening& screening, const Lookback& lookback) {
     append_block(out, &looked.before);
     append_block(out, &looked.sudden);
     append_block(out, looked.linear ? &*looked.linear : nullptr);
-    const double linear = looked.linear ? looked.linear->volume_expanded_l : missing;
-    for (const double expanded : {looked.before.volume_expanded_l, looked.sudden.volume_expanded_l, linear}) {
-      out += ',';
-      append_figure(out, expanded);
-    }
+    append_known(out, &looked.before);
+    append_known(out, &looked.sudden);
+    append_known(out, looked.linear ? &*looked.linear : nullptr);
     out += '\n';
   }
   return out;

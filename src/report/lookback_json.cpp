@@ -36,7 +36,9 @@ void block(JsonText& json, std::string_view name, const JudgedSample* judged) {
     json.begin_object().member("rule", finding.rule).member("outcome", to_text(finding.outcome));
     json.member("message", finding.message).end_object();
   }
-  json.end_array().member("volume_expanded_uncertainty_l", judged->volume_expanded_l).end_object();
+  json.end_array().member("volume_expanded_uncertainty_l", judged->volume_expanded_l);
+  json.member("measured_volume_l", judged->measured_volume_l);
+  json.member("measured_volume_expanded_uncertainty_l", judged->measured_expanded_l).end_object();
 }
 
 void sample(JsonText& json, const Book& book, const Lookback& lookback, const LookedBackSample& looked) {

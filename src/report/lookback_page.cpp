@@ -205,17 +205,21 @@ class LookbackPage {
     out_ += "<tr><td>" + sample_name(looked) + "</td><td>" + html_of(leans_text(book_, lookback_, looked)) + "</td>";
     figures(looked, [](const JudgedSample& j) { return with_decimals(j.flow_l_min, 3); });
     figures(looked, [](const JudgedSample& j) { return drift_text(j); });
-    figures(looked, [](const JudgedSample& j) {
-      const std::string volume = with_significant_digits(j.volume_l, 4);
-      return is_missing(j.volume_expanded_l) ? volume
-                                             : volume + " ± " + with_significant_digits(j.volume_expanded_l, 2);
-    });
+    figures(looked, [](const JudgedSample& j) { return volume_cell(j); });
     out_ += verdict_cell(looked.before, false, " first");
     for (const Supposition supposition : suppositions) {
       const JudgedSample* judged = under(looked, supposition);
       if (judged != nullptr) out_ += verdict_cell(*judged, judged->verdict != looked.before.verdict, "");
     }
     out_ += "</tr>\n";
+  }
+
+  // The volume, and what belongs beside it.
+  static std::string volume_cell(const JudgedSample& judged) {
+    std::string cell = with_significant_digits(judged.volume_l, 4);
+    if (!is_missing(judged.volume_expanded_l)) cell += " ± " + with_significant_digits(judged.volume_expanded_l, 2);
+    for (const std::string& remark : judged.volume_remarks) cell += "<br><small>" + html_of(remark) + "</small>";
+    return cell;
   }
 
   template <class TextOf>

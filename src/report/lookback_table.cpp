@@ -110,6 +110,7 @@ class LookbackTable {
             right(with_significant_digits(judged.volume_expanded_l, 2), 5) + " " +
             right(with_significant_digits(judged.volume_reference_l, 4), 8) + "  " +
             paint_.verdict(judged.verdict, to_text(judged.verdict)) + (changes ? "  <- changes" : "") + "\n";
+    for (const std::string& remark : judged.volume_remarks) note(remark);
   }
 
   void under(std::string_view label, const LookedBackSample& looked, const JudgedSample& judged) {

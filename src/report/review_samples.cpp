@@ -4,6 +4,7 @@
 #include "driftwarden/report/explanation.hpp"
 #include "driftwarden/report/sample_figures.hpp"
 #include "driftwarden/verdict/message.hpp"
+#include "driftwarden/verdict/remarks.hpp"
 #include "report/review_parts.hpp"
 
 namespace driftwarden {
@@ -56,9 +57,11 @@ class SampleLines {
     const SampleResult& result = judge_.judge(sample.sample);
     html_.open("tbody", {{"id", sample_anchor(sample.sample)}});
     figures(sample, result);
-    if (has_working || !result.findings.empty() || !result.near.empty()) {
+    const std::vector<std::string> beside_the_volume = volume_remarks(result);
+    if (has_working || !result.findings.empty() || !result.near.empty() || !beside_the_volume.empty()) {
       html_.open("tr", {{"class", "more"}}).open("td", {{"colspan", "12"}});
       findings(result);
+      for (const std::string& remark : beside_the_volume) html_.element("p", {{"class", "note"}}, remark + ".");
       if (has_working) working(sample.sample, result);
       html_.close().close();
     }

@@ -31,7 +31,7 @@ SampleFigures figures_of(const Screening& screening, const SampleResult& result)
           with_decimals(f.post_l_min, 3),
           drift_text(screening, result),
           with_significant_digits(f.volume_l, 4),
-          with_significant_digits(result.budget.about(BudgetFigure::volume).expanded, 2),
+          with_significant_digits(result.volume_expanded_l(), 2),
           with_significant_digits(f.volume_reference_l, 4)};
 }
 

@@ -60,7 +60,7 @@ void append_decisions(std::string& out, const Screening& screening, const Sample
 std::string_view screen_csv_headings() {
   return "sample,batch,verdict,pump,minutes,pre_n,pre_l_min,pre_sd_l_min,post_n,post_l_min,post_sd_l_min,drift_percent,"
          "flow_l_min,volume_l,volume_expanded_uncertainty_l,volume_reference_l,findings,guard,probability_beyond,by_"
-         "decision,decisions\n";
+         "decision,decisions,volume_is,measured_volume_l,measured_volume_expanded_uncertainty_l\n";
 }
 
 void append_screen_csv(std::string& out, const Screening& screening, const SampleResult& result) {
@@ -86,7 +86,7 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   out += ',';
   append_figure(out, figures.volume_l);
   out += ',';
-  append_figure(out, result.budget.about(BudgetFigure::volume).expanded);
+  append_figure(out, result.volume_expanded_l());
   out += ',';
   append_figure(out, figures.volume_reference_l);
   out += ',';
@@ -99,6 +99,12 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   if (result.standing != result.verdict) out += to_text(result.standing);
   out += ',';
   if (!result.findings.empty()) append_decisions(out, screening, result);
+  out += ',';
+  if (!is_missing(figures.volume_l)) out += volume_is(figures);
+  out += ',';
+  append_figure(out, figures.measured_volume_l);
+  out += ',';
+  append_figure(out, result.budget.about(BudgetFigure::volume).expanded);
   out += '\n';
 }
 

@@ -124,6 +124,17 @@ void finding_object(JsonText& json, const Screening& screening, const SampleResu
 
 constexpr std::array<std::string_view, budget_figures> budget_names{"drift", "flow", "volume", "volume_reference"};
 
+std::string_view to_text(FlowBetween::From from) {
+  constexpr std::array<std::string_view, 3> words{"distance", "earlier uses", "stated"};
+  return words[static_cast<std::size_t>(from)];
+}
+
+void flow_between_member(JsonText& json, const FlowBetween& between) {
+  json.key("flow_between").begin_object().member("from", to_text(between.from));
+  json.member("earlier_uses", std::size_t{between.earlier.uses});
+  json.member("drift_s_percent", 100 * between.earlier.s).end_object();
+}
+
 // Sensitivities are of the figure (drift as a ratio) to the input, both in the units given.
 void budget_object(JsonText& json, const Budget& budget) {
   if (budget.lines.empty() && budget.lacks.empty()) {
@@ -149,7 +160,9 @@ void budget_object(JsonText& json, const Budget& budget) {
         .member("expanded", of.expanded)
         .end_object();
   }
-  json.end_object().end_object();
+  json.end_object();
+  flow_between_member(json, budget.flow_between);
+  json.end_object();
 }
 
 // The last decision about the sample, and how it stands where decisions make it another than the verdict says.
@@ -164,6 +177,38 @@ void decision_members(JsonText& json, const Screening& screening, const SampleRe
   } else {
     json.value(to_text(result.standing));
   }
+}
+
+// How the volume came about, and what was measured with its uncertainty.
+void measured_members(JsonText& json, const SampleResult& result) {
+  const SampleAssessment& f = *result.figures;
+  json.key("volume_is");
+  if (is_missing(f.volume_l)) {
+    json.null();
+  } else {
+    json.value(volume_is(f));
+  }
+  json.key("measured").begin_object().member("flow_l_min", f.measured_flow_l_min());
+  json.member("volume_l", f.measured_volume_l);
+  json.member("volume_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume).expanded);
+  json.member("volume_reference_l", f.measured_volume_reference_l);
+  json.member("volume_reference_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume_reference).expanded);
+  json.end_object();
+}
+
+// How the flow went through the field sets; null without any.
+void course_member(JsonText& json, const FlowCourse& course) {
+  json.key("course");
+  if (course.empty()) {
+    json.null();
+    return;
+  }
+  json.begin_object().member("mean_l_min", course.mean_l_min).key("stops").begin_array();
+  for (const CourseStop& stop : course.stops) {
+    json.begin_object().member("after_min", stop.at_min).member("flow_l_min", stop.flow_l_min);
+    json.member("share", stop.share).end_object();
+  }
+  json.end_array().end_object();
 }
 
 std::string_view to_text(ConditionsFrom from) {
@@ -271,7 +316,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   set_figures(json, "pre", f.pre_set(), is_blank);
   set_figures(json, "post", f.post_set(), is_blank);
   json.member("drift_percent", 100 * f.drift).member("flow_l_min", f.flow_l_min).member("volume_l", f.volume_l);
-  json.member("volume_expanded_uncertainty_l", result.budget.about(BudgetFigure::volume).expanded)
+  json.member("volume_expanded_uncertainty_l", result.volume_expanded_l())
       .member("volume_reference_l", f.volume_reference_l);
   json.member("kind", to_text(f.kind));
   moment_member(json, "started", samples.started[row], book.settings.zone);
@@ -295,7 +340,10 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   for (const std::string& text : remarks_of(screening, result)) json.value(text);
   json.end_array();
   decision_members(json, screening, result);
-  json.member("at", book.place_text(book.files.samples, samples.place[row])).end_object();
+  json.member("at", book.place_text(book.files.samples, samples.place[row]));
+  measured_members(json, result);
+  course_member(json, f.course);
+  json.end_object();
 }
 
 void append_screen_json_tail(std::string& out, const Screening& screening, const Totals& totals,

@@ -8,6 +8,7 @@
 #include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 #include "driftwarden/verdict/message.hpp"
+#include "driftwarden/verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {
@@ -150,6 +151,7 @@ void ScreenTable::append_why(std::string& out, const SampleResult& result) const
   }
   if (result.standing != result.verdict) line("= " + standing_text(result), 1);
   for (const Finding& finding : result.near) line("- near: " + message(finding), 1);
+  for (const std::string& remark : volume_remarks(result)) line("- " + remark, 1);
 }
 
 std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const {

@@ -75,7 +75,10 @@ constexpr Measure sample_measures[] = {
             sample, "flow", Dimension::flow, "L/min",
             "flow that the volume is formed with, at the conditions of sampling: mean of pre and post flow, or as the "
             "practice flow_for_volume says")),
-    stated(of_the_budget, flow_difference(sample, "flow.deviation", "(flow - nominal) / nominal")),
+    stated(of_the_budget,
+           flow_difference(sample, "flow.deviation",
+                           "(mean flow - nominal) / nominal: the mean flow as measured, whatever flow the volume is "
+                           "formed with")),
     stated(of_its_set,
            number(sample, "pre.flow", Dimension::flow, "L/min", "mean of the corrected readings of the pre set")),
     stated(of_its_set,
@@ -107,8 +110,9 @@ constexpr Measure sample_measures[] = {
     stated(of_the_budget,
            number(sample, "volume.reference", Dimension::volume, "L", "the volume at the book's reference conditions")),
     not_stated("it is an uncertainty itself",
-               or_absolute(Dimension::volume, percentage(sample, "volume.uncertainty",
-                                                         "expanded uncertainty (95 %) of the volume, relative to it"))),
+               or_absolute(Dimension::volume,
+                           percentage(sample, "volume.uncertainty",
+                                      "expanded uncertainty (95 %) of the volume as measured, relative to it"))),
     exact(as_written,
           number(sample, "warm-up", Dimension::time, "min", "time the pump ran before its flow was read, as written")),
     exact(between_times, number(sample, "pre.age", Dimension::time, "h", "time from the pre set to the start")),
@@ -141,11 +145,11 @@ constexpr Measure sample_measures[] = {
          "where on the float the rotameters of the pre and post set were read; missing where there was no rotameter or "
          "nobody said"),
     yes_no(sample, "certificate.missing", "whether a reading has no certificate in force on its day"),
-    stated(
-        "by the u of the flow, the exponent taken as exact",
-        percentage(sample, "cut.shift",
-                   "change of the 50 % cut size at the mean flow: (flow / nominal)^-n - 1, n being the sampler's cut "
-                   "exponent; missing without one")),
+    stated("by the u of the flow, the exponent taken as exact",
+           percentage(
+               sample, "cut.shift",
+               "change of the 50 % cut size at the mean flow as measured: (mean flow / nominal)^-n - 1, n being the "
+               "sampler's cut exponent; missing without one")),
     exact(
         "what the certificate states",
         percentage(

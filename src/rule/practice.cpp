@@ -6,6 +6,7 @@ namespace driftwarden {
 namespace {
 
 constexpr std::string_view flows[] = {"mean", "lower", "pre", "nominal"};
+constexpr std::string_view field_sets[] = {"ends", "line"};
 constexpr std::string_view bases[] = {"pre", "post", "mean", "nominal"};
 constexpr std::string_view corrections[] = {"always", "beyond 5 %", "never"};
 constexpr std::string_view humidities[] = {"none", "ambient", "dry"};
@@ -13,6 +14,9 @@ constexpr std::string_view humidities[] = {"none", "ambient", "dry"};
 constexpr PracticeKey keys[] = {
     {"flow_for_volume", flows, "mean",
      "the flow that the volume is formed with: mean of pre and post, the lower of them, pre, or the nominal flow"},
+    {"field_sets", field_sets, "ends",
+     "what readings during sampling do to the flow of the volume: nothing but widen its uncertainty, or it is the mean "
+     "along the line through all sets, weighted with time (with flow_for_volume = mean only)"},
     {"drift_base", bases, "pre",
      "what drift is relative to: the flow before sampling, after, their mean, or the nominal flow"},
     {"rotameter_correction", corrections, "always",
@@ -41,6 +45,17 @@ Diagnostic fault_of_disagreement(const PracticeChoice& first, const PracticeChoi
                "choose one in [practice] of book.toml");
 }
 
+// A line through all sets is a mean of them; other flows leave them out.
+Diagnostics fault_of_the_line(const Choices& chosen) {
+  const PracticeChoice& sets = chosen.at("field_sets");
+  const PracticeChoice& flow = chosen.at("flow_for_volume");
+  if (sets.value != "line" || flow.value == "mean") return {};
+  return {
+      error("practice/line-without-mean", sets.place,
+            "'field_sets' is 'line', but 'flow_for_volume' is " + in_quotes(flow.value) + " at " + to_text(flow.place),
+            R"(write field_sets = "ends", or flow_for_volume = "mean", in [practice] of book.toml)")};
+}
+
 }  // namespace
 
 std::span<const PracticeKey> practice_keys() { return keys; }
@@ -58,6 +73,8 @@ Result<std::map<std::string, PracticeChoice>> choose_practice(std::span<const Pr
   }
   if (!faults.empty()) return faults;
   chosen.merge(presets());
+  faults = fault_of_the_line(chosen);
+  if (!faults.empty()) return faults;
   return chosen;
 }
 

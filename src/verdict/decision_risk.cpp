@@ -8,6 +8,7 @@
 #include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/quantity/limit.hpp"
 #include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/statistics/propagation.hpp"
 #include "driftwarden/statistics/student_t.hpp"
 #include "driftwarden/verdict/screening.hpp"
 
@@ -24,6 +25,24 @@ KnownTo known(const FigureUncertainty& of, double scale = 1) {
 }
 
 double standard_of(double half_width) { return half_width / std::numbers::sqrt3; }
+
+// Of the mean flow, where the volume is formed with the lower or the pre flow: half of what acts on each; the flow
+// between the checks reaches half as far about their mean.
+FigureUncertainty of_the_mean(const Budget& budget) {
+  for (const BudgetLack& lack : budget.lacks) {
+    if (lack.on_pre != 0 || lack.on_post != 0) return {};
+  }
+  std::vector<UncertaintyContribution> parts;
+  for (const BudgetLine& line : budget.lines) {
+    const double between = line.source == BudgetSource::flow_between       ? 0.5
+                           : line.source == BudgetSource::field_difference ? 1
+                                                                           : 0;
+    parts.push_back({line.u, (line.on_pre + line.on_post) / 2 + between, line.dof});
+  }
+  if (parts.empty()) return {};
+  const CombinedUncertainty combined = combined_uncertainty(parts);
+  return {combined.u, combined.dof, missing, expanded_uncertainty(combined, coverage)};
+}
 
 // What is known of the figures of one sample, one function a kind of measure.
 class SampleKnowledge {
@@ -42,16 +61,11 @@ class SampleKnowledge {
   KnownTo flow_deviation() const {
     const bool is_of_nominal = rule_.base == Base::by_practice;
     const double base = is_of_nominal ? f_.nominal_l_min : base_of_rule();
-    return known(budget().about(BudgetFigure::flow), rule_.limit.is_absolute ? 1 : 1 / base);
+    return known(of_mean_flow(), rule_.limit.is_absolute ? 1 : 1 / base);
   }
 
   // ∂/∂Q of (Q / Q_nominal)^-n is -n (Q / Q_nominal)^-n / Q.
-  KnownTo cut_shift() const {
-    const TextId sampler = field(context_.basis.book.samples.sampler, f_.sample, TextId{0});
-    const std::vector<double>& exponents = context_.basis.samplers.cut_exponent;
-    const double exponent = sampler < exponents.size() ? exponents[sampler] : missing;
-    return known(budget().about(BudgetFigure::flow), exponent * (1 + f_.cut_shift) / f_.flow_l_min);
-  }
+  KnownTo cut_shift() const { return known(of_mean_flow(), f_.cut_exponent * (1 + f_.cut_shift) / f_.mean_flow_l_min); }
 
   // Of a set's own flow.
   KnownTo flow_of(const ReadingSet* set) const {
@@ -103,12 +117,20 @@ class SampleKnowledge {
     return known_by(standard_of(half_width_of_pressure(kpa, is_from_altitude)), infinite);
   }
 
-  KnownTo of_figure(BudgetFigure figure) const { return known(budget().about(figure)); }
+  // Of a flow or a volume that a method agrees on nothing is uncertain; the budget is of what was drawn.
+  KnownTo of_figure(BudgetFigure figure) const {
+    return f_.is_conventional ? KnownTo{} : known(budget().about(figure));
+  }
 
  private:
   const Budget& budget() const {
     static const Budget none;
     return context_.budget == nullptr ? none : *context_.budget;
+  }
+  FigureUncertainty of_mean_flow() const {
+    const FlowForVolume flow = context_.basis.practice.flow_for_volume;
+    const bool is_another = flow == FlowForVolume::lower || flow == FlowForVolume::pre;
+    return is_another ? of_the_mean(budget()) : budget().about(BudgetFigure::flow);
   }
   double base_of_rule() const {
     return base_flow(f_.pre_l_min, f_.post_l_min, drift_base_of(rule_.base), f_.nominal_l_min);

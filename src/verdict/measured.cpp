@@ -111,7 +111,7 @@ double actual_flow(const AssessmentBasis& basis, Row reading) {
 MeasureValue volume_uncertainty(const SampleContext& context) {
   if (context.budget == nullptr) return {};
   const double expanded = context.budget->about(BudgetFigure::volume).expanded;
-  return number_value(expanded / context.figures.volume_l, expanded);
+  return number_value(expanded / context.figures.measured_volume_l, expanded);
 }
 
 // U = 2u of the certificates at the sets' indications, the larger.
@@ -140,7 +140,7 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::flow:
       return number_value(f.flow_l_min);
     case SampleMeasure::flow_deviation:
-      return difference(f, f.flow_l_min, base, f.nominal_l_min);
+      return difference(f, f.mean_flow_l_min, base, f.nominal_l_min);
     case SampleMeasure::pre_flow:
       return number_value(f.pre_l_min);
     case SampleMeasure::post_flow:

@@ -108,9 +108,25 @@ void note_other_sampler(const Screening& screening, const SampleAssessment& figu
   }
 }
 
+// Where the flow went by way of field sets: those that were not read within the sample, and those that compare.
+void note_field_sets(const SampleAssessment& figures, std::vector<std::string>& remarks) {
+  if (figures.course.empty()) return;
+  std::size_t fields = 0;
+  for (const ReadingSet& set : figures.sets) fields += set.rows.stage == Stage::field && set.flow.n > 0 ? 1U : 0U;
+  const std::size_t on_course = figures.course.sets.size() - 2;
+  if (fields > on_course)
+    remarks.push_back(counted(fields - on_course, "field set", "field sets") +
+                      " read before the start or after the stop take no part in the course of the flow");
+  const std::size_t compared = figures.course.sets.size() - figures.course.stops.size();
+  if (compared > 0)
+    remarks.push_back(counted(compared, "set", "sets") +
+                      " of another calibrator within 30 min of one compare the two: together they count as one");
+}
+
 void note_choice(const SampleAssessment& figures, std::vector<std::string>& remarks) {
   if (figures.pre_age_min < 0) remarks.emplace_back("the pre set was read after the sample had started");
   if (figures.post_age_min < 0) remarks.emplace_back("the post set was read before the sample had stopped");
+  note_field_sets(figures, remarks);
   for (std::size_t s = 0; s < figures.sets.size(); ++s) {
     const ReadingSet& set = figures.sets[s];
     const std::int32_t used = set.rows.stage == Stage::pre ? figures.pre : figures.post;
@@ -119,6 +135,25 @@ void note_choice(const SampleAssessment& figures, std::vector<std::string>& rema
                         counted(set.rows.count, "reading", "readings") + " is not used");
     }
   }
+}
+
+// "780.5 L, U 5.2 L"
+std::string volume_text(double volume_l, const FigureUncertainty& known) {
+  const std::string u =
+      is_missing(known.expanded) ? "U not stated" : "U " + with_significant_digits(known.expanded, 2) + " L";
+  return with_significant_digits(volume_l, 4) + " L, " + u;
+}
+
+std::string measured_text(const SampleResult& result) {
+  const SampleAssessment& f = *result.figures;
+  if (is_missing(f.measured_volume_l)) return "none was measured";
+  const Budget& budget = result.budget;
+  std::string text = "measured: " + volume_text(f.measured_volume_l, budget.about(BudgetFigure::volume));
+  if (!is_missing(f.measured_volume_reference_l)) {
+    text += "; at reference conditions " +
+            volume_text(f.measured_volume_reference_l, budget.about(BudgetFigure::volume_reference));
+  }
+  return text;
 }
 
 // A decision may outlive what it ruled on: figures and rules change, the file of decisions only grows.
@@ -137,6 +172,22 @@ void note_idle_decisions(const Screening& screening, const SampleResult& result,
 
 }  // namespace
 
+std::vector<std::string> volume_remarks(const SampleResult& result) {
+  const SampleAssessment& figures = *result.figures;
+  if (is_missing(figures.volume_l)) return {};
+  std::vector<std::string> remarks;
+  if (figures.is_conventional)
+    remarks.push_back("the volume is conventional, nominal flow x minutes; " + measured_text(result));
+  for (const BudgetLine& line : result.budget.lines) {
+    if (line.source != BudgetSource::field_difference) continue;
+    remarks.push_back("the line through the field sets gives " +
+                      with_significant_digits(figures.course.mean_l_min * figures.minutes, 4) + " L, " +
+                      with_significant_digits(line.estimate * figures.minutes, 2) +
+                      " L against the mean of pre and post; U holds that difference");
+  }
+  return remarks;
+}
+
 std::vector<std::string> remarks_of(const Screening& screening, const SampleResult& result) {
   std::vector<std::string> remarks;
   const SampleAssessment& figures = *result.figures;
@@ -149,6 +200,7 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
   if (figures.kind == SampleKind::sample) {
     note_conditions(figures, remarks);
     note_pump(screening, figures, remarks);
+    for (std::string& text : volume_remarks(result)) remarks.push_back(std::move(text));
   }
   note_idle_decisions(screening, result, remarks);
   return remarks;

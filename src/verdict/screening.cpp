@@ -43,6 +43,7 @@ SamplerFacts sampler_facts(const Book& book, const RuleSet& rules) {
 AssessmentPractice practice_of(const RuleSet& rules) {
   AssessmentPractice practice;
   practice.flow_for_volume = chosen<FlowForVolume>(rules, "flow_for_volume", {"mean", "lower", "pre", "nominal"});
+  practice.field_sets = chosen<FieldSets>(rules, "field_sets", {"ends", "line"});
   practice.drift_base = chosen<DriftBase>(rules, "drift_base", {"pre", "post", "mean", "nominal"});
   practice.correction.rotameter =
       chosen<RotameterCorrection>(rules, "rotameter_correction", {"always", "beyond 5 %", "never"});
@@ -50,9 +51,9 @@ AssessmentPractice practice_of(const RuleSet& rules) {
   return practice;
 }
 
-Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed)
+Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed, unsigned threads)
     : rules_(rules),
-      basis_(book, practice_of(rules), sampler_facts(book, rules), std::move(supposed)),
+      basis_(book, practice_of(rules), sampler_facts(book, rules), std::move(supposed), threads),
       guard_(book.settings.guard),
       rulings_(book) {
   if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());

@@ -219,6 +219,7 @@ TEST(BudgetMonteCarlo, AgreesInBothEndsWhereANormalInputLeads) {
   replace_all(text.readings, "post,S1,V1,1.960", "post,S1,V1,2.015");
   replace_all(text.readings, "post,S1,V1,1.958", "post,S1,V1,2.009");
   replace_all(text.settings, "2 °C", "0.2 °C");
+  text.settings += "flow_between = \"0 %\"\n";
   const BudgetedBook book(text);
   Inputs inputs{.pre = worked_pre, .post = worked_pre};
   inputs.half_t = 0.2;

@@ -153,17 +153,21 @@ TEST(Budget, FollowsThePracticeOfTheDriftBase) {
   }
 }
 
-TEST(Budget, ListsTheNominalFlowInPlaceOfTheMeasuredOneAsMissing) {
+// JCGM 100:2008, 6.3.1 note: a known difference is no uncertainty. U is that of what was measured, by any practice the
+// same; 1.9887696 L/min by 480 min, as in the worked budget.
+TEST(Budget, IsOfTheMeasuredVolumeWhereTheVolumeIsAConvention) {
   BookText text = worked_book();
   text.samples =
       "sample,pump,started,stopped,temperature [°C],pressure [kPa],nominal [L/min]\n"
-      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,23,98.6,2\n";
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,23,98.6,2.4\n";
   AssessmentPractice practice;
-  EXPECT_FALSE(BudgetedBook(text, practice).lacks(BudgetSource::nominal_as_measured));
   practice.flow_for_volume = FlowForVolume::nominal;
   const BudgetedBook book(text, practice);
-  EXPECT_TRUE(book.lacks(BudgetSource::nominal_as_measured));
-  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
+  EXPECT_NEAR(book.figures.volume_l, 1152, 1e-9);
+  expect_digits(book.figures.measured_volume_l, 954.609408);
+  expect_digits(book.budget.about(BudgetFigure::volume).u, 8.790909234);
+  expect_digits(book.budget.about(BudgetFigure::volume_reference).u, 9.336352357);
+  EXPECT_EQ(book.budget.lacks.size(), BudgetedBook(text).budget.lacks.size());
 }
 
 // Two readings before S1 and two after it that say the same; the headings of what is given and what it says.

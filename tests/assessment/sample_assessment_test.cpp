@@ -100,6 +100,37 @@ TEST(SampleAssessment, CutShiftIsOfTheSamplersExponent) {
   EXPECT_TRUE(is_missing(AssessedBook(text, {}, "impactor", 2.0).of("S1").cut_shift));
 }
 
+// The cut is that of the flow that was drawn: sqrt(2.0 / 1.975) - 1 by calculator, whatever flow the volume is formed
+// with.
+TEST(SampleAssessment, CutShiftIsAtTheMeasuredFlowUnderEveryPractice) {
+  BookText text =
+      with_sample("sample,pump,started,stopped,sampler", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,impactor");
+  for (const FlowForVolume flow :
+       {FlowForVolume::mean, FlowForVolume::lower, FlowForVolume::pre, FlowForVolume::nominal}) {
+    AssessmentPractice practice;
+    practice.flow_for_volume = flow;
+    AssessedBook book(text, practice, "impactor", 2.0, 0.5);
+    EXPECT_NEAR(book.of("S1").mean_flow_l_min, 1.975, exact_in_decimals) << to_text(flow);
+    EXPECT_NEAR(book.of("S1").cut_shift, 0.00630915, 1e-7) << to_text(flow);
+  }
+}
+
+TEST(SampleAssessment, AConventionalVolumeHasTheMeasuredOneBesideIt) {
+  BookText text = with_sample("sample,pump,started,stopped,nominal [L/min],temperature [°C],pressure [kPa]",
+                              "S1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7,25,101.325");
+  AssessmentPractice practice;
+  practice.flow_for_volume = FlowForVolume::nominal;
+  AssessedBook book(text, practice);
+  const SampleAssessment& s1 = book.of("S1");
+  EXPECT_TRUE(s1.is_conventional);
+  EXPECT_NEAR(s1.volume_l, 480 * 1.7, exact_in_decimals);
+  EXPECT_NEAR(s1.measured_volume_l, 480 * 1.975, exact_in_decimals);
+  EXPECT_NEAR(s1.measured_volume_reference_l, 480 * 1.975, exact_in_decimals);
+  AssessedBook by_mean(text);
+  EXPECT_FALSE(by_mean.of("S1").is_conventional);
+  EXPECT_EQ(by_mean.of("S1").measured_volume_l, by_mean.of("S1").volume_l);
+}
+
 TEST(SampleAssessment, TakesPausesOffTheMinutes) {
   AssessedBook book(
       with_sample("sample,pump,started,stopped,paused [min]", "S1,P1,2026-09-21T08:00,2026-09-21T16:00,30"));

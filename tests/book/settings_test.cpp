@@ -269,5 +269,19 @@ TEST(Settings, RefuseRulesInTheWrongForm) {
       "[settings/wrong-type]\n");
 }
 
+TEST(Settings, HoldHowFarAFlowStraysBetweenChecks) {
+  const std::string zone = zone_line;
+  EXPECT_EQ(settings(zone).uncertainty.flow_between, 0.01);
+  EXPECT_FALSE(settings(zone).uncertainty.flow_between_was_said);
+  const auto said = settings(zone + "[uncertainty]\nflow_between = \"0.4 %\"\n").uncertainty;
+  EXPECT_DOUBLE_EQ(said.flow_between, 0.004);
+  EXPECT_TRUE(said.flow_between_was_said);
+  EXPECT_EQ(settings(zone + "[uncertainty]\nflow_between = \"0 %\"\n").uncertainty.flow_between, 0);
+  EXPECT_EQ(
+      faults_below("[uncertainty]\nflow_between = \"25 %\"\n"),
+      "book.toml:3:16: error: 'uncertainty.flow_between' is out of range; write 0 % to 20 %, half the width of what "
+      "is possible [settings/out-of-range]\n");
+}
+
 }  // namespace
 }  // namespace driftwarden::settings_test

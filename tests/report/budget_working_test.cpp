@@ -10,7 +10,7 @@ namespace {
 
 std::string working_of(const BookText& text) {
   JudgedBook book(text);
-  return budget_working(book.result("S1"));
+  return budget_working(book.result("S1"), book.book().settings.uncertainty);
 }
 
 bool contains(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
@@ -62,6 +62,22 @@ TEST(BudgetWorking, OfASampleWithoutFlowsIsEmpty) {
   BookText text = worked_book();
   text.readings = text.readings.substr(0, text.readings.find("2026-09-21T16:10"));
   EXPECT_EQ(working_of(text), "");
+}
+
+TEST(BudgetWorking, SaysWhatTheFlowBetweenTheChecksRestsOn) {
+  BookText text = sagging_book();
+  const auto says = [](const BookText& of, const std::string& words) {
+    std::string flat = working_of(of);
+    for (std::size_t at = 0; (at = flat.find("\n  ", at)) != std::string::npos;) flat.replace(at, 3, " ");
+    EXPECT_NE(flat.find(words), std::string::npos) << flat;
+  };
+  says(text,
+       "Flow between the checks: no earlier use of the pump tells of it, so 1.0 % of the flow, by this program's own "
+       "choice (flow_between in [uncertainty] says another).");
+  text.settings += "[uncertainty]\nflow_between = \"0.4 %\"\n";
+  says(text, "so 0.40 % of the flow, by flow_between in [uncertainty] of the book.");
+  text.readings.replace(text.readings.find("post,S1,V1,2.001"), 16, "post,S1,V1,1.901");
+  says(text, "Flow between the checks: half of their distance; no earlier use of the pump tells of it.");
 }
 
 }  // namespace

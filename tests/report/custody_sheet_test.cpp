@@ -43,6 +43,14 @@ TEST(CustodySheet, HasTheFiguresOfASample) {
   EXPECT_EQ(s1.remarks, std::vector<std::string>{"wet filter"});
 }
 
+TEST(CustodySheet, TellsTheLaboratoryWhatWasMeasuredBesideAConventionalVolume) {
+  JudgedBook book(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
+  const CustodyLine s1 = custody_line(book.screening(), book.result("S1"));
+  EXPECT_EQ(s1.volume, "816.0");
+  EXPECT_EQ(s1.remarks,
+            std::vector<std::string>{"the volume is conventional, nominal flow x minutes; measured: 948.0 L, U 15 L"});
+}
+
 TEST(CustodySheet, SaysWhenASampleStoppedOnAnotherDay) {
   EXPECT_EQ(custody_of(custody_text()).lines.at(1).stop, "2026-09-22 06:00");
 }
@@ -108,15 +116,16 @@ TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
   EXPECT_EQ(
       custody_csv(custody_of(custody_text())),
       "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
-      "method,analysis,remarks,void_because,cautions\n"
+      "method,analysis,remarks,void_because,volume_is,measured_volume_l,measured_volume_expanded_uncertainty_l,"
+      "cautions\n"
       "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
-      "\"fume, metals\",wet filter," +
+      "\"fume, metals\",wet filter,,measured,948," +
           last +
           "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
-          "undecided: drift is missing: no readings were found before or after it (own/drift)," +
-          last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",," + last +
+          "undecided: drift is missing: no readings were found before or after it (own/drift),,,," +
+          last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,,,," + last +
           "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
-          "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift)" +
+          "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift),,," +
           last);
 }
 

@@ -232,5 +232,34 @@ TEST(Explanation, HasTheSameTextWithAndWithoutColour) {
   EXPECT_EQ(coloured, explained(with_conditions(), {{drift_within("2 %")}}));
 }
 
+// (1.975 / 2)^-0.5 - 1 = 0.631 %, by a pocket calculator.
+TEST(Explanation, ShowsTheShiftOfTheCutWhereverTheSamplerHasAnExponent) {
+  const std::string text = explained(with_conditions(), {{}, {sampler("cowl", 2.0, 0.5)}});
+  EXPECT_HAS(text,
+             "\nCut size\n  cut.shift = (mean flow / nominal)^-n - 1, at the mean flow as measured\n"
+             "            = (1.97500 / 2.00000)^-0.5 - 1 = 0.63 %\n  n = 0.5: A source\n");
+  EXPECT_FALSE(has(explained(with_conditions(), {{}, {sampler("cowl", 2.0)}}), "Cut size"));
+}
+
+TEST(Explanation, SetsWhatWasMeasuredBesideAConventionalVolume) {
+  const std::string text = explained(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
+  EXPECT_HAS(text, "  V = Q x minutes = 1.70000 x 480 = 816.00 L\n");
+  EXPECT_HAS(text,
+             "\nVolume as measured, beside the conventional one above\n"
+             "  V = (pre + post) / 2 x minutes = 1.97500 x 480 = 948.00 L\n");
+  EXPECT_FALSE(has(explained(nominal_book()), "conventional"));
+}
+
+TEST(Explanation, ShowsTheLineThroughTheFieldSets) {
+  const std::string text = explained(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
+  EXPECT_HAS(text,
+             "  Q = mean along the line through pre, field and post sets: each flow x its share of the time\n"
+             "    after 0 min: 2.00000 x 0.2500   (pre)\n"
+             "    after 240 min: 1.80000 x 0.5000   (field)\n"
+             "    after 480 min: 2.00000 x 0.2500   (post)\n"
+             "    = 1.90000 L/min\n");
+  EXPECT_HAS(text, "  Practice field_sets = line, by the book: The client asked for it. [book.toml:3:1]\n");
+}
+
 }  // namespace
 }  // namespace driftwarden::explanation_test

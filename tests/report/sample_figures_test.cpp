@@ -37,6 +37,15 @@ TEST(SampleFigures, AreEmptyWhereMissing) {
   EXPECT_EQ(figures.post + figures.drift + figures.volume + figures.uncertainty, "");
 }
 
+TEST(SampleFigures, StateNoUncertaintyOfAConventionalVolume) {
+  JudgedBook by_mean(nominal_book());
+  EXPECT_NE(figures_of(by_mean.screening(), by_mean.result("S1")).uncertainty, "");
+  JudgedBook by_convention(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
+  const SampleFigures figures = figures_of(by_convention.screening(), by_convention.result("S1"));
+  EXPECT_EQ(figures.volume, "816.0");
+  EXPECT_EQ(figures.uncertainty, "");
+}
+
 TEST(ConditionsText, HasAtMostTwoDecimalsOfADegree) {
   EXPECT_EQ(conditions_text({celsius(25), Pressure(101.325)}), "25 °C, 101.325 kPa");
   EXPECT_EQ(conditions_text({celsius(21.111), Pressure(101.3)}), "21.11 °C, 101.300 kPa");

@@ -60,8 +60,8 @@ TEST_F(ScreenCsv, TellsHowASampleStandsByDecisionBehindThem) {
   std::string line;
   append_screen_csv(line, book.screening(), book.result("S1"));
   EXPECT_TRUE(line.starts_with("S1,,void,P1,")) << line;  // the verdict is its findings'
-  EXPECT_TRUE(
-      line.ends_with(",drift,0,,valid,\"own/drift overruled by site hygienist, 2026-09-22T10:00+00:00: looked at\"\n"))
+  EXPECT_TRUE(line.ends_with(
+      ",drift,0,,valid,\"own/drift overruled by site hygienist, 2026-09-22T10:00+00:00: looked at\",measured,948,\n"))
       << line;
 }
 
@@ -155,6 +155,20 @@ TEST_F(ScreenCsv, QuotesNamesThatHoldASeparator) {
   std::string line;
   append_screen_csv(line, book.screening(), book.result("S,1"));
   EXPECT_TRUE(line.starts_with("\"S,1\",\"a \"\"b\"\"\",valid,P1,480,")) << line;
+}
+
+TEST_F(ScreenCsv, SetsTheMeasuredVolumeBesideAConventionalOne) {
+  JudgedBook by_mean(nominal_book());
+  EXPECT_EQ(cell(by_mean, "S1", "volume_is"), "measured");
+  EXPECT_EQ(cell(by_mean, "S1", "measured_volume_l"), cell(by_mean, "S1", "volume_l"));
+  const std::string u = cell(by_mean, "S1", "volume_expanded_uncertainty_l");
+  EXPECT_EQ(cell(by_mean, "S1", "measured_volume_expanded_uncertainty_l"), u);
+  JudgedBook book(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
+  EXPECT_EQ(cell(book, "S1", "volume_is"), "conventional");
+  EXPECT_EQ(cell(book, "S1", "volume_l"), "816");
+  EXPECT_EQ(cell(book, "S1", "volume_expanded_uncertainty_l"), "");
+  EXPECT_EQ(cell(book, "S1", "measured_volume_l"), cell(by_mean, "S1", "volume_l"));
+  EXPECT_EQ(cell(book, "S1", "measured_volume_expanded_uncertainty_l"), u);
 }
 
 }  // namespace

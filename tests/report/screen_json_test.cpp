@@ -114,6 +114,33 @@ TEST(ScreenJson, HasTheFieldsOfTheCsvUnderTheSameNames) {
   EXPECT_TRUE(s1.contains("volume_expanded_uncertainty_l"));
 }
 
+TEST(ScreenJson, TellsHowTheFlowWentAndWhatIsKnownInBetween) {
+  EXPECT_TRUE(first_sample(full())["course"].is_null());
+  BookText text = sagging_book();
+  std::string out;
+  JudgedBook book(text);
+  append_screen_json(out, book.screening(), book.result("S1"), true);
+  const json s1 = json::parse(out);
+  EXPECT_NEAR(s1["course"]["mean_l_min"], 1.9, 1e-12);
+  ASSERT_EQ(s1["course"]["stops"].size(), 3U);
+  EXPECT_EQ(s1["course"]["stops"][1]["after_min"], 240);
+  EXPECT_NEAR(s1["course"]["stops"][1]["share"], 0.5, 1e-12);
+  EXPECT_EQ(s1["budget"]["flow_between"]["from"], "stated");
+  EXPECT_EQ(s1["budget"]["flow_between"]["earlier_uses"], 0);
+  EXPECT_TRUE(s1["budget"]["flow_between"]["drift_s_percent"].is_null());
+}
+
+TEST(ScreenJson, SetsWhatWasMeasuredBesideAConventionalVolume) {
+  JudgedBook book(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
+  std::string out;
+  append_screen_json(out, book.screening(), book.result("S1"), true);
+  const json s1 = json::parse(out);
+  EXPECT_EQ(s1["volume_is"], "conventional");
+  EXPECT_TRUE(s1["volume_expanded_uncertainty_l"].is_null());
+  EXPECT_NEAR(s1["measured"]["volume_l"], 948, 1e-9);
+  EXPECT_GT(s1["measured"]["volume_expanded_uncertainty_l"], 1);
+}
+
 TEST(ScreenJson, TellsWhatTheSampleWas) {
   const json s1 = first_sample(full());
   EXPECT_EQ(s1["kind"], "sample");

@@ -55,5 +55,15 @@ TEST(Practice, OfTheBookWinsAndSettlesADisagreement) {
   EXPECT_EQ(chosen->at("flow_for_volume").source_or_reason, "because");
 }
 
+TEST(Practice, OfALineThroughFieldSetsGoesWithTheMeanFlowOnly) {
+  const PracticeChoice line = {"field_sets", "line", "because", "", {"book.toml", 4, 1}};
+  EXPECT_TRUE(choose_practice({}, std::vector{line}));
+  EXPECT_TRUE(choose_practice(std::vector{mean_of_a}, std::vector{line}));
+  EXPECT_EQ(lines_of(choose_practice(std::vector{nominal_of_b}, std::vector{line}).faults()),
+            "book.toml:4:1: error: 'field_sets' is 'line', but 'flow_for_volume' is 'nominal' at b.toml:9:1; write "
+            "field_sets = \"ends\", or flow_for_volume = \"mean\", in [practice] of book.toml "
+            "[practice/line-without-mean]\n");
+}
+
 }  // namespace
 }  // namespace driftwarden::practice_test

@@ -59,6 +59,37 @@ struct BookText {
   }
 };
 
+// So that a volume has an uncertainty: certificates that state 0.7 %, and two readings before and after.
+inline constexpr const char* certificates_with_uncertainty =
+    "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty [%],"
+    "coverage factor\n"
+    "C1,V1,2026-01-05,2,2,2,0.7,2\nC2,V2,2026-01-05,2,2,2,0.7,2\n";
+inline constexpr const char* two_readings_each =
+    "taken,stage,sample,calibrator,reading [L/min]\n"
+    "2026-09-21T07:30,pre,S1,V1,2.001\n2026-09-21T07:31,pre,S1,V1,1.999\n"
+    "2026-09-21T16:10,post,S1,V1,1.951\n2026-09-21T16:11,post,S1,V1,1.949\n";
+
+// A volume that a method agrees on: S1 at 1.7 L/min, of which 1.975 L/min were measured.
+inline BookText nominal_book() {
+  BookText text;
+  text.samples = "sample,pump,started,stopped,nominal [L/min]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7\n";
+  text.certificates = certificates_with_uncertainty;
+  text.readings = two_readings_each;
+  return text;
+}
+
+// S1 read at 2.0 L/min before, 1.8 in the middle and 2.0 after, two readings each: 960 L by the ends, 912 by the line.
+inline BookText sagging_book() {
+  BookText text;
+  text.certificates = certificates_with_uncertainty;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.001\n2026-09-21T07:31,pre,S1,V1,1.999\n"
+      "2026-09-21T11:59,field,S1,V1,1.801\n2026-09-21T12:01,field,S1,V1,1.799\n"
+      "2026-09-21T16:10,post,S1,V1,2.001\n2026-09-21T16:11,post,S1,V1,1.999\n";
+  return text;
+}
+
 // A book read from texts; the folder is gone again.
 inline Book book_of(const BookText& text) {
   const ScratchFolder folder;

@@ -304,5 +304,19 @@ TEST(DecisionRisk, NamesOnceWhatStandsUnguarded) {
   EXPECT_EQ(text_under("1", {count}).find("Unguarded"), std::string::npos);
 }
 
+// What a method agrees on is exact; what was drawn through the sampler is not.
+TEST(DecisionRisk, HoldsAConventionalVolumeToItsLimitAsItIs) {
+  const auto known = [](const std::string& measure, const std::string& value) {
+    JudgedBook book(nominal_book(),
+                    {{{Subject::sample, measure, "at_least", {value}}}, {}, {practice("flow_for_volume", "nominal")}});
+    const SampleResult& result = book.result("S1");
+    const SampleContext context{book.screening().basis(), *result.figures, missing, &result.budget};
+    return known_to(book.screening().rules().rules.at(0), context);
+  };
+  EXPECT_FALSE(known("volume", "400 L").is_stated);
+  EXPECT_FALSE(known("flow", "1 L/min").is_stated);
+  EXPECT_TRUE(known("flow.deviation", "-5 %").is_stated);
+}
+
 }  // namespace
 }  // namespace driftwarden::decision_risk_test

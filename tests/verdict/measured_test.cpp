@@ -102,6 +102,20 @@ TEST_F(Measured, DeviationsAreFromTheNominalFlowUnlessTheRuleNamesABase) {
   EXPECT_NEAR(figure(SampleMeasure::post_deviation, Base::mean), (post - mean) / mean, exact_in_decimals);
 }
 
+// What the sampler was drawn at does not follow from what the volume is formed with.
+TEST(MeasuredFlow, DeviatesFromNominalByWhatWasMeasuredUnderEveryPractice) {
+  for (const std::string flow : {"mean", "lower", "pre", "nominal"}) {
+    JudgedBook book(
+        nominal_book(),
+        {{{Subject::sample, "flow.deviation", "within", {"5 %"}}}, {}, {practice("flow_for_volume", flow)}});
+    const SampleContext context{book.screening().basis(), book.figures("S1")};
+    EXPECT_NEAR(sample_measure(context, SampleMeasure::flow_deviation, Base::by_practice).figure, (1.975 - 1.7) / 1.7,
+                exact_in_decimals)
+        << flow;
+    EXPECT_EQ(book.result("S1").verdict, Verdict::void_) << flow;
+  }
+}
+
 TEST_F(Measured, CountsAndSpreads) {
   EXPECT_EQ(figure(SampleMeasure::pre_count), 3);
   EXPECT_EQ(figure(SampleMeasure::post_count), 2);

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "support/book_text.hpp"
 
 namespace driftwarden::remarks_test {
@@ -148,6 +150,51 @@ TEST(Remarks, DoNotTellOfTheConditionsOfABlank) {
   text.samples = "sample,kind,pump,started,stopped\nS1,blank,P1,2026-09-21T08:00,2026-09-21T16:00\n";
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
   EXPECT_EQ(remarks(text), Remarks{});
+}
+
+// 480 x 1.975 L; U by hand: the parts are 0.24 and 0.24 (readings), 3.318 (certificate), 6.928 (flow in between), 0.570
+// and 0.570 L (times), so u = 7.75 and U = 15 L.
+TEST(Remarks, SetWhatWasMeasuredBesideAVolumeByConvention) {
+  JudgedBook book(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
+  const std::vector<std::string> texts = volume_remarks(book.result("S1"));
+  ASSERT_EQ(texts.size(), 1U);
+  EXPECT_EQ(texts[0], "the volume is conventional, nominal flow x minutes; measured: 948.0 L, U 15 L");
+  const std::vector<std::string> all = remarks_of(book.screening(), book.result("S1"));
+  EXPECT_NE(std::find(all.begin(), all.end(), texts[0]), all.end());
+  JudgedBook by_mean(nominal_book());
+  EXPECT_TRUE(volume_remarks(by_mean.result("S1")).empty());
+}
+
+TEST(Remarks, SayWhereNothingWasMeasuredBesideAVolumeByConvention) {
+  BookText text = nominal_book();
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n";
+  JudgedBook book(text, {{}, {}, {practice("flow_for_volume", "nominal")}});
+  EXPECT_EQ(volume_remarks(book.result("S1")).at(0),
+            "the volume is conventional, nominal flow x minutes; none was measured");
+}
+
+// By pocket calculator: 480 x (2.0 / 4 + 1.8 / 2 + 2.0 / 4) = 912 L.
+TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
+  JudgedBook by_ends(sagging_book());
+  EXPECT_EQ(
+      volume_remarks(by_ends.result("S1")),
+      Remarks{"the line through the field sets gives 912.0 L, -48 L against the mean of pre and post; U holds that "
+              "difference"});
+  JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
+  EXPECT_TRUE(volume_remarks(by_line.result("S1")).empty());
+}
+
+TEST(Remarks, TellOfFieldSetsThatTakeNoPartOrCompare) {
+  BookText text = sagging_book();
+  text.readings +=
+      "2026-09-21T12:10,field,S1,V2,1.81\n2026-09-21T12:11,field,S1,V2,1.81\n2026-09-21T16:05,field,S1,V1,1.9\n";
+  JudgedBook book(text);
+  const Remarks all = remarks_of(book.screening(), book.result("S1"));
+  for (const std::string said :
+       {"1 field set read before the start or after the stop take no part in the course of the flow",
+        "1 set of another calibrator within 30 min of one compare the two: together they count as one"}) {
+    EXPECT_NE(std::find(all.begin(), all.end(), said), all.end()) << said;
+  }
 }
 
 }  // namespace

@@ -194,6 +194,8 @@ TEST(Screening, TakesEveryWordOfEveryPractice) {
   EXPECT_EQ(chosen("flow_for_volume", "lower").flow_for_volume, FlowForVolume::lower);
   EXPECT_EQ(chosen("flow_for_volume", "pre").flow_for_volume, FlowForVolume::pre);
   EXPECT_EQ(chosen("flow_for_volume", "nominal").flow_for_volume, FlowForVolume::nominal);
+  EXPECT_EQ(chosen("field_sets", "ends").field_sets, FieldSets::ends);
+  EXPECT_EQ(chosen("field_sets", "line").field_sets, FieldSets::line);
   EXPECT_EQ(chosen("drift_base", "post").drift_base, DriftBase::post);
   EXPECT_EQ(chosen("drift_base", "mean").drift_base, DriftBase::mean);
   EXPECT_EQ(chosen("drift_base", "nominal").drift_base, DriftBase::nominal);
@@ -209,6 +211,7 @@ TEST(Screening, KnowsAllWordsThatAPackMayWrite) {
     for (const std::string_view value : key.values.subspan(1)) {
       const AssessmentPractice practice = chosen(std::string(key.key), std::string(value));
       const bool is_preset = practice.flow_for_volume == FlowForVolume::mean && practice.drift_base == DriftBase::pre &&
+                             practice.field_sets == FieldSets::ends &&
                              practice.correction.rotameter == RotameterCorrection::always &&
                              practice.correction.bubble_humidity == BubbleHumidity::none;
       EXPECT_FALSE(is_preset) << key.key << " = " << value;

@@ -26,10 +26,17 @@ enum class BudgetSource : std::uint8_t {
   post_calibrator_drift,
   pre_resolution,
   post_resolution,
-  flow_between,         // the flow between the two checks is not known
-  nominal_as_measured,  // the nominal flow stands for the measured one: never a line, only a lack; likewise
-  rotameter_as_read,    // a rotameter's reading away from its scale's conditions stands for the flow
-  bubble_humidity,      // how moist the bubble's gas was, and with it the correction that is made or left out
+  flow_between,         // the flow between two checks is not known
+  field_difference,     // the field sets put the mean flow elsewhere than the practice in force
+  field_repeatability,  // of the field sets on the course, where the flow is the mean along it; likewise
+  field_certificate,    // of calibrators that read neither pre nor post
+  field_interpolation,
+  field_calibrator_drift,
+  field_resolution,
+  pauses,             // when they were
+  rotameter_as_read,  // a rotameter's reading away from its scale's conditions stands for the flow: never a line, only
+                      // a lack; likewise
+  bubble_humidity,    // how moist the bubble's gas was, and with it the correction that is made or left out
   reading_temperature,
   reading_pressure,
   sampling_temperature,
@@ -40,9 +47,9 @@ enum class BudgetSource : std::uint8_t {
   count_
 };
 
-enum class Distribution : std::uint8_t { student_t, normal, rectangular };
+enum class Distribution : std::uint8_t { student_t, normal, rectangular, difference };
 
-// The figures a budget is about.
+// The figures a budget is about; flow and volumes as measured, also where the volume is formed by convention.
 enum class BudgetFigure : std::uint8_t { drift, flow, volume, volume_reference, count_ };
 inline constexpr std::size_t budget_figures = static_cast<std::size_t>(BudgetFigure::count_);
 
@@ -74,6 +81,14 @@ struct BudgetLack {
   double within = missing;  // how far off it may be by what the book does say, in unit_of(source)
 };
 
+// What the line "flow between the checks" rests on. Each span between two looks at the flow counts with half their
+// distance or, if more, with what such a pump's flow does between them: told by its earlier uses, or stated.
+struct FlowBetween {
+  enum class From : std::uint8_t { distance, earlier_uses, stated };
+  From from = From::distance;  // what most of it comes from
+  DriftSpread earlier;         // drifts of the pump's uses closed before this sample's post set
+};
+
 struct FigureUncertainty {
   double u = missing;    // combined standard uncertainty, in the figure's unit
   double dof = missing;  // effective degrees of freedom, not rounded
@@ -93,6 +108,7 @@ struct FigureUncertainty {
 struct Budget {
   std::vector<BudgetLine> lines;
   std::vector<BudgetLack> lacks;
+  FlowBetween flow_between;
   FigureUncertainty of[budget_figures];
 
   void clear();

@@ -11,12 +11,16 @@ namespace driftwarden {
 // Which flow the volume is reckoned with.
 enum class FlowForVolume : std::uint8_t { mean, lower, pre, nominal };
 
+// What field sets do to that flow: nothing, or it is the mean along the line through all sets.
+enum class FieldSets : std::uint8_t { ends, line };
+
 // What a drift is a percentage of.
 enum class DriftBase : std::uint8_t { pre, post, mean, nominal };
 
 // The choices that sources make differently, as they are in force for a book.
 struct AssessmentPractice {
   FlowForVolume flow_for_volume = FlowForVolume::mean;
+  FieldSets field_sets = FieldSets::ends;
   DriftBase drift_base = DriftBase::pre;
   CorrectionPractice correction;
 };

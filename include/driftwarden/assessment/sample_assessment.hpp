@@ -2,10 +2,13 @@
 #pragma once
 
 #include <span>
+#include <string_view>
 #include <vector>
 
 #include "driftwarden/assessment/bracket.hpp"
+#include "driftwarden/assessment/flow_course.hpp"
 #include "driftwarden/assessment/practice.hpp"
+#include "driftwarden/assessment/pump_drifts.hpp"
 #include "driftwarden/assessment/standard_index.hpp"
 
 namespace driftwarden {
@@ -21,6 +24,7 @@ struct SampleAssessment {
   std::vector<ReadingSet> sets;  // and their sets, in order of stage and time
   std::int32_t pre = -1;         // the sets that count, places in `sets`
   std::int32_t post = -1;
+  FlowCourse course;  // through the field sets; empty without any
 
   double nominal_l_min = missing;
   double pre_l_min = missing;
@@ -28,9 +32,15 @@ struct SampleAssessment {
   double drift = missing;  // ratio
   double minutes = missing;
   double paused_min = missing;
-  double flow_l_min = missing;  // the mean of pre and post, or as the practice says
+  double mean_flow_l_min = missing;  // as measured: the mean of pre and post, or along the course
+  double flow_l_min = missing;       // for the volume: that mean, or as the practice says
   double volume_l = missing;
   double volume_reference_l = missing;
+  // Where the nominal flow stands for the measured one, the volume is a convention, and beside it stands what was
+  // measured: what the budget is of. Elsewhere they are the same.
+  bool is_conventional = false;
+  double measured_volume_l = missing;
+  double measured_volume_reference_l = missing;
   double temperature_k = missing;  // conditions behind the reference volume
   double pressure_kpa = missing;
   ConditionsFrom temperature_from = ConditionsFrom::nowhere;
@@ -40,7 +50,8 @@ struct SampleAssessment {
   double field_change_l_min = missing;    // of the field set farthest from the pre flow, with its sign
   double temperature_change_k = missing;  // of the set farthest from the sample's own, with its sign
   double pressure_change_kpa = missing;
-  double cut_shift = missing;
+  double cut_exponent = missing;  // of its sampler
+  double cut_shift = missing;     // at the mean flow as measured
   ProblemNumber problem = no_problem;
 
   const ReadingSet* pre_set() const { return pre < 0 ? nullptr : &sets[static_cast<std::size_t>(pre)]; }
@@ -49,7 +60,14 @@ struct SampleAssessment {
   std::span<const Row> rows_of(const ReadingSet& set) const {
     return std::span<const Row>(rows).subspan(set.rows.begin, set.rows.count);
   }
+  // The flow that the measured volume is formed with.
+  double measured_flow_l_min() const { return is_conventional ? mean_flow_l_min : flow_l_min; }
 };
+
+// How the volume came about, in a word: "measured" or "conventional".
+inline std::string_view volume_is(const SampleAssessment& figures) {
+  return figures.is_conventional ? "conventional" : "measured";
+}
 
 // Facts about samplers that assessing needs, by the text number of the sampler's name.
 struct SamplerFacts {
@@ -64,7 +82,7 @@ double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Ro
 struct AssessmentBasis {
   // `supposed`: what a look-back supposes instead of what certificates say.
   AssessmentBasis(const Book& book, const AssessmentPractice& practice, SamplerFacts samplers,
-                  SupposedErrors supposed = {});
+                  SupposedErrors supposed = {}, unsigned threads = 1);
 
   const Book& book;
   AssessmentPractice practice;
@@ -73,6 +91,7 @@ struct AssessmentBasis {
   StandardIndex standards;
   ReadingIndex readings;
   PumpSets pump_sets;
+  PumpDrifts pump_drifts;  // the last, for it leans on the others
 };
 
 // Assesses one sample after another, reusing its memory. One a thread.

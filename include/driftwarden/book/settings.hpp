@@ -41,6 +41,10 @@ struct Settings {
     double time_min = 0.5;
     // A pressure from altitude: weather moves the station pressure by 2 to 3 % (from memory; say your own).
     double altitude_pressure = 0.03;
+    // The mean flow between pre and post set that agree, of a pump whose earlier uses don't tell, relative to it: half
+    // of a change of 2 %. The project's own choice; no source was read.
+    double flow_between = 0.01;
+    bool flow_between_was_said = false;
     Place place;
   };
   // The owner's heading -> ours, and where that was said.

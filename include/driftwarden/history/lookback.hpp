@@ -27,6 +27,9 @@ struct JudgedSample {
   double volume_expanded_l = missing;  // U of the volume at 95 %
   Verdict verdict = Verdict::valid;
   std::vector<ToldFinding> findings;
+  std::vector<std::string> volume_remarks;  // that belong beside the volume
+  double measured_volume_l = missing;       // another than the volume where that is a convention
+  double measured_expanded_l = missing;     // its U
 };
 
 // A set with a reading that leans on the instrument, itself or through the certificate of another calibrator.

@@ -32,6 +32,9 @@ struct CustodyLine {
   double flow_l_min = missing;
   double volume_l = missing;
   double volume_reference_l = missing;
+  std::string volume_is;               // measured or conventional
+  double measured_volume_l = missing;  // another than the volume where that is a convention
+  double measured_expanded_l = missing;
 };
 
 // What goes with a batch to the laboratory. Those that are void, and no decision says otherwise, stand apart.

@@ -18,7 +18,7 @@ struct PracticeKey {
   std::string_view meaning;
 };
 
-// flow_for_volume, drift_base, rotameter_correction, bubble_humidity.
+// flow_for_volume, field_sets, drift_base, rotameter_correction, bubble_humidity.
 std::span<const PracticeKey> practice_keys();
 
 struct PracticeChoice {

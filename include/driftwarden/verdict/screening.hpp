@@ -23,7 +23,7 @@ SamplerFacts sampler_facts(const Book& book, const RuleSet& rules);
 // judged as if calibrators had been that wrong.
 class Screening {
  public:
-  Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed = {});
+  Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed = {}, unsigned threads = 1);
 
   const Book& book() const { return basis_.book; }
   const RuleSet& rules() const { return rules_; }
@@ -57,6 +57,11 @@ struct SampleResult {
   std::vector<Finding> kept;      // met, or passed over; only where asked for
   Budget budget;
   std::size_t records_lacking = 0;  // findings of rules about a record
+
+  // U of the volume that is stated, L; missing where that is a convention, which has none.
+  double volume_expanded_l() const {
+    return figures->is_conventional ? missing : budget.about(BudgetFigure::volume).expanded;
+  }
 };
 
 bool gave_the_verdict(const SampleResult& result, const Finding& finding);

@@ -37,6 +37,7 @@ class Budget:
         self.sets = {name: one for name, one in sets.items() if one is not None}
         # The manual does not say how a pressure by altitude acts that only some readings of a set lean on.
         self.is_defined = not any(one.has_both_pressures for one in self.sets.values())
+        self.is_defined &= not sample.follows_course()  # of field sets nothing is nudged here
         self.known = self.book.settings.get("uncertainty", {})
         inputs = [*self.repeatability(), *self.certificates(), *self.resolution(), *self.flow_between(),
                   *self.conditions(), *self.clock()]
@@ -103,10 +104,17 @@ class Budget:
         pre, post = self.sample.pre_flow, self.sample.post_flow
         if pre is None or post is None:
             yield Input({"between": {"flow": None, "mean": None}})
-        else:
-            half = abs(post - pre) / 2 / math.sqrt(3)
-            one_sided = self.sample.practice["flow_for_volume"] in ("pre", "lower")
-            yield Input({"between": {"flow": half * (2 if one_sided else 1), "mean": half}})
+            return
+        one_sided = self.sample.practice["flow_for_volume"] in ("pre", "lower")
+        uses, s = self.sample.earlier_uses, self.sample.earlier_s
+        kept = s / 2 if uses >= 5 else amount(self.known.get("flow_between", "1 %"), RATIO)
+        strays, apart = (pre + post) / 2 * kept, abs(post - pre) / 2
+        half = max(apart, strays) / math.sqrt(3)
+        yield Input({"between": {"flow": half * (2 if one_sided else 1), "mean": half}},
+                    uses if uses >= 5 and strays > apart else math.inf)
+        if self.sample.has_course and self.sample.along_course is not None:
+            difference = self.sample.along_course - (pre + post) / 2
+            yield Input({"between": {"flow": difference, "mean": difference}})
 
     def conditions(self):
         """A thermometer and a barometer of the bench, another of the work place, and the altitude's pressure."""

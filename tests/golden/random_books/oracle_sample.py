@@ -5,11 +5,13 @@ import math
 
 from oracle_book import PRESSURE, RATIO, WIDTH, mean
 from oracle_budget import EXACT, NOT_STATED, Budget, combined
+from oracle_course import course_mean
 from oracle_sets import counting
 
 # What a budget is about; of a volume that is formed by convention, what was measured.
 FIGURES = {"drift": "drift", "flow": "measured_flow", "volume": "measured_volume", "volume_reference": "measured_reference"}
-PRACTICE = {"flow_for_volume": "mean", "drift_base": "pre", "rotameter_correction": "always", "bubble_humidity": "none"}
+PRACTICE = {"flow_for_volume": "mean", "field_sets": "ends", "drift_base": "pre", "rotameter_correction": "always",
+            "bubble_humidity": "none"}
 
 
 def nudged(figure, nudge):
@@ -51,6 +53,8 @@ class Sample:
         self.pre_flow = self.pre and self.pre.mean
         self.post_flow = self.post and self.post.mean
         self.temperature, self.temperature_from, self.pressure, self.pressure_from = self.conditions()
+        self.has_course, self.along_course = course_mean(self.sets, self.row, self.pre, self.post)
+        self.earlier_uses, self.earlier_s = judge.drifts.before(row.pump, self.post.first) if self.post else (0, None)
         self.farthest = self.farthest_field_set()
         self.field_flow = self.farthest and self.farthest.mean
         self.take_flows({})
@@ -66,6 +70,8 @@ class Sample:
         between = nudges.get("between", {})
         self.mean_flow = nudged(self.flow_of("mean", self.pre_flow, self.post_flow), between.get("mean", 0))
         self.flow = self.flow_of(self.practice["flow_for_volume"], self.pre_flow, self.post_flow)
+        if self.follows_course():
+            self.flow = self.mean_flow = self.along_course
         self.flow = self.flow if self.is_conventional else nudged(self.flow, between.get("flow", 0))
         self.volume = times(self.flow, self.minutes)
         self.volume_reference = self.at_reference(self.volume, *here)
@@ -77,6 +83,9 @@ class Sample:
         """The field set farthest from the pre flow."""
         sets = [s for s in self.sets if s.stage == "field" and s.mean is not None and self.pre_flow is not None]
         return max(sets, key=lambda s: abs(s.mean - self.pre_flow), default=None)
+
+    def follows_course(self):
+        return self.practice["field_sets"] == "line" and self.has_course
 
     def work_out_minutes(self):
         if self.row.started is None or self.row.stopped is None:
@@ -147,7 +156,7 @@ class Sample:
         return self.flow, None
 
     def measure_flow_deviation(self, base):
-        return self.deviation(self.flow, base)
+        return self.deviation(self.mean_flow, base)
 
     def measure_pre_flow(self, _):
         return self.pre_flow, None
@@ -257,9 +266,9 @@ class Sample:
 
     def measure_cut_shift(self, _):
         exponent = getattr(self.sampler, "cut_exponent", None)
-        if None in (self.flow, self.nominal, exponent):
+        if None in (self.mean_flow, self.nominal, exponent):
             return None, None
-        return (self.flow / self.nominal) ** -exponent - 1, None
+        return (self.mean_flow / self.nominal) ** -exponent - 1, None
 
     def measure_volume_uncertainty(self, _):
         expanded = self.uncertainty["volume"].expanded

@@ -132,6 +132,7 @@ def judged_by(random, chosen):
     """The part of book.toml about rules: packs, practices that settle whatever packs disagree on, overrides, samplers."""
     packs = ["common-practice", "own.toml", *random.sample(PACKS[1:], random.choice((0, 0, 0, 1, 3)))]
     practices = {name: random.choice(words) for name, words in PRACTICES.items()}
+    practices["field_sets"] = random.choice(("ends", "line")) if practices["flow_for_volume"] == "mean" else "ends"
     lines = ["[rules]", f"packs = {packs!r}", "[practice]", *(f'{k} = "{v}"' for k, v in practices.items()),
              'reason = "Tried out."']
     for name, of, measure in random.sample(chosen, min(3, len(chosen))):

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/pump_drifts.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "assessment/pump_history.hpp"
+
+namespace driftwarden::pump_drifts_test {
+namespace {
+
+Moment morning(int day) { return (day_from({2026, 9, day}) * Moment{24} + 6) * 3600; }
+
+struct Drifts {
+  explicit Drifts(const BookText& text, unsigned threads = 1)
+      : book(book_of(text)), basis(book, {}, {}, {}, threads), of(basis.pump_drifts) {}
+  Book book;
+  AssessmentBasis basis;
+  const PumpDrifts& of;
+};
+
+// -1 %, 2 % and -2 % of the mean of pre and post: s = sqrt(0.0009 / 3) = 1.7320508 %.
+TEST(PumpDrifts, SpreadIsThatOfTheUsesClosedBefore) {
+  const Drifts drifts(with_uses({-0.01, 0.02, -0.02}));
+  EXPECT_EQ(drifts.of.before(0, morning(1)).uses, 0U);
+  EXPECT_TRUE(is_missing(drifts.of.before(0, morning(1)).s));
+  EXPECT_NEAR(drifts.of.before(0, morning(2)).s, 0.01, 1e-9);
+  const DriftSpread all = drifts.of.before(0, morning(4));
+  EXPECT_EQ(all.uses, 3U);
+  EXPECT_NEAR(all.s, 0.017320508, 1e-9);
+  EXPECT_EQ(drifts.of.before(1, morning(4)).uses, 0U);
+  EXPECT_EQ(drifts.of.before(no_row, morning(4)).uses, 0U);
+}
+
+TEST(PumpDrifts, LaterUsesChangeNothingBefore) {
+  const Drifts few(with_uses({-0.01, 0.02}));
+  const Drifts many(with_uses({-0.01, 0.02, -0.15, 0.1}));
+  EXPECT_EQ(few.of.before(0, morning(3)).s, many.of.before(0, morning(3)).s);
+  EXPECT_EQ(many.of.before(0, morning(3)).uses, 2U);
+}
+
+TEST(PumpDrifts, LeaveOutWhereAFaultWasSeenAndWhatCantBeUnderstood) {
+  BookText text = with_uses({-0.01, 0.02});
+  text.samples.replace(text.samples.find("U1,P1,2026-09-01T08:00,2026-09-01T10:00,"), 40,
+                       "U1,P1,2026-09-01T08:00,2026-09-01T10:00,yes");
+  EXPECT_EQ(Drifts(text).of.before(0, morning(4)).uses, 1U);
+  text = with_uses({-0.01, 0.02});
+  text.readings += "2026-09-01T07:35,pre,U1,,V1,2.O\n";
+  EXPECT_EQ(Drifts(text).of.before(0, morning(4)).uses, 1U);
+}
+
+// Both lean on the readings of the pump.
+TEST(PumpDrifts, CountTwoSamplesWithinOneBracketOnce) {
+  BookText text = with_uses({});
+  text.samples += "A,P1,2026-09-01T08:00,2026-09-01T09:00,\nB,P1,2026-09-01T09:00,2026-09-01T10:00,\n";
+  text.readings += "2026-09-01T07:30,pre,,P1,V1,2.00\n2026-09-01T10:10,post,,P1,V1,1.96\n";
+  const DriftSpread spread = Drifts(text).of.before(0, morning(2));
+  EXPECT_EQ(spread.uses, 1U);
+  EXPECT_NEAR(spread.s, 0.04 / 1.98, 1e-12);
+}
+
+TEST(PumpDrifts, AreTheSameWithAnyNumberOfThreads) {
+  const std::vector<double> drifts(20, -0.013);
+  const Drifts one(with_uses(drifts));
+  const Drifts four(with_uses(drifts), 4);
+  EXPECT_EQ(one.of.before(0, morning(15)).s, four.of.before(0, morning(15)).s);
+  EXPECT_EQ(four.of.before(0, morning(30)).uses, 20U);
+}
+
+}  // namespace
+}  // namespace driftwarden::pump_drifts_test
