@@ -86,20 +86,38 @@ void SetSplitter::split_in_any_order(const ReadingTable& readings, std::vector<R
   }
 }
 
+// The newest of the sets so far that a reading goes on with, or none. Readings come in order of time, so an unnamed set
+// that has ended for one of them has ended for all: it isn't looked at again, or many sets would cost their square.
+std::optional<std::uint32_t> SetSplitter::set_of(const ReadingTable& readings, const Key& key,
+                                                 const std::vector<SetRows>& sets) {
+  const TextId name = field(readings.set, key.row, TextId{0});
+  std::vector<std::uint32_t>& candidates = name == 0 ? unnamed_ : named_[name];
+  if (name == 0) {
+    std::erase_if(candidates, [&](std::uint32_t s) { return key.taken - sets[s].last > longest_gap_in_a_set_s; });
+  }
+  for (auto s = candidates.rbegin(); s != candidates.rend(); ++s) {
+    if (belongs(readings, key.row, sets[*s], sets[*s].begin)) return *s;
+  }
+  candidates.push_back(static_cast<std::uint32_t>(sets.size()));  // the set that this reading begins
+  return std::nullopt;
+}
+
 void SetSplitter::append_sets(const ReadingTable& readings, std::vector<SetRows>& sets) {
   for (Key& key : keys_) {
     if (key.taken == no_moment) {
       key.set = static_cast<std::uint32_t>(-1);
       continue;
     }
-    std::size_t s = sets.size();
-    while (s > 0 && sets[s - 1].stage == key.stage && !belongs(readings, key.row, sets[s - 1], sets[s - 1].begin)) --s;
-    if (s > 0 && sets[s - 1].stage == key.stage) {
-      SetRows& set = sets[s - 1];
+    if (sets.empty() || sets.back().stage != key.stage) {
+      unnamed_.clear();
+      named_.clear();
+    }
+    if (const std::optional<std::uint32_t> known = set_of(readings, key, sets)) {
+      SetRows& set = sets[*known];
       ++set.count;
       set.last = key.taken;
       if (set.calibrator == no_row) set.calibrator = readings.calibrator[key.row];
-      key.set = static_cast<std::uint32_t>(s - 1);
+      key.set = *known;
     } else {
       // Until the sets are laid out, `begin` holds a reading of the set.
       key.set = static_cast<std::uint32_t>(sets.size());

@@ -98,6 +98,7 @@ void read_tables(const BookInHand& hand) {
     table.read(files, hand);
     note_seen(files, hand);
   }
+  hint_at_instruments(hand.book, hand.problems);
   hand.book.lost_readings = hand.lost[readings_spec.table];
 }
 
@@ -141,6 +142,10 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
   }
   const std::optional<FileStamp> stamp = stamp_of(folder / "book.toml");
   const Result<MappedFile> text = MappedFile::open(folder / "book.toml", "book.toml");
+  if (!text && fs::exists(fs::symlink_status(folder / "book.toml", ignored))) {
+    return error("book/no-settings", {(folder / "book.toml").string(), 0, 0}, text.faults().front().message,
+                 "check that it may be read");
+  }
   if (!text) {
     return error("book/no-settings", {(folder / "book.toml").string(), 0, 0},
                  "the folder has no book.toml that can be read", "'driftwarden new' writes a sound one");

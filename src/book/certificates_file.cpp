@@ -256,9 +256,10 @@ class CertificateRows {
     const ProblemNumber lost = hand_.lost["instruments"];
     if (lost != no_problem) return reader_.lean_on(lost);
     if (name.empty()) return;
-    reader_.fail(instrument, "certificate/unknown-instrument",
-                 "the instrument " + in_quotes(name) + " is not in instruments.csv",
-                 instrument_hint(hand_.book, InstrumentKind::calibrator, name));
+    const ProblemNumber told = reader_.fail(instrument, "certificate/unknown-instrument",
+                                            "the instrument " + in_quotes(name) + " is not in instruments.csv",
+                                            "add it to instruments.csv as a calibrator");
+    hand_.problems.add_unknown({told, std::string(name), InstrumentKind::calibrator});
   }
 
   // The certificate that this row is a point of: known by its name, or new.

@@ -76,9 +76,8 @@ std::size_t count_line_ends(std::string_view text) {
   return count;
 }
 
-Place place_in_row(const CsvScanner& row, const char* at, const std::string& file, std::uint32_t line) {
-  Place place{file, line, 1};
-  for (const char* p = row.row_begin(); p < at; ++p) {
+void move_on(Place& place, const char* from, const char* to) {
+  for (const char* p = from; p < to; ++p) {
     if (*p == '\n') {
       ++place.line;
       place.column = 1;
@@ -86,6 +85,11 @@ Place place_in_row(const CsvScanner& row, const char* at, const std::string& fil
       ++place.column;
     }
   }
+}
+
+Place place_in_row(const CsvScanner& row, const char* at, const std::string& file, std::uint32_t line) {
+  Place place{file, line, 1};
+  move_on(place, row.row_begin(), at);
   return place;
 }
 

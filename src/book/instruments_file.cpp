@@ -130,19 +130,28 @@ Row NamedInstrument::look_up(std::string_view name, RowReader& row, int field, c
   const bool is_one =
       found != no_row && (book_.instruments[found].kind == kind_ || book_.instruments[found].problem != no_problem);
   if (is_one) return found;
-  row.fail(field, id, in_quotes(name) + " is not a " + std::string(to_text(kind_)) + " of instruments.csv",
-           instrument_hint(book_, kind_, name));
+  const ProblemNumber told =
+      row.fail(field, id, in_quotes(name) + " is not a " + std::string(to_text(kind_)) + " of instruments.csv",
+               "add it to instruments.csv as a " + std::string(to_text(kind_)));
+  problems_.add_unknown({told, std::string(name), kind_});
   return no_row;
 }
 
-std::string instrument_hint(const Book& book, InstrumentKind wanted, std::string_view written) {
-  std::vector<std::string> names;
-  for (const Instrument& candidate : book.instruments) {
-    if (candidate.kind == wanted) names.push_back(candidate.name);
+void hint_at_instruments(const Book& book, ProblemList& problems) {
+  std::map<std::optional<InstrumentKind>, std::set<std::string>> names;
+  for (const ProblemList::Unknown& unknown : problems.unknown()) names[unknown.kind].insert(unknown.name);
+  for (const auto& [kind, unknown_names] : names) {
+    std::vector<std::string_view> known;
+    for (const Instrument& one : book.instruments) {
+      if (!kind || one.kind == *kind) known.push_back(one.name);
+    }
+    const std::map<std::string, std::string> meant = nearest_to_each(unknown_names, known);
+    for (const ProblemList::Unknown& unknown : problems.unknown()) {
+      const auto near = meant.find(unknown.name);
+      if (unknown.kind == kind && near != meant.end() && !near->second.empty())
+        problems.set_hint(unknown.problem, "did you mean " + in_quotes(near->second) + "?");
+    }
   }
-  const std::string near = nearest(written, names);
-  if (!near.empty()) return "did you mean " + in_quotes(near) + "?";
-  return "add it to instruments.csv as a " + std::string(to_text(wanted));
 }
 
 }  // namespace driftwarden

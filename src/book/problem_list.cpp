@@ -22,6 +22,17 @@ void ProblemList::set_hint(ProblemNumber problem, std::string hint) {
   problems_[problem - 1].hint = std::move(hint);
 }
 
+void ProblemList::add_unknown(Unknown unknown) {
+  if (unknown.problem == no_problem) return;
+  const std::scoped_lock lock(mutex_);
+  unknown_.push_back(std::move(unknown));
+}
+
+void ProblemList::back_to(std::size_t mark) {
+  problems_.resize(mark);
+  std::erase_if(unknown_, [mark](const Unknown& unknown) { return unknown.problem > mark; });
+}
+
 ProblemList::Sorted ProblemList::sorted() const {
   std::vector<std::size_t> order(problems_.size());
   std::iota(order.begin(), order.end(), std::size_t{0});

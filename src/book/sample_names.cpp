@@ -1,19 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "book/sample_names.hpp"
 
-#include <algorithm>
 #include <map>
+#include <set>
 
 #include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
-namespace {
-
-constexpr std::size_t most_candidates = 20000;
-constexpr std::size_t most_unknown = 100;
-
-}  // namespace
-
 SampleIndex index_of_samples(const BookInHand& hand) {
   Book& book = hand.book;
   SampleIndex index(book.samples.size(), SampleNames{&book.samples});
@@ -36,15 +29,14 @@ SampleIndex index_of_samples(const BookInHand& hand) {
 }
 
 void hint_at_samples(const UnknownSamples& unknown, const SampleTable& samples, ProblemList& problems) {
-  std::map<std::string, std::string> meant;  // by the name written
-  for (const auto& [name, problem] : unknown) meant.emplace(name, "");
-  if (meant.empty() || meant.size() > most_unknown) return;
-  const std::size_t count = std::min(samples.size(), most_candidates);
-  const std::vector<std::string_view> names(samples.name.begin(), samples.name.begin() + count);
-  for (auto& [name, near] : meant) near = nearest(name, names);
+  std::set<std::string> names;
+  for (const auto& [name, problem] : unknown) names.insert(name);
+  const std::vector<std::string_view> known(samples.name.begin(), samples.name.end());
+  const std::map<std::string, std::string> meant = nearest_to_each(names, known);
   for (const auto& [name, problem] : unknown) {
-    const std::string& near = meant[name];
-    if (!near.empty()) problems.set_hint(problem, "did you mean " + in_quotes(near) + "?");
+    const auto near = meant.find(name);
+    if (near != meant.end() && !near->second.empty())
+      problems.set_hint(problem, "did you mean " + in_quotes(near->second) + "?");
   }
 }
 

@@ -42,10 +42,10 @@ class ServiceRows {
     if (found != no_row || name.empty()) return found;
     const ProblemNumber lost = hand_.lost["instruments"];
     if (lost != no_problem) return row_.lean_on(lost), no_row;
-    std::vector<std::string> known;
-    for (const Instrument& one : hand_.book.instruments) known.push_back(one.name);
-    row_.fail(instrument, "service/unknown-instrument",
-              "the instrument " + in_quotes(name) + " is not in instruments.csv", did_you_mean(name, known));
+    const ProblemNumber told =
+        row_.fail(instrument, "service/unknown-instrument",
+                  "the instrument " + in_quotes(name) + " is not in instruments.csv", "add it to instruments.csv");
+    hand_.problems.add_unknown({told, std::string(name), std::nullopt});
     return no_row;
   }
 

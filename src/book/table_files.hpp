@@ -63,7 +63,7 @@ InstrumentIndex index_of_instruments(const std::vector<Instrument>& instruments)
 class NamedInstrument {
  public:
   NamedInstrument(const InstrumentIndex& index, const BookInHand& hand, InstrumentKind kind)
-      : index_(index), book_(hand.book), kind_(kind), lost_(hand.lost["instruments"]) {}
+      : index_(index), book_(hand.book), problems_(hand.problems), kind_(kind), lost_(hand.lost["instruments"]) {}
 
   // The instrument's row, or no_row where there is none of that name and kind; that is then told with this id.
   Row find(std::string_view name, RowReader& row, int field, const char* id) {
@@ -76,6 +76,7 @@ class NamedInstrument {
 
   const InstrumentIndex& index_;
   const Book& book_;
+  ProblemList& problems_;
   InstrumentKind kind_;
   ProblemNumber lost_;
   Row last_ = no_row;
@@ -136,7 +137,7 @@ void make_room(const TableFile& file, Row first_row, ForColumns for_columns) {
   });
 }
 
-// "did you mean 'P-12'?" among the instruments' names of a kind.
-std::string instrument_hint(const Book& book, InstrumentKind kind, std::string_view written);
+// Says in the hints of those problems which instrument may have been meant by an unknown name.
+void hint_at_instruments(const Book& book, ProblemList& problems);
 
 }  // namespace driftwarden

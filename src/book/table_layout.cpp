@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
+#include <utility>
 
 #include "book/plain_text.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
@@ -10,6 +12,8 @@
 
 namespace driftwarden {
 namespace {
+
+constexpr std::size_t most_listed = 20;  // of columns without a meaning: a file of thousands must not bury the rest
 
 // A quoted heading may be broken over lines, as spreadsheets do in narrow columns.
 constexpr std::string_view blanks = " \t\r\n";
@@ -163,13 +167,15 @@ class LayoutReader {
     const std::string fate = field_named(spec_, "note") ? "kept as notes" : "not used";
     std::string list;
     std::string hint;
-    for (const std::string& heading : unknown_) {
+    const std::size_t listed = std::min(unknown_.size(), most_listed);
+    for (const std::string& heading : std::span(unknown_).first(listed)) {
       list += (list.empty() ? "" : ", ") + in_quotes(heading);
       std::string near = nearest(heading, theirs);
       if (near.empty()) near = nearest(split_heading(heading).name, known);
       if (!near.empty())
         hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
     }
+    if (unknown_.size() > listed) list += " and " + std::to_string(unknown_.size() - listed) + " more";
     problems_.push_back(
         remark("heading/unknown", unknown_place_, "columns without a meaning here are " + fate + ": " + list, hint));
   }
@@ -285,9 +291,12 @@ std::optional<TableLayout> read_layout(std::string_view file_text, const std::st
     return std::nullopt;
   }
   LayoutReader reader(file, spec, owners, problems);
+  Place place{file, 1, 1};
+  const char* counted = scanner.row_begin();
   for (std::size_t c = 0; c < scanner.cell_count(); ++c) {
     const Cell& cell = scanner.cells()[c];
-    reader.read_column(static_cast<int>(c), cell, place_in_row(scanner, cell.raw, file, 1));
+    move_on(place, std::exchange(counted, cell.raw), cell.raw);
+    reader.read_column(static_cast<int>(c), cell, place);
   }
   std::optional<TableLayout> layout = reader.finish({file, 1, 0});
   if (layout) {

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <system_error>
 #include <vector>
 
@@ -14,6 +13,7 @@
 #include "book/zone_file.hpp"
 #include "book/zone_names.hpp"
 #include "book/zone_timeline.hpp"
+#include "driftwarden/book/mapped_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -36,15 +36,6 @@ bool is_file(const std::string& path) {
 bool has_files(const std::string& folder) {
   std::error_code fault;
   return !std::filesystem::is_empty(folder, fault) && !fault;
-}
-
-// Empty text also for a file that can't be read or is too large: no zone file is either.
-std::string bytes_of(const std::string& path) {
-  std::string bytes(largest_zone_file, '\0');
-  std::ifstream file(path, std::ios::binary);
-  file.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  bytes.resize(file.eof() ? static_cast<std::size_t>(file.gcount()) : 0);
-  return bytes;
 }
 
 // Only a rule has offsets, commas or brackets; a name with a digit is a rule where no file has that name ("MST7").
@@ -102,8 +93,10 @@ Result<TimeZone> TimeZone::named(std::string_view name, const Place& at) {
 }
 
 Result<TimeZone> TimeZone::from_file(std::string_view name, const std::string& path, const Place& at) {
-  std::string why;
-  auto file = read_zone_file(bytes_of(path), why);
+  const Result<MappedFile> bytes = MappedFile::open(path, path);
+  std::string why = bytes ? "" : bytes.faults().front().message;
+  const bool is_small = bytes && bytes->bytes().size() < largest_zone_file;
+  auto file = bytes ? read_zone_file(is_small ? bytes->bytes() : "", why) : std::nullopt;
   if (!file)
     return error("time-zone/damaged-file", at, "the zone file " + path + " can't be used: " + why, how_to_name);
   return TimeZone(std::string(name), std::make_shared<ZoneTimeline>(*std::move(file)));

@@ -6,6 +6,7 @@
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
+#include "driftwarden/verdict/formula_names.hpp"
 
 namespace driftwarden {
 
@@ -15,18 +16,20 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
     tell(surroundings.err, book.faults());
     return cannot_be_used;
   }
-  tell(surroundings.err, book->problems);
+  tell_all(book->problems, surroundings);
   const Result<RuleSet> rules = read_rules(*book, surroundings.share / "rules");
   tell(surroundings.err, rules ? rules->remarks : rules.faults());
   const Diagnostics doubts = doubts_of(*book, rules ? sampler_facts(*book, *rules) : SamplerFacts{});
-  tell(surroundings.err, doubts);
+  tell_all(doubts, surroundings);
+  const Diagnostics formulas = formula_names(*book);
+  tell(surroundings.err, formulas);
   const auto errors = std::count_if(book->problems.begin(), book->problems.end(),
                                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
   const Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
   tell(surroundings.err, idle);
-  const std::size_t remarks =
-      book->problems.size() - static_cast<std::size_t>(errors) + (rules ? rules->remarks.size() : 0) + doubts.size();
+  const std::size_t remarks = book->problems.size() - static_cast<std::size_t>(errors) +
+                              (rules ? rules->remarks.size() : 0) + doubts.size() + formulas.size();
   surroundings.out << book->settings.title << ": " << counted(book->instruments.size(), "instrument", "instruments")
                    << ", " << counted(book->certificates.size(), "certificate", "certificates") << ", "
                    << counted(book->samples.size(), "sample", "samples and blanks") << ", "

@@ -6,7 +6,9 @@
 #include <exception>
 #include <filesystem>
 #include <iostream>
+#include <new>
 #include <string>
+#include <string_view>
 #include <system_error>
 #include <vector>
 
@@ -30,10 +32,8 @@ class TiedToErrors {
   ~TiedToErrors() { std::cerr.tie(nullptr); }
 };
 
-}  // namespace
-
 // The one place that reads the clock and looks at the streams.
-int main(int count, char** words) {
+int run(int count, char** words) {
   driftwarden::end_tidily_on_signals();
   std::ios::sync_with_stdio(false);
   driftwarden::OutputStream out(STDOUT_FILENO);
@@ -48,10 +48,22 @@ int main(int count, char** words) {
                                          driftwarden::shipped_folder(),
                                          driftwarden::program_version(),
                                          steady_seconds};
+  return driftwarden::run_command_line({words + 1, words + count}, surroundings);
+}
+
+}  // namespace
+
+// Whatever fails where nobody foresaw it ends with one line.
+int main(int count, char** words) {
   try {
-    return driftwarden::run_command_line({words + 1, words + count}, surroundings);
+    return run(count, words);
+  } catch (const std::bad_alloc&) {
+    // Not by a stream: that may be what there was no memory for.
+    constexpr std::string_view said =
+        "driftwarden: there is not enough memory for this; use fewer --threads, or split the book\n";
+    [[maybe_unused]] const ssize_t written = write(STDERR_FILENO, said.data(), said.size());
   } catch (const std::exception& failure) {
     std::cerr << "driftwarden: " << failure.what() << '\n';
-    return driftwarden::cannot_be_used;
   }
+  return driftwarden::cannot_be_used;
 }

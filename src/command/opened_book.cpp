@@ -52,9 +52,8 @@ std::string dates_hint(const std::string& text, const TimeZone& zone) {
   return "write " + (meant.empty() ? "year-month-day, as 2026-09-21" : meant);
 }
 
-// The first of each kind, and how many more there are: thousands would bury the results.
-Diagnostics first_of_each_kind(const Diagnostics& diagnostics) {
-  constexpr std::size_t most_of_a_kind = 20;
+Diagnostics first_of_each_kind(const Diagnostics& diagnostics, std::size_t most_of_a_kind,
+                               const std::string& way_to_all) {
   Diagnostics some;
   std::map<std::string, std::size_t> of_kind;
   for (const Diagnostic& diagnostic : diagnostics) {
@@ -62,8 +61,7 @@ Diagnostics first_of_each_kind(const Diagnostics& diagnostics) {
   }
   for (const auto& [id, count] : of_kind) {
     if (count <= most_of_a_kind) continue;
-    some.push_back(remark(id, {}, "and " + std::to_string(count - most_of_a_kind) + " more of this kind",
-                          "'driftwarden check' tells all of them"));
+    some.push_back(remark(id, {}, "and " + std::to_string(count - most_of_a_kind) + " more of this kind", way_to_all));
   }
   return some;
 }
@@ -88,6 +86,18 @@ void tell(std::ostream& err, const Diagnostics& diagnostics) {
   for (const Diagnostic& diagnostic : diagnostics) err << for_terminal(to_text(diagnostic)) << '\n';
 }
 
+void tell_first(std::ostream& err, const Diagnostics& diagnostics) {
+  constexpr std::size_t most_of_a_kind = 20;
+  tell(err, first_of_each_kind(diagnostics, most_of_a_kind, "'driftwarden check' tells all of them"));
+}
+
+void tell_all(const Diagnostics& diagnostics, Surroundings& surroundings) {
+  constexpr std::size_t most_of_a_kind = 200;
+  if (!surroundings.err_is_terminal) return tell(surroundings.err, diagnostics);
+  tell(surroundings.err, first_of_each_kind(diagnostics, most_of_a_kind,
+                                            "'driftwarden check BOOK 2>FILE' writes all of them into a file"));
+}
+
 bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings) {
   if (!is_of_the_book(book, file)) return false;
   tell(surroundings.err, {over_the_book(file)});
@@ -96,7 +106,7 @@ bool tell_over_the_book(const Book& book, const std::string& file, Surroundings&
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {
   Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers);
-  tell(surroundings.err, first_of_each_kind(doubts));
+  tell_first(surroundings.err, doubts);
   keep_of_book(opened.book, std::move(doubts));
 }
 
@@ -122,7 +132,7 @@ std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& 
     tell(surroundings.err, book.faults());
     return nullptr;
   }
-  tell(surroundings.err, book->problems);
+  tell_first(surroundings.err, book->problems);
   const std::optional<Day> as_of = as_of_day(options.as_of, book->settings.zone, surroundings);
   Result<RuleSet> rules = read_rules(*book, surroundings.share / "rules");
   if (!rules) tell(surroundings.err, rules.faults());

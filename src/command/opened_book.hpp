@@ -25,6 +25,11 @@ unsigned threads_of(const BookOptions& options);
 // Tells diagnostics, one a line.
 void tell(std::ostream& err, const Diagnostics& diagnostics);
 
+// The first of each kind, and how many more there are: thousands would bury the results.
+void tell_first(std::ostream& err, const Diagnostics& diagnostics);
+// All of them, as whoever checks a book wants; only a terminal is spared the thousands.
+void tell_all(const Diagnostics& diagnostics, Surroundings& surroundings);
+
 // Tells why a command does nothing; its exit status.
 int refuse(const Diagnostics& why, Surroundings& surroundings);
 

@@ -33,7 +33,7 @@ int run_split(const SplitOptions& options, Surroundings& surroundings) {
   Result<WholeFolder> folder = WholeFolder::beside(options.out);
   if (!folder) return refuse(folder.faults(), surroundings);
   const Result<Book> book = read_watched(options.book, surroundings);
-  tell(surroundings.err, book ? book->problems : book.faults());
+  tell_first(surroundings.err, book ? book->problems : book.faults());
   if (!book) return cannot_be_used;
   if (has_faults(*book)) {
     return refuse({error("parts/faulty", {"book.toml", 0, 0},

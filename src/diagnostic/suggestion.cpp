@@ -10,7 +10,9 @@ namespace driftwarden {
 namespace {
 
 constexpr std::size_t longest_word = 100;  // bytes; nobody mistypes a longer one and wants to hear of it
-constexpr std::size_t short_list = 12;     // candidates that are still worth listing
+constexpr std::size_t most_unknown = 100;
+constexpr std::size_t most_candidates = 20000;
+constexpr std::size_t short_list = 12;  // candidates that are still worth listing
 
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 bool same_letter(char a, char b) { return lower(a) == lower(b); }
@@ -80,6 +82,15 @@ std::string nearest(std::string_view word, std::span<const std::string> candidat
 }
 std::string nearest(std::string_view word, std::span<const std::string_view> candidates) {
   return nearest_of(word, candidates);
+}
+
+std::map<std::string, std::string> nearest_to_each(const std::set<std::string>& words,
+                                                   std::span<const std::string_view> candidates) {
+  std::map<std::string, std::string> meant;
+  if (words.size() > most_unknown) return meant;
+  const auto looked_at = candidates.first(std::min(candidates.size(), most_candidates));
+  for (const std::string& word : words) meant[word] = nearest(word, looked_at);
+  return meant;
 }
 
 std::string did_you_mean(std::string_view word, std::span<const std::string> candidates) {

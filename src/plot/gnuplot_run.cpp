@@ -4,6 +4,7 @@
 #include <gnuplot-iostream.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <fstream>
 #include <iterator>
 #include <system_error>
@@ -29,16 +30,20 @@ int no_room_in(const fs::path& folder) {
   return write_new(probe.path(), std::string(a_little, ' '));
 }
 
-// In file mode (">" before the name) the library writes what gnuplot would have been sent.
-bool is_written(const std::string& script, const fs::path& file) {
+// In file mode (">" before the name) the library writes what gnuplot would have been sent. The reason for which not, or
+// 0; the library itself tells none.
+int write_script(const std::string& script, const fs::path& file) {
+  errno = 0;
   try {
     Gnuplot gnuplot(">" + file.string());
     gnuplot << script << std::flush;
   } catch (const std::exception&) {
-    return false;
+    return errno != 0 ? errno : EIO;
   }
+  const int reason = errno;
   std::error_code failure;
-  return fs::file_size(file, failure) == script.size();
+  if (fs::file_size(file, failure) == script.size()) return 0;
+  return reason != 0 ? reason : EIO;
 }
 
 Diagnostic failed(const std::string& program, const std::string& why, const ProgramEnd& end, const fs::path& workshop) {
@@ -83,7 +88,7 @@ Diagnostics draw_pictures(const std::string& script, const std::vector<std::stri
   const ScratchPlace place(folder);
   if (place.path().empty()) return {unwritable(folder, place.reason())};
   const fs::path& workshop = place.path();
-  if (!is_written(script, workshop / script_name)) return {unwritable(folder, no_room_in(workshop))};
+  if (const int reason = write_script(script, workshop / script_name); reason != 0) return {unwritable(folder, reason)};
   // -d: nobody's own settings are read, neither the user's nor the system's.
   const ProgramEnd end = run_apart({program, {"-d", script_name}, workshop});
   if (!end.is_found) return {no_gnuplot(program)};

@@ -2,9 +2,8 @@
 #include "driftwarden/plot/theme.hpp"
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 
+#include "driftwarden/book/mapped_file.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {
@@ -171,13 +170,13 @@ Result<Theme> parse_theme(std::string_view text, const std::string& file) {
 
 Result<Theme> read_theme(const std::filesystem::path& share, const std::string& name) {
   const std::filesystem::path path = share / "plots" / (name + ".toml");
-  std::ifstream file(path, std::ios::binary);
-  const std::string text{std::istreambuf_iterator<char>(file), {}};
-  if (!file && text.empty()) {
-    return error("theme/missing", {path.string(), 0, 0}, "the theme " + in_quotes(name) + " can't be read",
+  const Result<MappedFile> file = MappedFile::open(path, path.string());
+  if (!file) {
+    return error("theme/missing", {path.string(), 0, 0},
+                 "the theme " + in_quotes(name) + " " + file.faults().front().message,
                  "its file belongs to the program; install it again");
   }
-  return parse_theme(text, path.string());
+  return parse_theme(file->bytes(), path.string());
 }
 
 }  // namespace driftwarden

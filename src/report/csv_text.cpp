@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "driftwarden/diagnostic/characters.hpp"
+
 namespace driftwarden {
 namespace {
 
@@ -24,6 +26,10 @@ void append_csv(std::string& out, std::string_view text) {
     out += c;
   }
   out += '"';
+}
+
+void append_csv_for_people(std::string& out, std::string_view text) {
+  append_csv(out, runs_in_a_spreadsheet(text) ? "'" + std::string(text) : std::string(text));
 }
 
 }  // namespace driftwarden

@@ -168,7 +168,7 @@ class Table {
 
 void append_csv_line(std::string& out, const CustodySheet& sheet, const CustodyLine& line) {
   const auto cell = [&out](const std::string& text, char behind = ',') {
-    append_csv(out, text);
+    append_csv_for_people(out, text);
     out += behind;
   };
   const auto figure = [&out](double value) {

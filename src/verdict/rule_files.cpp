@@ -14,8 +14,25 @@ namespace {
 
 namespace fs = std::filesystem;
 
+std::vector<std::string> packs_in(const fs::path& folder, std::error_code& failure) {
+  std::vector<std::string> names;
+  for (fs::directory_iterator entry(folder, failure); !failure && entry != fs::directory_iterator();
+       entry.increment(failure)) {
+    if (entry->path().extension() == ".toml") names.push_back(entry->path().stem().string());
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
 Result<Pack> shipped_pack(const std::string& name, const fs::path& shipped, const Place& named_at) {
-  const std::vector<std::string> known = shipped_packs(shipped);
+  std::error_code failure;
+  const std::vector<std::string> known = packs_in(shipped, failure);
+  if (failure) {
+    return error(
+        "rules/unknown-pack", named_at,
+        "the pack " + in_quotes(name) + " can't be looked for in " + shipped.string() + ": " + failure.message(),
+        "the folder belongs to the program; install it again");
+  }
   if (std::find(known.begin(), known.end(), name) != known.end()) {
     return read_pack(shipped / (name + ".toml"), name + ".toml");
   }
@@ -73,13 +90,8 @@ Result<Pack> read_pack(const fs::path& file, const std::string& shown) {
 }
 
 std::vector<std::string> shipped_packs(const fs::path& folder) {
-  std::vector<std::string> names;
   std::error_code ignored;
-  for (const fs::directory_entry& entry : fs::directory_iterator(folder, ignored)) {
-    if (entry.path().extension() == ".toml") names.push_back(entry.path().stem().string());
-  }
-  std::sort(names.begin(), names.end());
-  return names;
+  return packs_in(folder, ignored);
 }
 
 Result<RuleSet> read_rules(const Book& book, const fs::path& shipped) {

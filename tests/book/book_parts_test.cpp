@@ -101,6 +101,15 @@ TEST(BookParts, TakeTheRulePacksOfTheHouseWithThem) {
   EXPECT_EQ(text_of(out.path() / "part-1" / "rules" / "own.toml"), "text");
 }
 
+TEST(BookParts, TakeTheServiceOfTheInstrumentsWithThem) {
+  WrittenBook written;
+  const std::string service = "serviced,instrument,what\n2026-04-01T09:00,P1,new battery\n";
+  const Book book = of_two_pumps(written).file("service.csv", service).read();
+  const ScratchFolder out;
+  ASSERT_TRUE(write_parts(book, shares_of(book, 2), out.path()));
+  for (const char* part : {"part-1", "part-2"}) EXPECT_EQ(text_of(out.path() / part / "service.csv"), service);
+}
+
 TEST(BookParts, RefuseAPackThatLiesOutsideOfTheBook) {
   WrittenBook written;
   written.file("book.toml", "time_zone = \"UTC\"\n[rules]\npacks = [\"../own.toml\"]\n");

@@ -150,13 +150,18 @@ TEST(InstrumentsFile, MayBeAFolderOfFiles) {
       "keep one row for each instrument [instrument/twice]\n");
 }
 
-TEST(InstrumentHint, SuggestsTheNearestOfTheKind) {
-  const Book book = WrittenBook()
-                        .file("instruments.csv", "instrument,kind,principle\nPUMP-12,pump,\nPUMP-1,calibrator,bubble\n")
-                        .read();
-  EXPECT_EQ(instrument_hint(book, InstrumentKind::pump, "PUMP-I2"), "did you mean 'PUMP-12'?");
-  EXPECT_EQ(instrument_hint(book, InstrumentKind::calibrator, "PUMP-2"), "did you mean 'PUMP-1'?");
-  EXPECT_EQ(instrument_hint(book, InstrumentKind::pump, "Kathmandu"), "add it to instruments.csv as a pump");
+TEST(UnknownInstruments, AreHintedAtAmongThoseOfTheKind) {
+  const Book book =
+      WrittenBook()
+          .file("instruments.csv", "instrument,kind,principle\nPUMP-12,pump,\nPUMP-1,calibrator,bubble\n")
+          .file("samples.csv",
+                "sample,pump,started,stopped\nS-1,PUMP-I2,2026-05-01T08:00,2026-05-01T16:00\n"
+                "S-2,Kathmandu,2026-05-01T08:00,2026-05-01T16:00\n")
+          .file("readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,PUMP-2,2\n")
+          .read();
+  std::string hints;
+  for (const Diagnostic& problem : book.problems) hints += problem.hint + '\n';
+  EXPECT_EQ(hints, "did you mean 'PUMP-1'?\ndid you mean 'PUMP-12'?\nadd it to instruments.csv as a pump\n");
 }
 
 }  // namespace

@@ -4,9 +4,11 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <atomic>
 #include <fstream>
 #include <map>
 #include <mutex>
+#include <new>
 #include <random>
 #include <string>
 
@@ -101,6 +103,31 @@ TEST_F(RowBlocksTest, ReadsRowsThatAreLongerThanSeveralBlocks) {
   EXPECT_EQ(in_blocks(64, 3, seen), 3);
   EXPECT_EQ(seen.rows,
             (std::map<Row, std::pair<std::uint32_t, std::string>>{{100, {2, "1"}}, {101, {3, "2"}}, {102, {4, "3"}}}));
+}
+
+// A worker that has no memory left at its third row, whichever thread it is in.
+struct Exhausted {
+  explicit Exhausted(std::atomic<int>& seen) : rows(seen) {}
+  void operator()(const CsvScanner&, Row, std::uint32_t) {
+    if (++rows == 3) throw std::bad_alloc();
+  }
+  std::atomic<int>& rows;
+};
+
+TEST_F(RowBlocksTest, ThrowsOnWhatAWorkerOfAnyThreadThrows) {
+  std::string text = "a,b,c\n";
+  for (int i = 0; i < 200; ++i) text += std::to_string(i) + ",,\n";
+  open(text);
+  for (const std::size_t threads : {1U, 2U, 5U}) {
+    std::atomic<int> seen{0};
+    std::vector<std::unique_ptr<Exhausted>> workers;
+    for (std::size_t t = 0; t < threads; ++t) workers.push_back(std::make_unique<Exhausted>(seen));
+    std::size_t rows = 0;
+    EXPECT_THROW(read_rows_in_blocks(
+                     *file_, layout_, 0, workers, rows, [](std::size_t) {}, 16),
+                 std::bad_alloc)
+        << threads;
+  }
 }
 
 TEST_F(RowBlocksTest, FindsNoRowsBehindAHeadingLine) {

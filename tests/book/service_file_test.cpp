@@ -41,6 +41,12 @@ TEST(ServiceFile, TellsEveryFaultAndTakesNoFaultyRow) {
   EXPECT_EQ(book.services[0].place.line, 5U);
 }
 
+TEST(ServiceFile, HintsAtInstrumentsOnlyWhereFewAreUnknown) {
+  std::string rows = "serviced,instrument,what\n";
+  for (int i = 0; i < 101; ++i) rows += "2026-05-02T09:00,PUMP-" + std::to_string(1000 + i) + ",cleaned\n";
+  for (const Diagnostic& problem : book_with(rows).problems) EXPECT_EQ(problem.hint, "add it to instruments.csv");
+}
+
 TEST(ServiceFile, DoesNotTellOfUnknownInstrumentsWhereTheirFileIsLost) {
   const Book book = WrittenBook()
                         .file("service.csv", "serviced,instrument,what\n2026-05-02T09:00,PUMP-1,cleaned\n")

@@ -263,6 +263,13 @@ TEST(SplitHeading, TakesTheUnitOutOfTheBrackets) {
   EXPECT_EQ(split("reading [L/min] of PUMP-1"), "reading [L/min] of PUMP-1|none");
 }
 
+TEST(Heading, OfManyColumnsWithoutAMeaningNamesTheFirst) {
+  std::string line = "name";
+  for (int i = 0; i < 30; ++i) line += ",x" + std::to_string(i);
+  const std::string said = told_of(line + ",reading [L/min]\n");
+  EXPECT_NE(said.find(", 'x19' and 10 more [heading/unknown]\n"), std::string::npos) << said;
+}
+
 TEST(SeparatorOf, IsTheOneThatStandsMostOftenOutsideQuotes) {
   EXPECT_EQ(separator_of("a,b,c\n;;;;\n"), ',') << "of the first line";
   EXPECT_EQ(separator_of("a;b,c;d\n"), ';');

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <sstream>
+
 #include "command/called.hpp"
 
 namespace driftwarden::check_test {
@@ -30,6 +33,47 @@ TEST(Check, TellsEveryFaultInOneRunInOrderOfPlace) {
   EXPECT_LT(first, second) << called.err;
   EXPECT_LT(second, third) << called.err;
   EXPECT_NE(third, std::string::npos) << called.err;
+}
+
+// A book with that many readings that can't be understood.
+BookText with_faults(int faults) {
+  BookText text;
+  for (int i = 0; i < faults; ++i) text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n";
+  return text;
+}
+
+std::ptrdiff_t lines_in(const std::string& text) { return std::count(text.begin(), text.end(), '\n'); }
+
+TEST(Check, TellsAllFaultsButSparesATerminalTheThousands) {
+  const BookFolder book(with_faults(300));
+  EXPECT_EQ(lines_in(call({"check", book.path()}).err), 300);
+  std::ostringstream out;
+  std::ostringstream err;
+  Surroundings surroundings{out, err, false, true, 0, project_folder(), "0.1.0"};
+  EXPECT_EQ(run_command_line({"check", book.path()}, surroundings), 2);
+  EXPECT_EQ(lines_in(err.str()), 201);
+  EXPECT_NE(err.str().find("and 100 more of this kind; 'driftwarden check BOOK 2>FILE' writes all of them into a file"),
+            std::string::npos);
+}
+
+TEST(Screen, IsNotBuriedUnderFaults) {
+  const BookFolder book(with_faults(300));
+  const std::string err = call({"screen", book.path()}).err;
+  EXPECT_EQ(lines_in(err), 21);
+  EXPECT_NE(err.find("and 280 more of this kind; 'driftwarden check' tells all of them"), std::string::npos) << err;
+}
+
+TEST(Check, RemarksOnNamesThatASpreadsheetWouldRun) {
+  BookText text;
+  text.samples = "sample,batch,pump,started,stopped\n=1+1,@B,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,=1+1,V1,2\n";
+  const BookFolder book(text);
+  const Called called = call({"check", book.path()});
+  EXPECT_EQ(called.status, 0);
+  EXPECT_NE(called.out.find("0 faults, 2 remarks"), std::string::npos) << called.out;
+  EXPECT_NE(called.err.find("[name/formula]"), std::string::npos);
+  EXPECT_NE(call({"custody", book.path(), "--batch", "@B", "--format", "csv"}).out.find("\n'=1+1,'@B,"),
+            std::string::npos);
 }
 
 TEST(Check, TellsRemarksAndThinksNoWorse) {

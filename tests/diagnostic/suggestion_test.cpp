@@ -86,5 +86,17 @@ TEST(DidYouMean, IsSilentWhereNothingIsNearInALongList) {
   EXPECT_EQ(did_you_mean("temperature", none), "");
 }
 
+TEST(NearestToEach, LooksOnlyWhereFewAreUnknown) {
+  const std::vector<std::string_view> known{"PUMP-1", "PUMP-2"};
+  const std::map<std::string, std::string> meant = nearest_to_each({"PMUP-1", "else"}, known);
+  EXPECT_EQ(meant.at("PMUP-1"), "PUMP-1");
+  EXPECT_EQ(meant.at("else"), "");
+  std::set<std::string> many;
+  for (int i = 0; i < 100; ++i) many.insert("PMUP-" + std::to_string(i));
+  EXPECT_EQ(nearest_to_each(many, known).size(), 100U);
+  many.insert("one more");
+  EXPECT_TRUE(nearest_to_each(many, known).empty());
+}
+
 }  // namespace
 }  // namespace driftwarden::suggestion_test

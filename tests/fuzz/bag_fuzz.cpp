@@ -56,7 +56,7 @@ void texts_are_compared(std::string_view text) {
     const TextComparison comparison = compared(file, packed, now, 5);
     require((comparison.count == 0) == (packed == now), "texts that differ have a difference");
     require(comparison.differences.size() <= 5, "no more is listed than was asked for");
-    for (const Difference& difference : comparison.differences)
+    for (const TextDifference& difference : comparison.differences)
       require(shows_itself(to_text(difference)), "a difference may be shown");
   }
 }

@@ -112,6 +112,31 @@ TEST(UseLog, TakesTheNarrowerOfTwoTolerancesAtEachEnd) {
   EXPECT_TRUE(is_missing(upper_only.lower));
 }
 
+// The rules of the pack stand in one order or the other; each end keeps the narrower limit and names the rule it is
+// from.
+TEST(UseLog, NarrowsATolerancePartByPartInAnyOrder) {
+  const RulesText within{{{Subject::sample, "pre.deviation", "within", {"5 %"}}}};
+  const RulesText at_most{{{Subject::sample, "pre.deviation", "at_most", {"3 %"}}}};
+  const RulesText wider{{{Subject::sample, "pre.deviation", "within", {"8 %"}}}};
+  const auto together = [](const RulesText& first, const RulesText& second) {
+    const Book book = book_of({});
+    RuleSet rules = first.rule_set();
+    rules.rules.push_back(second.rule_set().rules.front());
+    rules.rules.back().id = "second";
+    const Screening screening(book, rules);
+    return use_log_of(screening, in_october).tolerances[0].deviation;
+  };
+  for (const Tolerance& tolerance : {together(within, at_most), together(at_most, within)}) {
+    EXPECT_NEAR(tolerance.upper, 3, 1e-12);
+    EXPECT_NEAR(tolerance.lower, -5, 1e-12);
+    EXPECT_EQ(tolerance.source, "own/second") << "the rule that narrowed it last";
+  }
+  const Tolerance kept = together(within, wider);
+  EXPECT_NEAR(kept.upper, 5, 1e-12);
+  EXPECT_NEAR(kept.lower, -5, 1e-12);
+  EXPECT_EQ(kept.source, "own/pre.deviation") << "a wider limit narrows nothing";
+}
+
 // own input: the example of the header, 2 √((0.014/2)² + (0.004/√4)²); computed with SciPy 1.10 by
 // tests/support/computed_records.py.
 TEST(CheckUncertainty, IsThatOfTheExample) {

@@ -28,5 +28,27 @@ TEST(CsvText, StandsInQuotesWhereItHoldsASeparatorAQuoteOrALineEnd) {
   EXPECT_EQ(cell("\""), "\"\"\"\"");
 }
 
+TEST(CsvTextForPeople, StaysTextInASpreadsheet) {
+  const auto cell = [](std::string_view text) {
+    std::string out;
+    append_csv_for_people(out, text);
+    return out;
+  };
+  EXPECT_EQ(cell("=1+1"), "'=1+1");
+  EXPECT_EQ(cell("+1"), "'+1");
+  EXPECT_EQ(cell("-1"), "'-1");
+  EXPECT_EQ(cell("@SUM(A1,B1)"), "\"'@SUM(A1,B1)\"");
+  EXPECT_EQ(cell("\t=1"), "'\t=1");
+  EXPECT_EQ(cell("\r=1"), "\"'\r=1\"");
+  EXPECT_EQ(cell("S-1 = 2"), "S-1 = 2");
+  EXPECT_EQ(cell(""), "");
+}
+
+TEST(CsvText, IsExactForPrograms) {
+  std::string out;
+  append_csv(out, "=1+1");
+  EXPECT_EQ(out, "=1+1");
+}
+
 }  // namespace
 }  // namespace driftwarden::csv_text_test

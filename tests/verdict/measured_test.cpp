@@ -176,6 +176,25 @@ TEST_F(Measured, RangeIsOfTheFarthestReading) {
 
 // Counts are 0 where there is nothing to count, and whether a record is there can always be said of what is expected of
 // every sample; everything else is missing where nothing is known.
+// derived: 0.8 % with k 2 is u 0.4 % and 1.5 % with k 3 is u 0.5 %; the larger of 2u is 1.0 %.
+TEST(MeasuredCertificate, UncertaintyIsTwiceTheLargerStandardUncertainty) {
+  const auto figure = [](const char* first, const char* second, const char* post_calibrator) {
+    BookText text;
+    text.certificates =
+        "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],"
+        "expanded uncertainty [%],coverage factor\n" +
+        std::string("C1,V1,2026-01-05,2,2,2,") + first + "\nC2,V2,2026-01-05,2,2,2," + second + "\n";
+    text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2\n" +
+                    std::string("2026-09-21T16:10,post,S1,") + post_calibrator + ",2\n";
+    JudgedBook book(text, {{{Subject::sample, "calibrator.uncertainty", "at_most", {"99 %"}}}});
+    const SampleResult& result = book.result("S1");
+    return result.kept.size() == 1 ? result.kept.front().judgement.figure : -1;
+  };
+  EXPECT_NEAR(figure("0.8,2", "1.5,3", "V2"), 0.010, 1e-12);
+  EXPECT_NEAR(figure("1.5,3", "0.8,2", "V2"), 0.010, 1e-12);
+  EXPECT_NEAR(figure("0.8,2", "1.5,3", "V1"), 0.008, 1e-12) << "of the calibrators that were used";
+}
+
 TEST_F(Measured, IsMissingWhereNothingIsKnown) {
   const std::set<SampleMeasure> known = {SampleMeasure::pre_count,
                                          SampleMeasure::post_count,

@@ -146,6 +146,52 @@ TEST(Places, OfAFieldDeviationAreTheReadingsDuringSamplingToo) {
   EXPECT_EQ(places(of_sample("field.deviation", "within", "5 %"), text), (Places{"readings.csv:2", "readings.csv:3"}));
 }
 
+// Which records stand behind a figure is said measure by measure: of the sample (s), before (b), during (d), after (a).
+TEST(Places, OfEachMeasureAreTheRecordsItComesFrom) {
+  const BookText text =
+      with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,1.8\n2026-09-21T16:10,post,S1,V1,2\n");
+  JudgedBook book(text, {{of_sample("drift", "within", "2 %")}});
+  const SampleResult& result = book.result("S1");
+  using M = SampleMeasure;
+  const std::vector<std::pair<M, std::string>> expected{{M::drift, "ba"},
+                                                        {M::pre_flow, "b"},
+                                                        {M::post_flow, "a"},
+                                                        {M::pre_count, "b"},
+                                                        {M::post_count, "a"},
+                                                        {M::pre_rsd, "b"},
+                                                        {M::post_rsd, "a"},
+                                                        {M::pre_deviation, "sb"},
+                                                        {M::post_deviation, "sa"},
+                                                        {M::pre_age, "sb"},
+                                                        {M::post_age, "sa"},
+                                                        {M::field_count, "d"},
+                                                        {M::field_deviation, "bd"},
+                                                        {M::minutes, "s"},
+                                                        {M::paused, "s"},
+                                                        {M::warm_up, "s"},
+                                                        {M::overlap, "s"},
+                                                        {M::fault, "s"},
+                                                        {M::flow, "sba"},
+                                                        {M::flow_deviation, "sba"},
+                                                        {M::volume, "sba"},
+                                                        {M::calibrator_overdue, "sbda"},
+                                                        {M::calibrator_range, "sbda"},
+                                                        {M::certificate_missing, "sbda"},
+                                                        {M::calibrator_same, "sba"},
+                                                        {M::calibrator_uncertainty, "sba"},
+                                                        {M::cut_shift, "sba"}};
+  for (const auto& [measure, records] : expected) {
+    RuleSet rules = RulesText{{of_sample("drift", "within", "2 %")}}.rule_set();
+    rules.rules.front().measure = static_cast<std::size_t>(measure);
+    const Screening screening(book.book(), rules);
+    Finding finding;
+    std::string told;
+    for (const std::string& place : places_of(screening, result, finding))
+      told += place == "samples.csv:2" ? 's' : place == "readings.csv:2" ? 'b' : place == "readings.csv:3" ? 'd' : 'a';
+    EXPECT_EQ(told, records) << "measure " << static_cast<int>(measure);
+  }
+}
+
 TEST(Places, OfWhatIsMissingAreTheSampleAtLeast) {
   EXPECT_EQ(places(of_sample("drift", "within", "2 %"), with_readings("")), Places{"samples.csv:2"});
 }

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "support/book_text.hpp"
 
 namespace driftwarden::screening_test {
@@ -107,6 +109,27 @@ TEST(Screening, TellsOfARuleThatIsMetWhereTheTrueValueMayWellLieBeyond) {
   EXPECT_EQ(result.near[0].rule, 0U);
   EXPECT_GT(result.near[0].probability_beyond, 0.2);
   EXPECT_LT(result.near[0].probability_beyond, 0.5);
+}
+
+// derived: a two-sided 95 % interval leaves 2.5 % beyond each end; the threshold is stated, and held to from both
+// sides.
+TEST(Screening, TellsANearMissFromTwoAndAHalfPercentOn) {
+  // How likely the true drift lies beyond a limit of so many ten-thousandths of a percent, and whether that is told.
+  const auto under = [](int parts) {
+    JudgedBook book(scattered("0.0"), {{drift_within(std::to_string(parts / 10000.0) + " %")}});
+    const SampleResult& result = book.result("S1");
+    return std::pair(result.kept.at(0).probability_beyond, !result.near.empty());
+  };
+  int near = 50000;
+  int far = 500000;
+  while (far - near > 1) {
+    const int middle = (near + far) / 2;
+    (under(middle).first >= 0.025 ? near : far) = middle;
+  }
+  EXPECT_NEAR(under(near).first, 0.025, 2e-4);
+  EXPECT_NEAR(under(far).first, 0.025, 2e-4);
+  EXPECT_TRUE(under(near).second);
+  EXPECT_FALSE(under(far).second);
 }
 
 TEST(Screening, QualifiesWhatIsMetInsideTheGuardBand) {

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -40,8 +42,11 @@ class SetSplitter {
   static bool split_in_order(const ReadingTable& readings, const std::vector<Row>& rows, std::vector<SetRows>& sets);
   void split_in_any_order(const ReadingTable& readings, std::vector<Row>& rows, std::vector<SetRows>& sets);
   void append_sets(const ReadingTable& readings, std::vector<SetRows>& sets);
+  std::optional<std::uint32_t> set_of(const ReadingTable& readings, const Key& key, const std::vector<SetRows>& sets);
 
   std::vector<Key> keys_;
+  std::vector<std::uint32_t> unnamed_;  // sets of the stage that may be gone on with
+  std::map<TextId, std::vector<std::uint32_t>> named_;
 };
 
 // How far an indication lies outside its calibrator's range, relative to the nearer end and as a difference; 0 inside

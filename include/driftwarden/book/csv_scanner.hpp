@@ -67,6 +67,9 @@ class CsvScanner {
   const char* fault_at_ = nullptr;
 };
 
+// Moves a place on over the bytes from one of a row to a later one.
+void move_on(Place& place, const char* from, const char* to);
+
 // Line and column of a byte of a row that begins on a line; quoted cells before it may hold line ends.
 Place place_in_row(const CsvScanner& row, const char* at, const std::string& file, std::uint32_t line);
 

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <atomic>
+#include <exception>
 #include <memory>
+#include <mutex>
 #include <thread>
 #include <vector>
 
@@ -70,7 +72,8 @@ std::size_t rows_beyond_most(const PiecedFile& file, const TableLayout& layout);
 // as there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that
 // rows and lines can't be numbered by counting line ends, or more than most_rows: then read_rows_in_order is to be used
 // from the start. passed(bytes) is told of each block, by the thread that read it. A worker's texts are gone when its
-// next block is read; one that keeps any forgets them by forget_texts().
+// next block is read; one that keeps any forgets them by forget_texts(). What a
+// worker throws ends the reading and is thrown on.
 template <class Worker, class Passed>
 bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row first_row,
                          std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows, Passed passed,
@@ -79,23 +82,45 @@ bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row 
   const std::size_t most = most_rows(file, layout);
   std::atomic<std::size_t> next{0};
   std::atomic<bool> is_irregular{false};
-  const auto work = [&](Worker& worker) {
-    BlockText text(file, blocks);
-    for (std::size_t b; (b = next.fetch_add(1)) < blocks.count();) {
-      text.read(b);
-      auto row = static_cast<Row>(blocks.rows_before(b, text.rows()));
-      if (is_irregular) continue;
-      if constexpr (requires { worker.forget_texts(); }) worker.forget_texts();
-      CsvScanner scanner(text.from_first_row(), layout.separator);
-      while (scanner.position() < text.end() && scanner.next()) {
-        if (scanner.extra_lines() > 0 || scanner.fault() != CsvFault::none || scanner.is_blank() || row >= most) {
-          is_irregular = true;
-          break;
-        }
-        worker(scanner, first_row + row, layout.first_line + row);
-        ++row;
+  std::exception_ptr failure;
+  std::mutex mutex;
+  const auto read_block = [&](Worker& worker, const BlockText& text, Row row) {
+    if constexpr (requires { worker.forget_texts(); }) worker.forget_texts();
+    CsvScanner scanner(text.from_first_row(), layout.separator);
+    while (scanner.position() < text.end() && scanner.next()) {
+      if (scanner.extra_lines() > 0 || scanner.fault() != CsvFault::none || scanner.is_blank() || row >= most) {
+        is_irregular = true;
+        break;
       }
-      passed(blocks.end(b) - blocks.begin(b));
+      worker(scanner, first_row + row, layout.first_line + row);
+      ++row;
+    }
+  };
+  const auto fail = [&] {
+    const std::scoped_lock lock(mutex);
+    if (!failure) failure = std::current_exception();
+    is_irregular = true;
+  };
+  // Every block is counted, also when nothing more is to be read: others wait for its number.
+  const auto rows_in = [&](BlockText& text, std::size_t b) -> std::size_t {
+    try {
+      text.read(b);
+      return text.rows();
+    } catch (...) {
+      return fail(), 0;
+    }
+  };
+  const auto work = [&](Worker& worker) {
+    try {
+      BlockText text(file, blocks);
+      for (std::size_t b; (b = next.fetch_add(1)) < blocks.count();) {
+        const auto row = static_cast<Row>(blocks.rows_before(b, rows_in(text, b)));
+        if (is_irregular) continue;
+        read_block(worker, text, row);
+        passed(blocks.end(b) - blocks.begin(b));
+      }
+    } catch (...) {
+      fail();
     }
   };
   std::vector<std::jthread> threads;
@@ -103,6 +128,7 @@ bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row 
   for (std::size_t t = 1; t < useful; ++t) threads.emplace_back([&work, &workers, t] { work(*workers[t]); });
   if (!workers.empty()) work(*workers[0]);
   threads.clear();
+  if (failure) std::rethrow_exception(failure);
   rows = blocks.rows();
   return !is_irregular;
 }

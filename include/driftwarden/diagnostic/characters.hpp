@@ -20,4 +20,10 @@ bool is_control(std::string_view character);
 // Whether a text may be shown as it is: UTF-8, without such characters.
 bool shows_itself(std::string_view text);
 
+// Whether a spreadsheet that opens a CSV takes a cell of this text for something to work out: '=', '+', '-', '@', a tab
+// or a carriage return stands first (common practice of those who test such files; known for the usual spreadsheets).
+inline bool runs_in_a_spreadsheet(std::string_view text) {
+  return !text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
+}
+
 }  // namespace driftwarden
