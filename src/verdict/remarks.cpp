@@ -121,6 +121,16 @@ void note_choice(const SampleAssessment& figures, std::vector<std::string>& rema
   }
 }
 
+// Words that nobody describes and no rule leans on; where one does, it is a finding.
+void note_unknown_words(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
+  const SampleContext context = screening.context(*result.figures, result.budget);
+  for (const Selector of : selectors) {
+    const TextId word = screening.words().written(of, result.figures->sample);
+    if (!screening.words().is_unknown(of, word) || !rules_left_out(context, of).empty()) continue;
+    remarks.push_back(unknown_word_text(context, of));
+  }
+}
+
 // A decision may outlive what it ruled on: figures and rules change, the file of decisions only grows.
 void note_idle_decisions(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
   const Book& book = screening.book();
@@ -150,6 +160,7 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
     note_conditions(figures, remarks);
     note_pump(screening, figures, remarks);
   }
+  note_unknown_words(screening, result, remarks);
   note_idle_decisions(screening, result, remarks);
   return remarks;
 }
