@@ -245,7 +245,7 @@ class SettingsReader {
   // They are read where rules are known; here it only matters that nobody mistakes them for a slip of the pen.
   void leave_to_the_rules() {
     top_.table("practice");
-    top_.table("sampler");
+    for (const char* described : {"sampler", "method", "analysis"}) top_.table(described);
     const toml::node* overrides = top_.find("override");
     if (overrides != nullptr && !overrides->is_array_of_tables())
       top_.wrong_type("override", *overrides, "write each as [[override]] and its keys below");

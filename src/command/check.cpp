@@ -26,10 +26,12 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
   const auto errors = std::count_if(book->problems.begin(), book->problems.end(),
                                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
-  const Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
+  Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
+  const Diagnostics unknown = rules ? unknown_words(*book, UnknownWords(*book, *rules)) : Diagnostics();
+  idle.insert(idle.end(), unknown.begin(), unknown.end());
   tell(surroundings.err, idle);
   const std::size_t remarks = book->problems.size() - static_cast<std::size_t>(errors) +
-                              (rules ? rules->remarks.size() : 0) + doubts.size() + formulas.size();
+                              (rules ? rules->remarks.size() : 0) + doubts.size() + formulas.size() + idle.size();
   surroundings.out << book->settings.title << ": " << counted(book->instruments.size(), "instrument", "instruments")
                    << ", " << counted(book->certificates.size(), "certificate", "certificates") << ", "
                    << counted(book->samples.size(), "sample", "samples and blanks") << ", "

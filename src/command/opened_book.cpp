@@ -140,6 +140,7 @@ std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& 
   tell(surroundings.err, rules->remarks);
   tell_of_book(*book, leave_out_later_decisions(*book, *as_of), surroundings);
   tell_of_book(*book, decisions_on_unknown_rules(*book, *rules), surroundings);
+  tell_of_book(*book, unknown_words(*book, UnknownWords(*book, *rules)), surroundings);
   auto opened = std::make_unique<OpenedBook>(OpenedBook{*std::move(book), *std::move(rules), nullptr, *as_of});
   opened->screening = std::make_unique<Screening>(opened->book, opened->rules, SupposedErrors{}, threads_of(options));
   return opened;

@@ -6,6 +6,7 @@
 
 #include "command/opened_book.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/paint.hpp"
 #include "driftwarden/report/screen_table.hpp"
@@ -24,10 +25,23 @@ std::size_t examples_in(const Pack& pack) {
   return count;
 }
 
+// The names of the shipped packs; where there is none, it is told where they were looked for.
+std::vector<std::string> names_shipped(Surroundings& surroundings) {
+  std::vector<std::string> names = shipped_packs(surroundings.share / "rules");
+  if (names.empty()) {
+    tell(surroundings.err, {error("rules/no-packs", {(surroundings.share / "rules").string(), 0, 0},
+                                  "there are no rule packs here, where the program looks for those it came with",
+                                  "install it whole, or name your own packs by their files")});
+  }
+  return names;
+}
+
 // The shipped packs that can be read; faults are told.
 std::vector<Pack> read_shipped(Surroundings& surroundings, bool& has_failed) {
   std::vector<Pack> packs;
-  for (const std::string& name : shipped_packs(surroundings.share / "rules")) {
+  const std::vector<std::string> names = names_shipped(surroundings);
+  has_failed = has_failed || names.empty();
+  for (const std::string& name : names) {
     Result<Pack> pack = read_pack(surroundings.share / "rules" / (name + ".toml"), name + ".toml");
     if (pack) {
       packs.push_back(*std::move(pack));
@@ -57,6 +71,36 @@ std::string labelled(std::string_view label, std::string_view text, std::size_t 
   return "  " + left(label, column - 2) + wrapped(text, column, page_width).substr(column);
 }
 
+// An end of a range as a person writes it, "2.1 L/min".
+std::string end_text(Subject of, const std::string& name, double inside) {
+  const Dimension dimension = fields(of)[*field_named(of, name)].dimension;
+  const Unit unit = inside_unit(dimension);
+  return shortest(unit.from_inside(inside)) + (unit.name.empty() ? "" : " " + std::string(unit.name));
+}
+
+// " is a or b", " at least 7 L/min and at most 8 L/min".
+std::string asked_text(Subject of, const Condition& condition) {
+  std::string text;
+  for (std::size_t i = 0; i < condition.any_of.size(); ++i) text += (i == 0 ? " is " : " or ") + condition.any_of[i];
+  if (condition.at_least) text += " at least " + end_text(of, condition.field, *condition.at_least);
+  if (condition.at_least && condition.at_most) text += " and";
+  if (condition.at_most) text += " at most " + end_text(of, condition.field, *condition.at_most);
+  return text;
+}
+
+std::string sampler_in_words(const Sampler& sampler) {
+  std::string out = "sampler " + sampler.name + "\n";
+  const auto add = [&out](std::string_view name, const std::string& text) {
+    if (!text.empty()) out += labelled(name, text, 13);
+  };
+  add("title", sampler.title);
+  if (sampler.nominal_l_min) add("nominal", shortest(*sampler.nominal_l_min) + " L/min");
+  add("fraction", sampler.fraction);
+  if (sampler.cut_exponent) add("cut", "exponent " + shortest(*sampler.cut_exponent) + ": " + sampler.cut_source);
+  add("source", sampler.source + (sampler.standing ? " (" + std::string(to_text(*sampler.standing)) + ")" : ""));
+  return out;
+}
+
 std::string rule_in_words(const Rule& rule) {
   std::string out = rule.full_name() + (rule.enabled ? "" : " (switched off)") + "\n";
   const auto add = [&out](std::string_view name, const std::string& text) {
@@ -66,15 +110,13 @@ std::string rule_in_words(const Rule& rule) {
                      (rule.base == Base::by_practice ? "" : ", base " + std::string(to_text(rule.base))));
   std::string where;
   for (const Condition& condition : rule.where) {
-    where += (where.empty() ? "" : ", ") + condition.field;
-    for (std::size_t i = 0; i < condition.any_of.size(); ++i) where += (i == 0 ? " is " : " or ") + condition.any_of[i];
-    if (condition.at_least || condition.at_most) where += " in a range";
+    where += (where.empty() ? "" : ", ") + condition.field + asked_text(rule.of, condition);
   }
   add("where", where);
   add("limit", rule.limit.text + ", otherwise " + std::string(to_text(rule.otherwise)) +
                    "; when missing: " + std::string(to_text(rule.absent)));
   add("reason", rule.reason);
-  add("source", rule.source + " (" + std::string(to_text(rule.standing)) + ")");
+  add("source", rule.source + " (" + known_by_text(rule) + ")");
   add("note", rule.note);
   return out;
 }
@@ -104,9 +146,9 @@ int run_rules_check(const RulesOptions& options, Surroundings& surroundings) {
   bool all_good = true;
   std::vector<fs::path> files(options.packs.begin(), options.packs.end());
   if (files.empty()) {
-    for (const std::string& name : shipped_packs(surroundings.share / "rules")) {
-      files.push_back(surroundings.share / "rules" / (name + ".toml"));
-    }
+    const std::vector<std::string> names = names_shipped(surroundings);
+    all_good = !names.empty();
+    for (const std::string& name : names) files.push_back(surroundings.share / "rules" / (name + ".toml"));
   }
   for (const fs::path& file : files) all_good = check_pack(file, surroundings) && all_good;
   return all_good ? all_is_well : cannot_be_used;
@@ -129,6 +171,7 @@ int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
     if (pack.name == options.name) {
       surroundings.out << pack.title << "\nedition " << pack.edition << ", sha256 " << pack.sha256 << "\n";
       if (!pack.note.empty()) surroundings.out << wrapped(pack.note, 0, page_width);
+      for (const Sampler& sampler : pack.samplers) surroundings.out << "\n" << sampler_in_words(sampler);
       for (const Rule& rule : pack.rules) surroundings.out << "\n" << rule_in_words(rule);
       return all_is_well;
     }
@@ -140,6 +183,7 @@ int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
       return all_is_well;
     }
   }
+  if (known.empty()) return cannot_be_used;
   if (called_so.size() == 1) {
     surroundings.out << rule_in_words(called_so.front());
     return all_is_well;

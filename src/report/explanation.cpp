@@ -303,7 +303,7 @@ class Explanation {
     line(text);
     if (finding.decision != nullptr) line("Decided: " + decision_text(book_, *finding.decision), 6);
     if (outcome != Outcome::met && outcome != Outcome::skipped) line("Why: " + rule.reason, 6);
-    line("Source: " + rule.source + " (" + std::string(to_text(rule.standing)) + ") [" + to_text(rule.place) + "]", 6);
+    line("Source: " + rule.source + " (" + known_by_text(rule) + ") [" + to_text(rule.place) + "]", 6);
     if (rule.overridden) {
       line("Changed by this book: it was '" + rule.overridden->limit_before + "', " +
                rule.overridden->otherwise_before + ". Reason: " + rule.overridden->reason + " [" +

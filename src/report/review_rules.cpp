@@ -72,7 +72,7 @@ void append_rule(HtmlText& html, const Rule& rule) {
   html.element_from_book(
       "td", {}, std::string(measure_of(rule).name) + " " + rule.limit.text + (rule.overridden ? " (overridden)" : ""));
   html.element("td", to_text(rule.otherwise));
-  html.element_from_book("td", {}, rule.source).element("td", to_text(rule.standing)).close().line_end();
+  html.element_from_book("td", {}, rule.source).element_from_book("td", {}, known_by_text(rule)).close().line_end();
 }
 
 void append_pack(HtmlText& html, const RuleSet& rules, const Pack& pack) {
@@ -80,8 +80,12 @@ void append_pack(HtmlText& html, const RuleSet& rules, const Pack& pack) {
   for (const Rule& rule : rules.rules) in_force += rule.pack == pack.name ? 1U : 0U;
   html.open("details").open("summary").from_book(pack.title.empty() ? pack.name : pack.title);
   html.text(", edition ").from_book(pack.edition).text(": " + counted(in_force, "rule", "rules") + " in force").close();
-  html.open("p", {{"class", "facts"}}).text("Pack ").from_book(pack.name).text(", SHA-256 ");
-  html.element("code", pack.sha256).close();
+  html.open("p", {{"class", "facts"}}).text("Pack ").from_book(pack.name);
+  if (pack.sha256.empty()) {
+    html.text(", built into the program").close();
+  } else {
+    html.text(", SHA-256 ").element("code", pack.sha256).close();
+  }
   open_table(html, "plain", "Rules of " + pack.name, {"Rule", "Limit", "Otherwise", "Source", "Known by"});
   html.open("tbody").line_end();
   for (const Rule& rule : rules.rules) {
@@ -90,6 +94,17 @@ void append_pack(HtmlText& html, const RuleSet& rules, const Pack& pack) {
   html.close();
   close_table(html);
   html.close().line_end();
+}
+
+// What the program itself asks of a book, as a pack.
+Pack own_pack_of(const RuleSet& rules) {
+  Pack own;
+  own.name = own_pack;
+  own.title = "What the program asks of every book";
+  for (const Rule& rule : rules.rules) {
+    if (rule.pack == own_pack) own.edition = rule.edition;
+  }
+  return own;
 }
 
 }  // namespace
@@ -116,6 +131,8 @@ void append_rules(HtmlText& html, const ReviewPage& page) {
   open_section(html, 8, "rules", "Rules with their editions and sources");
   html.element("p", "Decision rule: " + decision_rule_text(page.screening) + ".");
   for (const Pack& pack : rules.packs) append_pack(html, rules, pack);
+  const Pack own = own_pack_of(rules);
+  if (!own.edition.empty()) append_pack(html, rules, own);
   append_practice(html, rules);
   html.close().line_end();
 }

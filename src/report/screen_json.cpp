@@ -241,7 +241,7 @@ void rules_member(JsonText& json, const RuleSet& rules) {
     } else {
       json.null();
     }
-    json.end_object();
+    json.member("after", rule.after).end_object();
   }
   json.end_array();
 }

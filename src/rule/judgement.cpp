@@ -32,9 +32,8 @@ Judgement judge_word(const Rule& rule, std::string_view word) {
 }
 
 // The end that a figure is nearer to is the one it is held to: inside both it says more, and beyond one it is that one.
-Judgement judge_figure(const Rule& rule, double figure) {
+Judgement judge_figure(const Rule& rule, const Limit& limit, double figure) {
   if (std::isnan(figure)) return judge_missing(rule);
-  const Limit& limit = rule.limit;
   const bool upper = limit.high - figure <= figure - limit.low;
   Judgement judgement;
   judgement.figure = figure;
@@ -80,9 +79,31 @@ Judgement judge_missing(const Rule& rule) {
   return judgement;
 }
 
+Limit limit_for(const Rule& rule, const MeasureValue& value) {
+  if (!has_alternative(rule.limit)) return rule.limit;
+  const double own = rule.limit.is_absolute ? value.absolute : value.figure;
+  const double other = rule.limit.is_absolute ? value.figure : value.absolute;
+  const double turned = rule.limit.or_within * std::abs(own / other);
+  if (!(turned > rule.limit.high)) return rule.limit;  // not wider, or nobody can say
+  Limit wider = rule.limit;
+  wider.high = turned;
+  wider.low = -turned;
+  return wider;
+}
+
+Limit limit_held_to(const Rule& rule, const Judgement& judgement) {
+  if (!has_alternative(rule.limit) || std::isnan(judgement.limit)) return rule.limit;
+  Limit held = rule.limit;
+  held.high = std::abs(judgement.limit);
+  held.low = -held.high;
+  return held;
+}
+
 Judgement judge(const Rule& rule, const MeasureValue& value) {
   if (is_of_words(rule.limit.form)) return judge_word(rule, word_in(value));
-  return judge_figure(rule, rule.limit.is_absolute ? value.absolute : value.figure);
+  const double figure = rule.limit.is_absolute ? value.absolute : value.figure;
+  if (!has_alternative(rule.limit)) return judge_figure(rule, rule.limit, figure);
+  return judge_figure(rule, limit_for(rule, value), figure);
 }
 
 }  // namespace driftwarden

@@ -57,15 +57,33 @@ std::vector<WrittenValue> values_of(const LimitKey& key, const TomlFile& file) {
   return complete ? values : std::vector<WrittenValue>();
 }
 
+// What `or_within` says beside a limit to both sides.
+std::optional<WrittenValue> alternative_to(Form form, const toml::node* node, TableReader& reader,
+                                           const TomlFile& file) {
+  if (node == nullptr) return std::nullopt;
+  const auto text = plain_text_of(*node);
+  if (text && (form == Form::within || form == Form::strictly_within)) {
+    return WrittenValue{*text, file.place_of(*node)};
+  }
+  reader.fault("limit/no-alternative", file.place_of(*node),
+               "'or_within' of " + reader.what() + " is no alternative to " + in_quotes(word_of(form)),
+               "write it as an amount beside within or strictly_within");
+  return std::nullopt;
+}
+
 }  // namespace
 
 FoundLimit read_limit(TableReader& reader, TomlFile& file) {
   const std::vector<LimitKey> keys = limit_keys(reader);
+  const toml::node* alternative = reader.find("or_within");
   if (keys.empty()) return {};
   refuse_second_limits(reader, keys);
   const LimitKey& key = keys.front();
   std::vector<WrittenValue> values = values_of(key, file);
-  if (!values.empty()) return {true, WrittenLimit{key.form, std::move(values), key.place}};
+  if (!values.empty()) {
+    return {true,
+            WrittenLimit{key.form, std::move(values), key.place, alternative_to(key.form, alternative, reader, file)}};
+  }
   reader.fault("toml/wrong-type", file.place_of(*key.value),
                in_quotes(word_of(key.form)) + " of " + reader.what() + " is not written as it should be",
                std::string(what_to_write(key.form)));

@@ -36,19 +36,20 @@ constexpr std::string_view hang_together = "uses of one pump are not independent
 
 constexpr Measure number(Subject of, std::string_view name, Dimension dimension, std::string_view unit,
                          std::string_view definition) {
-  return {name, of, MeasureKind::number, dimension, definition, false, unit, std::nullopt, {}, Knowledge::exact, {}};
+  return {name,         of, MeasureKind::number, dimension, definition, false, unit,
+          std::nullopt, {}, Knowledge::exact,    {},        false};
 }
 constexpr Measure percentage(Subject of, std::string_view name, std::string_view definition) {
   return number(of, name, Dimension::ratio, "%", definition);
 }
 constexpr Measure yes_no(Subject of, std::string_view name, std::string_view definition) {
   return {name,         of, MeasureKind::yes_no, Dimension::count, definition, false, "",
-          std::nullopt, {}, Knowledge::exact,    of_the_records};
+          std::nullopt, {}, Knowledge::exact,    of_the_records,   false};
 }
 constexpr Measure word(Subject of, std::string_view name, std::span<const std::string_view> words,
                        std::string_view definition) {
   return {name,         of,    MeasureKind::word, Dimension::count, definition, false, "",
-          std::nullopt, words, Knowledge::exact,  of_the_records};
+          std::nullopt, words, Knowledge::exact,  of_the_records,   false};
 }
 
 // A ratio whose limit may also be written as the difference behind it.
@@ -60,6 +61,12 @@ constexpr Measure or_absolute(Dimension absolute, Measure measure) {
 constexpr Measure flow_difference(Subject of, std::string_view name, std::string_view definition) {
   Measure measure = or_absolute(Dimension::flow, percentage(of, name, definition));
   measure.has_base = true;
+  return measure;
+}
+
+// The same of a flow that is relative to the nominal flow unless a base is named.
+constexpr Measure from_nominal(Measure measure) {
+  measure.from_nominal = true;
   return measure;
 }
 
@@ -75,16 +82,16 @@ constexpr Measure sample_measures[] = {
             sample, "flow", Dimension::flow, "L/min",
             "flow that the volume is formed with, at the conditions of sampling: mean of pre and post flow, or as the "
             "practice flow_for_volume says")),
-    stated(of_the_budget,
-           flow_difference(sample, "flow.deviation",
-                           "(mean flow - nominal) / nominal: the mean flow as measured, whatever flow the volume is "
-                           "formed with")),
+    stated(of_the_budget, from_nominal(flow_difference(
+                              sample, "flow.deviation",
+                              "(mean flow - nominal) / nominal: the mean flow as measured, whatever flow the volume is "
+                              "formed with"))),
     stated(of_its_set,
            number(sample, "pre.flow", Dimension::flow, "L/min", "mean of the corrected readings of the pre set")),
     stated(of_its_set,
            number(sample, "post.flow", Dimension::flow, "L/min", "mean of the corrected readings of the post set")),
-    stated(of_its_set, flow_difference(sample, "pre.deviation", "(pre flow - nominal) / nominal")),
-    stated(of_its_set, flow_difference(sample, "post.deviation", "(post flow - nominal) / nominal")),
+    stated(of_its_set, from_nominal(flow_difference(sample, "pre.deviation", "(pre flow - nominal) / nominal"))),
+    stated(of_its_set, from_nominal(flow_difference(sample, "post.deviation", "(post flow - nominal) / nominal"))),
     exact(counted, number(sample, "pre.count", Dimension::count, "", "readings of the pre set that are not void")),
     exact(counted, number(sample, "post.count", Dimension::count, "", "readings of the post set that are not void")),
     not_stated(is_a_spread,
@@ -99,8 +106,10 @@ constexpr Measure sample_measures[] = {
                                       "relative to their mean; missing below two readings"))),
     exact(counted, number(sample, "field.count", Dimension::count, "", "readings during sampling that are not void")),
     stated("by the inputs of the budget that act on the pre and the field set",
-           flow_difference(sample, "field.deviation",
-                           "the largest (field reading - pre flow) / pre flow in size, with its sign")),
+           flow_difference(
+               sample, "field.deviation",
+               "the largest (field reading - base) / base in size, with its sign; of the means of the field sets; "
+               "the base is the pre flow unless a rule names another")),
     stated("by [uncertainty] time, of start and stop",
            number(sample, "minutes", Dimension::time, "min", "time sampled: stopped - started - paused")),
     not_stated("the book gives no half-width of a pause",
@@ -179,6 +188,20 @@ constexpr Measure sample_measures[] = {
     yes_no(sample, "record.method", "whether the sample names its method"),
     yes_no(sample, "record.fault", "whether anybody said, yes or no, that a fault was seen"),
     yes_no(sample, "record.uncertainty", "whether the records suffice to state an uncertainty of the volume"),
+    stated("by the inputs of the budget that act on the field set",
+           from_nominal(or_absolute(Dimension::flow,
+                                    percentage(sample, "field.nominal-deviation",
+                                               "the largest (field reading - nominal) / nominal in size, with its "
+                                               "sign; of the means of the field sets")))),
+    yes_no(sample, "sampler.known",
+           "whether a pack, book.toml or a rule speaks of the sampler that is written, as far as a rule leans on it; "
+           "missing where none is written"),
+    yes_no(sample, "method.known",
+           "whether a pack, book.toml or a rule speaks of the method that is written, as far as a rule leans on it; "
+           "missing where none is written"),
+    yes_no(sample, "analysis.known",
+           "whether a pack, book.toml or a rule speaks of the analysis that is written, as far as a rule leans on it; "
+           "missing where none is written"),
 };
 
 constexpr Measure set_measures[] = {
@@ -192,7 +215,7 @@ constexpr Measure set_measures[] = {
                or_absolute(Dimension::flow,
                            percentage(set, "range", "largest corrected reading - smallest, relative to their mean"))),
     stated(of_its_set, number(set, "flow", Dimension::flow, "L/min", "mean of the corrected readings")),
-    stated(of_its_set, flow_difference(set, "flow.deviation", "(flow - nominal) / nominal")),
+    stated(of_its_set, from_nominal(flow_difference(set, "flow.deviation", "(flow - nominal) / nominal"))),
     exact(between_times, number(set, "duration", Dimension::time, "min", "time from the first to the last reading")),
     exact(between_times, number(set, "age", Dimension::time, "h",
                                 "time between the set and the sample that leans on it, the longest if many")),

@@ -36,6 +36,14 @@ std::string_view to_text(Base base) { return word_of(base); }
 
 std::string Rule::full_name() const { return pack + '/' + id; }
 
+bool is_from_nominal(const Rule& rule) {
+  return rule.base == Base::nominal || (rule.base == Base::by_practice && measure_of(rule).from_nominal);
+}
+
+std::string known_by_text(const Rule& rule) {
+  return std::string(to_text(rule.standing)) + (rule.after.empty() ? "" : ", after " + rule.after);
+}
+
 const Measure& measure_of(const Rule& rule) { return measures(rule.of)[rule.measure]; }
 
 }  // namespace driftwarden

@@ -116,6 +116,11 @@ class RuleReader {
     rule_.source = reader_.required_text("source", std::string(sources_hint));
     rule_.note = reader_.text("note");
     rule_.standing = reader_.required_word<Standing>("standing").value_or(Standing::read);
+    rule_.after = reader_.text("after");
+    if (rule_.after.empty() || rule_.standing == Standing::house) return;
+    reader_.fault("rule/after", place_of_value("after"),
+                  reader_.what() + " is after a clause and stands as " + in_quotes(to_text(rule_.standing)),
+                  "where the step from the clause to the rule is your own, write standing = \"house\"");
   }
 
   void read_enabled() {

@@ -19,7 +19,7 @@ std::vector<T> all_of_packs(const std::vector<Pack>& packs, std::vector<T> Pack:
 
 Diagnostics faults_of_names(const std::vector<Pack>& packs) {
   Diagnostics faults;
-  std::map<std::string, std::string> file_of;
+  std::map<std::string, std::string> file_of{{std::string(own_pack), "the program itself"}};
   for (const Pack& pack : packs) {
     const auto [first, is_new] = file_of.emplace(pack.name, pack.file);
     if (is_new) continue;
@@ -47,6 +47,34 @@ Diagnostics remarks_on_samplers(const std::vector<Rule>& rules, const std::map<s
   return remarks;
 }
 
+// Every word that somebody describes or that a rule asks for, in force or not.
+KnownWords words_known(const RuleSet& set, const std::vector<Rule>& rules,
+                       std::span<const DescribedWord> words_of_book) {
+  KnownWords known;
+  const auto add = [&known](Selector of, const std::string& word) { known[static_cast<std::size_t>(of)].insert(word); };
+  for (const auto& [name, sampler] : set.samplers) add(Selector::sampler, name);
+  for (const DescribedWord& word : all_of_packs(set.packs, &Pack::words)) add(word.of, word.word);
+  for (const DescribedWord& word : words_of_book) add(word.of, word.word);
+  for (const Rule& rule : rules) {
+    for (const Condition& condition : rule.where) {
+      for (const std::string& word : condition.any_of) {
+        if (const auto of = named<Selector>(condition.field)) add(*of, word);
+      }
+    }
+  }
+  return known;
+}
+
+// What the program asks of a word is left out where no rule leans on the word.
+void leave_out_idle(std::vector<Rule>& rules) {
+  for (const Selector selector : selectors) {
+    const bool is_leaned_on =
+        std::ranges::any_of(rules, [&](const Rule& rule) { return rule.enabled && leans_on(rule, selector); });
+    if (is_leaned_on) continue;
+    std::erase_if(rules, [&](const Rule& rule) { return rule.full_name() == own_rule_name(selector); });
+  }
+}
+
 void put_in_force(std::vector<Rule> rules, RuleSet& set) {
   for (Rule& rule : rules) (rule.enabled ? set.rules : set.disabled).push_back(std::move(rule));
 }
@@ -54,9 +82,11 @@ void put_in_force(std::vector<Rule> rules, RuleSet& set) {
 }  // namespace
 
 Result<RuleSet> combine(std::vector<Pack> packs, std::span<const Override> overrides,
-                        std::span<const PracticeChoice> practice_of_book, std::span<const Sampler> samplers_of_book) {
+                        std::span<const PracticeChoice> practice_of_book, std::span<const Sampler> samplers_of_book,
+                        std::span<const DescribedWord> words_of_book) {
   Diagnostics faults = faults_of_names(packs);
   std::vector<Rule> rules = all_of_packs(packs, &Pack::rules);
+  for (Rule& rule : own_rules()) rules.push_back(std::move(rule));
   append(faults, apply_overrides(rules, overrides));
   auto practice = choose_practice(all_of_packs(packs, &Pack::practice), practice_of_book);
   append(faults, practice.faults());
@@ -68,13 +98,16 @@ Result<RuleSet> combine(std::vector<Pack> packs, std::span<const Override> overr
   set.packs = std::move(packs);
   set.samplers = *std::move(samplers);
   set.practice = *std::move(practice);
+  set.known_words = words_known(set, rules, words_of_book);
+  leave_out_idle(rules);
   put_in_force(std::move(rules), set);
   set.remarks = remarks_on_samplers(set.rules, set.samplers);
   return set;
 }
 
 Result<RuleSet> combine(std::vector<Pack> packs, const HouseRules& house_rules) {
-  return combine(std::move(packs), house_rules.overrides, house_rules.practice, house_rules.samplers);
+  return combine(std::move(packs), house_rules.overrides, house_rules.practice, house_rules.samplers,
+                 house_rules.words);
 }
 
 }  // namespace driftwarden

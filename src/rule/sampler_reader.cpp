@@ -35,18 +35,26 @@ void read_cut(TableReader& reader, Sampler& sampler) {
                "name where the exponent was published, or leave it out");
 }
 
+void read_standing(TableReader& reader, Sampler& sampler) {
+  sampler.standing = reader.word<Standing>("standing");
+  if (sampler.standing != Standing::memory || !sampler.nominal_l_min) return;
+  reader.fault("sampler/flow-from-memory", reader.place_of_key("standing"),
+               "the flow of " + reader.what() + " is from memory", "leave the flow out, or name where it was read");
+}
+
 Sampler read_sampler(const TomlEntry& entry, TomlFile& file, const std::string& pack) {
   Sampler sampler;
   sampler.name = entry.key->str();
   sampler.pack = pack;
   sampler.place = file.place_of(*entry.key);
-  check_name(sampler.name, sampler.place, file);
+  check_cell_text(sampler.name, sampler.place, file);
   TableReader reader(*entry.value->as_table(), file, "sampler " + in_quotes(sampler.name));
   sampler.title = reader.text("title");
   sampler.nominal_l_min = nominal_flow(reader, file);
   sampler.fraction = reader.text("fraction");
   read_cut(reader, sampler);
   sampler.source = reader.text("source");
+  read_standing(reader, sampler);
   reader.refuse_other_keys();
   return sampler;
 }

@@ -34,6 +34,7 @@ std::string text_of(const WrittenLimit& written) {
     text += i == 0 ? " " : joint;
     text += written.values[i].text;
   }
+  if (written.or_within) text += " or " + written.or_within->text;
   return text;
 }
 
@@ -108,6 +109,22 @@ void set_ends(Limit& limit, Limit::Form form, double first, double last) {
   limit.high = lower_only ? no_end : last;
 }
 
+// Of a limit of which either half will do: one relative and one absolute, or they would be one limit.
+Result<double> alternative_of(const WrittenValue& written, bool is_absolute, const Measure& measure) {
+  const Result<StatedAmount> amount =
+      stated_amount(written.text, {measure.name, measure.dimension, measure.absolute}, written.place);
+  if (!amount) return amount.faults();
+  if (amount->is_absolute == is_absolute) {
+    return error("limit/no-alternative", written.place, in_quotes(written.text) + " is of the same kind as the limit",
+                 "write one relative and one absolute, as in within = \"5 %\" and or_within = \"0.1 L/min\"");
+  }
+  if (amount->amount.value < 0) {
+    return error("limit/negative", written.place, in_quotes(written.text) + " is negative",
+                 "a limit to both sides is written without a sign");
+  }
+  return amount->amount.value;
+}
+
 Result<Limit> limit_of_amounts(const WrittenLimit& written, const Measure& measure) {
   const Result<std::vector<StatedAmount>> amounts = amounts_of(written, measure);
   if (!amounts) return amounts.faults();
@@ -116,6 +133,10 @@ Result<Limit> limit_of_amounts(const WrittenLimit& written, const Measure& measu
   set_ends(limit, written.form, amounts->front().amount.value, amounts->back().amount.value);
   limit.is_absolute = amounts->front().is_absolute;
   limit.unit = amounts->front().amount.written_unit;
+  if (!written.or_within) return limit;
+  const Result<double> alternative = alternative_of(*written.or_within, limit.is_absolute, measure);
+  if (!alternative) return alternative.faults();
+  limit.or_within = *alternative;
   return limit;
 }
 

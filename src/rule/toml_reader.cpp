@@ -104,6 +104,13 @@ void check_name(const std::string& name, const Place& place, TomlFile& file) {
                               "names are of letters a to z, digits, '-', '_' and '.'"));
 }
 
+void check_cell_text(const std::string& word, const Place& place, TomlFile& file) {
+  const bool shows_itself = word == without_controls(word);
+  if (shows_itself && !is_blank(word) && word.front() != ' ' && word.back() != ' ') return;
+  file.faults.push_back(error("toml/not-a-word", place, in_quotes(without_controls(word)) + " can't be a cell's text",
+                              "write it as samples.csv does, without blanks at its ends"));
+}
+
 TableReader::TableReader(const toml::table& table, TomlFile& file, std::string what)
     : table_(table), file_(file), what_(std::move(what)) {}
 

@@ -45,6 +45,9 @@ std::vector<TomlEntry> entries_of(const toml::table& table);
 // Lets letters, digits, '-', '_' and '.' pass; reports anything else.
 void check_name(const std::string& name, const Place& place, TomlFile& file);
 
+// A word as a cell of the book may hold it: any text that shows itself, without blanks at its ends.
+void check_cell_text(const std::string& word, const Place& place, TomlFile& file);
+
 // Takes what it knows out of a table, key by key; what nobody asked for is reported at the end.
 class TableReader {
  public:

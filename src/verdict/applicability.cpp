@@ -94,6 +94,11 @@ Applies applies_to_sample(const Rule& rule, const SampleContext& context,
   return all_apply(rule, [&](std::string_view name) { return sample_field(name, context, samplers); });
 }
 
+Applies condition_applies(const Condition& condition, const SampleContext& context,
+                          const std::map<std::string, Sampler>& samplers) {
+  return applies(condition, sample_field(condition.field, context, samplers));
+}
+
 Applies applies_to_set(const Rule& rule, const SampleContext& context, const ReadingSet& set) {
   return all_apply(rule, [&](std::string_view name) { return set_field(name, context, set); });
 }

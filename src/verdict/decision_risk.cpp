@@ -85,11 +85,10 @@ class SampleKnowledge {
   }
 
   KnownTo field_deviation() const {
-    for (const ReadingSet& set : f_.sets) {
-      const bool is_it = set.rows.stage == Stage::field && set.flow.mean - f_.pre_l_min == f_.field_change_l_min;
-      if (is_it) return deviation_of(&set, Base::pre);
-    }
-    return not_known();
+    return deviation_of(farthest_field_set(f_, field_base(f_, rule_.base)), Base::pre);
+  }
+  KnownTo field_nominal_deviation() const {
+    return deviation_of(farthest_field_set(f_, f_.nominal_l_min), Base::nominal);
   }
 
   KnownTo minutes() const { return known_by(std::numbers::sqrt2 * standard_of(said_.time_min), infinite); }
@@ -190,6 +189,8 @@ KnownTo of_sample(const SampleKnowledge& knowledge, const SampleAssessment& f, S
       return knowledge.deviation_of(f.post_set(), Base::nominal);
     case SampleMeasure::field_deviation:
       return knowledge.field_deviation();
+    case SampleMeasure::field_nominal_deviation:
+      return knowledge.field_nominal_deviation();
     case SampleMeasure::minutes:
       return knowledge.minutes();
     case SampleMeasure::volume:

@@ -31,11 +31,18 @@ MeasureValue drift_on(const SampleContext& context, Base base) {
   return number_value(drift(f.pre_l_min, f.post_l_min, drift_base_of(base), f.nominal_l_min), change);
 }
 
-MeasureValue field_deviation(const SampleAssessment& f, Base base) {
-  const double own = f.pre_l_min;
-  const double from =
-      base == Base::by_practice ? own : base_flow(f.pre_l_min, f.post_l_min, drift_base_of(base), f.nominal_l_min);
-  return number_value(f.field_change_l_min / from, f.field_change_l_min);
+MeasureValue farthest_in_field(const SampleAssessment& f, double from_l_min) {
+  const ReadingSet* set = farthest_field_set(f, from_l_min);
+  if (set == nullptr) return {};
+  const double difference = set->flow.mean - from_l_min;
+  return number_value(difference / from_l_min, difference);
+}
+
+MeasureValue is_known(const SampleContext& context, Selector of) {
+  if (context.words == nullptr) return {};
+  const TextId word = context.words->written(of, context.figures.sample);
+  if (word == 0) return {};
+  return yes_no_value(!context.words->is_unknown(of, word) || rules_left_out(context, of).empty());
 }
 
 MeasureValue spread(const ReadingSet* set) {
@@ -129,6 +136,21 @@ MeasureValue calibrator_uncertainty(const SampleContext& context) {
 
 }  // namespace
 
+double field_base(const SampleAssessment& f, Base base) {
+  if (base == Base::by_practice) return f.pre_l_min;
+  return base_flow(f.pre_l_min, f.post_l_min, drift_base_of(base), f.nominal_l_min);
+}
+
+const ReadingSet* farthest_field_set(const SampleAssessment& f, double from_l_min) {
+  const ReadingSet* farthest = nullptr;
+  const auto distance = [from_l_min](const ReadingSet& set) { return std::abs(set.flow.mean - from_l_min); };
+  for (const ReadingSet& set : f.sets) {
+    if (set.rows.stage != Stage::field || is_missing(distance(set))) continue;
+    if (farthest == nullptr || distance(set) > distance(*farthest)) farthest = &set;
+  }
+  return farthest;
+}
+
 DriftBase drift_base_of(Base named) { return static_cast<DriftBase>(static_cast<int>(named) - 1); }
 
 MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure, Base base) {
@@ -160,7 +182,7 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
     case SampleMeasure::field_count:
       return number_value(static_cast<double>(f.field_count()));
     case SampleMeasure::field_deviation:
-      return field_deviation(f, base);
+      return farthest_in_field(f, field_base(f, base));
     case SampleMeasure::minutes:
       return number_value(f.minutes);
     case SampleMeasure::paused:
@@ -199,6 +221,14 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
       return number_value(f.cut_shift);
     case SampleMeasure::calibrator_uncertainty:
       return calibrator_uncertainty(context);
+    case SampleMeasure::field_nominal_deviation:
+      return farthest_in_field(f, f.nominal_l_min);
+    case SampleMeasure::sampler_known:
+      return is_known(context, Selector::sampler);
+    case SampleMeasure::method_known:
+      return is_known(context, Selector::method);
+    case SampleMeasure::analysis_known:
+      return is_known(context, Selector::analysis);
     case SampleMeasure::record_uncertainty:
       return yes_no_value(!is_missing(volume_uncertainty(context).figure));
     default:

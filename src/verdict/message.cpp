@@ -54,11 +54,15 @@ bool leans_on_pre(SampleMeasure measure) {
     case SampleMeasure::post_rsd:
     case SampleMeasure::post_age:
     case SampleMeasure::field_count:
+    case SampleMeasure::field_nominal_deviation:
     case SampleMeasure::minutes:
     case SampleMeasure::paused:
     case SampleMeasure::warm_up:
     case SampleMeasure::overlap:
     case SampleMeasure::fault:
+    case SampleMeasure::sampler_known:
+    case SampleMeasure::method_known:
+    case SampleMeasure::analysis_known:
       return false;
     default:
       return true;
@@ -74,11 +78,15 @@ bool leans_on_post(SampleMeasure measure) {
     case SampleMeasure::pre_age:
     case SampleMeasure::field_count:
     case SampleMeasure::field_deviation:
+    case SampleMeasure::field_nominal_deviation:
     case SampleMeasure::minutes:
     case SampleMeasure::paused:
     case SampleMeasure::warm_up:
     case SampleMeasure::overlap:
     case SampleMeasure::fault:
+    case SampleMeasure::sampler_known:
+    case SampleMeasure::method_known:
+    case SampleMeasure::analysis_known:
       return false;
     default:
       return true;
@@ -96,6 +104,7 @@ bool leans_on_sample(SampleMeasure measure) {
     case SampleMeasure::post_rsd:
     case SampleMeasure::field_count:
     case SampleMeasure::field_deviation:
+    case SampleMeasure::field_nominal_deviation:
       return false;
     default:
       return true;
@@ -106,6 +115,7 @@ bool leans_on_field(SampleMeasure measure) {
   switch (measure) {
     case SampleMeasure::field_count:
     case SampleMeasure::field_deviation:
+    case SampleMeasure::field_nominal_deviation:
     case SampleMeasure::calibrator_overdue:
     case SampleMeasure::calibrator_range:
     case SampleMeasure::certificate_missing:
@@ -144,10 +154,18 @@ std::string why_missing(const Screening& screening, const SampleResult& result, 
   return "the book does not say";
 }
 
+// The word that a rule asks to be known.
+std::optional<Selector> selector_of(const Rule& rule) {
+  for (const Selector selector : selectors) {
+    if (measure_of(rule).name == std::string(to_text(selector)) + ".known") return selector;
+  }
+  return std::nullopt;
+}
+
 std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Rule& rule = rule_of(screening, finding);
-  const SampleContext context{screening.basis(), *result.figures, screening.overlap_min(result.figures->sample),
-                              &result.budget};
+  const SampleContext context = screening.context(*result.figures, result.budget);
+  if (const auto selector = selector_of(rule)) return unknown_word_text(context, *selector);
   std::string_view word;
   if (rule.of == Subject::sample) {
     word = sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base).word;
@@ -160,12 +178,10 @@ std::string word_message(const Screening& screening, const SampleResult& result,
 
 // The fields of a rule's `where` that keep anybody from saying whether it applies to a sample, "a, b".
 std::string unknown_fields(const Screening& screening, const SampleResult& result, const Rule& rule) {
-  const SampleContext context{screening.basis(), *result.figures};
+  const SampleContext context = screening.context(*result.figures, result.budget);
   std::string names;
   for (const Condition& condition : rule.where) {
-    Rule alone;
-    alone.where = {condition};
-    if (applies_to_sample(alone, context, screening.rules().samplers) != Applies::unknown) continue;
+    if (condition_applies(condition, context, screening.rules().samplers) != Applies::unknown) continue;
     names += (names.empty() ? "" : ", ") + condition.field;
   }
   return names;
@@ -239,6 +255,12 @@ std::string standing_text(const SampleResult& result) {
   return text;
 }
 
+// A sample that is void by how a pack reads a clause, and not by the clause's own words, says so.
+std::string reading_text(const Rule& rule, const Finding& finding) {
+  if (finding.judgement.outcome != Outcome::void_ || rule.after.empty()) return "";
+  return "; that it voids is how the pack reads " + rule.after;
+}
+
 std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
   if (finding.rule == Finding::faulty_records) {
     const Diagnostic& problem = screening.book().problems[result.figures->problem - 1];
@@ -273,7 +295,7 @@ std::string figure_message(const Screening& screening, const Rule& rule, const F
     return figure + " is " + rule.limit.text + ", but nearer to it than the guard band of " +
            with_decimals(screening.guard(), 2) + " U allows; " + chance_text(finding) + " likely beyond";
   }
-  return figure + " is not " + rule.limit.text;
+  return figure + " is not " + rule.limit.text + reading_text(rule, finding);
 }
 
 std::vector<std::string> places_of(const Screening& screening, const SampleResult& result, const Finding& finding) {

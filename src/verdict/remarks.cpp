@@ -156,6 +156,16 @@ std::string measured_text(const SampleResult& result) {
   return text;
 }
 
+// Words that nobody describes and no rule leans on; where one does, it is a finding.
+void note_unknown_words(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
+  const SampleContext context = screening.context(*result.figures, result.budget);
+  for (const Selector of : selectors) {
+    const TextId word = screening.words().written(of, result.figures->sample);
+    if (!screening.words().is_unknown(of, word) || !rules_left_out(context, of).empty()) continue;
+    remarks.push_back(unknown_word_text(context, of));
+  }
+}
+
 // A decision may outlive what it ruled on: figures and rules change, the file of decisions only grows.
 void note_idle_decisions(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
   const Book& book = screening.book();
@@ -202,6 +212,7 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
     note_pump(screening, figures, remarks);
     for (std::string& text : volume_remarks(result)) remarks.push_back(std::move(text));
   }
+  note_unknown_words(screening, result, remarks);
   note_idle_decisions(screening, result, remarks);
   return remarks;
 }

@@ -70,7 +70,7 @@ bool is_in(const std::vector<Pack>& packs, const std::string& rule) {
 Diagnostics set_aside_idle_overrides(HouseRules& house, const std::vector<Pack>& packs) {
   Diagnostics remarks;
   std::erase_if(house.overrides, [&](const Override& change) {
-    if (is_in(packs, change.rule)) return false;
+    if (is_in(packs, change.rule) || change.rule.starts_with(std::string(own_pack) + "/")) return false;
     remarks.push_back(remark(
         "rules/override-set-aside", change.place,
         "the override of " + in_quotes(change.rule) + " is set aside: the rules compared with don't have that rule"));

@@ -13,6 +13,7 @@ std::vector<std::string> full_names(const RuleSet& rules) {
   for (const auto* some : {&rules.rules, &rules.disabled}) {
     for (const Rule& rule : *some) names.push_back(rule.full_name());
   }
+  for (const Selector selector : selectors) names.push_back(own_rule_name(selector));
   return names;
 }
 

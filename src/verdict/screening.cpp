@@ -55,7 +55,8 @@ Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supp
     : rules_(rules),
       basis_(book, practice_of(rules), sampler_facts(book, rules), std::move(supposed), threads),
       guard_(book.settings.guard),
-      rulings_(book) {
+      rulings_(book),
+      words_(book, rules) {
   if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
 }
 
@@ -106,8 +107,7 @@ bool is_settled(const SampleResult& result) {
 
 void SampleJudge::judge_by(std::uint32_t number) {
   const Rule& rule = screening_.rules().rules[number];
-  const SampleContext context{screening_.basis(), *result_.figures, screening_.overlap_min(result_.figures->sample),
-                              &result_.budget};
+  const SampleContext context = screening_.context(*result_.figures, result_.budget);
   if (rule.of == Subject::set || rule.of == Subject::reading) return judge_sets(number, context);
   if (rule.of != Subject::sample) return;
   const Applies applies = applies_to_sample(rule, context, screening_.rules().samplers);
@@ -156,7 +156,12 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
 void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t about, const KnownTo& known) {
   Finding finding{number, judgement, about};
   if (number != Finding::faulty_records) {
-    weigh(finding, screening_.rules().rules[number].limit, known, screening_.guard(), keeps_all_);
+    const Rule& rule = screening_.rules().rules[number];
+    if (has_alternative(rule.limit)) {
+      weigh(finding, limit_held_to(rule, judgement), known, screening_.guard(), keeps_all_);
+    } else {
+      weigh(finding, rule.limit, known, screening_.guard(), keeps_all_);
+    }
   }
   const Outcome outcome = finding.judgement.outcome;
   if (outcome == Outcome::met || outcome == Outcome::skipped) {

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "driftwarden/verdict/rule_files.hpp"
 
 namespace driftwarden::rules_test {
 namespace {
@@ -45,7 +46,7 @@ TEST(Rules, CheckWithoutFilesRunsTheShippedPacks) {
 TEST(Rules, ListNamesTheShippedPacksWithTheirEditions) {
   const Called called = call({"rules", "list"});
   EXPECT_EQ(called.status, 0);
-  EXPECT_TRUE(has(called.out, "common-practice          2026-11-25  Common practice for air-sampling pumps\n"))
+  EXPECT_TRUE(has(called.out, "common-practice          2026-11-28  Common practice for air-sampling pumps\n"))
       << called.out;
 }
 
@@ -60,9 +61,60 @@ TEST(Rules, ShowPrintsARuleInWords) {
 TEST(Rules, ShowPrintsAWholePack) {
   const Called called = call({"rules", "show", "common-practice"});
   EXPECT_EQ(called.status, 0);
-  EXPECT_TRUE(has(called.out, "edition 2026-11-25, sha256 ")) << called.out;
+  EXPECT_TRUE(has(called.out, "edition 2026-11-28, sha256 ")) << called.out;
   EXPECT_TRUE(has(called.out, "\ncommon-practice/drift\n")) << called.out;
   EXPECT_TRUE(has(called.out, "\ncommon-practice/post-reading\n")) << called.out;
+}
+
+TEST(Rules, ShowPrintsTheRangeThatARuleAsksFor) {
+  EXPECT_TRUE(has(call({"rules", "show", "us-coal-mine-dust/set-flow"}).out,
+                  "where      kind is sample, nominal at most 2.1 L/min\n"));
+  EXPECT_TRUE(has(call({"rules", "show", "us-cotton-dust/flow-after"}).out,
+                  "where      kind is sample, nominal at least 7 L/min and at most 8 L/min\n"));
+}
+
+TEST(Rules, ShowPrintsTheClauseThatARuleIsAfter) {
+  EXPECT_TRUE(has(call({"rules", "show", "us-coal-mine-dust/monitor-flow"}).out, "(house, after 30 CFR 74.7(j))\n"));
+}
+
+TEST(Rules, ShowPrintsTheSamplersOfAPackWithTheirSources) {
+  const Called called = call({"rules", "show", "samplers"});
+  EXPECT_EQ(called.status, 0);
+  for (const char* part : {"\nsampler respirable-parallel-impactor\n", "\nsampler nylon-cyclone-10mm\n",
+                           "\nsampler total-dust-cassette-37mm\n", "\nsampler thoracic-cyclone\n",
+                           "  nominal    1.7 L/min\n", "page 1 (read)\n"}) {
+    EXPECT_TRUE(has(called.out, part)) << part;
+  }
+}
+
+TEST(Rules, WithoutPacksSayWhereTheyWereLookedFor) {
+  const ScratchFolder nothing;
+  std::ostringstream out;
+  std::ostringstream err;
+  Surroundings surroundings{out, err, false, false, 0, nothing.path(), "0.1.0"};
+  for (const std::vector<std::string>& command :
+       {std::vector<std::string>{"rules", "list"}, {"rules", "check"}, {"rules", "show", "common-practice"}}) {
+    err.str("");
+    EXPECT_EQ(run_command_line(command, surroundings), 2) << command[1];
+    EXPECT_TRUE(has(err.str(), (nothing.path() / "rules").string() + ": error: there are no rule packs here"))
+        << err.str();
+    EXPECT_TRUE(has(err.str(), "[rules/no-packs]")) << err.str();
+  }
+}
+
+// Every sampler that is shipped says where its flow is from and how it is known; none is from memory with a flow.
+TEST(Rules, ShippedSamplersHaveTheirSourceAndStanding) {
+  std::size_t looked_at = 0;
+  for (const std::string& name : shipped_packs(std::filesystem::path(project_folder()) / "rules")) {
+    const Result<Pack> pack = read_pack(std::filesystem::path(project_folder()) / "rules" / (name + ".toml"), name);
+    ASSERT_TRUE(pack);
+    for (const Sampler& sampler : pack->samplers) {
+      ++looked_at;
+      EXPECT_FALSE(sampler.source.empty()) << name << ' ' << sampler.name;
+      EXPECT_TRUE(sampler.standing) << name << ' ' << sampler.name;
+    }
+  }
+  EXPECT_GE(looked_at, 15U);
 }
 
 TEST(Rules, ShowNamesTheNearestRule) {

@@ -92,7 +92,7 @@ def faults_of(out, words, folder):
 
 def overruled(out, words, folder):
     shutil.copytree("docs/demo", folder / "book")
-    said = out.run("decide", "decide", str(folder / "book"), "TF46B-1", "impactor-held",
+    said = out.run("decide", "decide", str(folder / "book"), "TF46B-1", "flow-held",
                    "overrule", "--by", "site hygienist", "--reason", "to see what is said")
     del out.texts["decide"]
     if plain(words["caution_on_overruling"]) not in plain(said):

@@ -123,6 +123,29 @@ TEST(Judgement, OfAnAbsoluteLimitComparesTheDifferenceBehindTheRatio) {
   EXPECT_EQ(judge(absolute, {0.01, nan, {}}).outcome, Outcome::undecided);
 }
 
+// Of a base of 2.0 L/min 5 % are 0.1 L/min; of a smaller one the 0.1 L/min are wider, of a larger one the 5 %.
+TEST(Judgement, OfALimitWithAnAlternativeIsMetWithinEither) {
+  const Rule either = rule("drift", "within = \"5 %\"\nor_within = \"0.1 L/min\"", "\"5 %\"", "\"5.1 %\"");
+  EXPECT_EQ(either.limit.text, "within 5 % or 0.1 L/min");
+  EXPECT_EQ(judge(either, {-0.06, -0.09, {}}).outcome, Outcome::met);
+  EXPECT_EQ(judge(either, {0.04, 0.2, {}}).outcome, Outcome::met);
+  EXPECT_EQ(judge(either, {-0.0625, -0.1, {}}).outcome, Outcome::met);
+  EXPECT_EQ(judge(either, {-0.06, -0.11, {}}).outcome, Outcome::void_);
+  EXPECT_EQ(judge(either, {0.06, nan, {}}).outcome, Outcome::void_);  // without the base only the first counts
+  EXPECT_EQ(judge(either, {0, 0, {}}).outcome, Outcome::met);
+}
+
+TEST(Judgement, OfALimitWithAnAlternativeTellsTheWiderEnd) {
+  const Rule either = rule("drift", "within = \"5 %\"\nor_within = \"0.1 L/min\"", "\"5 %\"", "\"5.1 %\"");
+  const Judgement judgement = judge(either, {-0.06, -0.09, {}});
+  EXPECT_DOUBLE_EQ(judgement.limit, -0.1 * 0.06 / 0.09);
+  EXPECT_DOUBLE_EQ(limit_held_to(either, judgement).high, 0.1 * 0.06 / 0.09);
+  EXPECT_EQ(limit_held_to(either, judge(either, {0.04, 0.2, {}})).high, 0.05);
+  const Rule absolute = rule("drift", "within = \"0.1 L/min\"\nor_within = \"5 %\"", "\"0.1 L/min\"", "\"0.2 L/min\"");
+  EXPECT_EQ(judge(absolute, {0.04, 0.2, {}}).outcome, Outcome::met);
+  EXPECT_EQ(judge(absolute, {0.06, 0.2, {}}).outcome, Outcome::void_);
+}
+
 TEST(Judgement, OfAYesOrNoTakesAWordOrAFigure) {
   const Rule no_fault = rule("fault", "is = \"no\"", "\"no\"", "\"yes\"");
   EXPECT_EQ(outcome_of_word(no_fault, "no"), Outcome::met);

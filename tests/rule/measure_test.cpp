@@ -68,6 +68,10 @@ TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
       {record_method, "record.method"},
       {record_fault, "record.fault"},
       {record_uncertainty, "record.uncertainty"},
+      {field_nominal_deviation, "field.nominal-deviation"},
+      {sampler_known, "sampler.known"},
+      {method_known, "method.known"},
+      {analysis_known, "analysis.known"},
   };
   ASSERT_EQ(measures(Subject::sample).size(), std::size(expected));
   for (const auto& [measure, name] : expected) EXPECT_EQ(name_of(Subject::sample, measure), name);

@@ -114,6 +114,30 @@ TEST(RuleReader, RefusesARuleFromMemoryThatIsSwitchedOn) {
   EXPECT_EQ(PackText().with("standing", "\"memory\"").with("enabled", "false").faults(), "");
 }
 
+TEST(RuleReader, NamesTheClauseThatARuleOfTheHouseIsAfter) {
+  const Rule rule = PackText().with("after", "\"Clause 7\"").rule();
+  EXPECT_EQ(rule.after, "Clause 7");
+  EXPECT_EQ(known_by_text(rule), "house, after Clause 7");
+  EXPECT_EQ(known_by_text(PackText().rule()), "house");
+  EXPECT_EQ(
+      PackText().with("standing", "\"read\"").with("after", "\"Clause 7\"").faults(),
+      "p.toml:13:9: error: rule 'r' is after a clause and stands as 'read'; where the step from the clause to the "
+      "rule is your own, write standing = \"house\" [rule/after]\n");
+}
+
+TEST(RuleReader, TakesAnAlternativeOnlyBesideALimitToBothSidesAndOfTheOtherKind) {
+  EXPECT_EQ(PackText().with("or_within", "\"0.1 L/min\"").faults(), "");
+  EXPECT_EQ(PackText().with("or_within", "\"6 %\"").faults(),
+            "p.toml:13:13: error: '6 %' is of the same kind as the limit; write one relative and one absolute, as in "
+            "within = \"5 %\" and or_within = \"0.1 L/min\" [limit/no-alternative]\n");
+  EXPECT_EQ(PackText().with("or_within", "\"-0.1 L/min\"").faults(),
+            "p.toml:13:13: error: '-0.1 L/min' is negative; a limit to both sides is written without a sign "
+            "[limit/negative]\n");
+  EXPECT_EQ(PackText().with("or_within", "\"0.1 L/min\"").limit("at_most = \"5 %\"").faults(),
+            "p.toml:13:13: error: 'or_within' of rule 'r' is no alternative to 'at_most'; write it as an amount beside "
+            "within or strictly_within [limit/no-alternative]\n");
+}
+
 TEST(RuleReader, RefusesABaseThatMakesNoSense) {
   EXPECT_EQ(PackText()
                 .with("measure", "\"pre.count\"")

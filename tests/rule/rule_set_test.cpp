@@ -43,6 +43,51 @@ TEST(RuleSet, KeepsSwitchedOffRulesApart) {
   EXPECT_EQ(set->disabled[0].full_name(), "a/r");
 }
 
+std::string names_of(const std::vector<Rule>& rules) {
+  std::string names;
+  for (const Rule& rule : rules) names += rule.full_name() + " ";
+  return names;
+}
+
+Pack pack_by_method(const std::string& more = "") {
+  return pack_of(PackText()
+                     .heading("pack = \"p\"\ntitle = \"T\"\nedition = \"1\"\n" + more)
+                     .with("where", "{ method = \"M\", sampler = \"s\" }")
+                     .text());
+}
+
+TEST(RuleSet, AsksForKnownWordsWhereARuleLeansOnThem) {
+  const auto set = combine({pack_by_method()}, HouseRules{});
+  ASSERT_TRUE(set);
+  EXPECT_EQ(names_of(set->rules), "p/r book/unknown-sampler book/unknown-method ");
+  EXPECT_EQ(names_of(set->disabled), "");
+}
+
+TEST(RuleSet, LetsTheOwnerChangeWhatTheProgramAsks) {
+  const auto set =
+      combine({pack_by_method()},
+              house_rules("[[override]]\nrule = \"book/unknown-method\"\notherwise = \"void\"\nreason = \"R\"\n"
+                          "[[override]]\nrule = \"book/unknown-sampler\"\nenabled = false\nreason = \"R\"\n"));
+  ASSERT_TRUE(set);
+  EXPECT_EQ(names_of(set->rules), "p/r book/unknown-method ");
+  EXPECT_EQ(set->rules[1].otherwise, Otherwise::void_);
+  EXPECT_EQ(names_of(set->disabled), "book/unknown-sampler ");
+}
+
+TEST(RuleSet, KnowsTheWordsOfPacksOfTheBookAndOfRules) {
+  const auto set = combine({pack_by_method("[sampler.t]\n[method.N]\ntitle = \"T\"\n")},
+                           house_rules("[sampler.\"u v\"]\n[analysis.A]\ntitle = \"T\"\n"));
+  ASSERT_TRUE(set);
+  EXPECT_EQ(set->known_words[0], (std::set<std::string>{"s", "t", "u v"}));
+  EXPECT_EQ(set->known_words[1], (std::set<std::string>{"M", "N"}));
+  EXPECT_EQ(set->known_words[2], (std::set<std::string>{"A"}));
+}
+
+TEST(RuleSet, KeepsTheProgramsOwnNameForItself) {
+  EXPECT_EQ(lines_of(combine({named_pack("book")}, HouseRules{}).faults()),
+            "book.toml: error: there is a pack 'book' already; it is in 'the program itself' [pack/twice]\n");
+}
+
 TEST(RuleSet, AppliesOverridesAndLeavesThePacksAsTheyWereRead) {
   const auto set =
       combine({named_pack("a")}, house_rules("[[override]]\nrule = \"a/r\"\nwithin = \"10 %\"\nreason = \"R\"\n"));

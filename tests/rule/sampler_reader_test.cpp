@@ -51,12 +51,29 @@ TEST(SamplerReader, RefusesANominalFlowThatIsNone) {
             "[toml/wrong-type]\n");
 }
 
+TEST(SamplerReader, MayHaveNoMoreThanATitleAndBlanksInItsName) {
+  const Pack pack = pack_of(heading + "[sampler.\"open-face cassette\"]\ntitle = \"Cassette\"\n");
+  ASSERT_EQ(pack.samplers.size(), 1U);
+  EXPECT_EQ(pack.samplers[0].name, "open-face cassette");
+  EXPECT_FALSE(pack.samplers[0].standing);
+}
+
+TEST(SamplerReader, TakesNoFlowFromMemory) {
+  EXPECT_EQ(pack_of(heading + "[sampler.a]\nnominal = \"2 L/min\"\nstanding = \"read\"\n").samplers[0].standing,
+            Standing::read);
+  EXPECT_EQ(faults_of("[sampler.a]\nstanding = \"memory\"\n"), "");
+  EXPECT_EQ(faults_of("[sampler.a]\nnominal = \"2 L/min\"\nstanding = \"memory\"\n"),
+            "p.toml:6:1: error: the flow of sampler 'a' is from memory; leave the flow out, or name where it was read "
+            "[sampler/flow-from-memory]\n");
+}
+
 TEST(SamplerReader, RefusesWhatIsNoSampler) {
   EXPECT_EQ(faults_of("[sampler]\na = 1\n"),
             "p.toml:5:5: error: sampler 'a' is a number; write it as [sampler.NAME] [toml/wrong-type]\n");
+  EXPECT_EQ(faults_of("[sampler.\" a b\"]\n"),
+            "p.toml:4:10: error: ' a b' can't be a cell's text; write it as samples.csv does, without blanks at its "
+            "ends [toml/not-a-word]\n");
   EXPECT_EQ(faults_of("[sampler.\"a b\"]\nnominl = 1\n"),
-            "p.toml:4:10: error: 'a b' can't be a name; names are of letters a to z, digits, '-', '_' and '.' "
-            "[toml/not-a-name]\n"
             "p.toml:5:1: error: 'nominl' is no key of sampler 'a b'; did you mean 'nominal'? [toml/unknown-key]\n");
 }
 

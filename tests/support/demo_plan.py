@@ -6,13 +6,13 @@ import datetime
 from demo_instruments import MINUTE, ROT2_FOUND, ROT2_GOOD, ROT2_KNOCKED, Chance, local, stamp
 
 FIRST_DAY = datetime.date(2026, 9, 21)
-RESPIRABLE, WELD = "respirable-parallel-impactor", "weld-cowl"  # the pack's sampler, the book's own
-DRIFT, FLOW, SET_FLOW = "common-practice/drift", "common-practice/impactor-flow", "common-practice/set-flow"
+RESPIRABLE, WELD = "respirable-parallel-impactor", "weld-cowl"  # the book's own samplers
+DRIFT, FLOW, SET_FLOW = "common-practice/drift", "common-practice/flow-deviation", "common-practice/set-flow"
 NO_POST, FEW_PRE = "common-practice/post-reading", "common-practice/pre-replicates"
 FAULT, OVERLAP, WARM = "common-practice/fault", "common-practice/overlap", "common-practice/warm-up"
 OVERDUE, SCATTER = "common-practice/calibrator-overdue", "common-practice/post-scatter"
 FIELD, OTHER = "common-practice/field-check", "common-practice/same-calibrator"
-HELD = "common-practice/impactor-held"
+HELD = "common-practice/flow-held"
 LATE, SHORT = "house/prompt-post-reading", "house/shortest"
 
 
@@ -128,7 +128,7 @@ def on(month, day, clock, hours_behind=None):
 TROUBLES = {
     "TF39A-2": (dict(n=5, pre_shown=around(2.0), post_shown=around(2.092)), "valid", (),
                 "drift +4.6 %, near the limit"),
-    "TF39A-6": (dict(has_pre=False), "undecided", (DRIFT, FLOW, FEW_PRE), "no pre reading"),
+    "TF39A-6": (dict(has_pre=False), "undecided", (DRIFT, FEW_PRE), "no pre reading"),
     "TF39B-2": (dict(n=5, void_replicate=4), "valid", (), "a replicate struck out (void, with a note); four remain"),
     "TF40A-1": (dict(stopped=on(9, 28, "10:30"), has_post=False), "qualified", (LATE,),
                 "first of two samples in one bracket (readings name only the pump); its post set came hours later"),
@@ -137,7 +137,7 @@ TROUBLES = {
     "TF41B-3": (dict(post_at=on(10, 8, "20:31")), "qualified", (LATE,), "post reading six hours after the stop"),
     "TF42B-2": (dict(stopped=on(10, 15, "11:40"), post_at=on(10, 15, "11:45")), "void", (OVERLAP,),
                 "overlaps TF42B-7 on the same pump by 25 minutes"),
-    "TF42B-4": (dict(has_post=False, note="pump handed out again before it was read"), "void", (NO_POST, DRIFT, FLOW),
+    "TF42B-4": (dict(has_post=False, note="pump handed out again before it was read"), "void", (NO_POST, DRIFT),
                 "no post reading"),
     "ST42C-3": (dict(stopped=on(10, 18, "00:28"), post_at=on(10, 18, "00:50"), note="heading cleared for blasting"),
                 "qualified", (SHORT,), "shorter than three hours"),

@@ -217,6 +217,14 @@ rule    = "{SCATTER}"
 at_most = "3 %"
 reason  = "The bench at the tunnel stands beside the ventilation duct; its replicates scatter more than the pumps do."
 
+[sampler.{RESPIRABLE}]
+title    = "Respirable parallel impactor of the Tamber Fold samplers (invented), 2.0 L/min"
+nominal  = "2.0 L/min"
+fraction = "respirable"
+source   = "Tamber Fold sampling procedure 4, section 2 (invented)"
+cut_exponent = 0.5
+cut_source   = "Stokes number at the 50 % cut is constant, so that the cut size goes as flow to the power -1/2 (derived)"
+
 [sampler.{WELD}]
 title   = "Open cowl for welding fume, 1.5 L/min"
 nominal = "1.5 L/min"

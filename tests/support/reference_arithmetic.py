@@ -239,7 +239,8 @@ def measured(rule, sample, settings):
         exponent = settings["sampler"][sample["sampler"]]["cut_exponent"]
         return float(f["flow_l_min"] / f["nominal"]) ** -exponent - 1, "%"
     return {"volume": (f.get("volume_l"), "L"), "minutes": (f["minutes"], "min"), "pre.count": (f["pre_n"], ""),
-            "post.count": (f["post_n"], ""), "field.deviation": (None, "%"), "field.count": (None, ""),
+            "post.count": (f["post_n"], ""), "field.deviation": (None, "%"), "field.nominal-deviation": (None, "%"),
+            "field.count": (None, ""),
             "warm-up": (None, "min")}[name]
 
 

@@ -128,6 +128,10 @@ TEST_F(Measured, CountsAndSpreads) {
 TEST_F(Measured, FieldDeviationIsFromThePreFlowUnlessTheRuleNamesABase) {
   EXPECT_NEAR(figure(SampleMeasure::field_deviation), (1.90 - pre) / pre, exact_in_decimals);
   EXPECT_NEAR(absolute(SampleMeasure::field_deviation), 1.90 - pre, exact_in_decimals);
+  EXPECT_NEAR(figure(SampleMeasure::field_deviation, Base::mean), (1.90 - mean) / mean, exact_in_decimals);
+  EXPECT_NEAR(figure(SampleMeasure::field_deviation, Base::nominal), (1.90 - 2.0) / 2.0, exact_in_decimals);
+  EXPECT_NEAR(figure(SampleMeasure::field_nominal_deviation), (1.90 - 2.0) / 2.0, exact_in_decimals);
+  EXPECT_NEAR(absolute(SampleMeasure::field_nominal_deviation), 1.90 - 2.0, exact_in_decimals);
 }
 
 TEST_F(Measured, TimesAreInMinutes) {

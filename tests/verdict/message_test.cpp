@@ -35,6 +35,21 @@ RuleText of_sample(std::string_view measure, std::string_view form, const std::s
   return {Subject::sample, measure, form, {value}};
 }
 
+// A void by how a pack reads its clause says so; a clause's own void and a mere remark don't.
+TEST(Message, SaysWhereAVoidIsHowThePackReadsAClause) {
+  const auto said = [](Otherwise otherwise) {
+    const Book book = book_of(BookText());
+    RuleSet rules = RulesText{{{Subject::sample, "drift", "within", {"1 %"}, otherwise}}}.rule_set();
+    rules.rules.front().after = "Clause 7";
+    const Screening screening(book, rules);
+    SampleJudge judge(screening);
+    const SampleResult& result = judge.judge(0);
+    return message_of(screening, result, result.findings.front());
+  };
+  EXPECT_EQ(said(Otherwise::void_), "drift -2.5 % is not within 1 %; that it voids is how the pack reads Clause 7");
+  EXPECT_EQ(said(Otherwise::qualify), "drift -2.5 % is not within 1 %");
+}
+
 TEST(FigureText, HasTheMeasuresUnitAndTheDecimalsOfAPerson) {
   EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), -0.06238, -0.05), "-6.2 %");
   EXPECT_EQ(figure_text(of_sample("flow", "at_least", "2 L/min").rule(), 1.98765, 2), "1.988 L/min");

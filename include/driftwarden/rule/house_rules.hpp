@@ -9,6 +9,7 @@
 #include "driftwarden/rule/override.hpp"
 #include "driftwarden/rule/practice.hpp"
 #include "driftwarden/rule/sampler.hpp"
+#include "driftwarden/rule/selector.hpp"
 
 namespace driftwarden {
 
@@ -17,9 +18,10 @@ struct HouseRules {
   std::vector<Override> overrides;
   std::vector<PracticeChoice> practice;
   std::vector<Sampler> samplers;
+  std::vector<DescribedWord> words;
 };
 
-// Reads [[override]], [practice] and [sampler.…] of a book.toml and nothing else of it.
+// Reads [[override]], [practice], [sampler.…], [method.…] and [analysis.…] of a book.toml and nothing else of it.
 Result<HouseRules> parse_house_rules(std::string_view book_toml_text, const std::string& file);
 
 }  // namespace driftwarden

@@ -45,6 +45,13 @@ struct Judgement {
 Outcome outcome_of(Otherwise otherwise);
 Outcome outcome_of(Absent absent);
 
+// The limit that a subject is held to. Where either of two will do it is the wider for this subject: within 5 % or
+// 0.1 L/min is within 5.5 % for a change of 0.09 L/min that is 4.95 %. `value` gives the base by which one is turned
+// into the other; without it only the first counts.
+Limit limit_for(const Rule& rule, const MeasureValue& value);
+// The same, of what was judged already.
+Limit limit_held_to(const Rule& rule, const Judgement& judgement);
+
 // Holds a measure to a rule's limit. Whether the rule applies is asked before (see condition.hpp). Doesn't allocate.
 Judgement judge(const Rule& rule, const MeasureValue& value);
 // The measure is missing, or nobody can say whether the rule applies.

@@ -46,6 +46,7 @@ struct Measure {
   std::span<const std::string_view> words;  // the words a word may be
   Knowledge knowledge = Knowledge::exact;
   std::string_view known_by;  // where its u comes from, why it is exact, or why no u is stated
+  bool from_nominal = false;  // relative to the nominal flow unless a rule names another base
 
   // "u of the volume's budget", "exact: counted", "u not stated: …"
   std::string knowledge_text() const;
@@ -97,6 +98,10 @@ enum class SampleMeasure : std::uint8_t {
   record_method,
   record_fault,
   record_uncertainty,
+  field_nominal_deviation,
+  sampler_known,
+  method_known,
+  analysis_known,
   count_
 };
 enum class SetMeasure : std::uint8_t { count, rsd, range, flow, flow_deviation, duration, age, count_ };

@@ -9,6 +9,7 @@
 #include "driftwarden/rule/practice.hpp"
 #include "driftwarden/rule/rule.hpp"
 #include "driftwarden/rule/sampler.hpp"
+#include "driftwarden/rule/selector.hpp"
 
 namespace driftwarden {
 
@@ -23,6 +24,7 @@ struct Pack {
   std::vector<Rule> rules;  // in the file's order, as samplers and practice
   std::vector<Sampler> samplers;
   std::vector<PracticeChoice> practice;
+  std::vector<DescribedWord> words;
 };
 
 // Reads a pack, or finds everything that is wrong with it. Examples are read but not run.

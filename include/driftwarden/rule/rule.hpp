@@ -54,6 +54,7 @@ struct Rule {
   Absent absent = Absent::undecided;
   std::string reason;
   std::string source;
+  std::string after;  // the clause that the rule follows where its own step is ours: standing house
   std::string note;
   Standing standing = Standing::read;
   bool enabled = true;
@@ -74,5 +75,11 @@ struct Rule {
 };
 
 const Measure& measure_of(const Rule& rule);
+
+// Whether a rule holds a flow to how far it is from the nominal one.
+bool is_from_nominal(const Rule& rule);
+
+// How the limit is known: "read"; "house, after 30 CFR 70.205(b)(2)".
+std::string known_by_text(const Rule& rule);
 
 }  // namespace driftwarden

@@ -13,6 +13,7 @@
 #include "driftwarden/rule/practice.hpp"
 #include "driftwarden/rule/rule.hpp"
 #include "driftwarden/rule/sampler.hpp"
+#include "driftwarden/rule/selector.hpp"
 
 namespace driftwarden {
 
@@ -22,12 +23,14 @@ struct RuleSet {
   std::vector<Rule> rules;     // those in force, in the order of the packs, overrides applied
   std::vector<Rule> disabled;  // the others, likewise
   std::map<std::string, Sampler> samplers;
+  KnownWords known_words;
   std::map<std::string, PracticeChoice> practice;  // one for each of practice_keys()
   Diagnostics remarks;
 };
 
 Result<RuleSet> combine(std::vector<Pack> packs, std::span<const Override> overrides,
-                        std::span<const PracticeChoice> practice_of_book, std::span<const Sampler> samplers_of_book);
+                        std::span<const PracticeChoice> practice_of_book, std::span<const Sampler> samplers_of_book,
+                        std::span<const DescribedWord> words_of_book = {});
 Result<RuleSet> combine(std::vector<Pack> packs, const HouseRules& house_rules);
 
 }  // namespace driftwarden

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/rule/rule.hpp"
 
 namespace driftwarden {
 
@@ -21,6 +22,7 @@ struct Sampler {
   std::string cut_source;
   std::string pack;  // "" where the book describes it
   std::string source;
+  std::optional<Standing> standing;  // how its flow is known, where that is said
   Place place;
 };
 

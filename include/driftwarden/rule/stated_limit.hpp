@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -34,13 +36,16 @@ struct Limit {
   std::vector<std::string> words;  // is, one_of; of yes_no: "yes", "no"
   bool is_absolute = false;        // a ratio's limit written in the unit of the difference behind it, as in 0.1 L/min
   Unit unit;                       // as written
-  std::string text;                // as written: "within 5 %"
+  // Of the other kind than the limit itself (absolute beside relative): a figure that is within either keeps the limit.
+  double or_within = std::numeric_limits<double>::quiet_NaN();
+  std::string text;  // as written: "within 5 %", "within 5 % or 0.1 L/min"
 };
 
 // The forms as the keys of a pack.
 template <>
 std::span<const std::string_view> words<Limit::Form>();
 std::string_view to_text(Limit::Form form);
+inline bool has_alternative(const Limit& limit) { return limit.or_within >= 0; }
 inline bool is_of_words(Limit::Form form) { return form == Limit::Form::is || form == Limit::Form::one_of; }
 
 struct WrittenValue {
@@ -53,6 +58,7 @@ struct WrittenLimit {
   Limit::Form form = Limit::Form::within;
   std::vector<WrittenValue> values;  // two of between, any number of one_of, else one
   Place place;
+  std::optional<WrittenValue> or_within = std::nullopt;  // beside within or strictly_within
 };
 
 // The meaning of a written limit for a measure, or what is wrong with it.

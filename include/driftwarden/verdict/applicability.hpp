@@ -16,6 +16,9 @@ namespace driftwarden {
 // proper unless their `where` speaks of the kind.
 Applies applies_to_sample(const Rule& rule, const SampleContext& context,
                           const std::map<std::string, Sampler>& samplers);
+// Whether one condition holds for a sample.
+Applies condition_applies(const Condition& condition, const SampleContext& context,
+                          const std::map<std::string, Sampler>& samplers);
 Applies applies_to_set(const Rule& rule, const SampleContext& context, const ReadingSet& set);
 Applies applies_to_reading(const Rule& rule, const SampleContext& context, const ReadingSet& set, Row reading);
 

@@ -6,6 +6,7 @@
 #include "driftwarden/rule/judgement.hpp"
 #include "driftwarden/rule/measure.hpp"
 #include "driftwarden/rule/rule.hpp"
+#include "driftwarden/verdict/unknown_words.hpp"
 
 namespace driftwarden {
 
@@ -14,11 +15,17 @@ struct SampleContext {
   const AssessmentBasis& basis;
   const SampleAssessment& figures;
   double overlap_min = missing;
-  const Budget* budget = nullptr;  // nullptr: measures of uncertainty are missing
+  const Budget* budget = nullptr;       // nullptr: measures of uncertainty are missing
+  const UnknownWords* words = nullptr;  // nullptr: whether its words are known is missing
 };
 
 // The base that a rule names, which is not that of the practice.
 DriftBase drift_base_of(Base named);
+
+// What field readings are held against: the pre flow unless a rule names another base.
+double field_base(const SampleAssessment& figures, Base base);
+// The field set that lies farthest from a flow; nullptr: none, or the flow is missing.
+const ReadingSet* farthest_field_set(const SampleAssessment& figures, double from_l_min);
 
 // The value of a measure as a rule asks for it (drift and deviations on the rule's base).
 MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure, Base base);

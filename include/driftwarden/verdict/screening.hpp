@@ -32,6 +32,11 @@ class Screening {
   double guard() const { return guard_; }
   void narrow_limits_by(double guard) { guard_ = guard; }
   const Rulings& rulings() const { return rulings_; }
+  const UnknownWords& words() const { return words_; }
+  // What rules may ask of a sample.
+  SampleContext context(const SampleAssessment& figures, const Budget& budget) const {
+    return {basis_, figures, overlap_min(figures.sample), &budget, &words_};
+  }
   double overlap_min(Row sample) const { return field(overlap_min_, sample); }
 
  private:
@@ -39,6 +44,7 @@ class Screening {
   AssessmentBasis basis_;
   double guard_;
   Rulings rulings_;
+  UnknownWords words_;
   Column<double> overlap_min_;
 };
 

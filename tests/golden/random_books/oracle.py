@@ -42,13 +42,24 @@ class Oracle:
 
     def judge(self, rule, sample):
         """All judgements of one rule on a sample, its sets or its readings."""
-        if rule.of == "sample":
+        if rule.pack == "book":
+            yield rule.judge(self.is_known(rule.measure.split(".")[0], sample), None)
+        elif rule.of == "sample":
             yield from self.one(rule, sample.field, sample, None, None)
         for s in sample.sets:
             if rule.of == "set":
                 yield from self.one(rule, lambda name: sample.set_field(s, name), sample, s, None)
             for r in s.kept if rule.of == "reading" else ():
                 yield from self.one(rule, lambda name: sample.reading_field(s, r, name), sample, s, r)
+
+    def is_known(self, word, sample):
+        """Whether somebody speaks of the word that a sample has, as far as a rule leans on it."""
+        written = getattr(sample.row, word)
+        if not written or sample.kind == "blank":
+            return None
+        known = self.rule_set.known[word]
+        is_unknown = written not in known and (word == "sampler" or known)
+        return "no" if is_unknown and self.rule_set.left_out(word, sample) else "yes"
 
     def one(self, rule, field, sample, one_set, reading):
         applies = rule.applies(field)

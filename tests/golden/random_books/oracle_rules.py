@@ -14,7 +14,8 @@ PERCENT, YES_NO, WORD = "%", "yes/no", "word"
 UNITS = {
     "sample": {"drift": PERCENT, "flow": "L/min", "flow.deviation": PERCENT, "pre.flow": "L/min", "post.flow": "L/min",
                "pre.deviation": PERCENT, "post.deviation": PERCENT, "pre.count": "", "post.count": "", "pre.rsd": PERCENT,
-               "post.rsd": PERCENT, "field.count": "", "field.deviation": PERCENT, "minutes": "min", "paused": "min",
+               "post.rsd": PERCENT, "field.count": "", "field.deviation": PERCENT,
+               "field.nominal-deviation": PERCENT, "minutes": "min", "paused": "min",
                "volume": "L", "volume.reference": "L", "volume.uncertainty": PERCENT, "warm-up": "min", "pre.age": "h",
                "post.age": "h", "temperature.change": "K", "pressure.change": PERCENT, "overlap": "min",
                "fault": YES_NO, "calibrator.overdue": "d", "calibrator.range": PERCENT, "calibrator.same": YES_NO,
@@ -31,7 +32,7 @@ UNITS = {
 # Measures with an uncertainty; all others are exact, or no uncertainty of them is stated.
 STATED = {
     "sample": ("drift", "flow", "flow.deviation", "pre.flow", "post.flow", "pre.deviation", "post.deviation",
-               "field.deviation", "minutes", "volume", "volume.reference", "temperature.change", "pressure.change",
+               "field.deviation", "field.nominal-deviation", "minutes", "volume", "volume.reference", "temperature.change", "pressure.change",
                "cut.shift"),
     "set": ("flow", "flow.deviation"), "reading": ("temperature", "pressure"), "calibrator": ("as-found.error",),
     "pump": (), "batch": ()}
@@ -167,10 +168,23 @@ class Rule:
                                unit=None, margin=None, probability=None, figure=None)
 
 
+# Fields of a sample whose words choose rules, with the fields that are known by them.
+SELECTORS = {"sampler": ("sampler", "fraction", "nominal"), "method": ("method",), "analysis": ("analysis",)}
+FROM_NOMINAL = ("flow.deviation", "pre.deviation", "post.deviation", "field.nominal-deviation")
+
+
+def leans_on(rule, word):
+    """Whether a rule is chosen by the word, or holds a flow to the nominal one that a sampler has by its name."""
+    is_from_nominal = rule.base == "nominal" or (rule.base is None and rule.measure in FROM_NOMINAL)
+    return rule.of in ("sample", "set", "reading") and (
+        word == "sampler" and is_from_nominal or any(name in rule.where for name in SELECTORS[word]))
+
+
 class RuleSet:
     def __init__(self, book, shipped):
         self.rules, self.samplers, self.practice = [], {}, dict(PRACTICE)
         self.guard = book.settings.get("decision", {}).get("guard", 0)
+        self.known = {word: set(book.settings.get(word, {})) for word in SELECTORS}
         for name in book.settings.get("rules", {}).get("packs", []):
             path = book.folder / name if name.endswith(".toml") else pathlib.Path(shipped) / f"{name}.toml"
             self.take(tomllib.loads(path.read_text(encoding="utf-8")))
@@ -178,12 +192,41 @@ class RuleSet:
             next(r for r in self.rules if r.name == table["rule"]).override(table)
         self.practice.update(book.settings.get("practice", {}))
         self.describe(book.settings.get("sampler", {}))
+        self.know_words()
         self.rules = [r for r in self.rules if r.enabled]
+        self.rules += [Rule("book", {"id": f"unknown-{word}", "of": "sample", "measure": f"{word}.known", "is": "yes",
+                                     "otherwise": "qualify", "absent": "skip"})
+                       for word in SELECTORS if any(leans_on(r, word) for r in self.rules)]
+
+    def know_words(self):
+        """What is described, and what any rule asks for, whether it is in force or not."""
+        self.known["sampler"].update(self.samplers)
+        for rule in self.rules:
+            for word in SELECTORS:
+                asked = rule.where.get(word, [])
+                self.known[word].update([asked] if isinstance(asked, str) else asked)
+
+    def left_out(self, word, sample):
+        """The rules that would be held to a sample if somebody described its word."""
+        return [r for r in self.rules if r.pack != "book" and leans_on(r, word) and self.is_left_out(r, word, sample)]
+
+    def is_left_out(self, rule, word, sample):
+        is_from_nominal = rule.base == "nominal" or (rule.base is None and rule.measure in FROM_NOMINAL)
+        is_lost = word == "sampler" and is_from_nominal and sample.nominal is None
+        for name, condition in rule.where.items():
+            if name in SELECTORS[word]:
+                holds = rule.holds(condition, sample.field(name))
+                is_lost = is_lost or (holds == "unknown" if name == "nominal" else holds != "yes")
+            elif rule.of == "sample" and rule.holds(condition, sample.field(name)) == "no":
+                return False
+        return is_lost
 
     def take(self, pack):
         self.rules += [Rule(pack["pack"], table) for table in pack.get("rule", [])]
         self.practice.update({k: v for k, v in pack.get("practice", {}).items() if k in PRACTICE})
         self.describe(pack.get("sampler", {}))
+        for word in ("method", "analysis"):
+            self.known[word].update(pack.get(word, {}))
 
     def describe(self, samplers):
         for name, table in samplers.items():

@@ -186,8 +186,18 @@ class Sample:
         return sum(len(s.kept) for s in self.sets if s.stage == "field"), None
 
     def measure_field_deviation(self, base):
-        change = less(self.field_flow, self.pre_flow)
-        return ratio(change, self.base(base or "pre")), change
+        return self.from_flow(self.base(base or "pre"))
+
+    def measure_field_nominal_deviation(self, _):
+        return self.from_flow(self.nominal)
+
+    def from_flow(self, start):
+        sets = [s for s in self.sets if s.stage == "field" and s.mean is not None]
+        if start is None or not sets:
+            return None, None
+        chosen = max(sets, key=lambda s: abs(s.mean - start))
+        change = (self.field_flow if chosen is self.farthest else chosen.mean) - start
+        return ratio(change, start), change
 
     def measure_minutes(self, _):
         return self.minutes, None
@@ -310,7 +320,8 @@ class Sample:
         if self.is_conventional and rule.measure in ("flow", "volume", "volume.reference"):
             return EXACT
         if rule.of == "sample":
-            if not self.conditions_are_known(rule.measure):
+            is_from_the_mean = rule.measure == "field.deviation" and rule.base == "mean"  # is not worked out
+            if is_from_the_mean or not self.conditions_are_known(rule.measure):
                 return NOT_STATED
             return self.budget.uncertainty(lambda s: s.measure(rule.measure, rule.base)[place])
         if rule.of == "set":

@@ -124,7 +124,7 @@ class Plan:
         fitting = {2.0: "respirable-parallel-impactor", 1.7: "nylon-cyclone-10mm"}.get(self.nominal)
         sampler, nominal = self.random.choice((
             (fitting, None), (fitting, None), (None, self.nominal), (None, None), ("own-cassette", self.nominal),
-            ("own-impactor", self.random.choice((None, self.nominal))),
+            ("own-impacter", None), ("own-impactor", self.random.choice((None, self.nominal))),
             (self.random.choice(("respirable-parallel-impactor", "nylon-cyclone-10mm")), None)))
         self.samples.append({
             "sample": name, "batch": self.random.choice((batch, batch, None)), "kind": self.random.choice((None, "sample")),

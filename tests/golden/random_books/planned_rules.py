@@ -18,6 +18,7 @@ LIMITS = {
         "post.rsd": [("at_most = '0.4 %'", "0.4 %", "0.41 %")],
         "field.count": [("at_least = 1", 1, 0)],
         "field.deviation": [("within = '2 %'", "2 %", "2.1 %")],
+        "field.nominal-deviation": [("within = '2 %'", "2 %", "2.1 %")],
         "minutes": [("between = ['2 h', '5 h']", "300 min", "301 min"), ("at_least = '240 min'", "4 h", "3.9 h")],
         "paused": [("at_most = '12.5 min'", "12.5 min", "13 min")],
         "volume": [("at_least = '500 L'", "500 L", "499 L"), ("at_most = '0.6 m3'", "600 L", "601 L")],
@@ -83,7 +84,7 @@ WHERES = {
     "reading": ("", "stage = 'pre'", "by = 'site hygienist'"),
     "calibrator": ("", "principle = 'rotameter'"), "pump": ("",), "batch": ("",)}
 PACKS = ("common-practice", "nmam-respirable-dust", "nmam-respirable-silica", "us-coal-mine-dust", "us-asbestos",
-         "us-cotton-dust", "za-mine-dust", "us-ambient-pm")
+         "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers")
 PRACTICES = {"flow_for_volume": ("mean", "lower", "pre"), "drift_base": ("pre", "post", "mean", "nominal"),
              "rotameter_correction": ("always", "beyond 5 %", "never"), "bubble_humidity": ("none", "ambient", "dry")}
 OUTCOMES = {"void": "void", "qualify": "qualified", "note": "note"}

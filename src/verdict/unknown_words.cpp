@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/unknown_words.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/verdict/applicability.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::string_view unknown_ids[] = {"sample/unknown-sampler", "sample/unknown-method",
+                                            "sample/unknown-analysis"};
+
+const Column<TextId>& column_of(const SampleTable& samples, Selector of) {
+  if (of == Selector::method) return samples.method;
+  return of == Selector::analysis ? samples.analysis : samples.sampler;
+}
+
+// A nominal flow that is written decides for itself; only one that would come from the sampler is lost with its name.
+bool fails_for_the_word(const Condition& condition, Applies applies) {
+  return condition.field == "nominal" ? applies == Applies::unknown : applies != Applies::yes;
+}
+
+// Whether a rule would be held to the sample if somebody described the word.
+bool is_left_out(const Rule& rule, const SampleContext& context, Selector of, const RuleSet& rules) {
+  const bool lacks_nominal = is_from_nominal(rule) && is_missing(context.figures.nominal_l_min);
+  bool is_lost = of == Selector::sampler && lacks_nominal;
+  for (const Condition& condition : rule.where) {
+    if (rule.of != Subject::sample && !asks_for(condition, of)) continue;  // of a set or reading: not asked here
+    const Applies applies = condition_applies(condition, context, rules.samplers);
+    if (asks_for(condition, of)) {
+      is_lost = is_lost || fails_for_the_word(condition, applies);
+    } else if (applies == Applies::no) {
+      return false;
+    }
+  }
+  return is_lost;
+}
+
+std::string names_of(const std::vector<const Rule*>& rules) {
+  std::string names;
+  for (const Rule* rule : rules) names += (names.empty() ? "" : ", ") + rule->full_name();
+  return names;
+}
+
+}  // namespace
+
+UnknownWords::UnknownWords(const Book& book, const RuleSet& rules) : book_(book), rules_(rules) {
+  for (const Selector of : selectors) {
+    const std::set<std::string>& known = rules.known_words[static_cast<std::size_t>(of)];
+    const bool is_asked = of == Selector::sampler || !known.empty();
+    std::vector<bool>& unknown = unknown_[static_cast<std::size_t>(of)];
+    unknown.assign(book.texts.size(), is_asked);
+    for (const std::string& word : known) {
+      if (const TextId id = book.texts.find(word); id != TextPool::unknown) unknown[id] = false;
+    }
+  }
+}
+
+TextId UnknownWords::written(Selector of, Row sample) const {
+  if (book_.samples.kind[sample] == SampleKind::blank) return 0;
+  return field(column_of(book_.samples, of), sample, TextId{0});
+}
+
+std::string UnknownWords::message(Selector of, TextId word) const {
+  return std::string(to_text(of)) + " " + in_quotes(book_.texts.text(word)) +
+         " is described neither by a pack of the book nor by book.toml";
+}
+
+std::string UnknownWords::hint(Selector of, TextId word) const {
+  const std::set<std::string>& known = rules_.known_words[static_cast<std::size_t>(of)];
+  return did_you_mean(book_.texts.text(word), std::vector<std::string>(known.begin(), known.end()));
+}
+
+std::string UnknownWords::near(Selector of, TextId word) const {
+  const std::set<std::string>& known = rules_.known_words[static_cast<std::size_t>(of)];
+  return nearest(book_.texts.text(word), std::vector<std::string>(known.begin(), known.end()));
+}
+
+std::vector<const Rule*> rules_left_out(const SampleContext& context, Selector of) {
+  std::vector<const Rule*> left_out;
+  const RuleSet& rules = context.words->rules();
+  for (const Rule& rule : rules.rules) {
+    if (leans_on(rule, of) && is_left_out(rule, context, of, rules)) left_out.push_back(&rule);
+  }
+  return left_out;
+}
+
+Diagnostics unknown_words(const Book& book, const UnknownWords& words) {
+  Diagnostics remarks;
+  for (const Selector of : selectors) {
+    std::map<TextId, std::pair<Row, std::size_t>> first_and_count;
+    for (Row row = 0; row < book.samples.size(); ++row) {
+      const TextId word = words.written(of, row);
+      if (words.is_unknown(of, word)) ++first_and_count.try_emplace(word, row, 0).first->second.second;
+    }
+    for (const auto& [word, found] : first_and_count) {
+      const RowPlace at = book.samples.place[found.first];
+      const std::string hint = words.hint(of, word);
+      remarks.push_back(
+          remark(std::string(unknown_ids[static_cast<std::size_t>(of)]), {book.files.samples[at.file], at.line, 0},
+                 words.message(of, word) + ", in " + counted(found.second, "sample", "samples"),
+                 hint + (hint.empty() ? "" : "; ") + "if it is meant, a [" + std::string(to_text(of)) + "." +
+                     in_quotes(book.texts.text(word)) + "] entry with a title in book.toml says so"));
+    }
+  }
+  return remarks;
+}
+
+std::string unknown_word_text(const SampleContext& context, Selector of) {
+  const TextId word = context.words->written(of, context.figures.sample);
+  const std::string near = context.words->near(of, word);
+  const std::string left_out = names_of(rules_left_out(context, of));
+  return context.words->message(of, word) + (near.empty() ? "" : " (did you mean " + in_quotes(near) + "?)") +
+         (left_out.empty() ? "" : "; not held to it for that: " + left_out);
+}
+
+}  // namespace driftwarden

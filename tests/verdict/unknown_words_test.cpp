@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/unknown_words.hpp"
+
+#include <gtest/gtest.h>
+
+#include "driftwarden/verdict/message.hpp"
+#include "driftwarden/verdict/remarks.hpp"
+#include "support/book_text.hpp"
+
+namespace driftwarden::unknown_words_test {
+namespace {
+
+// input: flows of an invented book.
+
+// S1 on P1, with a sampler and a method; its flows lie 6 % below 2 L/min.
+BookText sampled_with(const std::string& sampler, const std::string& method = "M", const std::string& more = "") {
+  BookText text;
+  text.samples = "sample,kind,pump,sampler,method,nominal [L/min],started,stopped\nS1,sample,P1," + sampler + "," +
+                 method + ",,2026-09-21T08:00,2026-09-21T16:00\n" + more;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,1.88\n"
+      "2026-09-21T16:10,post,S1,V1,1.88\n";
+  return text;
+}
+
+RuleText flow_of(const std::string& field, const std::string& word) {
+  RuleText rule{Subject::sample, "flow", "at_least", {"1.9 L/min"}};
+  rule.where = {{field, {word}, {}, {}}};
+  return rule;
+}
+
+const RulesText by_sampler{{flow_of("sampler", "impactor")}, {sampler("impactor", 2.0)}};
+
+std::string finding_of(const BookText& text, const RulesText& rules) {
+  JudgedBook book(text, rules);
+  const SampleResult& result = book.result("S1");
+  std::string said(to_text(result.verdict));
+  for (const Finding& finding : result.findings) said += "; " + message_of(book.screening(), result, finding);
+  return said;
+}
+
+std::string told_of(const BookText& text, const RulesText& rules) {
+  JudgedBook book(text, rules);
+  std::string said;
+  for (const Diagnostic& one : unknown_words(book.book(), book.screening().words())) said += to_text(one) + "\n";
+  return said;
+}
+
+std::vector<std::string> remarks_in(const BookText& text, const RulesText& rules) {
+  JudgedBook book(text, rules);
+  return remarks_of(book.screening(), book.result("S1"));
+}
+
+TEST(UnknownWords, OfAMisspeltSamplerQualifyTheSampleAndNameTheRulesItEscaped) {
+  EXPECT_EQ(finding_of(sampled_with("impactor"), by_sampler), "void; flow 1.880 L/min is not at least 1.9 L/min");
+  EXPECT_EQ(finding_of(sampled_with("impacter"), by_sampler),
+            "qualified; sampler 'impacter' is described neither by a pack of the book nor by book.toml (did you mean "
+            "'impactor'?); not held to it for that: own/flow");
+}
+
+TEST(UnknownWords, OfAMethodQualifyAlike) {
+  const RulesText rules{{flow_of("method", "method 7")}};
+  EXPECT_EQ(finding_of(sampled_with("", "method 8"), rules),
+            "qualified; method 'method 8' is described neither by a pack of the book nor by book.toml (did you mean "
+            "'method 7'?); not held to it for that: own/flow");
+  EXPECT_EQ(finding_of(sampled_with("", "method 7"), rules), "void; flow 1.880 L/min is not at least 1.9 L/min");
+}
+
+TEST(UnknownWords, AreToldOnceWithTheFirstSampleAndTheNearestName) {
+  const std::string more = "S2,sample,P2,impacter,M,,2026-09-21T08:00,2026-09-21T16:00\n";
+  EXPECT_EQ(
+      told_of(sampled_with("impacter", "M", more), by_sampler),
+      "samples.csv:2: remark: sampler 'impacter' is described neither by a pack of the book nor by book.toml, in 2 "
+      "samples; did you mean 'impactor'?; if it is meant, a [sampler.'impacter'] entry with a title in book.toml "
+      "says so [sample/unknown-sampler]\n");
+}
+
+TEST(UnknownWords, LoseTheNominalFlowThatTheSamplerWouldGive) {
+  const RulesText rules{{{Subject::sample, "pre.deviation", "within", {"5 %"}, Otherwise::void_, Absent::skip}},
+                        {sampler("impactor", 2.0)}};
+  EXPECT_EQ(finding_of(sampled_with("impactor"), rules), "void; pre.deviation -6.0 % is not within 5 %");
+  EXPECT_EQ(finding_of(sampled_with("impacter"), rules),
+            "qualified; sampler 'impacter' is described neither by a pack of the book nor by book.toml (did you mean "
+            "'impactor'?); not held to it for that: own/pre.deviation");
+  BookText stated = sampled_with("impacter");
+  stated.samples.replace(stated.samples.find("M,,"), 3, "M,2,");  // the sample's own nominal flow
+  EXPECT_EQ(finding_of(stated, rules), "void; pre.deviation -6.0 % is not within 5 %");
+}
+
+TEST(UnknownWords, AreEndedByADescriptionWithNoMoreThanATitle) {
+  RulesText rules = by_sampler;
+  rules.samplers.push_back(sampler("open-face cassette", std::nullopt));
+  EXPECT_EQ(finding_of(sampled_with("open-face cassette"), rules), "valid");
+  EXPECT_EQ(told_of(sampled_with("open-face cassette"), rules), "");
+}
+
+TEST(UnknownWords, AreNoneOfAnEmptyCellOrABlank) {
+  EXPECT_EQ(finding_of(sampled_with(""), by_sampler), "valid");
+  EXPECT_EQ(told_of(sampled_with("impactor", "M", "B,blank,,impacter,,,,\n"), by_sampler), "");
+  JudgedBook book(sampled_with("impactor", "M", "B,blank,,impacter,,,,\n"), by_sampler);
+  EXPECT_EQ(book.result("B").verdict, Verdict::valid);
+}
+
+TEST(UnknownWords, ThatNoRuleLeansOnAreARemark) {
+  const RulesText rules{{{Subject::sample, "drift", "within", {"5 %"}}}};
+  EXPECT_EQ(finding_of(sampled_with("impacter"), rules), "valid");
+  EXPECT_EQ(remarks_in(sampled_with("impacter"), rules).back(),
+            "sampler 'impacter' is described neither by a pack of the book nor by book.toml");
+  EXPECT_NE(told_of(sampled_with("impacter"), rules), "");
+}
+
+TEST(UnknownWords, OfMethodsAreAskedOnlyWhereSomebodyNamesOne) {
+  EXPECT_EQ(told_of(sampled_with("impactor", "whatever"), by_sampler), "");
+}
+
+TEST(UnknownWords, AreRuledOnLikeAnyFinding) {
+  BookText text = sampled_with("impacter");
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n"
+      "2026-09-22T09:00,site hygienist,S1,book/unknown-sampler,overrule,A cassette of ours.\n";
+  JudgedBook book(text, by_sampler);
+  EXPECT_EQ(book.result("S1").verdict, Verdict::qualified);
+  EXPECT_EQ(book.result("S1").standing, Verdict::valid);
+  EXPECT_TRUE(decisions_on_unknown_rules(book.book(), book.screening().rules()).empty());
+}
+
+}  // namespace
+}  // namespace driftwarden::unknown_words_test
