@@ -7,6 +7,8 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <cstdio>
+#include <filesystem>
 #include <optional>
 #include <system_error>
 #include <utility>
@@ -14,6 +16,7 @@
 #include "book/table_files.hpp"
 #include "driftwarden/book/book_table.hpp"
 #include "driftwarden/book/csv_scanner.hpp"
+#include "driftwarden/outside/unfinished.hpp"
 
 namespace driftwarden {
 namespace {
@@ -41,12 +44,20 @@ class Descriptor {
   int number_;
 };
 
-bool is_locked(int number) {
+bool is_locked(int number, int how) {
   int result = 0;
   do {
-    result = ::flock(number, LOCK_EX);
+    result = ::flock(number, how);
   } while (result != 0 && errno == EINTR);
   return result == 0;
+}
+
+// A lock that all who append wait for; whoever has to wait says so first.
+bool is_locked_in_turn(int number, const std::function<void()>& waits) {
+  if (is_locked(number, LOCK_EX | LOCK_NB)) return true;
+  if (errno != EWOULDBLOCK) return false;
+  if (waits) waits();
+  return is_locked(number, LOCK_EX);
 }
 
 // Whether the path still leads to the open file: an editor may have put another in its place while we waited.
@@ -57,11 +68,11 @@ bool is_still_there(int number, const std::filesystem::path& path) {
          open.st_dev == there.st_dev;
 }
 
-// The file, open for appending, with a lock that all who append wait for. Nothing, and errno, where that can't be had.
-std::optional<Descriptor> locked_file(const std::filesystem::path& path) {
+// The file, open for appending, with its lock. Nothing, and errno, where that can't be had.
+std::optional<Descriptor> locked_file(const std::filesystem::path& path, const std::function<void()>& waits) {
   for (;;) {
-    Descriptor file(::open(path.c_str(), O_RDWR | O_APPEND | O_CREAT | O_CLOEXEC | O_NONBLOCK, 0666));
-    if (file.number() < 0 || !is_locked(file.number())) return std::nullopt;
+    Descriptor file(::open(path.c_str(), O_RDWR | O_APPEND | O_CLOEXEC | O_NONBLOCK));
+    if (file.number() < 0 || !is_locked_in_turn(file.number(), waits)) return std::nullopt;
     if (is_still_there(file.number(), path)) return file;
   }
 }
@@ -110,20 +121,24 @@ void append_cell(std::string& row, std::string_view text, char separator) {
   row += '"';
 }
 
-// In one go, or not at all: what a full disk let through of a row is taken back, unless somebody without our lock has
-// written behind it.
+// Takes back what was appended, unless somebody without our lock has written behind it.
+void take_back(int number, std::size_t size_before, std::size_t appended) {
+  struct stat status {};
+  const auto end = static_cast<off_t>(size_before + appended);
+  if (::fstat(number, &status) != 0 || status.st_size != end) return;
+  if (::ftruncate(number, static_cast<off_t>(size_before)) == 0) ::fsync(number);
+}
+
+// In one go and on the disk, or not at all.
 bool is_appended(int number, std::size_t size_before, std::string_view text) {
   ssize_t count = 0;
   do {
     count = ::write(number, text.data(), text.size());
   } while (count < 0 && errno == EINTR);
-  if (count == static_cast<ssize_t>(text.size())) return ::fsync(number) == 0;
-  const int reason = count < 0 ? errno : ENOSPC;
-  struct stat status {};
-  if (count > 0 && ::fstat(number, &status) == 0 &&
-      status.st_size == static_cast<off_t>(size_before + static_cast<std::size_t>(count))) {
-    if (::ftruncate(number, static_cast<off_t>(size_before)) != 0) return errno = reason, false;
-  }
+  const bool is_whole = count == static_cast<ssize_t>(text.size());
+  if (is_whole && ::fsync(number) == 0) return true;
+  const int reason = is_whole || count < 0 ? errno : ENOSPC;
+  if (count > 0) take_back(number, size_before, static_cast<std::size_t>(count));
   return errno = reason, false;
 }
 
@@ -131,6 +146,27 @@ bool is_appended(int number, std::size_t size_before, std::string_view text) {
 bool is_folder_safe(const std::filesystem::path& folder) {
   const Descriptor open(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   return open.number() >= 0 && ::fsync(open.number()) == 0;
+}
+
+// Puts one file in the place of none; EEXIST where there is one by now.
+int put_where_nothing_is(const std::filesystem::path& from, const std::filesystem::path& to) {
+  if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return 0;
+  if (errno != EINVAL && errno != ENOSYS) return errno;
+  return ::link(from.c_str(), to.c_str()) == 0 ? 0 : errno;
+}
+
+// The log's first text, headings and a row, all at once: a log without headings is none that can be read. Its lock is
+// held meanwhile. The reason for which not, or 0; EEXIST where somebody else was quicker.
+int begin_log(const std::filesystem::path& path, std::string_view text) {
+  { const Unfinished of_a_killed_process_of_this_number(unfinished_beside(path)); }
+  const Unfinished beside(unfinished_beside(path));
+  const Descriptor file(::open(beside.path().c_str(), O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
+  if (file.number() < 0 || !is_locked(file.number(), LOCK_EX) || !is_appended(file.number(), 0, text)) return errno;
+  if (const int reason = put_where_nothing_is(beside.path(), path); reason != 0) return reason;
+  if (is_folder_safe(path.parent_path().empty() ? "." : path.parent_path())) return 0;
+  const int reason = errno;
+  ::unlink(path.c_str());
+  return reason;
 }
 
 // What is to be appended to a file with this text, and the line on which the row will stand.
@@ -178,18 +214,24 @@ std::string decision_row(const TableLayout& layout, const Decision& decision, co
   return row + std::string(line_end);
 }
 
-Result<Place> append_decision(const Book& book, const Decision& decision) {
+Result<Place> append_decision(const Book& book, const Decision& decision, const std::function<void()>& waits) {
   const std::filesystem::path path = book.folder / file_name;
-  const std::optional<Descriptor> file = locked_file(path);
-  if (!file) return unwritable(errno);
-  const std::optional<std::string> padded = padded_text(file->number());
-  if (!padded) return unwritable(errno);
-  const std::string_view text = std::string_view(*padded).substr(0, padded->size() - padding);
-  const Result<Addition> addition = addition_to(text, book, decision);
-  if (!addition) return addition.faults();
-  if (!is_appended(file->number(), text.size(), addition->text)) return unwritable(errno);
-  if (text.empty() && !is_folder_safe(path.parent_path().empty() ? "." : path.parent_path())) return unwritable(errno);
-  return Place{file_name, addition->line, 0};
+  for (;;) {
+    const std::optional<Descriptor> file = locked_file(path, waits);
+    std::error_code ignored;
+    const bool is_none = !file && errno == ENOENT && !std::filesystem::is_symlink(path, ignored);
+    if (!file && !is_none) return unwritable(errno == 0 ? ENOENT : errno);
+    const std::optional<std::string> padded = is_none ? std::string(padding, '\0') : padded_text(file->number());
+    if (!padded) return unwritable(errno);
+    const std::string_view text = std::string_view(*padded).substr(0, padded->size() - padding);
+    const Result<Addition> addition = addition_to(text, book, decision);
+    if (!addition) return addition.faults();
+    const int reason = is_none                                                    ? begin_log(path, addition->text)
+                       : is_appended(file->number(), text.size(), addition->text) ? 0
+                                                                                  : errno;
+    if (reason == 0) return Place{file_name, addition->line, 0};
+    if (!is_none || reason != EEXIST) return unwritable(reason);
+  }
 }
 
 }  // namespace driftwarden

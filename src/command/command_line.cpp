@@ -7,6 +7,7 @@
 #include <ostream>
 #include <set>
 
+#include "command/opened_book.hpp"
 #include "command/options.hpp"
 #include "driftwarden/diagnostic/diagnostic.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
@@ -327,21 +328,28 @@ int refuse(const CLI::App& app, const CLI::ParseError& failure, const std::vecto
   const bool wants_command = !here->get_subcommands([](const CLI::App*) { return true; }).empty();
   if (wants_command && used < words.size() && !words[used].starts_with("-"))
     message = in_quotes(words[used]) + " is not a command";
-  surroundings.err << to_text(error("command/refused", {"command line", 0, 0}, message, hint_for(app, words))) << '\n';
+  tell(surroundings.err, {error("command/refused", {"command line", 0, 0}, message, hint_for(app, words))});
   return cannot_be_used;
 }
 
 // A disk that is full, or a pipe that nobody reads, must not look like a result.
-int written(int status, Surroundings& surroundings) {
-  const int reason = end_of_output(surroundings.out);
+int written(int status, Surroundings& surroundings, std::ostream& behind) {
+  surroundings.out.flush();
+  const int reason = end_of_output(behind);
   if (reason == 0) return status;
-  surroundings.err << to_text(unwritable("standard output", std::max(reason, 0))) << '\n';
-  return cannot_be_used;
+  tell(surroundings.err, {unwritable("standard output", std::max(reason, 0))});
+  if (!surroundings.is_done) return cannot_be_used;
+  tell(surroundings.err, {remark("output/done-unsaid", {"standard output", 0, 0},
+                                 "what was asked for is done all the same; only the words about it are lost")});
+  return status;
 }
 
 }  // namespace
 
-int run_command_line(const std::vector<std::string>& arguments, Surroundings& surroundings) {
+int run_command_line(const std::vector<std::string>& arguments, Surroundings& outside) {
+  SafeText out(outside.out, outside.out_is_terminal);
+  Surroundings surroundings{out,         outside.err,   outside.out_is_terminal, outside.err_is_terminal,
+                            outside.now, outside.share, outside.version,         outside.seconds};
   CommandOptions options;
   Run run;
   CLI::App app(
@@ -373,9 +381,10 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& su
   } catch (const CLI::ParseError& failure) {
     if (failure.get_exit_code() != 0) return refuse(app, failure, arguments, surroundings);
     app.exit(failure, surroundings.out, surroundings.err);  // help or version
-    return written(all_is_well, surroundings);
+    return written(all_is_well, surroundings, outside.out);
   }
-  return written(run(), surroundings);
+  const int status = run();
+  return written(status, surroundings, outside.out);
 }
 
 }  // namespace driftwarden

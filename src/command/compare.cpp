@@ -4,6 +4,7 @@
 
 #include "command/opened_book.hpp"
 #include "command/output.hpp"
+#include "command/output_file.hpp"
 #include "driftwarden/report/comparison_texts.hpp"
 
 namespace driftwarden {
@@ -33,6 +34,8 @@ int run_compare(const CompareOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  if (is_among({options.packs.begin(), options.packs.end()}, options.out))
+    return refuse({over_an_input(options.out)}, surroundings);
   const Result<RuleSet> others = other_rules(opened->book, options, surroundings);
   tell(surroundings.err, others ? others->remarks : others.faults());
   if (!others) return cannot_be_used;
@@ -43,7 +46,8 @@ int run_compare(const CompareOptions& options, Surroundings& surroundings) {
   const RuleComparison comparison = compare_rules(*opened->screening, after, samples);
   const ComparedRules compared{*opened->screening, after, comparison, surroundings.version, opened->as_of};
   const Paint paint(options.out.empty() && surroundings.out_is_terminal);
-  if (!write_out(text_as(options.format, compared, paint), options.out, surroundings)) return cannot_be_used;
+  if (!write_out(text_as(options.format, compared, paint), options.format, options.out, surroundings))
+    return cannot_be_used;
   if (opened->has_faults()) return cannot_be_used;
   return comparison.changed.empty() ? all_is_well : something_is_amiss;
 }

@@ -41,7 +41,7 @@ int run_custody(const CustodyOptions& options, Surroundings& surroundings) {
   const std::optional<Selection> selected = selected_samples(*opened, selection, surroundings);
   if (!selected || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const CustodySheet sheet = sheet_of(*opened, options.batch, selected->samples, surroundings);
-  if (!write_out(text_as(options.format, sheet), options.out, surroundings)) return cannot_be_used;
+  if (!write_out(text_as(options.format, sheet), options.format, options.out, surroundings)) return cannot_be_used;
   if (opened->has_faults()) return cannot_be_used;
   return sheet.voids.empty() && sheet.undecided() == 0 ? all_is_well : something_is_amiss;
 }

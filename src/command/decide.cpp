@@ -103,7 +103,7 @@ std::optional<std::string> rule_to_rule_on(const OpenedBook& opened, const Sampl
   return std::nullopt;
 }
 
-// How the sample stands now that the decision is in the book.
+// How the sample stands with the decision.
 std::string standing_now(OpenedBook& opened, const Decision& decision, Row sample) {
   if (opened.book.files.decisions.empty()) opened.book.files.decisions.emplace_back("decisions.csv");
   opened.book.decisions.push_back(decision);
@@ -129,15 +129,18 @@ int run_decide(const DecideOptions& options, Surroundings& surroundings) {
   if (!rule) return cannot_be_used;
   const Ruling ruling = options.ruling == "overrule" ? Ruling::overrule : Ruling::uphold;
   const Decision decision{surroundings.now, *by, options.sample, *rule, ruling, *reason, {}};
-  const Result<Place> place = append_decision(opened->book, decision);
-  if (!place) {
-    tell(surroundings.err, place.faults());
-    return cannot_be_used;
-  }
+  const std::string standing = standing_now(*opened, decision, *sample);
+  const auto waits = [&surroundings] {
+    tell(surroundings.err, {remark("decisions/waiting", {"decisions.csv", 0, 0}, "another run is writing to it",
+                                   "this one waits until that is done")});
+  };
+  const Result<Place> place = append_decision(opened->book, decision, waits);
+  if (!place) return driftwarden::refuse(place.faults(), surroundings);
+  surroundings.is_done = true;
   if (ruling == Ruling::overrule) surroundings.out << wrapped(caution_on_overruling, 0, table_width);
   surroundings.out << to_text(*place) << ": " << to_text(ruling) << ' ' << *rule << " of " << options.sample << ", by "
                    << for_terminal(*by) << ", " << local_text(decision.decided, opened->book.settings.zone) << '\n'
-                   << options.sample << ": " << standing_now(*opened, decision, *sample) << '\n';
+                   << options.sample << ": " << standing << '\n';
   return all_is_well;
 }
 

@@ -132,6 +132,7 @@ int run_evidence(const EvidenceOptions& options, Surroundings& surroundings) {
   }
   const Result<std::vector<PackedInput>> inputs = inputs_of(opened->book, surroundings.share / "rules");
   if (!inputs) return refuse(inputs.faults(), surroundings);
+  if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   Result<BagWriter> bag = BagWriter::begin(options.out);
   if (!bag) return refuse(bag.faults(), surroundings);
   PackageNote note{surroundings.version, date_text(opened->as_of), options.batches, false, key.has_value()};

@@ -104,6 +104,9 @@ void tell_summary(const Book& book, const std::vector<InstrumentHistory>& histor
 int run_history(const HistoryOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
+  for (const char* name : {"", "history.csv", "history.json"}) {
+    if (tell_over_the_book(opened->book, (fs::path(options.out) / name).string(), surroundings)) return cannot_be_used;
+  }
   const std::optional<std::vector<Row>> instruments =
       instruments_named(opened->book, options.instruments, surroundings);
   const Result<ChartChoices> choices = chart_choices(opened->book.settings.history);

@@ -3,9 +3,11 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
+#include "command/output_file.hpp"
 #include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/report/joined_results.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 
 namespace driftwarden {
 
@@ -19,6 +21,8 @@ int run_join(const JoinOptions& options, Surroundings& surroundings) {
     }
     files.push_back(*std::move(file));
   }
+  if (is_among({options.files.begin(), options.files.end()}, options.out))
+    return refuse({over_an_input(options.out)}, surroundings);
   std::vector<PartResult> parts;
   for (std::size_t i = 1; i < files.size(); ++i) parts.push_back({options.files[i], files[i].bytes()});
   std::optional<WholeFile> file;
@@ -28,7 +32,7 @@ int run_join(const JoinOptions& options, Surroundings& surroundings) {
     file = *std::move(begun);
   }
   const Result<std::size_t> rows =
-      join_results(files[0].bytes(), options.files[0], parts, file ? file->out() : surroundings.out);
+      join_results(files[0].bytes(), options.files[0], parts, file ? file->out() : exactly(surroundings.out));
   if (!rows) return refuse(rows.faults(), surroundings);
   const Diagnostics unwritten = file ? file->put_in_place() : Diagnostics{};
   return unwritten.empty() ? all_is_well : refuse(unwritten, surroundings);

@@ -102,11 +102,6 @@ bool is_amiss(const Lookback& lookback) {
   });
 }
 
-bool is_put_out(const std::string& text, const std::string& out, const Book& book, Surroundings& surroundings) {
-  if (!out.empty() && tell_over_the_book(book, out, surroundings)) return false;
-  return write_out(text, out, surroundings);
-}
-
 std::string nothing_text(const Book& book, Row instrument, const std::string& format) {
   if (format == "csv") return lookback_csv_headings();
   if (format == "json") return lookback_json_of_nothing(book, instrument);
@@ -119,7 +114,7 @@ std::string nothing_text(const Book& book, Row instrument, const std::string& fo
 
 int run_lookback(const LookbackOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
-  if (opened == nullptr) return cannot_be_used;
+  if (opened == nullptr || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const std::optional<Row> instrument = calibrator_named(opened->book, options.instrument, surroundings);
   if (!instrument) return cannot_be_used;
   // Without a day, everything in the book is known.
@@ -137,7 +132,7 @@ int run_lookback(const LookbackOptions& options, Surroundings& surroundings) {
   } else {
     text = nothing_text(opened->book, *instrument, options.format);
   }
-  if (!is_put_out(text, options.out, opened->book, surroundings)) return cannot_be_used;
+  if (!write_out(text, options.format, options.out, surroundings)) return cannot_be_used;
   return opened->has_faults() ? cannot_be_used : status;
 }
 

@@ -99,9 +99,15 @@ void tell_all(const Diagnostics& diagnostics, Surroundings& surroundings) {
 }
 
 bool tell_over_the_book(const Book& book, const std::string& file, Surroundings& surroundings) {
-  if (!is_of_the_book(book, file)) return false;
-  tell(surroundings.err, {over_the_book(file)});
-  return true;
+  if (is_of_the_book(book, file)) return tell(surroundings.err, {over_the_book(file)}), true;
+  std::vector<std::filesystem::path> shipped;
+  for (const char* folder : {"rules", "plots"}) {
+    std::error_code ignored;
+    for (const auto& entry : std::filesystem::directory_iterator(surroundings.share / folder, ignored))
+      shipped.push_back(entry.path());
+  }
+  if (is_among(shipped, file)) return tell(surroundings.err, {over_an_input(file)}), true;
+  return false;
 }
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {

@@ -8,7 +8,10 @@
 
 namespace driftwarden {
 
-// Writes a result to a file, or to standard output where none is named. False (told) where it can't be written.
-bool write_out(std::string_view text, const std::string& file, Surroundings& surroundings);
+// Writes a result to a file, or to standard output where none is named. A table, which people read, is made safe on its
+// way; what other programs read goes out byte for byte. False (told) where it can't be written.
+bool write_out(std::string_view text, const std::string& format, const std::string& file, Surroundings& surroundings);
+
+inline bool is_for_people(std::string_view format) { return format == "table"; }
 
 }  // namespace driftwarden

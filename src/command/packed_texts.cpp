@@ -15,6 +15,7 @@
 #include "driftwarden/report/history_csv.hpp"
 #include "driftwarden/report/history_json.hpp"
 #include "driftwarden/report/rows_used_csv.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {
@@ -122,7 +123,10 @@ std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const
   return packed;
 }
 
-void make_texts(const PackedBook& packed, const PackageNote& note, unsigned threads, const TakeText& take) {
+void make_texts(const PackedBook& packed, const PackageNote& note, unsigned threads, const TakeText& taker) {
+  const TakeText take = [&taker](const std::string& name, std::string_view text) {
+    taker(name, name.ends_with(".txt") ? safe_text(text, false) : text);
+  };
   const std::string results(packed_results);
   const Screening& screening = *packed.opened->screening;
   take(std::string(package_note_file), package_note_text(note));

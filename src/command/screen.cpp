@@ -3,11 +3,13 @@
 #include <optional>
 #include <ostream>
 
+#include "command/output.hpp"
 #include "command/output_file.hpp"
 #include "command/progress.hpp"
 #include "command/screen_results.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/outside/whole_file.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 
 namespace driftwarden {
 
@@ -25,11 +27,17 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
     if (!begun) return refuse(begun.faults(), surroundings);
     file = *std::move(begun);
   }
+  std::ostream& behind = file ? file->out() : surroundings.out;
+  const bool is_table = is_for_people(options.format);
+  std::optional<SafeText> safe;
+  if (file && is_table) safe.emplace(behind, false);
+  std::ostream* out = safe ? &*safe : is_table ? &behind : &exactly(behind);
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   // Where the results go to a terminal too, they show by themselves how far the work has come.
   std::optional<Progress> progress(std::in_place, surroundings, !surroundings.out_is_terminal || !options.out.empty());
   const Totals totals = write_screen(*opened, *selected, {options.format, has_colour, threads_of(options.book)},
-                                     surroundings.version, file ? file->out() : surroundings.out, std::ref(*progress));
+                                     surroundings.version, *out, std::ref(*progress));
+  out->flush();
   progress.reset();
   const Diagnostics unwritten = file ? file->put_in_place() : Diagnostics{};
   if (!unwritten.empty()) return refuse(unwritten, surroundings);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <ostream>
+#include <system_error>
 
 #include "command/opened_book.hpp"
 #include "driftwarden/book/book_parts.hpp"
@@ -30,17 +31,19 @@ Diagnostics write_order(const BookShares& shares, const fs::path& folder) {
 }  // namespace
 
 int run_split(const SplitOptions& options, Surroundings& surroundings) {
-  Result<WholeFolder> folder = WholeFolder::beside(options.out);
-  if (!folder) return refuse(folder.faults(), surroundings);
+  std::error_code ignored;
+  if (fs::exists(fs::symlink_status(options.out, ignored))) return refuse({already_there(options.out)}, surroundings);
   const Result<Book> book = read_watched(options.book, surroundings);
   tell_first(surroundings.err, book ? book->problems : book.faults());
-  if (!book) return cannot_be_used;
+  if (!book || tell_over_the_book(*book, options.out, surroundings)) return cannot_be_used;
   if (has_faults(*book)) {
     return refuse({error("parts/faulty", {"book.toml", 0, 0},
                          "a book with faults can't be split: nobody knows where its faulty rows belong",
                          "mend what 'driftwarden check' reports, or screen it whole")},
                   surroundings);
   }
+  Result<WholeFolder> folder = WholeFolder::beside(options.out);
+  if (!folder) return refuse(folder.faults(), surroundings);
   const BookShares shares = shares_of(*book, options.parts);
   const Result<std::uint32_t> written = write_parts(*book, shares, folder->path());
   if (!written) return refuse(written.faults(), surroundings);

@@ -5,23 +5,13 @@
 #include <utility>
 
 #include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/escaped.hpp"
 
 namespace driftwarden {
 
 namespace {
 
 constexpr std::size_t longest_quotation = 60;  // characters
-
-std::string escaped(std::string_view bytes) {
-  constexpr std::string_view digits = "0123456789abcdef";
-  std::string text;
-  for (std::size_t i = 0; i < bytes.size(); ++i) {
-    text += "\\x";
-    text += digits[byte_at(bytes, i) >> 4U];
-    text += digits[byte_at(bytes, i) & 0xFU];
-  }
-  return text;
-}
 
 }  // namespace
 

@@ -28,7 +28,7 @@ std::string package_note_text(const PackageNote& note) {
   json["batches"] = note.batches;
   json["charts"] = note.has_charts;
   json["signed"] = note.is_signed;
-  return json.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
+  return json.dump(2, ' ', true, ordered_json::error_handler_t::replace) + "\n";
 }
 
 Result<PackageNote> parse_package_note(std::string_view text) {

@@ -187,7 +187,7 @@ void end_tidily_on_signals() {
 std::filesystem::path unfinished_beside(const std::filesystem::path& place) {
   constexpr std::size_t longest_stem = 200;  // bytes; a name has at most 255
   const std::string name = place.filename().string().substr(0, longest_stem);
-  return place.parent_path() / (name + ".unfinished-" + std::to_string(::getpid()));
+  return place.parent_path() / (name + ".unfinished-" + std::to_string(::gettid()));
 }
 
 }  // namespace driftwarden

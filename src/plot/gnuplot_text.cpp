@@ -6,16 +6,23 @@
 #include <charconv>
 #include <cmath>
 
+#include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/escaped.hpp"
 #include "driftwarden/quantity/number.hpp"
 
 namespace driftwarden {
 
 std::string gnuplot_quoted(std::string_view text) {
   std::string quoted = "'";
-  for (const char c : text) {
-    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) continue;
-    if (c == '\'') quoted += '\'';
-    quoted += c;
+  while (!text.empty()) {
+    const std::size_t length = character_length(text);
+    const std::string_view character = text.substr(0, std::max<std::size_t>(length, 1));
+    if (character == "'") quoted += '\'';
+    // In an SVG a text stands in a section that these three characters end.
+    const bool would_end_section = text.starts_with("]]>");
+    quoted += length == 0 || is_control(character) ? escaped(character) : std::string(character);
+    text.remove_prefix(character.size());
+    if (would_end_section) quoted += ' ';
   }
   return quoted + "'";
 }

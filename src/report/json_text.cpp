@@ -38,6 +38,15 @@ void append_escaped(std::string& out, char c) {
   out += digits[byte & 15U];
 }
 
+// A character of two or three bytes as \u202e: marks and controls that would act where the text is shown.
+void append_by_number(std::string& out, std::string_view character) {
+  constexpr std::string_view digits = "0123456789abcdef";
+  unsigned number = byte_at(character, 0) & (character.size() == 2 ? 0x1FU : 0x0FU);
+  for (std::size_t i = 1; i < character.size(); ++i) number = number << 6U | (byte_at(character, i) & 0x3FU);
+  out +=
+      {'\\', 'u', digits[number >> 12U], digits[number >> 8U & 15U], digits[number >> 4U & 15U], digits[number & 15U]};
+}
+
 constexpr auto is_plain = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };
 bool needs_escape(char c) { return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
 
@@ -94,6 +103,8 @@ JsonText& JsonText::value(std::string_view text) {
     const std::size_t length = character_length(text);
     if (length == 0) {
       out_ += "\xEF\xBF\xBD";
+    } else if (length > 1 && is_control(text.substr(0, length))) {
+      append_by_number(out_, text.substr(0, length));
     } else if (length == 1 && needs_escape(text.front())) {
       append_escaped(out_, text.front());
     } else {

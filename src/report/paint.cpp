@@ -2,8 +2,24 @@
 #include "driftwarden/report/paint.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace driftwarden {
+namespace {
+
+constexpr std::string_view begin_of_command = "\x1b[";
+constexpr std::string_view end_of_command = "m";
+constexpr std::array<std::string_view, 6> codes{"0", "1", "2", "33", "36", "1;35"};
+
+}  // namespace
+
+std::size_t Paint::length_of_command(std::string_view text) {
+  if (!text.starts_with(begin_of_command)) return 0;
+  const std::size_t end = text.find(end_of_command, begin_of_command.size());
+  if (end == std::string_view::npos) return 0;
+  const std::string_view code = text.substr(begin_of_command.size(), end - begin_of_command.size());
+  return std::find(codes.begin(), codes.end(), code) == codes.end() ? 0 : end + end_of_command.size();
+}
 
 std::string Paint::wrap(std::string_view code, std::string_view text) const {
   if (!has_colour_) return std::string(text);

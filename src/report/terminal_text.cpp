@@ -1,26 +1,87 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/terminal_text.hpp"
 
+#include <algorithm>
+
 #include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/escaped.hpp"
+#include "driftwarden/report/paint.hpp"
 
 namespace driftwarden {
 namespace {
-
-void append_bytes(std::string& out, std::string_view bytes) {
-  constexpr std::string_view digits = "0123456789abcdef";
-  for (const char c : bytes) {
-    const auto byte = static_cast<unsigned char>(c);
-    out += "\\x";
-    out += digits[byte >> 4U];
-    out += digits[byte & 15U];
-  }
-}
 
 bool is_line_end_or_tab(std::string_view character) {
   return character == "\n" || character == "\r" || character == "\t";
 }
 
+bool is_plain_ascii(char c) { return (c >= 0x20 && c < 0x7F) || c == '\n' || c == '\t'; }
+
+class SafeBuffer : public std::streambuf {
+ public:
+  SafeBuffer(std::ostream& behind, bool is_terminal) : behind_(behind), is_terminal_(is_terminal) {}
+
+  std::ostream& behind() { return behind_; }
+  bool is_terminal() const { return is_terminal_; }
+
+ protected:
+  int_type overflow(int_type character) override {
+    if (traits_type::eq_int_type(character, traits_type::eof())) return traits_type::not_eof(character);
+    const char c = traits_type::to_char_type(character);
+    return xsputn(&c, 1) == 1 ? character : traits_type::eof();
+  }
+  std::streamsize xsputn(const char* text, std::streamsize count) override {
+    waiting_.append(text, static_cast<std::size_t>(count));
+    const std::size_t end = waiting_.rfind('\n');
+    if (end != std::string::npos) hand_on(end + 1);
+    return behind_ ? count : 0;
+  }
+  int sync() override {
+    hand_on(waiting_.size());
+    return behind_.flush() ? 0 : -1;
+  }
+
+ private:
+  void hand_on(std::size_t count) {
+    behind_ << safe_text(std::string_view(waiting_).substr(0, count), is_terminal_);
+    waiting_.erase(0, count);
+  }
+
+  std::ostream& behind_;
+  bool is_terminal_;
+  std::string waiting_;
+};
+
 }  // namespace
+
+std::string safe_text(std::string_view text, bool has_colour) {
+  std::string out;
+  out.reserve(text.size());
+  while (!text.empty()) {
+    const auto plain =
+        static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), is_plain_ascii) - text.begin());
+    out += text.substr(0, plain);
+    text.remove_prefix(plain);
+    if (text.empty()) break;
+    const std::size_t painted = has_colour ? Paint::length_of_command(text) : 0;
+    const std::size_t length = painted > 0 ? painted : character_length(text);
+    const std::string_view character = text.substr(0, std::max<std::size_t>(length, 1));
+    out += painted == 0 && (length == 0 || is_control(character)) ? escaped(character) : std::string(character);
+    text.remove_prefix(character.size());
+  }
+  return out;
+}
+
+SafeText::SafeText(std::ostream& behind, bool is_terminal)
+    : std::ostream(nullptr), buffer_(std::make_unique<SafeBuffer>(behind, is_terminal)) {
+  rdbuf(buffer_.get());
+}
+
+SafeText::~SafeText() { flush(); }
+
+std::ostream& exactly(std::ostream& out) {
+  auto* safe = dynamic_cast<SafeBuffer*>(out.rdbuf());
+  return safe == nullptr || safe->is_terminal() ? out : safe->behind();
+}
 
 std::string for_terminal(std::string_view text) {
   std::string out;
@@ -32,7 +93,7 @@ std::string for_terminal(std::string_view text) {
     if (is_line_end_or_tab(character)) {
       out += ' ';
     } else if (length == 0 || is_control(character)) {
-      append_bytes(out, character);
+      out += escaped(character);
     } else {
       out += character;
     }

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/decision_log.hpp"
 
+#include <fcntl.h>
 #include <gtest/gtest.h>
+#include <sys/file.h>
 #include <sys/resource.h>
+#include <unistd.h>
 
 #include <csignal>
 #include <fstream>
@@ -163,6 +166,48 @@ TEST(DecisionLog, TakesBackTheRowThatAFullDiskTears) {
   EXPECT_NE(told(place.faults()).find("[decisions/unwritable]"), std::string::npos);
   EXPECT_EQ(text_of(book), headings);
   EXPECT_EQ(append(book), "decisions.csv:2");
+}
+
+TEST(DecisionLog, IsNotBegunWhereTheDiskIsFull) {
+  const WrittenBook written;
+  std::filesystem::remove(written.folder() / "decisions.csv");
+  const Book book = written.read();
+  struct rlimit before {};
+  ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
+  const auto ignored = std::signal(SIGXFSZ, SIG_IGN);
+  for (const rlim_t most : {rlim_t{0}, rlim_t{10}, rlim_t{headings.size() + 3}}) {
+    const struct rlimit full { most, before.rlim_max };
+    ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &full), 0);
+    const Result<Place> place = append_decision(book, looked_at());
+    ::setrlimit(RLIMIT_FSIZE, &before);
+    ASSERT_FALSE(place);
+    EXPECT_FALSE(std::filesystem::exists(written.folder() / "decisions.csv")) << most;
+  }
+  std::signal(SIGXFSZ, ignored);
+  EXPECT_TRUE(append_decision(book, looked_at()));
+}
+
+TEST(DecisionLog, IsNotBegunBehindALinkThatLeadsNowhere) {
+  const WrittenBook written;
+  std::filesystem::remove(written.folder() / "decisions.csv");
+  std::filesystem::create_symlink("nowhere.csv", written.folder() / "decisions.csv");
+  const Book book = written.read();
+  EXPECT_FALSE(append_decision(book, looked_at()));
+}
+
+TEST(DecisionLog, SaysWhenItWaits) {
+  WrittenBook written;
+  written.file("decisions.csv", headings);
+  const Book book = written.read();
+  const int other = ::open((written.folder() / "decisions.csv").c_str(), O_RDWR);
+  ASSERT_EQ(::flock(other, LOCK_EX), 0);
+  int waited = 0;
+  const Result<Place> place = append_decision(book, looked_at(), [&] {
+    ++waited;
+    ::close(other);
+  });
+  EXPECT_TRUE(place);
+  EXPECT_EQ(waited, 1);
 }
 
 TEST(DecisionLog, OfManyAtOnceLosesNone) {

@@ -146,5 +146,18 @@ TEST(Decisions, OnUnknownRulesAndSamplesAreTold) {
   }
 }
 
+// Status 2 means that nothing was written.
+TEST(Decide, IsDoneAlsoWhereOnlyTheWordsAboutItAreLost) {
+  const BookFolder book(judged_text());
+  std::ofstream full("/dev/full");
+  std::ostringstream err;
+  Surroundings surroundings{full, err, false, false, 20773 * Moment{86400}, project_folder(), "0.1.0"};
+  const std::vector<std::string> words{"decide", book.path(), "S1",       "own/drift", "uphold",
+                                       "--by",   "keeper",    "--reason", "seen"};
+  EXPECT_EQ(run_command_line(words, surroundings), 0) << err.str();
+  EXPECT_NE(err.str().find("[output/done-unsaid]"), std::string::npos) << err.str();
+  EXPECT_NE(text_of_file(book.file("decisions.csv")).find("keeper,S1,own/drift,uphold,seen"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace driftwarden::decide_test

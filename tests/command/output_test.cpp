@@ -13,7 +13,7 @@ TEST(Output, GoesToStandardOutputWhereNoFileIsNamed) {
   std::ostringstream out;
   std::ostringstream err;
   Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
-  EXPECT_TRUE(write_out("text\n", "", surroundings));
+  EXPECT_TRUE(write_out("text\n", "table", "", surroundings));
   EXPECT_EQ(out.str(), "text\n");
 }
 
@@ -23,12 +23,24 @@ TEST(Output, GoesToTheFileNamedAndSaysWhereItCannot) {
   std::ostringstream err;
   Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
   const std::string file = (folder.path() / "result").string();
-  EXPECT_TRUE(write_out("text\n", file, surroundings));
+  EXPECT_TRUE(write_out("text\n", "table", file, surroundings));
   EXPECT_EQ(text_of_file(file), "text\n");
-  EXPECT_FALSE(write_out("text\n", file + "/below", surroundings));
-  EXPECT_FALSE(write_out("text\n", "/dev/full", surroundings));
+  EXPECT_FALSE(write_out("text\n", "csv", file + "/below", surroundings));
+  EXPECT_FALSE(write_out("text\n", "csv", "/dev/full", surroundings));
   EXPECT_EQ(out.str(), "");
   EXPECT_NE(err.str().find("/dev/full: error: the results could not be written"), std::string::npos) << err.str();
+}
+
+TEST(Output, ForPeopleIsMadeSafeAndForProgramsIsLeftExact) {
+  const ScratchFolder folder;
+  std::ostringstream out;
+  std::ostringstream err;
+  Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
+  const std::string file = (folder.path() / "result").string();
+  EXPECT_TRUE(write_out("\x1b[2J\n", "table", file, surroundings));
+  EXPECT_EQ(text_of_file(file), "\\x1b[2J\n");
+  EXPECT_TRUE(write_out("\x1b[2J\n", "csv", file, surroundings));
+  EXPECT_EQ(text_of_file(file), "\x1b[2J\n");
 }
 
 }  // namespace

@@ -15,7 +15,13 @@ TEST(GnuplotText, StandsInSingleQuotesDoubledInside) {
   EXPECT_EQ(gnuplot_quoted(""), "''");
 }
 
-TEST(GnuplotText, LeavesOutWhatWouldEndTheLine) { EXPECT_EQ(gnuplot_quoted("a\n!touch x\r\tb"), "'a!touch xb'"); }
+TEST(GnuplotText, ShowsWhatWouldEndTheLineOrActOnWhoReads) {
+  EXPECT_EQ(gnuplot_quoted("a\n!touch x\r\tb"), "'a\\x0a!touch x\\x0d\\x09b'");
+  EXPECT_EQ(gnuplot_quoted("\xC2\x9B\xE2\x80\xAE\xE9"), "'\\xc2\\x9b\\xe2\\x80\\xae\\xe9'");
+}
+
+// gnuplot puts texts of an SVG into <![CDATA[...]]>.
+TEST(GnuplotText, EndsNoSectionOfAnSvg) { EXPECT_EQ(gnuplot_quoted("a]]>b]]]>c"), "'a] ]>b]] ]>c'"); }
 
 TEST(GnuplotText, LeavesBackticksAndMarkupAsTheyAre) {
   EXPECT_EQ(gnuplot_quoted("`id` x_{2} \"q\""), "'`id` x_{2} \"q\"'");

@@ -3,6 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <fstream>
+#include <sstream>
+
+#include "driftwarden/report/paint.hpp"
+
 namespace driftwarden::terminal_text_test {
 namespace {
 
@@ -30,6 +35,55 @@ TEST(TerminalText, WritesWhatTurnsTheTextRoundByItsBytes) {
 TEST(TerminalText, KeepsALineALine) { EXPECT_EQ(for_terminal("two\r\nlines\tand a tab"), "two  lines and a tab"); }
 
 TEST(TerminalText, WritesBytesThatAreNoUtf8ByTheirNumbers) { EXPECT_EQ(for_terminal("caf\xE9"), "caf\\xe9"); }
+
+TEST(SafeText, KeepsLinesAndMakesTheRestSafe) {
+  std::ostringstream behind;
+  {
+    SafeText out(behind, false);
+    out << "one\ttwo\n"
+        << "\x1b[1mbold\x1b[0m" << '\x07' << "\xE2\x80\xAE"
+        << "\r\n"
+        << 5 << "\xE9";
+  }
+  EXPECT_EQ(behind.str(), "one\ttwo\n\\x1b[1mbold\\x1b[0m\\x07\\xe2\\x80\\xae\\x0d\n5\\xe9");
+}
+
+TEST(SafeText, KeepsTheColoursOfPaintOnATerminalAndNoOtherCommand) {
+  EXPECT_EQ(safe_text("\x1b[1;35mvoid\x1b[0m \x1b[2J \x1b[8m \x1b[", true),
+            "\x1b[1;35mvoid\x1b[0m \\x1b[2J \\x1b[8m \\x1b[");
+  for (const Verdict verdict : {Verdict::valid, Verdict::qualified, Verdict::undecided, Verdict::void_}) {
+    const std::string painted = Paint(true).verdict(verdict, "x") + Paint(true).heading("y") + Paint(true).faint("z");
+    EXPECT_EQ(safe_text(painted, true), painted);
+  }
+}
+
+TEST(SafeText, HandsALineOnWhenItIsWhole) {
+  std::ostringstream behind;
+  SafeText out(behind, false);
+  out << "one\ntw";
+  EXPECT_EQ(behind.str(), "one\n");
+  out << "o" << std::flush;
+  EXPECT_EQ(behind.str(), "one\ntwo");
+}
+
+TEST(SafeText, FailsWithTheStreamBehindIt) {
+  std::ofstream full("/dev/full");
+  full << std::unitbuf;
+  SafeText out(full, false);
+  out << "one\n"
+      << "two\n"
+      << std::flush;
+  EXPECT_FALSE(out);
+}
+
+TEST(SafeText, StandsAsideWhereBytesCountUnlessATerminalReads) {
+  std::ostringstream behind;
+  SafeText piped(behind, false);
+  SafeText shown(behind, true);
+  EXPECT_EQ(&exactly(piped), &behind);
+  EXPECT_EQ(&exactly(shown), &shown);
+  EXPECT_EQ(&exactly(behind), &behind);
+}
 
 }  // namespace
 }  // namespace driftwarden::terminal_text_test

@@ -21,6 +21,7 @@ struct Surroundings {
   std::filesystem::path share;  // holds rules/ and plots/
   std::string version;
   std::function<double()> seconds = {};  // a steady clock, to show progress by; none: no progress is shown
+  bool is_done = false;  // what was asked for is on the disk: that it can't be said any more is no failure
 };
 
 // What a command answers with.

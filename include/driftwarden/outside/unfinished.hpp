@@ -45,7 +45,7 @@ class StartedProcesses {
 // (SIGXFSZ is ignored). For main, in its own thread; nothing else is asked by signals.
 void end_tidily_on_signals();
 
-// A name beside a place for what is to come there: NAME.unfinished-123, after the process.
+// A name beside a place for what is to come there: NAME.unfinished-123, after the thread that asks.
 std::filesystem::path unfinished_beside(const std::filesystem::path& place);
 
 }  // namespace driftwarden

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -15,6 +16,9 @@ class Paint {
   std::string verdict(Verdict verdict, std::string_view text) const;
   std::string heading(std::string_view text) const { return wrap("1", text); }
   std::string faint(std::string_view text) const { return wrap("2", text); }
+
+  // The length of one of the commands to a terminal that this gives, at the begin of a text; 0: there is none.
+  static std::size_t length_of_command(std::string_view text);
 
  private:
   std::string wrap(std::string_view code, std::string_view text) const;

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
+#include <ostream>
 #include <string>
 #include <string_view>
 
@@ -15,5 +17,24 @@ inline constexpr std::size_t working_width = 100;
 // (controls, marks that turn the direction of the text) and bytes that are no UTF-8 are written as \x.., line ends and
 // tabs as blanks.
 std::string for_terminal(std::string_view text);
+
+// The same of a text of several lines: line ends and tabs stay and, with colours, those of Paint.
+std::string safe_text(std::string_view text, bool has_colour);
+
+// A stream through which everything written for people goes: it hands on what safe_text makes of it, line by line. So
+// nobody who writes has to remember where a text came from.
+class SafeText : public std::ostream {
+ public:
+  SafeText(std::ostream& behind, bool is_terminal);
+  SafeText(const SafeText&) = delete;
+  SafeText& operator=(const SafeText&) = delete;
+  ~SafeText() override;
+
+ private:
+  std::unique_ptr<std::streambuf> buffer_;
+};
+
+// Where other programs read what is written, every byte counts: the stream behind a SafeText, unless a terminal reads.
+std::ostream& exactly(std::ostream& out);
 
 }  // namespace driftwarden
