@@ -8,11 +8,14 @@ namespace {
 
 double minutes_after(Moment start, Moment at) { return static_cast<double>(at - start) / 60; }
 
-Moment middle(const SetRows& set) { return set.first + (set.last - set.first) / 2; }
+// The middle of a set's readings in minutes after the start, also between two seconds.
+double middle_after(Moment start, const SetRows& set) {
+  return (minutes_after(start, set.first) + minutes_after(start, set.last)) / 2;
+}
 
 bool is_on_the_way(const ReadingSet& set, const CourseEnds& ends) {
-  const Moment at = middle(set.rows);
-  return set.rows.stage == Stage::field && set.flow.n > 0 && at >= ends.started && at <= ends.stopped;
+  const double at = middle_after(ends.started, set.rows);
+  return set.rows.stage == Stage::field && set.flow.n > 0 && at >= 0 && at <= minutes_after(ends.started, ends.stopped);
 }
 
 class CourseLayer {
@@ -26,7 +29,7 @@ class CourseLayer {
     }
     if (course_.sets.empty()) return;
     std::stable_sort(course_.sets.begin(), course_.sets.end(), [this](const CourseSet& a, const CourseSet& b) {
-      return middle(at(a).rows) < middle(at(b).rows);
+      return middle_after(ends_.started, at(a).rows) < middle_after(ends_.started, at(b).rows);
     });
     course_.sets.insert(course_.sets.begin(), {ends_.pre});
     course_.sets.push_back({ends_.post});
@@ -70,7 +73,7 @@ class CourseLayer {
       for (const CourseSet& set : course_.sets) {
         if (set.stop != s) continue;
         flow += at(set).flow.mean / n;
-        at_min += minutes_after(ends_.started, middle(at(set).rows)) / n;
+        at_min += middle_after(ends_.started, at(set).rows) / n;
       }
       course_.stops[s] = {at_min, flow, 0};
     }

@@ -41,6 +41,13 @@ TEST(FlowCourse, IsTheMeanOfItsTrapezoids) {
   EXPECT_EQ(course.minutes(), 450);
 }
 
+TEST(FlowCourse, CountsAFieldSetInTheMiddleOfItsReadingsAlsoBetweenTwoSeconds) {
+  ReadingSet field = set_at(120, Stage::field, 1.98);
+  field.rows.last += 7;
+  const FlowCourse course = course_of({set_at(-20, Stage::pre, 2), field, set_at(470, Stage::post, 1.91)}, 450);
+  EXPECT_NEAR(course.stops[1].at_min, 120 + 3.5 / 60, 1e-12);
+}
+
 TEST(FlowCourse, IsEmptyWithoutAFieldSetWithinTheSample) {
   const ReadingSet pre = set_at(-20, Stage::pre, 2.00);
   const ReadingSet post = set_at(470, Stage::post, 1.91);

@@ -43,6 +43,13 @@ def compare_sample(found, said, sample):
     for key, figure in figures(sample).items():
         scale = 100 if key == "drift_percent" else 0
         found.hold(f"{name}.{key}", said[key], figure, scale)
+    measured = {"flow_l_min": sample.measured_flow, "volume_l": sample.measured_volume,
+                "volume_reference_l": sample.measured_reference}
+    for key, figure in measured.items():
+        found.hold(f"{name}.measured.{key}", said["measured"][key], figure)
+    volume_is = None if sample.volume is None else "conventional" if sample.is_conventional else "measured"
+    found.hold(f"{name}.volume_is", said["volume_is"], volume_is)
+    compare_course(found, name, said["course"], sample.course)
     for key in ("batch", "pump", "sampler", "method", "analysis", "at"):
         found.hold(f"{name}.{key}", said[key], getattr(row, key))
     conditions = said["conditions"]
@@ -59,6 +66,15 @@ def compare_sample(found, said, sample):
         compare_findings(found, name + " near", said["near_misses"], near)
     for key in ("verdict", "by_decision"):
         found.hold(f"{name}.{key}", said[key], getattr(sample, key))
+
+
+def compare_course(found, name, said, course):
+    found.hold(f"{name} has a course", said is not None, bool(course.stops))
+    if said and course.stops:
+        found.hold(f"{name} mean along the line", said["mean_l_min"], course.mean)
+        for told, (at, flow) in zip(said["stops"], course.stops):
+            found.hold(f"{name} stop of the course", told["flow_l_min"], flow)
+            found.hold(f"{name} time of the stop", told["after_min"], (at - course.stops[0][0]) / 60)
 
 
 def figures(sample):

@@ -6,7 +6,6 @@ import math
 
 from oracle_book import Book, mean, spread
 from oracle_budget import NOT_STATED, combined
-from oracle_drifts import PumpDrifts
 from oracle_flow import Calibrators
 from oracle_rules import RuleSet, worst
 from oracle_sample import Sample
@@ -21,7 +20,6 @@ class Oracle:
         self.practice, self.samplers = self.rule_set.practice, self.rule_set.samplers
         self.calibrators = Calibrators(self.book, self.practice)
         self.sets = SetsOfBook(self.book, self.calibrators)
-        self.drifts = PumpDrifts(self.book, self.sets)
         self.samples = [self.judged(row) for row in self.book.samples]
 
     def overlap(self, row):

@@ -9,6 +9,7 @@ from types import SimpleNamespace
 from scipy import stats
 
 from oracle_book import PRESSURE, RATIO, TIME, WIDTH, amount
+from oracle_course import strays
 from oracle_flow import neighbours
 
 STEP = 1e-30
@@ -35,9 +36,8 @@ class Budget:
     def __init__(self, sample, sets):
         self.sample, self.book = sample, sample.book
         self.sets = {name: one for name, one in sets.items() if one is not None}
-        # The manual does not say how a pressure by altitude acts that only some readings of a set lean on.
-        self.is_defined = not any(one.has_both_pressures for one in self.sets.values())
-        self.is_defined &= not sample.follows_course()  # of field sets nothing is nudged here
+        # A budget along the line is not worked out a second time here. The manual does not say how a pressure by altitude acts that only some readings of a set lean on.
+        self.is_defined = not sample.follows_line and not any(one.has_both_pressures for one in self.sets.values())
         self.known = self.book.settings.get("uncertainty", {})
         inputs = [*self.repeatability(), *self.certificates(), *self.resolution(), *self.flow_between(),
                   *self.conditions(), *self.clock()]
@@ -104,17 +104,15 @@ class Budget:
         pre, post = self.sample.pre_flow, self.sample.post_flow
         if pre is None or post is None:
             yield Input({"between": {"flow": None, "mean": None}})
-            return
-        one_sided = self.sample.practice["flow_for_volume"] in ("pre", "lower")
-        uses, s = self.sample.earlier_uses, self.sample.earlier_s
-        kept = s / 2 if uses >= 5 else amount(self.known.get("flow_between", "1 %"), RATIO)
-        strays, apart = (pre + post) / 2 * kept, abs(post - pre) / 2
-        half = max(apart, strays) / math.sqrt(3)
-        yield Input({"between": {"flow": half * (2 if one_sided else 1), "mean": half}},
-                    uses if uses >= 5 and strays > apart else math.inf)
-        if self.sample.has_course and self.sample.along_course is not None:
-            difference = self.sample.along_course - (pre + post) / 2
-            yield Input({"between": {"flow": difference, "mean": difference}})
+        else:
+            stated = amount(self.known.get("flow_between", "1 %"), RATIO)
+            u, dof = strays(self.sample, [(1, pre, post)], stated, *self.sample.uses)
+            one_sided = self.sample.practice["flow_for_volume"] in ("pre", "lower")
+            yield Input({"between": {"flow": u * (2 if one_sided else 1), "mean": u}}, dof)
+        course = self.sample.course
+        if course.mean is not None and pre is not None and post is not None:
+            apart = abs(course.mean - (pre + post) / 2)
+            yield Input({"between": {"flow": apart, "mean": apart}})
 
     def conditions(self):
         """A thermometer and a barometer of the bench, another of the work place, and the altitude's pressure."""

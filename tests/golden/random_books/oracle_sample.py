@@ -4,14 +4,14 @@ manual give them. A figure that nobody can form is None."""
 import math
 
 from oracle_book import PRESSURE, RATIO, WIDTH, mean
+from oracle_course import Course, drift_of_uses
 from oracle_budget import EXACT, NOT_STATED, Budget, combined
-from oracle_course import course_mean
 from oracle_sets import counting
 
 # What a budget is about; of a volume that is formed by convention, what was measured.
 FIGURES = {"drift": "drift", "flow": "measured_flow", "volume": "measured_volume", "volume_reference": "measured_reference"}
-PRACTICE = {"flow_for_volume": "mean", "field_sets": "ends", "drift_base": "pre", "rotameter_correction": "always",
-            "bubble_humidity": "none"}
+PRACTICE = {"flow_for_volume": "mean", "drift_base": "pre", "rotameter_correction": "always", "bubble_humidity": "none",
+            "field_sets": "ends"}
 
 
 def nudged(figure, nudge):
@@ -53,10 +53,11 @@ class Sample:
         self.pre_flow = self.pre and self.pre.mean
         self.post_flow = self.post and self.post.mean
         self.temperature, self.temperature_from, self.pressure, self.pressure_from = self.conditions()
-        self.has_course, self.along_course = course_mean(self.sets, self.row, self.pre, self.post)
-        self.earlier_uses, self.earlier_s = judge.drifts.before(row.pump, self.post.first) if self.post else (0, None)
         self.farthest = self.farthest_field_set()
         self.field_flow = self.farthest and self.farthest.mean
+        self.course = Course(self)
+        self.follows_line = self.practice["field_sets"] == "line" and bool(self.course.stops)
+        self.uses = drift_of_uses(self, self.book, lambda row: counting(judge.sets.leaned_on(row), row)) if self.post else (0, None)
         self.take_flows({})
         self.budget = Budget(self, {"pre": self.pre, "post": self.post, "field": self.farthest})
         self.uncertainty = {key: self.budget.uncertainty(lambda s: getattr(s, figure)) for key, figure in FIGURES.items()}
@@ -70,8 +71,8 @@ class Sample:
         between = nudges.get("between", {})
         self.mean_flow = nudged(self.flow_of("mean", self.pre_flow, self.post_flow), between.get("mean", 0))
         self.flow = self.flow_of(self.practice["flow_for_volume"], self.pre_flow, self.post_flow)
-        if self.follows_course():
-            self.flow = self.mean_flow = self.along_course
+        if self.follows_line:
+            self.mean_flow = self.flow = self.course.mean
         self.flow = self.flow if self.is_conventional else nudged(self.flow, between.get("flow", 0))
         self.volume = times(self.flow, self.minutes)
         self.volume_reference = self.at_reference(self.volume, *here)
@@ -83,9 +84,6 @@ class Sample:
         """The field set farthest from the pre flow."""
         sets = [s for s in self.sets if s.stage == "field" and s.mean is not None and self.pre_flow is not None]
         return max(sets, key=lambda s: abs(s.mean - self.pre_flow), default=None)
-
-    def follows_course(self):
-        return self.practice["field_sets"] == "line" and self.has_course
 
     def work_out_minutes(self):
         if self.row.started is None or self.row.stopped is None:
@@ -317,7 +315,7 @@ class Sample:
 
     def known(self, rule, one_set, reading):
         place = 1 if rule.is_absolute else 0
-        if self.is_conventional and rule.measure in ("flow", "volume", "volume.reference"):
+        if self.is_conventional and rule.of == "sample" and rule.measure in ("flow", "volume", "volume.reference"):
             return EXACT
         if rule.of == "sample":
             is_from_the_mean = rule.measure == "field.deviation" and rule.base == "mean"  # is not worked out

@@ -85,7 +85,7 @@ WHERES = {
     "calibrator": ("", "principle = 'rotameter'"), "pump": ("",), "batch": ("",)}
 PACKS = ("common-practice", "nmam-respirable-dust", "nmam-respirable-silica", "us-coal-mine-dust", "us-asbestos",
          "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers")
-PRACTICES = {"flow_for_volume": ("mean", "lower", "pre"), "drift_base": ("pre", "post", "mean", "nominal"),
+PRACTICES = {"flow_for_volume": ("mean", "mean", "lower", "pre", "nominal"), "drift_base": ("pre", "post", "mean", "nominal"),
              "rotameter_correction": ("always", "beyond 5 %", "never"), "bubble_humidity": ("none", "ambient", "dry")}
 OUTCOMES = {"void": "void", "qualify": "qualified", "note": "note"}
 SAMPLERS = """
@@ -129,11 +129,12 @@ def own_pack(random):
     return head + "\n".join(rule_text(random, *one) for one in chosen), chosen
 
 
-def judged_by(random, chosen):
+def judged_by(random, chosen, has_guard):
     """The part of book.toml about rules: packs, practices that settle whatever packs disagree on, overrides, samplers."""
     packs = ["common-practice", "own.toml", *random.sample(PACKS[1:], random.choice((0, 0, 0, 1, 3)))]
     practices = {name: random.choice(words) for name, words in PRACTICES.items()}
-    practices["field_sets"] = random.choice(("ends", "line")) if practices["flow_for_volume"] == "mean" else "ends"
+    if practices["flow_for_volume"] == "mean" and not has_guard:  # a band's width along the line is not worked out twice
+        practices["field_sets"] = random.choice(("ends", "line"))
     lines = ["[rules]", f"packs = {packs!r}", "[practice]", *(f'{k} = "{v}"' for k, v in practices.items()),
              'reason = "Tried out."']
     for name, of, measure in random.sample(chosen, min(3, len(chosen))):

@@ -106,7 +106,7 @@ class Writer:
     def uncertainties(self):
         """How well the book knows its figures, as far as it says."""
         widths = {"temperature": ("0.5 °C", "1 K", "1.8 °F"), "pressure": ("0.3 kPa", "2 hPa"), "time": ("0.5 min", "20 s"),
-                  "altitude_pressure": ("3 %", "2 %")}
+                  "altitude_pressure": ("3 %", "2 %"), "flow_between": ("1 %", "0.5 %")}
         return ["[uncertainty]", *(f'{key} = "{self.random.choice(words)}"' for key, words in widths.items()
                                    if self.random.random() < 0.6)]
 
@@ -126,4 +126,4 @@ class Writer:
             lines += ["[decision]", f"guard = {self.random.choice((0.5, 0.83, 1.0, 1.5))}"]
         for table, known in self.own_headings.items():
             lines += [f"[headings.{table}]", *(f'"{own}" = "{ours}"' for own, ours in known.items())]
-        (self.folder / "book.toml").write_text("\n".join(lines) + "\n" + judged_by(self.random, chosen), encoding="utf-8")
+        (self.folder / "book.toml").write_text("\n".join(lines) + "\n" + judged_by(self.random, chosen, "[decision]" in lines), encoding="utf-8")
