@@ -90,7 +90,7 @@ TEST(FlowCourse, ComparesAFieldSetWithAnEndThatIsNear) {
   ASSERT_EQ(course.stops.size(), 2U);
   EXPECT_NEAR(course.stops[0].flow_l_min, 1.95, 1e-12);
   EXPECT_EQ(course.stops[0].at_min, 0);
-  EXPECT_NEAR(course.mean_l_min, 1.975, 1e-12);
+  EXPECT_NEAR(course.mean_l_min, 1.975, 1e-12);  // derived: (1.95 + 2) / 2
 }
 
 }  // namespace

@@ -20,7 +20,7 @@ struct Drifts {
   const PumpDrifts& of;
 };
 
-// -1 %, 2 % and -2 % of the mean of pre and post: s = sqrt(0.0009 / 3) = 1.7320508 %.
+// derived: -1 %, 2 % and -2 % of the mean of pre and post: s = sqrt(0.0009 / 3) = 1.7320508 %.
 TEST(PumpDrifts, SpreadIsThatOfTheUsesClosedBefore) {
   const Drifts drifts(with_uses({-0.01, 0.02, -0.02}));
   EXPECT_EQ(drifts.of.before(0, morning(1)).uses, 0U);
@@ -61,7 +61,7 @@ TEST(PumpDrifts, CountTwoSamplesWithinOneBracketOnce) {
 }
 
 TEST(PumpDrifts, AreTheSameWithAnyNumberOfThreads) {
-  const std::vector<double> drifts(20, -0.013);
+  const std::vector<double> drifts(20, -0.013);  // input: twenty like drifts
   const Drifts one(with_uses(drifts));
   const Drifts four(with_uses(drifts), 4);
   EXPECT_EQ(one.of.before(0, morning(15)).s, four.of.before(0, morning(15)).s);

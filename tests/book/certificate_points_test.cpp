@@ -6,6 +6,8 @@
 namespace driftwarden::certificate_points_test {
 namespace {
 
+// input: points of invented certificates.
+
 CertificatePoint row(double nominal, double reference, std::optional<double> found, std::optional<double> left,
                      std::uint32_t line) {
   CertificatePoint point;

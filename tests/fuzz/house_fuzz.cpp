@@ -7,6 +7,7 @@
 #include "driftwarden/book/settings.hpp"
 #include "driftwarden/rule/house_rules.hpp"
 #include "driftwarden/rule/rule_set.hpp"
+#include "driftwarden/rule/selector.hpp"
 #include "driftwarden/verdict/rule_files.hpp"
 #include "fuzz/require.hpp"
 #include "support/project_folder.hpp"
@@ -34,7 +35,8 @@ void can_be_judged_by(const HouseRules& house) {
   require(pack.has_value(), "the shipped pack can be read");
   const Result<RuleSet> rules = combine({*pack}, house);
   if (!rules) return have_reasons(rules.faults());
-  require(rules->rules.size() + rules->disabled.size() == pack->rules.size(), "no rule is lost or added");
+  require(rules->rules.size() + rules->disabled.size() == pack->rules.size() + own_rules().size(),
+          "no rule is lost, and only the program's own are added");
   for (const PracticeKey& key : practice_keys()) {
     const auto chosen = rules->practice.find(std::string(key.key));
     require(chosen != rules->practice.end(), "each practice is chosen: " + std::string(key.key));

@@ -131,13 +131,14 @@ TEST(ControlChartAdvice, FollowsTheEarlyEdgeWhereTheLineLiesBeyondReach) {
     text.certificates += "C" + found + ",V1," + dates + ",2,2," + found + ",,2\n";
   const IntervalOpinion opinion = opinions(text, 300)[1];
   EXPECT_NEAR(opinion.advice_days, 163.417, 1e-3);
-  EXPECT_EQ(opinion.remark,
-            "the earliest day on which the forecast meets the tolerance; that day is past: it may be beyond it already");
+  EXPECT_EQ(
+      opinion.remark,
+      "the earliest day on which the forecast meets the tolerance; that day is past: it may be beyond it already");
 }
 
-// Invented: seven monthly calibrations whose error grows by 0.1 % a month to 0.9 % of a tolerance of 1 %. By least
-// squares and Student's t (computed with SciPy 1.10.1) the line meets the tolerance 30.1 days after the last, the edge
-// of the band of one more result (95 %) 23.160998 days after it.
+// own input: seven monthly calibrations whose error grows by 0.1 % a month to 0.9 % of a tolerance of 1 %. By least
+// squares and Student's t the line meets the tolerance 30.1 days after the last, the edge of the band of one more
+// result (95 %) 23.160998 days after it; computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(ControlChartAdvice, IsNeverLengthenedToWhatIsPractical) {
   BookText text;
   text.certificates = heading;

@@ -44,7 +44,7 @@ TEST(Panel, LeavesOutMarksWithoutPoints) {
 TEST(Panel, QuotesWhatOthersWrote) {
   Panel panel = simple_panel();
   panel.title = "P'1\n!touch x";
-  EXPECT_NE(script_of(panel).find("'P''1!touch x'"), std::string::npos);
+  EXPECT_NE(script_of(panel).find("'P''1\\x0a!touch x'"), std::string::npos);
 }
 
 TEST(Panel, MovesNamesOfLevelsApart) {

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 """Records over time, decision risk and the worked uncertainty budget, by SciPy 1.10 and NumPy 1.24."""
+import datetime
 import math
 
 import numpy
@@ -48,6 +49,10 @@ def interval_advice():
     errors = [100 * (found / 2 - 1) for found in (2.000, 2.007, 2.004, 2.013, 2.012, 2.019)]
     line = Line(range(0, 301, 60), errors)
     yield line.meets(2, t_quantile(0.975, 4), line.s, 300, 900) - 300
+    months = [(datetime.date(2026, month, 6) - datetime.date(2026, 1, 6)).days for month in range(1, 8)]
+    found = (2.0060, 2.0079, 2.0101, 2.0119, 2.0141, 2.0159, 2.0180)
+    line = Line(months, [100 * (flow / 2 - 1) for flow in found])
+    yield line.meets(1, t_quantile(0.975, 5), line.s, months[-1], 900) - months[-1]
 
 
 def use_log():

@@ -42,8 +42,10 @@ TEST(Remarks, TellOfReadingsThatWereTakenWithAnotherSampler) {
       "taken,stage,pump,sampler,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
       "2026-09-21T07:30,pre,P1,cyclone,V1,2,20,100\n2026-09-21T07:31,pre,P1,,V1,2,20,100\n"
       "2026-09-21T16:10,post,P1,cowl,V1,2,20,100\n";
-  EXPECT_EQ(remarks(text), Remarks{"1 reading was taken with the sampler 'cowl', and the sample was drawn with "
-                                   "'cyclone' [readings.csv:4]"});
+  const Remarks expected{
+      "1 reading was taken with the sampler 'cowl', and the sample was drawn with 'cyclone' [readings.csv:4]",
+      "sampler 'cyclone' is described neither by a pack of the book nor by book.toml"};
+  EXPECT_EQ(remarks(text), expected);
 }
 
 TEST(Remarks, TellThatConditionsAreThoseOfTheSets) {

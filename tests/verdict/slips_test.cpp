@@ -84,7 +84,7 @@ TEST(Slips, AreNotToldOfALittleKnownCalibrator) {
   EXPECT_EQ(ids(text), Ids());
 }
 
-// The rate told in docs/uncertainty.md, of 56 sets a book; three standard errors are allowed above.
+// input: the rate told in docs/uncertainty.md, of 56 sets a book; three standard errors are allowed above.
 TEST(Slips, AreToldByChanceInAtMostOneSetOfAThousand) {
   constexpr int books = 100;
   int told = 0;
