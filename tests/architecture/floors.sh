@@ -51,7 +51,7 @@ rooms_without_a_test() {
 
 # Two types of one name in two headers are one to the linker, and crash where they meet. Indented ones are parts of another.
 types_of_one_name() {
-  list include/driftwarden src -name '*.hpp' | xargs awk '
+  list include/driftwarden src tests -name '*.hpp' | xargs awk '
     /^(struct|class|enum class) [A-Z][A-Za-z]*( final)? *[:{]/ {
       name = $1 == "enum" ? $3 : $2
       sub(/[:{].*/, "", name)

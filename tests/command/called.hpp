@@ -31,9 +31,9 @@ inline Called call(const std::vector<std::string>& arguments, bool out_is_termin
 }
 
 // A book in a folder of its own, for commands.
-class BookFolder {
+class CalledBook {
  public:
-  explicit BookFolder(const BookText& text = {}) { text.write(folder_.path()); }
+  explicit CalledBook(const BookText& text = {}) { text.write(folder_.path()); }
   std::string path() const { return folder_.path().string(); }
   std::string file(const std::string& name) const { return (folder_.path() / name).string(); }
 

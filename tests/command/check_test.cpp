@@ -10,7 +10,7 @@ namespace driftwarden::check_test {
 namespace {
 
 TEST(Check, CountsWhatABookHolds) {
-  const BookFolder book;
+  const CalledBook book;
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
   EXPECT_EQ(called.out,
@@ -22,7 +22,7 @@ TEST(Check, TellsEveryFaultInOneRunInOrderOfPlace) {
   BookText text;
   text.samples += "S2,P9,2026-09-21T08:00,2026-09-21T16:00\n";
   text.readings += "2026-09-21T16:11,post,S1,V1,1.9S\n2026-09-21T16:12,psot,S1,V1,1.9\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.out.find("; 3 faults, 0 remarks\n"), std::string::npos) << called.out;
@@ -45,7 +45,7 @@ BookText with_faults(int faults) {
 std::ptrdiff_t lines_in(const std::string& text) { return std::count(text.begin(), text.end(), '\n'); }
 
 TEST(Check, TellsAllFaultsButSparesATerminalTheThousands) {
-  const BookFolder book(with_faults(300));
+  const CalledBook book(with_faults(300));
   EXPECT_EQ(lines_in(call({"check", book.path()}).err), 300);
   std::ostringstream out;
   std::ostringstream err;
@@ -57,7 +57,7 @@ TEST(Check, TellsAllFaultsButSparesATerminalTheThousands) {
 }
 
 TEST(Screen, IsNotBuriedUnderFaults) {
-  const BookFolder book(with_faults(300));
+  const CalledBook book(with_faults(300));
   const std::string err = call({"screen", book.path()}).err;
   EXPECT_EQ(lines_in(err), 21);
   EXPECT_NE(err.find("and 280 more of this kind; 'driftwarden check' tells all of them"), std::string::npos) << err;
@@ -67,7 +67,7 @@ TEST(Check, RemarksOnNamesThatASpreadsheetWouldRun) {
   BookText text;
   text.samples = "sample,batch,pump,started,stopped\n=1+1,@B,P1,2026-09-21T08:00,2026-09-21T16:00\n";
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,=1+1,V1,2\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
   EXPECT_NE(called.out.find("0 faults, 2 remarks"), std::string::npos) << called.out;
@@ -79,7 +79,7 @@ TEST(Check, RemarksOnNamesThatASpreadsheetWouldRun) {
 TEST(Check, TellsRemarksAndThinksNoWorse) {
   BookText text;
   text.samples = "sample,pump,started,stopped,weather\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,rain\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
   EXPECT_NE(called.out.find("; 0 faults, 1 remark\n"), std::string::npos) << called.out;
@@ -89,7 +89,7 @@ TEST(Check, TellsRemarksAndThinksNoWorse) {
 TEST(Check, TellsTheFaultsOfTheRules) {
   BookText text = judged_text();
   text.rules.replace(text.rules.find("drift\"\nwithin"), 5, "drfit");
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.out.find("; 1 fault, 0 remarks\n"), std::string::npos) << called.out;
@@ -99,7 +99,7 @@ TEST(Check, TellsTheFaultsOfTheRules) {
 TEST(Check, TellsTheRemarksOnTheRules) {
   BookText text = judged_text();
   text.rules.replace(text.rules.find("measure ="), 0, "where = { sampler = \"respirable-cylcone\" }\n");
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
   EXPECT_NE(called.out.find("; 0 faults, 1 remark\n"), std::string::npos) << called.out;
@@ -107,7 +107,7 @@ TEST(Check, TellsTheRemarksOnTheRules) {
 }
 
 TEST(Check, JudgesNothing) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(call({"check", book.path()}).status, 0);  // though S1 is void by that rule
 }
 

@@ -79,7 +79,7 @@ TEST(CommandLine, ShowsThatAnyNumberOfResultsIsJoined) {
 }
 
 TEST(CommandLine, TakesTheFolderOneStandsInForTheBook) {
-  const BookFolder book;
+  const CalledBook book;
   const std::filesystem::path before = std::filesystem::current_path();
   std::filesystem::current_path(book.path());
   const Called called = call({"check"});
@@ -91,7 +91,7 @@ TEST(CommandLine, SaysWhenItsOutputCannotBeWritten) {
   std::ostringstream err;
   std::ofstream full("/dev/full");
   ASSERT_TRUE(full);
-  const BookFolder book;
+  const CalledBook book;
   Surroundings surroundings{full, err, false, false, 0, project_folder(), "0.1.0"};
   for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
            {"screen", book.path()}, {"explain", book.path(), "S1"}, {"check", book.path()}, {"--help"}}) {

@@ -14,7 +14,7 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 class Compare : public ::testing::Test {
  protected:
   Compare() : book_(judged_text("5 %")) { std::ofstream(book_.file("other.toml")) << judged_text("2 %").rules; }
-  BookFolder book_;
+  CalledBook book_;
 };
 
 TEST_F(Compare, AnswersOneWhereAVerdictWouldChange) {
@@ -61,7 +61,7 @@ TEST_F(Compare, NeedsSomethingToCompareWith) {
 TEST_F(Compare, KeepsAnOverrideOfARuleThatIsThereAndSetsAsideAnother) {
   BookText text = judged_text("5 %");
   text.settings += "[[override]]\nrule = \"own/drift\"\nwithin = \"3 %\"\nreason = \"the client\"\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   std::ofstream(book.file("other.toml")) << judged_text("2 %").rules;
   EXPECT_EQ(call({"compare", book.path(), "--rules", "other.toml"}).status, 0);  // 3 % on both sides
   const Called without = call({"compare", book.path(), "--rules", "common-practice"});

@@ -15,19 +15,19 @@ BookText batch_text(const std::string& limit = "5 %") {
 }
 
 TEST(Custody, PrintsTheSheetOfABatch) {
-  const BookFolder book(batch_text());
+  const CalledBook book(batch_text());
   const Called called = call({"custody", book.path(), "--batch", "TUNNEL-7"});
   EXPECT_EQ(called.status, 0) << called.err;
   EXPECT_TRUE(called.out.starts_with("Quarry\nChain of custody, batch TUNNEL-7: 1 sample, 0 blanks")) << called.out;
 }
 
 TEST(Custody, AnswersOneWhereSomethingIsVoid) {
-  const BookFolder book(batch_text("2 %"));
+  const CalledBook book(batch_text("2 %"));
   EXPECT_EQ(call({"custody", book.path(), "--batch", "TUNNEL-7"}).status, 1);
 }
 
 TEST(Custody, OfAnUnknownBatchNamesTheNearest) {
-  const BookFolder book(batch_text());
+  const CalledBook book(batch_text());
   const Called called = call({"custody", book.path(), "--batch", "TUNEL-7"});
   EXPECT_EQ(called.status, 2);
   EXPECT_EQ(called.out, "");
@@ -35,7 +35,7 @@ TEST(Custody, OfAnUnknownBatchNamesTheNearest) {
 }
 
 TEST(Custody, WritesToAFileButNeverOverTheBook) {
-  const BookFolder book(batch_text());
+  const CalledBook book(batch_text());
   const std::string page = book.file("sheet.html");
   EXPECT_EQ(call({"custody", book.path(), "--batch", "TUNNEL-7", "--format", "html", "--out", page}).status, 0);
   EXPECT_TRUE(text_of_file(page).starts_with("<!DOCTYPE html>"));
@@ -45,7 +45,7 @@ TEST(Custody, WritesToAFileButNeverOverTheBook) {
 }
 
 TEST(Custody, NeedsABatch) {
-  const BookFolder book(batch_text());
+  const CalledBook book(batch_text());
   EXPECT_EQ(call({"custody", book.path()}).status, 2);
 }
 

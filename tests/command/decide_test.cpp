@@ -12,14 +12,14 @@ namespace {
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 // Says that S1's drift (beyond the rule of judged_text) holds or not.
-std::vector<std::string> decide(const BookFolder& book, const std::string& rule = "own/drift",
+std::vector<std::string> decide(const CalledBook& book, const std::string& rule = "own/drift",
                                 const std::string& ruling = "overrule", const std::string& by = "site hygienist",
                                 const std::string& reason = "looked at", const std::string& sample = "S1") {
   return {"decide", book.path(), sample, rule, ruling, "--by", by, "--reason", reason};
 }
 
 TEST(Decide, WritesTheDecisionWithTheTimeOfNowAndSaysHowTheSampleStands) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   const Called called = call(decide(book));
   EXPECT_EQ(called.status, 0) << called.err;
   EXPECT_EQ(called.out, wrapped(caution_on_overruling, 0, table_width) +
@@ -31,7 +31,7 @@ TEST(Decide, WritesTheDecisionWithTheTimeOfNowAndSaysHowTheSampleStands) {
 }
 
 TEST(Decide, ALaterRulingWinsOverAnEarlierOneAndBothStay) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(call(decide(book)).status, 0);
   EXPECT_EQ(call({"screen", book.path()}).status, 0);
   const Called second = call(decide(book, "own/drift", "uphold", "instrument keeper", "not convinced"));
@@ -44,19 +44,19 @@ TEST(Decide, ALaterRulingWinsOverAnEarlierOneAndBothStay) {
 }
 
 TEST(Decide, TakesARuleByItsIdWhereOnlyOneIsMeant) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(call(decide(book, "drift")).status, 0);
   EXPECT_TRUE(has(text_of_file(book.file("decisions.csv")), ",own/drift,"));
 }
 
 TEST(Decide, TrimsTheBlanksAroundWhatIsGiven) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(call(decide(book, "own/drift", "overrule", " site hygienist ", "\n looked at\n")).status, 0);
   EXPECT_TRUE(has(text_of_file(book.file("decisions.csv")), ",site hygienist,S1,own/drift,overrule,looked at\n"));
 }
 
 // What is told of a decision that is refused; nothing is written.
-std::string refused(const std::vector<std::string>& words, const BookFolder& book) {
+std::string refused(const std::vector<std::string>& words, const CalledBook& book) {
   const Called called = call(words);
   EXPECT_EQ(called.status, 2);
   EXPECT_EQ(called.out, "");
@@ -67,28 +67,28 @@ std::string refused(const std::vector<std::string>& words, const BookFolder& boo
 TEST(Decide, RefusesAnUnknownSampleWithTheNearestOne) {
   BookText text = judged_text();
   text.samples += "QUARRY-12,P2,2026-09-21T08:00,2026-09-21T16:00\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   EXPECT_EQ(
       refused(decide(book, "own/drift", "overrule", "site hygienist", "looked at", "QUARY-12"), book),
       "command line: error: the book has no sample 'QUARY-12'; did you mean 'QUARRY-12'? [command/unknown-name]\n");
 }
 
 TEST(Decide, RefusesAnUnknownRuleWithTheNearestFinding) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(refused(decide(book, "own/drfit"), book),
             "command line: error: there is no rule 'own/drfit' that raised a finding on 'S1'; did you mean "
             "'own/drift'? findings on it are by own/drift [decide/refused]\n");
 }
 
 TEST(Decide, RefusesARuleThatRaisedNoFindingOnTheSample) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   EXPECT_EQ(refused(decide(book), book),
             "command line: error: the rule 'own/drift' raised no finding on 'S1'; there are no findings on it "
             "[decide/refused]\n");
 }
 
 TEST(Decide, RefusesAnEmptyNameAndAnEmptyReason) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(refused(decide(book, "own/drift", "overrule", " ", ""), book),
             "command line: error: --by is empty; name who answers for the decision [decide/refused]\n"
             "command line: error: --reason is empty; say why; others will read it beside the finding "
@@ -96,7 +96,7 @@ TEST(Decide, RefusesAnEmptyNameAndAnEmptyReason) {
 }
 
 TEST(Decide, RefusesTextThatDoesNotShowItself) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(refused(decide(book, "own/drift", "overrule", "site hygienist", "a\x1b[2Jb"), book),
             "command line: error: --reason holds characters that don't show themselves: 'a\\x1b[2Jb'; write plain "
             "text, in UTF-8 [decide/refused]\n");
@@ -106,18 +106,18 @@ TEST(Decide, RefusesTextThatDoesNotShowItself) {
 TEST(Decide, RefusesToRuleOnRecordsThatCannotBeUnderstood) {
   BookText text = judged_text();
   text.readings += "2026-09-21T16:12,post,S1,V1,1.9b0\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const std::string told = refused(decide(book, "book/faulty-records"), book);
   EXPECT_TRUE(has(told, "a record of 'S1' can't be understood; that is not ruled on; mend the record")) << told;
 }
 
 TEST(Decide, RefusesARulingThatIsNone) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_TRUE(has(refused(decide(book, "own/drift", "forgive"), book), "[command/refused]"));
 }
 
 TEST(Decisions, TakenAfterTheDayThatStandsForTodayAreNotCountedAndTold) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_EQ(call(decide(book)).status, 0);
   const Called before = call({"screen", book.path(), "--as-of", "2026-11-15"});
   EXPECT_EQ(before.status, 1);
@@ -133,7 +133,7 @@ TEST(Decisions, OnUnknownRulesAndSamplesAreTold) {
       "decided,by,subject,rule,ruling,reason\n"
       "2026-09-22T10:00,site hygienist,S1,own/drfit,overrule,a\n"
       "2026-09-22T10:00,site hygienist,S11,own/drift,overrule,b\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   for (const std::vector<std::string>& words :
        {std::vector<std::string>{"screen", book.path()}, std::vector<std::string>{"check", book.path()}}) {
     const Called called = call(words);
@@ -148,7 +148,7 @@ TEST(Decisions, OnUnknownRulesAndSamplesAreTold) {
 
 // Status 2 means that nothing was written.
 TEST(Decide, IsDoneAlsoWhereOnlyTheWordsAboutItAreLost) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   std::ofstream full("/dev/full");
   std::ostringstream err;
   Surroundings surroundings{full, err, false, false, 20773 * Moment{86400}, project_folder(), "0.1.0"};

@@ -37,16 +37,16 @@ BookText two_batches() {
 
 TEST(Evidence, AnswersAsScreenDoesWhereAFindingIsOverruled) {
   BookText text = judged_text();
-  const BookFolder open(text);
+  const CalledBook open(text);
   text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T09:00,keeper,S1,own/drift,overrule,Read again.\n";
-  const BookFolder settled(text);
+  const CalledBook settled(text);
   const PackageFolder folder;
   EXPECT_EQ(call({"evidence", open.path(), "--out", folder.path("open")}).status, 1);
   EXPECT_EQ(call({"evidence", settled.path(), "--out", folder.path("settled")}).status, 0);
 }
 
 TEST(Evidence, PacksInputsRulesResultsAndWorkings) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   const PackageFolder folder;
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
   EXPECT_EQ(called.status, 0) << called.err;
@@ -84,7 +84,7 @@ TEST(Evidence, KeepsTheInputsByteForByte) {
       "sample,pump,started,stopped,odd column\r\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,x\r\n";
   text.decisions = "decided,by,subject,rule,ruling,reason\n";
   text.service = "serviced,instrument,what\n2026-09-01T08:00,P1,cleaned\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const PackageFolder folder;
   call({"evidence", book.path(), "--out", folder.path("bag")});
   std::vector<std::string> files{"book.toml", "own.toml"};
@@ -94,7 +94,7 @@ TEST(Evidence, KeepsTheInputsByteForByte) {
 }
 
 TEST(Evidence, LeavesOutWhatNoTableTakes) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   std::ofstream(book.file("notes.txt")) << "nothing";
   const PackageFolder folder;
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
@@ -106,7 +106,7 @@ TEST(Evidence, LeavesOutWhatNoTableTakes) {
 TEST(Evidence, PacksShippedPacksByteForByte) {
   BookText text;
   text.settings += "[rules]\npacks = [\"common-practice\"]\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const PackageFolder folder;
   call({"evidence", book.path(), "--out", folder.path("bag")});
   EXPECT_EQ(folder.text("bag/data/rules/common-practice.toml"),
@@ -114,7 +114,7 @@ TEST(Evidence, PacksShippedPacksByteForByte) {
 }
 
 TEST(Evidence, HoldsWhatScreenAndExplainPrint) {
-  const BookFolder book(two_batches());
+  const CalledBook book(two_batches());
   const PackageFolder folder;
   call({"evidence", book.path(), "--out", folder.path("bag")});
   EXPECT_EQ(folder.text("bag/data/results/screen.csv"), call({"screen", book.path(), "--format", "csv"}).out);
@@ -125,7 +125,7 @@ TEST(Evidence, HoldsWhatScreenAndExplainPrint) {
 }
 
 TEST(Evidence, OfABatchHoldsWholeFilesAndSaysWhichRowsAreUsed) {
-  const BookFolder book(two_batches());
+  const CalledBook book(two_batches());
   const PackageFolder folder;
   const Called called = call({"evidence", book.path(), "--batch", "A", "--out", folder.path("bag")});
   EXPECT_EQ(called.status, 0) << called.err;
@@ -141,18 +141,18 @@ TEST(Evidence, OfABatchHoldsWholeFilesAndSaysWhichRowsAreUsed) {
 
 TEST(Evidence, AnswersOneWhereASampleIsVoidAndTwoWhereARecordIsFaulty) {
   const PackageFolder folder;
-  const BookFolder void_book(judged_text("2 %"));
+  const CalledBook void_book(judged_text("2 %"));
   EXPECT_EQ(call({"evidence", void_book.path(), "--out", folder.path("void")}).status, 1);
   EXPECT_TRUE(fs::exists(folder.path("void/bagit.txt")));
   BookText text = judged_text("5 %");
   text.readings += "2026-09-21T07:31,pre,S1,V1,2.O00\n";
-  const BookFolder faulty(text);
+  const CalledBook faulty(text);
   EXPECT_EQ(call({"evidence", faulty.path(), "--out", folder.path("faulty")}).status, 2);
   EXPECT_TRUE(has(folder.text("faulty/READ-ME-FIRST.txt"), "1 records of the book could not be understood"));
 }
 
 TEST(Evidence, GivesTheSameBytesAgain) {
-  const BookFolder book(two_batches());
+  const CalledBook book(two_batches());
   const PackageFolder folder;
   for (const char* name : {"one", "two"})
     call({"evidence", book.path(), "--as-of", "2026-10-01", "--sign", folder.path("signer.key"), "--threads",
@@ -164,7 +164,7 @@ TEST(Evidence, GivesTheSameBytesAgain) {
 }
 
 TEST(Evidence, SignsWhereAsked) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   const PackageFolder folder;
   const Called called =
       call({"evidence", book.path(), "--sign", folder.path("signer.key"), "--out", folder.path("bag")});
@@ -175,7 +175,7 @@ TEST(Evidence, SignsWhereAsked) {
 }
 
 TEST(Evidence, MakesNothingWhereTheKeyOrTheBatchIsUnknown) {
-  const BookFolder book(two_batches());
+  const CalledBook book(two_batches());
   const PackageFolder folder;
   write_file(folder.path("encrypted.key"), encrypted_pem);
   for (const auto& [option, value] : std::vector<std::pair<std::string, std::string>>{
@@ -188,7 +188,7 @@ TEST(Evidence, MakesNothingWhereTheKeyOrTheBatchIsUnknown) {
 }
 
 TEST(Evidence, NeverWritesOverAFolder) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   const PackageFolder folder;
   fs::create_directory(folder.path("bag"));
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
@@ -201,7 +201,7 @@ TEST(Evidence, RefusesRulePacksFromOutsideTheBook) {
   BookText text = judged_text("5 %");
   text.settings = "title = \"Q\"\ntime_zone = \"UTC\"\n[rules]\npacks = [\"" + std::string(project_folder()) +
                   "/rules/common-practice.toml\"]\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const PackageFolder folder;
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});
   EXPECT_EQ(called.status, 2);
@@ -209,7 +209,7 @@ TEST(Evidence, RefusesRulePacksFromOutsideTheBook) {
 }
 
 TEST(Evidence, GoesWithoutChartsWhereNothingCanDrawThemAndSaysSo) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   const PackageFolder folder;
   const EnvironmentVariable path("PATH", folder.path("nowhere"));
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});

@@ -9,11 +9,11 @@ namespace {
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 TEST(Explain, AnswersWithTheVerdictOfTheSample) {
-  const BookFolder void_book(judged_text("2 %"));
+  const CalledBook void_book(judged_text("2 %"));
   const Called of_void = call({"explain", void_book.path(), "S1"});
   EXPECT_EQ(of_void.status, 1);
   EXPECT_TRUE(has(of_void.out, "Sample S1: void   [samples.csv:2]\n")) << of_void.out;
-  const BookFolder valid_book(judged_text("5 %"));
+  const CalledBook valid_book(judged_text("5 %"));
   const Called of_valid = call({"explain", valid_book.path(), "S1"});
   EXPECT_EQ(of_valid.status, 0);
   EXPECT_TRUE(has(of_valid.out, "Sample S1: valid   [samples.csv:2]\n")) << of_valid.out;
@@ -22,7 +22,7 @@ TEST(Explain, AnswersWithTheVerdictOfTheSample) {
 TEST(Explain, AnswersOneOfASampleThatIsUndecided) {
   BookText text = judged_text("5 %");
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"explain", book.path(), "S1"});
   EXPECT_EQ(called.status, 1);
   EXPECT_TRUE(has(called.out, "Sample S1: undecided")) << called.out;
@@ -31,7 +31,7 @@ TEST(Explain, AnswersOneOfASampleThatIsUndecided) {
 TEST(Explain, OfABookWithFaultsAnswersThatItCannotBeUsed) {
   BookText text = judged_text("5 %");
   text.samples += "S2,P9,2026-09-21T08:00,2026-09-21T16:00\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"explain", book.path(), "S1"});
   EXPECT_EQ(called.status, 2);
   EXPECT_TRUE(has(called.out, "Sample S1: valid")) << called.out;  // still judged and shown
@@ -39,7 +39,7 @@ TEST(Explain, OfABookWithFaultsAnswersThatItCannotBeUsed) {
 }
 
 TEST(Explain, OfAnUnknownSampleNamesTheNearest) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   const Called called = call({"explain", book.path(), "S2"});
   EXPECT_EQ(called.status, 2);
   EXPECT_EQ(called.out, "");
@@ -47,7 +47,7 @@ TEST(Explain, OfAnUnknownSampleNamesTheNearest) {
 }
 
 TEST(Explain, HasColourOnATerminalOnly) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_FALSE(has(call({"explain", book.path(), "S1"}).out, "\x1b["));
   EXPECT_TRUE(has(call({"explain", book.path(), "S1"}, true).out, "\x1b["));
 }

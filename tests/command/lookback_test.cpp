@@ -59,7 +59,7 @@ BookText with_certificates(const std::string& lines) {
 }
 
 TEST(LookbackCommand, NeedsSomebodyToSayWhatIsTolerated) {
-  const BookFolder book(with_certificates("C1,V1,2026-01-05,2,2,2,2\n"));
+  const CalledBook book(with_certificates("C1,V1,2026-01-05,2,2,2,2\n"));
   const Called called = call({"lookback", book.path(), "V1"});
   EXPECT_EQ(called.status, 2);
   EXPECT_EQ(called.err,
@@ -68,7 +68,7 @@ TEST(LookbackCommand, NeedsSomebodyToSayWhatIsTolerated) {
 }
 
 TEST(LookbackCommand, NeedsACertificateThatSaysHowItWasFound) {
-  const BookFolder book(with_certificates("C1,V1,2026-01-05,2,2,,2\n"));
+  const CalledBook book(with_certificates("C1,V1,2026-01-05,2,2,,2\n"));
   const Called called = call({"lookback", book.path(), "V1", "--certificate", "C1"});
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.err.find("certificate 'C1' has no date or does not say how the instrument was found; give "
@@ -79,7 +79,7 @@ TEST(LookbackCommand, NeedsACertificateThatSaysHowItWasFound) {
 }
 
 TEST(LookbackCommand, WritesToAFileButNotOverTheBook) {
-  const BookFolder book(with_certificates("C1,V1,2026-01-05,2,2,2.2,2\n"));
+  const CalledBook book(with_certificates("C1,V1,2026-01-05,2,2,2.2,2\n"));
   const std::string file = book.file("page.html");
   EXPECT_EQ(call({"lookback", demo, "ROT-2", "--format", "html", "--out", file}).status, 1);
   EXPECT_TRUE(text_of_file(file).starts_with("<!DOCTYPE html>"));

@@ -40,7 +40,7 @@ TEST(NewBook, MayBeMadeInAnEmptyFolder) {
 }
 
 TEST(NewBook, NeverWritesOverWhatIsThere) {
-  const BookFolder book;
+  const CalledBook book;
   const std::string before = text_of_file(book.file("samples.csv"));
   const Called again = call({"new", book.path()});
   EXPECT_EQ(again.status, 2);
@@ -52,7 +52,7 @@ TEST(NewBook, NeverWritesOverWhatIsThere) {
 }
 
 TEST(NewBook, SaysWhyAFolderCannotBeMade) {
-  const BookFolder book;
+  const CalledBook book;
   const Called called = call({"new", book.file("samples.csv") + "/inside"});
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.err.find("[output/unwritable]"), std::string::npos) << called.err;

@@ -11,7 +11,7 @@ namespace {
 
 struct Opened {
   explicit Opened(const BookText& text, const std::string& as_of = "") {
-    const BookFolder book(text);
+    const CalledBook book(text);
     BookOptions options;
     options.book = book.path();
     options.as_of = as_of;

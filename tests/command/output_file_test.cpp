@@ -9,7 +9,7 @@ namespace driftwarden::output_file_test {
 namespace {
 
 TEST(OutputFile, IsOfTheBookUnderAnyName) {
-  const BookFolder folder;
+  const CalledBook folder;
   const Result<Book> book = read_book(folder.path(), 1);
   ASSERT_TRUE(book);
   EXPECT_TRUE(is_of_the_book(*book, folder.file("samples.csv")));
@@ -21,7 +21,7 @@ TEST(OutputFile, IsOfTheBookUnderAnyName) {
 
 TEST(OutputFile, IsOfTheBookWhereItsFilesAreLookedFor) {
   namespace fs = std::filesystem;
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   const Result<Book> book = read_book(folder.path(), 1);
   ASSERT_TRUE(book);
   for (const char* name : {"decisions.csv", "service.csv", "own.toml", "readings", "readings/x.csv",
@@ -39,7 +39,7 @@ TEST(OutputFile, IsOfTheBookWhereItsFilesAreLookedFor) {
 }
 
 TEST(OutputFile, OfEveryCommandLeavesWhatIsReadAlone) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   const std::string pack = folder.file("own.toml");
   const std::string before = text_of_file(pack);
   const std::vector<std::vector<std::string>> commands{

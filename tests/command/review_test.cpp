@@ -7,7 +7,7 @@ namespace driftwarden::review_test {
 namespace {
 
 TEST(Review, WritesThePageAndAnswersWithItsDays) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   const std::string page = folder.file("review.html");
   const Called called = call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page});
   EXPECT_EQ(called.status, 1);
@@ -20,14 +20,14 @@ TEST(Review, WritesThePageAndAnswersWithItsDays) {
 TEST(Review, AnswersNoughtWhereEverySampleOfTheseDaysStandsByDecision) {
   BookText text = judged_text();
   text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T09:00,keeper,S1,own/drift,overrule,Read again.\n";
-  const BookFolder folder(text);
+  const CalledBook folder(text);
   const std::string page = folder.file("review.html");
   EXPECT_EQ(call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page}).status, 0);
   EXPECT_EQ(call({"screen", folder.path(), "--as-of", "2026-09-24"}).status, 0);
 }
 
 TEST(Review, NeverWritesOverTheBook) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   const Called called = call({"review", folder.path(), "--out", folder.file("readings.csv")});
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.err.find("[output/over-the-book]"), std::string::npos);
@@ -35,7 +35,7 @@ TEST(Review, NeverWritesOverTheBook) {
 }
 
 TEST(Review, TellsWhereItCanNotWrite) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   const Called called = call({"review", folder.path(), "--out", folder.file("no/review.html")});
   EXPECT_EQ(called.status, 2);
   EXPECT_NE(called.err.find("[output/unwritable]"), std::string::npos);
@@ -44,14 +44,14 @@ TEST(Review, TellsWhereItCanNotWrite) {
 TEST(Review, AnswersTwoWhereRecordsCanNotBeUnderstood) {
   BookText text = judged_text("5 %");
   text.readings += "2026-09-21T16:12,post,S1,V1,1.9x\n";
-  const BookFolder folder(text);
+  const CalledBook folder(text);
   const std::string page = folder.file("review.html");
   EXPECT_EQ(call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page}).status, 2);
   EXPECT_NE(text_of_file(page).find("Mend the record"), std::string::npos);
 }
 
 TEST(Review, IsWrittenWhereATableCanNotBeRead) {
-  const BookFolder folder(judged_text("5 %"));
+  const CalledBook folder(judged_text("5 %"));
   std::filesystem::create_directories(folder.file("certificates/week.csv"));
   const std::string page = folder.file("review.html");
   const Called called = call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page});
@@ -63,7 +63,7 @@ TEST(Review, IsWrittenWhereATableCanNotBeRead) {
 }
 
 TEST(Review, NamesThePackageThatPrintsWhereItIsMissing) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   const EnvironmentVariable no_programs("PATH", "/nonexistent");
   const Called called = call({"review", folder.path(), "--format", "pdf", "--out", folder.file("review.pdf")});
   EXPECT_EQ(called.status, 2);
@@ -71,7 +71,7 @@ TEST(Review, NamesThePackageThatPrintsWhereItIsMissing) {
 }
 
 TEST(Review, WantsAFileAndASensibleNumberOfDays) {
-  const BookFolder folder;
+  const CalledBook folder;
   EXPECT_EQ(call({"review", folder.path()}).status, 2);
   EXPECT_EQ(call({"review", folder.path(), "--out", "x", "--days", "0"}).status, 2);
   EXPECT_EQ(call({"review", folder.path(), "--out", "x", "--format", "png"}).status, 2);

@@ -9,7 +9,7 @@
 namespace driftwarden::reviewed_test {
 namespace {
 
-std::optional<Reviewed> review(const BookFolder& folder, std::string& err, const ReviewChoices& choices = {}) {
+std::optional<Reviewed> review(const CalledBook& folder, std::string& err, const ReviewChoices& choices = {}) {
   std::ostringstream out;
   std::ostringstream told;
   Surroundings surroundings{out, told, false, false, 0, project_folder(), "0.1.0"};
@@ -24,7 +24,7 @@ std::optional<Reviewed> review(const BookFolder& folder, std::string& err, const
 }
 
 TEST(Reviewed, IsThePageWithChartsAndDigests) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   std::string err;
   const auto made = review(folder, err);
   ASSERT_TRUE(made);
@@ -38,20 +38,20 @@ TEST(Reviewed, IsThePageWithChartsAndDigests) {
 }
 
 TEST(Reviewed, GivesTheSameBytesAgain) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   std::string err;
   EXPECT_EQ(review(folder, err)->html, review(folder, err)->html);
 }
 
 TEST(Reviewed, LooksBackAsManyDaysAsAsked) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   std::string err;
   EXPECT_TRUE(review(folder, err, {3, ""})->is_amiss);
   EXPECT_FALSE(review(folder, err, {2, ""})->is_amiss);
 }
 
 TEST(Reviewed, SaysWhatLacksWhereThereIsNoGnuplot) {
-  const BookFolder folder(judged_text());
+  const CalledBook folder(judged_text());
   const EnvironmentVariable no_programs("PATH", "/nonexistent");
   std::string err;
   const auto made = review(folder, err);
@@ -65,7 +65,7 @@ TEST(Reviewed, SaysWhatLacksWhereThereIsNoGnuplot) {
 TEST(Reviewed, IsNoneWhereTheChoicesOfChartsCanNotBeUsed) {
   BookText text = judged_text();
   text.settings += "[history]\nrun_rules = [\"run-of-x\"]\n";
-  const BookFolder folder(text);
+  const CalledBook folder(text);
   std::string err;
   EXPECT_FALSE(review(folder, err));
   EXPECT_NE(err.find("history/unknown-run-rule"), std::string::npos);

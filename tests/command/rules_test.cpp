@@ -10,7 +10,7 @@ namespace {
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 TEST(Rules, CheckRunsTheExamplesOfAFile) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   const Called called = call({"rules", "check", book.file("own.toml")});
   EXPECT_EQ(called.status, 0);
   EXPECT_EQ(called.out, "own: 1 rule, 2 examples, 0 failed\n");
@@ -19,7 +19,7 @@ TEST(Rules, CheckRunsTheExamplesOfAFile) {
 TEST(Rules, CheckTellsTheExampleThatFails) {
   BookText text = judged_text("5 %");
   text.rules.replace(text.rules.find("-99 %"), 5, "-4 %");
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"rules", "check", book.file("own.toml")});
   EXPECT_EQ(called.status, 2);
   EXPECT_EQ(called.out, "own: 1 rule, 2 examples, 1 failed\n");
@@ -27,7 +27,7 @@ TEST(Rules, CheckTellsTheExampleThatFails) {
 }
 
 TEST(Rules, CheckTellsEveryFileThatIsUnsound) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   std::ofstream(book.file("bad.toml")) << "pack = \"bad\"\n[[rule]]\nid = \"x\"\n";
   const Called called = call({"rules", "check", book.file("bad.toml"), book.file("own.toml")});
   EXPECT_EQ(called.status, 2);

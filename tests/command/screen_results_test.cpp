@@ -15,7 +15,7 @@ struct Opened {
   explicit Opened(const BookText& text) : folder(text) {
     book = open_book({folder.path(), "2026-11-16", 1}, surroundings);
   }
-  BookFolder folder;
+  CalledBook folder;
   std::ostringstream out;
   std::ostringstream err;
   Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};
@@ -65,7 +65,7 @@ BookText with_subjects() {
 }
 
 // The lines about pumps and batches, one after another.
-std::string apart(const BookFolder& book, std::vector<std::string> options) {
+std::string apart(const CalledBook& book, std::vector<std::string> options) {
   options.insert(options.begin(), {"screen", book.path(), "--threads", "2"});
   const std::string out = call(options).out;
   std::string lines;
@@ -78,7 +78,7 @@ std::string apart(const BookFolder& book, std::vector<std::string> options) {
 }
 
 TEST(ScreenResults, SayTheSameOfAPumpAndABatchWhateverIsChosenForPrinting) {
-  const BookFolder book(with_subjects());
+  const CalledBook book(with_subjects());
   const std::string of_all =
       "- pump P1: note: drift.mean -5.0 % (n = 2 samples) is not within 1 % (own/habit)\n"
       "- batch A: qualified: blanks 2 (n = 4 samples and blanks) is not at least 3\n";
@@ -94,7 +94,7 @@ TEST(ScreenResults, SayTheSameOfAPumpAndABatchWhateverIsChosenForPrinting) {
 }
 
 TEST(ScreenResults, LetAsOfAndUntilDecideOnWhatAPumpsFindingsRest) {
-  const BookFolder book(with_subjects());
+  const CalledBook book(with_subjects());
   const auto pump = [&](const std::vector<std::string>& options) {
     const std::string lines = apart(book, options);
     return lines.substr(0, lines.find(" is not"));

@@ -11,23 +11,23 @@ namespace {
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 TEST(Screen, AnswersNoughtWhereEverySampleIsValidOrQualified) {
-  const BookFolder valid(judged_text("5 %"));
+  const CalledBook valid(judged_text("5 %"));
   EXPECT_EQ(call({"screen", valid.path()}).status, 0);
   BookText text = judged_text("2 %");
   text.rules.replace(text.rules.find("\"void\""), 6, "\"qualify\"");
   text.rules.replace(text.rules.rfind("\"void\""), 6, "\"qualified\"");
-  const BookFolder qualified(text);
+  const CalledBook qualified(text);
   const Called called = call({"screen", qualified.path()});
   EXPECT_EQ(called.status, 0) << called.err;
   EXPECT_TRUE(has(called.out, "1 qualified")) << called.out;
 }
 
 TEST(Screen, AnswersOneWhereASampleIsVoidOrUndecided) {
-  const BookFolder void_book(judged_text("2 %"));
+  const CalledBook void_book(judged_text("2 %"));
   EXPECT_EQ(call({"screen", void_book.path()}).status, 1);
   BookText text = judged_text("5 %");
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n";
-  const BookFolder undecided(text);
+  const CalledBook undecided(text);
   const Called called = call({"screen", undecided.path()});
   EXPECT_EQ(called.status, 1);
   EXPECT_TRUE(has(called.out, "1 undecided")) << called.out;
@@ -37,7 +37,7 @@ TEST(Screen, AnswersTwoWhereARecordIsFaultyAndStillJudgesTheRest) {
   BookText text = judged_text("5 %");
   text.samples += "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n";
   text.readings += "2026-09-21T07:30,pre,S2,V1,2.O00\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const Called called = call({"screen", book.path()});
   EXPECT_EQ(called.status, 2);
   EXPECT_TRUE(has(called.out, "1 valid, 0 qualified, 1 undecided, 0 void")) << called.out;
@@ -47,7 +47,7 @@ TEST(Screen, AnswersTwoWhereARecordIsFaultyAndStillJudgesTheRest) {
 TEST(Screen, AnswersTwoWhereTheBookCannotBeUsed) { EXPECT_EQ(call({"screen", "/no/such/folder"}).status, 2); }
 
 TEST(Screen, WritesATableUnlessAskedForSomethingElse) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_TRUE(has(call({"screen", book.path()}).out, "sample verdict"));
   EXPECT_TRUE(call({"screen", book.path(), "--format", "csv"}).out.starts_with("sample,batch,verdict,"));
   const auto json = nlohmann::json::parse(call({"screen", book.path(), "--format", "json"}).out);
@@ -56,14 +56,14 @@ TEST(Screen, WritesATableUnlessAskedForSomethingElse) {
 }
 
 TEST(Screen, StandsOnAnotherDayWhereAsked) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   const auto json =
       nlohmann::json::parse(call({"screen", book.path(), "--format", "json", "--as-of", "2026-10-05"}).out);
   EXPECT_EQ(json["as_of"], "2026-10-05");
 }
 
 TEST(Screen, WritesIntoAFileWhatItWouldHavePrinted) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   for (const char* format : {"table", "csv", "json"}) {
     const Called printed = call({"screen", book.path(), "--format", format});
     const Called written = call({"screen", book.path(), "--format", format, "--out", book.file("out.txt")});
@@ -74,7 +74,7 @@ TEST(Screen, WritesIntoAFileWhatItWouldHavePrinted) {
 }
 
 TEST(Screen, SaysWhenItsFileCannotBeWritten) {
-  const BookFolder book(judged_text("5 %"));
+  const CalledBook book(judged_text("5 %"));
   for (const auto& [file, why] : {std::pair(std::string("/dev/full"), "No space left on device"),
                                   std::pair(book.file("nowhere/out.csv"), "No such file or directory"),
                                   std::pair(book.path(), "Is a directory")}) {
@@ -86,7 +86,7 @@ TEST(Screen, SaysWhenItsFileCannotBeWritten) {
 }
 
 TEST(Screen, RefusesToReplaceAFileOfItsBook) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   const std::string before = text_of_file(book.file("samples.csv"));
   const Called called = call({"screen", book.path(), "--format", "csv", "--out", book.file("samples.csv")});
   EXPECT_EQ(called.status, 2);
@@ -97,7 +97,7 @@ TEST(Screen, RefusesToReplaceAFileOfItsBook) {
 }
 
 TEST(Screen, HasColourOnATerminalOnlyAndNeverInAFile) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   EXPECT_FALSE(has(call({"screen", book.path()}).out, "\x1b["));
   EXPECT_TRUE(has(call({"screen", book.path()}, true).out, "\x1b["));
   EXPECT_FALSE(has(call({"screen", book.path(), "--format", "csv"}, true).out, "\x1b["));
@@ -108,7 +108,7 @@ TEST(Screen, HasColourOnATerminalOnlyAndNeverInAFile) {
 TEST(Screen, JudgesOnlyWhatIsAskedFor) {
   BookText text = judged_text("5 %");
   text.samples += "S2,P2,2026-09-22T08:00,2026-09-22T16:00\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   EXPECT_EQ(call({"screen", book.path()}).status, 1);  // S2 was never read
   EXPECT_EQ(call({"screen", book.path(), "--sample", "S1"}).status, 0);
   EXPECT_EQ(call({"screen", book.path(), "--until", "2026-09-21"}).status, 0);
@@ -127,7 +127,7 @@ TEST(Screen, PrintsTheSameBytesWithAnyNumberOfThreads) {
     text.samples += name + ",B-" + std::to_string(i / 7) + ",P1,2026-09-21T08:00,2026-09-21T16:00\n";
     text.readings += "2026-09-21T07:30,pre," + name + ",V1,2.000\n2026-09-21T16:10,post," + name + ",V1," + post + "\n";
   }
-  const BookFolder book(text);
+  const CalledBook book(text);
   for (const char* format : {"table", "csv", "json"}) {
     const Called first = call({"screen", book.path(), "--format", format, "--threads", "1"});
     EXPECT_EQ(first.status, 2);

@@ -33,7 +33,7 @@ struct Selected {
 };
 
 Selected selected(const ScreenOptions& options) {
-  const BookFolder book(several());
+  const CalledBook book(several());
   std::ostringstream out;
   std::ostringstream err;
   Surroundings surroundings{out, err, false, false, 0, project_folder(), "0.1.0"};

@@ -11,7 +11,7 @@ namespace fs = std::filesystem;
 std::string in(const ScratchFolder& scratch, const std::string& name) { return (scratch.path() / name).string(); }
 
 TEST(Split, PartsScreenedApartAndJoinedAreTheWholeByteForByte) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   const ScratchFolder scratch;
   const std::string parts = in(scratch, "parts");
   ASSERT_EQ(call({"split", book.path(), "--parts", "2", "--out", parts}).status, 0);
@@ -24,14 +24,14 @@ TEST(Split, PartsScreenedApartAndJoinedAreTheWholeByteForByte) {
 }
 
 TEST(Split, TellsWhatToDoNext) {
-  const BookFolder book(judged_text());
+  const CalledBook book(judged_text());
   const ScratchFolder scratch;
   const Called split = call({"split", book.path(), "--parts", "2", "--out", in(scratch, "parts")});
   EXPECT_NE(split.out.find("driftwarden join " + in(scratch, "parts") + "/order"), std::string::npos) << split.out;
 }
 
 TEST(Split, NeverWritesIntoWhatIsThere) {
-  const BookFolder book;
+  const CalledBook book;
   const ScratchFolder scratch;
   const Called split = call({"split", book.path(), "--parts", "2", "--out", scratch.path().string()});
   EXPECT_EQ(split.status, 2);
@@ -43,7 +43,7 @@ TEST(Split, NeverWritesIntoWhatIsThere) {
 TEST(Split, RefusesABookWithFaults) {
   BookText text;
   text.readings += "2026-05-01T09:00,pre,nobody,VOL-1,2.0\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const ScratchFolder scratch;
   const Called split = call({"split", book.path(), "--parts", "2", "--out", in(scratch, "parts")});
   EXPECT_EQ(split.status, 2);

@@ -14,7 +14,7 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 class Package : public PackageFolder {
  public:
   explicit Package(bool is_signed = false, const BookText& text = judged_text("2 %")) {
-    const BookFolder book(text);
+    const CalledBook book(text);
     std::vector<std::string> words{"evidence", book.path(), "--out", path("bag")};
     if (is_signed) words.insert(words.end(), {"--sign", path("signer.key")});
     made_ = call(words);
@@ -254,7 +254,7 @@ TEST(Verify, TellsARulePackThatIsNotWhatItsNameSays) {
   write_file(file, pack);
   BookText text;
   text.settings += "[rules]\npacks = [\"common-practice\"]\n";
-  const BookFolder book(text);
+  const CalledBook book(text);
   const PackageFolder folder;
   std::ostringstream out;
   std::ostringstream err;
