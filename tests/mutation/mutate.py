@@ -127,6 +127,9 @@ class Tree:
         between = self.text[left_end:right_begin].decode(errors="replace").strip()
         if l.get("begin", {}).get("offset") != begin or not begin < left_end <= right_begin < end:
             return
+        is_text = any(word in node.get("type", {}).get("qualType", "") for word in ("string", "path", "*"))
+        if is_text and between in "+-*/":
+            return  # a text has no minus
         if between in BINARY or between in LOGICAL:
             self.found.setdefault((begin, end, "binary"), ("binary", (between, left_end, right_begin)))
 
@@ -170,7 +173,10 @@ def rewritten(text, marks):
     """Puts the marks in: closing ones before opening ones at one place, the outer ones opening first."""
     out, at = [], 0
     skips = sorted((m[0], m[2]) for m in marks if m[3] is None)
-    puts = sorted((m for m in marks if m[3] is not None), key=lambda m: (m[0], 0 if m[1] == 0 else 1 if m[1] == 3 else 2, -m[2]))
+    # Of two faults over the same words the one that opens first closes last.
+    numbered = [(m, n if m[1] != 0 else -n) for n, m in enumerate(marks) if m[3] is not None]
+    order = {0: 0, 3: 1, 1: 2}
+    puts = [m for m, n in sorted(numbered, key=lambda p: (p[0][0], order[p[0][1]], -p[0][2], p[1]))]
     events = [(p[0], 0, i, p[3]) for i, p in enumerate(puts)] + [(b, 1, 0, e) for b, e in skips]
     for where, what, _, value in sorted(events, key=lambda e: (e[0], e[1], e[2])):
         if where > at:
