@@ -19,8 +19,8 @@ TEST(Grubbs, FlagsTheHandbooksUraniumReading) {
   const auto check = grubbs(uranium, Suspect::largest, 0.05);
   ASSERT_TRUE(check);
   EXPECT_EQ(check->index, 7U);
-  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.1, G cut off after four decimals, and its critical
-  // value; further digits of G are computed with SciPy 1.10 by tests/support/computed_statistics.py.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.1, G cut off after four decimals, and its
+  // critical value; further digits of G are computed with SciPy 1.10 by tests/support/computed_statistics.py.
   EXPECT_NEAR(check->statistic, 2.4687, 1e-4);
   EXPECT_NEAR(check->statistic, 2.468764611, 1e-9);
   EXPECT_NEAR(check->critical, 2.032, 5e-4);

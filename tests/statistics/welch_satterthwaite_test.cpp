@@ -13,8 +13,8 @@ namespace {
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 TEST(WelchSatterthwaite, OfTheGumsEndGauge) {
-  // printed input: JCGM 100:2008, H.1.6, which has 16.7 from contributions that were less rounded; from the printed ones
-  // 16.76, computed with SciPy 1.10 by tests/support/computed_statistics.py.
+  // printed input: JCGM 100:2008, H.1.6, which has 16.7 from contributions that were less rounded; from the printed
+  // ones 16.76, computed with SciPy 1.10 by tests/support/computed_statistics.py.
   const std::array<UncertaintyContribution, 4> parts{{{25, 1, 18}, {9.7, 1, 25.6}, {2.9, 1, 50}, {16.6, 1, 2}}};
   EXPECT_NEAR(effective_degrees_of_freedom(parts), 16.7, 0.1);
   EXPECT_NEAR(effective_degrees_of_freedom(parts), 16.7645540, 1e-6);
