@@ -141,7 +141,7 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
                  "name the folder that holds book.toml");
   }
   const std::optional<FileStamp> stamp = stamp_of(folder / "book.toml");
-  const Result<MappedFile> text = MappedFile::open(folder / "book.toml", "book.toml");
+  const Result<HeldFile> text = HeldFile::open(folder / "book.toml", "book.toml");
   if (!text && fs::exists(fs::symlink_status(folder / "book.toml", ignored))) {
     return error("book/no-settings", {(folder / "book.toml").string(), 0, 0}, text.faults().front().message,
                  "check that it may be read");
@@ -173,9 +173,9 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
 
 bool was_read(const Book& book, const std::string& name) { return seen_by_name(book, name) != nullptr; }
 
-Result<MappedFile> read_again(const Book& book, const std::string& name) {
+Result<HeldFile> read_again(const Book& book, const std::string& name) {
   const SeenFile* seen = seen_by_name(book, name);
-  Result<MappedFile> file = MappedFile::open(book.folder / name, name);
+  Result<HeldFile> file = HeldFile::open(book.folder / name, name);
   if (!file || seen == nullptr) return file;
   file->keep_first(static_cast<std::size_t>(seen->stamp.size));
   if (print_of(file->bytes()) == seen->print) return file;

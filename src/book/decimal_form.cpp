@@ -11,7 +11,7 @@ namespace driftwarden {
 namespace {
 
 constexpr std::size_t rows_looked_at = 1000;
-constexpr double room = 65534;  // of a DecimalColumn
+constexpr double largest_part = 65534;  // of a DecimalColumn
 constexpr int most_decimals = 9;
 
 bool is_same_unit(const Unit& a, const Unit& b) { return a.name == b.name && a.dimension == b.dimension; }
@@ -33,9 +33,10 @@ struct Seen {
     if (!(least <= most) || decimals > most_decimals) return std::nullopt;
     const double scale = std::pow(10.0, decimals);
     const double range = (most - least) * scale;
-    if (!(range < room / 2) || !(std::abs(most) * scale < 1e15)) return std::nullopt;
+    if (!(range < largest_part / 2) || !(std::abs(most) * scale < 1e15)) return std::nullopt;
     // What comes later may lie below or above: the room that is left is shared out evenly.
-    return DecimalForm{unit, decimals, static_cast<std::int64_t>(std::floor(least * scale - (room - range) / 2))};
+    return DecimalForm{unit, decimals,
+                       static_cast<std::int64_t>(std::floor(least * scale - (largest_part - range) / 2))};
   }
 };
 

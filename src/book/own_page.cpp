@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <string>
 
-#include "book/open_file.hpp"
+#include "driftwarden/system/open_file.hpp"
 
 namespace driftwarden {
 namespace {

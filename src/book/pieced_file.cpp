@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cstring>
 
-#include "book/open_file.hpp"
+#include "driftwarden/system/open_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -14,12 +14,12 @@ constexpr std::size_t usual_rest_of_a_row = 4096;
 // Reads so many bytes; what is missing is zero, as is the padding behind. False: the file was cut.
 bool read_padded(OpenFile& file, std::size_t from, std::size_t count, char* room) {
   const std::size_t got = file.read(from, count, room);
-  std::fill(room + got, room + count + MappedFile::padding, '\0');
+  std::fill(room + got, room + count + HeldFile::padding, '\0');
   return got == count;
 }
 
 std::unique_ptr<char[]> room_for(std::size_t bytes) {
-  return std::make_unique_for_overwrite<char[]>(bytes + MappedFile::padding);
+  return std::make_unique_for_overwrite<char[]>(bytes + HeldFile::padding);
 }
 
 }  // namespace

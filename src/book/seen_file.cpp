@@ -1,20 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/seen_file.hpp"
 
-#include <sys/stat.h>
-
 #include <algorithm>
 #include <array>
 #include <cstring>
 
-#include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 namespace {
 
 constexpr std::uint64_t odd_factor = 0x9E3779B97F4A7C15;
-
-std::int64_t nanoseconds(const timespec& time) { return std::int64_t{time.tv_sec} * 1'000'000'000 + time.tv_nsec; }
 
 std::uint64_t mixed(std::uint64_t sum, std::uint64_t word) {
   sum = (sum ^ word) * odd_factor;
@@ -34,13 +30,6 @@ bool ends_a_row(std::string_view bytes, std::size_t size) {
 }
 
 }  // namespace
-
-std::optional<FileStamp> stamp_of(const std::filesystem::path& path) {
-  struct stat status {};
-  if (::stat(path.c_str(), &status) != 0) return std::nullopt;
-  return FileStamp{status.st_dev, status.st_ino, static_cast<std::uint64_t>(status.st_size),
-                   nanoseconds(status.st_mtim), nanoseconds(status.st_ctim)};
-}
 
 // Four sums side by side, which a processor works out at once.
 std::uint64_t print_of_piece(std::size_t piece, std::string_view bytes) {
@@ -74,7 +63,7 @@ std::optional<Diagnostic> change_of(const std::filesystem::path& folder, const S
   if (now == seen.stamp) return std::nullopt;
   if (!now) return file_changed(seen.name, "it is gone");
   if (now->size < seen.stamp.size) return file_changed(seen.name, "it became shorter");
-  const Result<MappedFile> bytes = MappedFile::open(folder / seen.name, seen.name);
+  const Result<HeldFile> bytes = HeldFile::open(folder / seen.name, seen.name);
   if (!bytes) return bytes.faults().front();
   const std::string_view text = bytes->bytes();
   const auto size = static_cast<std::size_t>(seen.stamp.size);

@@ -13,7 +13,7 @@
 #include "book/zone_file.hpp"
 #include "book/zone_names.hpp"
 #include "book/zone_timeline.hpp"
-#include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -93,7 +93,7 @@ Result<TimeZone> TimeZone::named(std::string_view name, const Place& at) {
 }
 
 Result<TimeZone> TimeZone::from_file(std::string_view name, const std::string& path, const Place& at) {
-  const Result<MappedFile> bytes = MappedFile::open(path, path);
+  const Result<HeldFile> bytes = HeldFile::open(path, path);
   std::string why = bytes ? "" : bytes.faults().front().message;
   const bool is_small = bytes && bytes->bytes().size() < largest_zone_file;
   auto file = bytes ? read_zone_file(is_small ? bytes->bytes() : "", why) : std::nullopt;

@@ -5,13 +5,13 @@
 
 #include "command/opened_book.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/book/decision_log.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/message.hpp"
+#include "driftwarden/workshop/decision_log.hpp"
 
 namespace driftwarden {
 namespace {

@@ -8,13 +8,13 @@
 #include "command/packed_texts.hpp"
 #include "command/reviewed.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/bag_writer.hpp"
 #include "driftwarden/evidence/inputs.hpp"
-#include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/pictures.hpp"
 #include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/system/held_file.hpp"
+#include "driftwarden/workshop/bag_writer.hpp"
+#include "driftwarden/workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {
@@ -22,7 +22,7 @@ namespace {
 namespace fs = std::filesystem;
 
 Result<Ed25519Key> read_private_key(const std::string& file) {
-  const Result<MappedFile> pem = MappedFile::open(file, file);
+  const Result<HeldFile> pem = HeldFile::open(file, file);
   if (!pem) return pem.faults();
   return Ed25519Key::private_key(pem->bytes(), file);
 }

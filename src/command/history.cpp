@@ -9,7 +9,6 @@
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/pictures.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/history_csv.hpp"
@@ -17,6 +16,7 @@
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/cautions.hpp"
+#include "driftwarden/workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {

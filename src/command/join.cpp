@@ -4,17 +4,17 @@
 
 #include "command/opened_book.hpp"
 #include "command/output_file.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/report/joined_results.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 
 int run_join(const JoinOptions& options, Surroundings& surroundings) {
-  std::vector<MappedFile> files;
+  std::vector<HeldFile> files;
   for (const std::string& name : options.files) {
-    Result<MappedFile> file = MappedFile::open(name, name);
+    Result<HeldFile> file = HeldFile::open(name, name);
     if (!file) {
       tell(surroundings.err, file.faults());
       return cannot_be_used;

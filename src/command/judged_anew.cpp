@@ -6,17 +6,17 @@
 
 #include "command/packed_texts.hpp"
 #include "command/reviewed.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_info.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/comparison.hpp"
 #include "driftwarden/evidence/inputs.hpp"
 #include "driftwarden/evidence/shipped_texts.hpp"
 #include "driftwarden/outside/scratch_place.hpp"
-#include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/pictures.hpp"
 #include "driftwarden/report/inline_svg.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/system/held_file.hpp"
+#include "driftwarden/workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {
@@ -66,7 +66,7 @@ class AnewComparer {
     tell(name + ": " + what);
   }
   std::optional<std::string> packed_text(const std::string& name) {
-    const Result<MappedFile> text = MappedFile::open(folder_ / name, name);
+    const Result<HeldFile> text = HeldFile::open(folder_ / name, name);
     if (text) return std::string(text->bytes());
     differ(name, text.faults().front().message);
     return std::nullopt;
@@ -155,7 +155,7 @@ class ChartComparer {
   void compare(const std::string& picture, const fs::path& drawn) {
     const std::string name = std::string(packed_charts) + picture;
     const std::optional<std::string> packed = comparer_.packed_text(name);
-    const Result<MappedFile> now = MappedFile::open(drawn / picture, picture);
+    const Result<HeldFile> now = HeldFile::open(drawn / picture, picture);
     if (!packed || !now || now->bytes() == *packed) return;
     if (drawn_by(*packed) != drawn_by(now->bytes())) {
       ++others_;

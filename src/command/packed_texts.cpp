@@ -6,7 +6,6 @@
 #include "command/screen_results.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/book/file_name.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/inputs.hpp"
 #include "driftwarden/evidence/read_me.hpp"
@@ -16,13 +15,14 @@
 #include "driftwarden/report/history_json.hpp"
 #include "driftwarden/report/rows_used_csv.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 namespace {
 
 // A book out of a package must not have rules read from the reader's own disk.
 bool stays_inside(const std::filesystem::path& book, Surroundings& surroundings) {
-  const Result<MappedFile> text = MappedFile::open(book / "book.toml", "book.toml");
+  const Result<HeldFile> text = HeldFile::open(book / "book.toml", "book.toml");
   if (!text) return true;  // opening the book tells
   const Result<Settings> settings = parse_settings(text->bytes(), "book.toml");
   const Diagnostics faults = settings ? packs_outside(*settings) : Diagnostics{};
@@ -72,7 +72,7 @@ std::vector<std::string> texts_of_packs(const Settings& settings, const std::fil
   for (const std::string& pack : settings.packs) {
     const bool is_own = pack.ends_with(".toml");
     const std::filesystem::path file = is_own ? folder / packed_book / pack : folder / packed_rules / (pack + ".toml");
-    const Result<MappedFile> text = MappedFile::open(file, pack);
+    const Result<HeldFile> text = HeldFile::open(file, pack);
     if (text) texts.emplace_back(text->bytes());  // else no rules could be read, which is told
   }
   return texts;

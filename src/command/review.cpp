@@ -6,7 +6,7 @@
 #include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/report/pdf_print.hpp"
+#include "driftwarden/workshop/pdf_print.hpp"
 
 namespace driftwarden {
 namespace {

@@ -8,15 +8,15 @@
 #include <numeric>
 
 #include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/digest.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/instrument_action.hpp"
 #include "driftwarden/outside/scratch_place.hpp"
-#include "driftwarden/plot/gnuplot_run.hpp"
 #include "driftwarden/plot/page_charts.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/inline_svg.hpp"
 #include "driftwarden/report/review_page.hpp"
+#include "driftwarden/system/digest.hpp"
+#include "driftwarden/workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {
@@ -34,7 +34,7 @@ std::string text_of(const fs::path& path) {
 std::optional<std::vector<InputFile>> inputs_of(const Book& book, Surroundings& surroundings) {
   std::vector<InputFile> inputs;
   for (const std::string& name : files_of(book)) {
-    const Result<MappedFile> file = read_again(book, name);
+    const Result<HeldFile> file = read_again(book, name);
     if (file) {
       inputs.push_back({name, file->bytes().size(), sha256_of(file->bytes())});
     } else if (was_read(book, name)) {

@@ -5,10 +5,10 @@
 #include <system_error>
 
 #include "command/opened_book.hpp"
-#include "driftwarden/book/book_parts.hpp"
 #include "driftwarden/outside/output_stream.hpp"
 #include "driftwarden/outside/whole_folder.hpp"
 #include "driftwarden/outside/write_fault.hpp"
+#include "driftwarden/workshop/book_parts.hpp"
 
 namespace driftwarden {
 namespace {

@@ -4,13 +4,13 @@
 
 #include "command/judged_anew.hpp"
 #include "command/opened_book.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_check.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/signature.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/system/held_file.hpp"
 #include "driftwarden/verdict/cautions.hpp"
+#include "driftwarden/workshop/signature.hpp"
 
 namespace driftwarden {
 namespace {
@@ -141,7 +141,7 @@ void tell_meaning(bool files_are_sound, const Anew& anew, const PackageNote& not
 
 int judge(const VerifyOptions& options, const BagCheck& bag, bool files_are_sound, Surroundings& surroundings) {
   const std::string name(package_note_file);
-  const Result<MappedFile> text = MappedFile::open(fs::path(options.folder) / name, name);
+  const Result<HeldFile> text = HeldFile::open(fs::path(options.folder) / name, name);
   const Result<PackageNote> note = text ? parse_package_note(text->bytes()) : Result<PackageNote>(text.faults());
   if (!note) {
     tell(surroundings.out, note.faults());
@@ -164,7 +164,7 @@ int judge(const VerifyOptions& options, const BagCheck& bag, bool files_are_soun
 int run_verify(const VerifyOptions& options, Surroundings& surroundings) {
   std::optional<KeyGiven> given;
   if (!options.key.empty()) {
-    const Result<MappedFile> pem = MappedFile::open(options.key, options.key);
+    const Result<HeldFile> pem = HeldFile::open(options.key, options.key);
     if (!pem) return refuse(pem.faults(), surroundings);
     Result<Ed25519Key> key = Ed25519Key::public_key(pem->bytes(), options.key);
     if (!key) return refuse(key.faults(), surroundings);

@@ -5,13 +5,13 @@
 #include <system_error>
 #include <utility>
 
-#include "driftwarden/book/digest.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/evidence/bag_info.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/bag_name.hpp"
 #include "driftwarden/evidence/manifest.hpp"
+#include "driftwarden/system/digest.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -112,7 +112,7 @@ class Check {
       refuse("evidence/too-large", file, "is larger than any such file of a package", "it is not read");
       return "";
     }
-    const Result<MappedFile> text = MappedFile::open(folder_ / file, file);
+    const Result<HeldFile> text = HeldFile::open(folder_ / file, file);
     if (text) return std::string(text->bytes());
     bag_.faults.insert(bag_.faults.end(), text.faults().begin(), text.faults().end());
     return "";
@@ -150,7 +150,7 @@ class Check {
   }
 
   void check_digest(const std::string& name, const std::string& digest, std::string_view listed_in) {
-    const Result<MappedFile> file = MappedFile::open(folder_ / name, name);
+    const Result<HeldFile> file = HeldFile::open(folder_ / name, name);
     if (!file) {
       bag_.faults.insert(bag_.faults.end(), file.faults().begin(), file.faults().end());
     } else if (sha512_of(file->bytes()) != digest) {

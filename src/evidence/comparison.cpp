@@ -8,10 +8,10 @@
 #include <utility>
 
 #include "driftwarden/book/csv_scanner.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/diagnostic.hpp"
 #include "driftwarden/quantity/number.hpp"
+#include "driftwarden/system/held_file.hpp"
 #include "evidence/json_members.hpp"
 
 namespace driftwarden {
@@ -122,7 +122,7 @@ struct Table {
 // Nothing where names are there twice or a row has more or fewer cells than headings.
 std::optional<Table> table_of(std::string_view text) {
   std::string padded(text);
-  padded.append(MappedFile::padding, '\0');
+  padded.append(HeldFile::padding, '\0');
   CsvScanner scanner(std::string_view(padded).substr(0, text.size()), ',');
   const auto cells = [&scanner] {
     std::vector<std::string> row;

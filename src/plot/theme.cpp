@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/system/held_file.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {
@@ -170,7 +170,7 @@ Result<Theme> parse_theme(std::string_view text, const std::string& file) {
 
 Result<Theme> read_theme(const std::filesystem::path& share, const std::string& name) {
   const std::filesystem::path path = share / "plots" / (name + ".toml");
-  const Result<MappedFile> file = MappedFile::open(path, path.string());
+  const Result<HeldFile> file = HeldFile::open(path, path.string());
   if (!file) {
     return error("theme/missing", {path.string(), 0, 0},
                  "the theme " + in_quotes(name) + " " + file.faults().front().message,

@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <system_error>
 
-#include "driftwarden/book/digest.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/rule/house_rules.hpp"
+#include "driftwarden/system/digest.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -82,7 +82,7 @@ Diagnostics set_aside_idle_overrides(HouseRules& house, const std::vector<Pack>&
 }  // namespace
 
 Result<Pack> read_pack(const fs::path& file, const std::string& shown) {
-  Result<MappedFile> text = MappedFile::open(file, shown);
+  Result<HeldFile> text = HeldFile::open(file, shown);
   if (!text) return text.faults();
   Result<Pack> pack = parse_pack(text->bytes(), shown);
   if (pack) pack->sha256 = sha256_of(text->bytes());

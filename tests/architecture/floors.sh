@@ -17,9 +17,10 @@ includes_that_look_up() {
     BEGIN {
       split("diagnostic quantity record book correction statistics assessment rule verdict history", name, " ")
       for (i in name) height[name[i]] = i - 1
-      height["outside"] = height["quantity"]
+      height["system"] = height["outside"] = height["quantity"]
       height["report"] = height["plot"] = height["evidence"] = 10
-      height["command"] = 11
+      height["workshop"] = height["engine"] = 11
+      height["command"] = 12
     }
     function floor_of(path) {
       sub(/^include\/driftwarden\//, "", path); sub(/^src\//, "", path); sub(/^driftwarden\//, "", path)
@@ -34,9 +35,18 @@ includes_that_look_up() {
       other = floor_of(part[2])
       if (other == own || !(own in height)) next
       if (!(other in height)) printf "%s:%d: includes \"%s\", which is on no floor\n", FILENAME, FNR, part[2]
+      else if (other == "outside" && height[own] < height["workshop"])
+        printf "%s:%d: %s is of the engine, and outside is not\n", FILENAME, FNR, own
       else if (height[other] == height[own]) printf "%s:%d: %s includes its neighbour %s\n", FILENAME, FNR, own, other
       else if (height[other] > height[own]) printf "%s:%d: %s looks up to %s\n", FILENAME, FNR, own, other
     }'
+}
+
+# What belongs to one kind of system, or to a library that holds keys, is asked for in few places.
+systems_own() {
+  list include/driftwarden src -name '*.[ch]pp' | grep -vE '/(system|outside|workshop|command)/' | xargs awk '
+    match($0, /^#include <(unistd\.h|fcntl\.h|dirent\.h|poll\.h|sched\.h|spawn\.h|signal\.h|csignal|sys\/[a-z]*\.h|openssl\/[a-z0-9]*\.h)>/) {
+      printf "%s:%d: asks the system itself: %s\n", FILENAME, FNR, substr($0, 10) }'
 }
 
 # Every room has its test. main.cpp only hands over to rooms; whole-program tests run it.
@@ -127,6 +137,7 @@ files_without_a_licence() {
 
 {
   includes_that_look_up
+  systems_own
   rooms_without_a_test
   types_of_one_name
   ids_without_a_page

@@ -45,6 +45,11 @@ plant 'a private header that looks up' src/book/planted.hpp "$licence"$'\n#inclu
   'src/book/planted.hpp:2: book looks up to rule'
 plant 'an include of a neighbour' src/report/planted.hpp "$licence"$'\n#include "driftwarden/plot/chart.hpp"' \
   'src/report/planted.hpp:2: report includes its neighbour plot'
+plant 'a room of the engine that leaves it' src/book/planted.hpp \
+  "$licence"$'\n#include "driftwarden/outside/whole_file.hpp"' \
+  'src/book/planted.hpp:2: book is of the engine, and outside is not'
+plant 'a room of the engine that asks the system itself' src/book/planted.hpp "$licence"$'\n#include <sys/stat.h>' \
+  'src/book/planted.hpp:2: asks the system itself: <sys/stat.h>'
 plant 'an include of a folder that is no floor' src/report/planted.hpp "$licence"$'\n#include "misc/text.hpp"' \
   'src/report/planted.hpp:2: includes "misc/text.hpp", which is on no floor'
 plant 'a file on no floor' src/misc/planted.hpp "$licence" 'src/misc/planted.hpp:1: misc is no floor of the house'

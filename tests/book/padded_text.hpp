@@ -5,7 +5,7 @@
 #include <memory>
 #include <string_view>
 
-#include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 
@@ -13,10 +13,10 @@ namespace driftwarden {
 // What stands there would be taken for a cell's end or a quote, if it were looked at.
 class PaddedText {
  public:
-  explicit PaddedText(std::string_view text) : bytes_(new char[text.size() + MappedFile::padding]), size_(text.size()) {
+  explicit PaddedText(std::string_view text) : bytes_(new char[text.size() + HeldFile::padding]), size_(text.size()) {
     if (!text.empty()) std::memcpy(bytes_.get(), text.data(), text.size());
     constexpr std::string_view traps = ",\"\n;\t";
-    for (std::size_t i = 0; i < MappedFile::padding; ++i) bytes_[size_ + i] = traps[i % traps.size()];
+    for (std::size_t i = 0; i < HeldFile::padding; ++i) bytes_[size_ + i] = traps[i % traps.size()];
   }
   operator std::string_view() const { return {bytes_.get(), size_}; }  // NOLINT: meant to convert
 

@@ -7,7 +7,7 @@
 #include <string>
 
 #include "book/scratch_folder.hpp"
-#include "driftwarden/evidence/bag_writer.hpp"
+#include "driftwarden/workshop/bag_writer.hpp"
 #include "evidence/keys.hpp"
 
 namespace driftwarden {

@@ -10,8 +10,8 @@
 
 #include "book/padded_text.hpp"
 #include "book/whole_book.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/book/row_blocks.hpp"
+#include "driftwarden/system/held_file.hpp"
 #include "fuzz/require.hpp"
 
 namespace driftwarden {
@@ -60,7 +60,7 @@ inline void blocks_agree_with_order(const std::filesystem::path& path, std::size
 }
 
 inline std::size_t lines_of(const std::filesystem::path& path) {
-  const Result<MappedFile> file = MappedFile::open(path, "");
+  const Result<HeldFile> file = HeldFile::open(path, "");
   return file ? 1 + count_line_ends(file->bytes()) : 0;
 }
 

@@ -6,7 +6,7 @@
 #include <fstream>
 #include <iterator>
 
-#include "driftwarden/plot/gnuplot_run.hpp"
+#include "driftwarden/workshop/gnuplot_run.hpp"
 #include "plot/shipped_theme.hpp"
 #include "support/book_text.hpp"
 

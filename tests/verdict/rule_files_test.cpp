@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/book/digest.hpp"
+#include "driftwarden/system/digest.hpp"
 #include "rule/pack_text.hpp"
 #include "support/book_text.hpp"
 

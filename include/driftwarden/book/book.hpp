@@ -8,7 +8,6 @@
 #include <string_view>
 #include <vector>
 
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/book/seen_file.hpp"
 #include "driftwarden/book/settings.hpp"
 #include "driftwarden/diagnostic/result.hpp"
@@ -18,6 +17,7 @@
 #include "driftwarden/record/sample.hpp"
 #include "driftwarden/record/service.hpp"
 #include "driftwarden/record/text_pool.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 
@@ -68,6 +68,6 @@ Result<Book> read_book(const std::filesystem::path& folder, unsigned threads, co
 bool was_read(const Book& book, const std::string& name);
 
 // A file of the book again, with the bytes it was read with. Fault: file/changed, file/unreadable.
-Result<MappedFile> read_again(const Book& book, const std::string& name);
+Result<HeldFile> read_again(const Book& book, const std::string& name);
 
 }  // namespace driftwarden

@@ -9,9 +9,9 @@
 #include <string>
 #include <string_view>
 
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/book/seen_file.hpp"
 #include "driftwarden/diagnostic/result.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 

@@ -9,22 +9,9 @@
 #include <string_view>
 
 #include "driftwarden/diagnostic/diagnostic.hpp"
+#include "driftwarden/system/file_stamp.hpp"
 
 namespace driftwarden {
-
-// Which file it is, how large, and when it was last written to.
-struct FileStamp {
-  std::uint64_t device = 0;
-  std::uint64_t number = 0;
-  std::uint64_t size = 0;
-  std::int64_t written_ns = 0;
-  std::int64_t changed_ns = 0;
-
-  friend bool operator==(const FileStamp&, const FileStamp&) = default;
-};
-
-// Nothing where there is no such file.
-std::optional<FileStamp> stamp_of(const std::filesystem::path& path);
 
 // A file as a run has read it. Its size is taken once, before anything is read; what is written behind that is not of
 // the run. The print is a sum over its bytes that tells an accident, not a forger.

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <sys/mman.h>
-
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
 #include <new>
 #include <type_traits>
 #include <utility>
+
+#include "driftwarden/system/pages.hpp"
 
 namespace driftwarden {
 
@@ -29,7 +29,9 @@ class Column {
     Column(std::move(other)).swap(*this);
     return *this;
   }
-  ~Column() { release(); }
+  ~Column() {
+    if (pages_.begin() == nullptr) std::free(data_);
+  }
 
   // Room for so many rows in all; what was written stays. Throws std::bad_alloc.
   void reserve(std::size_t rows) {
@@ -63,50 +65,29 @@ class Column {
   const T* end() const { return data_ + size_; }
 
  private:
-  static constexpr std::size_t huge_page = std::size_t{2} << 20;
-
   void allocate(std::size_t rows) {
     if (rows > SIZE_MAX / sizeof(T) / 2) throw std::bad_alloc();
     const std::size_t bytes = rows * sizeof(T);
-    if (bytes < huge_page) {
+    if (bytes < Pages::huge_page) {
       data_ = static_cast<T*>(std::calloc(rows, sizeof(T)));
       if (data_ == nullptr) throw std::bad_alloc();
     } else {
-      mapped_bytes_ = bytes + huge_page;
-      mapped_ =
-          ::mmap(nullptr, mapped_bytes_, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS | MAP_NORESERVE, -1, 0);
-      if (mapped_ == MAP_FAILED) {
-        mapped_ = nullptr;
-        throw std::bad_alloc();
-      }
-      const auto address = reinterpret_cast<std::uintptr_t>(mapped_);
-      // NOLINTNEXTLINE(performance-no-int-to-ptr): once for each column
-      void* aligned = reinterpret_cast<void*>((address + huge_page - 1) / huge_page * huge_page);
-      ::madvise(aligned, bytes, MADV_HUGEPAGE);
-      data_ = static_cast<T*>(aligned);
+      pages_ = Pages(bytes);
+      data_ = static_cast<T*>(pages_.begin());
     }
     capacity_ = rows;
-  }
-  void release() {
-    if (mapped_ != nullptr) {
-      ::munmap(mapped_, mapped_bytes_);
-    } else {
-      std::free(data_);
-    }
   }
   void swap(Column& other) noexcept {
     std::swap(data_, other.data_);
     std::swap(size_, other.size_);
     std::swap(capacity_, other.capacity_);
-    std::swap(mapped_, other.mapped_);
-    std::swap(mapped_bytes_, other.mapped_bytes_);
+    std::swap(pages_, other.pages_);
   }
 
   T* data_ = nullptr;
   std::size_t size_ = 0;
   std::size_t capacity_ = 0;
-  void* mapped_ = nullptr;
-  std::size_t mapped_bytes_ = 0;
+  Pages pages_;  // of a large column
 };
 
 }  // namespace driftwarden

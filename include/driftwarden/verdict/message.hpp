@@ -31,7 +31,7 @@ std::string rule_name(const Screening& screening, const Finding& finding);
 // "31 %": the probability that the true value lies beyond the limit.
 std::string chance_text(const Finding& finding);
 
-// The ruling on a finding, for a person to read: "overruled by A. Hewer, 2026-09-23T10:00-06:00: the reason
+// The ruling on a finding, for a person to read: "overruled by site hygienist, 2026-09-23T10:00-06:00: the reason
 // [decisions.csv:3]".
 std::string decision_text(const Book& book, const Decision& decision);
 // The same without its place.

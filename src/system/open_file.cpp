@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "book/open_file.hpp"
+#include "driftwarden/system/open_file.hpp"
 
 #include <fcntl.h>
 #include <sys/stat.h>

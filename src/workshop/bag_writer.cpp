@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_writer.hpp"
+#include "driftwarden/workshop/bag_writer.hpp"
 
 #include <utility>
 
-#include "driftwarden/book/digest.hpp"
-#include "driftwarden/book/mapped_file.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/bag_name.hpp"
 #include "driftwarden/outside/output_stream.hpp"
 #include "driftwarden/outside/write_fault.hpp"
+#include "driftwarden/system/digest.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 
@@ -46,7 +46,7 @@ void BagWriter::add(const std::string& name, std::string_view bytes) {
 
 void BagWriter::copy(const std::string& name, const fs::path& file) {
   if (!failure_.empty()) return;
-  const Result<MappedFile> bytes = MappedFile::open(file, file.string());
+  const Result<HeldFile> bytes = HeldFile::open(file, file.string());
   if (!bytes) {
     failure_ = bytes.faults();
     return;
@@ -56,7 +56,7 @@ void BagWriter::copy(const std::string& name, const fs::path& file) {
 
 void BagWriter::adopt(const std::string& name) {
   if (!failure_.empty()) return;
-  const Result<MappedFile> bytes = MappedFile::open(folder() / name, name);
+  const Result<HeldFile> bytes = HeldFile::open(folder() / name, name);
   if (!bytes) {
     failure_ = bytes.faults();
     return;

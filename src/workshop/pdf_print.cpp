@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/pdf_print.hpp"
+#include "driftwarden/workshop/pdf_print.hpp"
 
 #include <unistd.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/gnuplot_run.hpp"
+#include "driftwarden/workshop/gnuplot_run.hpp"
 
 #include <gtest/gtest.h>
 

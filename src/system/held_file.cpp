@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/mapped_file.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 #include <algorithm>
 
-#include "book/open_file.hpp"
+#include "driftwarden/system/open_file.hpp"
 
 namespace driftwarden {
 
-Result<MappedFile> MappedFile::open(const std::filesystem::path& path, const std::string& shown_name) {
+Result<HeldFile> HeldFile::open(const std::filesystem::path& path, const std::string& shown_name) {
   OpenFile file(path);
   if (file.reason() != 0) return unreadable(shown_name, file.reason());
-  MappedFile held;
+  HeldFile held;
   held.data_ = std::make_unique_for_overwrite<char[]>(file.size() + padding);
   held.size_ = file.read(0, file.size(), held.data_.get());
   if (file.reason() != 0) return unreadable(shown_name, file.reason());
@@ -18,7 +18,7 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, const std
   return held;
 }
 
-void MappedFile::keep_first(std::size_t count) {
+void HeldFile::keep_first(std::size_t count) {
   size_ = std::min(size_, count);
   std::fill_n(data_.get() + size_, padding, '\0');
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/book_parts.hpp"
+#include "driftwarden/workshop/book_parts.hpp"
 
 #include <algorithm>
 #include <array>
@@ -69,7 +69,7 @@ class RowDealer {
   Diagnostics deal(const std::vector<std::string>& files) {
     std::size_t row = 0;
     for (const std::string& name : files) {
-      const Result<MappedFile> file = read_again(book_, name);
+      const Result<HeldFile> file = read_again(book_, name);
       if (!file) return file.faults();
       Diagnostics faults;
       const auto layout = read_layout(file->bytes(), name, spec_, owners_headings(book_.settings, spec_.table), faults);
@@ -82,7 +82,7 @@ class RowDealer {
 
  private:
   // The reason for which a part could not be written, or 0.
-  int deal_file(const MappedFile& file, const TableLayout& layout, const std::string& name, std::size_t& row) {
+  int deal_file(const HeldFile& file, const TableLayout& layout, const std::string& name, std::size_t& row) {
     std::vector<std::unique_ptr<OutputStream>> outs;
     for (std::uint32_t part = 0; part < parts_; ++part) {
       outs.push_back(std::make_unique<OutputStream>(part_folder(part) / name));
@@ -152,7 +152,7 @@ Diagnostics copy_common_files(const Book& book, const fs::path& part) {
                     "the rule pack " + in_quotes(name) + " lies outside of the book",
                     "copy it into the book's folder, or name it by its whole path")};
     }
-    const Result<MappedFile> file = read_again(book, name);
+    const Result<HeldFile> file = read_again(book, name);
     if (!file) return file.faults();
     const int reason = write_new(part / name, file->bytes());
     if (reason != 0) return {unwritable(part / name, reason)};

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/signature.hpp"
+#include "driftwarden/workshop/signature.hpp"
 
 #include <gtest/gtest.h>
 

@@ -8,8 +8,8 @@
 #include "driftwarden/diagnostic/result.hpp"
 #include "driftwarden/evidence/bag_info.hpp"
 #include "driftwarden/evidence/manifest.hpp"
-#include "driftwarden/evidence/signature.hpp"
 #include "driftwarden/outside/whole_folder.hpp"
+#include "driftwarden/workshop/signature.hpp"
 
 namespace driftwarden {
 

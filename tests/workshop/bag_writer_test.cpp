@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_writer.hpp"
+#include "driftwarden/workshop/bag_writer.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>
@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <set>
 
-#include "driftwarden/book/digest.hpp"
+#include "driftwarden/system/digest.hpp"
 #include "evidence/small_bag.hpp"
 
 namespace driftwarden::bag_writer_test {

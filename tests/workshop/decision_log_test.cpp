@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/decision_log.hpp"
+#include "driftwarden/workshop/decision_log.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/book_parts.hpp"
+#include "driftwarden/workshop/book_parts.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/signature.hpp"
+#include "driftwarden/workshop/signature.hpp"
 
 #include <openssl/err.h>
 #include <openssl/evp.h>
@@ -9,7 +9,7 @@
 #include <array>
 #include <stdexcept>
 
-#include "driftwarden/book/digest.hpp"
+#include "driftwarden/system/digest.hpp"
 
 namespace driftwarden {
 namespace {

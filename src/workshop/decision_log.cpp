@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/decision_log.hpp"
+#include "driftwarden/workshop/decision_log.hpp"
 
 #include <fcntl.h>
 #include <sys/file.h>
@@ -23,7 +23,7 @@ namespace {
 
 constexpr const char* file_name = "decisions.csv";
 
-Diagnostic unwritable(int reason) {
+Diagnostic decisions_unwritable(int reason) {
   return error("decisions/unwritable", {file_name, 0, 0},
                "the decision could not be written: " + std::generic_category().message(reason),
                "check the file, its rights and the room on the disk");
@@ -220,9 +220,9 @@ Result<Place> append_decision(const Book& book, const Decision& decision, const 
     const std::optional<Descriptor> file = locked_file(path, waits);
     std::error_code ignored;
     const bool is_none = !file && errno == ENOENT && !std::filesystem::is_symlink(path, ignored);
-    if (!file && !is_none) return unwritable(errno == 0 ? ENOENT : errno);
+    if (!file && !is_none) return decisions_unwritable(errno == 0 ? ENOENT : errno);
     const std::optional<std::string> padded = is_none ? std::string(padding, '\0') : padded_text(file->number());
-    if (!padded) return unwritable(errno);
+    if (!padded) return decisions_unwritable(errno);
     const std::string_view text = std::string_view(*padded).substr(0, padded->size() - padding);
     const Result<Addition> addition = addition_to(text, book, decision);
     if (!addition) return addition.faults();
@@ -230,7 +230,7 @@ Result<Place> append_decision(const Book& book, const Decision& decision, const 
                        : is_appended(file->number(), text.size(), addition->text) ? 0
                                                                                   : errno;
     if (reason == 0) return Place{file_name, addition->line, 0};
-    if (!is_none || reason != EEXIST) return unwritable(reason);
+    if (!is_none || reason != EEXIST) return decisions_unwritable(reason);
   }
 }
 

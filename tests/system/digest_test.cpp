@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/digest.hpp"
+#include "driftwarden/system/digest.hpp"
 
 #include <gtest/gtest.h>
 
@@ -21,6 +21,11 @@ TEST(Sha256, GivesThePublishedDigests) {
 TEST(Sha256, TakesEveryByteIntoAccount) {
   EXPECT_NE(sha256_of(std::string_view("a\0b", 3)), sha256_of(std::string_view("a\0c", 3)));
   EXPECT_NE(sha256_of("a\n"), sha256_of("a\r\n"));
+}
+
+// Worked out with openssl dgst and base64 of GNU coreutils.
+TEST(Sha256, IsAlsoWrittenInBase64) {
+  EXPECT_EQ(base64_sha256_of("abc"), "ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=");
 }
 
 // The same source's SHA-512 of "abc"; the digest of no bytes as above. Written down from memory; sha512sum of GNU
