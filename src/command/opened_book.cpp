@@ -16,31 +16,6 @@
 namespace driftwarden {
 namespace {
 
-// What was decided after the day that stands for today is not known yet on that day.
-Diagnostics leave_out_later_decisions(Book& book, Day as_of) {
-  Diagnostics remarks;
-  std::erase_if(book.decisions, [&](const Decision& decision) {
-    const bool is_later = local_day(decision.decided, book.settings.zone) > as_of;
-    if (is_later) {
-      remarks.push_back(remark("decision/later", {book.files.decisions[decision.place.file], decision.place.line, 0},
-                               "the decision about " + in_quotes(decision.subject) + " was taken after " +
-                                   date_text(as_of) + ", which stands for today; it is not counted"));
-    }
-    return is_later;
-  });
-  return remarks;
-}
-
-// What is found wrong with a book once it is read joins its problems at the end, for they keep their numbers.
-void keep_of_book(Book& book, Diagnostics found) {
-  std::move(found.begin(), found.end(), std::back_inserter(book.problems));
-}
-
-void tell_of_book(Book& book, Diagnostics found, Surroundings& surroundings) {
-  tell(surroundings.err, found);
-  keep_of_book(book, std::move(found));
-}
-
 // What a date with slashes may mean: "write 2026-11-23", "write 2026-04-03 or 2026-03-04".
 std::string dates_hint(const std::string& text, const TimeZone& zone) {
   std::string meant;
@@ -67,11 +42,6 @@ Diagnostics first_of_each_kind(const Diagnostics& diagnostics, std::size_t most_
 }
 
 }  // namespace
-
-bool OpenedBook::has_faults() const {
-  return std::any_of(book.problems.begin(), book.problems.end(),
-                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
-}
 
 unsigned threads_of(const BookOptions& options) {
   return options.threads > 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());
@@ -111,9 +81,9 @@ bool tell_over_the_book(const Book& book, const std::string& file, Surroundings&
 }
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {
-  Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers);
+  const Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers);
   tell_first(surroundings.err, doubts);
-  keep_of_book(opened.book, std::move(doubts));
+  add_problems(opened.book, doubts);
 }
 
 std::optional<Day> as_of_day(const std::string& text, const TimeZone& zone, Surroundings& surroundings) {
@@ -144,11 +114,9 @@ std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& 
   if (!rules) tell(surroundings.err, rules.faults());
   if (!rules || !as_of) return nullptr;
   tell(surroundings.err, rules->remarks);
-  tell_of_book(*book, leave_out_later_decisions(*book, *as_of), surroundings);
-  tell_of_book(*book, decisions_on_unknown_rules(*book, *rules), surroundings);
-  tell_of_book(*book, unknown_words(*book, UnknownWords(*book, *rules)), surroundings);
-  auto opened = std::make_unique<OpenedBook>(OpenedBook{*std::move(book), *std::move(rules), nullptr, *as_of});
-  opened->screening = std::make_unique<Screening>(opened->book, opened->rules, SupposedErrors{}, threads_of(options));
+  Diagnostics found;
+  auto opened = put_together(*std::move(book), *std::move(rules), *as_of, threads_of(options), found);
+  tell(surroundings.err, found);
   return opened;
 }
 

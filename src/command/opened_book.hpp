@@ -5,20 +5,9 @@
 #include <optional>
 
 #include "command/options.hpp"
-#include "driftwarden/verdict/rule_files.hpp"
-#include "driftwarden/verdict/screening.hpp"
+#include "driftwarden/verdict/opened_book.hpp"
 
 namespace driftwarden {
-
-// A book, its rules, and both put together.
-struct OpenedBook {
-  Book book;
-  RuleSet rules;
-  std::unique_ptr<Screening> screening;
-  Day as_of = no_day;
-
-  bool has_faults() const;  // errors among the book's problems
-};
 
 unsigned threads_of(const BookOptions& options);
 

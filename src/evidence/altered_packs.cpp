@@ -56,12 +56,12 @@ std::string to_text(const AlteredPack& pack) {
          ", is not the one shipped under that name";
 }
 
-std::vector<AlteredPack> altered_packs(const std::vector<std::string>& texts, std::span<const ShippedText> shipped) {
+std::vector<AlteredPack> altered_packs(const std::vector<std::string>& texts, std::span<const BuiltInPack> shipped) {
   std::vector<AlteredPack> altered;
   for (const std::string& text : texts) {
     const Result<Pack> pack = parse_pack(text, "");
     if (!pack) continue;  // nothing is judged by it
-    for (const ShippedText& known : shipped) {
+    for (const BuiltInPack& known : shipped) {
       if (known.name != pack->name || known.text == text) continue;
       const Result<Pack> original = parse_pack(known.text, "");
       if (original && original->edition == pack->edition)

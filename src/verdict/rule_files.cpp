@@ -24,29 +24,47 @@ std::vector<std::string> packs_in(const fs::path& folder, std::error_code& failu
   return names;
 }
 
-Result<Pack> shipped_pack(const std::string& name, const fs::path& shipped, const Place& named_at) {
+std::vector<std::string> names_of(const ShippedPacks& shipped, std::error_code& failure) {
+  if (!shipped.folder.empty()) return packs_in(shipped.folder, failure);
+  std::vector<std::string> names;
+  for (const BuiltInPack& pack : shipped.texts) names.emplace_back(pack.name);
+  return names;
+}
+
+Result<Pack> pack_of(std::string_view text, const std::string& shown) {
+  Result<Pack> pack = parse_pack(text, shown);
+  if (pack) pack->sha256 = sha256_of(text);
+  return pack;
+}
+
+Result<Pack> pack_named(const std::string& name, const ShippedPacks& shipped) {
+  const std::string file = name + ".toml";
+  if (!shipped.folder.empty()) return read_pack(shipped.folder / file, file);
+  const auto is_it = [&name](const BuiltInPack& pack) { return pack.name == name; };
+  return pack_of(std::find_if(shipped.texts.begin(), shipped.texts.end(), is_it)->text, file);
+}
+
+Result<Pack> shipped_pack(const std::string& name, const ShippedPacks& shipped, const Place& named_at) {
   std::error_code failure;
-  const std::vector<std::string> known = packs_in(shipped, failure);
+  const std::vector<std::string> known = names_of(shipped, failure);
   if (failure) {
     return error(
         "rules/unknown-pack", named_at,
-        "the pack " + in_quotes(name) + " can't be looked for in " + shipped.string() + ": " + failure.message(),
+        "the pack " + in_quotes(name) + " can't be looked for in " + shipped.folder.string() + ": " + failure.message(),
         "the folder belongs to the program; install it again");
   }
-  if (std::find(known.begin(), known.end(), name) != known.end()) {
-    return read_pack(shipped / (name + ".toml"), name + ".toml");
-  }
+  if (std::find(known.begin(), known.end(), name) != known.end()) return pack_named(name, shipped);
   return error("rules/unknown-pack", named_at, "no pack " + in_quotes(name) + " is shipped",
                did_you_mean(name, known) + "; a pack of your own is named by its file, as in \"house.toml\"");
 }
 
-Result<Pack> named_pack(const Book& book, std::size_t number, const fs::path& shipped) {
+Result<Pack> named_pack(const Book& book, std::size_t number, const ShippedPacks& shipped) {
   const std::string& name = book.settings.packs[number];
   if (name.ends_with(".toml")) return read_pack(book.folder / name, name);
   return shipped_pack(name, shipped, book.settings.pack_places[number]);
 }
 
-Result<Pack> other_pack(const Book& book, const std::string& name, const fs::path& shipped) {
+Result<Pack> other_pack(const Book& book, const std::string& name, const ShippedPacks& shipped) {
   if (!name.ends_with(".toml")) return shipped_pack(name, shipped, {"command line", 0, 0});
   std::error_code ignored;
   return read_pack(fs::exists(name, ignored) ? fs::path(name) : book.folder / name, name);
@@ -84,9 +102,7 @@ Diagnostics set_aside_idle_overrides(HouseRules& house, const std::vector<Pack>&
 Result<Pack> read_pack(const fs::path& file, const std::string& shown) {
   Result<HeldFile> text = HeldFile::open(file, shown);
   if (!text) return text.faults();
-  Result<Pack> pack = parse_pack(text->bytes(), shown);
-  if (pack) pack->sha256 = sha256_of(text->bytes());
-  return pack;
+  return pack_of(text->bytes(), shown);
 }
 
 std::vector<std::string> shipped_packs(const fs::path& folder) {
@@ -94,7 +110,7 @@ std::vector<std::string> shipped_packs(const fs::path& folder) {
   return packs_in(folder, ignored);
 }
 
-Result<RuleSet> read_rules(const Book& book, const fs::path& shipped) {
+Result<RuleSet> read_rules(const Book& book, const ShippedPacks& shipped) {
   Diagnostics faults;
   std::vector<Pack> packs;
   for (std::size_t number = 0; number < book.settings.packs.size(); ++number) {
@@ -106,7 +122,7 @@ Result<RuleSet> read_rules(const Book& book, const fs::path& shipped) {
   return combine(std::move(packs), *house);
 }
 
-Result<RuleSet> read_other_rules(const Book& book, const std::vector<std::string>& names, const fs::path& shipped) {
+Result<RuleSet> read_other_rules(const Book& book, const std::vector<std::string>& names, const ShippedPacks& shipped) {
   Diagnostics faults;
   std::vector<Pack> packs;
   for (const std::string& name : names) keep(other_pack(book, name, shipped), packs, faults);

@@ -13,7 +13,7 @@ namespace driftwarden::altered_packs_test {
 namespace {
 
 std::string shipped_text() {
-  for (const ShippedText& pack : packs_as_shipped()) {
+  for (const BuiltInPack& pack : packs_as_shipped()) {
     if (pack.name == "common-practice") return std::string(pack.text);
   }
   return "";
@@ -47,7 +47,7 @@ TEST(AlteredPacks, MayHaveAnotherEditionOrName) {
 
 TEST(ShippedTexts, AreTheFilesOfTheProject) {
   ASSERT_FALSE(packs_as_shipped().empty());
-  for (const ShippedText& pack : packs_as_shipped()) {
+  for (const BuiltInPack& pack : packs_as_shipped()) {
     std::ifstream file(std::string(project_folder()) + "/rules/" + std::string(pack.name) + ".toml", std::ios::binary);
     EXPECT_EQ(std::string(std::istreambuf_iterator<char>(file), {}), pack.text) << pack.name;
   }

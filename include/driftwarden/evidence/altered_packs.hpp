@@ -21,6 +21,6 @@ struct AlteredPack {
 std::string to_text(const AlteredPack& pack);
 
 // Those among the texts of packs. A pack of another name or edition is another pack: of it nothing is said.
-std::vector<AlteredPack> altered_packs(const std::vector<std::string>& texts, std::span<const ShippedText> shipped);
+std::vector<AlteredPack> altered_packs(const std::vector<std::string>& texts, std::span<const BuiltInPack> shipped);
 
 }  // namespace driftwarden
