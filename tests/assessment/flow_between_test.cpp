@@ -16,10 +16,6 @@ namespace {
 // derived: by the arithmetic above each test; 0.0116348920 is 1 % of 1.002 x 2.0112 L/min over the root of 3,
 // 0.00465395680 is 0.4 % of it, likewise.
 
-constexpr double printed = 1e-6;  // relative: the figures below have seven digits
-
-void expect_digits(double figure, double expected) { EXPECT_NEAR(figure, expected, printed * std::abs(expected)); }
-
 constexpr double flow = 1.002 * 2.0112;  // L/min, before and after
 
 // The worked book, its post readings like its pre readings.
@@ -114,90 +110,6 @@ TEST(FlowBetween, ReachesTwiceAsFarWhereOneOfTheTwoFlowsCounts) {
   AssessmentPractice pre_only;
   pre_only.flow_for_volume = FlowForVolume::pre;
   expect_digits(BudgetedBook(level_book(), pre_only).line(BudgetSource::flow_between)->u, 2 * 0.0116348920);
-}
-
-// 2.000 before and after, 1.800 in the middle, two readings each that scatter by s = 0.00141421; certificates of 0.7 %.
-BookText sagging_book(const std::string& field_calibrator = "V1", const std::string& post = "2.00") {
-  BookText text;
-  text.samples =
-      "sample,pump,started,stopped,paused [min]\n"
-      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,\n";
-  text.certificates = certificates_with_uncertainty;
-  text.readings =
-      "taken,stage,sample,calibrator,reading [L/min]\n"
-      "2026-09-21T07:30,pre,S1,V1,2.001\n2026-09-21T07:31,pre,S1,V1,1.999\n"
-      "2026-09-21T11:59,field,S1," +
-      field_calibrator + ",1.801\n2026-09-21T12:01,field,S1," + field_calibrator +
-      ",1.799\n"
-      "2026-09-21T16:10,post,S1,V1," +
-      post + "1\n2026-09-21T16:11,post,S1,V1," + shortest(number_from(post).value() - 0.001) + "\n";
-  return text;
-}
-
-AssessmentPractice along_the_line() {
-  AssessmentPractice practice;
-  practice.field_sets = FieldSets::line;
-  return practice;
-}
-
-TEST(FieldSets, AreADifferenceInUWhereTheEndsCount) {
-  const BudgetedBook book(sagging_book());
-  EXPECT_NEAR(book.figures.volume_l, 960, 1e-9);
-  const BudgetLine* line = book.line(BudgetSource::field_difference);
-  ASSERT_NE(line, nullptr);
-  EXPECT_NEAR(line->estimate, -0.1, 1e-12);
-  EXPECT_NEAR(line->u, 0.1, 1e-12);
-  EXPECT_NEAR(line->contribution(BudgetFigure::volume), 48, 1e-9);
-  EXPECT_GT(book.budget.about(BudgetFigure::volume).expanded, 94);  // 1.96 x 48; it was 7.5 L
-}
-
-// Two spans of half the time, half of 0.2 L/min each: u = 0.05 √(2/3).
-TEST(FieldSets, OnTheLineGiveItsMeanAndASpanEach) {
-  const BudgetedBook book(sagging_book(), along_the_line());
-  EXPECT_NEAR(book.figures.flow_l_min, 1.9, 1e-12);
-  EXPECT_NEAR(book.figures.volume_l, 912, 1e-9);
-  EXPECT_EQ(book.line(BudgetSource::field_difference), nullptr);
-  expect_digits(book.line(BudgetSource::flow_between)->u, 0.0408248290);
-  expect_digits(book.contribution(BudgetSource::pre_repeatability, BudgetFigure::flow), 0.25 * 0.001);
-  expect_digits(book.contribution(BudgetSource::field_repeatability, BudgetFigure::flow), 0.5 * 0.001);
-  EXPECT_NEAR(book.line(BudgetSource::field_repeatability)->dof, 1, 1e-9);
-  // One certificate for all three sets: 0.35 % of the whole flow.
-  expect_digits(book.contribution(BudgetSource::certificate, BudgetFigure::flow), 0.0035 * 1.9);
-  EXPECT_EQ(book.line(BudgetSource::field_certificate), nullptr);
-}
-
-TEST(FieldSets, OfAnotherCalibratorHaveItsCertificate) {
-  const BudgetedBook book(sagging_book("V2"), along_the_line());
-  expect_digits(book.contribution(BudgetSource::certificate, BudgetFigure::flow), 0.0035 * 1.0);
-  expect_digits(book.contribution(BudgetSource::field_certificate, BudgetFigure::flow), 0.0035 * 0.9);
-}
-
-// A level pump: each of two spans goes half as far, by √(1/2), and they are independent: 1 % of 2 L/min / √3 / 2.
-TEST(FieldSets, OfALevelPumpHalveWhatIsNotKnownInBetween) {
-  BookText text = sagging_book();
-  replace_all(text.readings, ",1.801", ",2.001");
-  replace_all(text.readings, ",1.799", ",1.999");
-  expect_digits(BudgetedBook(text, along_the_line()).line(BudgetSource::flow_between)->u, 0.00577350269);
-}
-
-// 2.0, 1.8, 1.8: the mean is 1.85, that of the first span 1.9. 48 of 480 minutes, all of them in it: 0.05 x 48 / 432 /
-// √3.
-TEST(FieldSets, LetThePausesHaveBeenAnywhere) {
-  BookText text = sagging_book("V1", "1.80");
-  replace_all(text.samples, "16:00,\n", "16:00,48\n");
-  const BudgetedBook book(text, along_the_line());
-  EXPECT_NEAR(book.figures.volume_l, 1.85 * 432, 1e-9);
-  expect_digits(book.line(BudgetSource::pauses)->u, 0.00320750150);
-  EXPECT_EQ(BudgetedBook(text).line(BudgetSource::pauses), nullptr);
-}
-
-TEST(FieldSets, OfOneReadingForbidAStatementOnTheLine) {
-  BookText text = sagging_book();
-  replace_all(text.readings, "2026-09-21T12:01,field,S1,V1,1.799\n", "");
-  const BudgetedBook book(text, along_the_line());
-  EXPECT_TRUE(book.lacks(BudgetSource::field_repeatability));
-  EXPECT_TRUE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
-  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::drift).u));
 }
 
 }  // namespace

@@ -1,10 +1,17 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <gtest/gtest.h>
+
+#include <cmath>
+
 #include "driftwarden/assessment/budget.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden {
+
+// Figures of the tests have seven digits.
+inline void expect_digits(double figure, double expected) { EXPECT_NEAR(figure, expected, 1e-6 * std::abs(expected)); }
 
 // A book, its sample S1 assessed, and the budget of that.
 struct BudgetedBook {
@@ -79,6 +86,15 @@ inline void replace_all(std::string& text, std::string_view from, std::string_vi
   for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) {
     text.replace(at, from.size(), to);
   }
+}
+
+// Two readings before S1 and two after it that say the same; the headings of what is given and what it says.
+inline std::string two_and_two(const std::string& headings, const std::string& pre, const std::string& post) {
+  std::string rows = "taken,stage,sample," + headings + "\n";
+  for (const std::string minute : {"1", "2"}) {
+    rows += "2026-09-21T07:3" + minute + ",pre,S1," + pre + "\n2026-09-21T16:1" + minute + ",post,S1," + post + "\n";
+  }
+  return rows;
 }
 
 }  // namespace driftwarden

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+#include "assessment/budget_sheet.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "driftwarden/assessment/drift.hpp"
+
+namespace driftwarden {
+
+double rectangular(double half_width) { return half_width / std::numbers::sqrt3; }
+
+double weighted(FlowWeights weights, double on_pre, double on_post) {
+  const double by_pre = weights.pre * on_pre;
+  const double by_post = weights.post * on_post;
+  const double sum = by_pre + by_post;
+  return std::abs(sum) <= 1e-12 * (std::abs(by_pre) + std::abs(by_post)) ? 0 : sum;
+}
+
+BudgetSheet::BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget)
+    : basis_(basis),
+      f_(figures),
+      budget_(budget),
+      follows_line_(follows_course(basis, figures)),
+      to_reference_(figures.measured_volume_reference_l / figures.measured_volume_l) {
+  weigh();
+}
+
+// How flow, and drift, follow the pre and post flow.
+void BudgetSheet::weigh() {
+  const double q1 = f_.pre_l_min;
+  const double q2 = f_.post_l_min;
+  switch (basis_.practice.flow_for_volume) {
+    case FlowForVolume::pre:
+      flow_of_pre_ = 1;
+      break;
+    case FlowForVolume::lower:
+      (q1 <= q2 ? flow_of_pre_ : flow_of_post_) = 1;
+      break;
+    case FlowForVolume::mean:
+    case FlowForVolume::nominal:
+      flow_of_pre_ = follows_line_ ? f_.course.share_of(f_.pre) : 0.5;
+      flow_of_post_ = follows_line_ ? f_.course.share_of(f_.post) : 0.5;
+      break;
+  }
+  drift_ = drift_weights(q1, q2, basis_.practice.drift_base, f_.nominal_l_min);
+}
+
+void BudgetSheet::sensitivities(const Effect& e, double (&c)[budget_figures]) const {
+  const double flow = flow_of_pre_ * e.on_pre + flow_of_post_ * e.on_post + e.on_flow_between;
+  const double volume = flow * f_.minutes + f_.measured_flow_l_min() * e.on_minutes;
+  c[0] = weighted(drift_, e.on_pre, e.on_post);
+  c[1] = flow;
+  c[2] = volume;
+  c[3] = volume * to_reference_ + f_.measured_volume_reference_l * e.on_reference;
+}
+
+void BudgetSheet::add(BudgetSource source, double estimate, double u, Distribution distribution, double dof,
+                      const Effect& effect) {
+  BudgetLine line{source, estimate, u, distribution, dof, {}, effect.on_pre, effect.on_post};
+  sensitivities(effect, line.sensitivity);
+  budget_.lines.push_back(line);
+}
+
+void BudgetSheet::lack(BudgetSource source, const Effect& effect, bool is_essential, double within) {
+  BudgetLack lack{source, {}, is_essential ? effect.on_pre : 0, is_essential ? effect.on_post : 0, within};
+  double c[budget_figures];
+  sensitivities(effect, c);
+  for (std::size_t y = 0; y < budget_figures; ++y) lack.is_essential[y] = is_essential && c[y] != 0;
+  budget_.lacks.push_back(lack);
+}
+
+}  // namespace driftwarden

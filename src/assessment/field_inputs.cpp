@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+#include "assessment/field_inputs.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "assessment/calibrator_inputs.hpp"
+#include "assessment/certificate_uncertainty.hpp"
+
+namespace driftwarden {
+namespace {
+
+class FieldInputs {
+ public:
+  explicit FieldInputs(BudgetSheet& sheet)
+      : sheet_(sheet), f_(sheet.figures()), pre_(sheet.pre()), post_(sheet.post()) {}
+
+  void enter() {
+    flow_between();
+    field_sets();
+  }
+
+ private:
+  void flow_between() {
+    const KnownBetween known = known_between(sheet_.basis(), f_);
+    sheet_.tell(known.told);
+    sheet_.add(BudgetSource::flow_between, 0, known.u,
+               std::isinf(known.dof) ? Distribution::rectangular : Distribution::student_t, known.dof,
+               {.on_flow_between = 1});
+  }
+
+  void field_sets() {
+    if (f_.course.empty()) return;
+    if (!sheet_.follows_line()) return field_difference();
+    field_repeatability();
+    field_certificates();
+    field_calibrators_since();
+    field_resolution();
+    on_the_flow(BudgetSource::pauses, rectangular(pauses_half_width(f_)), Distribution::rectangular);
+  }
+
+  // A known difference that is not corrected for.
+  void field_difference() {
+    const double difference = f_.course.mean_l_min - (f_.pre_l_min + f_.post_l_min) / 2;
+    if (is_missing(difference)) return sheet_.lack(BudgetSource::field_difference, {.on_flow_between = 1}, false);
+    sheet_.add(BudgetSource::field_difference, difference, std::abs(difference), Distribution::difference, infinite_dof,
+               {.on_flow_between = 1});
+  }
+
+  void field_repeatability() {
+    double u2 = 0;
+    double by_dof = 0;
+    bool is_known = true;
+    sheet_.each_field_set([&](const ReadingSet& set, double share) {
+      is_known &= set.flow.n >= 2;
+      const auto n = static_cast<double>(set.flow.n);
+      const double part = share * share * set.flow.s * set.flow.s / n;
+      u2 += part;
+      by_dof += part * part / (n - 1);
+    });
+    if (!is_known) return sheet_.lack(BudgetSource::field_repeatability, {.on_flow_between = 1}, true);
+    sheet_.add(BudgetSource::field_repeatability, f_.course.mean_l_min, std::sqrt(u2), Distribution::student_t,
+               u2 > 0 ? u2 * u2 / by_dof : infinite_dof, {.on_flow_between = 1});
+  }
+
+  // The same of all certificates that read neither pre nor post, together, L/min; missing where one is not known.
+  template <class KnownTo>
+  double alone_in_the_field(KnownTo u_of) const {
+    std::vector<std::int32_t> certificates;
+    double u2 = 0;
+    sheet_.each_field_set([&](const ReadingSet& set, double) {
+      const bool is_of_an_end = set.certificate == pre_.certificate || set.certificate == post_.certificate;
+      const bool is_unknown = is_missing(u_of(set));
+      if (is_unknown) u2 = missing;
+      if (is_unknown || is_of_an_end || std::ranges::count(certificates, set.certificate) > 0) return;
+      certificates.push_back(set.certificate);
+      u2 += std::pow(on_field_flow(sheet_, set.certificate, 1, u_of), 2);
+    });
+    return std::sqrt(u2);
+  }
+
+  // Of calibrators that read neither end; the bow between the points once for all field sets.
+  void field_certificates() {
+    const double alone = alone_in_the_field([this](const ReadingSet& set) { return stated_uncertainty(sheet_, set); });
+    if (is_missing(alone)) return sheet_.lack(BudgetSource::field_certificate, {.on_flow_between = 1}, true);
+    on_the_flow(BudgetSource::field_certificate, alone, Distribution::normal);
+    double bow = 0;
+    sheet_.each_field_set([&](const ReadingSet& set, double share) {
+      bow += share * set.flow.mean * certificate_uncertainty(sheet_.basis(), set).interpolation_half_width;
+    });
+    on_the_flow(BudgetSource::field_interpolation, rectangular(bow), Distribution::rectangular);
+  }
+
+  void field_calibrators_since() {
+    const double alone = alone_in_the_field([this](const ReadingSet& set) { return moved_since(sheet_, set).u; });
+    if (is_missing(alone)) return sheet_.lack(BudgetSource::field_calibrator_drift, {.on_flow_between = 1}, false);
+    double dof = infinite_dof;
+    sheet_.each_field_set([&](const ReadingSet& set, double) { dof = std::min(dof, moved_since(sheet_, set).dof); });
+    on_the_flow(BudgetSource::field_calibrator_drift, alone, Distribution::student_t, dof);
+  }
+
+  void field_resolution() {
+    double u2 = 0;
+    sheet_.each_field_set([&](const ReadingSet& set, double share) {
+      const double step = sheet_.calibrator_of(set).resolution_l_min.value_or(missing);
+      u2 += std::pow(of_a_step(share * gain(sheet_, set) * step), 2);
+    });
+    if (is_missing(u2)) return sheet_.lack(BudgetSource::field_resolution, {.on_flow_between = 1}, false);
+    on_the_flow(BudgetSource::field_resolution, std::sqrt(u2), Distribution::rectangular);
+  }
+
+  // An input of the flow during the sample alone; none where it is not there.
+  void on_the_flow(BudgetSource source, double u, Distribution distribution, double dof = infinite_dof) {
+    if (u > 0) sheet_.add(source, 0, u, distribution, dof, {.on_flow_between = 1});
+  }
+
+  BudgetSheet& sheet_;
+  const SampleAssessment& f_;
+  const ReadingSet& pre_;
+  const ReadingSet& post_;
+};
+
+}  // namespace
+
+void enter_field(BudgetSheet& sheet) { FieldInputs(sheet).enter(); }
+
+}  // namespace driftwarden

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#include "assessment/condition_inputs.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "assessment/worked_budget.hpp"
+
+namespace driftwarden::condition_inputs_test {
+namespace {
+
+// input: conditions and half-widths, where nothing else is said.
+
+// A rotameter before, a dry piston after, or what else is said; the last two columns are the readings' conditions.
+BookText with_conditions(const std::string& pre, const std::string& post, const std::string& principle = "rotameter") {
+  BookText text = worked_book();
+  text.settings += "altitude_pressure = \"3 %\"\n[site]\naltitude = \"1500 m\"\n";
+  text.instruments =
+      "instrument,kind,principle,scale temperature [°C],scale pressure [kPa]\nP1,pump,,,\n"
+      "V1,calibrator," +
+      principle + ",20,101.325\nV2,calibrator,volumetric,,\n";
+  text.readings = two_and_two("calibrator,reading [L/min],temperature [°C],pressure [kPa]", pre, post);
+  return text;
+}
+
+TEST(ConditionInputs, ASetThatNeedsNoConditionsMayLackThem) {
+  const BudgetedBook book(with_conditions("V2,2.0,,", "V1,2.0,20,85"));
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).u));
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume_reference).u));
+  EXPECT_GT(std::abs(book.contribution(BudgetSource::reading_temperature, BudgetFigure::drift)), 0);
+}
+
+// What only one set has from the altitude does not cancel in the drift: 3 % / √3, half of it by the rotameter's root.
+TEST(ConditionInputs, TakesThePressureByAltitudeForTheSetThatHasNoOther) {
+  const BudgetedBook book(with_conditions("V1,2.0,20,", "V1,2.0,20,84.5"));
+  const double ratio = book.figures.post_l_min / book.figures.pre_l_min;
+  EXPECT_NEAR(std::abs(book.contribution(BudgetSource::altitude_pressure, BudgetFigure::drift)),
+              ratio * 0.03 / std::sqrt(3) / 2, 1e-12);
+  EXPECT_NEAR(std::abs(book.contribution(BudgetSource::reading_pressure, BudgetFigure::drift)),
+              ratio * 0.3 / std::sqrt(3) / 84.5 / 2, 1e-12);
+}
+
+// A mass meter's flow is ∝ T / P and the conversion ∝ P / T: with one thermometer for both they cancel.
+TEST(ConditionInputs, ConditionsThatTheSampleHasFromItsSetsAreNotKnownApart) {
+  BookText text = with_conditions("V1,2.0,22,85", "V1,1.9,22,85", "mass");
+  text.samples = "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  const BudgetedBook book(text);
+  EXPECT_EQ(book.line(BudgetSource::sampling_temperature), nullptr);
+  EXPECT_EQ(book.line(BudgetSource::sampling_pressure), nullptr);
+  EXPECT_NEAR(book.contribution(BudgetSource::reading_temperature, BudgetFigure::volume_reference), 0, 1e-9);
+  EXPECT_NEAR(book.contribution(BudgetSource::reading_pressure, BudgetFigure::volume_reference), 0, 1e-9);
+  EXPECT_GT(std::abs(book.contribution(BudgetSource::reading_temperature, BudgetFigure::volume)), 1);
+}
+
+// JCGM 100:2008, F.2.4.5: what a practice leaves uncorrected is no part of U, and has to be told.
+TEST(ConditionInputs, ListsCorrectionsThatAPracticeLeavesOut) {
+  AssessmentPractice never;
+  never.correction.rotameter = RotameterCorrection::never;
+  const BudgetedBook uncorrected(with_conditions("V1,2.0,20,85", "V1,1.9,20,85"), never);
+  EXPECT_TRUE(uncorrected.lacks(BudgetSource::rotameter_as_read));
+  EXPECT_EQ(uncorrected.line(BudgetSource::reading_pressure), nullptr);
+  AssessmentPractice beyond;
+  beyond.correction.rotameter = RotameterCorrection::beyond_5_percent;
+  EXPECT_TRUE(
+      BudgetedBook(with_conditions("V1,2.0,20,98", "V1,1.9,20,98"), beyond).lacks(BudgetSource::rotameter_as_read));
+  EXPECT_FALSE(
+      BudgetedBook(with_conditions("V1,2.0,20,85", "V1,1.9,20,85"), beyond).lacks(BudgetSource::rotameter_as_read));
+  EXPECT_TRUE(
+      BudgetedBook(with_conditions("V1,2.0,20,85", "V1,1.9,20,85", "bubble")).lacks(BudgetSource::bubble_humidity));
+}
+
+}  // namespace
+}  // namespace driftwarden::condition_inputs_test
