@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/command/command_line.hpp"
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
-#include <functional>
 #include <ostream>
 #include <set>
 
+#include "command/command_tree.hpp"
 #include "command/opened_book.hpp"
-#include "command/options.hpp"
 #include "driftwarden/diagnostic/diagnostic.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/outside/output_stream.hpp"
@@ -21,290 +19,12 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t help_width = 108;
-
-constexpr const char* exit_statuses =
-    "\nExit status: 0 every sample is valid or qualified; 1 something is void or undecided, and no decision says that\n"
-    "it stands; 2 the command or an input could not be used.";
-
-std::string help_foot() { return wrapped(cautions, 0, help_width) + exit_statuses; }
-
-// All that may be told on the command line.
-struct CommandOptions {
-  NewOptions fresh;
-  BookOptions check;
-  ScreenOptions screen;
-  ExplainOptions explain;
-  DecideOptions decide;
-  CustodyOptions custody;
-  CompareOptions compare;
-  HistoryOptions history;
-  SplitOptions split;
-  JoinOptions join;
-  LookbackOptions lookback;
-  ReviewOptions review;
-  EvidenceOptions evidence;
-  VerifyOptions verify;
-  RulesOptions rules;
-};
-
-using Run = std::function<int()>;
-
-void add_book(CLI::App* command, BookOptions& options) {
-  command->add_option("BOOK", options.book, "folder of the book; else the folder one stands in");
-  command->add_option("--threads", options.threads, "threads to use; else one for each processor")
-      ->check(CLI::Range(1, 256));
-}
-
-void add_as_of(CLI::App* command, BookOptions& options) {
-  command->add_option("--as-of", options.as_of,
-                      "day that stands for today, as in 2026-10-05; decisions made later do not count");
-}
-
-void add_new(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CLI::App* command = app.add_subcommand("new", "write an empty book to begin with");
-  command->add_option("FOLDER", options.fresh.folder, "folder to make")->required();
-  command->footer("Example:\n  driftwarden new tunnel-2026");
-  command->callback([&] { run = [&] { return run_new(options.fresh, surroundings); }; });
-}
-
-void add_check(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CLI::App* command = app.add_subcommand("check", "read a book and report every fault; judge nothing");
-  add_book(command, options.check);
-  command->footer("Example:\n  driftwarden check docs/demo");
-  command->callback([&] { run = [&] { return run_check(options.check, surroundings); }; });
-}
-
-void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  ScreenOptions& screen = options.screen;
-  CLI::App* command = app.add_subcommand("screen", "judge the samples: a verdict for each, and totals");
-  add_book(command, screen.book);
-  add_as_of(command, screen.book);
-  command->add_option("--batch", screen.batches, "only this batch; may be given again")->allow_extra_args(false);
-  command->add_option("--sample", screen.samples, "only this sample; may be given again")->allow_extra_args(false);
-  command->add_option("--since", screen.since, "only samples started on this day or later");
-  command->add_option("--until", screen.until, "only samples started on this day or earlier");
-  command->add_option("--format", screen.format, "table, csv, json or sarif")
-      ->check(CLI::IsMember({"table", "csv", "json", "sarif"}));
-  command->add_option("--out", screen.out, "file to write to; else standard output");
-  command->footer("Example:\n  driftwarden screen docs/demo --batch TF46B --format csv --out verdicts.csv");
-  command->callback([&] { run = [&] { return run_screen(options.screen, surroundings); }; });
-}
-
-void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CLI::App* command =
-      app.add_subcommand("explain", "the whole working of one sample, from the readings to the verdict");
-  command->add_option("BOOK", options.explain.book.book, "folder of the book")->required();
-  command->add_option("SAMPLE", options.explain.sample, "the sample's name")->required();
-  command->add_option("--threads", options.explain.book.threads, "threads to use")->check(CLI::Range(1, 256));
-  add_as_of(command, options.explain.book);
-  command->footer("Example:\n  driftwarden explain docs/demo TF46B-1");
-  command->callback([&] { run = [&] { return run_explain(options.explain, surroundings); }; });
-}
-
-void add_decide(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  DecideOptions& decide = options.decide;
-  CLI::App* command =
-      app.add_subcommand("decide", "write down what a responsible person rules about a finding on a sample");
-  command->add_option("BOOK", decide.book.book, "folder of the book")->required();
-  command->add_option("SAMPLE", decide.sample, "the sample's name")->required();
-  command->add_option("RULE", decide.rule, "the rule that raised the finding, as reports name it")->required();
-  command->add_option("RULING", decide.ruling, "uphold: the finding holds; overrule: the sample stands all the same")
-      ->required()
-      ->check(CLI::IsMember({"uphold", "overrule"}));
-  command->add_option("--by", decide.by, "who answers for it")->required();
-  command->add_option("--reason", decide.reason, "why; it is shown beside the finding")->required();
-  command->add_option("--threads", decide.book.threads, "threads to use")->check(CLI::Range(1, 256));
-  command->footer(
-      "The decision is added to the book's decisions.csv as one row, with the time of now; no row is ever changed.\n"
-      "Example:\n  driftwarden decide docs/demo TF46A-1 common-practice/warm-up overrule --by \"site hygienist\"\n"
-      "      --reason \"The pump had run for an hour on the sample before.\"");
-  command->callback([&] { run = [&] { return run_decide(options.decide, surroundings); }; });
-}
-
-void add_custody(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CustodyOptions& custody = options.custody;
-  CLI::App* command = app.add_subcommand("custody", "what goes with a batch to the laboratory, to be signed for");
-  add_book(command, custody.book);
-  add_as_of(command, custody.book);
-  command->add_option("--batch", custody.batch, "the batch")->required();
-  command->add_option("--format", custody.format, "table, csv or html (a page to print and sign)")
-      ->check(CLI::IsMember({"table", "csv", "html"}));
-  command->add_option("--out", custody.out, "file to write to; else standard output");
-  command->footer("Example:\n  driftwarden custody docs/demo --batch TF46B --format html --out TF46B.html");
-  command->callback([&] { run = [&] { return run_custody(options.custody, surroundings); }; });
-}
-
-void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CompareOptions& compare = options.compare;
-  CLI::App* command = app.add_subcommand("compare", "which verdicts would change under other rules, and by how much");
-  command->add_option("BOOK", compare.book.book, "folder of the book")->required();
-  command->add_option("--rules", compare.packs, "packs to compare with: shipped ones by name, files ending in .toml");
-  command->add_option("--guard", compare.guard, "guard band to compare with, in multiples of U")
-      ->check(CLI::Range(0.0, 100.0));
-  command->add_option("--format", compare.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
-  command->add_option("--out", compare.out, "file to write to; else standard output");
-  command->add_option("--threads", compare.book.threads, "threads to read with")->check(CLI::Range(1, 256));
-  add_as_of(command, compare.book);
-  command->footer(
-      "Exit status: 0 no verdict would change; 1 some would; 2 the command or an input could not be used.\n"
-      "Example:\n  driftwarden compare docs/demo --guard 1");
-  command->callback([&] { run = [&] { return run_compare(options.compare, surroundings); }; });
-}
-
-void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  HistoryOptions& history = options.history;
-  CLI::App* command =
-      app.add_subcommand("history", "charts, trend, forecast and advised recalibration interval of instruments");
-  command->add_option("BOOK", history.book.book, "folder of the book; else the folder one stands in");
-  command->add_option("INSTRUMENT", history.instruments, "only these instruments; else all");
-  command->add_option("--out", history.out, "folder to write to: history.csv, history.json and the pictures")
-      ->required();
-  command->add_option("--format", history.format, "of the pictures: svg, png or pdf")
-      ->check(CLI::IsMember({"svg", "png", "pdf"}));
-  command->add_option("--theme", history.theme, "of the pictures: light, dark or print")
-      ->check(CLI::IsMember({"light", "dark", "print"}));
-  command->add_option("--threads", history.book.threads, "threads to use; else one for each processor")
-      ->check(CLI::Range(1, 256));
-  add_as_of(command, history.book);
-  command->footer("Example:\n  driftwarden history docs/demo PUMP-04 --as-of 2026-11-16 --out charts");
-  command->callback([&] { run = [&] { return run_history(options.history, surroundings); }; });
-}
-
-void add_split(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  SplitOptions& split = options.split;
-  CLI::App* command = app.add_subcommand("split", "share a large book out by pump into smaller ones, to screen apart");
-  add_book(command, split.book);
-  command->add_option("--parts", split.parts, "how many books")->check(CLI::Range(1, 1000))->required();
-  command->add_option("--out", split.out, "folder to make for them")->required();
-  command->footer("Example:\n  driftwarden split decade --parts 8 --out decade-parts");
-  command->callback([&] { run = [&] { return run_split(options.split, surroundings); }; });
-}
-
-void add_join(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CLI::App* command = app.add_subcommand("join", "put the results of a split book's parts together again");
-  command
-      ->add_option("ORDER RESULT", options.join.files, "the file 'order' of the split, then the parts' results as CSV")
-      ->required()
-      ->expected(-2);  // or more
-  command->add_option("--out", options.join.out, "file to write to; else standard output");
-  command->footer("Example:\n  driftwarden join decade-parts/order part-1.csv part-2.csv --out decade.csv");
-  command->callback([&] { run = [&] { return run_join(options.join, surroundings); }; });
-}
-
-void add_lookback(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  LookbackOptions& lookback = options.lookback;
-  CLI::App* command = app.add_subcommand(
-      "lookback", "a calibrator found out of tolerance: every sample since its last good certificate, judged again");
-  command->add_option("BOOK", lookback.book.book, "folder of the book")->required();
-  command->add_option("INSTRUMENT", lookback.instrument, "the calibrator's name")->required();
-  command->add_option("--certificate", lookback.certificate,
-                      "the certificate that found it; else the newest that found it beyond its tolerance");
-  command->add_option("--format", lookback.format, "table, csv, json or html (a page to print or to send)")
-      ->check(CLI::IsMember({"table", "csv", "json", "html"}));
-  command->add_option("--out", lookback.out, "file to write to; else standard output");
-  command->add_option("--threads", lookback.book.threads, "threads to read with; else one for each processor")
-      ->check(CLI::Range(1, 256));
-  command->add_option("--as-of", lookback.book.as_of,
-                      "only certificates and samples up to this day, as in 2026-11-16; else all in the book");
-  command->footer("Example:\n  driftwarden lookback docs/demo ROT-2 --format html --out lookback-rot-2.html");
-  command->callback([&] { run = [&] { return run_lookback(options.lookback, surroundings); }; });
-}
-
-void add_review(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  ReviewOptions& review = options.review;
-  CLI::App* command = app.add_subcommand("review", "the page to go through every week: what needs action, and why");
-  add_book(command, review.book);
-  add_as_of(command, review.book);
-  command->add_option("--days", review.days, "full days before that day to review")->check(CLI::Range(1, 3660));
-  command->add_option("--out", review.out, "file to write the page to")->required();
-  command->add_option("--format", review.format, "html, or pdf, which needs the package chromium")
-      ->check(CLI::IsMember({"html", "pdf"}));
-  command->add_option("--paper", review.paper, "of the PDF: A4 or letter")->check(CLI::IsMember({"A4", "letter"}));
-  command->footer("Example:\n  driftwarden review docs/demo --as-of 2026-11-16 --out review.html");
-  command->callback([&] { run = [&] { return run_review(options.review, surroundings); }; });
-}
-
-void add_evidence(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  EvidenceOptions& evidence = options.evidence;
-  CLI::App* command = app.add_subcommand(
-      "evidence", "pack inputs, rules, results and workings into a BagIt folder that can be checked years later");
-  add_book(command, evidence.book);
-  add_as_of(command, evidence.book);
-  command->add_option("--batch", evidence.batches, "only the samples of this batch; may be given again")
-      ->allow_extra_args(false);
-  command->add_option("--out", evidence.out, "folder to make; never one that is there")->required();
-  command->add_option("--sign", evidence.sign, "file with an Ed25519 private key (PEM) to sign the package with");
-  command->footer(
-      std::string("Example:\n  driftwarden evidence docs/demo --batch TF46B --out TF46B --sign signer.key\n\n") +
-      help_foot());
-  command->callback([&] { run = [&] { return run_evidence(options.evidence, surroundings); }; });
-}
-
-void add_verify(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  VerifyOptions& verify = options.verify;
-  CLI::App* command = app.add_subcommand(
-      "verify", "check every file of an evidence package and its signature, then judge its inputs anew and compare");
-  command->add_option("DIR", verify.folder, "folder of the package")->required();
-  command->add_option("--key", verify.key, "file with the signer's Ed25519 public key (PEM)");
-  command->add_option("--threads", verify.threads, "threads to use")->check(CLI::Range(1, 256));
-  command->footer(
-      "Example:\n  driftwarden verify TF46B --key signer.pem\n\n"
-      "Exit status: 0 nothing is amiss; 1 something was changed or comes out differently; 2 it is no package, or the "
-      "key\n"
-      "could not be used.");
-  command->callback([&] { run = [&] { return run_verify(options.verify, surroundings); }; });
-}
-
-void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  RulesOptions& rules = options.rules;
-  CLI::App* command = app.add_subcommand("rules", "rule packs: test, list, print; the measures they may use");
-  command->require_subcommand(1);
-  command->footer("Example:\n  driftwarden rules check house.toml");
-
-  CLI::App* check =
-      command->add_subcommand("check", "read packs and run their examples; without files, the shipped ones");
-  check->add_option("PACK", rules.packs, "pack files")->check(CLI::ExistingFile);
-  check->footer("Example:\n  driftwarden rules check house.toml");
-  check->callback([&] { run = [&] { return run_rules_check(options.rules, surroundings); }; });
-
-  CLI::App* list = command->add_subcommand("list", "the shipped packs");
-  list->footer("Example:\n  driftwarden rules list");
-  list->callback([&] { run = [&] { return run_rules_list(options.rules, surroundings); }; });
-
-  CLI::App* show = command->add_subcommand("show", "a shipped pack or rule in words");
-  show->add_option("NAME", rules.name, "a pack's name, or a rule's")->required();
-  show->footer("Example:\n  driftwarden rules show common-practice/drift");
-  show->callback([&] { run = [&] { return run_rules_show(options.rules, surroundings); }; });
-
-  CLI::App* measures = command->add_subcommand("measures", "every measure a rule may use, with unit and definition");
-  measures->add_option("SUBJECT", rules.subject, "only those of a sample, set, reading, calibrator, pump or batch")
-      ->check(CLI::IsMember({"sample", "set", "reading", "calibrator", "pump", "batch"}));
-  measures->footer("Example:\n  driftwarden rules measures sample");
-  measures->callback([&] { run = [&] { return run_rules_measures(options.rules, surroundings); }; });
-}
-
-// The command that the words lead to, as far as they are commands.
-const CLI::App* deepest_command(const CLI::App& app, const std::vector<std::string>& words, std::size_t& used) {
-  const CLI::App* here = &app;
-  for (used = 0; used < words.size(); ++used) {
-    const CLI::App* next = nullptr;
-    for (const CLI::App* candidate : here->get_subcommands([](const CLI::App*) { return true; })) {
-      if (candidate->get_name() == words[used]) next = candidate;
-    }
-    if (next == nullptr) break;
-    here = next;
-  }
-  return here;
-}
-
 // "did you mean …?" for a command or an option that isn't one.
 std::string hint_for(const CLI::App& app, const std::vector<std::string>& words) {
   std::size_t used = 0;
   const CLI::App* here = deepest_command(app, words, used);
   std::vector<std::string> commands;
-  for (const CLI::App* command : here->get_subcommands([](const CLI::App*) { return true; }))
-    commands.push_back(command->get_name());
+  for (const CLI::App* command : shown_commands(*here)) commands.push_back(command->get_name());
   if (!commands.empty() && used < words.size() && !words[used].starts_with("-"))
     return did_you_mean(words[used], commands);
   std::vector<std::string> options;
@@ -325,7 +45,7 @@ int refuse(const CLI::App& app, const CLI::ParseError& failure, const std::vecto
   std::string message = failure.what();
   std::size_t used = 0;
   const CLI::App* here = deepest_command(app, words, used);
-  const bool wants_command = !here->get_subcommands([](const CLI::App*) { return true; }).empty();
+  const bool wants_command = !shown_commands(*here).empty();
   if (wants_command && used < words.size() && !words[used].starts_with("-"))
     message = in_quotes(words[used]) + " is not a command";
   tell(surroundings.err, {error("command/refused", {"command line", 0, 0}, message, hint_for(app, words))});
@@ -344,9 +64,21 @@ int written(int status, Surroundings& surroundings, std::ostream& behind) {
   return status;
 }
 
+// Help is also asked for without a word, by "help", and by "help" before a command. An unknown command stays alone, to
+// be refused.
+std::vector<std::string> with_help_as_option(const CLI::App& app, std::vector<std::string> words) {
+  if (words.empty()) return {"--help"};
+  if (words.front() != "help") return words;
+  words.erase(words.begin());
+  std::size_t used = 0;
+  deepest_command(app, words, used);
+  if (used == words.size()) words.emplace_back("--help");
+  return words;
+}
+
 }  // namespace
 
-int run_command_line(const std::vector<std::string>& arguments, Surroundings& outside) {
+int run_command_line(const std::vector<std::string>& given, Surroundings& outside) {
   SafeText out(outside.out, outside.out_is_terminal);
   Surroundings surroundings{out,         outside.err,   outside.out_is_terminal, outside.err_is_terminal,
                             outside.now, outside.share, outside.version,         outside.seconds};
@@ -358,23 +90,8 @@ int run_command_line(const std::vector<std::string>& arguments, Surroundings& ou
       "driftwarden");
   app.set_version_flag("--version", "driftwarden " + surroundings.version);
   app.set_help_all_flag("--help-all", "help of every command");
-  app.footer(std::string("Example:\n  driftwarden screen docs/demo\n\n") + help_foot());
-  app.require_subcommand(1);
-  add_new(app, options, surroundings, run);
-  add_check(app, options, surroundings, run);
-  add_screen(app, options, surroundings, run);
-  add_explain(app, options, surroundings, run);
-  add_decide(app, options, surroundings, run);
-  add_custody(app, options, surroundings, run);
-  add_compare(app, options, surroundings, run);
-  add_history(app, options, surroundings, run);
-  add_split(app, options, surroundings, run);
-  add_join(app, options, surroundings, run);
-  add_lookback(app, options, surroundings, run);
-  add_review(app, options, surroundings, run);
-  add_evidence(app, options, surroundings, run);
-  add_verify(app, options, surroundings, run);
-  add_rules(app, options, surroundings, run);
+  add_commands(app, options, surroundings, run);
+  const std::vector<std::string> arguments = with_help_as_option(app, given);
   try {
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
     app.parse(std::move(reversed));

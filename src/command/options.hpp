@@ -114,6 +114,14 @@ struct RulesOptions {
   std::string subject;
 };
 
+struct ManualOptions {
+  std::string folder;
+};
+
+struct CompleteOptions {
+  std::vector<std::string> words;  // after the program's name; the last is the one to complete
+};
+
 int run_new(const NewOptions& options, Surroundings& surroundings);
 int run_check(const BookOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);

@@ -33,6 +33,15 @@ TEST(CommandLine, HasHelpWithAnExampleForEveryCommand) {
   }
 }
 
+TEST(CommandLine, ShowsItsHelpWithoutAWordToo) {
+  EXPECT_EQ(call({}).out, call({"--help"}).out);
+  EXPECT_EQ(call({}).status, 0);
+  EXPECT_EQ(call({"help"}).out, call({"--help"}).out);
+  EXPECT_EQ(call({"help", "screen"}).out, call({"screen", "--help"}).out);
+  EXPECT_EQ(call({"help", "rules", "show"}).out, call({"rules", "show", "--help"}).out);
+  EXPECT_TRUE(has(call({"help", "scren"}).err, "did you mean 'screen'?"));
+}
+
 TEST(CommandLine, SaysItsVersion) {
   const Called called = call({"--version"});
   EXPECT_EQ(called.status, 0);
@@ -60,7 +69,7 @@ TEST(CommandLine, RefusesAValueThatIsNone) {
                                              {"screen", "book", "--threads", "0"},
                                              {"screen", "book", "--threads", "many"},
                                              {"explain", "book"},
-                                             {}}) {
+                                             {"rules"}}) {
     const Called called = call(words);
     EXPECT_EQ(called.status, 2);
     EXPECT_TRUE(has(called.err, "[command/refused]")) << called.err;
