@@ -97,5 +97,11 @@ TEST(Bubble, HasNoFactorWhereWaterWouldBoil) {
   EXPECT_TRUE(std::isnan(bubble_factor(BubbleHumidity::ambient, at(40, 7.5), RelativeHumidity(1.1))));
 }
 
+TEST(Bubble, HasNoFactorWhereTheVapourIsAllTheAirThereIs) {
+  const double saturated = saturation_vapour_pressure(celsius(40)).value;
+  EXPECT_TRUE(std::isnan(bubble_factor(BubbleHumidity::dry, at(40, saturated), RelativeHumidity(0))));
+  EXPECT_TRUE(std::isnan(bubble_factor(BubbleHumidity::ambient, at(40, 1.5 * saturated), RelativeHumidity(1.5))));
+}
+
 }  // namespace
 }  // namespace driftwarden::bubble_test

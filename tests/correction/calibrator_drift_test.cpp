@@ -67,5 +67,11 @@ TEST(CalibratorDrift, PassesOverACertificateThatSaysNothingAsFoundOrIsOfTheSameD
   EXPECT_TRUE(std::isnan(drifts[2].per_day));
 }
 
+TEST(CalibratorDrift, IsKnownFromOneDayOn) {
+  const auto drifts = drifts_of({certificate(0, 0, 0), certificate(1, 0.2, 0)});
+  EXPECT_EQ(drifts[1].intervals, 1U);
+  EXPECT_NEAR(drifts[1].per_day, 0.2 / 100, 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::calibrator_drift_test

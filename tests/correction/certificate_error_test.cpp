@@ -186,5 +186,35 @@ TEST(StepThrough, IsOneOutsideThePointsAndHalvesTheSlopesOnAPoint) {
   EXPECT_NEAR(step_through(curve, 2.0), 1 - 2.0 * 0.01 / 1.03, 1e-12);
 }
 
+// A rerun has the same bits only if sums are in the order of the file, also among points of one indication.
+TEST(CertificateError, AveragesInTheOrderOfTheFile) {
+  const std::vector<double> references = {1.9, 1.92, 1.96};
+  Certificate all;
+  double sum = 0;
+  for (const double reference : references) {
+    all.points.push_back(point(reference, 2.0, {}));
+    sum += (2.0 - reference) / reference;
+  }
+  EXPECT_EQ(error_curve(all).at(0).error, sum / 3);
+}
+
+// derived: U / k, the relation of JCGM 100:2008 (GUM) 6.2.1; k is 2 where nobody says otherwise.
+TEST(StandardUncertainty, OfAPointIsTheExpandedOneByItsCoverageFactor) {
+  CertificatePoint known = point(2.0, 2.0, {});
+  known.expanded_uncertainty_l_min = 0.03;
+  Certificate made = certificate({known});
+  EXPECT_NEAR(standard_uncertainty_l_min(made, known), 0.015, rounding);
+  made.coverage_factor = 3;
+  EXPECT_NEAR(standard_uncertainty_l_min(made, known), 0.01, rounding);
+  EXPECT_TRUE(std::isnan(standard_uncertainty_l_min(made, point(2.0, 2.0, {}))));
+}
+
+// derived: slopes 0.02 and 0.01 an L/min meet at 2 L/min, where the error is 0.03: 1 - 2 x 0.015 / 1.03.
+TEST(StepThrough, TakesTheMeanOfBothSlopesOnAPointBetween) {
+  const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}, {4.0, 0.05}};
+  EXPECT_NEAR(step_through(curve, 2.0), 1 - 2 * 0.015 / 1.03, 1e-12);
+  EXPECT_NEAR(step_through(curve, 3.0), 1 - 3 * 0.01 / 1.04, 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::certificate_error_test

@@ -3,7 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <cstdint>
 #include <string>
+#include <vector>
 
 namespace driftwarden::certificate_in_force_test {
 namespace {
@@ -98,6 +100,27 @@ TEST(CertificateInForce, AgreesWithASearchThroughAllOfThem) {
       EXPECT_EQ(history.index_in_force(instrument, day), best);
     }
   }
+}
+
+TEST(CertificateInForce, IsNoneOfTheInstrumentBehindTheLast) {
+  const std::vector<Certificate> all = {certificate("a", 0, 100), certificate("stranger's", 1, 50)};
+  const CertificateHistory history(all, 1);
+  EXPECT_EQ(history.index_in_force(1, 1000), -1);
+  EXPECT_EQ(history.index_in_force(7, 1000), -1);
+  EXPECT_TRUE(history.of(1).empty());
+}
+
+TEST(CertificateInForce, OrdersTheCertificatesOfEachInstrumentByDate) {
+  const std::vector<Certificate> all = {certificate("b", 1, 200), certificate("x", 0, 10), certificate("a", 1, 100),
+                                        certificate("y", 2, 5)};
+  const CertificateHistory history(all, 3);
+  const auto places = [&](Row instrument) {
+    const auto of = history.of(instrument);
+    return std::vector<std::int32_t>(of.begin(), of.end());
+  };
+  EXPECT_EQ(places(0), (std::vector<std::int32_t>{1}));
+  EXPECT_EQ(places(1), (std::vector<std::int32_t>{2, 0}));
+  EXPECT_EQ(places(2), (std::vector<std::int32_t>{3}));
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <vector>
 
 namespace driftwarden::corrected_reading_test {
@@ -247,6 +248,39 @@ TEST(CorrectedReading, IsTheIndicationAtTheConditionsOfTheScale) {
     const auto reading = corrected(2.0, {t_20_c, 101.325}, with_scale(principle, t_20_c, 101.325));
     EXPECT_EQ(reading.principle_factor, 1);
     EXPECT_EQ(reading.actual_l_min, 2.0);
+  }
+}
+
+TEST(CorrectedReading, TakesAnyPressureAboveNoneForOne) {
+  EXPECT_EQ(corrected(2.0, {t_20_c, 0.5}, rotameter_for_20_c).lack, Lack::nothing);
+}
+
+TEST(CorrectedReading, OfAScaleThatWasTakenBackLacksIt) {
+  Instrument meter = rotameter_for_20_c;
+  meter.scale_temperature.reset();
+  expect_lack(corrected(2.0, {t_5_c, 84.5}, meter), Lack::scale_conditions);
+  meter = rotameter_for_20_c;
+  meter.scale_pressure.reset();
+  expect_lack(corrected(2.0, {t_5_c, 84.5}, meter), Lack::scale_conditions);
+  expect_lack(corrected(2.0, {t_5_c, 95}, with_scale(Principle::orifice, 0, 101.325)), Lack::scale_conditions);
+}
+
+// derived: the root of 95 over 100 kPa is 0.9747; within five percent, and corrected all the same.
+TEST(CorrectedReading, OfARotameterIsAlwaysCorrectedByDefault) {
+  const auto meter = with_scale(Principle::rotameter, t_20_c, 95);
+  EXPECT_NEAR(corrected(2.0, {t_20_c, 98}, meter).actual_l_min, 2.0 * std::sqrt(95.0 / 98), 1e-12);
+}
+
+TEST(CorrectedReading, OfABubbleMeterTakesDryRoomAirForReadAndNotForMissing) {
+  const auto reading = corrected(2.0, {t_23_c, 100.0, 0.0}, calibrator(Principle::bubble), to_ambient);
+  EXPECT_EQ(reading.lack, Lack::nothing);
+  EXPECT_EQ(reading.actual_l_min, corrected(2.0, {t_23_c, 100.0}, calibrator(Principle::bubble), to_dry).actual_l_min);
+}
+
+TEST(CorrectedReading, ByACalibratorThatShowedNothingOrLessHasNoFlow) {
+  for (const double error : {-1.0, -1.5}) {
+    const std::vector<ErrorPoint> dead = {{1.0, error}};
+    EXPECT_TRUE(is_missing(corrected(2.0, {}, calibrator(Principle::volumetric), {}, dead).actual_l_min)) << error;
   }
 }
 

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <limits>
 #include <optional>
 
 namespace driftwarden::due_test {
@@ -49,6 +50,12 @@ TEST(DueDay, IsNonePastTheEndOfTheCalendar) {
   EXPECT_EQ(due_day(certificate(100, no_day), instrument(1e12)), no_day);
   EXPECT_EQ(due_day(certificate(100, no_day), instrument(-1e12)), no_day);
   EXPECT_EQ(due_day(certificate(100, no_day), instrument(std::nan(""))), no_day);
+}
+
+TEST(DueDay, MayBeTheLastOfTheCalendar) {
+  constexpr Day last = std::numeric_limits<Day>::max();
+  EXPECT_EQ(due_day(certificate(0, no_day), instrument(last)), last);
+  EXPECT_EQ(due_day(certificate(1, no_day), instrument(last)), no_day);
 }
 
 }  // namespace

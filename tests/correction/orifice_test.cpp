@@ -72,5 +72,9 @@ TEST(Orifice, IsChokedAtTheVacuumTheCottonDustMethodAsksFor) {
   EXPECT_TRUE(orifice_is_choked(before, behind));
 }
 
+TEST(Orifice, DoesNotChokeAtTheCriticalRatioItself) {
+  EXPECT_FALSE(orifice_is_choked(Pressure(1), Pressure(critical_pressure_ratio())));
+}
+
 }  // namespace
 }  // namespace driftwarden::orifice_test

@@ -94,5 +94,33 @@ TEST(WithOtherStandard, KnowsNoFlowOfAStandardThatShowedNothing) {
   EXPECT_TRUE(std::isnan(shifted.points[0].reference_l_min));
 }
 
+TEST(SupposedErrors, OfAnInstrumentWithoutACurveAreNone) {
+  EXPECT_EQ((SupposedErrors{7, 100, 102, {}, {}}.curve(7, 0, 101)), nullptr);
+}
+
+// A reading without a calibrator in the book is not by the instrument looked at, though neither has a row.
+TEST(SupposedErrors, OfNoInstrumentGoByTheCertificate) {
+  const SupposedErrors errors{no_row, 100, 102, {{{1.0, 0.06}}}, {{3, {{2.0, 0.05}}}}};
+  EXPECT_EQ(errors.curve(no_row, 4, 101), nullptr);
+  EXPECT_EQ(errors.curve(no_row, 3, 101)->front().error, 0.05);
+}
+
+// derived: the standard showed 2.0 x 0.9 = 1.8 L/min, where its error is supposed to be 3 %.
+TEST(WithOtherStandard, ReadsTheSupposedErrorAtWhatTheStandardShowed) {
+  const ErrorCurve stated{{2.0, -0.1}};
+  const ErrorCurve supposed{{1.6, 0.02}, {2.4, 0.06}};
+  const Certificate shifted = with_other_standard(against(2.0, 2.0), stated, supposed);
+  EXPECT_NEAR(shifted.points[0].reference_l_min, 2.0 * 0.9 / 1.03, rounding);
+}
+
+TEST(WithOtherStandard, ShiftsTheTrueFlowAsFoundToo) {
+  Certificate two = against(2.0, 2.0);
+  two.points.push_back(two.points.front());
+  two.points[0].reference_as_found_l_min = 1.9;
+  const Certificate shifted = with_other_standard(two, {}, ErrorCurve{{2.0, 0.06}});
+  EXPECT_NEAR(*shifted.points[0].reference_as_found_l_min, 1.9 / 1.06, rounding);
+  EXPECT_FALSE(shifted.points[1].reference_as_found_l_min);
+}
+
 }  // namespace
 }  // namespace driftwarden::supposed_errors_test

@@ -107,5 +107,9 @@ TEST(MoleFractionOfWater, GivesThePublishedFigureFromARelativeHumidity) {
   EXPECT_NEAR(mole_fraction_of_water(RelativeHumidity(0.5077), vapour, Pressure(99.980)), 0.011868, 0.5e-6);
 }
 
+TEST(VapourPressure, IsANumberFromTheFirstDegreeAboveAbsoluteZero) {
+  EXPECT_FALSE(std::isnan(saturation_vapour_pressure(Temperature(0.5)).value));
+}
+
 }  // namespace
 }  // namespace driftwarden::vapour_pressure_test

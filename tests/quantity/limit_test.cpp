@@ -66,5 +66,16 @@ TEST(Limit, HasTheInfiniteBeyondItAlways) {
   EXPECT_EQ(side_of_limit(infinity, infinity), Side::on);
 }
 
+// A billionth of the larger of the two: of the smaller these would lie apart.
+TEST(Limit, ReachesABillionthOfTheLarger) {
+  EXPECT_EQ(side_of_limit(1.1460095097088798, 1.1460095085628703), Side::on);
+  EXPECT_EQ(side_of_limit(1.1460095085628703, 1.1460095097088798), Side::on);
+}
+
+TEST(Limit, IncludesTheEndOfItsReach) {
+  EXPECT_EQ(side_of_limit(on_a_limit_of_zero, 0), Side::on);
+  EXPECT_EQ(side_of_limit(-on_a_limit_of_zero, 0), Side::on);
+}
+
 }  // namespace
 }  // namespace driftwarden::limit_test

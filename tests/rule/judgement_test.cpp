@@ -186,5 +186,29 @@ TEST(Judgement, OfAMissingMeasureIsWhatTheRuleSaysOfIt) {
   EXPECT_TRUE(std::isnan(judge_missing(within).limit));
 }
 
+TEST(Judgement, OfAYesOrNoGoesByTheWordWhereThereIsAFigureToo) {
+  const Rule no_fault = rule("fault", "is = \"no\"", "\"no\"", "\"yes\"");
+  EXPECT_EQ(judge(no_fault, {1, nan, "no"}).outcome, Outcome::met);
+}
+
+TEST(Judgement, HoldsAFigureInTheMiddleToTheUpperEnd) {
+  EXPECT_EQ(judge(rule("drift", "within = \"5 %\"", "\"5 %\"", "\"5.1 %\""), {0, nan, {}}).limit, 0.05);
+}
+
+TEST(Judgement, WithoutAnAlternativeIsHeldToTheRulesOwnLimit) {
+  const Rule at_least = rule("minutes", "at_least = \"2 h\"", "\"120 min\"", "\"119 min\"");
+  const Limit held = limit_held_to(at_least, judge(at_least, {130, nan, {}}));
+  EXPECT_EQ(held.low, 120);
+  EXPECT_TRUE(std::isinf(held.high));
+}
+
+TEST(Judgement, WithAnAlternativeIsHeldToBothEndsOfIt) {
+  const Rule either = rule("drift", "within = \"5 %\"\nor_within = \"0.1 L/min\"", "\"5 %\"", "\"5.1 %\"");
+  const Limit held = limit_held_to(either, judge(either, {0.06, 0.09, {}}));
+  EXPECT_EQ(held.low, -held.high);
+  EXPECT_GT(held.high, 0.06);
+  EXPECT_EQ(limit_held_to(either, judge(either, {nan, nan, {}})).high, 0.05);
+}
+
 }  // namespace
 }  // namespace driftwarden::judgement_test

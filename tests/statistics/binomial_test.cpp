@@ -71,5 +71,29 @@ TEST(ClopperPearson, OfNoHitsOrNoTrials) {
   EXPECT_TRUE(std::isnan(clopper_pearson(3, 2, 0.95).upper));
 }
 
+TEST(Binomial, HoldsAtBothEndsOfWhatAProbabilityCanBe) {
+  EXPECT_EQ(binomial_at_least(1, 2, 0), 0);
+  EXPECT_EQ(binomial_at_least(1, 2, 1), 1);
+  EXPECT_NEAR(binomial_at_least(3, 3, 0.5), 0.125, 1e-15);  // derived: three heads of three
+  EXPECT_TRUE(std::isnan(binomial_at_least(1, 2, -0.1)));
+  const std::array<double, 2> sure{0.0, 1.0};
+  EXPECT_EQ(at_least_of(1, sure), 1);
+  EXPECT_EQ(at_least_of(2, sure), 0);
+  EXPECT_TRUE(std::isnan(at_least_of(1, std::array<double, 1>{1.5})));
+  EXPECT_TRUE(std::isnan(at_least_of(1, std::array<double, 1>{2.5})));
+}
+
+// In doubles the sum over these trials is 1.0000000000000002.
+TEST(Binomial, IsNeverMoreThanOne) {
+  EXPECT_EQ(at_least_of(1, std::array<double, 8>{0.4, 0.45, 0.43, 0.55, 0.01, 1.0, 0.3, 0.63}), 1);
+}
+
+TEST(ClopperPearson, RefusesAConfidenceThatIsNone) {
+  for (const double confidence : {-0.1, 0.0, 1.0, 1.5}) {
+    EXPECT_TRUE(std::isnan(clopper_pearson(34, 40, confidence).lower)) << confidence;
+    EXPECT_TRUE(std::isnan(clopper_pearson(34, 40, confidence).upper)) << confidence;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::binomial_test

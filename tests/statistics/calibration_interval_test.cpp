@@ -122,5 +122,15 @@ TEST(IncrementalResponse, OfTenCalibrations) {
   EXPECT_TRUE(std::isnan(incremental_response(state, true, false, 0).interval));
 }
 
+// derived: one hour of 400 in 150 days leaves 399 times as long.
+TEST(InUse, OfOneHourSoFarTellsAPace) { EXPECT_NEAR(days_until_used_up(400, 1, 150), 399 * 150, 1e-9); }
+
+TEST(Responses, RefuseATargetThatIsNoShare) {
+  for (const double target : {-0.1, 0.0, 1.0, 1.5}) {
+    EXPECT_TRUE(std::isnan(simple_response_decrease(0.1, target))) << target;
+    EXPECT_TRUE(std::isnan(incremental_response({12, 0.1}, true, false, target).interval)) << target;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::calibration_interval_test

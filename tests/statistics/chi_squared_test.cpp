@@ -44,5 +44,15 @@ TEST(ChiSquared, RefusesTheImpossible) {
   EXPECT_EQ(chi_squared_quantile(1, 3), std::numeric_limits<double>::infinity());
 }
 
+TEST(ChiSquared, HoldsAtTheEnds) {
+  EXPECT_EQ(chi_squared_cdf(0, 3), 0);
+  EXPECT_EQ(chi_squared_upper_tail(0, 3), 1);
+  EXPECT_EQ(chi_squared_quantile(0, 3), 0);
+  EXPECT_EQ(chi_squared_cdf(std::numeric_limits<double>::infinity(), 3), 1);
+  EXPECT_TRUE(std::isnan(chi_squared_cdf(1, std::numeric_limits<double>::infinity())));
+  EXPECT_TRUE(std::isnan(chi_squared_quantile(-0.1, 3)));
+  EXPECT_TRUE(std::isnan(chi_squared_quantile(0.5, 0)));
+}
+
 }  // namespace
 }  // namespace driftwarden::chi_squared_test

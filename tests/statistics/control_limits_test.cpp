@@ -178,5 +178,16 @@ TEST(ControlLimits, AreProvisionalBelowTwentyPoints) {
   EXPECT_TRUE(individuals_limits(values)->is_provisional());
 }
 
+// memory: B3 of ten readings, 0.284, as tables of factors for control charts print it.
+TEST(MeanAndSLimits, OfTheSpreadOfTenReadingsHaveALowerEnd) {
+  const ControlLimits spread = mean_and_s_limits({1, 2, 30}, 10).spread;
+  EXPECT_NEAR(spread.lower / spread.centre, 0.284, 5e-4);
+}
+
+TEST(IndividualsLimits, AreNotGivenForZerosOrForInfinities) {
+  EXPECT_FALSE(individuals_limits(std::array<double, 4>{0, 0, 0, 0}));
+  EXPECT_FALSE(individuals_limits(std::array<double, 4>{0, INFINITY, 0, 1}));
+}
+
 }  // namespace
 }  // namespace driftwarden::control_limits_test

@@ -82,5 +82,13 @@ TEST(Cusum, FindsAShiftOfOneSigmaAsSoonAsTheIntegralEquationSays) {
   }
 }
 
+TEST(Cusum, OnTheDecisionIntervalOrWithoutAValueIsNoSignalDownwardsEither) {
+  const auto points = cusum(std::array<double, 3>{-4.5, -1, std::nan("")}, {0, 0.5, 4});
+  EXPECT_EQ(points[0].low, 4);
+  EXPECT_FALSE(points[0].is_low_signal);
+  EXPECT_TRUE(points[1].is_low_signal);
+  EXPECT_FALSE(points[2].is_low_signal);
+}
+
 }  // namespace
 }  // namespace driftwarden::cusum_test

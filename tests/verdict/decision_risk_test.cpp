@@ -146,8 +146,8 @@ BookText measured_book() {
 // The measured book, judged by no rule; known_to of any.
 class Known {
  public:
-  explicit Known(const BookText& text = measured_book())
-      : book_(text, RulesText{{}, {cyclone()}}), result_(book_.result("S1")) {}
+  explicit Known(const BookText& text = measured_book(), std::vector<PracticeChoice> practice = {})
+      : book_(text, RulesText{{}, {cyclone()}, std::move(practice)}), result_(book_.result("S1")) {}
 
   KnownTo to(const Rule& rule) const {
     const SampleContext context{book_.screening().basis(), figures(), 0, &result_.budget};
@@ -160,6 +160,7 @@ class Known {
     return to(rule);
   }
   KnownTo to(const RuleText& text) const { return to(text.rule()); }
+  const AssessmentBasis& basis() const { return book_.screening().basis(); }
   const SampleAssessment& figures() const { return *result_.figures; }
   const Budget& budget() const { return result_.budget; }
 
@@ -316,6 +317,136 @@ TEST(DecisionRisk, HoldsAConventionalVolumeToItsLimitAsItIs) {
   EXPECT_FALSE(known("volume", "400 L").is_stated);
   EXPECT_FALSE(known("flow", "1 L/min").is_stated);
   EXPECT_TRUE(known("flow.deviation", "-5 %").is_stated);
+}
+
+// The volume may be formed with the lower or the pre flow: a deviation is that of the mean flow all the same.
+TEST(DecisionRisk, OfAFlowDeviationIsThatOfTheMeanFlowWhateverGivesTheVolume) {
+  const RuleText deviation{Subject::sample, "flow.deviation", "within", {"5 %"}};
+  const KnownTo expected = Known().to(deviation);
+  for (const char* flow : {"lower", "pre"}) {
+    const Known known(measured_book(), {practice("flow_for_volume", flow)});
+    EXPECT_NE(known.budget().about(BudgetFigure::flow).u, Known().budget().about(BudgetFigure::flow).u) << flow;
+    EXPECT_NEAR(known.to(deviation).u, expected.u, 1e-12) << flow;
+    EXPECT_NEAR(known.to(deviation).expanded, expected.expanded, 1e-12) << flow;
+    EXPECT_EQ(known.to(deviation).dof, expected.dof) << flow;
+  }
+}
+
+// The certificate of one calibrator states no uncertainty: a flow by it can't be known, nor a mean with it.
+TEST(DecisionRisk, OfAMeanFlowNeedsBothOfItsFlows) {
+  BookText text = measured_book();
+  replace_all(text.certificates, "C2,V2,2026-01-05,2,2.004,2.000,0.020,2", "C2,V2,2026-01-05,2,2.004,2.000,,");
+  const RuleText deviation{Subject::sample, "flow.deviation", "within", {"5 %"}};
+  for (const char* stage : {"pre", "post"}) {
+    BookText half = text;
+    replace_all(half.readings, std::string(stage) + ",S1,V1", std::string(stage) + ",S1,V2");
+    for (const char* flow : {"lower", "pre"}) {
+      const KnownTo known = Known(half, {practice("flow_for_volume", flow)}).to(deviation);
+      EXPECT_TRUE(is_missing(known.u)) << stage << " " << flow;
+      EXPECT_TRUE(known.is_stated);
+    }
+  }
+}
+
+TEST(DecisionRisk, OfAMeanFlowOfOneSetIsNotKnown) {
+  BookText text = measured_book();
+  text.readings = text.readings.substr(0, text.readings.find("2026-09-21T16:10"));
+  const RuleText deviation{Subject::sample, "flow.deviation", "within", {"5 %"}};
+  EXPECT_TRUE(is_missing(Known(text, {practice("flow_for_volume", "lower")}).to(deviation).u));
+}
+
+// A field set by its own two readings, as if it were the post set.
+TEST(DecisionRisk, OfAFieldFlowIsThatOfItsOwnReadings) {
+  BookText text = measured_book();
+  const std::size_t post = text.readings.find("2026-09-21T16:10");
+  const std::size_t field = text.readings.find("2026-09-21T12:00");
+  text.readings = text.readings.substr(0, post) + text.readings.substr(field);
+  replace_all(text.readings, "T12:0", "T16:1");
+  replace_all(text.readings, "field", "post");
+  const RuleText post_flow{Subject::sample, "post.flow", "at_least", {"1 L/min"}};
+  const RuleText field_deviation{Subject::sample, "field.nominal-deviation", "within", {"0.1 L/min"}};
+  EXPECT_NEAR(Known().to(field_deviation).u, Known(text).to(post_flow).u, 1e-12);
+  EXPECT_NE(Known().to(field_deviation).u, Known().to(post_flow).u);
+}
+
+// derived: a difference in L/min is that of the two flows, whichever set it is from; half of it from the mean.
+TEST(DecisionRisk, OfADifferenceFromAnotherSetIsThatOfTheChange) {
+  const Known known;
+  const double u_of_change = uncertainty_of_change(known.budget(), {-1, 1}).u;
+  RuleText deviation{Subject::sample, "post.deviation", "within", {"0.1 L/min"}};
+  deviation.base = Base::pre;
+  EXPECT_NEAR(known.to(deviation).u, u_of_change, 1e-15);
+  deviation.base = Base::mean;
+  EXPECT_NEAR(known.to(deviation).u, u_of_change / 2, 1e-15);
+}
+
+TEST(DecisionRisk, OfAFieldSetFromTheMeanOfPreAndPostIsNotWorkedOut) {
+  RuleText deviation{Subject::sample, "field.deviation", "within", {"5 %"}};
+  deviation.base = Base::mean;
+  EXPECT_TRUE(is_missing(Known().to(deviation).u));
+  EXPECT_TRUE(Known().to(deviation).is_stated);
+}
+
+// derived: two half widths of 0.3 kPa, and the further of both sets, 92.00 of 98.60 kPa.
+TEST(DecisionRisk, OfAChangeOfPressureIsOfTheSetThatIsFurtherOff) {
+  BookText text = measured_book();
+  for (const char* minute : {"0", "1", "2", "3", "4"}) {
+    const std::size_t at = text.readings.find(std::string("2026-09-21T16:1") + minute);
+    text.readings.replace(text.readings.find(",98.5", at), 5, ",92.00");
+  }
+  const RuleText relative{Subject::sample, "pressure.change", "within", {"5 %"}};
+  const double expected = 0.3 / std::sqrt(3) * std::hypot(1, 92.0 / 98.6) / 98.6;
+  EXPECT_NEAR(Known(text).to(relative).u, expected, 1e-12);
+  text.readings.erase(text.readings.find("2026-09-21T07:30"),
+                      text.readings.find("2026-09-21T16:10") - text.readings.find("2026-09-21T07:30"));
+  EXPECT_NEAR(Known(text).to(relative).u, expected, 1e-12) << "without a pre set";
+}
+
+// derived: 3 % of a pressure that only the altitude tells, as a half width.
+TEST(DecisionRisk, OfAPressureFromTheAltitudeIsAShareOfIt) {
+  BookText text = measured_book();
+  replace_all(text.readings, ",22,98.5", ",22,");
+  text.settings = "title = \"Quarry\"\ntime_zone = \"UTC\"\n[site]\naltitude = \"1500 m\"\n" +
+                  text.settings.substr(text.settings.find("[reference]")) + "altitude_pressure = \"3 %\"\n";
+  const Known known(text);
+  bool is_from_altitude = false;
+  const double kpa = known.basis().calibrators.pressure_kpa(known.figures().rows.front(), is_from_altitude);
+  ASSERT_TRUE(is_from_altitude);
+  EXPECT_NEAR(known.to({Subject::reading, "pressure", "at_least", {"80 kPa"}}).u, 0.03 * kpa / std::sqrt(3), 1e-12);
+}
+
+TEST(DecisionRisk, IsNeverMoreThanOne) {
+  for (const double dof : {1.0, 2.0, 3.0, 7.0, 30.0, inf}) {
+    for (double y = -3; y <= 3; y += 0.01) {
+      EXPECT_LE(probability_beyond(between(0, 0), y, known_by(1, dof)), 1) << y << " " << dof;
+    }
+  }
+}
+
+TEST(DecisionRisk, IsWithinReachAtItsEnd) {
+  EXPECT_TRUE(is_within_reach({Outcome::met, 0, 2.01, 2.01}, {0.5, 1, inf, true}, 0));
+  EXPECT_FALSE(is_within_reach({Outcome::met, 0, 2.02, 2.02}, {0.5, 1, inf, true}, 0));
+}
+
+TEST(DecisionRisk, IsToldOfWhatIsFarFromItsLimitOnlyWhereAsked) {
+  for (const bool is_told_always : {false, true}) {
+    Finding finding;
+    finding.judgement = {Outcome::met, 0, 0.05, 0.05};
+    weigh(finding, between(-0.05, 0.05), known_by(0.001, inf), 0, is_told_always);
+    EXPECT_EQ(is_missing(finding.probability_beyond), !is_told_always);
+    EXPECT_NEAR(finding.expanded, 0.00196, 5e-6);  // derived: 1.96 times 0.001
+  }
+}
+
+TEST(DecisionRisk, NamesTheFirstOfTheRulesWithTwoEnds) {
+  const RuleText drift{Subject::sample, "drift", "within", {"5 %"}};
+  const RuleText deviation{Subject::sample, "pre.deviation", "within", {"5 %"}};
+  const std::string text = text_under("0.83", {drift, deviation});
+  EXPECT_NE(text.find("a guard band of 0.83 U:"), std::string::npos) << text;
+  EXPECT_NE(text.find("(own/drift)"), std::string::npos) << text;
+  EXPECT_EQ(text.find("pre.deviation"), std::string::npos) << text;
+  const RuleText minutes{Subject::sample, "minutes", "at_most", {"480 min"}};
+  EXPECT_EQ(text_under("1", {minutes}).find("either of two"), std::string::npos);
 }
 
 }  // namespace
