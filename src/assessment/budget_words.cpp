@@ -9,6 +9,8 @@ std::string_view to_text(BudgetSource source) {
   constexpr std::array<std::string_view, static_cast<std::size_t>(BudgetSource::count_)> words{
       "repeatability, pre",
       "repeatability, post",
+      "repeatability, pre, pooled",
+      "repeatability, post, pooled",
       "certificate, pre and post",
       "certificate, pre",
       "certificate, post",
@@ -23,6 +25,7 @@ std::string_view to_text(BudgetSource source) {
       "flow between the checks",
       "field sets off the mean of pre and post",
       "repeatability, field",
+      "repeatability, field, pooled",
       "certificate, field",
       "between certificate points, field",
       "calibrator since its certificate, field",
@@ -50,11 +53,14 @@ std::string_view unit_of(BudgetSource source) {
   switch (source) {
     case BudgetSource::pre_repeatability:
     case BudgetSource::post_repeatability:
+    case BudgetSource::pre_pooled_repeatability:
+    case BudgetSource::post_pooled_repeatability:
     case BudgetSource::pre_resolution:
     case BudgetSource::post_resolution:
     case BudgetSource::flow_between:
     case BudgetSource::field_difference:
     case BudgetSource::field_repeatability:
+    case BudgetSource::field_pooled_repeatability:
     case BudgetSource::field_certificate:
     case BudgetSource::field_interpolation:
     case BudgetSource::field_calibrator_drift:

@@ -16,8 +16,8 @@ class CalibratorInputs {
       : sheet_(sheet), f_(sheet.figures()), pre_(sheet.pre()), post_(sheet.post()) {}
 
   void enter() {
-    repeatability(BudgetSource::pre_repeatability, pre_, {.on_pre = 1});
-    repeatability(BudgetSource::post_repeatability, post_, {.on_post = 1});
+    repeatability(BudgetSource::pre_repeatability, BudgetSource::pre_pooled_repeatability, pre_, {.on_pre = 1});
+    repeatability(BudgetSource::post_repeatability, BudgetSource::post_pooled_repeatability, post_, {.on_post = 1});
     certificates();
     since_the_certificates();
     resolution(BudgetSource::pre_resolution, pre_, {.on_pre = gain(sheet_, pre_)});
@@ -27,10 +27,10 @@ class CalibratorInputs {
  private:
   bool is_one_certificate() const { return pre_.certificate >= 0 && pre_.certificate == post_.certificate; }
 
-  void repeatability(BudgetSource source, const ReadingSet& set, const Effect& effect) {
-    const auto n = static_cast<double>(set.flow.n);
-    if (set.flow.n < 2) return sheet_.lack(source, effect, true);
-    sheet_.add(source, set.flow.mean, set.flow.s / std::sqrt(n), Distribution::student_t, n - 1, effect);
+  void repeatability(BudgetSource own, BudgetSource pooled, const ReadingSet& set, const Effect& effect) {
+    const Repeatability known = repeatability_of(sheet_, set);
+    if (!known.is_known()) return sheet_.lack(own, effect, true);
+    sheet_.add(known.is_pooled ? pooled : own, set.flow.mean, known.u, Distribution::student_t, known.dof, effect);
   }
 
   void certificates() {
@@ -116,6 +116,14 @@ class CalibratorInputs {
 }  // namespace
 
 void enter_calibrators(BudgetSheet& sheet) { CalibratorInputs(sheet).enter(); }
+
+Repeatability repeatability_of(const BudgetSheet& sheet, const ReadingSet& set) {
+  const auto n = static_cast<double>(set.flow.n);
+  if (set.flow.n >= 2) return {set.flow.s / std::sqrt(n), n - 1, false};
+  if (set.flow.n == 0) return {};
+  const PooledSpread pooled = sheet.basis().scatter.of_single(sheet.basis(), set.rows);
+  return {pooled.s * set.flow.mean, pooled.dof, true};
+}
 
 double stated_uncertainty(const BudgetSheet& sheet, const ReadingSet& set) {
   return certificate_uncertainty(sheet.basis(), set).standard;

@@ -9,6 +9,17 @@ namespace driftwarden {
 // bow between its points, what its error may have moved since, resolution.
 void enter_calibrators(BudgetSheet& sheet);
 
+// How well a set's mean is known by its readings' scatter. A single reading tells nothing of it; how its calibrator
+// scattered before does.
+struct Repeatability {
+  double u = missing;  // L/min; missing where nothing tells
+  double dof = 0;
+  bool is_pooled = false;
+
+  bool is_known() const { return dof > 0; }
+};
+Repeatability repeatability_of(const BudgetSheet& sheet, const ReadingSet& set);
+
 // Standard uncertainty by the certificate of a set's calibrator, ratio; missing where it states none.
 double stated_uncertainty(const BudgetSheet& sheet, const ReadingSet& set);
 

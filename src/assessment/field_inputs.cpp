@@ -48,18 +48,28 @@ class FieldInputs {
   }
 
   void field_repeatability() {
+    bool is_known = true;
+    sheet_.each_field_set([&](const ReadingSet& set, double) { is_known &= repeatability_of(sheet_, set).is_known(); });
+    if (!is_known) return sheet_.lack(BudgetSource::field_repeatability, {.on_flow_between = 1}, true);
+    scatter_in_the_field(BudgetSource::field_repeatability, false);
+    scatter_in_the_field(BudgetSource::field_pooled_repeatability, true);
+  }
+
+  // Of the field sets whose scatter is pooled, or of the others, together.
+  void scatter_in_the_field(BudgetSource source, bool is_pooled) {
     double u2 = 0;
     double by_dof = 0;
-    bool is_known = true;
+    bool is_any = false;
     sheet_.each_field_set([&](const ReadingSet& set, double share) {
-      is_known &= set.flow.n >= 2;
-      const auto n = static_cast<double>(set.flow.n);
-      const double part = share * share * set.flow.s * set.flow.s / n;
+      const Repeatability known = repeatability_of(sheet_, set);
+      if (known.is_pooled != is_pooled) return;
+      const double part = std::pow(share * known.u, 2);
       u2 += part;
-      by_dof += part * part / (n - 1);
+      by_dof += part * part / known.dof;
+      is_any = true;
     });
-    if (!is_known) return sheet_.lack(BudgetSource::field_repeatability, {.on_flow_between = 1}, true);
-    sheet_.add(BudgetSource::field_repeatability, f_.course.mean_l_min, std::sqrt(u2), Distribution::student_t,
+    if (!is_any) return;
+    sheet_.add(source, f_.course.mean_l_min, std::sqrt(u2), Distribution::student_t,
                u2 > 0 ? u2 * u2 / by_dof : infinite_dof, {.on_flow_between = 1});
   }
 

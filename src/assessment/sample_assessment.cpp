@@ -48,6 +48,7 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
       practice(the_practice),
       samplers(std::move(facts)),
       calibrators(the_book, std::move(supposed)),
+      scatter(the_book),
       standards(the_book),
       readings(the_book),
       pump_sets(the_book),

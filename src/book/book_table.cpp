@@ -8,13 +8,14 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::array<BookTable, 6> tables{{
-    {&instruments_spec, &BookFiles::instruments, true, read_instruments},
-    {&certificates_spec, &BookFiles::certificates, false, read_certificates},
-    {&samples_spec, &BookFiles::samples, true, read_samples},
-    {&readings_spec, &BookFiles::readings, true, read_readings},
-    {&decisions_spec, &BookFiles::decisions, false, read_decisions},
-    {&service_spec, &BookFiles::service, false, read_service},
+constexpr std::array<BookTable, 7> tables{{
+    {&instruments_spec, &BookFiles::instruments, true, false, read_instruments},
+    {&certificates_spec, &BookFiles::certificates, false, false, read_certificates},
+    {&samples_spec, &BookFiles::samples, true, false, read_samples},
+    {&readings_spec, &BookFiles::readings, true, false, read_readings},
+    {&decisions_spec, &BookFiles::decisions, false, false, read_decisions},
+    {&service_spec, &BookFiles::service, false, false, read_service},
+    {&pooled_spec, &BookFiles::pooled, false, true, read_pooled},
 }};
 
 }  // namespace

@@ -47,7 +47,6 @@ constexpr std::array<FieldSpec, 15> fields{{
 constexpr std::array<std::string_view, 4> kinds{"pump", "calibrator", "thermometer", "barometer"};
 constexpr std::array<std::string_view, 5> principles{"volumetric", "bubble", "rotameter", "mass", "orifice"};
 constexpr std::array<std::string_view, 2> read_at_words{"centre", "top"};
-constexpr std::array<std::string_view, 2> yes_or_no{"yes", "no"};
 constexpr double minutes_a_day = 1440;
 
 std::optional<double> optional(double figure) {
@@ -78,7 +77,7 @@ Instrument read_row(RowReader& row, RowPlace place) {
   result.out_of_service = row.date(out_of_service);
   result.note = row.note(note);
   result.resolution_l_min = optional(row.quantity(resolution));
-  if (const int said = row.word(compensates, yes_or_no); said >= 0) result.compensates = said == 0;
+  if (const YesNo said = row.yes_no(compensates); said != YesNo::unsaid) result.compensates = said == YesNo::yes;
   return result;
 }
 

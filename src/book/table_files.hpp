@@ -91,6 +91,7 @@ extern const TableSpec samples_spec;
 extern const TableSpec readings_spec;
 extern const TableSpec decisions_spec;
 extern const TableSpec service_spec;
+extern const TableSpec pooled_spec;
 
 void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_certificates(const std::vector<TableFile>& files, const BookInHand& hand);
@@ -98,6 +99,7 @@ void read_samples(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_service(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_pooled(const std::vector<TableFile>& files, const BookInHand& hand);
 
 // Tells how far the reading of a table's files has come.
 class TableProgress {

@@ -60,7 +60,9 @@ packs = ["common-practice"]
 
 std::vector<NewFile> first_files() {
   std::vector<NewFile> files{{"book.toml", std::string(first_settings)}};
-  for (const BookTable& table : book_tables()) files.push_back({table.file(), heading_line(*table.spec)});
+  for (const BookTable& table : book_tables()) {
+    if (!table.is_of_parts) files.push_back({table.file(), heading_line(*table.spec)});
+  }
   return files;
 }
 

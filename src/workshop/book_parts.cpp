@@ -103,7 +103,7 @@ class RowDealer {
     }
     return reason;
   }
-  fs::path part_folder(std::uint32_t part) const { return folder_ / ("part-" + std::to_string(part + 1)); }
+  fs::path part_folder(std::uint32_t part) const { return folder_ / part_name(part); }
 
   const Book& book_;
   const TableSpec& spec_;
@@ -135,7 +135,7 @@ std::vector<std::string> common_files(const Book& book) {
   }
   for (const BookTable& table : book_tables()) {
     const std::vector<std::string>& files = book.files.*table.files;
-    if (how_dealt(table) == nullptr) names.insert(names.end(), files.begin(), files.end());
+    if (how_dealt(table) == nullptr && !table.is_of_parts) names.insert(names.end(), files.begin(), files.end());
   }
   return names;
 }
@@ -162,6 +162,8 @@ Diagnostics copy_common_files(const Book& book, const fs::path& part) {
 
 }  // namespace
 
+std::string part_name(std::uint32_t part) { return "part-" + std::to_string(part + 1); }
+
 BookShares shares_of(const Book& book, std::uint32_t parts) {
   BookShares shares;
   shares.parts = parts;
@@ -173,7 +175,7 @@ BookShares shares_of(const Book& book, std::uint32_t parts) {
 
 Result<std::uint32_t> write_parts(const Book& book, const BookShares& shares, const fs::path& folder) {
   for (std::uint32_t part = 1; part <= shares.parts; ++part) {
-    Diagnostics faults = copy_common_files(book, folder / ("part-" + std::to_string(part)));
+    Diagnostics faults = copy_common_files(book, folder / part_name(part - 1));
     if (!faults.empty()) return faults;
   }
   for (const BookTable& table : book_tables()) {

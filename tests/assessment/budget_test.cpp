@@ -76,7 +76,7 @@ TEST(Budget, StatesNoUncertaintyOfWhatLeansOnASingleReading) {
   BookText text = worked_book();
   text.readings =
       "taken,stage,sample,calibrator,reading [L/min]\n"
-      "2026-09-21T07:30,pre,S1,V1,2.013\n2026-09-21T07:31,pre,S1,V1,2.008\n2026-09-21T16:10,post,S1,V1,1.957\n";
+      "2026-09-21T07:30,pre,S1,V1,2.013\n2026-09-21T07:31,pre,S1,V1,2.008\n2026-09-21T16:10,post,S1,V2,1.957\n";
   const BudgetedBook single(text);
   EXPECT_TRUE(single.lacks(BudgetSource::post_repeatability));
   for (const FigureUncertainty& of : single.budget.of) EXPECT_TRUE(is_missing(of.expanded));
@@ -85,6 +85,22 @@ TEST(Budget, StatesNoUncertaintyOfWhatLeansOnASingleReading) {
   const BudgetedBook by_pre(text, pre_only);
   EXPECT_TRUE(is_missing(by_pre.budget.about(BudgetFigure::drift).expanded));
   EXPECT_GT(by_pre.budget.about(BudgetFigure::volume).expanded, 0);  // the post set takes no part in it
+}
+
+// own input: 2.013 and 2.008 L/min before have s / q = 0.00353553 / 2.0105 = 0.175853 %, one degree of freedom; a
+// single reading of 1.002 · 1.957 L/min after is then known to 0.00344834 L/min, computed by hand.
+TEST(Budget, OfASingleReadingLeansOnHowItsCalibratorScatteredBefore) {
+  BookText text = worked_book();
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.013\n2026-09-21T07:31,pre,S1,V1,2.008\n2026-09-21T16:10,post,S1,V1,1.957\n";
+  const BudgetedBook single(text);
+  EXPECT_FALSE(single.lacks(BudgetSource::post_repeatability));
+  const BudgetLine* pooled = single.line(BudgetSource::post_pooled_repeatability);
+  ASSERT_NE(pooled, nullptr);
+  EXPECT_NEAR(pooled->u, 0.00344834, 5e-8);
+  EXPECT_EQ(pooled->dof, 1);
+  EXPECT_FALSE(is_missing(single.budget.about(BudgetFigure::volume).expanded));
 }
 
 TEST(Budget, ListsWhatTheBookDoesNotSayAndDoesNotInventIt) {

@@ -88,9 +88,20 @@ TEST(FieldSets, LetThePausesHaveBeenAnywhere) {
   EXPECT_EQ(BudgetedBook(text).line(BudgetSource::pauses), nullptr);
 }
 
-TEST(FieldSets, OfOneReadingForbidAStatementOnTheLine) {
+// derived: the pre set, 2.001 and 1.999 L/min, has s / q = 0.0707106781 %; half of that share of 1.801 L/min.
+TEST(FieldSets, OfOneReadingLeanOnHowTheirCalibratorScatteredBefore) {
   BookText text = sagging_book();
   replace_all(text.readings, "2026-09-21T12:01,field,S1,V1,1.799\n", "");
+  const BudgetedBook book(text, along_the_line());
+  EXPECT_EQ(book.line(BudgetSource::field_repeatability), nullptr);
+  expect_digits(book.contribution(BudgetSource::field_pooled_repeatability, BudgetFigure::flow), 0.5 * 1.27349931e-3);
+  EXPECT_NEAR(book.line(BudgetSource::field_pooled_repeatability)->dof, 1, 1e-9);
+  EXPECT_GT(book.budget.about(BudgetFigure::volume).expanded, 0);
+}
+
+TEST(FieldSets, OfOneReadingForbidAStatementOnTheLineWhereNothingTells) {
+  BookText text = sagging_book("V2");
+  replace_all(text.readings, "2026-09-21T12:01,field,S1,V2,1.799\n", "");
   const BudgetedBook book(text, along_the_line());
   EXPECT_TRUE(book.lacks(BudgetSource::field_repeatability));
   EXPECT_TRUE(is_missing(book.budget.about(BudgetFigure::volume).expanded));

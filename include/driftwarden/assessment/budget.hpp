@@ -15,6 +15,8 @@ namespace driftwarden {
 enum class BudgetSource : std::uint8_t {
   pre_repeatability,
   post_repeatability,
+  pre_pooled_repeatability,  // of a single reading: the calibrator's scatter in its sets before
+  post_pooled_repeatability,
   certificate,      // one certificate for both sets
   pre_certificate,  // or one each
   post_certificate,
@@ -29,7 +31,8 @@ enum class BudgetSource : std::uint8_t {
   flow_between,         // the flow between two checks is not known
   field_difference,     // the field sets put the mean flow elsewhere than the practice in force
   field_repeatability,  // of the field sets on the course, where the flow is the mean along it; likewise
-  field_certificate,    // of calibrators that read neither pre nor post
+  field_pooled_repeatability,
+  field_certificate,  // of calibrators that read neither pre nor post
   field_interpolation,
   field_calibrator_drift,
   field_resolution,

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "driftwarden/assessment/bracket.hpp"
+#include "driftwarden/assessment/calibrator_scatter.hpp"
 #include "driftwarden/assessment/flow_course.hpp"
 #include "driftwarden/assessment/practice.hpp"
 #include "driftwarden/assessment/pump_drifts.hpp"
@@ -88,6 +89,7 @@ struct AssessmentBasis {
   AssessmentPractice practice;
   SamplerFacts samplers;
   CalibratorKnowledge calibrators;
+  CalibratorScatter scatter;
   StandardIndex standards;
   ReadingIndex readings;
   PumpSets pump_sets;

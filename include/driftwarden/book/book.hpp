@@ -12,6 +12,7 @@
 #include "driftwarden/book/settings.hpp"
 #include "driftwarden/diagnostic/result.hpp"
 #include "driftwarden/record/decision.hpp"
+#include "driftwarden/record/handed_scatter.hpp"
 #include "driftwarden/record/instrument.hpp"
 #include "driftwarden/record/reading.hpp"
 #include "driftwarden/record/sample.hpp"
@@ -29,6 +30,7 @@ struct BookFiles {
   std::vector<std::string> readings;
   std::vector<std::string> decisions;
   std::vector<std::string> service;
+  std::vector<std::string> pooled;
 };
 
 // Everything that a folder of records says, as records. What could not be understood is among the problems; rows it
@@ -45,7 +47,8 @@ struct Book {
   SampleTable samples;
   ReadingTable readings;
   std::vector<Decision> decisions;
-  std::vector<Service> services;  // in the order of the files
+  std::vector<HandedScatter> handed_scatter;  // of a part of a split book
+  std::vector<Service> services;              // in the order of the files
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

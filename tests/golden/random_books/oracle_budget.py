@@ -49,9 +49,20 @@ class Budget:
 
     def repeatability(self):
         for name, one in self.sets.items():
-            known = one.sd is not None
-            yield Input({name: {"mean": one.sd / math.sqrt(len(one.kept)) if known else None}},
-                        len(one.kept) - 1 if known else 1)
+            u, dof = self.repeated(one)
+            yield Input({name: {"mean": u}}, dof)
+
+    def repeated(self, one):
+        """Of a set's mean; of a single reading how its calibrator scattered in all sets of the book that ended before it."""
+        if one.sd is not None:
+            return one.sd / math.sqrt(len(one.kept)), len(one.kept) - 1
+        before = [s for s in self.sample.sets_of_book
+                  if s.calibrator == one.calibrator and s.last < one.first and s.sd is not None]
+        dof = sum(len(s.kept) - 1 for s in before)
+        if len(one.kept) != 1 or not dof or one.mean is None:
+            return None, 1
+        squares = math.fsum((len(s.kept) - 1) * (s.sd / s.mean) ** 2 for s in before)
+        return math.sqrt(squares / dof) * one.mean, dof
 
     def certificates(self):
         """A certificate's own uncertainty, what the calibrator moved since, and how far the curve may bow between its

@@ -48,6 +48,7 @@ class Sample:
         self.overlap = judge.overlap(row)
         self.kind = row.kind or "sample"
         self.sets = judge.sets.leaned_on(row)
+        self.sets_of_book = judge.sets.all
         self.pre, self.post = counting(self.sets, row)
         self.nominal = row.nominal if row.nominal is not None else getattr(self.sampler, "nominal", None)
         self.pre_flow = self.pre and self.pre.mean

@@ -28,8 +28,12 @@ class Set:
         """The mean, had what it leans on been a little different."""
         flow = mean(self.calibrators.actual(r, nudge) for r in self.kept)
         if "resolution" in nudge:  # one step acts once on the mean, through the slope of the error curve there
-            flow *= self.corrected(self.indicated + nudge["resolution"]) / self.corrected(self.indicated)
+            flow *= mean(self.corrected(at + nudge["resolution"]) / self.corrected(at) for at in self.on_both_sides())
         return flow + nudge.get("mean", 0)
+
+    def on_both_sides(self):
+        """Of the indication: on a point of the certificate the error curve has two slopes."""
+        return self.indicated * (1 - 1e-9), self.indicated * (1 + 1e-9)
 
     def corrected(self, shown):
         return shown / (1 + self.certificate.error(shown)) if self.certificate else shown
@@ -65,6 +69,7 @@ class SetsOfBook:
                 by_pump.setdefault(reading.pump, []).append(reading)
         self.of_sample = {name: sets_of(rows, calibrators) for name, rows in by_sample.items()}
         self.of_pump = {name: sets_of(rows, calibrators) for name, rows in by_pump.items()}
+        self.all = [s for sets in (*self.of_sample.values(), *self.of_pump.values()) for s in sets]
 
     def leaned_on(self, sample):
         """Every set of a sample, its own and those of the bracket on its pump for stages it has none of its own of."""

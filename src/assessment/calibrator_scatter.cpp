@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/assessment/calibrator_scatter.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <mutex>
+#include <utility>
+#include <vector>
+
+#include "driftwarden/assessment/sample_assessment.hpp"
+
+namespace driftwarden {
+
+// What one set tells: when it ended, its degrees of freedom, and (n − 1) (s / q)².
+struct SetScatter {
+  Moment last = no_moment;
+  double dof = 0;
+  double squares = 0;
+};
+
+namespace {
+
+// What a reading is of: its sample, else its pump.
+std::pair<Row, Row> subject_of(const ReadingTable& readings, Row row) {
+  const Row sample = field(readings.sample, row, no_row);
+  return {sample, sample == no_row ? field(readings.pump, row, no_row) : no_row};
+}
+
+// The calibrator's readings whose time is known, those of one sample or pump together, in file order.
+std::vector<Row> readings_of(const ReadingTable& readings, Row calibrator) {
+  std::vector<Row> rows;
+  for (Row row = 0; row < readings.size(); ++row) {
+    const bool is_usable = readings.taken[row] != no_moment && (readings.flags[row] & reading_is_rejected) == 0;
+    if (readings.calibrator[row] == calibrator && is_usable) rows.push_back(row);
+  }
+  std::stable_sort(rows.begin(), rows.end(),
+                   [&](Row a, Row b) { return subject_of(readings, a) < subject_of(readings, b); });
+  return rows;
+}
+
+void add_sets(const AssessmentBasis& basis, std::vector<Row>& rows, std::vector<SetScatter>& scatters) {
+  SetSplitter splitter;
+  SetReader reader(basis.book, basis.calibrators, basis.practice.correction);
+  std::vector<SetRows> sets;
+  splitter.split(basis.book.readings, rows, sets);
+  for (const SetRows& set : sets) {
+    if (set.count < 2) continue;
+    const MeanAndSpread flow = reader.read(std::span<const Row>(rows).subspan(set.begin, set.count), set).flow;
+    if (flow.n < 2 || is_missing(flow.s) || !(flow.mean > 0)) continue;
+    const auto dof = static_cast<double>(flow.n - 1);
+    const double relative = flow.s / flow.mean;
+    scatters.push_back({set.last, dof, dof * relative * relative});
+  }
+}
+
+std::vector<SetScatter> scatters_of(const AssessmentBasis& basis, Row calibrator) {
+  const ReadingTable& readings = basis.book.readings;
+  const std::vector<Row> rows = readings_of(readings, calibrator);
+  std::vector<SetScatter> scatters;
+  std::vector<Row> of_subject;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    of_subject.push_back(rows[i]);
+    if (i + 1 < rows.size() && subject_of(readings, rows[i]) == subject_of(readings, rows[i + 1])) continue;
+    add_sets(basis, of_subject, scatters);
+    of_subject.clear();
+  }
+  std::stable_sort(scatters.begin(), scatters.end(),
+                   [](const SetScatter& a, const SetScatter& b) { return a.last < b.last; });
+  return scatters;
+}
+
+}  // namespace
+
+struct CalibratorScatter::OfCalibrator {
+  std::once_flag once;
+  std::vector<SetScatter> up_to;  // in order of time, each with all before it
+};
+
+CalibratorScatter::CalibratorScatter(const Book& book)
+    : of_(std::make_unique<OfCalibrator[]>(book.instruments.size())) {
+  for (const HandedScatter& handed : book.handed_scatter) {
+    handed_[{handed.calibrator, handed.before}] = {handed.s, handed.dof};
+  }
+}
+CalibratorScatter::~CalibratorScatter() = default;
+CalibratorScatter::CalibratorScatter(CalibratorScatter&&) noexcept = default;
+
+PooledSpread CalibratorScatter::of_single(const AssessmentBasis& basis, const SetRows& set) const {
+  if (basis.book.files.pooled.empty()) return before(basis, set.calibrator, set.first);
+  const auto handed = handed_.find({set.calibrator, set.first});
+  return handed == handed_.end() ? PooledSpread{} : handed->second;
+}
+
+std::vector<HandedScatter> scatter_leaned_on(const AssessmentBasis& basis, const SampleAssessment& figures) {
+  std::vector<HandedScatter> leaned_on;
+  for (const ReadingSet& set : figures.sets) {
+    if (set.flow.n != 1) continue;
+    const PooledSpread pooled = basis.scatter.of_single(basis, set.rows);
+    if (pooled.dof > 0) leaned_on.push_back({set.rows.calibrator, set.rows.first, pooled.s, pooled.dof});
+  }
+  return leaned_on;
+}
+
+PooledSpread CalibratorScatter::before(const AssessmentBasis& basis, Row calibrator, Moment moment) const {
+  OfCalibrator& of = of_[calibrator];
+  std::call_once(of.once, [&] {
+    of.up_to = scatters_of(basis, calibrator);
+    for (std::size_t i = 1; i < of.up_to.size(); ++i) {
+      of.up_to[i].dof += of.up_to[i - 1].dof;
+      of.up_to[i].squares += of.up_to[i - 1].squares;
+    }
+  });
+  const auto later = std::lower_bound(of.up_to.begin(), of.up_to.end(), moment,
+                                      [](const SetScatter& set, Moment at) { return set.last < at; });
+  if (later == of.up_to.begin()) return {};
+  const SetScatter& all = *(later - 1);
+  return {std::sqrt(all.squares / all.dof), all.dof};
+}
+
+}  // namespace driftwarden
