@@ -13,8 +13,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr double coverage = 0.95;
-
 template <class Sensitivity>
 FigureUncertainty combined(const Budget& budget, Sensitivity sensitivity) {
   std::array<UncertaintyContribution, static_cast<std::size_t>(BudgetSource::count_)> parts;
@@ -24,7 +22,7 @@ FigureUncertainty combined(const Budget& budget, Sensitivity sensitivity) {
   FigureUncertainty of;
   of.u = combined.u;
   of.dof = combined.dof;
-  of.expanded = expanded_uncertainty(combined, coverage);
+  of.expanded = expanded_uncertainty(combined, budget_coverage);
   of.coverage_factor = combined.u > 0 ? of.expanded / combined.u : missing;
   return of;
 }

@@ -1,14 +1,10 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <limits>
-
 #include "assessment/flow_between.hpp"
 #include "driftwarden/assessment/budget.hpp"
 
 namespace driftwarden {
-
-inline constexpr double infinite_dof = std::numeric_limits<double>::infinity();
 
 // The standard uncertainty of what lies anywhere within a half-width, each place as likely (JCGM 100 (GUM) 4.3.7).
 double rectangular(double half_width);

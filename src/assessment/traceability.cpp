@@ -51,12 +51,11 @@ CertificateLacks lacks_of(const Certificate& certificate) {
   return lacks;
 }
 
-bool is_whole(const Chain& chain, const Book& book) {
-  if (chain.end != ChainEnd::outside_the_book) return false;
-  return std::all_of(chain.links.begin(), chain.links.end(), [&book](const ChainLink& link) {
-    const CertificateLacks lacks = lacks_of(book.certificates[static_cast<std::size_t>(link.certificate)]);
-    return link.certificate == link.in_force && lacks.points_without_uncertainty == 0 && !lacks.issuer;
-  });
+bool is_sound(const ChainLink& link, const Chain& chain, const Book& book) {
+  if (link.certificate < 0 || link.certificate != link.in_force) return false;
+  if (&link == &chain.links.back() && chain.end != ChainEnd::outside_the_book) return false;
+  const CertificateLacks lacks = lacks_of(book.certificates[static_cast<std::size_t>(link.certificate)]);
+  return lacks.points_without_uncertainty == 0 && !lacks.issuer;
 }
 
 }  // namespace driftwarden

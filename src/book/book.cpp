@@ -129,8 +129,12 @@ const HeadingMap& owners_headings(const Settings& settings, std::string_view tab
   return found == settings.headings.end() ? none : found->second;
 }
 
-std::string Book::place_text(const std::vector<std::string>& table_files, RowPlace place) const {
-  return to_text(Place{table_files[place.file], place.line, 0});
+Place Book::place(const std::vector<std::string>& table_files, RowPlace place) const {
+  return {table_files[place.file], place.line, 0};
+}
+
+std::string Book::place_text(const std::vector<std::string>& table_files, RowPlace at) const {
+  return to_text(place(table_files, at));
 }
 
 Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& advance) {

@@ -40,10 +40,13 @@ Day as_of_day(const std::string& text, const TimeZone& zone) {
 }
 
 ScreenedFinding finding_in_words(const Screening& screening, const SampleResult& result, const Finding& finding) {
-  return {rule_name(screening, finding), std::string(to_text(verdict_of(finding.judgement.outcome))),
-          message_of(screening, result, finding),
-          finding.decision == nullptr ? "" : decision_text(screening.book(), *finding.decision),
-          places_of(screening, result, finding)};
+  ScreenedFinding in_words{rule_name(screening, finding),
+                           std::string(to_text(verdict_of(finding.judgement.outcome))),
+                           message_of(screening, result, finding),
+                           finding.decision == nullptr ? "" : decision_text(screening.book(), *finding.decision),
+                           {}};
+  for (const Place& place : places_of(screening, result, finding)) in_words.places.push_back(to_text(place));
+  return in_words;
 }
 
 }  // namespace

@@ -113,7 +113,7 @@ void finding_object(JsonText& json, const Screening& screening, const SampleResu
   }
   json.member("message", message_of(screening, result, finding));
   json.key("at").begin_array();
-  for (const std::string& place : places_of(screening, result, finding)) json.value(place);
+  for (const Place& place : places_of(screening, result, finding)) json.value(to_text(place));
   json.end_array();
   if (finding.judgement.outcome != Outcome::met) {
     json.key("decision");

@@ -59,14 +59,6 @@ void text_member(JsonText& json, std::string_view name, std::string_view text) {
   json.key(name).begin_object().member("text", text).end_object();
 }
 
-// "readings.csv:17" -> file and line.
-Place place_from(std::string_view text) {
-  const std::size_t colon = text.rfind(':');
-  Place place{std::string(text.substr(0, colon)), 0, 0};
-  for (const char c : text.substr(colon + 1)) place.line = 10 * place.line + static_cast<std::uint32_t>(c - '0');
-  return place;
-}
-
 void location(JsonText& json, const Place& place, std::string_view sample) {
   json.begin_object().key("physicalLocation").begin_object().key("artifactLocation").begin_object();
   json.member("uri", uri_of(place.file)).member("uriBaseId", "BOOK").end_object();
@@ -87,13 +79,6 @@ void suppression(JsonText& json, const Book& book, const Finding& finding) {
   if (!is_overruled(finding)) return;
   json.key("suppressions").begin_array().begin_object().member("kind", "external").member("status", "accepted");
   json.member("justification", decision_text(book, *finding.decision)).end_object().end_array();
-}
-
-std::vector<Place> places(const Screening& screening, const SampleResult& result, const Finding& finding) {
-  if (finding.rule == Finding::faulty_records) return {screening.book().problems[result.figures->problem - 1].place};
-  std::vector<Place> found;
-  for (const std::string& text : places_of(screening, result, finding)) found.push_back(place_from(text));
-  return found;
 }
 
 void rule_descriptor(JsonText& json, const Rule& rule) {
@@ -136,7 +121,7 @@ void append_sarif(std::string& out, const Screening& screening, const SampleResu
     json.member("ruleIndex", is_rule ? std::size_t{finding.rule} : screening.rules().rules.size());
     json.member("level", level_of(finding.judgement.outcome));
     text_member(json, "message", message_text(std::string(sample) + ": " + message_of(screening, result, finding)));
-    const std::vector<Place> at = places(screening, result, finding);
+    const std::vector<Place> at = places_of(screening, result, finding);
     json.key("locations").begin_array();
     location(json, at.front(), sample);
     json.end_array().key("relatedLocations").begin_array();

@@ -30,10 +30,6 @@ int decimals_of(const Unit& unit) {
   }
 }
 
-void add_once(std::vector<std::string>& places, std::string place) {
-  if (std::find(places.begin(), places.end(), place) == places.end()) places.push_back(std::move(place));
-}
-
 const Rule& rule_of(const Screening& screening, const Finding& finding) {
   return screening.rules().rules[finding.rule];
 }
@@ -46,90 +42,11 @@ bool is_met(const Rule& rule, const Judgement& judgement) {
           rule.limit.form != Limit::Form::more_than);
 }
 
-bool leans_on_pre(SampleMeasure measure) {
-  switch (measure) {
-    case SampleMeasure::post_flow:
-    case SampleMeasure::post_deviation:
-    case SampleMeasure::post_count:
-    case SampleMeasure::post_rsd:
-    case SampleMeasure::post_age:
-    case SampleMeasure::field_count:
-    case SampleMeasure::field_nominal_deviation:
-    case SampleMeasure::minutes:
-    case SampleMeasure::paused:
-    case SampleMeasure::warm_up:
-    case SampleMeasure::overlap:
-    case SampleMeasure::fault:
-    case SampleMeasure::sampler_known:
-    case SampleMeasure::method_known:
-    case SampleMeasure::analysis_known:
-      return false;
-    default:
-      return true;
-  }
-}
-
-bool leans_on_post(SampleMeasure measure) {
-  switch (measure) {
-    case SampleMeasure::pre_flow:
-    case SampleMeasure::pre_deviation:
-    case SampleMeasure::pre_count:
-    case SampleMeasure::pre_rsd:
-    case SampleMeasure::pre_age:
-    case SampleMeasure::field_count:
-    case SampleMeasure::field_deviation:
-    case SampleMeasure::field_nominal_deviation:
-    case SampleMeasure::minutes:
-    case SampleMeasure::paused:
-    case SampleMeasure::warm_up:
-    case SampleMeasure::overlap:
-    case SampleMeasure::fault:
-    case SampleMeasure::sampler_known:
-    case SampleMeasure::method_known:
-    case SampleMeasure::analysis_known:
-      return false;
-    default:
-      return true;
-  }
-}
-
-bool leans_on_sample(SampleMeasure measure) {
-  switch (measure) {
-    case SampleMeasure::drift:
-    case SampleMeasure::pre_flow:
-    case SampleMeasure::post_flow:
-    case SampleMeasure::pre_count:
-    case SampleMeasure::post_count:
-    case SampleMeasure::pre_rsd:
-    case SampleMeasure::post_rsd:
-    case SampleMeasure::field_count:
-    case SampleMeasure::field_deviation:
-    case SampleMeasure::field_nominal_deviation:
-      return false;
-    default:
-      return true;
-  }
-}
-
-bool leans_on_field(SampleMeasure measure) {
-  switch (measure) {
-    case SampleMeasure::field_count:
-    case SampleMeasure::field_deviation:
-    case SampleMeasure::field_nominal_deviation:
-    case SampleMeasure::calibrator_overdue:
-    case SampleMeasure::calibrator_range:
-    case SampleMeasure::certificate_missing:
-      return true;
-    default:
-      return false;
-  }
-}
-
 // Why a figure of a sample is missing, as far as its sets tell.
 std::string why_missing(const Screening& screening, const SampleResult& result, const Rule& rule) {
   const SampleAssessment& figures = *result.figures;
-  const auto measure = static_cast<SampleMeasure>(rule.measure);
-  const bool leans_on_sets = rule.of != Subject::sample || leans_on_pre(measure) || leans_on_post(measure);
+  const LeansOn& leans_on = measure_of(rule).leans_on;
+  const bool leans_on_sets = rule.of != Subject::sample || leans_on.pre || leans_on.post;
   if (!leans_on_sets) return "the book does not say";
   if (figures.pre < 0 && figures.post < 0) return "no readings were found before or after it";
   if (figures.pre < 0) return "no reading was found before it";
@@ -154,25 +71,18 @@ std::string why_missing(const Screening& screening, const SampleResult& result, 
   return "the book does not say";
 }
 
-// The word that a rule asks to be known.
-std::optional<Selector> selector_of(const Rule& rule) {
-  for (const Selector selector : selectors) {
-    if (measure_of(rule).name == std::string(to_text(selector)) + ".known") return selector;
-  }
-  return std::nullopt;
-}
-
 std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Rule& rule = rule_of(screening, finding);
   const SampleContext context = screening.context(*result.figures, result.budget);
-  if (const auto selector = selector_of(rule)) return unknown_word_text(context, *selector);
   std::string_view word;
   if (rule.of == Subject::sample) {
-    word = sample_measure(context, static_cast<SampleMeasure>(rule.measure), rule.base).word;
+    const auto measure = static_cast<SampleMeasure>(rule.measure);
+    if (std::string words = own_words(context, measure); !words.empty()) return words;
+    word = sample_measure(context, measure, rule.base).word;
   }
   const std::string name(measure_of(rule).name);
   if (word.empty()) return name + " is missing: " + why_missing(screening, result, rule);
-  if (is_about_records(measure_of(rule)) && word == "no") return name + " is not in the records";
+  if (measure_of(rule).is_about_records && word == "no") return name + " is not in the records";
   return name + " is " + std::string(word) + "; the rule: " + rule.limit.text;
 }
 
@@ -194,6 +104,40 @@ std::string volume_text(double volume, double limit) {
   const bool tells_the_side = side_of_limit(number_from(text).value_or(volume), limit) == side_of_limit(volume, limit);
   return tells_the_side ? text : with_decimals_beyond(volume, 0, limit);
 }
+
+// The lines that a finding leans on, each once.
+class CitedLines {
+ public:
+  CitedLines(const Book& book, const SampleAssessment& figures) : book_(book), figures_(figures) {}
+
+  CitedLines& reading(Row row) { return add(book_.place(book_.files.readings, book_.readings.place[row])); }
+  CitedLines& set(const ReadingSet& set) {
+    for (const Row row : figures_.rows_of(set)) reading(row);
+    return *this;
+  }
+  // The sample itself where nothing else is there.
+  CitedLines& of(const LeansOn& records) {
+    if (records.sample) sample();
+    if (records.pre && figures_.pre >= 0) set(*figures_.pre_set());
+    for (const ReadingSet& each : figures_.sets) {
+      if (records.field && each.rows.stage == Stage::field) set(each);
+    }
+    if (records.post && figures_.post >= 0) set(*figures_.post_set());
+    return lines_.empty() ? sample() : *this;
+  }
+  std::vector<Place> lines() { return std::move(lines_); }
+
+ private:
+  CitedLines& sample() { return add(book_.place(book_.files.samples, book_.samples.place[figures_.sample])); }
+  CitedLines& add(Place place) {
+    if (std::find(lines_.begin(), lines_.end(), place) == lines_.end()) lines_.push_back(std::move(place));
+    return *this;
+  }
+
+  const Book& book_;
+  const SampleAssessment& figures_;
+  std::vector<Place> lines_;
+};
 
 }  // namespace
 
@@ -298,36 +242,17 @@ std::string figure_message(const Screening& screening, const Rule& rule, const F
   return figure + " is not " + rule.limit.text + reading_text(rule, finding);
 }
 
-std::vector<std::string> places_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
+std::vector<Place> places_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Book& book = screening.book();
   const SampleAssessment& figures = *result.figures;
-  std::vector<std::string> places;
-  if (finding.rule == Finding::faulty_records) {
-    places.push_back(to_text(book.problems[figures.problem - 1].place));
-    return places;
-  }
-  const auto add_set = [&](const ReadingSet& set) {
-    for (std::uint32_t i = set.rows.begin; i < set.rows.begin + set.rows.count; ++i) {
-      add_once(places, book.place_text(book.files.readings, book.readings.place[figures.rows[i]]));
-    }
-  };
+  if (finding.rule == Finding::faulty_records) return {book.problems[figures.problem - 1].place};
   const Rule& rule = rule_of(screening, finding);
-  if (rule.of == Subject::reading) {
-    places.push_back(book.place_text(book.files.readings, book.readings.place[finding.about]));
-  } else if (rule.of == Subject::set) {
-    add_set(figures.sets[finding.about]);
-  } else {
-    const auto measure = static_cast<SampleMeasure>(rule.measure);
-    if (leans_on_sample(measure))
-      places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
-    if (figures.pre >= 0 && leans_on_pre(measure)) add_set(*figures.pre_set());
-    for (const ReadingSet& set : figures.sets) {
-      if (set.rows.stage == Stage::field && leans_on_field(measure)) add_set(set);
-    }
-    if (figures.post >= 0 && leans_on_post(measure)) add_set(*figures.post_set());
-    if (places.empty()) places.push_back(book.place_text(book.files.samples, book.samples.place[figures.sample]));
-  }
-  return places;
+  CitedLines cited(book, figures);
+  if (rule.of == Subject::reading) return cited.reading(finding.about).lines();
+  if (rule.of == Subject::set) return cited.set(figures.sets[finding.about]).lines();
+  const auto measure = static_cast<SampleMeasure>(rule.measure);
+  std::vector<Place> lacking = lacking_lines(screening.context(figures, result.budget), measure);
+  return lacking.empty() ? cited.of(measure_of(rule).leans_on).lines() : lacking;
 }
 
 }  // namespace driftwarden

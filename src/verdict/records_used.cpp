@@ -2,23 +2,6 @@
 #include "driftwarden/verdict/records_used.hpp"
 
 namespace driftwarden {
-namespace {
-
-// The certificate that `standard` names, or that was in force for the instrument it names.
-std::int32_t certificate_of_standard(const Screening& screening, const Certificate& certificate) {
-  const Book& book = screening.book();
-  for (std::size_t i = 0; i < book.certificates.size(); ++i) {
-    if (book.certificates[i].name == certificate.standard) return static_cast<std::int32_t>(i);
-  }
-  for (Row row = 0; row < book.instruments.size(); ++row) {
-    if (book.instruments[row].name == certificate.standard)
-      return screening.basis().calibrators.certificate(row, certificate.calibrated);
-  }
-  return -1;
-}
-
-}  // namespace
-
 void RecordsUsed::note(const Screening& screening, const SampleResult& result) {
   const SampleAssessment& figures = *result.figures;
   samples.insert(figures.sample);
@@ -43,7 +26,7 @@ void RecordsUsed::follow(const Screening& screening) {
     to_follow.pop_back();
     if (certificate.instrument != no_row) instruments.insert(certificate.instrument);
     if (certificate.standard.empty()) continue;
-    const std::int32_t next = certificate_of_standard(screening, certificate);
+    const std::int32_t next = screening.basis().standards.of(certificate, screening.basis().calibrators).certificate;
     if (next >= 0 && certificates.insert(static_cast<Row>(next)).second) to_follow.push_back(static_cast<Row>(next));
   }
   std::set<std::string_view> names;

@@ -170,7 +170,7 @@ void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t a
     return;
   }
   result_.findings.push_back(finding);
-  if (number != Finding::faulty_records && is_about_records(measure_of(screening_.rules().rules[number])))
+  if (number != Finding::faulty_records && measure_of(screening_.rules().rules[number]).is_about_records)
     ++result_.records_lacking;
   result_.verdict = std::max(result_.verdict, verdict_of(outcome));
 }

@@ -333,7 +333,7 @@ std::string message_of(const Screening& screening, const SubjectFinding& finding
   const Measure& measure = measure_of(rule);
   const std::string rests_on = finding.rests_on.empty() ? "" : " (n = " + finding.rests_on + ")";
   const std::string name(measure.name);
-  if (is_about_records(measure) && measure.kind == MeasureKind::yes_no) {
+  if (measure.is_about_records && measure.kind == MeasureKind::yes_no) {
     return name + rests_on + " is not in the records";
   }
   if (measure.kind == MeasureKind::word) return name + " is not as the rule says: " + rule.limit.text;

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "support/book_text.hpp"
 
 namespace driftwarden::traceability_test {
@@ -43,6 +45,10 @@ struct Chained {
   CalibratorKnowledge knowledge;
   Chain chain;
 };
+
+bool is_whole(const Chain& chain, const Book& book) {
+  return std::ranges::all_of(chain.links, [&](const ChainLink& link) { return is_sound(link, chain, book); });
+}
 
 TEST(Chain, GoesFromStandardToStandardToOutsideTheBook) {
   const Chained made({{"A", "V1", "2026-02-01", "V2"}, {"B", "V2", "2026-01-05", "national prover"}});

@@ -21,8 +21,11 @@ std::string message(const RuleText& rule, const BookText& text = {}) {
 std::vector<std::string> places(const RuleText& rule, const BookText& text = {}) {
   JudgedBook book(text, {{rule}});
   const SampleResult& result = book.result("S1");
-  return result.findings.empty() ? std::vector<std::string>{}
-                                 : places_of(book.screening(), result, result.findings.front());
+  std::vector<std::string> texts;
+  if (result.findings.empty()) return texts;
+  for (const Place& place : places_of(book.screening(), result, result.findings.front()))
+    texts.push_back(to_text(place));
+  return texts;
 }
 
 BookText with_readings(const std::string& rows) {
@@ -201,8 +204,10 @@ TEST(Places, OfEachMeasureAreTheRecordsItComesFrom) {
     const Screening screening(book.book(), rules);
     Finding finding;
     std::string told;
-    for (const std::string& place : places_of(screening, result, finding))
+    for (const Place& at : places_of(screening, result, finding)) {
+      const std::string place = to_text(at);
       told += place == "samples.csv:2" ? 's' : place == "readings.csv:2" ? 'b' : place == "readings.csv:3" ? 'd' : 'a';
+    }
     EXPECT_EQ(told, records) << "measure " << static_cast<int>(measure);
   }
 }

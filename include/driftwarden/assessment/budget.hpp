@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <string_view>
 #include <vector>
 
@@ -91,6 +92,9 @@ struct FlowBetween {
   From from = From::distance;  // what most of it comes from
   DriftSpread earlier;         // drifts of the pump's uses closed before this sample's post set
 };
+
+inline constexpr double infinite_dof = std::numeric_limits<double>::infinity();
+inline constexpr double budget_coverage = 0.95;  // of every expanded uncertainty
 
 struct FigureUncertainty {
   double u = missing;    // combined standard uncertainty, in the figure's unit

@@ -41,8 +41,8 @@ struct CertificateLacks {
 };
 CertificateLacks lacks_of(const Certificate& certificate);
 
-// Every link with a certificate that was in force, with issuer, standard and uncertainty at each point; the end outside
-// the book, where the book's knowledge properly ends.
-bool is_whole(const Chain& chain, const Book& book);
+// Whether a link leaves nothing to ask: a certificate that was in force, with issuer and uncertainty at each point; and
+// the last one ends outside the book, where the book's knowledge properly ends.
+bool is_sound(const ChainLink& link, const Chain& chain, const Book& book);
 
 }  // namespace driftwarden

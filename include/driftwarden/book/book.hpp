@@ -54,6 +54,7 @@ struct Book {
   ProblemNumber lost_readings = no_problem;
   Diagnostics problems;  // errors and remarks, in order of place; problem number n is problems[n - 1]
 
+  Place place(const std::vector<std::string>& table_files, RowPlace place) const;
   std::string place_text(const std::vector<std::string>& table_files, RowPlace place) const;
 };
 

@@ -33,25 +33,6 @@ enum class Knowledge : std::uint8_t {
   not_stated,  // there is an uncertainty, and nobody states it: limits on it stand unguarded
 };
 
-// Something a rule may hold to a limit. Its number is its place in measures(of), and in the enumeration below.
-struct Measure {
-  std::string_view name;
-  Subject of = Subject::sample;
-  MeasureKind kind = MeasureKind::number;
-  Dimension dimension = Dimension::count;  // of a number; figures are in its inside unit (a ratio: 0.05 for 5 %)
-  std::string_view definition;
-  bool has_base = false;                    // a rule may name what it is relative to
-  std::string_view unit;                    // as printed; "" for a count
-  std::optional<Dimension> absolute;        // of the difference behind a ratio: a limit may be written in it, too
-  std::span<const std::string_view> words;  // the words a word may be
-  Knowledge knowledge = Knowledge::exact;
-  std::string_view known_by;  // where its u comes from, why it is exact, or why no u is stated
-  bool from_nominal = false;  // relative to the nominal flow unless a rule names another base
-
-  // "u of the volume's budget", "exact: counted", "u not stated: …"
-  std::string knowledge_text() const;
-};
-
 enum class SampleMeasure : std::uint8_t {
   drift,
   flow,
@@ -119,8 +100,69 @@ enum class CalibratorMeasure : std::uint8_t { due, as_found_error, age, read_at,
 enum class PumpMeasure : std::uint8_t { drift_mean, drift_sd, trend, void_share, count_ };
 enum class BatchMeasure : std::uint8_t { blanks, blank_share, void_share, record_complete, count_ };
 
-// Whether it is about what was written down and not about a figure: "record.by" and the like.
-bool is_about_records(const Measure& measure);
+constexpr Subject subject_of(SampleMeasure) { return Subject::sample; }
+constexpr Subject subject_of(SetMeasure) { return Subject::set; }
+constexpr Subject subject_of(ReadingMeasure) { return Subject::reading; }
+constexpr Subject subject_of(CalibratorMeasure) { return Subject::calibrator; }
+constexpr Subject subject_of(PumpMeasure) { return Subject::pump; }
+constexpr Subject subject_of(BatchMeasure) { return Subject::batch; }
+
+// The records of a sample that a measure leans on: those a finding of it cites, and why it may be missing.
+struct LeansOn {
+  bool sample = false;  // its row
+  bool pre = false;     // the readings of its sets
+  bool post = false;
+  bool field = false;
+};
+
+// Something a rule may hold to a limit. Its row stands in rule/measure_catalogue.
+struct Measure {
+  std::string_view name;
+  Subject of = Subject::sample;
+  std::size_t number = 0;  // its place in measures(of), and in its enumeration
+  MeasureKind kind = MeasureKind::number;
+  Dimension dimension = Dimension::count;  // of a number; figures are in its inside unit (a ratio: 0.05 for 5 %)
+  std::string_view definition;
+  bool has_base = false;                    // a rule may name what it is relative to
+  std::string_view unit;                    // as printed; "" for a count
+  std::optional<Dimension> absolute;        // of the difference behind a ratio: a limit may be written in it, too
+  std::span<const std::string_view> words;  // the words a word may be
+  Knowledge knowledge = Knowledge::exact;
+  std::string_view known_by;      // where its u comes from, why it is exact, or why no u is stated
+  bool from_nominal = false;      // relative to the nominal flow unless a rule names another base
+  bool is_about_records = false;  // about what was written down and not about a figure: "record.by" and the like
+  LeansOn leans_on;               // of a measure of a sample
+
+  constexpr Measure or_absolute(Dimension difference) const {
+    return with(&Measure::absolute, std::optional(difference));
+  }
+  constexpr Measure from_nominal_flow() const { return with(&Measure::from_nominal, true); }
+  constexpr Measure exact(std::string_view why, LeansOn records = {}) const {
+    return known(Knowledge::exact, why, records);
+  }
+  constexpr Measure stated(std::string_view from, LeansOn records = {}) const {
+    return known(Knowledge::stated, from, records);
+  }
+  constexpr Measure not_stated(std::string_view why, LeansOn records = {}) const {
+    return known(Knowledge::not_stated, why, records);
+  }
+  constexpr Measure about_records() const { return with(&Measure::is_about_records, true); }
+  constexpr Measure leaning_on(LeansOn records) const { return with(&Measure::leans_on, records); }
+
+  // "u of the volume's budget", "exact: counted", "u not stated: …"
+  std::string knowledge_text() const;
+
+ private:
+  template <class Value>
+  constexpr Measure with(Value Measure::*member, Value value) const {
+    Measure changed = *this;
+    changed.*member = value;
+    return changed;
+  }
+  constexpr Measure known(Knowledge how, std::string_view by, LeansOn records) const {
+    return with(&Measure::knowledge, how).with(&Measure::known_by, by).leaning_on(records);
+  }
+};
 
 // The catalogue of measures of a subject, in the order of its enumeration.
 std::span<const Measure> measures(Subject subject);

@@ -15,22 +15,6 @@ namespace driftwarden {
 
 class Screening;
 
-// How well the figure is known that a rule compares: standard and expanded uncertainty in its own inside unit (of the
-// absolute difference where the limit is one), and the whole degrees of freedom that U was taken for. Missing where the
-// measure states none (rule/measure says which do), or where the records of this figure don't suffice.
-struct KnownTo {
-  double u = missing;
-  double expanded = missing;
-  double dof = missing;
-  bool is_stated = false;
-};
-
-// What a rule about samples, sets and readings compares. `set` and `reading` are those of such rules.
-KnownTo known_to(const Rule& rule, const SampleContext& context, const ReadingSet* set = nullptr, Row reading = no_row);
-
-// A standard uncertainty of a normal quantity with so many degrees of freedom.
-KnownTo known_by(double u, double dof);
-
 // Probability that the true value lies beyond the limit, given this reading and no other knowledge: the figure being y
 // with standard uncertainty u of ν degrees of freedom.
 //

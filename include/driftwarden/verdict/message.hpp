@@ -23,7 +23,7 @@ std::string figure_message(const Screening& screening, const Rule& rule, const F
 std::string measure_name(const Screening& screening, const SampleResult& result, const Finding& finding);
 
 // Where a finding's figures were written: "readings.csv:17" and so on, without repeats.
-std::vector<std::string> places_of(const Screening& screening, const SampleResult& result, const Finding& finding);
+std::vector<Place> places_of(const Screening& screening, const SampleResult& result, const Finding& finding);
 
 // The full name of a finding's rule.
 std::string rule_name(const Screening& screening, const Finding& finding);

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/record_measure.hpp"
+#include "verdict/record_look.hpp"
 
 #include <gtest/gtest.h>
 
 #include "driftwarden/verdict/subjects.hpp"
 #include "support/book_text.hpp"
 
-namespace driftwarden::record_measure_test {
+namespace driftwarden::record_look_test {
 namespace {
 
 // A book in which S1 lacks no record, and what a test takes away.
@@ -62,14 +62,14 @@ constexpr SampleMeasure all_records[] = {SampleMeasure::record_pump_serial,
                                          SampleMeasure::record_fault,
                                          SampleMeasure::record_uncertainty};
 
-TEST(RecordMeasure, OfACompleteRecordIsYes) {
+TEST(RecordLook, OfACompleteRecordIsYes) {
   for (const SampleMeasure measure : all_records) {
     EXPECT_EQ(answer(complete_book(), measure), "yes")
         << measures(Subject::sample)[static_cast<std::size_t>(measure)].name;
   }
 }
 
-TEST(RecordMeasure, IsNoWhereTheRecordIsNotThere) {
+TEST(RecordLook, IsNoWhereTheRecordIsNotThere) {
   struct Case {
     SampleMeasure measure;
     std::string BookText::*file;
@@ -101,7 +101,7 @@ TEST(RecordMeasure, IsNoWhereTheRecordIsNotThere) {
   }
 }
 
-TEST(RecordMeasure, IsMissingWhereThereIsNothingToWriteDown) {
+TEST(RecordLook, IsMissingWhereThereIsNothingToWriteDown) {
   EXPECT_EQ(
       answer(with(complete_book(), &BookText::readings, ",yes,hose", ",,hose"), SampleMeasure::record_void_reasons), "")
       << "no reading is void";
@@ -114,10 +114,54 @@ TEST(RecordMeasure, IsMissingWhereThereIsNothingToWriteDown) {
   }
 }
 
-TEST(RecordMeasure, OfOtherMeasuresIsNothing) {
+// Where a record is lacking, the finding cites the line to mend.
+TEST(RecordLook, CitesTheLinesThatLackIt) {
+  struct Case {
+    SampleMeasure measure;
+    std::string BookText::*file;
+    const char* what;
+    const char* by;
+    const char* lines;
+  };
+  const Case cases[] = {
+      {SampleMeasure::record_pump_serial, &BookText::instruments, "S-1", "", "instruments.csv:2"},
+      {SampleMeasure::record_by, &BookText::readings, "technician 1,,\n", ",,\n", "readings.csv:2"},
+      {SampleMeasure::record_conditions, &BookText::readings, "2.001,20,100", "2.001,20,", "readings.csv:3"},
+      {SampleMeasure::record_sampling_conditions, &BookText::samples, "20,100,no", "20,,no", "samples.csv:2"},
+      {SampleMeasure::record_calibrator_serial, &BookText::instruments, "S-2", "", "instruments.csv:3"},
+      {SampleMeasure::record_certificate_uncertainty, &BookText::certificates, "0.7,2", ",2", "certificates.csv:2"},
+      {SampleMeasure::record_certificate_issuer, &BookText::certificates, "Our room", "", "certificates.csv:2"},
+      {SampleMeasure::record_certificate_standard, &BookText::certificates, "national prover", "",
+       "certificates.csv:2"},
+      {SampleMeasure::record_chain, &BookText::certificates, "national prover", "", "certificates.csv:2"},
+      {SampleMeasure::record_void_reasons, &BookText::readings, "hose slipped", "", "readings.csv:4"},
+      {SampleMeasure::record_method, &BookText::samples, "method 7", "", "samples.csv:2"},
+      {SampleMeasure::record_fault, &BookText::samples, "100,no", "100,", "samples.csv:2"},
+  };
+  for (const Case& each : cases) {
+    JudgedBook judged(with(complete_book(), each.file, each.what, each.by));
+    const SampleContext context{judged.screening().basis(), judged.figures("S1")};
+    std::string lines;
+    for (const Place& place : lacking_lines(context, each.measure)) lines += to_text(place) + " ";
+    EXPECT_EQ(lines, std::string(each.lines) + " ") << static_cast<int>(each.measure);
+  }
+}
+
+TEST(RecordLook, CitesEveryLineOnce) {
+  BookText text = complete_book();
+  for (std::size_t at = 0; (at = text.readings.find("technician 1", at)) != std::string::npos;)
+    text.readings.erase(at, 12);
+  text.instruments = std::string(text.instruments).replace(text.instruments.find("S-2"), 3, "");
+  JudgedBook judged(text);
+  const SampleContext context{judged.screening().basis(), judged.figures("S1")};
+  EXPECT_EQ(lacking_lines(context, SampleMeasure::record_by).size(), 4U) << "the void reading doesn't count";
+  EXPECT_EQ(lacking_lines(context, SampleMeasure::record_calibrator_serial).size(), 1U) << "two sets, one calibrator";
+}
+
+TEST(RecordLook, OfOtherMeasuresIsNothing) {
   JudgedBook judged(complete_book());
   const SampleContext context{judged.screening().basis(), judged.figures("S1")};
-  EXPECT_TRUE(is_missing(record_measure(context, SampleMeasure::drift).figure));
+  EXPECT_TRUE(lacking_lines(context, SampleMeasure::drift).empty());
 }
 
 // Two samples, one of which lacks its method; the blank doesn't count.
@@ -161,4 +205,4 @@ TEST(RecordAsFound, AsksTheNewestCertificateAtEveryPoint) {
 }
 
 }  // namespace
-}  // namespace driftwarden::record_measure_test
+}  // namespace driftwarden::record_look_test

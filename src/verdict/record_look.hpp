@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <vector>
+
+#include "driftwarden/verdict/measured.hpp"
+
+namespace driftwarden {
+
+// A look at the records that one "record." measure is about, one after another. It ends at the first that lacks what is
+// asked for, unless every line that does is wanted.
+class RecordLook {
+ public:
+  explicit RecordLook(const Book& book, bool wants_lines = false) : book_(book), wants_lines_(wants_lines) {}
+
+  // Whether to look on. The line is of the table whose files are given.
+  bool sees(bool is_as_asked, const std::vector<std::string>& table, RowPlace line);
+
+  // Missing where there was nothing to look at.
+  MeasureValue value() const { return is_any_ ? yes_no_value(is_complete_) : MeasureValue{}; }
+  std::vector<Place> lines() && { return std::move(lines_); }
+
+ private:
+  const Book& book_;
+  bool wants_lines_;
+  bool is_any_ = false;
+  bool is_complete_ = true;
+  std::vector<Place> lines_;
+};
+
+// One function a measure: whether something was written down.
+void look_at_pump_serial(const SampleContext& context, RecordLook& look);
+void look_at_by(const SampleContext& context, RecordLook& look);
+void look_at_conditions(const SampleContext& context, RecordLook& look);
+void look_at_sampling_conditions(const SampleContext& context, RecordLook& look);
+void look_at_calibrator_serial(const SampleContext& context, RecordLook& look);
+void look_at_certificate_uncertainty(const SampleContext& context, RecordLook& look);
+void look_at_certificate_issuer(const SampleContext& context, RecordLook& look);
+void look_at_certificate_standard(const SampleContext& context, RecordLook& look);
+void look_at_chain(const SampleContext& context, RecordLook& look);
+void look_at_void_reasons(const SampleContext& context, RecordLook& look);
+void look_at_method(const SampleContext& context, RecordLook& look);
+void look_at_fault(const SampleContext& context, RecordLook& look);
+
+}  // namespace driftwarden
