@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/review_page.hpp"
 
-#include "driftwarden/book/own_page.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/report/page_style.hpp"
 #include "driftwarden/report/sample_figures.hpp"
@@ -17,16 +16,6 @@ std::string style_of(const ReviewPage& page) {
   style += page.chart_style;
   if (!page.paper.empty()) style += "@page{size:" + page.paper + "}\n";
   return style;
-}
-
-void append_head(HtmlText& html, const ReviewPage& page, const std::string& style) {
-  html.markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n").markup(html_mark);
-  html.markup("<meta http-equiv=\"Content-Security-Policy\" content=\"" + html_of(content_policy(style, review_js())) +
-              "\">\n");
-  html.markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-  html.markup("<meta name=\"color-scheme\" content=\"light dark\">\n<link rel=\"icon\" href=\"data:,\">\n");
-  html.element("title", "Review of " + page.screening.book().settings.title + ", " + date_text(page.as_of));
-  html.markup("\n<style>" + style + "</style>\n</head>\n");
 }
 
 void append_count(HtmlText& html, std::size_t count, Verdict verdict) {
@@ -119,10 +108,10 @@ void append_provenance(HtmlText& html, const ReviewPage& page) {
 }
 
 std::string review_html(const ReviewPage& page) {
-  const std::string style = style_of(page);
   std::string out;
   HtmlText html(out);
-  append_head(html, page, style);
+  const std::string title = "Review of " + page.screening.book().settings.title + ", " + date_text(page.as_of);
+  append_page_head(html, {title, style_of(page), review_js()});
   html.open("body").markup("<a class=\"skip\" href=\"#action\">To what needs action</a>\n");
   append_masthead(html, page);
   append_contents(html);

@@ -6,10 +6,6 @@ namespace driftwarden {
 std::string sample_anchor(Row row) { return "s" + std::to_string(row); }
 std::string instrument_anchor(Row row) { return "i" + std::to_string(row); }
 
-void append_verdict(HtmlText& html, Verdict verdict) {
-  html.element("span", {{"class", "verdict " + std::string(to_text(verdict))}}, to_text(verdict));
-}
-
 void open_section(HtmlText& html, int number, std::string_view id, std::string_view heading) {
   const std::string heading_id = std::string(id) + "-heading";
   html.open("section", {{"id", id}, {"aria-labelledby", heading_id}}).line_end();

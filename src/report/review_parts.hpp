@@ -4,6 +4,7 @@
 #include <string>
 
 #include "driftwarden/report/html_text.hpp"
+#include "driftwarden/report/page_style.hpp"
 #include "driftwarden/report/review_page.hpp"
 
 // The parts of the review page, in the order they stand on it, and what they share.
@@ -12,9 +13,6 @@ namespace driftwarden {
 // Anchors on the page.
 std::string sample_anchor(Row row);
 std::string instrument_anchor(Row row);
-
-// A verdict as a word with its mark.
-void append_verdict(HtmlText& html, Verdict verdict);
 
 // A section with its number and heading; closed with two close().
 void open_section(HtmlText& html, int number, std::string_view id, std::string_view heading);
