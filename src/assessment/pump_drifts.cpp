@@ -4,11 +4,11 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
-#include <thread>
 #include <tuple>
 
 #include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/assessment/sample_assessment.hpp"
+#include "driftwarden/system/in_parallel.hpp"
 
 namespace driftwarden {
 namespace {
@@ -39,7 +39,7 @@ std::vector<Use> uses_of(const AssessmentBasis& basis, unsigned threads) {
   const SampleTable& samples = basis.book.samples;
   std::vector<Use> uses(samples.size());
   std::atomic<std::size_t> next{0};
-  const auto work = [&] {
+  const auto work = [&](std::size_t) {
     SampleAssessor assessor(basis);
     for (std::size_t first; (first = next.fetch_add(samples_a_block)) < uses.size();) {
       const std::size_t last = std::min(first + samples_a_block, uses.size());
@@ -49,11 +49,7 @@ std::vector<Use> uses_of(const AssessmentBasis& basis, unsigned threads) {
       }
     }
   };
-  std::vector<std::jthread> others;
-  const std::size_t useful = std::min<std::size_t>(threads, uses.size() / samples_a_block + 1);
-  for (std::size_t t = 1; t < useful; ++t) others.emplace_back(work);
-  work();
-  others.clear();
+  in_parallel(std::min<std::size_t>(threads, uses.size() / samples_a_block + 1), work);
   return uses;
 }
 

@@ -2,6 +2,7 @@
 #include "driftwarden/book/row_blocks.hpp"
 
 #include <cstring>
+#include <thread>
 
 namespace driftwarden {
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <ostream>
 #include <sstream>
 #include <system_error>
@@ -10,6 +11,7 @@
 #include "command/selection.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
 #include "driftwarden/evidence/inputs.hpp"
+#include "driftwarden/outside/write_fault.hpp"
 #include "driftwarden/plot/pictures.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/system/held_file.hpp"
@@ -32,8 +34,6 @@ Diagnostic no_charts() {
                 "install the package gnuplot-nox and make it again; READ-ME-FIRST.txt says that they are missing");
 }
 
-bool is_no_gnuplot(const Diagnostics& faults) { return !faults.empty() && faults.front().id == "plot/no-gnuplot"; }
-
 // Draws the charts into the package. Without a program to draw them it has none, and that is told; whatever else goes
 // wrong is a failure.
 Diagnostics draw_charts(const PackedBook& packed, BagWriter& bag, PackageNote& note, Surroundings& surroundings) {
@@ -46,6 +46,7 @@ Diagnostics draw_charts(const PackedBook& packed, BagWriter& bag, PackageNote& n
   const fs::path folder = bag.folder() / packed_charts;
   std::error_code failure;
   fs::create_directories(folder, failure);
+  if (failure) return {unwritable(folder, failure.value())};
   Diagnostics faults = draw_pictures(pictures.script, pictures.files, folder);
   note.has_charts = faults.empty();
   if (note.has_charts) {
@@ -64,12 +65,7 @@ bool add_review(const PackedBook& packed, PackageNote& note, BagWriter& bag, Sur
   choices.charts = note.has_charts ? ReviewCharts::drawn : ReviewCharts::none;
   const std::optional<Reviewed> review = reviewed(*packed.opened, choices, surroundings);
   if (!review) return false;
-  const bool has_failed = note.has_charts && !review->why_no_charts.empty();
-  if (has_failed && !is_no_gnuplot(review->why_no_charts)) {
-    tell(surroundings.err, review->why_no_charts);
-    return false;
-  }
-  if (has_failed) {  // and no instrument used had a chart to draw
+  if (note.has_charts && !review->why_no_charts.empty()) {  // and no instrument used had a chart to draw
     note.has_charts = false;
     tell(surroundings.err, {no_charts()});
   }
@@ -77,23 +73,33 @@ bool add_review(const PackedBook& packed, PackageNote& note, BagWriter& bag, Sur
   return true;
 }
 
-// Whether the bytes that were read of the copy are those that were read of the book; else it was changed in between
-// (told).
+// What could not be read of the copy.
+Diagnostics unread(const Book& packed) {
+  Diagnostics faults;
+  std::copy_if(packed.problems.begin(), packed.problems.end(), std::back_inserter(faults),
+               [](const Diagnostic& problem) { return problem.id == "file/unreadable"; });
+  return faults;
+}
+
+// Whether the bytes that were read of the copy are those that were read of the book; else why not is told.
 bool is_as_it_was(const Book& book, const Book& packed, Surroundings& surroundings) {
   const auto is_same = [](const SeenFile& a, const SeenFile& b) {
     return a.name == b.name && a.stamp.size == b.stamp.size && a.print == b.print;
   };
   if (std::equal(book.seen.begin(), book.seen.end(), packed.seen.begin(), packed.seen.end(), is_same)) return true;
-  tell(surroundings.err,
-       {error("evidence/book-changed", {book.folder.string(), 0, 0}, "the book was changed while it was packed",
-              "run this again when nobody writes to it")});
+  Diagnostics why = unread(packed);
+  if (why.empty()) {
+    why = {error("evidence/book-changed", {book.folder.string(), 0, 0}, "the book was changed while it was packed",
+                 "run this again when nobody writes to it")};
+  }
+  tell(surroundings.err, why);
   return false;
 }
 
 // Copies the inputs, judges them where they now lie, and writes everything else. Nothing where it can't be done (told).
 std::optional<PackedBook> fill(BagWriter& bag, const Book& book, const std::vector<PackedInput>& inputs,
                                PackageNote& note, unsigned threads, Surroundings& surroundings) {
-  for (const PackedInput& input : inputs) bag.copy(input.name, input.file);
+  for (const PackedInput& input : inputs) bag.add(input.name, packed_bytes(book, input));
   if (!bag.failure().empty()) return std::nullopt;
   std::optional<PackedBook> packed = open_packed(bag.folder(), note, threads, surroundings);
   if (!packed || !is_as_it_was(book, packed->opened->book, surroundings)) return std::nullopt;

@@ -149,6 +149,7 @@ class ChartComparer {
 
  private:
   bool only_digests(const std::string& why) {
+    comparer_.anew.has_unmade_charts = true;
     say(surroundings_, "charts", "held to their digests alone: " + for_terminal(why));
     return false;
   }

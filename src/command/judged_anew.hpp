@@ -22,6 +22,7 @@ struct Anew {
   std::size_t last_digits = 0;        // figures that differ in nothing else
   std::size_t reworded = 0;           // places where a wording is another that is known to have changed
   std::size_t altered_packs = 0;      // rule packs that are not what their name says
+  bool has_unmade_charts = false;     // pictures that could not be drawn anew
   std::vector<LoggedChange> changes;  // of the program since the package was made, as far as they were named
 
   bool is_amiss() const { return differences > 0 || altered_packs > 0; }

@@ -8,12 +8,12 @@
 #include <iostream>
 #include <new>
 #include <string>
-#include <string_view>
 #include <system_error>
 #include <vector>
 
 #include "driftwarden/command/command_line.hpp"
 #include "driftwarden/command/shipped.hpp"
+#include "driftwarden/outside/last_words.hpp"
 #include "driftwarden/outside/output_stream.hpp"
 #include "driftwarden/outside/unfinished.hpp"
 
@@ -35,6 +35,7 @@ class TiedToErrors {
 // The one place that reads the clock and looks at the streams.
 int run(int count, char** words) {
   driftwarden::end_tidily_on_signals();
+  driftwarden::have_last_words(driftwarden::cannot_be_used);
   std::ios::sync_with_stdio(false);
   driftwarden::OutputStream out(STDOUT_FILENO);
   const TiedToErrors what_is_told_comes_after_what_was_written(out);
@@ -58,10 +59,13 @@ int main(int count, char** words) {
   try {
     return run(count, words);
   } catch (const std::bad_alloc&) {
-    // Not by a stream: that may be what there was no memory for.
-    constexpr std::string_view said =
-        "driftwarden: there is not enough memory for this; use fewer --threads, or split the book\n";
-    [[maybe_unused]] const ssize_t written = write(STDERR_FILENO, said.data(), said.size());
+    driftwarden::tell_no_memory();
+  } catch (const std::system_error& failure) {
+    if (failure.code() == std::errc::not_enough_memory) {
+      driftwarden::tell_no_memory();
+    } else {
+      std::cerr << "driftwarden: " << failure.what() << '\n';
+    }
   } catch (const std::exception& failure) {
     std::cerr << "driftwarden: " << failure.what() << '\n';
   }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <ostream>
 #include <system_error>
 #include <vector>
@@ -9,6 +10,7 @@
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/outside/whole_folder.hpp"
 #include "driftwarden/outside/write_fault.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -19,6 +21,8 @@ struct NewFile {
   std::string name;
   std::string text;
 };
+
+constexpr const char* settings_file = "book.toml";
 
 constexpr std::string_view first_settings =
     R"(# A book of air-sampling records. Every file lies beside this one; docs/book.md describes them all.
@@ -59,7 +63,7 @@ packs = ["common-practice"]
 )";
 
 std::vector<NewFile> first_files() {
-  std::vector<NewFile> files{{"book.toml", std::string(first_settings)}};
+  std::vector<NewFile> files{{settings_file, std::string(first_settings)}};
   for (const BookTable& table : book_tables()) {
     if (!table.is_of_parts) files.push_back({table.file(), heading_line(*table.spec)});
   }
@@ -78,8 +82,28 @@ Diagnostics write_files(const fs::path& folder) {
   return {};
 }
 
+// Whether this lies there as it is written here: what a run that was killed had moved already.
+bool is_ours(const fs::path& file) {
+  if (file.filename().string().starts_with(ScratchPlace::beginning)) return true;
+  const std::vector<NewFile> files = first_files();
+  return std::any_of(files.begin(), files.end(), [&file](const NewFile& ours) {
+    if (ours.name != file.filename() || ours.name == settings_file) return false;
+    const Result<HeldFile> text = HeldFile::open(file, ours.name);
+    return text && text->bytes() == ours.text;
+  });
+}
+
+bool holds_nothing_else(const fs::path& folder, std::error_code& failure) {
+  fs::directory_iterator entry(folder, failure);
+  for (; !failure && entry != fs::directory_iterator(); entry.increment(failure)) {
+    if (!is_ours(entry->path())) return false;
+  }
+  return true;
+}
+
 // A folder that is there keeps its rights and whoever stands in it: the files are made inside and then moved, the
-// settings last, without which it is no book. Where one can't be moved, the others go again.
+// settings last, without which it is no book. Where one can't be moved, the others go again; where the run is killed in
+// between, the next one finishes the book.
 Diagnostics fill(const fs::path& folder) {
   const ScratchPlace place(folder);
   if (place.path().empty()) return {unwritable(folder, place.reason())};
@@ -109,10 +133,12 @@ int run_new(const NewOptions& options, Surroundings& surroundings) {
   std::error_code failure;
   if (folder.empty())
     return fail(surroundings, "command line", "the new folder has no name", "name the folder to make");
-  if (fs::exists(folder, failure) && !(fs::is_directory(folder, failure) && fs::is_empty(folder, failure))) {
+  const bool is_there = fs::exists(folder, failure);
+  if (is_there && !(fs::is_directory(folder, failure) && holds_nothing_else(folder, failure))) {
     return fail(surroundings, options.folder, "something is there already", "name a folder that is new or empty");
   }
-  const Diagnostics faults = fs::exists(folder, failure) ? fill(folder) : make(folder);
+  if (is_there && failure) return refuse({unwritable(folder, failure.value())}, surroundings);
+  const Diagnostics faults = is_there ? fill(folder) : make(folder);
   if (!faults.empty()) return refuse(faults, surroundings);
   surroundings.out << "A new book lies in " << options.folder << ".\nNext: fill in instruments.csv, certificates.csv, "
                    << "samples.csv and readings.csv, then run\n  driftwarden check " << options.folder

@@ -3,8 +3,6 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <numeric>
 
 #include "driftwarden/book/book_table.hpp"
@@ -24,11 +22,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::size_t most_charted_instruments = 60;
-
-std::string text_of(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
 
 // Nothing (told) where one of them is not any more as it was read. One that could not be read has no digest.
 std::optional<std::vector<InputFile>> inputs_of(const Book& book, Surroundings& surroundings) {
@@ -72,7 +65,9 @@ Diagnostics draw(ReviewPage& page, const PageCharts& charts) {
   for (const PageCharts::Chart& chart : charts.charts) {
     const std::string label = "Chart of " + book.instruments[chart.of->instrument].name + ": " +
                               chart.series->series.title + "; described below";
-    std::optional<InlineSvg> svg = inline_svg(text_of(place.path() / chart.file), label);
+    const Result<HeldFile> drawn = HeldFile::open(place.path() / chart.file, chart.file);
+    if (!drawn) return drawn.faults();
+    std::optional<InlineSvg> svg = inline_svg(drawn->bytes(), label);
     if (!svg)
       return {error("plot/failed", {chart.file, 0, 0}, "gnuplot drew a picture that can't be read", "draw it again")};
     if (page.chart_symbols.empty()) page.chart_symbols = svg->symbols;
@@ -81,7 +76,8 @@ Diagnostics draw(ReviewPage& page, const PageCharts& charts) {
   return {};
 }
 
-// Puts the charts into the page; where it has none, it says why, and so does what is returned.
+// Puts the charts into the page. Where there is nothing to draw them with, it says why it has none; whatever else goes
+// wrong with them is returned as well, and then there is no page.
 Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted) {
   const PageCharts charts = page_charts(wanted_charts(page.review), page.screening.book().settings.zone, look);
   Diagnostics failures;
@@ -141,6 +137,10 @@ std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& 
                   choices.paper};
   page.chart_style = chart_style(themes->light, themes->dark, themes->print);
   Diagnostics why_no_charts = add_charts(page, themes->light, choices.charts);
+  if (!why_no_charts.empty() && !is_no_gnuplot(why_no_charts)) {
+    tell(surroundings.err, why_no_charts);
+    return std::nullopt;
+  }
   return Reviewed{review_html(page), summary_of(review), review.recent.open > 0, std::move(why_no_charts)};
 }
 

@@ -22,13 +22,14 @@ struct ReviewChoices {
 // A review as one HTML page, and what came of it.
 struct Reviewed {
   std::string html;
-  std::string summary;    // a line for the terminal
-  bool is_amiss = false;  // a sample of these days is void or undecided
-  Diagnostics why_no_charts;
+  std::string summary;        // a line for the terminal
+  bool is_amiss = false;      // a sample of these days is void or undecided
+  Diagnostics why_no_charts;  // plot/no-gnuplot
 };
 
 // Reviews an opened book. The text is the same for the same book, rules, day and choices. Without gnuplot there are no
-// charts, and the page says so. Nothing (told) where the book's [history] or a theme can't be used.
+// charts, and the page says so. Nothing (told) where the book's [history] or a theme can't be used, an input is no more
+// as it was read, or charts fail for any other reason.
 std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& choices, Surroundings& surroundings);
 
 }  // namespace driftwarden

@@ -115,13 +115,24 @@ void tell_changes(const Anew& anew, const PackageNote& note, Surroundings& surro
     surroundings.out << "  " << name_of(change) << ": " << for_terminal(change.text) << '\n';
 }
 
+// Of charts that nobody could draw anew, a signature still says that they are as they were made.
+void tell_nothing_amiss(const Anew& anew, const PackageNote& note, std::ostream& out) {
+  if (anew.has_unmade_charts && !note.is_signed) {
+    out << "Nothing found amiss in what could be made anew. The charts could not, and in a package without a "
+           "signature\n"
+           "nobody can say that they are as they were drawn.\n";
+  } else {
+    out << "Nothing found amiss.\n";
+  }
+}
+
 // What the differences mean, in the end.
 void tell_meaning(bool files_are_sound, const Anew& anew, const PackageNote& note, Surroundings& surroundings) {
   std::ostream& out = surroundings.out;
   if (!files_are_sound) {
     out << "The package is not as it was made.\n";
   } else if (!anew.is_amiss()) {
-    out << "Nothing found amiss.\n";
+    tell_nothing_amiss(anew, note, out);
   } else if (anew.differences == 0) {
     out << "The package was judged by rules that are not what their name says.\n";
   } else if (note.version != surroundings.version) {

@@ -22,13 +22,13 @@ class InputList {
       faults.push_back(error("evidence/name", {name, 0, 0}, "the name " + in_quotes(name) + " " + fault,
                              "rename the file; under such a name it can't be packed safely"));
     }
-    add(std::string(packed_book) + name, book_.folder / name);
+    add({std::string(packed_book) + name, book_.folder / name, name});
   }
 
   // Once, if it is named twice.
-  void add(const std::string& name, const std::filesystem::path& file) {
-    const auto is_it = [&name](const PackedInput& input) { return input.name == name; };
-    if (std::none_of(inputs.begin(), inputs.end(), is_it)) inputs.push_back({name, file});
+  void add(PackedInput input) {
+    const auto is_it = [&input](const PackedInput& other) { return other.name == input.name; };
+    if (std::none_of(inputs.begin(), inputs.end(), is_it)) inputs.push_back(std::move(input));
   }
 
   std::vector<PackedInput> inputs;
@@ -59,13 +59,17 @@ Result<std::vector<PackedInput>> inputs_of(const Book& book, const std::filesyst
   for (const std::string& name : files_of(book)) list.add_of_book(name);
   for (const std::string& pack : book.settings.packs) {
     if (is_own(pack)) {
-      list.add(std::string(packed_book) + pack, book.folder / pack);
+      list.add({std::string(packed_book) + pack, book.folder / pack, pack});
     } else {
-      list.add(std::string(packed_rules) + pack + ".toml", shipped_rules / (pack + ".toml"));
+      list.add({std::string(packed_rules) + pack + ".toml", shipped_rules / (pack + ".toml"), ""});
     }
   }
   if (!list.faults.empty()) return list.faults;
   return std::move(list.inputs);
+}
+
+Result<HeldFile> packed_bytes(const Book& book, const PackedInput& input) {
+  return input.of_book.empty() ? HeldFile::open(input.file, input.file.string()) : read_again(book, input.of_book);
 }
 
 }  // namespace driftwarden

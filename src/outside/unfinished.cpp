@@ -97,6 +97,11 @@ bool is_removed(int folder, const char* name, int depth) {
   return ::unlinkat(folder, name, AT_REMOVEDIR) == 0;
 }
 
+// Where one call of the system failed, the next may not.
+void remove(const char* path) {
+  if (!is_removed(AT_FDCWD, path, 0)) is_removed(AT_FDCWD, path, 0);
+}
+
 void end_group(pid_t group) {
   ::kill(-group, SIGKILL);
   while (::waitpid(-group, nullptr, 0) > 0 || errno == EINTR) {
@@ -127,12 +132,7 @@ void end_tidily(int signal) {
     errno = errno_before;
     return;
   }
-  for (Slot& slot : slots) {
-    if (slot.holds == Holds::group) end_group(slot.group);
-  }
-  for (Slot& slot : slots) {
-    if (slot.holds == Holds::path) is_removed(AT_FDCWD, slot.path.data(), 0);
-  }
+  remove_all_unfinished();
   const std::string_view words = words_for(signal);
   if (!words.empty() && ::write(STDERR_FILENO, words.data(), words.size()) < 0) errno = errno_before;
   ::signal(signal, SIG_DFL);
@@ -153,7 +153,7 @@ Unfinished& Unfinished::operator=(Unfinished&& other) noexcept {
 }
 
 Unfinished::~Unfinished() {
-  if (!path_.empty()) is_removed(AT_FDCWD, path_.c_str(), 0);
+  if (!path_.empty()) remove(path_.c_str());
   give_back(slot_);
 }
 
@@ -167,6 +167,15 @@ StartedProcesses::StartedProcesses(pid_t group) : group_(group), slot_(watched_g
 StartedProcesses::~StartedProcesses() {
   end_group(group_);
   give_back(slot_);
+}
+
+void remove_all_unfinished() {
+  for (Slot& slot : slots) {
+    if (slot.holds == Holds::group) end_group(slot.group);
+  }
+  for (Slot& slot : slots) {
+    if (slot.holds == Holds::path) remove(slot.path.data());
+  }
 }
 
 void end_tidily_on_signals() {

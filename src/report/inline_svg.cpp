@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <new>
 #include <pugixml.hpp>
 
 #include "driftwarden/report/html_text.hpp"
@@ -133,7 +134,9 @@ class Rewriter {
 
 std::optional<InlineSvg> inline_svg(std::string_view svg, std::string_view label) {
   pugi::xml_document document;
-  if (!document.load_buffer(svg.data(), svg.size())) return std::nullopt;
+  const pugi::xml_parse_result read = document.load_buffer(svg.data(), svg.size());
+  if (read.status == pugi::status_out_of_memory) throw std::bad_alloc();
+  if (!read) return std::nullopt;
   const pugi::xml_node root = document.child("svg");
   if (root == nullptr) return std::nullopt;
   InlineSvg made;

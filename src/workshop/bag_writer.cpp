@@ -44,14 +44,10 @@ void BagWriter::add(const std::string& name, std::string_view bytes) {
   write(name, bytes);
 }
 
-void BagWriter::copy(const std::string& name, const fs::path& file) {
+void BagWriter::add(const std::string& name, const Result<HeldFile>& file) {
   if (!failure_.empty()) return;
-  const Result<HeldFile> bytes = HeldFile::open(file, file.string());
-  if (!bytes) {
-    failure_ = bytes.faults();
-    return;
-  }
-  add(name, bytes->bytes());
+  if (file) return add(name, file->bytes());
+  failure_ = file.faults();
 }
 
 void BagWriter::adopt(const std::string& name) {

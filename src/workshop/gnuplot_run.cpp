@@ -14,6 +14,7 @@
 #include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/outside/write_fault.hpp"
+#include "driftwarden/system/held_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -31,18 +32,21 @@ int no_room_in(const fs::path& folder) {
 }
 
 // In file mode (">" before the name) the library writes what gnuplot would have been sent. The reason for which not, or
-// 0; the library itself tells none.
+// 0; the library itself tells none, so it is asked for before anything else is done. Where some of it was written and
+// then no more, the library goes on.
 int write_script(const std::string& script, const fs::path& file) {
   errno = 0;
+  int reason = 0;
   try {
     Gnuplot gnuplot(">" + file.string());
     gnuplot << script << std::flush;
+    if (!gnuplot) reason = errno;
   } catch (const std::exception&) {
-    return errno != 0 ? errno : EIO;
+    reason = errno;
   }
-  const int reason = errno;
   std::error_code failure;
-  if (fs::file_size(file, failure) == script.size()) return 0;
+  if (reason != 0 || fs::file_size(file, failure) == script.size()) return reason;
+  reason = no_room_in(file.parent_path());
   return reason != 0 ? reason : EIO;
 }
 
@@ -52,15 +56,19 @@ Diagnostic failed(const std::string& program, const std::string& why, const Prog
                "gnuplot could not draw: " + why + (end.complaint.empty() ? "" : ": " + in_quotes(end.complaint)));
 }
 
-// Every format ends with a word of its own.
-bool is_whole(const fs::path& picture) {
-  constexpr std::streamoff room_for_the_end = 16;
-  std::ifstream file(picture, std::ios::binary | std::ios::ate);
-  if (!file) return false;
-  file.seekg(std::max<std::streamoff>(0, static_cast<std::streamoff>(file.tellg()) - room_for_the_end));
-  const std::string end{std::istreambuf_iterator<char>(file), {}};
+// Why a picture can't be used, or "". Every format ends with a word of its own.
+std::string why_not_whole(const fs::path& picture) {
+  constexpr std::size_t room_for_the_end = 16;
+  const std::string name = in_quotes(picture.filename().string());
+  std::error_code failure;
+  if (!fs::exists(picture, failure) && !failure) return "it drew no picture " + name;
+  const Result<HeldFile> text = HeldFile::open(picture, name);
+  if (!text) return "the picture " + name + " " + text.faults().front().message;
+  const std::string_view bytes = text->bytes();
   const fs::path format = picture.extension();
-  return end.find(format == ".svg" ? "</svg>" : format == ".pdf" ? "%%EOF" : "IEND") != std::string::npos;
+  const std::string_view last = format == ".svg" ? "</svg>" : format == ".pdf" ? "%%EOF" : "IEND";
+  const bool is_whole = bytes.find(last, bytes.size() - std::min(bytes.size(), room_for_the_end)) != bytes.npos;
+  return is_whole ? "" : "the picture " + name + " is not whole";
 }
 
 // A PDF says when it was made; that is the one thing in which two drawings of the same figures differ.
@@ -76,6 +84,8 @@ void forget_the_hour(const fs::path& picture) {
 }
 
 }  // namespace
+
+bool is_no_gnuplot(const Diagnostics& faults) { return !faults.empty() && faults.front().id == "plot/no-gnuplot"; }
 
 Diagnostic no_gnuplot(const std::string& program) {
   return error("plot/no-gnuplot", {program, 0, 0}, "the pictures can't be drawn: there is no program gnuplot",
@@ -94,8 +104,8 @@ Diagnostics draw_pictures(const std::string& script, const std::vector<std::stri
   if (!end.is_found) return {no_gnuplot(program)};
   if (!end.is_well()) return {failed(program, end.said(), end, workshop)};
   for (const std::string& picture : pictures) {
-    if (!is_whole(workshop / picture))
-      return {failed(program, "it drew no picture " + in_quotes(picture), end, workshop)};
+    const std::string why = why_not_whole(workshop / picture);
+    if (!why.empty()) return {failed(program, why, end, workshop)};
   }
   for (const std::string& picture : pictures) {
     if (picture.ends_with(".pdf")) forget_the_hour(workshop / picture);

@@ -10,6 +10,7 @@
 #include <stdexcept>
 
 #include "driftwarden/system/digest.hpp"
+#include "driftwarden/system/own_openssl.hpp"
 
 namespace driftwarden {
 namespace {
@@ -46,7 +47,10 @@ Result<EVP_PKEY*> right_kind(EVP_PKEY* key, const std::string& file) {
   return unusable(file, why, how_to_make);
 }
 
-[[noreturn]] void fail() { throw std::runtime_error("the system's OpenSSL can't work with Ed25519"); }
+[[noreturn]] void fail() {
+  throw std::runtime_error(
+      "OpenSSL does not work with Ed25519: there is not enough memory for this, or it was built without");
+}
 
 std::string bytes_of(BIO* bio) {
   char* data = nullptr;
@@ -66,7 +70,8 @@ Result<Ed25519Key> Ed25519Key::private_key(std::string_view pem, const std::stri
     return unusable(file, "holds a key that is encrypted, and nobody is asked for its password here",
                     "decrypt it into a file that only you can read: openssl pkey -in KEY -out PLAIN");
   const Bio bio = reading(pem);
-  const Result<EVP_PKEY*> key = right_kind(PEM_read_bio_PrivateKey(bio.get(), nullptr, no_password, nullptr), file);
+  const Result<EVP_PKEY*> key =
+      right_kind(PEM_read_bio_PrivateKey_ex(bio.get(), nullptr, no_password, nullptr, own_openssl(), nullptr), file);
   if (!key) return key.faults();
   return Ed25519Key(*key);
 }
@@ -77,7 +82,8 @@ Result<Ed25519Key> Ed25519Key::public_key(std::string_view pem, const std::strin
     return unusable(file, "holds a private key, which nobody but the signer should have",
                     "take the public half: openssl pkey -in KEY -pubout");
   const Bio bio = reading(pem);
-  const Result<EVP_PKEY*> key = right_kind(PEM_read_bio_PUBKEY(bio.get(), nullptr, no_password, nullptr), file);
+  const Result<EVP_PKEY*> key =
+      right_kind(PEM_read_bio_PUBKEY_ex(bio.get(), nullptr, no_password, nullptr, own_openssl(), nullptr), file);
   if (!key) return key.faults();
   return Ed25519Key(*key);
 }
@@ -87,7 +93,7 @@ std::string Ed25519Key::sign(std::string_view bytes) const {
   std::array<unsigned char, signature_bytes> signature{};
   std::size_t length = signature.size();
   const auto* data = reinterpret_cast<const unsigned char*>(bytes.data());
-  if (EVP_DigestSignInit(context.get(), nullptr, nullptr, nullptr, key_.get()) != 1 ||
+  if (EVP_DigestSignInit_ex(context.get(), nullptr, nullptr, own_openssl(), nullptr, key_.get(), nullptr) != 1 ||
       EVP_DigestSign(context.get(), signature.data(), &length, data, bytes.size()) != 1) {
     fail();
   }
@@ -96,7 +102,8 @@ std::string Ed25519Key::sign(std::string_view bytes) const {
 
 bool Ed25519Key::has_signed(std::string_view bytes, std::string_view signature) const {
   const DigestContext context(EVP_MD_CTX_new(), EVP_MD_CTX_free);
-  if (EVP_DigestVerifyInit(context.get(), nullptr, nullptr, nullptr, key_.get()) != 1) fail();
+  if (EVP_DigestVerifyInit_ex(context.get(), nullptr, nullptr, own_openssl(), nullptr, key_.get(), nullptr) != 1)
+    fail();
   const int verdict =
       EVP_DigestVerify(context.get(), reinterpret_cast<const unsigned char*>(signature.data()), signature.size(),
                        reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());

@@ -61,6 +61,7 @@ TEST(JudgedAnew, SaysWhereChartsWereDrawnByAnotherGnuplot) {
   const std::optional<Anew> anew = package.judge(told);
   ASSERT_TRUE(anew);
   EXPECT_FALSE(anew->is_amiss()) << told;
+  EXPECT_TRUE(anew->has_unmade_charts);
   EXPECT_EQ(told, "charts      held to their digests alone: 1 were drawn by another gnuplot\n");
 }
 

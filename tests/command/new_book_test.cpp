@@ -43,6 +43,30 @@ TEST(NewBook, MayBeMadeInAnEmptyFolder) {
   EXPECT_EQ(call({"new", scratch.path().string()}).status, 0);
 }
 
+// What a killed run leaves in a folder that was there: some tables, what it was made in, and no settings.
+TEST(NewBook, IsFinishedWhereARunBeforeWasKilled) {
+  const ScratchFolder scratch;
+  const fs::path half = scratch.path() / "half";
+  const fs::path whole = scratch.path() / "whole";
+  ASSERT_EQ(call({"new", whole.string()}).status, 0);
+  fs::create_directories(half / ".driftwarden-abcdef");
+  fs::copy_file(whole / "samples.csv", half / "samples.csv");
+  fs::copy_file(whole / "readings.csv", half / "readings.csv");
+  EXPECT_EQ(call({"new", half.string()}).status, 0);
+  for (const auto& file : fs::directory_iterator(whole)) {
+    EXPECT_EQ(text_of_file((half / file.path().filename()).string()), text_of_file(file.path().string()));
+  }
+}
+
+TEST(NewBook, TouchesNoFolderThatHoldsAnythingElse) {
+  for (const char* name : {"samples.csv", "book.toml", "notes.txt"}) {
+    const ScratchFolder scratch;
+    std::ofstream(scratch.path() / name) << "mine\n";
+    EXPECT_EQ(call({"new", scratch.path().string()}).status, 2) << name;
+    EXPECT_EQ(std::distance(fs::directory_iterator(scratch.path()), fs::directory_iterator()), 1) << name;
+  }
+}
+
 TEST(NewBook, NeverWritesOverWhatIsThere) {
   const CalledBook book;
   const std::string before = text_of_file(book.file("samples.csv"));

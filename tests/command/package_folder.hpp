@@ -51,7 +51,7 @@ inline void PackageFolder::forge(const std::string& package, const std::string& 
   for (const auto& entry : fs::recursive_directory_iterator(path("old"))) {
     const std::string name = entry.path().lexically_relative(path("old")).string();
     if (entry.is_regular_file() && (name.starts_with("data/") || name == "READ-ME-FIRST.txt"))
-      bag->copy(name, entry.path());
+      bag->add(name, HeldFile::open(entry.path(), name));
   }
   const Diagnostics faults = bag->finish(info_of(before), nullptr);
   if (!faults.empty()) throw std::runtime_error(to_text(faults.front()));

@@ -62,6 +62,18 @@ TEST(Reviewed, SaysWhatLacksWhereThereIsNoGnuplot) {
   EXPECT_NE(made->html.find("gnuplot-nox"), std::string::npos);
 }
 
+// A full disk, a gnuplot that fails: a page without its charts would look like one that has none to show.
+TEST(Reviewed, IsNoneWhereItsChartsFailForAnotherReason) {
+  const CalledBook folder(judged_text());
+  const ScratchFolder programs;
+  std::ofstream(programs.path() / "gnuplot") << "#!/bin/sh\nexit 3\n";
+  std::filesystem::permissions(programs.path() / "gnuplot", std::filesystem::perms::owner_all);
+  const EnvironmentVariable failing_gnuplot("PATH", programs.path().string());
+  std::string err;
+  EXPECT_FALSE(review(folder, err));
+  EXPECT_NE(err.find("gnuplot could not draw: it ended with status 3 [plot/failed]"), std::string::npos) << err;
+}
+
 TEST(Reviewed, IsNoneWhereTheChoicesOfChartsCanNotBeUsed) {
   BookText text = judged_text();
   text.settings += "[history]\nrun_rules = [\"run-of-x\"]\n";

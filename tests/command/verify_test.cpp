@@ -44,6 +44,17 @@ TEST(Verify, FindsNothingAmissInAPackageAsItWasMade) {
   EXPECT_TRUE(has(called.out, "Nothing found amiss.\n"));
 }
 
+TEST(Verify, SaysThatChartsItCanNotDrawProveNothingWithoutASignature) {
+  for (const bool is_signed : {false, true}) {
+    const Package package(is_signed);
+    const EnvironmentVariable no_programs("PATH", "/nonexistent");
+    const Called called = package.verify();
+    EXPECT_EQ(called.status, 0);
+    EXPECT_EQ(has(called.out, "nobody can say that they are as they were drawn.\n"), !is_signed) << called.out;
+    EXPECT_EQ(has(called.out, "Nothing found amiss.\n"), is_signed) << called.out;
+  }
+}
+
 TEST(Verify, NeedsNothingButThePackage) {
   const Package package(false, [] {
     BookText text;

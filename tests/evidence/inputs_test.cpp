@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <fstream>
+
 #include "support/book_text.hpp"
 
 namespace driftwarden::inputs_test {
@@ -30,6 +32,21 @@ TEST(Inputs, AreTheBooksFilesAndThePacksItNames) {
                                       "data/rules/common-practice.toml", "data/book/own.toml"}));
   EXPECT_EQ((*inputs)[5].file, "/shipped/common-practice.toml");
   EXPECT_EQ((*inputs)[6].file, book.folder / "own.toml");
+}
+
+TEST(Inputs, ArePackedAsTheyWereReadWhateverIsAddedSince) {
+  const ScratchFolder folder;
+  with_packs("\"own.toml\"").write(folder.path());
+  const Result<Book> book = read_book(folder.path(), 1);
+  ASSERT_TRUE(book);
+  const PackedInput readings{"data/book/readings.csv", folder.path() / "readings.csv", "readings.csv"};
+  const std::string before(packed_bytes(*book, readings)->bytes());
+  std::ofstream(folder.path() / "readings.csv", std::ios::app) << "2026-09-21T16:20,post,S1,V1,2.000\n";
+  const Result<HeldFile> now = packed_bytes(*book, readings);
+  ASSERT_TRUE(now);
+  EXPECT_EQ(now->bytes(), before);
+  std::ofstream(folder.path() / "readings.csv") << "another\n";
+  EXPECT_EQ(packed_bytes(*book, readings).faults().front().id, "file/changed");
 }
 
 TEST(Inputs, AreEachPackedOnce) {

@@ -2,6 +2,7 @@
 // Put before the C library (LD_PRELOAD), this lets one call of the system fail: the FAULT_AT-th of the kind FAULT_CALL,
 // with the error FAULT_ERROR, or has it bring a signal instead (FAULT_SIGNAL). With FAULT_COUNTS=FILE nothing fails,
 // and how many calls there were of each kind is written to the file at the end.
+#include <dirent.h>
 #include <dlfcn.h>
 #include <fcntl.h>
 #include <sys/mman.h>
@@ -20,9 +21,22 @@
 
 namespace {
 
-enum Kind : int { opening, reading, writing, syncing, renaming, mapping, closing, making, removing, allocating, kinds };
-constexpr const char* names[kinds] = {"open", "read",  "write", "fsync",  "rename",
-                                      "mmap", "close", "mkdir", "unlink", "allocate"};
+enum Kind : int {
+  opening,
+  reading,
+  writing,
+  syncing,
+  renaming,
+  mapping,
+  closing,
+  making,
+  removing,
+  starting,
+  allocating,
+  kinds
+};
+constexpr const char* names[kinds] = {"open",  "read",  "write",  "fsync", "rename",  "mmap",
+                                      "close", "mkdir", "unlink", "start", "allocate"};
 
 std::atomic<long> counts[kinds];
 int wanted = -1;
@@ -134,6 +148,10 @@ int openat64(int folder, const char* path, int flags, ...) {
 }
 std::FILE* fopen(const char* path, const char* how) { return fails(opening) ? nullptr : REAL(fopen)(path, how); }
 std::FILE* fopen64(const char* path, const char* how) { return fails(opening) ? nullptr : REAL(fopen)(path, how); }
+DIR* opendir(const char* path) { return fails(opening) ? nullptr : REAL(opendir)(path); }
+DIR* fdopendir(int folder) { return fails(opening) ? nullptr : REAL(fdopendir)(folder); }
+dirent* readdir(DIR* folder) { return fails(reading) ? nullptr : REAL(readdir)(folder); }
+dirent64* readdir64(DIR* folder) { return fails(reading) ? nullptr : REAL(readdir64)(folder); }
 ssize_t read(int file, void* to, size_t count) { return fails(reading) ? -1 : REAL(read)(file, to, count); }
 ssize_t pread(int file, void* to, size_t count, off_t at) {
   return fails(reading) ? -1 : REAL(pread)(file, to, count, at);
@@ -168,5 +186,9 @@ int close(int file) {
 int mkdir(const char* path, mode_t mode) { return fails(making) ? -1 : REAL(mkdir)(path, mode); }
 char* mkdtemp(char* name) { return fails(making) ? nullptr : REAL(mkdtemp)(name); }
 int unlink(const char* path) { return fails(removing) ? -1 : REAL(unlink)(path); }
+int unlinkat(int folder, const char* path, int how) { return fails(removing) ? -1 : REAL(unlinkat)(folder, path, how); }
+int rmdir(const char* path) { return fails(removing) ? -1 : REAL(rmdir)(path); }
+int pipe2(int ends[2], int how) { return fails(starting) ? -1 : REAL(pipe2)(ends, how); }
+pid_t fork() { return fails(starting) ? -1 : REAL(fork)(); }
 
 }  // extern "C"

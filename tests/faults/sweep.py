@@ -1,14 +1,16 @@
 # SPDX-License-Identifier: MIT
 """What happens when one call of the system fails, or the run is ended there, at each call in turn?
 
-    sweep.py PROGRAM SHIM [--sample N] [--stride N] [--commands screen,decide] [--kinds write,fsync] [--minutes M]
+    sweep.py PROGRAM SHIM [--sample N] [--stride N [--first N]] [--commands screen,decide] [--kinds write,fsync]
+             [--minutes M]
 
 Every command that writes is run again and again; each time one more call of a kind (open, read, write, fsync, rename,
-mmap, close, mkdir, unlink, allocate) fails, or brings SIGKILL or SIGTERM. Afterwards what it writes is as it was before,
+mmap, close, mkdir, unlink, start of a program, allocate) fails, or brings SIGKILL or SIGTERM. Afterwards what it writes is as it was before,
 or whole and new; a run that failed says why and ends with status 2; one that did not has written and said the same as
-one without a fault; nothing is left lying about (but by SIGKILL: the unfinished file, under its own kind of name). All
-of it takes hours; --sample N takes N calls of each kind only, always the same ones, and is a test. --stride N takes
-every N-th allocation (other calls are few).
+one without a fault; nothing is left lying about (but by SIGKILL: the unfinished file, under its own kind of name, and
+then the same command, run again, ends well). A line is printed for what is amiss, and one for each kind of call. All of
+it takes hours; --sample N takes N calls of each kind only, always the same ones, and is a test. --stride N takes every
+N-th allocation, from the one named by --first on (other calls are few). `long_sweep.sh` runs all of it in turns.
 """
 import argparse
 import csv
@@ -29,20 +31,25 @@ HERE = pathlib.Path(__file__).resolve().parent
 SOUND = HERE.parent / "fuzz" / "corpus" / "folder" / "sound"
 AS_OF = ["--as-of", "2026-11-16"]
 OLD = b"what was there before\n"
-KINDS = ["open", "read", "write", "fsync", "rename", "mmap", "close", "mkdir", "unlink", "allocate"]
-ERRORS = {"write": errno.ENOSPC, "mkdir": errno.ENOSPC, "open": errno.EACCES, "mmap": errno.ENOMEM}
+KINDS = ["open", "read", "write", "fsync", "rename", "mmap", "close", "mkdir", "unlink", "start", "allocate"]
+ERRORS = {"write": errno.ENOSPC, "mkdir": errno.ENOSPC, "open": errno.EACCES, "mmap": errno.ENOMEM, "start": errno.EAGAIN, "allocate": errno.ENOMEM}
 PARTS = "parts"
 
-# Name, words, what is written ({out}), and what was there before: a file, nothing, or the book's decisions. Of "files"
-# each is whole or not there by itself: figures are written also where no picture can be drawn.
+# Name, words, what is written ({out}), and what was there before: a file, nothing, an empty folder, or the book's
+# decisions (there, or not yet). Of "files" each is whole or not there by itself: figures are written also where no picture
+# can be drawn.
 COMMANDS = [
     ("new", ["new", "{out}"], "nothing"),
+    ("new-inside", ["new", "{out}"], "folder"),
     ("screen", ["screen", "{book}", *AS_OF, "--format", "csv", "--out", "{out}"], "file"),
     ("screen-json", ["screen", "{book}", *AS_OF, "--format", "json", "--threads", "3", "--out", "{out}"], "file"),
     ("check", ["check", "{book}"], "nothing"),
     ("custody", ["custody", "{book}", "--batch", "B1", *AS_OF, "--format", "csv", "--out", "{out}"], "file"),
     ("lookback", ["lookback", "{book}", "VOL-1", "--certificate", "C1", *AS_OF, "--format", "html", "--out", "{out}"], "file"),
     ("decide", ["decide", "{book}", "S1", "own/drift", "overrule", "--by", "site hygienist", "--reason", "As planned."], "decisions"),
+    ("decide-first", ["decide", "{book}", "S1", "own/drift", "overrule", "--by", "site hygienist", "--reason", "As planned."],
+     "no decisions"),
+    ("compare", ["compare", "{book}", *AS_OF, "--rules", "common-practice", "--format", "csv", "--out", "{out}"], "file"),
     ("split", ["split", "{book}", "--parts", "2", "--out", "{out}"], "nothing"),
     ("join", ["join", "{parts}/order", "{parts}/1.csv", "{parts}/2.csv", "--out", "{out}"], "file"),
     ("history", ["history", "{book}", *AS_OF, "--out", "{out}"], "files"),
@@ -83,7 +90,12 @@ class Command:
         for folder in ("book", "temporary", "out"):
             (self.place / folder).mkdir(parents=True)
         write_book(self.place / "book")
-        self.out = self.place / "book" / "decisions.csv" if self.before_is == "decisions" else self.place / "out" / "out"
+        is_of_the_book = self.before_is in ("decisions", "no decisions")
+        self.out = self.place / "book" / "decisions.csv" if is_of_the_book else self.place / "out" / "out"
+        if self.before_is == "no decisions":
+            self.out.unlink()
+        if self.before_is == "folder":
+            self.out.mkdir()
         if self.before_is == "file":
             self.out.write_bytes(OLD)
         return contents(self.place / "book"), contents(self.out)
@@ -125,7 +137,7 @@ def is_whole(text):
 
 def is_unfinished(name):
     """Whether a name says of itself that it was not finished: what only a run that was killed may leave."""
-    return ".unfinished-" in name or name.startswith((".drawing-", ".driftwarden-", "driftwarden-"))
+    return ".unfinished-" in name or name.startswith(".driftwarden-")
 
 
 def amiss(command, before, done, sound, fault):
@@ -133,6 +145,8 @@ def amiss(command, before, done, sound, fault):
     ended_by, reason = fault
     after = contents(command.out)
     is_old, is_new = after == before[1], comparable(after) == comparable(sound["after"])
+    if command.before_is == "folder" and ended_by == signal.SIGKILL and "book.toml" not in after:
+        is_old = all(is_unfinished(name) or text == sound["after"].get(name) for name, text in after.items())
     if command.before_is == "files" and isinstance(after, dict):
         is_old = all(text == sound["after"].get(name) or (ended_by == signal.SIGKILL and is_unfinished(name))
                      for name, text in after.items())
@@ -144,6 +158,8 @@ def amiss(command, before, done, sound, fault):
         litter = [name for name in litter if not is_unfinished(name)]
     if litter:
         return f"left {litter}"
+    if ended_by == signal.SIGKILL and not is_new:
+        return amiss_again(command, sound)
     if ended_by and done.returncode in (-ended_by, 128 + ended_by):
         return ""
     if done.returncode < 0:
@@ -160,13 +176,23 @@ def amiss(command, before, done, sound, fault):
     return ""
 
 
+def amiss_again(command, sound):
+    """What is wrong when the same command is run once more after it was killed, or ''."""
+    done, after = command.run(), contents(command.out)
+    if isinstance(after, dict):
+        after = {name: text for name, text in after.items() if not is_unfinished(name)}
+    if done.returncode != sound["status"] or comparable(after) != comparable(sound["after"]):
+        return f"run again after it was killed: status {done.returncode}, {done.stderr[-200:]}"
+    return ""
+
+
 def calls_to_try(kind, count, arguments):
     if count == 0:
         return []
     if arguments.sample:
         chosen = {1, count, (count + 1) // 2} | set(random.Random(kind + str(count)).choices(range(1, count + 1), k=arguments.sample))
         return sorted(chosen)[:max(arguments.sample, 3)]
-    return range(1, count + 1, arguments.stride if kind == "allocate" else 1)
+    return range(arguments.first, count + 1, arguments.stride) if kind == "allocate" else range(1, count + 1)
 
 
 def swept(command, shim, arguments, until):
@@ -183,6 +209,7 @@ def swept(command, shim, arguments, until):
     counts = {line.split()[0]: int(line.split()[1]) for line in counted.read_text().splitlines()}
     runs, wrong = 0, []
     for kind in arguments.kinds:
+        begun_with, amiss_before = runs, len(wrong)
         for ended_by in (0, signal.SIGKILL, signal.SIGTERM):
             if ended_by and kind in ("allocate", "read"):
                 continue  # between those nothing changes on the disk
@@ -197,6 +224,7 @@ def swept(command, shim, arguments, until):
                 if why:
                     wrong.append(f"{command.name}: {kind} {at} of {counts[kind]}{', ' + ended_by.name if ended_by else ''}: {why}")
                     print(wrong[-1], flush=True)
+        print(f"  {command.name}, {kind}: {runs - begun_with} tried, {len(wrong) - amiss_before} amiss", flush=True)
     return runs, wrong
 
 
@@ -226,6 +254,7 @@ def main():
     parser.add_argument("shim")
     parser.add_argument("--sample", type=int, default=0)
     parser.add_argument("--stride", type=int, default=1)
+    parser.add_argument("--first", type=int, default=1)
     parser.add_argument("--minutes", type=float, default=1e6)
     parser.add_argument("--commands", type=lambda s: s.split(","), default=[name for name, _, _ in COMMANDS])
     parser.add_argument("--kinds", type=lambda s: s.split(","), default=KINDS)

@@ -6,6 +6,7 @@
 #include <atomic>
 #include <chrono>
 #include <stdexcept>
+#include <thread>
 
 namespace driftwarden::in_order_test {
 namespace {

@@ -93,7 +93,7 @@ TEST(BagWriter, TakesFilesThatOthersWrote) {
   write_file(scratch.path() / "in.csv", "a\r\nb");
   Result<BagWriter> bag = BagWriter::begin(scratch.path() / "bag");
   ASSERT_TRUE(bag);
-  bag->copy("data/in.csv", scratch.path() / "in.csv");
+  bag->add("data/in.csv", HeldFile::open(scratch.path() / "in.csv", "in.csv"));
   write_file(bag->folder() / "data/charts/a.svg", "<svg/>");
   bag->adopt("data/charts/a.svg");
   EXPECT_TRUE(bag->finish(small_info(), nullptr).empty());
@@ -105,7 +105,7 @@ TEST(BagWriter, KeepsTheFirstFailure) {
   const ScratchFolder scratch;
   Result<BagWriter> bag = BagWriter::begin(scratch.path() / "bag");
   ASSERT_TRUE(bag);
-  bag->copy("data/in.csv", scratch.path() / "nowhere.csv");
+  bag->add("data/in.csv", HeldFile::open(scratch.path() / "nowhere.csv", "nowhere.csv"));
   bag->add("data/b", "b");
   ASSERT_EQ(bag->failure().size(), 1U);
   EXPECT_EQ(bag->failure().front().id, "file/unreadable");

@@ -2,7 +2,13 @@
 #include "driftwarden/workshop/gnuplot_run.hpp"
 
 #include <gtest/gtest.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
+#include <algorithm>
+#include <array>
+#include <csignal>
 #include <fstream>
 #include <iterator>
 
@@ -63,6 +69,47 @@ TEST(Drawing, SaysThatTheFolderCannotBeWrittenTo) {
   const Diagnostics faults = draw_pictures(one_picture, {"a.svg"}, "/nonexistent-folder/deeper");
   ASSERT_EQ(faults.size(), 1U);
   EXPECT_EQ(faults[0].id, "output/unwritable");
+}
+
+TEST(Drawing, SaysThatAPictureIsCutOff) {
+  const ScratchFolder folder;
+  const Diagnostics faults = draw_pictures("set print 'a.svg'\nprint '<svg>'\nunset print\n", {"a.svg"}, folder.path());
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].message, "gnuplot could not draw: the picture 'a.svg' is not whole");
+}
+
+TEST(Drawing, SaysWhyAPictureCanNotBeRead) {
+  const ScratchFolder folder;
+  const Diagnostics faults = draw_pictures("system 'mkdir a.svg'\n", {"a.svg"}, folder.path());
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].message, "gnuplot could not draw: the picture 'a.svg' can't be read: Is a directory");
+}
+
+// What a process is told that may write no file larger than a few bytes.
+std::string said_without_room(const fs::path& folder) {
+  std::array<int, 2> ends{};
+  if (pipe(ends.data()) != 0) return "no pipe";
+  const pid_t child = fork();
+  if (child == 0) {
+    ::signal(SIGXFSZ, SIG_IGN);
+    const rlimit small{10, 10};
+    setrlimit(RLIMIT_FSIZE, &small);
+    const Diagnostics faults = draw_pictures(one_picture, {"a.svg"}, folder);
+    const std::string said = faults.empty() ? "" : to_text(faults.front());
+    _exit(write(ends[1], said.data(), said.size()) < 0 ? 1 : 0);
+  }
+  close(ends[1]);
+  std::string said(1000, ' ');
+  said.resize(static_cast<std::size_t>(std::max<ssize_t>(0, read(ends[0], said.data(), said.size()))));
+  close(ends[0]);
+  waitpid(child, nullptr, 0);
+  return said;
+}
+
+TEST(Drawing, SaysWhyTheScriptCanNotBeWritten) {
+  const ScratchFolder folder;
+  const std::string said = said_without_room(folder.path());
+  EXPECT_NE(said.find("could not be written: File too large; "), std::string::npos) << said;
 }
 
 TEST(Drawing, OfNoPicturesNeedsNoProgram) {

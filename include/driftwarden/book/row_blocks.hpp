@@ -6,13 +6,13 @@
 #include <exception>
 #include <memory>
 #include <mutex>
-#include <thread>
 #include <vector>
 
 #include "driftwarden/book/csv_scanner.hpp"
 #include "driftwarden/book/pieced_file.hpp"
 #include "driftwarden/book/table_layout.hpp"
 #include "driftwarden/record/row_places.hpp"
+#include "driftwarden/system/in_parallel.hpp"
 
 namespace driftwarden {
 
@@ -123,11 +123,9 @@ bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row 
       fail();
     }
   };
-  std::vector<std::jthread> threads;
-  const std::size_t useful = std::min(workers.size(), blocks.count());
-  for (std::size_t t = 1; t < useful; ++t) threads.emplace_back([&work, &workers, t] { work(*workers[t]); });
-  if (!workers.empty()) work(*workers[0]);
-  threads.clear();
+  if (!workers.empty()) {
+    in_parallel(std::min(workers.size(), blocks.count()), [&](std::size_t number) { work(*workers[number]); });
+  }
   if (failure) std::rethrow_exception(failure);
   rows = blocks.rows();
   return !is_irregular;

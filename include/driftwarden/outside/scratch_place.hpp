@@ -11,6 +11,8 @@ namespace driftwarden {
 // A new empty folder, gone with what is in it at the end of its life. Where none can be made the path is empty.
 class ScratchPlace {
  public:
+  static constexpr const char* beginning = ".driftwarden-";  // of its name
+
   ScratchPlace();  // among the system's temporary files; `fault` says why there is none
   explicit ScratchPlace(const std::filesystem::path& inside);
 

@@ -40,6 +40,10 @@ class StartedProcesses {
   int slot_;
 };
 
+// Removes what is unfinished and ends what was started, in a handler, too. For a run that comes to its end; other
+// threads are there only while the main one works with them, and no thread but that writes files.
+void remove_all_unfinished();
+
 // From here on SIGINT, SIGTERM, SIGHUP, SIGXCPU and SIGPIPE remove what is unfinished and end what was started, before
 // they end the run; the first four say so. A file that grows beyond what is allowed is a reason told like any other
 // (SIGXFSZ is ignored). For main, in its own thread; nothing else is asked by signals.

@@ -7,8 +7,8 @@
 #include <exception>
 #include <mutex>
 #include <string>
-#include <thread>
-#include <vector>
+
+#include "driftwarden/system/in_parallel.hpp"
 
 namespace driftwarden {
 
@@ -29,7 +29,7 @@ void write_in_order(std::size_t items, std::size_t items_a_block, unsigned threa
     if (!failure) failure = std::current_exception();
     turned.notify_all();
   };
-  const auto work = [&] {
+  const auto work = [&](std::size_t) {
     try {
       auto writer = make_writer();
       std::string text;
@@ -49,12 +49,7 @@ void write_in_order(std::size_t items, std::size_t items_a_block, unsigned threa
       fail();
     }
   };
-  {
-    std::vector<std::jthread> others;
-    const std::size_t useful = std::min<std::size_t>(threads, blocks);
-    for (std::size_t t = 1; t < useful; ++t) others.emplace_back(work);
-    work();
-  }
+  in_parallel(std::min<std::size_t>(threads, blocks), work);
   if (failure) std::rethrow_exception(failure);
 }
 

@@ -9,6 +9,7 @@
 #include "driftwarden/evidence/bag_info.hpp"
 #include "driftwarden/evidence/manifest.hpp"
 #include "driftwarden/outside/whole_folder.hpp"
+#include "driftwarden/system/held_file.hpp"
 #include "driftwarden/workshop/signature.hpp"
 
 namespace driftwarden {
@@ -24,7 +25,7 @@ class BagWriter {
 
   // Names are as from the bag's folder: "data/…" is payload, all else is a tag file.
   void add(const std::string& name, std::string_view bytes);
-  void copy(const std::string& name, const std::filesystem::path& file);
+  void add(const std::string& name, const Result<HeldFile>& file);
   // A file that somebody else wrote into folder().
   void adopt(const std::string& name);
 

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/outside/last_words.hpp"
+
+#include <fcntl.h>
+#include <gtest/gtest.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <csignal>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <new>
+#include <thread>
+
+#include "book/scratch_folder.hpp"
+#include "driftwarden/outside/output_stream.hpp"
+#include "driftwarden/outside/unfinished.hpp"
+
+namespace driftwarden::last_words_test {
+namespace {
+
+namespace fs = std::filesystem;
+
+// What a child said that had last words, and how it ended.
+struct End {
+  std::string said;
+  int status = 0;
+};
+template <class Does>
+End end_of(const fs::path& folder, Does does) {
+  const fs::path said = folder / "said";
+  const pid_t child = fork();
+  if (child == 0) {
+    dup2(::open(said.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600), STDERR_FILENO);
+    end_tidily_on_signals();
+    have_last_words(2);
+    does();
+    _exit(0);
+  }
+  End end;
+  waitpid(child, &end.status, 0);
+  std::ifstream file(said);
+  end.said.assign(std::istreambuf_iterator<char>(file), {});
+  return end;
+}
+
+// More than any machine has.
+void ask_for_too_much() {
+  static volatile std::size_t bytes = std::size_t{1} << 46U;
+  static_cast<char*>(::operator new(bytes))[0] = 'x';
+}
+
+constexpr const char* no_memory =
+    "driftwarden: there is not enough memory for this; use fewer --threads, or split the book\n";
+
+#if !defined(__SANITIZE_ADDRESS__)  // a sanitizer ends such a run in its own words
+
+TEST(LastWords, AreSaidWhereMemoryIsShortAndNothingUnfinishedIsLeft) {
+  const ScratchFolder scratch;
+  const End end = end_of(scratch.path(), [&] {
+    const Unfinished file(scratch.path() / "file");
+    write_new(file.path(), "text");
+    ask_for_too_much();
+  });
+  EXPECT_EQ(end.said, no_memory);
+  ASSERT_TRUE(WIFEXITED(end.status));
+  EXPECT_EQ(WEXITSTATUS(end.status), 2);
+  EXPECT_FALSE(fs::exists(scratch.path() / "file"));
+}
+
+TEST(LastWords, AreSaidInAnyThreadAndWhereNothingMayBeThrown) {
+  const ScratchFolder scratch;
+  const auto throws_nothing = []() noexcept { ask_for_too_much(); };
+  const End end = end_of(scratch.path(), [&] { std::thread(throws_nothing).join(); });
+  EXPECT_EQ(end.said, no_memory);
+  ASSERT_TRUE(WIFEXITED(end.status));
+  EXPECT_EQ(WEXITSTATUS(end.status), 2);
+}
+
+TEST(LastWords, NameTheSignalOfAFaultAndLeaveFilesAlone) {
+  for (const int signal : {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT}) {
+    const ScratchFolder scratch;
+    const End end = end_of(scratch.path(), [&] {
+      const Unfinished file(scratch.path() / "file");
+      write_new(file.path(), "text");
+      raise(signal);
+    });
+    EXPECT_TRUE(WIFSIGNALED(end.status) && WTERMSIG(end.status) == signal);
+    EXPECT_EQ(end.said, "driftwarden: ended by SIG" + std::string(sigabbrev_np(signal)) +
+                            ", a fault of the program; what it was writing may be left, named .unfinished- or "
+                            ".driftwarden-\n");
+    EXPECT_TRUE(fs::exists(scratch.path() / "file"));
+  }
+}
+
+#endif
+
+}  // namespace
+}  // namespace driftwarden::last_words_test
