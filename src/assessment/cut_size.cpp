@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/assessment/cut_size.hpp"
 
-#include <cmath>
-
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/record/sample.hpp"
 
 namespace driftwarden {
 
 double cut_shift(double flow_l_min, double nominal_l_min, double exponent) {
   if (is_missing(flow_l_min) || is_missing(exponent)) return missing;  // pow() would make 1 of some
-  return std::pow(flow_l_min / nominal_l_min, -exponent) - 1;
+  return elementary::pow(flow_l_min / nominal_l_min, -exponent) - 1;
 }
 
 }  // namespace driftwarden

@@ -63,7 +63,8 @@ class FieldInputs {
     sheet_.each_field_set([&](const ReadingSet& set, double share) {
       const Repeatability known = repeatability_of(sheet_, set);
       if (known.is_pooled != is_pooled) return;
-      const double part = std::pow(share * known.u, 2);
+      const double u = share * known.u;
+      const double part = u * u;
       u2 += part;
       by_dof += part * part / known.dof;
       is_any = true;
@@ -84,7 +85,8 @@ class FieldInputs {
       if (is_unknown) u2 = missing;
       if (is_unknown || is_of_an_end || std::ranges::count(certificates, set.certificate) > 0) return;
       certificates.push_back(set.certificate);
-      u2 += std::pow(on_field_flow(sheet_, set.certificate, 1, u_of), 2);
+      const double u = on_field_flow(sheet_, set.certificate, 1, u_of);
+      u2 += u * u;
     });
     return std::sqrt(u2);
   }
@@ -113,7 +115,8 @@ class FieldInputs {
     double u2 = 0;
     sheet_.each_field_set([&](const ReadingSet& set, double share) {
       const double step = sheet_.calibrator_of(set).resolution_l_min.value_or(missing);
-      u2 += std::pow(of_a_step(share * gain(sheet_, set) * step), 2);
+      const double u = of_a_step(share * gain(sheet_, set) * step);
+      u2 += u * u;
     });
     if (is_missing(u2)) return sheet_.lack(BudgetSource::field_resolution, {.on_flow_between = 1}, false);
     on_the_flow(BudgetSource::field_resolution, std::sqrt(u2), Distribution::rectangular);

@@ -30,7 +30,7 @@ struct Variances {
   void add(double share, double apart, double drift_half_width) {
     const double seen = share * apart / 2;
     const double expected = share * std::sqrt(share) * drift_half_width;
-    (seen >= expected ? by_distance : by_drift) += std::pow(std::max(seen, expected), 2) / 3;
+    (seen >= expected ? by_distance : by_drift) += std::max(seen * seen, expected * expected) / 3;
   }
   double sum() const { return by_distance + by_drift; }
 };
@@ -58,8 +58,8 @@ KnownBetween known_between(const AssessmentBasis& basis, const SampleAssessment&
   }
   known.u = (is_of_the_mean(basis.practice.flow_for_volume) ? 1 : 2) * std::sqrt(variances.sum());
   const bool is_of_history = has_history && variances.by_drift > 0;
-  known.dof = is_of_history ? earlier.uses * std::pow(variances.sum() / variances.by_drift, 2)
-                            : std::numeric_limits<double>::infinity();
+  const double ratio = variances.sum() / variances.by_drift;
+  known.dof = is_of_history ? earlier.uses * ratio * ratio : std::numeric_limits<double>::infinity();
   known.told.from = variances.by_drift <= variances.by_distance ? FlowBetween::From::distance
                     : has_history                               ? FlowBetween::From::earlier_uses
                                                                 : FlowBetween::From::stated;

@@ -31,7 +31,7 @@ struct Seen {
   }
   std::optional<DecimalForm> form(const Unit& unit) const {
     if (!(least <= most) || decimals > most_decimals) return std::nullopt;
-    const double scale = std::pow(10.0, decimals);
+    const double scale = power_of_ten[static_cast<std::size_t>(decimals)];
     const double range = (most - least) * scale;
     if (!(range < largest_part / 2) || !(std::abs(most) * scale < 1e15)) return std::nullopt;
     // What comes later may lie below or above: the room that is left is shared out evenly.

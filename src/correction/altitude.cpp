@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/correction/altitude.hpp"
 
-#include <cmath>
-
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/record/sample.hpp"
 
 namespace driftwarden {
@@ -11,7 +10,7 @@ Pressure pressure_at_altitude(double metres) {
   constexpr double lowest_m = -5000;
   constexpr double highest_m = 11000;
   if (!(metres >= lowest_m && metres <= highest_m)) return Pressure(missing);
-  return Pressure(101.325 * std::pow(1 - 0.0065 * metres / 288.15, 5.255876));
+  return Pressure(101.325 * elementary::pow(1 - 0.0065 * metres / 288.15, 5.255876));
 }
 
 }  // namespace driftwarden

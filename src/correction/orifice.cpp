@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "driftwarden/quantity/elementary.hpp"
+
 namespace driftwarden {
 
 double orifice_factor(Temperature scale, Temperature use) { return std::sqrt(use / scale); }
@@ -13,7 +15,7 @@ ActualFlow orifice_actual_flow(IndicatedFlow indicated, Temperature scale, Tempe
 
 double critical_pressure_ratio(double heat_capacity_ratio) {
   const double exponent = heat_capacity_ratio / (heat_capacity_ratio - 1);
-  return std::pow(2 / (heat_capacity_ratio + 1), exponent);
+  return elementary::pow(2 / (heat_capacity_ratio + 1), exponent);
 }
 
 bool orifice_is_choked(Pressure before, Pressure behind) { return behind / before < critical_pressure_ratio(); }

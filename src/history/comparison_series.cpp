@@ -2,8 +2,9 @@
 #include "driftwarden/history/comparison_series.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
+
+#include "driftwarden/quantity/elementary.hpp"
 
 namespace driftwarden {
 namespace {
@@ -17,7 +18,7 @@ bool are_of_one_setting(const PumpCheck& a, const PumpCheck& b) {
 
 // Relative expanded uncertainty of a quotient of two flows.
 double joint_uncertainty(const PumpCheck& a, const PumpCheck& b) {
-  return std::hypot(a.expanded_uncertainty_l_min / a.flow_l_min, b.expanded_uncertainty_l_min / b.flow_l_min);
+  return elementary::hypot(a.expanded_uncertainty_l_min / a.flow_l_min, b.expanded_uncertainty_l_min / b.flow_l_min);
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/escaped.hpp"
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/quantity/number.hpp"
 
 namespace driftwarden {
@@ -37,7 +38,7 @@ std::string gnuplot_mark(const MarkStyle& mark) {
 std::string chart_figure(double figure, int digits) {
   if (!std::isfinite(figure)) return "";
   if (figure == 0) return "0";
-  const int before_point = static_cast<int>(std::floor(std::log10(std::fabs(figure)))) + 1;
+  const int before_point = static_cast<int>(std::floor(elementary::log10(std::fabs(figure)))) + 1;
   const int decimals = std::clamp(digits - before_point, 0, 6);
   std::array<char, 64> text{};
   const auto [end, fault] =

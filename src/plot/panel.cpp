@@ -7,6 +7,7 @@
 
 #include "driftwarden/plot/date_axis.hpp"
 #include "driftwarden/plot/gnuplot_text.hpp"
+#include "driftwarden/quantity/elementary.hpp"
 
 namespace driftwarden {
 namespace {
@@ -183,7 +184,7 @@ void append_panel(std::string& script, const Panel& panel, const Theme& theme) {
 
 double tic_step(double span, std::size_t most) {
   const double least = span / static_cast<double>(most);
-  const double unit = std::pow(10, std::floor(std::log10(least)));
+  const double unit = elementary::pow(10, std::floor(elementary::log10(least)));
   for (const double step : {1.0, 2.0, 5.0}) {
     if (step * unit >= least * (1 - 1e-9)) return step * unit;
   }

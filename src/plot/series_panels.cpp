@@ -8,6 +8,7 @@
 
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/plot/gnuplot_text.hpp"
+#include "driftwarden/quantity/elementary.hpp"
 
 namespace driftwarden {
 namespace {
@@ -24,7 +25,7 @@ constexpr double thinner_in_a_tile = 0.7;
 // A figure with as many decimals as three digits of a span need.
 std::string figure_of_span(double value, double span) {
   if (!(span > 0)) return chart_figure(value);
-  const double unit = std::pow(10, std::floor(std::log10(span)) - 2);
+  const double unit = elementary::pow(10, std::floor(elementary::log10(span)) - 2);
   return chart_figure(std::round(value / unit) * unit, 9);
 }
 

@@ -2,8 +2,9 @@
 #include "driftwarden/statistics/binomial.hpp"
 
 #include <algorithm>
-#include <boost/math/special_functions/beta.hpp>
 #include <vector>
+
+#include "statistics/special_functions.hpp"
 
 namespace driftwarden {
 
@@ -12,7 +13,7 @@ double binomial_at_least(std::size_t hits, std::size_t n, double probability) {
   if (hits == 0) return 1;
   if (hits > n) return 0;
   // The probability that the `hits`-th smallest of n uniform numbers lies below `probability`.
-  return boost::math::ibeta(static_cast<double>(hits), static_cast<double>(n - hits + 1), probability);
+  return special::beta_below(static_cast<double>(hits), static_cast<double>(n - hits + 1), probability);
 }
 
 double at_least_of(std::size_t hits, std::span<const double> probabilities) {
@@ -33,8 +34,8 @@ Bounds clopper_pearson(std::size_t hits, std::size_t n, double confidence) {
   const double tail = (1 - confidence) / 2;
   const auto hit = static_cast<double>(hits);
   const auto miss = static_cast<double>(n - hits);
-  return {hits == 0 ? 0 : boost::math::ibeta_inv(hit, miss + 1, tail),
-          hits == n ? 1 : boost::math::ibetac_inv(hit + 1, miss, tail)};
+  return {hits == 0 ? 0 : special::beta_below_inverse(hit, miss + 1, tail),
+          hits == n ? 1 : special::beta_above_inverse(hit + 1, miss, tail)};
 }
 
 }  // namespace driftwarden

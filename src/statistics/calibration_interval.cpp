@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/quantity/limit.hpp"
 
 namespace driftwarden {
@@ -42,12 +43,12 @@ double days_until_used_up(double permitted_hours, double used_hours, double days
 }
 
 double e_n(double result, double expanded_uncertainty, double reference, double reference_expanded_uncertainty) {
-  return (result - reference) / std::hypot(expanded_uncertainty, reference_expanded_uncertainty);
+  return (result - reference) / elementary::hypot(expanded_uncertainty, reference_expanded_uncertainty);
 }
 
 double simple_response_decrease(double increase, double target) {
   if (!(increase > 0) || !(target > 0 && target < 1)) return no_figure;
-  return 1 - std::pow(1 + increase, -target / (1 - target));
+  return 1 - elementary::pow(1 + increase, -target / (1 - target));
 }
 
 double simple_response(double interval, bool was_in_tolerance, double increase, double target) {

@@ -3,8 +3,9 @@
 
 #include <algorithm>
 #include <array>
-#include <boost/math/special_functions/gamma.hpp>
 #include <cmath>
+
+#include "statistics/special_functions.hpp"
 
 namespace driftwarden {
 
@@ -49,7 +50,7 @@ constexpr std::array<RangeMoments, largest_chart_group - 1> range_moments = {{
 double c4(std::size_t n) {
   if (n < 2) return no_figure;
   const double half_dof = static_cast<double>(n - 1) / 2;
-  return std::sqrt(1 / half_dof) / boost::math::tgamma_delta_ratio(half_dof, 0.5);  // Γ(a) / Γ(a + 1/2)
+  return std::sqrt(1 / half_dof) / special::gamma_ratio(half_dof, 0.5);  // Γ(a) / Γ(a + 1/2)
 }
 
 std::optional<ChartConstants> chart_constants(std::size_t n) {

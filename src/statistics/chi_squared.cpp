@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/statistics/chi_squared.hpp"
 
-#include <boost/math/special_functions/gamma.hpp>
 #include <cmath>
 #include <limits>
 
 #include "driftwarden/statistics/bounds.hpp"
+#include "statistics/special_functions.hpp"
 
 namespace driftwarden {
 
@@ -18,18 +18,18 @@ bool is_possible(double value, double dof) { return value >= 0 && dof > 0 && std
 // Chi-squared with ν degrees of freedom is twice a gamma variable of shape ν/2.
 double chi_squared_cdf(double value, double dof) {
   if (!is_possible(value, dof)) return no_figure;
-  return std::isinf(value) ? 1 : boost::math::gamma_p(dof / 2, value / 2);
+  return std::isinf(value) ? 1 : special::gamma_below(dof / 2, value / 2);
 }
 
 double chi_squared_upper_tail(double value, double dof) {
   if (!is_possible(value, dof)) return no_figure;
-  return std::isinf(value) ? 0 : boost::math::gamma_q(dof / 2, value / 2);
+  return std::isinf(value) ? 0 : special::gamma_above(dof / 2, value / 2);
 }
 
 double chi_squared_quantile(double probability, double dof) {
   if (!is_possible(probability, dof) || probability > 1) return no_figure;
   if (probability == 1) return std::numeric_limits<double>::infinity();
-  return 2 * boost::math::gamma_p_inv(dof / 2, probability);
+  return 2 * special::gamma_below_inverse(dof / 2, probability);
 }
 
 }  // namespace driftwarden

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/statistics/bounds.hpp"
 
 namespace driftwarden {
@@ -24,15 +25,15 @@ double alignments_among(std::size_t readings) {
 }
 
 double expected_chance_blocks(double alignments, double probability_equal, std::size_t block_length) {
-  return alignments * std::pow(probability_equal, static_cast<double>(block_length));
+  return alignments * elementary::pow(probability_equal, static_cast<double>(block_length));
 }
 
-double probability_of_any_block(double expected) { return -std::expm1(-expected); }
+double probability_of_any_block(double expected) { return -elementary::expm1(-expected); }
 
 std::size_t telling_block_length(double alignments, double probability_equal, double most_expected) {
   if (!(probability_equal > 0 && probability_equal < 1) || !(most_expected > 0)) return 0;
   if (alignments < most_expected) return 1;
-  const double exact = std::log(most_expected / alignments) / std::log(probability_equal);
+  const double exact = elementary::log(most_expected / alignments) / elementary::log(probability_equal);
   return static_cast<std::size_t>(std::floor(exact)) + 1;
 }
 

@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "driftwarden/quantity/elementary.hpp"
+
 namespace driftwarden {
 
 namespace {
@@ -10,7 +12,7 @@ namespace {
 // Half-width of the limits after so many values; any number of values where the limits don't widen.
 double reach(const EwmaDesign& design, int values_so_far) {
   const double settled = design.lambda / (2 - design.lambda);
-  const double grown = design.has_widening_limits ? 1 - std::pow(1 - design.lambda, 2 * values_so_far) : 1;
+  const double grown = design.has_widening_limits ? 1 - elementary::pow(1 - design.lambda, 2 * values_so_far) : 1;
   return design.width * design.sigma * std::sqrt(settled * grown);
 }
 

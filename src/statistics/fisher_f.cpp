@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/statistics/fisher_f.hpp"
 
-#include <boost/math/distributions/fisher_f.hpp>
 #include <cmath>
 #include <limits>
 
 #include "driftwarden/statistics/bounds.hpp"
+#include "statistics/special_functions.hpp"
 
 namespace driftwarden {
 
@@ -18,13 +18,13 @@ bool has_freedom(double dof) { return dof > 0 && std::isfinite(dof); }
 double fisher_f_upper_tail(double value, double dof_above, double dof_below) {
   if (!has_freedom(dof_above) || !has_freedom(dof_below) || !(value >= 0)) return no_figure;
   if (std::isinf(value)) return 0;
-  return boost::math::cdf(boost::math::complement(boost::math::fisher_f(dof_above, dof_below), value));
+  return special::fisher_f_above(dof_above, dof_below, value);
 }
 
 double fisher_f_upper_quantile(double tail, double dof_above, double dof_below) {
   if (!has_freedom(dof_above) || !has_freedom(dof_below) || !(tail >= 0 && tail <= 1)) return no_figure;
   if (tail == 0) return std::numeric_limits<double>::infinity();
-  return boost::math::quantile(boost::math::complement(boost::math::fisher_f(dof_above, dof_below), tail));
+  return special::fisher_f_above_inverse(dof_above, dof_below, tail);
 }
 
 }  // namespace driftwarden

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/statistics/bounds.hpp"
 #include "driftwarden/statistics/normal_distribution.hpp"
 
@@ -20,7 +21,7 @@ double probability_of_identical_readings(std::size_t n, double sigma_in_steps) {
   double sum = 0;
   for (std::size_t i = 0; i <= points; ++i) {
     const double x = -reach - step + static_cast<double>(i) * spacing;
-    sum += std::pow(normal_cdf(x + step) - normal_cdf(x), static_cast<double>(n));
+    sum += elementary::pow(normal_cdf(x + step) - normal_cdf(x), static_cast<double>(n));
   }
   return std::min(1.0, sum * spacing / step);
 }

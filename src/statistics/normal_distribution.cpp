@@ -1,27 +1,27 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/statistics/normal_distribution.hpp"
 
-#include <boost/math/special_functions/erf.hpp>
-#include <cmath>
 #include <limits>
 #include <numbers>
 
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/statistics/bounds.hpp"
+#include "statistics/special_functions.hpp"
 
 namespace driftwarden {
 
 double normal_density(double z) {
   constexpr double inverse_root_of_two_pi = std::numbers::inv_sqrtpi / std::numbers::sqrt2;
-  return inverse_root_of_two_pi * std::exp(-z * z / 2);
+  return inverse_root_of_two_pi * elementary::exp(-z * z / 2);
 }
 
-double normal_cdf(double z) { return std::erfc(-z / std::numbers::sqrt2) / 2; }
+double normal_cdf(double z) { return special::erfc(-z / std::numbers::sqrt2) / 2; }
 
 double normal_quantile(double probability) {
   if (!(probability >= 0 && probability <= 1)) return no_figure;
   if (probability == 0) return -std::numeric_limits<double>::infinity();
   if (probability == 1) return std::numeric_limits<double>::infinity();
-  return -std::numbers::sqrt2 * boost::math::erfc_inv(2 * probability);
+  return -std::numbers::sqrt2 * special::erfc_inverse(2 * probability);
 }
 
 }  // namespace driftwarden

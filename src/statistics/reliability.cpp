@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/statistics/binomial.hpp"
 #include "driftwarden/statistics/chi_squared.hpp"
 
@@ -17,7 +18,7 @@ bool is_inside_zero_to_one(double share) { return share > 0 && share < 1; }
 double slope_of_log_likelihood(std::span<const IntervalResult> results, double rate) {
   double slope = 0;
   for (const IntervalResult& result : results)
-    slope += result.is_in_tolerance ? -result.interval : result.interval / std::expm1(rate * result.interval);
+    slope += result.is_in_tolerance ? -result.interval : result.interval / elementary::expm1(rate * result.interval);
   return slope;
 }
 
@@ -35,7 +36,7 @@ double most_likely_rate(std::span<const IntervalResult> results, double low, dou
 double failure_rate_at_interval(std::size_t in_tolerance, std::size_t n, double interval) {
   if (n == 0 || in_tolerance > n || !(interval > 0)) return no_figure;
   if (in_tolerance == 0) return std::numeric_limits<double>::infinity();
-  return std::log(static_cast<double>(n) / static_cast<double>(in_tolerance)) / interval;
+  return elementary::log(static_cast<double>(n) / static_cast<double>(in_tolerance)) / interval;
 }
 
 double failure_rate_of(std::span<const IntervalResult> results) {
@@ -61,12 +62,12 @@ double failure_rate_upper_bound(std::size_t failures, double observed_time, doub
 
 double interval_for_target(double failure_rate, double target) {
   if (!(failure_rate >= 0) || !is_inside_zero_to_one(target)) return no_figure;
-  return -std::log(target) / failure_rate;
+  return -elementary::log(target) / failure_rate;
 }
 
 std::size_t failure_free_results_needed(double reliability, double confidence) {
   if (!is_inside_zero_to_one(reliability) || !is_inside_zero_to_one(confidence)) return 0;
-  return static_cast<std::size_t>(std::ceil(std::log1p(-confidence) / std::log(reliability)));
+  return static_cast<std::size_t>(std::ceil(elementary::log1p(-confidence) / elementary::log(reliability)));
 }
 
 IntervalTest test_interval(std::size_t in_tolerance, std::size_t n, double target, double confidence) {

@@ -5,8 +5,10 @@
 #include <cmath>
 #include <iterator>
 
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/statistics/binomial.hpp"
 #include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/special_functions.hpp"
 
 namespace driftwarden {
 
@@ -180,15 +182,15 @@ double false_signal_probability(const RunRule& rule) {
     case RunPattern::four_of_five:
       return 2 * beyond_one * binomial_at_least(3, 4, beyond_one);
     case RunPattern::one_side:
-      return 2 * std::pow(0.5, l);
+      return 2 * elementary::pow(0.5, l);
     case RunPattern::trend:
-      return 2 / std::tgamma(l + 1);
+      return 2 / special::gamma(l + 1);
     case RunPattern::alternating:
       return alternating_share(length);
     case RunPattern::stratification:
-      return std::pow(1 - 2 * beyond_one, l);
+      return elementary::pow(1 - 2 * beyond_one, l);
     case RunPattern::mixture:
-      return std::pow(2 * beyond_one, l) - 2 * std::pow(beyond_one, l);
+      return elementary::pow(2 * beyond_one, l) - 2 * elementary::pow(beyond_one, l);
   }
   return 0;
 }

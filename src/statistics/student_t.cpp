@@ -3,7 +3,6 @@
 
 #include <array>
 #include <bit>
-#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -11,6 +10,7 @@
 
 #include "driftwarden/statistics/bounds.hpp"
 #include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/special_functions.hpp"
 
 namespace driftwarden {
 
@@ -51,7 +51,7 @@ double quantile_of_many(double z, double dof) {
 
 double computed_quantile(double probability, double dof) {
   if (std::isinf(dof)) return normal_quantile(probability);
-  return boost::math::quantile(boost::math::students_t(dof), probability);
+  return special::student_t_quantile(dof, probability);
 }
 
 }  // namespace
@@ -60,7 +60,7 @@ double student_t_cdf(double t, double dof) {
   if (!(dof > 0) || std::isnan(t)) return no_figure;
   if (std::isinf(dof)) return normal_cdf(t);
   if (std::isinf(t)) return t < 0 ? 0 : 1;
-  return boost::math::cdf(boost::math::students_t(dof), t);
+  return special::student_t_cdf(dof, t);
 }
 
 double student_t_quantile(double probability, double dof) {

@@ -2,9 +2,9 @@
 #include "driftwarden/statistics/terminal_digits.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/statistics/binomial.hpp"
 #include "driftwarden/statistics/chi_squared.hpp"
 
@@ -15,7 +15,7 @@ namespace {
 // Of 0 to n.
 std::vector<double> log_factorials(std::size_t n) {
   std::vector<double> logs(n + 1, 0.0);
-  for (std::size_t k = 1; k <= n; ++k) logs[k] = logs[k - 1] + std::log(static_cast<double>(k));
+  for (std::size_t k = 1; k <= n; ++k) logs[k] = logs[k - 1] + elementary::log(static_cast<double>(k));
   return logs;
 }
 
@@ -26,7 +26,7 @@ class PartitionSum {
   PartitionSum(std::size_t readings, std::size_t digits, std::size_t observed_squares)
       : digits_(digits), observed_squares_(observed_squares), log_factorial_(log_factorials(readings)) {
     log_all_ = log_factorial_[readings] + log_factorials(digits)[digits] -
-               static_cast<double>(readings) * std::log(static_cast<double>(digits));
+               static_cast<double>(readings) * elementary::log(static_cast<double>(digits));
     visit({readings, readings, digits, 0, 0, 0});
   }
 
@@ -57,12 +57,12 @@ class PartitionSum {
   State with_count(const State& state, std::size_t count) const {
     const bool is_repeated = state.digits_left < digits_ && count == state.most;
     const std::size_t same = is_repeated ? state.same + 1 : 1;
-    const double log_divisor = state.log_divisor + log_factorial_[count] + std::log(static_cast<double>(same));
+    const double log_divisor = state.log_divisor + log_factorial_[count] + elementary::log(static_cast<double>(same));
     return {state.left - count, count, state.digits_left - 1, state.squares + count * count, same, log_divisor};
   }
 
   void add(const State& state) {
-    const double probability = std::exp(log_all_ - state.log_divisor);
+    const double probability = elementary::exp(log_all_ - state.log_divisor);
     if (state.squares >= observed_squares_) upper_ += probability;
     if (state.squares <= observed_squares_) lower_ += probability;
   }

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/quantity/elementary.hpp"
 #include "driftwarden/statistics/propagation.hpp"
 #include "driftwarden/statistics/student_t.hpp"
 
@@ -82,8 +83,9 @@ KnownTo SampleKnowledge::pressure_change() const {
   for (const ReadingSet* set : {f_.pre_set(), f_.post_set()}) {
     if (set == nullptr || set->pressure_kpa - f_.pressure_kpa != f_.pressure_change_kpa) continue;
     const double of_set = standard_of(half_width_of_pressure(set->pressure_kpa, set->has_altitude_pressure));
-    if (rule_.limit.is_absolute) return known_by(std::hypot(of_set, own), infinite_dof);
-    return known_by(std::hypot(of_set, own * set->pressure_kpa / f_.pressure_kpa) / f_.pressure_kpa, infinite_dof);
+    if (rule_.limit.is_absolute) return known_by(elementary::hypot(of_set, own), infinite_dof);
+    return known_by(elementary::hypot(of_set, own * set->pressure_kpa / f_.pressure_kpa) / f_.pressure_kpa,
+                    infinite_dof);
   }
   return not_known();
 }

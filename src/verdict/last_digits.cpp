@@ -6,13 +6,14 @@
 #include <map>
 #include <numeric>
 
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/statistics/multiple_tests.hpp"
 
 namespace driftwarden {
 namespace {
 
-constexpr int most_decimals = 6;
+constexpr std::size_t most_decimals = 6;
 constexpr double on_the_grid = 1e-3;  // of a unit: what is closer differs by rounding only
 constexpr std::int64_t cycle = 10;
 constexpr double most_in_a_cycle = 0.25;
@@ -22,8 +23,8 @@ bool is_whole(double figure) { return std::abs(figure - std::round(figure)) < on
 
 // Units of the last decimal place in a litre per minute.
 std::optional<double> units_in_a_litre(std::span<const FirstReading> readings) {
-  for (int decimals = 0; decimals <= most_decimals; ++decimals) {
-    const double units = std::pow(10.0, decimals);
+  for (std::size_t decimals = 0; decimals <= most_decimals; ++decimals) {
+    const double units = power_of_ten[decimals];
     const bool all_lie_on_it = std::all_of(readings.begin(), readings.end(), [units](const FirstReading& reading) {
       return is_whole(reading.indicated_l_min * units);
     });

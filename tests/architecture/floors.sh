@@ -121,6 +121,21 @@ rules_without_a_page() {
     }'
 }
 
+# What differs between machines: functions of a system's library, Boost.Math over its types, numbers wider than a double,
+# sums in no fixed order. For the first two there is one room each (docs/adr/0013-one-arithmetic.md).
+arithmetic_of_the_machine() {
+  list include/driftwarden src -name '*.[ch]pp' | xargs awk '
+    function tell(what) { printf "%s:%d: %s\n", FILENAME, FNR, what }
+    FNR == 1 { is_room = FILENAME ~ /\/(quantity\/elementary|statistics\/(special_functions|portable_number))\.[ch]pp$/ }
+    { sub(/(^|[ \t])\/\/.*/, "") }
+    is_room { next }
+    /^#include <boost\/math\// { tell("only statistics/special_functions includes Boost.Math") }
+    match($0, /(^|[^A-Za-z0-9_:.>]|std::|[ (]::)(exp2?|expm1|log(2|10|1p)?|pow|erfc?|[lt]gamma|hypot|cbrt|a?(sin|cos|tan)h?|atan2|fma)\(/) {
+      tell("a function that differs between machines; quantity/elementary and statistics/special_functions have it")
+    }
+    /long double|__float128|std::execution|std::(transform_)?reduce/ { tell("figures that differ between machines") }'
+}
+
 rooms_too_large() {
   list include/driftwarden src tests -name '*.[ch]pp' | xargs awk '
     FNR == 501 { printf "%s:501: has more than 500 lines\n", FILENAME }'
@@ -142,6 +157,7 @@ files_without_a_licence() {
   types_of_one_name
   ids_without_a_page
   rules_without_a_page
+  arithmetic_of_the_machine
   rooms_too_large
   files_without_a_licence
 } >"$found"

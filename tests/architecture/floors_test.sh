@@ -68,6 +68,16 @@ plant 'a page without an id' docs/diagnostics.md '### cell/planted' \
   "docs/diagnostics.md:$end_of_diagnostics: cell/planted is an id nobody uses"
 plant 'a rule without a page' rules/planted.toml $'pack = "planted"\n[[rule]]\nid = "drift"' \
   'rules/planted.toml:3: rule planted/drift is not in docs/rules.md'
+differs='a function that differs between machines; quantity/elementary and statistics/special_functions have it'
+plant 'a logarithm of the system' src/book/planted.hpp "$licence"$'\nauto x = 2 * std::log(y);' "src/book/planted.hpp:2: $differs"
+plant 'a power of the system without its namespace' src/book/planted.hpp "$licence"$'\nauto x = -pow(y, 2);' \
+  "src/book/planted.hpp:2: $differs"
+plant 'a logarithm of our own, and one in a comment, are fine' src/book/planted.hpp \
+  "$licence"$'\nauto x = elementary::log(y);  // unlike std::log(y)' ''
+plant 'Boost.Math outside of its room' src/statistics/planted.hpp "$licence"$'\n#include <boost/math/special_functions/erf.hpp>' \
+  'src/statistics/planted.hpp:2: only statistics/special_functions includes Boost.Math'
+plant 'a number wider than a double' src/statistics/planted.hpp "$licence"$'\nlong double sum = 0;' \
+  'src/statistics/planted.hpp:2: figures that differ between machines'
 plant 'a room of 500 lines is fine' src/quantity/planted.hpp "$(header_of 500)" ''
 plant 'a room of 501 lines' src/quantity/planted.hpp "$(header_of 501)" \
   'src/quantity/planted.hpp:501: has more than 500 lines'

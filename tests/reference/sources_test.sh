@@ -19,6 +19,8 @@ fail() {
 run $support/check_values.py tests --faults || fail "a check value without kind or source"
 run $support/reference_arithmetic.py tests/reference || fail "a row of the reference books"
 run $support/computed_values.py tests || fail "a figure of a unit test"
+run $support/elementary_values.py elementary | cmp - tests/quantity/data/elementary.txt || fail "an elementary function"
+run $support/elementary_values.py special | cmp - tests/statistics/data/special_functions.txt || fail "a special function"
 
 # spoiled FILE SED SCRIPT: the script has to find the fault in a copy of the tests.
 spoiled() {
