@@ -1,14 +1,15 @@
 # SPDX-License-Identifier: MIT
 """altered_packages.py PROGRAM BOOK BATCH TIMES SEED [SIGNER_KEY SIGNER_PEM]: alters evidence packages, and has them verified.
 
-A package of a batch is made once unsigned and, with keys, once signed. Then TIMES times one of its files is altered, and
-every digest made anew as somebody would who means harm; half of the unsigned ones say that another version made them.
+A package of a batch is made unsigned and, with keys, signed, each also as if another version had made it. Then TIMES times
+one of its files is altered, and every digest made anew as somebody would who means harm.
 Whatever changes a verdict, a figure, a record, a rule or a text must end with status 1, and say so. A drawing that says
 another gnuplot drew it can't be drawn again: without a signature that is said, and no more. The kinds and how many of each
 were found are printed as a table; the exit status is 0 when none was missed.
 
 Not altered is what only a signature shows: all results made anew from other inputs.
 """
+import collections
 import hashlib
 import json
 import pathlib
@@ -50,6 +51,11 @@ def of_another_version(bag):
     for name in ("data/package.json", "data/results/screen.json", "READ-ME-FIRST.txt", "bag-info.txt", "data/review.html"):
         path = bag / name
         path.write_text(path.read_text().replace(version, "0.0.9"))
+
+
+def sign_again(bag, key):
+    run(["openssl", "pkeyutl", "-sign", "-rawin", "-inkey", key, "-in", bag / "tagmanifest-sha512.txt",
+         "-out", bag / "signature.ed25519"])
 
 
 class Unsuitable(Exception):
@@ -237,23 +243,24 @@ KINDS = {
 
 class Tally:
     def __init__(self):
-        self.found, self.missed, self.faults = {}, {}, []
+        self.found, self.missed, self.faults = collections.Counter(), collections.Counter(), []
 
     def note(self, kind, done, how):
         said = done.stdout.decode(errors="replace")
         is_found = done.returncode == 1 and "Nothing found amiss" not in said
         is_found |= kind == SAID_ONLY and how.startswith("unsigned") and "nobody can say that they are as they were drawn" in said
         counts = self.found if is_found else self.missed
-        counts[kind] = counts.get(kind, 0) + 1
+        counts[kind] += 1
+        counts[how] += 1
         if not is_found:
             self.faults.append(f"{kind} ({how}): status {done.returncode}\n{said[-600:]}")
 
     def table(self):
         lines = [f"{'alteration':34}{'made':>6}{'found':>7}"]  # or said, as above
-        for kind in KINDS:
-            found, missed = self.found.get(kind, 0), self.missed.get(kind, 0)
-            lines.append(f"{kind:34}{found + missed:6}{found:7}")
-        found, missed = sum(self.found.values()), sum(self.missed.values())
+        hows = [name for name in {**self.found, **self.missed} if name not in KINDS]
+        for name in [*KINDS, *sorted(hows)]:
+            lines.append(f"{name:34}{self.found[name] + self.missed[name]:6}{self.found[name]:7}")
+        found, missed = (sum(counts[kind] for kind in KINDS) for counts in (self.found, self.missed))
         return "\n".join([*lines, f"{'all':34}{found + missed:6}{found:7}"])
 
 
@@ -265,9 +272,14 @@ def packages(program, book, batch, scratch, keys):
     of_another_version(scratch / "other")
     digest_again(scratch / "other")
     if keys:
-        made["signed"] = (scratch / "signed", [])
-        made["signed, with the key"] = (scratch / "signed", ["--key", keys[1]])
         run([program, "evidence", book, "--batch", batch, "--as-of", AS_OF, "--sign", keys[0], "--out", scratch / "signed"])
+        shutil.copytree(scratch / "signed", scratch / "signed-other")
+        of_another_version(scratch / "signed-other")
+        digest_again(scratch / "signed-other")
+        sign_again(scratch / "signed-other", keys[0])
+        for name, folder in (("signed", "signed"), ("signed, another version", "signed-other")):
+            made[name] = (scratch / folder, [])
+            made[name + ", with the key"] = (scratch / folder, ["--key", keys[1]])
     return made
 
 
@@ -284,8 +296,8 @@ def main(program, book, batch, times, seed, *keys):
                 return 1
         number = 0
         while number < int(times):
-            how, (original, words) = list(made.items())[number % len(made)]
-            kind = list(KINDS)[(number // len(made)) % len(KINDS)]
+            kind = list(KINDS)[number % len(KINDS)]
+            how, (original, words) = list(made.items())[(number + number // len(KINDS)) % len(made)]
             bag = scratch / "altered"
             shutil.rmtree(bag, ignore_errors=True)
             shutil.copytree(original, bag)
