@@ -46,7 +46,9 @@ TEST(Inputs, ArePackedAsTheyWereReadWhateverIsAddedSince) {
   ASSERT_TRUE(now);
   EXPECT_EQ(now->bytes(), before);
   std::ofstream(folder.path() / "readings.csv") << "another\n";
-  EXPECT_EQ(packed_bytes(*book, readings).faults().front().id, "file/changed");
+  const Result<HeldFile> other = packed_bytes(*book, readings);
+  ASSERT_FALSE(other);
+  EXPECT_EQ(other.faults().front().id, "file/changed");
 }
 
 TEST(Inputs, AreEachPackedOnce) {

@@ -50,8 +50,9 @@ int done_without_more_threads(int things) {
     const rlimit no_more{1, 1};
     setrlimit(RLIMIT_AS, &no_more);
     std::atomic<int> next{0};
-    int done = 0;
-    in_parallel(3, [&](std::size_t) {
+    std::atomic<int> done{0};
+    constexpr std::size_t more_than_stacks_left_by_others = 30;
+    in_parallel(more_than_stacks_left_by_others, [&](std::size_t) {
       while (next++ < things) ++done;
     });
     _exit(done);
