@@ -88,15 +88,26 @@ std::optional<Temperature> CalibratorKnowledge::scale_temperature(Row calibrator
   return book_.certificates[static_cast<std::size_t>(certificate)].temperature;
 }
 
-CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certificate,
-                                              const CorrectionPractice& practice) const {
+FactorInputs CalibratorKnowledge::factor_inputs(Row reading, std::int32_t certificate,
+                                                const CorrectionPractice& practice) const {
   const ReadingTable& readings = book_.readings;
   const Row calibrator = readings.calibrator[reading];
+  const Instrument& instrument = book_.instruments[calibrator];
   bool unused = false;
-  return correct_reading(readings.indicated_l_min[reading], field(readings.temperature_k, reading),
-                         pressure_kpa(reading, unused), field(readings.humidity, reading),
-                         book_.instruments[calibrator], curve_for(reading, certificate),
-                         scale_temperature(calibrator, certificate), practice);
+  return {field(readings.temperature_k, reading),
+          pressure_kpa(reading, unused),
+          field(readings.humidity, reading),
+          instrument.scale_temperature,
+          instrument.scale_pressure,
+          scale_temperature(calibrator, certificate),
+          practice};
+}
+
+CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certificate,
+                                              const CorrectionPractice& practice) const {
+  return correct_reading(book_.readings.indicated_l_min[reading],
+                         book_.instruments[book_.readings.calibrator[reading]].principle,
+                         curve_for(reading, certificate), factor_inputs(reading, certificate, practice));
 }
 
 }  // namespace driftwarden

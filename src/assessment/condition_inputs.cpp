@@ -1,16 +1,18 @@
 // SPDX-License-Identifier: MIT
 #include "assessment/condition_inputs.hpp"
 
-#include "driftwarden/correction/rotameter.hpp"
+#include "driftwarden/correction/principle.hpp"
 
 namespace driftwarden {
 namespace {
 
-// How a set's corrected flow follows the conditions at its readings, relative change per K and per kPa.
-struct Slopes {
-  double per_k = 0;
-  double per_kpa = 0;
+// What a correction that is left out stands for in the budget.
+struct LeftOut {
+  Correction correction;
+  BudgetSource source;
 };
+constexpr LeftOut corrections[] = {{Correction::to_scale, BudgetSource::rotameter_as_read},
+                                   {Correction::of_humidity, BudgetSource::bubble_humidity}};
 
 class ConditionInputs {
  public:
@@ -23,33 +25,21 @@ class ConditionInputs {
   }
 
  private:
-  Slopes slopes(const ReadingSet& set) const {
-    const double by_t = 1 / set.temperature_k;
-    const double by_p = -1 / set.pressure_kpa;
-    switch (sheet_.calibrator_of(set).principle) {
-      case Principle::rotameter:
-        return is_read_off(set) ? Slopes{} : Slopes{by_t / 2, by_p / 2};
-      case Principle::mass:
-        return {by_t, by_p};
-      case Principle::orifice:
-        return {by_t / 2, 0};
-      case Principle::none:
-      case Principle::volumetric:
-      case Principle::bubble:
-        break;
-    }
-    return {};
+  const PrincipleKind& kind(const ReadingSet& set) const { return kind_of(sheet_.calibrator_of(set).principle); }
+
+  // Of a set as a whole, at its mean conditions.
+  FactorInputs inputs(const ReadingSet& set) const {
+    const Instrument& calibrator = sheet_.calibrator_of(set);
+    FactorInputs of_set;
+    of_set.temperature_k = set.temperature_k;
+    of_set.pressure_kpa = set.pressure_kpa;
+    of_set.scale_temperature = calibrator.scale_temperature;
+    of_set.scale_pressure = calibrator.scale_pressure;
+    of_set.practice = sheet_.basis().practice.correction;
+    return of_set;
   }
 
-  // Whether a rotameter's reading stands for the flow, by a practice that leaves it uncorrected.
-  bool is_read_off(const ReadingSet& set) const {
-    const RotameterCorrection practice = sheet_.basis().practice.correction.rotameter;
-    if (practice != RotameterCorrection::beyond_5_percent) return practice == RotameterCorrection::never;
-    const Instrument& rotameter = sheet_.calibrator_of(set);
-    if (!rotameter.scale_temperature || !rotameter.scale_pressure) return false;
-    return !differs_by_more_than({*rotameter.scale_temperature, *rotameter.scale_pressure},
-                                 {Temperature(set.temperature_k), Pressure(set.pressure_kpa)}, 0.05);
-  }
+  Slopes slopes(const ReadingSet& set) const { return kind(set).slopes(inputs(set)); }
 
   void conditions() {
     const Slopes pre = slopes(pre_);
@@ -93,19 +83,12 @@ class ConditionInputs {
   static double known(double pre, double post) { return is_missing(pre) ? post : pre; }
 
   void corrections_left_out() {
-    const auto any_set = [this](auto is_so) {
-      bool is_any = is_so(pre_) || is_so(post_);
-      sheet_.each_field_set([&](const ReadingSet& set, double) { is_any |= is_so(set); });
-      return is_any;
-    };
-    const auto is_of = [this](const ReadingSet& set, Principle principle) {
-      return sheet_.calibrator_of(set).principle == principle;
-    };
-    const Effect on_both{.on_pre = f_.pre_l_min, .on_post = f_.post_l_min};
-    if (any_set([&](const ReadingSet& set) { return is_of(set, Principle::rotameter) && is_read_off(set); }))
-      sheet_.lack(BudgetSource::rotameter_as_read, on_both, false);
-    if (any_set([&](const ReadingSet& set) { return is_of(set, Principle::bubble); }))
-      sheet_.lack(BudgetSource::bubble_humidity, on_both, false);
+    for (const LeftOut& each : corrections) {
+      const auto leaves_out = [&](const ReadingSet& set) { return kind(set).left_out(inputs(set)) == each.correction; };
+      bool is_any = leaves_out(pre_) || leaves_out(post_);
+      sheet_.each_field_set([&](const ReadingSet& set, double) { is_any |= leaves_out(set); });
+      if (is_any) sheet_.lack(each.source, {.on_pre = f_.pre_l_min, .on_post = f_.post_l_min}, false);
+    }
   }
 
   void condition(BudgetSource source, double estimate, double half_width, const Effect& effect) {

@@ -127,6 +127,18 @@ void SetSplitter::append_sets(const ReadingTable& readings, std::vector<SetRows>
 }
 
 ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
+  return read_and([](Row, std::int32_t, const CorrectedReading&) {}, rows, set);
+}
+
+ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set, std::vector<ReadingStep>& steps) {
+  const auto note = [&](Row row, std::int32_t certificate, const CorrectedReading& corrected) {
+    steps.push_back({row, certificate, knowledge_.factor_inputs(row, certificate, practice_), corrected});
+  };
+  return read_and(note, rows, set);
+}
+
+template <class Note>
+ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRows& set) {
   const ReadingTable& readings = book_.readings;
   ReadingSet result;
   result.rows = set;
@@ -155,6 +167,7 @@ ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
       leaned_on = day;
     }
     const CorrectedReading corrected = knowledge_.correct(row, certificate, practice_);
+    note(row, certificate, corrected);
     flows_.push_back(corrected.actual_l_min);
     indicated.add(corrected.indicated_l_min);
     result.is_outside_certificate |= corrected.is_outside_certificate;

@@ -54,9 +54,10 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
       pump_sets(the_book),
       pump_drifts(*this, threads) {}
 
-SampleAssessor::SampleAssessor(const AssessmentBasis& basis)
+SampleAssessor::SampleAssessor(const AssessmentBasis& basis, bool keeps_steps)
     : basis_(basis),
       samples_(basis.book.samples),
+      keeps_steps_(keeps_steps),
       set_reader_(basis.book, basis.calibrators, basis.practice.correction) {}
 
 const SampleAssessment& SampleAssessor::assess(Row sample) {
@@ -95,6 +96,10 @@ void SampleAssessor::leave_out_what_leans_on_it() {
   if (samples_.problem[result_.sample] != no_problem) result_.minutes = missing;
 }
 
+ReadingSet SampleAssessor::read(std::span<const Row> rows, const SetRows& set) {
+  return keeps_steps_ ? set_reader_.read(rows, set, result_.steps) : set_reader_.read(rows, set);
+}
+
 // The sets of the readings that name the sample.
 void SampleAssessor::gather_own_sets() {
   basis_.readings.of_sample(result_.sample, result_.rows);
@@ -102,7 +107,7 @@ void SampleAssessor::gather_own_sets() {
   splitter_.split(basis_.book.readings, result_.rows, own_sets_);
   std::size_t in_sets = 0;
   for (const SetRows& set : own_sets_) {
-    result_.sets.push_back(set_reader_.read(std::span(result_.rows).subspan(set.begin, set.count), set));
+    result_.sets.push_back(read(std::span(result_.rows).subspan(set.begin, set.count), set));
     in_sets += set.count;
   }
   // Readings whose time is lost stand behind the sets.
@@ -125,7 +130,7 @@ void SampleAssessor::gather_pump_sets() {
     SetRows here = *set;
     here.begin = static_cast<std::uint32_t>(result_.rows.size());
     result_.rows.insert(result_.rows.end(), rows.begin(), rows.end());
-    result_.sets.push_back(set_reader_.read(rows, here));
+    result_.sets.push_back(read(rows, here));
   };
   add(bracket_.pre);
   for (const SetRows* set : bracket_.field) add(set);

@@ -36,23 +36,24 @@ constexpr std::array<D, 2> conditions{D::temperature, D::pressure};
 constexpr std::array<D, 3> uncertainties{D::ratio, D::temperature_difference, D::pressure};
 constexpr std::array<D, 2> tolerances{D::temperature_difference, D::pressure};
 constexpr std::array<FieldSpec, 16> fields{{
-    {"certificate", CellType::text, D::count, true},
-    {"instrument", CellType::text, D::count, true},
-    {"calibrated", CellType::date, D::count, true},
-    {"due", CellType::date},
-    {"issuer"},
-    {"standard"},
-    {"temperature", CellType::quantity, D::temperature, false, 180, 400},
-    {"pressure", CellType::quantity, D::pressure, false, 10, 200},
-    {"nominal", CellType::quantity, D::flow, true, 0, 1e5, conditions},
-    {"reference", CellType::quantity, D::flow, true, 0, 1e5, conditions},
-    {"as found", CellType::quantity, D::flow, false, 0, 1e5, conditions},
-    {"as left", CellType::quantity, D::flow, false, 0, 1e5, conditions},
-    {"expanded uncertainty", CellType::quantity, D::flow, false, 0, 1e5, uncertainties, "%"},
-    {"coverage factor", CellType::number, D::count, false, 1, 10},
-    {"tolerance", CellType::quantity, D::ratio, false, 0, 1, tolerances},
-    {"reference as found", CellType::quantity, D::flow, false, 0, 1e5, conditions},
+    {certificate, "certificate", CellType::text, D::count, true},
+    {instrument, "instrument", CellType::text, D::count, true},
+    {calibrated, "calibrated", CellType::date, D::count, true},
+    {due, "due", CellType::date},
+    {issuer, "issuer"},
+    {standard, "standard"},
+    {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
+    {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
+    {nominal, "nominal", CellType::quantity, D::flow, true, 0, 1e5, conditions},
+    {reference, "reference", CellType::quantity, D::flow, true, 0, 1e5, conditions},
+    {as_found, "as found", CellType::quantity, D::flow, false, 0, 1e5, conditions},
+    {as_left, "as left", CellType::quantity, D::flow, false, 0, 1e5, conditions},
+    {expanded_uncertainty, "expanded uncertainty", CellType::quantity, D::flow, false, 0, 1e5, uncertainties, "%"},
+    {coverage_factor, "coverage factor", CellType::number, D::count, false, 1, 10},
+    {tolerance, "tolerance", CellType::quantity, D::ratio, false, 0, 1, tolerances},
+    {reference_as_found, "reference as found", CellType::quantity, D::flow, false, 0, 1e5, conditions},
 }};
+static_assert(are_complete(fields, reference_as_found));
 
 std::optional<double> optional(double figure) {
   return is_missing(figure) ? std::nullopt : std::optional<double>(figure);

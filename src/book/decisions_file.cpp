@@ -10,13 +10,14 @@ namespace {
 
 enum Field : int { decided, by, subject, rule, ruling, reason };
 constexpr std::array<FieldSpec, 6> fields{{
-    {"decided", CellType::moment, Dimension::count, true},
-    {"by", CellType::text, Dimension::count, true},
-    {"subject", CellType::text, Dimension::count, true},
-    {"rule", CellType::text, Dimension::count, true},
-    {"ruling", CellType::word, Dimension::count, true},
-    {"reason", CellType::text, Dimension::count, true},
+    {decided, "decided", CellType::moment, Dimension::count, true},
+    {by, "by", CellType::text, Dimension::count, true},
+    {subject, "subject", CellType::text, Dimension::count, true},
+    {rule, "rule", CellType::text, Dimension::count, true},
+    {ruling, "ruling", CellType::word, Dimension::count, true},
+    {reason, "reason", CellType::text, Dimension::count, true},
 }};
+static_assert(are_complete(fields, reason));
 constexpr std::array<std::string_view, 2> rulings{"uphold", "overrule"};
 
 // The samples by their names; none are needed where nothing was decided.

@@ -28,24 +28,24 @@ enum Field : int {
 };
 using D = Dimension;
 constexpr std::array<FieldSpec, 15> fields{{
-    {"instrument", CellType::text, D::count, true},
-    {"kind", CellType::word, D::count, true},
-    {"principle", CellType::word},
-    {"serial"},
-    {"low", CellType::quantity, D::flow, false, 0, 1e5},
-    {"high", CellType::quantity, D::flow, false, 0, 1e5},
-    {"scale temperature", CellType::quantity, D::temperature, false, 180, 400},
-    {"scale pressure", CellType::quantity, D::pressure, false, 10, 200},
-    {"read at", CellType::word},
-    {"resolution", CellType::quantity, D::flow, false, 0, 1e5},
-    {"interval", CellType::quantity, D::time, false, 0, 1e8, {}, "d"},
-    {"in service", CellType::date},
-    {"out of service", CellType::date},
-    {"compensates", CellType::word},
-    {"note"},
+    {instrument, "instrument", CellType::text, D::count, true},
+    {kind, "kind", CellType::word, D::count, true},
+    {principle, "principle", CellType::word},
+    {serial, "serial"},
+    {low, "low", CellType::quantity, D::flow, false, 0, 1e5},
+    {high, "high", CellType::quantity, D::flow, false, 0, 1e5},
+    {scale_temperature, "scale temperature", CellType::quantity, D::temperature, false, 180, 400},
+    {scale_pressure, "scale pressure", CellType::quantity, D::pressure, false, 10, 200},
+    {read_at, "read at", CellType::word},
+    {resolution, "resolution", CellType::quantity, D::flow, false, 0, 1e5},
+    {interval, "interval", CellType::quantity, D::time, false, 0, 1e8, {}, "d"},
+    {in_service, "in service", CellType::date},
+    {out_of_service, "out of service", CellType::date},
+    {compensates, "compensates", CellType::word},
+    {note, "note"},
 }};
+static_assert(are_complete(fields, note));
 constexpr std::array<std::string_view, 4> kinds{"pump", "calibrator", "thermometer", "barometer"};
-constexpr std::array<std::string_view, 5> principles{"volumetric", "bubble", "rotameter", "mass", "orifice"};
 constexpr std::array<std::string_view, 2> read_at_words{"centre", "top"};
 constexpr double minutes_a_day = 1440;
 
@@ -59,7 +59,7 @@ Instrument read_row(RowReader& row, RowPlace place) {
   result.name = row.kept_text(instrument);
   const int kind_word = row.word(kind, kinds);
   if (kind_word >= 0) result.kind = static_cast<InstrumentKind>(kind_word);
-  const int principle_word = row.word(principle, principles);
+  const int principle_word = row.word(principle, principle_words);
   if (principle_word >= 0) result.principle = static_cast<Principle>(principle_word + 1);
   if (result.kind == InstrumentKind::calibrator && principle_word < 0 && row.text(principle).empty()) {
     row.fail(principle, "instrument/no-principle", "the calibrator " + in_quotes(result.name) + " has no principle",

@@ -10,11 +10,12 @@ namespace {
 
 enum Field : int { calibrator, before, pooled_s, degrees_of_freedom };
 constexpr std::array<FieldSpec, 4> fields{{
-    {"calibrator", CellType::text, Dimension::count, true},
-    {"before", CellType::moment, Dimension::count, true},
-    {"s", CellType::text, Dimension::count, true},
-    {"degrees of freedom", CellType::text, Dimension::count, true},
+    {calibrator, "calibrator", CellType::text, Dimension::count, true},
+    {before, "before", CellType::moment, Dimension::count, true},
+    {pooled_s, "s", CellType::text, Dimension::count, true},
+    {degrees_of_freedom, "degrees of freedom", CellType::text, Dimension::count, true},
 }};
+static_assert(are_complete(fields, degrees_of_freedom));
 
 // The program wrote it, with a point whatever the book's decimal sign.
 double figure(RowReader& row, int field) {

@@ -32,22 +32,23 @@ enum Field : int {
 };
 using D = Dimension;
 constexpr std::array<FieldSpec, 15> fields{{
-    {"taken", CellType::moment, D::count, true},
-    {"stage", CellType::word, D::count, true},
-    {"pump"},
-    {"sample"},
-    {"calibrator", CellType::text, D::count, true},
-    {"reading", CellType::quantity, D::flow, true, 0, 1e5},
-    {"temperature", CellType::quantity, D::temperature, false, 180, 400},
-    {"pressure", CellType::quantity, D::pressure, false, 10, 200},
-    {"humidity", CellType::quantity, D::ratio, false, 0, 1},
-    {"replicate"},
-    {"set"},
-    {"sampler"},
-    {"by"},
-    {"void", CellType::word},
-    {"note"},
+    {taken, "taken", CellType::moment, D::count, true},
+    {stage, "stage", CellType::word, D::count, true},
+    {pump, "pump"},
+    {sample, "sample"},
+    {calibrator, "calibrator", CellType::text, D::count, true},
+    {reading, "reading", CellType::quantity, D::flow, true, 0, 1e5},
+    {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
+    {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
+    {humidity, "humidity", CellType::quantity, D::ratio, false, 0, 1},
+    {replicate, "replicate"},
+    {set, "set"},
+    {sampler, "sampler"},
+    {by, "by"},
+    {void_, "void", CellType::word},
+    {note, "note"},
 }};
+static_assert(are_complete(fields, note));
 constexpr std::array<std::string_view, 3> stages{"pre", "field", "post"};
 
 // What the readings name.

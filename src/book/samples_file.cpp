@@ -30,23 +30,24 @@ enum Field : int {
 using D = Dimension;
 constexpr double most_minutes = 1e6;
 constexpr std::array<FieldSpec, 16> fields{{
-    {"sample", CellType::text, D::count, true},
-    {"batch"},
-    {"kind", CellType::word},
-    {"pump", CellType::text},
-    {"sampler"},
-    {"nominal", CellType::quantity, D::flow, false, 0, 1e5},
-    {"method"},
-    {"analysis"},
-    {"started", CellType::moment},
-    {"stopped", CellType::moment},
-    {"paused", CellType::quantity, D::time, false, 0, most_minutes},
-    {"warm-up", CellType::quantity, D::time, false, 0, most_minutes},
-    {"temperature", CellType::quantity, D::temperature, false, 180, 400},
-    {"pressure", CellType::quantity, D::pressure, false, 10, 200},
-    {"fault", CellType::word},
-    {"note"},
+    {sample, "sample", CellType::text, D::count, true},
+    {batch, "batch"},
+    {kind, "kind", CellType::word},
+    {pump, "pump", CellType::text},
+    {sampler, "sampler"},
+    {nominal, "nominal", CellType::quantity, D::flow, false, 0, 1e5},
+    {method, "method"},
+    {analysis, "analysis"},
+    {started, "started", CellType::moment},
+    {stopped, "stopped", CellType::moment},
+    {paused, "paused", CellType::quantity, D::time, false, 0, most_minutes},
+    {warm_up, "warm-up", CellType::quantity, D::time, false, 0, most_minutes},
+    {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
+    {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
+    {fault, "fault", CellType::word},
+    {note, "note"},
 }};
+static_assert(are_complete(fields, note));
 constexpr std::array<std::string_view, 2> kinds{"sample", "blank"};
 
 // Names of samples, kept for the table; one a thread.

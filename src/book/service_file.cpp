@@ -10,12 +10,13 @@ namespace {
 
 enum Field : int { serviced, instrument, what, by, note };
 constexpr std::array<FieldSpec, 5> fields{{
-    {"serviced", CellType::moment, Dimension::count, true},
-    {"instrument", CellType::text, Dimension::count, true},
-    {"what", CellType::text, Dimension::count, true},
-    {"by"},
-    {"note"},
+    {serviced, "serviced", CellType::moment, Dimension::count, true},
+    {instrument, "instrument", CellType::text, Dimension::count, true},
+    {what, "what", CellType::text, Dimension::count, true},
+    {by, "by"},
+    {note, "note"},
 }};
+static_assert(are_complete(fields, note));
 
 class ServiceRows {
  public:

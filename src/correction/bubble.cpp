@@ -12,7 +12,8 @@ double bubble_factor(BubbleHumidity kind, Conditions use, RelativeHumidity ambie
   const double vapour_in_room_kpa = kind == BubbleHumidity::ambient ? ambient.value * vapour_in_tube_kpa : 0;
   const double pressure_kpa = use.pressure.value;
   if (!(pressure_kpa > vapour_in_tube_kpa && pressure_kpa > vapour_in_room_kpa)) return missing;
-  return (pressure_kpa - vapour_in_tube_kpa) / (pressure_kpa - vapour_in_room_kpa);
+  return kind == BubbleHumidity::ambient ? ambient_factor(pressure_kpa, vapour_in_tube_kpa, ambient.value)
+                                         : dry_factor(pressure_kpa, vapour_in_tube_kpa);
 }
 
 }  // namespace driftwarden

@@ -3,9 +3,7 @@
 
 namespace driftwarden {
 
-double mass_factor(Conditions standard, Conditions use) {
-  return (standard.pressure / use.pressure) * (use.temperature / standard.temperature);
-}
+double mass_factor(Conditions standard, Conditions use) { return mass_factor(in_numbers(standard), in_numbers(use)); }
 
 ActualFlow mass_meter_actual_flow(IndicatedFlow indicated, Conditions standard, Conditions use) {
   return ActualFlow(indicated.value * mass_factor(standard, use));

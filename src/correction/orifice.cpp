@@ -7,7 +7,7 @@
 
 namespace driftwarden {
 
-double orifice_factor(Temperature scale, Temperature use) { return std::sqrt(use / scale); }
+double orifice_factor(Temperature scale, Temperature use) { return orifice_factor(scale.kelvin, use.kelvin); }
 
 ActualFlow orifice_actual_flow(IndicatedFlow indicated, Temperature scale, Temperature use) {
   return ActualFlow(indicated.value * orifice_factor(scale, use));

@@ -3,25 +3,16 @@
 
 namespace driftwarden {
 
-namespace {
-
-// Volume that an amount of gas takes at `to`, over the volume it takes at `from`.
-double expansion(Conditions from, Conditions to) {
-  return (from.pressure / to.pressure) * (to.temperature / from.temperature);
-}
-
-}  // namespace
-
 ReferenceFlow flow_at_reference(ActualFlow actual, Conditions at, Conditions reference) {
-  return ReferenceFlow(actual.value * expansion(at, reference));
+  return ReferenceFlow(at_reference(actual.value, in_numbers(at), in_numbers(reference)));
 }
 
 ActualFlow flow_at_conditions(ReferenceFlow flow, Conditions reference, Conditions at) {
-  return ActualFlow(flow.value * expansion(reference, at));
+  return ActualFlow(at_reference(flow.value, in_numbers(reference), in_numbers(at)));
 }
 
 ReferenceVolume volume_at_reference(ActualVolume actual, Conditions at, Conditions reference) {
-  return ReferenceVolume(actual.value * expansion(at, reference));
+  return ReferenceVolume(at_reference(actual.value, in_numbers(at), in_numbers(reference)));
 }
 
 }  // namespace driftwarden

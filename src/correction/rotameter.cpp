@@ -16,7 +16,7 @@ bool is_beyond(double figure, double base, double ratio) {
 }  // namespace
 
 double rotameter_factor(Conditions scale, Conditions use) {
-  return std::sqrt((scale.pressure / use.pressure) * (use.temperature / scale.temperature));
+  return rotameter_factor(in_numbers(scale), in_numbers(use));
 }
 
 ActualFlow rotameter_actual_flow(IndicatedFlow indicated, Conditions scale, Conditions use) {

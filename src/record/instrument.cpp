@@ -18,21 +18,7 @@ std::string_view to_text(InstrumentKind kind) {
 }
 
 std::string_view to_text(Principle principle) {
-  switch (principle) {
-    case Principle::none:
-      return "";
-    case Principle::volumetric:
-      return "volumetric";
-    case Principle::bubble:
-      return "bubble";
-    case Principle::rotameter:
-      return "rotameter";
-    case Principle::mass:
-      return "mass";
-    case Principle::orifice:
-      return "orifice";
-  }
-  return {};
+  return principle == Principle::none ? "" : principle_words[static_cast<std::size_t>(principle) - 1];
 }
 
 std::string_view to_text(ReadAt read_at) {

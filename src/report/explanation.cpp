@@ -5,7 +5,10 @@
 
 #include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/assessment/sampled_volume.hpp"
+#include "driftwarden/correction/principle.hpp"
+#include "driftwarden/correction/reference_conditions.hpp"
 #include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/quantity/written.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/report/traceability_text.hpp"
@@ -87,7 +90,8 @@ class Explanation {
                         set.rows.stage == Stage::field;
     heading("Flow, " + std::string(to_text(set.rows.stage)) + " set" + (counts ? "" : " (not used)"));
     out_ += set_working(screening_, result_, set);
-    if (set.rows.calibrator != no_row) correction_practice(book_.instruments[set.rows.calibrator].principle);
+    if (set.rows.calibrator != no_row)
+      practice_line(kind_of(book_.instruments[set.rows.calibrator].principle).practice);
     if (static_cast<std::int32_t>(number) == f_.pre && f_.pre_age_min >= 0) {
       line("Read " + with_decimals(f_.pre_age_min, 0) + " min before the sample started.");
     }
@@ -96,16 +100,16 @@ class Explanation {
     }
   }
 
-  void correction_practice(Principle principle) {
-    if (principle == Principle::rotameter) practice_line("rotameter_correction");
-    if (principle == Principle::bubble) practice_line("bubble_humidity");
-  }
-
   void traceability() {
     const std::string chains = traceability_text(screening_, f_, working_width);
     if (chains.empty()) return;
     heading("Traceability");
     out_ += chains;
+  }
+
+  static Written flow(double l_min) { return {l_min, flow_text(l_min)}; }
+  static ConditionsIn<Written> conditions(double kelvin, double kpa) {
+    return {{kelvin, with_decimals(kelvin, 2)}, {kpa, with_decimals(kpa, 3)}};
   }
 
   // Why a figure is not there.
@@ -126,7 +130,7 @@ class Explanation {
       return cannot(f_.pre < 0 ? "there is no pre set" : f_.post < 0 ? "there is no post set" : "a flow is missing");
     }
     const double from = base_flow(f_.pre_l_min, f_.post_l_min, base, f_.nominal_l_min);
-    line("      = (" + flow_text(f_.post_l_min) + " - " + flow_text(f_.pre_l_min) + ") / " + flow_text(from) + " = " +
+    line("      = " + driftwarden::drift(flow(f_.pre_l_min), flow(f_.post_l_min), flow(from)).text() + " = " +
          with_decimals(100 * f_.drift, 3) + " %");
     practice_line("drift_base");
   }
@@ -153,10 +157,10 @@ class Explanation {
     }
   }
 
-  void practice_line(const std::string& key) {
-    const auto choice = screening_.rules().practice.find(key);
+  void practice_line(std::string_view key) {
+    const auto choice = screening_.rules().practice.find(std::string(key));
     if (choice == screening_.rules().practice.end() || choice->second.place.file.empty()) return;
-    line("Practice " + key + " = " + choice->second.value + ", by " +
+    line("Practice " + choice->first + " = " + choice->second.word() + ", by " +
          (choice->second.pack.empty() ? "the book" : choice->second.pack) + ": " + choice->second.source_or_reason +
          " [" + to_text(choice->second.place) + "]");
   }
@@ -217,9 +221,10 @@ class Explanation {
             with_decimals(reference.pressure.value, 3) + " kPa");
     line("V_ref = V x (P / P_ref) x (T_ref / T), temperatures in kelvin");
     if (is_missing(f_.volume_reference_l)) return cannot("a volume, a temperature or a pressure is missing");
-    line("      = " + with_decimals(f_.volume_l, 2) + " x (" + with_decimals(f_.pressure_kpa, 3) + " / " +
-         with_decimals(reference.pressure.value, 3) + ") x (" + with_decimals(reference.temperature.kelvin, 2) + " / " +
-         with_decimals(f_.temperature_k, 2) + ") = " + with_decimals(f_.volume_reference_l, 2) + " L");
+    const Written volume(f_.volume_l, with_decimals(f_.volume_l, 2));
+    const ConditionsIn<Written> to = conditions(reference.temperature.kelvin, reference.pressure.value);
+    line("      = " + at_reference(volume, conditions(f_.temperature_k, f_.pressure_kpa), to).text() + " = " +
+         with_decimals(f_.volume_reference_l, 2) + " L");
     line("T = " + with_decimals(in_celsius(Temperature(f_.temperature_k)), 2) + " °C from " +
          from_text(f_.temperature_from) + "; P = " + with_decimals(f_.pressure_kpa, 3) + " kPa from " +
          from_text(f_.pressure_from));

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "report/reading_steps.hpp"
 
-#include "driftwarden/correction/vapour_pressure.hpp"
+#include <algorithm>
+
+#include "driftwarden/correction/principle.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/paint.hpp"
 #include "driftwarden/report/terminal_text.hpp"
@@ -17,7 +19,7 @@ std::string kpa_text(double kpa) { return is_missing(kpa) ? "no pressure" : with
 class SetWorking {
  public:
   SetWorking(const Screening& screening, const SampleResult& result, const ReadingSet& set)
-      : basis_(screening.basis()), book_(screening.book()), result_(result), set_(set) {}
+      : screening_(screening), basis_(screening.basis()), book_(screening.book()), result_(result), set_(set) {}
 
   std::string text() {
     const std::span<const Row> rows = result_.figures->rows_of(set_);
@@ -39,7 +41,7 @@ class SetWorking {
     std::string text = "Calibrator " + i.name + ", " + std::string(to_text(i.principle));
     if (!i.serial.empty()) text += ", serial " + i.serial;
     if (i.scale_temperature || i.scale_pressure) {
-      text += i.principle == Principle::mass ? ", standard conditions" : ", scale drawn for";
+      text += kind_of(i.principle).scale;
       if (i.scale_temperature) text += " " + celsius_text(i.scale_temperature->kelvin);
       if (i.scale_pressure) text += ", " + kpa_text(i.scale_pressure->value);
     }
@@ -77,90 +79,42 @@ class SetWorking {
       return line("    void, left out of the mean: " + book_.texts.text(field(readings.note, row, TextId{0})));
     }
     if ((flags & reading_is_rejected) != 0) return line("    rejected, left out: see the faults of the book");
-    steps(row, pressure);
+    steps(row);
   }
 
-  void steps(Row row, double pressure_kpa) {
-    const std::int32_t certificate = basis_.calibrators.certificate_of(row);
-    const CorrectedReading c = basis_.calibrators.correct(row, certificate, basis_.practice.correction);
-    if (certificate >= 0) {
+  void steps(Row row) {
+    const auto step = std::ranges::find(result_.figures->steps, row, &ReadingStep::reading);
+    const CorrectedReading& c = step->corrected;
+    if (step->certificate >= 0) {
       line("    certificate  " + flow_text(c.indicated_l_min) + " / (1 + " + with_decimals(c.certificate_error, 6) +
            ") = " + flow_text(c.after_certificate_l_min) + (c.is_outside_certificate ? "   (outside the points)" : ""));
     }
-    const double humidity = field(book_.readings.humidity, row);
-    principle_step(c, {field(book_.readings.temperature_k, row), pressure_kpa, humidity,
-                       basis_.calibrators.scale_temperature(set_.rows.calibrator, certificate)});
+    principle_step(c, step->inputs);
   }
 
-  // What a principle's factor is made of.
-  struct Inputs {
-    double kelvin;
-    double kpa;
-    double humidity;
-    std::optional<Temperature> scale_temperature;
-  };
-
-  void principle_step(const CorrectedReading& c, const Inputs& inputs) {
-    const Instrument& i = instrument();
-    const std::string name = "    " + left(to_text(i.principle), 11) + "  ";
+  void principle_step(const CorrectedReading& c, const FactorInputs& inputs) {
+    const PrincipleKind& kind = kind_of(instrument().principle);
+    const std::string name = "    " + left(to_text(kind.principle), 11) + "  ";
     const std::string result = " = " + flow_text(c.actual_l_min) + " L/min actual";
     if (is_missing(c.actual_l_min)) return line(name + "can't be corrected: conditions are missing");
-    if (is_left_alone(i, c)) {
-      line(name + "x 1" + why_left_alone(i) + result);
+    if (c.is_left_alone) {
+      line(name + "x 1" + why_left_alone(kind) + result);
     } else {
-      line(name + flow_text(c.after_certificate_l_min) + " x " + factor_formula(i, inputs) + " = x " +
+      line(name + flow_text(c.after_certificate_l_min) + " x " + kind.formula(inputs) + " = x " +
            with_decimals(c.principle_factor, 6) + result);
     }
-    const bool is_left_out = basis_.practice.correction.bubble_humidity == BubbleHumidity::none;
-    if (is_left_out && !is_missing(c.humidity_effect)) {
+    const bool is_left_out = c.is_left_alone && !is_missing(c.humidity_effect);
+    if (is_left_out) {
       line("    humidity     a correction to " +
            std::string(is_missing(inputs.humidity) ? "dry air" : "the ambient humidity") + " would change it by " +
            signed_percent(c.humidity_effect) + "; not practised");
     }
   }
 
-  // Whether the factor is 1 by principle or practice, and not by a formula.
-  bool is_left_alone(const Instrument& i, const CorrectedReading& c) const {
-    const CorrectionPractice& practice = basis_.practice.correction;
-    if (i.principle == Principle::bubble) return practice.bubble_humidity == BubbleHumidity::none;
-    if (i.principle != Principle::rotameter) return i.principle == Principle::volumetric;
-    return practice.rotameter != RotameterCorrection::always && c.principle_factor == 1;
-  }
-
-  std::string why_left_alone(const Instrument& i) const {
-    if (i.principle == Principle::bubble) return " (bubble_humidity is 'none')";
-    if (i.principle != Principle::rotameter) return "";
-    const bool is_never = basis_.practice.correction.rotameter == RotameterCorrection::never;
-    return std::string(" (rotameter_correction is '") + (is_never ? "never" : "beyond 5 %") + "')";
-  }
-
-  std::string factor_formula(const Instrument& i, const Inputs& inputs) const {
-    const std::string t = with_decimals(inputs.kelvin, 2);
-    const std::string p = with_decimals(inputs.kpa, 3);
-    const std::string ts = inputs.scale_temperature ? with_decimals(inputs.scale_temperature->kelvin, 2) : "T_scale";
-    const std::string ps = i.scale_pressure ? with_decimals(i.scale_pressure->value, 3) : "P_scale";
-    switch (i.principle) {
-      case Principle::rotameter:
-        return "√((" + ps + " / " + p + ") x (" + t + " / " + ts + "))";
-      case Principle::mass:
-        return "(" + ps + " / " + p + ") x (" + t + " / " + ts + ")";
-      case Principle::orifice:
-        return "√(" + t + " / " + ts + ")";
-      case Principle::bubble:
-        return vapour_formula(p, inputs);
-      case Principle::volumetric:
-      case Principle::none:
-        break;
-    }
-    return "1";
-  }
-
-  // (P - p_w) / (P - φ p_w), or of dry air (P - p_w) / P.
-  std::string vapour_formula(const std::string& p, const Inputs& inputs) const {
-    const std::string p_w = with_decimals(saturation_vapour_pressure(Temperature(inputs.kelvin)).value, 4);
-    const std::string dry_part = "(" + p + " - " + p_w + ") / ";
-    if (basis_.practice.correction.bubble_humidity == BubbleHumidity::dry) return dry_part + p;
-    return dry_part + "(" + p + " - " + with_decimals(inputs.humidity, 3) + " x " + p_w + ")";
+  std::string why_left_alone(const PrincipleKind& kind) const {
+    if (kind.practice.empty()) return "";
+    const PracticeChoice& chosen = screening_.rules().practice.at(std::string(kind.practice));
+    return " (" + chosen.key() + " is '" + chosen.word() + "')";
   }
 
   void figures() {
@@ -172,6 +126,7 @@ class SetWorking {
          (flow.n == 0 ? "" : ", range = " + flow_text(flow.range()) + " L/min"));
   }
 
+  const Screening& screening_;
   const AssessmentBasis& basis_;
   const Book& book_;
   const SampleResult& result_;

@@ -286,7 +286,7 @@ void append_screen_json_head(std::string& out, const Screening& screening, const
   json.key("reference").begin_object().member("temperature_c", celsius_figure(settings.reference.temperature.kelvin));
   json.member("pressure_kpa", settings.reference.pressure.value).end_object();
   json.key("practice").begin_object();
-  for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.value);
+  for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.word());
   json.end_object();
   json.key("decision_rule").begin_object().member("guard", screening.guard());
   json.member("text", decision_rule_text(screening)).key("unguarded").begin_array();

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "driftwarden/quantity/limit.hpp"
+#include "driftwarden/record/instrument.hpp"
 
 namespace driftwarden {
 
@@ -13,7 +14,6 @@ namespace {
 // As the columns of the book write them.
 constexpr std::string_view kinds[] = {"sample", "blank"};
 constexpr std::string_view stages[] = {"pre", "field", "post"};
-constexpr std::string_view principles[] = {"volumetric", "bubble", "rotameter", "mass", "orifice"};
 constexpr Field text(std::string_view name, std::string_view definition) {
   return {name, MeasureKind::word, Dimension::count, {}, definition};
 }
@@ -28,7 +28,7 @@ constexpr Field number(std::string_view name, Dimension dimension, std::string_v
 }
 
 constexpr Field stage = word("stage", stages, "when it was read");
-constexpr Field principle = word("principle", principles, "how the calibrator measures flow");
+constexpr Field principle = word("principle", principle_words, "how the calibrator measures flow");
 
 constexpr Field sample_fields[] = {
     word("kind", kinds, "sample or blank"),

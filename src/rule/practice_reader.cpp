@@ -15,7 +15,8 @@ std::vector<PracticeChoice> read_practice(TableReader& reader, TomlFile& file, s
   for (const PracticeKey& known : practice_keys()) {
     const std::string value = practice.word_among(known.key, known.values, false);
     if (value.empty()) continue;
-    choices.push_back({std::string(known.key), value, grounds, pack, practice.place_of_key(known.key)});
+    const auto number = static_cast<std::size_t>(std::ranges::find(known.values, value) - known.values.begin());
+    choices.push_back({&known, number, grounds, pack, practice.place_of_key(known.key)});
   }
   practice.refuse_other_keys();
   std::ranges::sort(choices, {}, &PracticeChoice::place);

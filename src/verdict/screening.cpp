@@ -10,15 +10,6 @@
 namespace driftwarden {
 namespace {
 
-// The position of a practice's word among the words in the order of its enumeration.
-template <class Enum, std::size_t N>
-Enum chosen(const RuleSet& rules, const std::string& key, const std::string_view (&words)[N]) {
-  const auto choice = rules.practice.find(key);
-  if (choice == rules.practice.end()) return static_cast<Enum>(0);
-  const auto word = std::find(std::begin(words), std::end(words), choice->second.value);
-  return static_cast<Enum>(word == std::end(words) ? 0 : word - std::begin(words));
-}
-
 bool asks_for_overlap(const RuleSet& rules) {
   return std::any_of(rules.rules.begin(), rules.rules.end(), [](const Rule& rule) {
     return rule.of == Subject::sample && rule.measure == static_cast<std::size_t>(SampleMeasure::overlap);
@@ -40,20 +31,9 @@ SamplerFacts sampler_facts(const Book& book, const RuleSet& rules) {
   return facts;
 }
 
-AssessmentPractice practice_of(const RuleSet& rules) {
-  AssessmentPractice practice;
-  practice.flow_for_volume = chosen<FlowForVolume>(rules, "flow_for_volume", {"mean", "lower", "pre", "nominal"});
-  practice.field_sets = chosen<FieldSets>(rules, "field_sets", {"ends", "line"});
-  practice.drift_base = chosen<DriftBase>(rules, "drift_base", {"pre", "post", "mean", "nominal"});
-  practice.correction.rotameter =
-      chosen<RotameterCorrection>(rules, "rotameter_correction", {"always", "beyond 5 %", "never"});
-  practice.correction.bubble_humidity = chosen<BubbleHumidity>(rules, "bubble_humidity", {"none", "ambient", "dry"});
-  return practice;
-}
-
 Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supposed, unsigned threads)
     : rules_(rules),
-      basis_(book, practice_of(rules), sampler_facts(book, rules), std::move(supposed), threads),
+      basis_(book, practice_of(rules.practice), sampler_facts(book, rules), std::move(supposed), threads),
       guard_(book.settings.guard),
       rulings_(book),
       words_(book, rules) {
@@ -61,7 +41,7 @@ Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supp
 }
 
 SampleJudge::SampleJudge(const Screening& screening, bool keeps_all)
-    : screening_(screening), keeps_all_(keeps_all), assessor_(screening.basis()) {}
+    : screening_(screening), keeps_all_(keeps_all), assessor_(screening.basis(), keeps_all) {}
 
 const SampleResult& SampleJudge::judge(Row sample) {
   result_.findings.clear();

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <boost/math/differentiation/autodiff.hpp>
+
 #include "driftwarden/record/sample.hpp"
 
 namespace driftwarden::drift_test {
@@ -53,6 +55,20 @@ TEST(Drift, BaseIsOneOfTheFlows) {
   EXPECT_EQ(base_flow(2.0, 1.0, DriftBase::post, 3.0), 1.0);
   EXPECT_EQ(base_flow(2.0, 1.0, DriftBase::mean, 3.0), 1.5);
   EXPECT_EQ(base_flow(2.0, 1.0, DriftBase::nominal, 3.0), 3.0);
+}
+
+// derived: by Boost.Math's forward derivative of the formula of drift itself.
+TEST(Drift, WeightsAreTheDerivativesOfItsFormula) {
+  using boost::math::differentiation::make_ftuple;
+  const auto [pre, post] = make_ftuple<double, 1, 1>(2.01, 1.93);
+  using Number = std::decay_t<decltype(pre * post)>;
+  for (const DriftBase base : {DriftBase::pre, DriftBase::post, DriftBase::mean, DriftBase::nominal}) {
+    const Number from = base_flow(Number(pre), Number(post), base, Number(1.7));
+    const Number d = drift(Number(pre), Number(post), from);
+    const FlowWeights weights = drift_weights(2.01, 1.93, base, 1.7);
+    EXPECT_NEAR(weights.pre, d.derivative(1, 0), 1e-15) << to_text(base);
+    EXPECT_NEAR(weights.post, d.derivative(0, 1), 1e-15) << to_text(base);
+  }
 }
 
 }  // namespace

@@ -345,5 +345,23 @@ TEST(ReadingSet, SaysThatAReadingLiesOutsideTheCertificatesPoints) {
   EXPECT_TRUE(SplitBook(with_readings("2026-09-21T07:00,pre,S1,V1,2.1,,,\n")).read(0).is_outside_certificate);
 }
 
+// With its steps or without, a set is worked out by the same code; void readings take no step.
+TEST(ReadingSet, KeepsItsStepsWhereAsked) {
+  const SplitBook split(
+      with_readings("2026-09-21T07:00,pre,S1,V1,2.0,,,\n"
+                    "2026-09-21T07:01,pre,S1,V1,9,,yes,hose slipped\n"
+                    "2026-09-21T07:02,pre,S1,V1,2.1,,,\n"));
+  std::vector<ReadingStep> steps;
+  SetReader reader(split.book, split.knowledge, {});
+  const ReadingSet with_steps = reader.read(split.rows, split.sets[0], steps);
+  EXPECT_EQ(with_steps.flow.mean, split.read(0).flow.mean);
+  ASSERT_EQ(steps.size(), 2U);
+  EXPECT_EQ(steps[0].reading, split.rows[0]);
+  EXPECT_EQ(steps[1].reading, split.rows[2]);
+  EXPECT_EQ(steps[1].certificate, with_steps.certificate);
+  EXPECT_EQ(steps[1].corrected.indicated_l_min, 2.1);
+  EXPECT_EQ((steps[0].corrected.actual_l_min + steps[1].corrected.actual_l_min) / 2, with_steps.flow.mean);
+}
+
 }  // namespace
 }  // namespace driftwarden::reading_set_test

@@ -71,16 +71,12 @@ BENCHMARK_CAPTURE(read_stamps, of_one_day, {"2026-01-04T07:31", "2026-01-04T07:3
 BENCHMARK_CAPTURE(read_stamps, of_two_days, {"2026-01-04T07:31", "2026-01-05T07:32"});
 
 void correct_rotameter_reading(benchmark::State& state) {
-  Instrument rotameter;
-  rotameter.principle = Principle::rotameter;
-  rotameter.scale_temperature = Temperature(293.15);
-  rotameter.scale_pressure = Pressure(101.325);
+  const FactorInputs air{282.25, 91.57, missing, Temperature(293.15), Pressure(101.325), Temperature(293.15), {}};
   const std::array<ErrorPoint, 3> curve{{{1.004, 0.004}, {1.982, -0.009}, {3.015, 0.005}}};
   double indicated_l_min = 1.9308;
   for (auto _ : state) {
     benchmark::DoNotOptimize(indicated_l_min);
-    benchmark::DoNotOptimize(
-        correct_reading(indicated_l_min, 282.25, 91.57, missing, rotameter, curve, std::nullopt, {}));
+    benchmark::DoNotOptimize(correct_reading(indicated_l_min, Principle::rotameter, curve, air));
   }
 }
 BENCHMARK(correct_rotameter_reading);

@@ -17,7 +17,7 @@
 namespace driftwarden::row_blocks_test {
 namespace {
 
-constexpr std::array<FieldSpec, 3> fields{{{"a"}, {"b"}, {"c"}}};
+constexpr std::array<FieldSpec, 3> fields{{{0, "a"}, {1, "b"}, {2, "c"}}};
 constexpr TableSpec spec{"readings", fields};
 
 // What workers were given: by row number, the line and the first cell. Shared by all of them.

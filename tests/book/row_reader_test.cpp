@@ -16,15 +16,15 @@ enum Field : int { name, reading, temperature, factor, taken, due, stage, fault,
 
 // A table of invented columns, one of each type and some more.
 constexpr std::array<FieldSpec, 9> fields{{
-    {"name", CellType::text, Dimension::count, true},
-    {"reading", CellType::quantity, Dimension::flow, false, 0, 1e5},
-    {"temperature", CellType::quantity, Dimension::temperature, false, 180, 400},
-    {"factor", CellType::number, Dimension::count, false, 1, 10},
-    {"taken", CellType::moment},
-    {"due", CellType::date},
-    {"stage", CellType::word},
-    {"fault", CellType::word},
-    {"note"},
+    {0, "name", CellType::text, Dimension::count, true},
+    {1, "reading", CellType::quantity, Dimension::flow, false, 0, 1e5},
+    {2, "temperature", CellType::quantity, Dimension::temperature, false, 180, 400},
+    {3, "factor", CellType::number, Dimension::count, false, 1, 10},
+    {4, "taken", CellType::moment},
+    {5, "due", CellType::date},
+    {6, "stage", CellType::word},
+    {7, "fault", CellType::word},
+    {8, "note"},
 }};
 constexpr TableSpec spec{"readings", fields};
 constexpr std::array<std::string_view, 3> stages{"pre", "field", "post"};

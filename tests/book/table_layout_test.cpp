@@ -16,13 +16,13 @@ enum Field : int { name, reading, temperature, uncertainty, taken, warm_up, note
 constexpr std::array or_a_ratio{Dimension::ratio};
 // A table of invented columns, one of each type.
 constexpr std::array<FieldSpec, 7> fields{{
-    {"name", CellType::text, Dimension::count, true},
-    {"reading", CellType::quantity, Dimension::flow, true},
-    {"temperature", CellType::quantity, Dimension::temperature},
-    {"uncertainty", CellType::quantity, Dimension::flow, false, 0, 1e5, or_a_ratio},
-    {"taken", CellType::moment},
-    {"warm-up", CellType::quantity, Dimension::time},
-    {"note"},
+    {0, "name", CellType::text, Dimension::count, true},
+    {1, "reading", CellType::quantity, Dimension::flow, true},
+    {2, "temperature", CellType::quantity, Dimension::temperature},
+    {3, "uncertainty", CellType::quantity, Dimension::flow, false, 0, 1e5, or_a_ratio},
+    {4, "taken", CellType::moment},
+    {5, "warm-up", CellType::quantity, Dimension::time},
+    {6, "note"},
 }};
 constexpr TableSpec spec{"readings", fields};
 constexpr TableSpec spec_without_note{"decisions", std::span(fields).first(6)};

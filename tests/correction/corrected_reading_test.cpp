@@ -43,10 +43,19 @@ struct Air {
   double humidity = missing;
 };
 
+FactorInputs inputs(Air air, const Instrument& instrument, CorrectionPractice practice) {
+  return {air.temperature_k,
+          air.pressure_kpa,
+          air.humidity,
+          instrument.scale_temperature,
+          instrument.scale_pressure,
+          instrument.scale_temperature,
+          practice};
+}
+
 CorrectedReading corrected(double indicated, Air air, const Instrument& instrument, CorrectionPractice practice = {},
                            std::span<const ErrorPoint> curve = no_errors) {
-  return correct_reading(indicated, air.temperature_k, air.pressure_kpa, air.humidity, instrument, curve, std::nullopt,
-                         practice);
+  return correct_reading(indicated, instrument.principle, curve, inputs(air, instrument, practice));
 }
 
 void expect_lack(const CorrectedReading& reading, Lack lack) {
@@ -110,14 +119,12 @@ TEST(CorrectedReading, OfAnOrificeNeedsOnlyATemperature) {
 }
 
 // own input: the same flow; computed with Python 3.11 by tests/support/computed_corrections.py.
-TEST(CorrectedReading, OfAnOrificeFallsBackOnTheTemperatureItWasCalibratedAt) {
-  Instrument orifice = calibrator(Principle::orifice);
-  const auto from_certificate =
-      correct_reading(2.0, 308.15, missing, missing, orifice, no_errors, Temperature(t_20_c), {});
-  EXPECT_NEAR(from_certificate.actual_l_min, 2.0505, half_a_digit_4);
-  orifice.scale_temperature = Temperature(308.15);
-  const auto own = correct_reading(2.0, 308.15, missing, missing, orifice, no_errors, Temperature(t_20_c), {});
-  EXPECT_EQ(own.actual_l_min, 2.0);
+TEST(CorrectedReading, OfAnOrificeFollowsTheTemperatureItWasCalibratedAt) {
+  FactorInputs air;
+  air.temperature_k = 308.15;
+  EXPECT_EQ(correct_reading(2.0, Principle::orifice, no_errors, air).lack, Lack::scale_conditions);
+  air.calibrated_temperature = Temperature(t_20_c);
+  EXPECT_NEAR(correct_reading(2.0, Principle::orifice, no_errors, air).actual_l_min, 2.0505, half_a_digit_4);
 }
 
 TEST(CorrectedReading, OfARotameterTellsWhatItLacks) {

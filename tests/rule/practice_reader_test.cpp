@@ -19,12 +19,12 @@ TEST(PracticeReader, ReadsAPacksChoicesWithTheirSource) {
                             "[practice]\nrotameter_correction = \"beyond 5 %\"\nflow_for_volume = \"nominal\"\n"
                             "drift_base = \"mean\"\nbubble_humidity = \"dry\"\nsource = \"S\"\n");
   ASSERT_EQ(pack.practice.size(), 4U);
-  EXPECT_EQ(pack.practice[0].key, "rotameter_correction");
-  EXPECT_EQ(pack.practice[0].value, "beyond 5 %");
+  EXPECT_EQ(pack.practice[0].key(), "rotameter_correction");
+  EXPECT_EQ(pack.practice[0].word(), "beyond 5 %");
   EXPECT_EQ(pack.practice[0].source_or_reason, "S");
   EXPECT_EQ(pack.practice[0].pack, "p");
   EXPECT_EQ(to_text(pack.practice[0].place), "p.toml:5:1");
-  EXPECT_EQ(pack.practice[1].value, "nominal");
+  EXPECT_EQ(pack.practice[1].word(), "nominal");
 }
 
 TEST(PracticeReader, WantsTheSourceOfAPack) {

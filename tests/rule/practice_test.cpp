@@ -3,32 +3,46 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
+#include <array>
 
 #include "rule/pack_text.hpp"
+#include "support/practice_choice.hpp"
 
 namespace driftwarden::practice_test {
 namespace {
 
-const PracticeChoice mean_of_a = {"flow_for_volume", "mean", "A", "a", {"a.toml", 5, 1}};
-const PracticeChoice nominal_of_b = {"flow_for_volume", "nominal", "B", "b", {"b.toml", 9, 1}};
-const PracticeChoice lower_of_book = {"flow_for_volume", "lower", "because", "", {"book.toml", 3, 1}};
+const PracticeChoice mean_of_a = practice("flow_for_volume", "mean", "A", "a", {"a.toml", 5, 1});
+const PracticeChoice nominal_of_b = practice("flow_for_volume", "nominal", "B", "b", {"b.toml", 9, 1});
+const PracticeChoice lower_of_book = practice("flow_for_volume", "lower", "because");
 
 TEST(Practice, IsPresetWhereNobodyChooses) {
   const auto chosen = choose_practice({}, {});
   ASSERT_TRUE(chosen);
   EXPECT_EQ(chosen->size(), practice_keys().size());
-  EXPECT_EQ(chosen->at("flow_for_volume").value, "mean");
-  EXPECT_EQ(chosen->at("drift_base").value, "pre");
-  EXPECT_EQ(chosen->at("rotameter_correction").value, "always");
-  EXPECT_EQ(chosen->at("bubble_humidity").value, "none");
+  EXPECT_EQ(chosen->at("flow_for_volume").word(), "mean");
+  EXPECT_EQ(chosen->at("drift_base").word(), "pre");
+  EXPECT_EQ(chosen->at("rotameter_correction").word(), "always");
+  EXPECT_EQ(chosen->at("bubble_humidity").word(), "none");
   EXPECT_EQ(chosen->at("drift_base").place, Place{});
 }
 
-TEST(Practice, IsPresetToOneOfItsValues) {
-  for (const PracticeKey& key : practice_keys()) {
-    EXPECT_NE(std::find(key.values.begin(), key.values.end(), key.preset), key.values.end()) << key.key;
-    EXPECT_FALSE(key.meaning.empty());
+// Each value of each key acts, and on its own practice alone.
+TEST(Practice, ActsByEachOfItsValues) {
+  const auto acts_on = [](const AssessmentPractice& p) {
+    return std::array<std::size_t, 5>{static_cast<std::size_t>(p.flow_for_volume),
+                                      static_cast<std::size_t>(p.field_sets), static_cast<std::size_t>(p.drift_base),
+                                      static_cast<std::size_t>(p.correction.rotameter),
+                                      static_cast<std::size_t>(p.correction.bubble_humidity)};
+  };
+  const std::span<const PracticeKey> keys = practice_keys();
+  ASSERT_EQ(keys.size(), 5U);
+  for (std::size_t k = 0; k < keys.size(); ++k) {
+    for (std::size_t value = 0; value < keys[k].values.size(); ++value) {
+      std::array<std::size_t, 5> expected{};
+      expected[k] = value;
+      EXPECT_EQ(acts_on(practice_of({{std::string(keys[k].key), {&keys[k], value, "", "", {}}}})), expected)
+          << keys[k].key << " " << value;
+    }
   }
 }
 
@@ -37,7 +51,7 @@ TEST(Practice, IsThatOfThePacksWhereTheyAgree) {
   nominal_of_c.pack = "c";
   const auto chosen = choose_practice(std::vector{nominal_of_b, nominal_of_c}, {});
   ASSERT_TRUE(chosen);
-  EXPECT_EQ(chosen->at("flow_for_volume").value, "nominal");
+  EXPECT_EQ(chosen->at("flow_for_volume").word(), "nominal");
   EXPECT_EQ(chosen->at("flow_for_volume").pack, "b");
 }
 
@@ -51,12 +65,12 @@ TEST(Practice, OfTwoPacksThatDisagreeIsAnErrorNamingBothPlaces) {
 TEST(Practice, OfTheBookWinsAndSettlesADisagreement) {
   const auto chosen = choose_practice(std::vector{mean_of_a, nominal_of_b}, std::vector{lower_of_book});
   ASSERT_TRUE(chosen);
-  EXPECT_EQ(chosen->at("flow_for_volume").value, "lower");
+  EXPECT_EQ(chosen->at("flow_for_volume").word(), "lower");
   EXPECT_EQ(chosen->at("flow_for_volume").source_or_reason, "because");
 }
 
 TEST(Practice, OfALineThroughFieldSetsGoesWithTheMeanFlowOnly) {
-  const PracticeChoice line = {"field_sets", "line", "because", "", {"book.toml", 4, 1}};
+  const PracticeChoice line = practice("field_sets", "line", "because", "", {"book.toml", 4, 1});
   EXPECT_TRUE(choose_practice({}, std::vector{line}));
   EXPECT_TRUE(choose_practice(std::vector{mean_of_a}, std::vector{line}));
   EXPECT_EQ(lines_of(choose_practice(std::vector{nominal_of_b}, std::vector{line}).faults()),

@@ -106,7 +106,7 @@ TEST(RuleSet, OfPacksThatDisagreeIsAnError) {
   const auto settled =
       combine({mean, nominal}, house_rules("[practice]\nflow_for_volume = \"nominal\"\nreason = \"R\"\n"));
   ASSERT_TRUE(settled);
-  EXPECT_EQ(settled->practice.at("flow_for_volume").value, "nominal");
+  EXPECT_EQ(settled->practice.at("flow_for_volume").word(), "nominal");
   EXPECT_EQ(settled->practice.at("flow_for_volume").pack, "");
 }
 

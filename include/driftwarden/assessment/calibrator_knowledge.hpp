@@ -46,6 +46,8 @@ class CalibratorKnowledge {
   // The site's pressure from its altitude, where the book gives one, kPa.
   std::optional<double> site_pressure_kpa() const { return site_pressure_kpa_; }
 
+  // What goes into a reading's correction beside its certificate.
+  FactorInputs factor_inputs(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
   CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
   // By the certificate it leans on.
   CorrectedReading correct(Row reading, const CorrectionPractice& practice) const {

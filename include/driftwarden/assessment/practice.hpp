@@ -10,12 +10,15 @@ namespace driftwarden {
 
 // Which flow the volume is reckoned with.
 enum class FlowForVolume : std::uint8_t { mean, lower, pre, nominal };
+inline constexpr std::string_view flow_for_volume_words[] = {"mean", "lower", "pre", "nominal"};
 
 // What field sets do to that flow: nothing, or it is the mean along the line through all sets.
 enum class FieldSets : std::uint8_t { ends, line };
+inline constexpr std::string_view field_sets_words[] = {"ends", "line"};
 
 // What a drift is a percentage of.
 enum class DriftBase : std::uint8_t { pre, post, mean, nominal };
+inline constexpr std::string_view drift_base_words[] = {"pre", "post", "mean", "nominal"};
 
 // The choices that sources make differently, as they are in force for a book.
 struct AssessmentPractice {

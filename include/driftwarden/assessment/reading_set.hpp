@@ -78,6 +78,14 @@ struct ReadingSet {
   bool is_void() const { return flow.n == 0 && voided > 0 && problem == no_problem; }
 };
 
+// How one reading was corrected: what went in, and what came of it.
+struct ReadingStep {
+  Row reading = no_row;
+  std::int32_t certificate = -1;
+  FactorInputs inputs;
+  CorrectedReading corrected;
+};
+
 // Works out sets of a book.
 class SetReader {
  public:
@@ -86,8 +94,13 @@ class SetReader {
 
   // `rows` holds the set's readings, `set` its place in them.
   ReadingSet read(std::span<const Row> rows, const SetRows& set);
+  // The same, and appends each step of it.
+  ReadingSet read(std::span<const Row> rows, const SetRows& set, std::vector<ReadingStep>& steps);
 
  private:
+  // `note` is told each reading, its certificate and how it was corrected; or does nothing, and costs nothing.
+  template <class Note>
+  ReadingSet read_and(Note note, std::span<const Row> rows, const SetRows& set);
   // The certificate in force on a day: its place, or -1. Notes a problem with it.
   std::int32_t certificate_on(ReadingSet& result, Day on) const;
   // Notes that a reading which counts had no certificate, or one that was overdue.

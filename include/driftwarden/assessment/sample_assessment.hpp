@@ -55,6 +55,8 @@ struct SampleAssessment {
   double cut_shift = missing;     // at the mean flow as measured
   ProblemNumber problem = no_problem;
 
+  std::vector<ReadingStep> steps;  // of the readings that count, in their order; only where asked for
+
   const ReadingSet* pre_set() const { return pre < 0 ? nullptr : &sets[static_cast<std::size_t>(pre)]; }
   const ReadingSet* post_set() const { return post < 0 ? nullptr : &sets[static_cast<std::size_t>(post)]; }
   std::size_t field_count() const;
@@ -96,10 +98,11 @@ struct AssessmentBasis {
   PumpDrifts pump_drifts;  // the last, for it leans on the others
 };
 
-// Assesses one sample after another, reusing its memory. One a thread.
+// Assesses one sample after another, reusing its memory; where asked for with the steps, not the figures alone. One a
+// thread.
 class SampleAssessor {
  public:
-  explicit SampleAssessor(const AssessmentBasis& basis);
+  explicit SampleAssessor(const AssessmentBasis& basis, bool keeps_steps = false);
 
   // The result stays valid until the next call.
   const SampleAssessment& assess(Row sample);
@@ -107,6 +110,7 @@ class SampleAssessor {
  private:
   void gather_own_sets();
   void gather_pump_sets();
+  ReadingSet read(std::span<const Row> rows, const SetRows& set);
   void choose_sets();
   void note_problems();
   void work_out_flows();
@@ -117,6 +121,7 @@ class SampleAssessor {
 
   const AssessmentBasis& basis_;
   const SampleTable& samples_;
+  const bool keeps_steps_;
   SetReader set_reader_;
   SetSplitter splitter_;
   std::vector<SetRows> own_sets_;

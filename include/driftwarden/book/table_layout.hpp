@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <limits>
 #include <map>
@@ -21,6 +22,7 @@ enum class CellType : std::uint8_t { text, word, quantity, number, moment, date 
 
 // What a table's column holds. A quantity's heading must carry its unit in brackets.
 struct FieldSpec {
+  int number = 0;  // its place in the table, and in the enumeration by which it is read
   std::string_view name;
   CellType type = CellType::text;
   Dimension dimension = Dimension::count;
@@ -30,6 +32,15 @@ struct FieldSpec {
   std::span<const Dimension> or_dimensions = {};  // others it may be written in
   std::string_view usual_unit = {};               // where it is not the one customary for the dimension
 };
+
+// Whether every column stands at its number and has a heading, and none is left out up to the last.
+template <std::size_t count>
+constexpr bool are_complete(const std::array<FieldSpec, count>& fields, int last) {
+  for (std::size_t i = 0; i < count; ++i) {
+    if (fields[i].number != static_cast<int>(i) || fields[i].name.empty()) return false;
+  }
+  return last + 1 == static_cast<int>(count);
+}
 
 // A kind of file in a book, and what its columns are called. Field numbers are positions in `fields`.
 struct TableSpec {

@@ -25,6 +25,14 @@ enum class BubbleHumidity : std::uint8_t {
 //   Valid    air saturated in the tube, P above p_w (else NaN); ambient and dry hold for the air, not for what a pump
 //            that draws through the tube takes in
 //   Example  2.000 L/min at 23.0 °C, 100.0 kPa, φ = 0.5  ->  ambient 1.9715 L/min, dry 1.9438 L/min
+template <class Number>
+Number ambient_factor(const Number& kpa, const Number& vapour_kpa, const Number& humidity) {
+  return (kpa - vapour_kpa) / (kpa - humidity * vapour_kpa);
+}
+template <class Number>
+Number dry_factor(const Number& kpa, const Number& vapour_kpa) {
+  return (kpa - vapour_kpa) / kpa;
+}
 double bubble_factor(BubbleHumidity kind, Conditions use, RelativeHumidity ambient);
 
 }  // namespace driftwarden

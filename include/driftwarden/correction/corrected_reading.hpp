@@ -5,34 +5,24 @@
 #include <optional>
 #include <span>
 
-#include "driftwarden/correction/bubble.hpp"
 #include "driftwarden/correction/certificate_error.hpp"
+#include "driftwarden/correction/principle.hpp"
 #include "driftwarden/quantity/quantity.hpp"
 #include "driftwarden/record/instrument.hpp"
 #include "driftwarden/record/sample.hpp"
 
 namespace driftwarden {
 
-// When the reading of a rotameter is corrected for temperature and pressure.
-enum class RotameterCorrection : std::uint8_t { always, beyond_5_percent, never };
-
-struct CorrectionPractice {
-  BubbleHumidity bubble_humidity = BubbleHumidity::none;
-  RotameterCorrection rotameter = RotameterCorrection::always;
-};
-
 // Every step of one reading, kept for the explanation.
 struct CorrectedReading {
-  // What the step from indicated to actual flow would have needed and was not given (or was not above zero).
-  // scale_conditions also stands for an instrument whose principle isn't known; pressure also for one that is not above
-  // the vapour pressure.
-  enum class Lack : std::uint8_t { nothing, temperature, pressure, scale_conditions, humidity };
+  using Lack = FactorLack;
 
   double indicated_l_min = missing;
   double certificate_error = 0;
   bool is_outside_certificate = false;
   double after_certificate_l_min = missing;
   double principle_factor = 1;    // NaN where something lacks
+  bool is_left_alone = false;     // the factor is 1 by principle or practice, and by no formula
   double actual_l_min = missing;  // NaN where something lacks
   // Bubble meters: the relative change that the correction to ambient humidity (without a humidity: to dry air) makes
   // or would make, whether practised or not; NaN for others and where conditions lack.
@@ -52,11 +42,9 @@ struct CorrectedReading {
 //            ->  2.000 after the certificate, 2.1333 L/min actual
 //
 // A figure that is NaN is missing. Volumetric and bubble meters (humidity: none) need no conditions, nor does a
-// rotameter that is never corrected. `orifice_scale` is the temperature an orifice was calibrated at, for one whose own
-// row in the instruments has none. Of several lacks the first is told, conditions of the reading before those of the
+// rotameter that is never corrected. Of several lacks the first is told, conditions of the reading before those of the
 // scale.
-CorrectedReading correct_reading(double indicated_l_min, double temperature_k, double pressure_kpa, double humidity,
-                                 const Instrument& calibrator, std::span<const ErrorPoint> curve,
-                                 std::optional<Temperature> orifice_scale, CorrectionPractice practice);
+CorrectedReading correct_reading(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
+                                 const FactorInputs& inputs);
 
 }  // namespace driftwarden

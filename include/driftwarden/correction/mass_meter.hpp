@@ -14,6 +14,10 @@ namespace driftwarden {
 //   Source   ideal gas: the display is the mass flow divided by the density at the meter's standard conditions
 //   Valid    the gas the meter was calibrated with; the effect of moisture on the heat capacity is left out
 //   Example  2.000 L/min shown at 25 °C, 101.325 kPa, air at 30 °C, 95.0 kPa  ->  2.1689 L/min actual
+template <class Number>
+Number mass_factor(const ConditionsIn<Number>& standard, const ConditionsIn<Number>& use) {
+  return (standard.kpa / use.kpa) * (use.kelvin / standard.kelvin);
+}
 double mass_factor(Conditions standard, Conditions use);
 
 ActualFlow mass_meter_actual_flow(IndicatedFlow indicated, Conditions standard, Conditions use);

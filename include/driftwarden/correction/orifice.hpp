@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cmath>
+
 #include "driftwarden/quantity/quantity.hpp"
 
 namespace driftwarden {
@@ -15,6 +17,11 @@ namespace driftwarden {
 //            same form as 40 CFR 1065.642(c)(2)
 //   Valid    while the orifice is choked (orifice_is_choked), same gas
 //   Example  2.00 L/min at 20 °C  ->  2.0505 L/min at 35 °C
+template <class Number>
+Number orifice_factor(const Number& scale_kelvin, const Number& use_kelvin) {
+  using std::sqrt;
+  return sqrt(use_kelvin / scale_kelvin);
+}
 double orifice_factor(Temperature scale, Temperature use);
 
 ActualFlow orifice_actual_flow(IndicatedFlow indicated, Temperature scale, Temperature use);

@@ -31,6 +31,10 @@ ActualFlow flow_at_conditions(ReferenceFlow flow, Conditions reference, Conditio
 //   Source   40 CFR 50 App. B §9.2.14 (there P is the barometric pressure less the drop at the meter's inlet)
 //   Valid    as for the flow; T and P those of the place where the volume was drawn
 //   Example  3000 L at 730 mmHg, 296 K  ->  2901.0 L at 760 mmHg, 298 K
+template <class Number>
+Number at_reference(const Number& actual, const ConditionsIn<Number>& at, const ConditionsIn<Number>& reference) {
+  return actual * ((at.kpa / reference.kpa) * (reference.kelvin / at.kelvin));
+}
 ReferenceVolume volume_at_reference(ActualVolume actual, Conditions at, Conditions reference);
 
 }  // namespace driftwarden

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cmath>
+
 #include "driftwarden/quantity/quantity.hpp"
 
 namespace driftwarden {
@@ -15,6 +17,11 @@ namespace driftwarden {
 //            NMAM 4th ed. Ch. D §7a(7); 29 CFR 1926.1101 App. B, closing section
 //   Valid    same gas; float far denser than the gas; float insensitive to viscosity (not the smallest tubes)
 //   Example  scale drawn for 20 °C, 101.325 kPa, showing 2.00 L/min at 5 °C, 84.5 kPa  ->  2.1333 L/min actual
+template <class Number>
+Number rotameter_factor(const ConditionsIn<Number>& scale, const ConditionsIn<Number>& use) {
+  using std::sqrt;
+  return sqrt((scale.kpa / use.kpa) * (use.kelvin / scale.kelvin));
+}
 double rotameter_factor(Conditions scale, Conditions use);
 
 ActualFlow rotameter_actual_flow(IndicatedFlow indicated, Conditions scale, Conditions use);

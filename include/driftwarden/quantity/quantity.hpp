@@ -62,4 +62,12 @@ struct Conditions {
   friend constexpr auto operator<=>(const Conditions&, const Conditions&) = default;
 };
 
+// The same as numbers of any type, for formulas that are written over it: kelvin and kPa.
+template <class Number>
+struct ConditionsIn {
+  Number kelvin;
+  Number kpa;
+};
+constexpr ConditionsIn<double> in_numbers(const Conditions& c) { return {c.temperature.kelvin, c.pressure.value}; }
+
 }  // namespace driftwarden

@@ -26,8 +26,9 @@ struct RowPlace {
 };
 
 enum class InstrumentKind : std::uint8_t { pump, calibrator, thermometer, barometer };
-// How a calibrator measures flow.
+// How a calibrator measures flow; what there is to say of each: correction/principle.
 enum class Principle : std::uint8_t { none, volumetric, bubble, rotameter, mass, orifice };
+inline constexpr std::string_view principle_words[] = {"volumetric", "bubble", "rotameter", "mass", "orifice"};
 enum class ReadAt : std::uint8_t { unknown, centre, top };
 
 std::string_view to_text(InstrumentKind kind);

@@ -13,9 +13,6 @@
 
 namespace driftwarden {
 
-// The practices of a rule set as assessing needs them.
-AssessmentPractice practice_of(const RuleSet& rules);
-
 // What the samplers that a book names are meant to do.
 SamplerFacts sampler_facts(const Book& book, const RuleSet& rules);
 
