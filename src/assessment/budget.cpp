@@ -80,6 +80,23 @@ FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const Sample
   return uncertainty_of_change(budget, weights);
 }
 
+// A course by these weights has a budget like that along the line.
+FigureUncertainty uncertainty_from_both(const AssessmentBasis& basis, const SampleAssessment& figures,
+                                        const ReadingSet& field, FlowWeights weights, double scale) {
+  if (is_missing(figures.pre_l_min) || is_missing(figures.post_l_min)) return {};
+  SampleAssessment weighed = figures;
+  weighed.course.sets = {{figures.pre, 0, scale * weights.pre},
+                         {static_cast<std::int32_t>(&field - figures.sets.data()), 1, scale},
+                         {figures.post, 2, scale * weights.post}};
+  Budget budget;
+  BudgetSheet sheet = BudgetSheet::along_the_course(basis, weighed, budget);
+  enter_calibrators(sheet);
+  enter_field_sets(sheet);
+  enter_conditions(sheet);
+  combine(budget, static_cast<std::size_t>(BudgetFigure::flow));
+  return budget.about(BudgetFigure::flow);
+}
+
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget) {
   budget.clear();
   const bool has_flows = !is_missing(figures.pre_l_min) && !is_missing(figures.post_l_min);

@@ -10,20 +10,43 @@ namespace driftwarden {
 
 double rectangular(double half_width) { return half_width / std::numbers::sqrt3; }
 
-double weighted(FlowWeights weights, double on_pre, double on_post) {
-  const double by_pre = weights.pre * on_pre;
-  const double by_post = weights.post * on_post;
-  const double sum = by_pre + by_post;
-  return std::abs(sum) <= 1e-12 * (std::abs(by_pre) + std::abs(by_post)) ? 0 : sum;
+namespace {
+
+// What cancels does so to the rounding.
+double sum_of(double a, double b, double c = 0) {
+  const double sum = a + b + c;
+  return std::abs(sum) <= 1e-12 * (std::abs(a) + std::abs(b) + std::abs(c)) ? 0 : sum;
 }
 
-BudgetSheet::BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget)
+}  // namespace
+
+double weighted(FlowWeights weights, double on_pre, double on_post) {
+  return sum_of(weights.pre * on_pre, weights.post * on_post);
+}
+
+BudgetSheet::BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget,
+                         bool follows_line)
     : basis_(basis),
       f_(figures),
       budget_(budget),
-      follows_line_(follows_course(basis, figures)),
-      to_reference_(figures.measured_volume_reference_l / figures.measured_volume_l) {
+      follows_line_(follows_line),
+      to_reference_(figures.measured_volume_reference_l / figures.measured_volume_l) {}
+
+BudgetSheet::BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget)
+    : BudgetSheet(basis, figures, budget, follows_course(basis, figures)) {
   weigh();
+}
+
+BudgetSheet BudgetSheet::along_the_course(const AssessmentBasis& basis, const SampleAssessment& figures,
+                                          Budget& budget) {
+  BudgetSheet sheet(basis, figures, budget, true);
+  sheet.weigh_by_course();
+  return sheet;
+}
+
+void BudgetSheet::weigh_by_course() {
+  flow_of_pre_ = f_.course.share_of(f_.pre);
+  flow_of_post_ = f_.course.share_of(f_.post);
 }
 
 // How flow, and drift, follow the pre and post flow.
@@ -39,15 +62,15 @@ void BudgetSheet::weigh() {
       break;
     case FlowForVolume::mean:
     case FlowForVolume::nominal:
-      flow_of_pre_ = follows_line_ ? f_.course.share_of(f_.pre) : 0.5;
-      flow_of_post_ = follows_line_ ? f_.course.share_of(f_.post) : 0.5;
+      flow_of_pre_ = flow_of_post_ = 0.5;
+      if (follows_line_) weigh_by_course();
       break;
   }
   drift_ = drift_weights(q1, q2, basis_.practice.drift_base, f_.nominal_l_min);
 }
 
 void BudgetSheet::sensitivities(const Effect& e, double (&c)[budget_figures]) const {
-  const double flow = flow_of_pre_ * e.on_pre + flow_of_post_ * e.on_post + e.on_flow_between;
+  const double flow = sum_of(flow_of_pre_ * e.on_pre, flow_of_post_ * e.on_post, e.on_flow_between);
   const double volume = flow * f_.minutes + f_.measured_flow_l_min() * e.on_minutes;
   c[0] = weighted(drift_, e.on_pre, e.on_post);
   c[1] = flow;

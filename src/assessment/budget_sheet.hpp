@@ -26,6 +26,8 @@ double weighted(FlowWeights weights, double on_pre, double on_post);
 class BudgetSheet {
  public:
   BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);
+  // Of the flow by the shares of the course, whatever the practice.
+  static BudgetSheet along_the_course(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);
 
   const AssessmentBasis& basis() const { return basis_; }
   const Settings::Uncertainty& said() const { return basis_.book.settings.uncertainty; }
@@ -53,7 +55,9 @@ class BudgetSheet {
   void tell(const FlowBetween& told) { budget_.flow_between = told; }
 
  private:
+  BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget, bool follows_line);
   void weigh();
+  void weigh_by_course();
   void sensitivities(const Effect& effect, double (&c)[budget_figures]) const;
 
   const AssessmentBasis& basis_;

@@ -25,7 +25,10 @@ class CalibratorInputs {
   }
 
  private:
-  bool is_one_certificate() const { return pre_.certificate >= 0 && pre_.certificate == post_.certificate; }
+  bool is_one_certificate() const {
+    const bool is_one_each = !pre_.earlier_certificate && !post_.earlier_certificate;
+    return is_one_each && pre_.certificate >= 0 && pre_.certificate == post_.certificate;
+  }
 
   void repeatability(BudgetSource own, BudgetSource pooled, const ReadingSet& set, const Effect& effect) {
     const Repeatability known = repeatability_of(sheet_, set);
@@ -89,15 +92,23 @@ class CalibratorInputs {
 
   // Relative errors, so that a change of 1 in them changes the flow by itself.
   void certificate(BudgetSource source, const CertificateUncertainty& known, Effect effect, bool is_known) {
-    if (!is_known) return sheet_.lack(source, effect, true);
     const ReadingSet& set = source == BudgetSource::post_certificate ? post_ : pre_;
+    if (!is_known) {
+      effect.on_flow_between = on_field_flow(sheet_, set.certificate, 1, [](const ReadingSet&) { return 1.0; });
+      return sheet_.lack(source, effect, true);
+    }
     effect.on_flow_between = on_field_flow(sheet_, set.certificate, known.standard,
                                            [this](const ReadingSet& of) { return stated_uncertainty(sheet_, of); });
     sheet_.add(source, known.error, known.standard, Distribution::normal, infinite_dof, effect);
   }
 
-  void between_points(BudgetSource source, const CertificateUncertainty& known, const Effect& effect) {
+  void between_points(BudgetSource source, const CertificateUncertainty& known, Effect effect) {
     if (!(known.interpolation_half_width > 0)) return;
+    sheet_.each_field_set([&](const ReadingSet& set, double share) {
+      const CertificateUncertainty field = certificate_uncertainty(sheet_.basis(), set);
+      const double part = field.interpolation_half_width / known.interpolation_half_width;
+      if (bow_together(known, field)) effect.on_flow_between += share * set.flow.mean * part;
+    });
     sheet_.add_rectangular(source, 0, known.interpolation_half_width, effect);
   }
 
@@ -131,8 +142,14 @@ double stated_uncertainty(const BudgetSheet& sheet, const ReadingSet& set) {
 
 CalibratorKnowledge::MovedSince moved_since(const BudgetSheet& sheet, const ReadingSet& set) {
   const AssessmentBasis& basis = sheet.basis();
-  return basis.calibrators.moved_since(set.certificate, set.rows.calibrator,
-                                       local_day(set.rows.last, basis.book.settings.zone));
+  const Day on = local_day(set.rows.last, basis.book.settings.zone);
+  const auto since = [&](std::int32_t certificate) {
+    return basis.calibrators.moved_since(certificate, set.rows.calibrator, on);
+  };
+  const CalibratorKnowledge::MovedSince last = since(set.certificate);
+  if (!set.earlier_certificate) return last;
+  const CalibratorKnowledge::MovedSince earlier = since(*set.earlier_certificate);
+  return is_missing(last.u) || earlier.u > last.u ? earlier : last;
 }
 
 double gain(const BudgetSheet& sheet, const ReadingSet& set) {

@@ -32,16 +32,14 @@ Neighbours neighbours(const Certificate& certificate, double indication) {
   return found;
 }
 
-}  // namespace
-
-CertificateUncertainty certificate_uncertainty(const AssessmentBasis& basis, const ReadingSet& set) {
+CertificateUncertainty by_certificate(const AssessmentBasis& basis, const ReadingSet& set, std::int32_t place) {
   CertificateUncertainty result;
-  if (set.certificate < 0) return result;
-  const Certificate& certificate = basis.book.certificates[static_cast<std::size_t>(set.certificate)];
+  if (place < 0) return result;
+  const Certificate& certificate = basis.book.certificates[static_cast<std::size_t>(place)];
   const Neighbours next = neighbours(certificate, set.indicated_l_min);
   if (next.below == nullptr) return result;
   result.below = next.below;
-  result.error = error_at(basis.calibrators.curve(set.certificate), set.indicated_l_min).error;
+  result.error = error_at(basis.calibrators.curve(place), set.indicated_l_min).error;
   const double apart = indication_of(*next.above) - indication_of(*next.below);
   const double share = apart > 0 ? (set.indicated_l_min - indication_of(*next.below)) / apart : 0;
   result.standard = (1 - share) * relative_uncertainty(certificate, *next.below) +
@@ -51,6 +49,15 @@ CertificateUncertainty certificate_uncertainty(const AssessmentBasis& basis, con
   const double error_above = indication_of(*next.above) / next.above->reference_in_use_l_min();
   result.interpolation_half_width = 4 * share * (1 - share) * std::abs(error_above - error_below) / 2;
   return result;
+}
+
+}  // namespace
+
+CertificateUncertainty certificate_uncertainty(const AssessmentBasis& basis, const ReadingSet& set) {
+  const CertificateUncertainty last = by_certificate(basis, set, set.certificate);
+  if (!set.earlier_certificate) return last;
+  const CertificateUncertainty earlier = by_certificate(basis, set, *set.earlier_certificate);
+  return is_missing(earlier.standard) || earlier.standard > last.standard ? earlier : last;
 }
 
 }  // namespace driftwarden

@@ -50,8 +50,10 @@ class ConditionInputs {
     sheet_.each_field_set([&](const ReadingSet& set, double share) {
       const Slopes field = slopes(set);
       if (field.per_k != 0) field_t += share * field.per_k * set.flow.mean;
-      if (field.per_kpa != 0)
-        (set.has_altitude_pressure ? field_altitude_p : field_p) += share * field.per_kpa * set.flow.mean;
+      const double by_p = share * field.per_kpa * set.flow.mean;
+      if (by_p == 0) return;
+      field_altitude_p += set.altitude_share * by_p;
+      field_p += (1 - set.altitude_share) * by_p;
     });
     const bool has_reference = !is_missing(f_.measured_volume_reference_l);
     // Conditions that the sample has from its sets are not known apart from theirs.
@@ -66,15 +68,17 @@ class ConditionInputs {
     Effect read_p{.on_flow_between = field_p};
     Effect altitude_p{.on_flow_between = field_altitude_p};
     Effect own_p;
-    (pre_.has_altitude_pressure ? altitude_p : read_p).on_pre = pre.per_kpa * f_.pre_l_min;
-    (post_.has_altitude_pressure ? altitude_p : read_p).on_post = post.per_kpa * f_.post_l_min;
+    altitude_p.on_pre = pre_.altitude_share * pre.per_kpa * f_.pre_l_min;
+    altitude_p.on_post = post_.altitude_share * post.per_kpa * f_.post_l_min;
+    read_p.on_pre = (1 - pre_.altitude_share) * pre.per_kpa * f_.pre_l_min;
+    read_p.on_post = (1 - post_.altitude_share) * post.per_kpa * f_.post_l_min;
     Effect& sample_p = f_.pressure_from == ConditionsFrom::altitude ? altitude_p
                        : f_.pressure_from == ConditionsFrom::sets   ? read_p
                                                                     : own_p;
     if (has_reference) sample_p.on_reference = 1 / f_.pressure_kpa;
     const double by_altitude = sheet_.basis().calibrators.site_pressure_kpa().value_or(missing);
     condition(BudgetSource::altitude_pressure, by_altitude, sheet_.said().altitude_pressure * by_altitude, altitude_p);
-    const double read_before = pre_.has_altitude_pressure ? missing : pre_.pressure_kpa;
+    const double read_before = read_p.on_pre == 0 ? missing : pre_.pressure_kpa;
     condition(BudgetSource::reading_pressure, known(read_before, post_.pressure_kpa), sheet_.said().pressure_kpa,
               read_p);
     condition(BudgetSource::sampling_pressure, f_.pressure_kpa, sheet_.said().pressure_kpa, own_p);

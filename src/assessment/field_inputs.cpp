@@ -20,6 +20,13 @@ class FieldInputs {
     field_sets();
   }
 
+  void enter_sets() {
+    field_repeatability();
+    field_certificates();
+    field_calibrators_since();
+    field_resolution();
+  }
+
  private:
   void flow_between() {
     const KnownBetween known = known_between(sheet_.basis(), f_);
@@ -32,10 +39,7 @@ class FieldInputs {
   void field_sets() {
     if (f_.course.empty()) return;
     if (!sheet_.follows_line()) return field_difference();
-    field_repeatability();
-    field_certificates();
-    field_calibrators_since();
-    field_resolution();
+    enter_sets();
     on_the_flow(BudgetSource::pauses, rectangular(pauses_half_width(f_)), Distribution::rectangular);
   }
 
@@ -82,7 +86,7 @@ class FieldInputs {
     sheet_.each_field_set([&](const ReadingSet& set, double) {
       const bool is_of_an_end = set.certificate == pre_.certificate || set.certificate == post_.certificate;
       const bool is_unknown = is_missing(u_of(set));
-      if (is_unknown) u2 = missing;
+      if (is_unknown && !is_of_an_end) u2 = missing;
       if (is_unknown || is_of_an_end || std::ranges::count(certificates, set.certificate) > 0) return;
       certificates.push_back(set.certificate);
       const double u = on_field_flow(sheet_, set.certificate, 1, u_of);
@@ -91,14 +95,19 @@ class FieldInputs {
     return std::sqrt(u2);
   }
 
-  // Of calibrators that read neither end; the bow between the points once for all field sets.
+  // Of calibrators that read neither end; the bow between points that neither end lies between, once for all field
+  // sets.
   void field_certificates() {
     const double alone = alone_in_the_field([this](const ReadingSet& set) { return stated_uncertainty(sheet_, set); });
     if (is_missing(alone)) return sheet_.lack(BudgetSource::field_certificate, {.on_flow_between = 1}, true);
     on_the_flow(BudgetSource::field_certificate, alone, Distribution::normal);
+    const CertificateUncertainty pre = certificate_uncertainty(sheet_.basis(), pre_);
+    const CertificateUncertainty post = certificate_uncertainty(sheet_.basis(), post_);
     double bow = 0;
     sheet_.each_field_set([&](const ReadingSet& set, double share) {
-      bow += share * set.flow.mean * certificate_uncertainty(sheet_.basis(), set).interpolation_half_width;
+      const CertificateUncertainty of_set = certificate_uncertainty(sheet_.basis(), set);
+      if (bow_together(pre, of_set) || bow_together(post, of_set)) return;
+      bow += share * set.flow.mean * of_set.interpolation_half_width;
     });
     on_the_flow(BudgetSource::field_interpolation, rectangular(bow), Distribution::rectangular);
   }
@@ -136,5 +145,7 @@ class FieldInputs {
 }  // namespace
 
 void enter_field(BudgetSheet& sheet) { FieldInputs(sheet).enter(); }
+
+void enter_field_sets(BudgetSheet& sheet) { FieldInputs(sheet).enter_sets(); }
 
 }  // namespace driftwarden

@@ -8,4 +8,7 @@ namespace driftwarden {
 // What the flow between the checks brings into a budget, and the field sets that look at it.
 void enter_field(BudgetSheet& sheet);
 
+// What the field sets on the course bring into it by being read.
+void enter_field_sets(BudgetSheet& sheet);
+
 }  // namespace driftwarden

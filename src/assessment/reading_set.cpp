@@ -145,6 +145,7 @@ ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRo
   flows_.clear();
   temperature_ = {};
   pressure_ = {};
+  by_altitude_ = {};
   Sum indicated;
   const Day first_day = local_day(set.first, book_.settings.zone);
   const Day last_day = local_day(set.last, book_.settings.zone);
@@ -164,6 +165,7 @@ ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRo
     if (day != leaned_on) {
       certificate = certificate_on(result, day);
       note_due(result, certificate, day);
+      if (certificate != result.certificate) result.earlier_certificate = certificate;
       leaned_on = day;
     }
     const CorrectedReading corrected = knowledge_.correct(row, certificate, practice_);
@@ -180,6 +182,7 @@ ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRo
   result.indicated_l_min = indicated.mean();
   result.temperature_k = temperature_.mean();
   result.pressure_kpa = pressure_.mean();
+  if (by_altitude_.n > 0) result.altitude_share = by_altitude_.mean();
   return result;
 }
 
@@ -205,7 +208,10 @@ void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
 
 void SetReader::note_conditions(ReadingSet& result, Row reading) {
   temperature_.add(field(book_.readings.temperature_k, reading));
-  pressure_.add(knowledge_.pressure_kpa(reading, result.has_altitude_pressure));
+  bool is_by_altitude = false;
+  pressure_.add(knowledge_.pressure_kpa(reading, is_by_altitude));
+  by_altitude_.add(is_by_altitude ? 1 : 0);
+  result.has_altitude_pressure |= is_by_altitude;
 }
 
 }  // namespace driftwarden

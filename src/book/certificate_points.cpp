@@ -6,6 +6,8 @@
 #include <utility>
 #include <vector>
 
+#include "driftwarden/quantity/limit.hpp"
+
 namespace driftwarden {
 namespace {
 
@@ -56,11 +58,14 @@ class PointJoiner {
     points_ = std::move(others);
   }
 
+  // Of two files, perhaps in two units.
+  static bool is_same(double a, double b) { return side_of_limit(a, b) == Side::on; }
   bool left(const Point& point) const { return (point.*of_.as_left).has_value(); }
 
   Point* left_of(double nominal) {
-    const auto found = std::find_if(points_.begin(), points_.end(),
-                                    [&](const Point& point) { return left(point) && point.*of_.nominal == nominal; });
+    const auto found = std::find_if(points_.begin(), points_.end(), [&](const Point& point) {
+      return left(point) && is_same(point.*of_.nominal, nominal);
+    });
     return found == points_.end() ? nullptr : &*found;
   }
 

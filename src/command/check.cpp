@@ -7,6 +7,7 @@
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
 #include "driftwarden/verdict/formula_names.hpp"
+#include "driftwarden/verdict/unmet_names.hpp"
 
 namespace driftwarden {
 
@@ -27,8 +28,10 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
                                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
   Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
-  const Diagnostics unknown = rules ? unknown_words(*book, UnknownWords(*book, *rules)) : Diagnostics();
-  idle.insert(idle.end(), unknown.begin(), unknown.end());
+  if (rules) {
+    for (const Diagnostics& more : {unknown_words(*book, UnknownWords(*book, *rules)), unmet_names(*book, *rules)})
+      idle.insert(idle.end(), more.begin(), more.end());
+  }
   tell(surroundings.err, idle);
   const std::size_t remarks = book->problems.size() - static_cast<std::size_t>(errors) +
                               (rules ? rules->remarks.size() : 0) + doubts.size() + formulas.size() + idle.size();

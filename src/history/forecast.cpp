@@ -118,7 +118,8 @@ void cross(Forecast& forecast, const Series& series, const TimeZone& zone) {
     const std::string when =
         date_said(crossing.day) + ", between " + date_said(crossing.earliest) + " and " + date_said(crossing.latest);
     forecast.said =
-        (crossing.day <= forecast.last_day ? "the line met the tolerance on " : "the tolerance will be met on ") + when;
+        (crossing.day <= forecast.last_day ? "the line met the tolerance on " : "the line meets the tolerance on ") +
+        when;
   }
 }
 

@@ -21,6 +21,14 @@ void moment_member(JsonText& json, std::string_view name, Moment moment, const T
   }
 }
 
+void certificate_member(JsonText& json, std::string_view name, const Book& book, std::int32_t certificate) {
+  if (certificate < 0) {
+    json.key(name).null();
+  } else {
+    json.member(name, book.certificates[static_cast<std::size_t>(certificate)].name);
+  }
+}
+
 void text_member(JsonText& json, std::string_view name, const Book& book, const Column<TextId>& column, Row row) {
   const std::string& text = book.texts.text(field(column, row, TextId{0}));
   if (text.empty()) {
@@ -72,17 +80,14 @@ void set_object(JsonText& json, std::string_view name, const Screening& screenin
   } else {
     json.value(book.instruments[set->rows.calibrator].name);
   }
-  json.key("certificate");
-  if (set->certificate < 0) {
-    json.null();
-  } else {
-    json.value(book.certificates[static_cast<std::size_t>(set->certificate)].name);
-  }
+  certificate_member(json, "certificate", book, set->certificate);
   json.key("at").begin_array();
   for (std::uint32_t i = set->rows.begin; i < set->rows.begin + set->rows.count; ++i) {
     json.value(book.place_text(book.files.readings, book.readings.place[result.figures->rows[i]]));
   }
-  json.end_array().end_object();
+  json.end_array();
+  certificate_member(json, "earlier_certificate", book, set->earlier_certificate.value_or(-1));
+  json.end_object();
 }
 
 void decision_object(JsonText& json, const Book& book, const Decision* decision) {

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "driftwarden/diagnostic/suggestion.hpp"
+
 namespace driftwarden {
 
 namespace {
@@ -32,11 +34,14 @@ Diagnostics faults_of_names(const std::vector<Pack>& packs) {
 // A rule for a sampler that nobody describes may be right, but more often it is misspelt and never applies.
 Diagnostics remarks_on_samplers(const std::vector<Rule>& rules, const std::map<std::string, Sampler>& samplers) {
   Diagnostics remarks;
+  std::vector<std::string> names;
+  for (const auto& [name, sampler] : samplers) names.push_back(name);
   const auto look_at = [&](const Rule& rule, const std::string& sampler) {
     if (samplers.contains(sampler)) return;
     remarks.push_back(remark("rule/unknown-sampler", rule.place,
                              "rule " + in_quotes(rule.full_name()) + " is for sampler " + in_quotes(sampler) +
-                                 ", which neither a pack nor the book describes"));
+                                 ", which neither a pack nor the book describes",
+                             did_you_mean(sampler, names)));
   };
   for (const Rule& rule : rules) {
     for (const Condition& condition : rule.where) {
@@ -47,14 +52,19 @@ Diagnostics remarks_on_samplers(const std::vector<Rule>& rules, const std::map<s
   return remarks;
 }
 
-// Every word that somebody describes or that a rule asks for, in force or not.
-KnownWords words_known(const RuleSet& set, const std::vector<Rule>& rules,
-                       std::span<const DescribedWord> words_of_book) {
-  KnownWords known;
-  const auto add = [&known](Selector of, const std::string& word) { known[static_cast<std::size_t>(of)].insert(word); };
+KnownWords words_described(const RuleSet& set, std::span<const DescribedWord> words_of_book) {
+  KnownWords described;
+  const auto add = [&](Selector of, const std::string& word) { described[static_cast<std::size_t>(of)].insert(word); };
   for (const auto& [name, sampler] : set.samplers) add(Selector::sampler, name);
   for (const DescribedWord& word : all_of_packs(set.packs, &Pack::words)) add(word.of, word.word);
   for (const DescribedWord& word : words_of_book) add(word.of, word.word);
+  return described;
+}
+
+// Every word that somebody describes or that a rule asks for, in force or not.
+KnownWords words_known(const RuleSet& set, const std::vector<Rule>& rules) {
+  KnownWords known = set.described_words;
+  const auto add = [&known](Selector of, const std::string& word) { known[static_cast<std::size_t>(of)].insert(word); };
   for (const Rule& rule : rules) {
     for (const Condition& condition : rule.where) {
       for (const std::string& word : condition.any_of) {
@@ -98,7 +108,8 @@ Result<RuleSet> combine(std::vector<Pack> packs, std::span<const Override> overr
   set.packs = std::move(packs);
   set.samplers = *std::move(samplers);
   set.practice = *std::move(practice);
-  set.known_words = words_known(set, rules, words_of_book);
+  set.described_words = words_described(set, words_of_book);
+  set.known_words = words_known(set, rules);
   leave_out_idle(rules);
   put_in_force(std::move(rules), set);
   set.remarks = remarks_on_samplers(set.rules, set.samplers);

@@ -54,7 +54,7 @@ std::uint64_t key_of(std::span<const double> values) {
   return key;
 }
 
-std::vector<Sequence> sequences_of(const std::vector<Replicates>& all, const ScatterMap& scatter) {
+std::vector<Sequence> sequences_of(std::span<const Replicates> all, const ScatterMap& scatter) {
   std::vector<Sequence> sequences;
   for (const Replicates& set : all) {
     if (sequences.empty() || sequences.back().sample != set.sample) sequences.push_back({set.sample, {}, {}, 0});
@@ -165,7 +165,7 @@ class CopiedBlocks {
 
 }  // namespace
 
-void note_copies(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter, Diagnostics& doubts) {
+void note_copies(const Book& book, std::span<const Replicates> all, const ScatterMap& scatter, Diagnostics& doubts) {
   CopiedBlocks(book, sequences_of(all, scatter), doubts).note();
 }
 

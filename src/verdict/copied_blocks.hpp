@@ -6,6 +6,6 @@
 namespace driftwarden {
 
 // Readings of one sample that repeat those of another in order, longer than chance makes it: doubt/copied.
-void note_copies(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter, Diagnostics& doubts);
+void note_copies(const Book& book, std::span<const Replicates> all, const ScatterMap& scatter, Diagnostics& doubts);
 
 }  // namespace driftwarden

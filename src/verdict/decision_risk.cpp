@@ -58,20 +58,22 @@ bool is_within_reach(const Judgement& judgement, const KnownTo& known, double gu
   return judgement.outcome != Outcome::met || !(judgement.margin > std::max(reach, guard) * known.expanded);
 }
 
-Outcome guarded(const Judgement& judgement, double guard, const KnownTo& known) {
+Outcome guarded(const Judgement& judgement, double guard, const KnownTo& known, Otherwise otherwise) {
   const bool is_guarded = judgement.outcome == Outcome::met && guard > 0 && known.is_stated;
   if (!is_guarded || is_missing(judgement.margin)) return judgement.outcome;
-  if (is_missing(known.expanded)) return Outcome::qualified;
-  return side_of_limit(judgement.margin, guard * known.expanded) == Side::below ? Outcome::qualified : Outcome::met;
+  const Outcome near = otherwise == Otherwise::note ? Outcome::note : Outcome::qualified;
+  if (is_missing(known.expanded)) return near;
+  return side_of_limit(judgement.margin, guard * known.expanded) == Side::below ? near : Outcome::met;
 }
 
-void weigh(Finding& finding, const Limit& limit, const KnownTo& known, double guard, bool is_told_always) {
+void weigh(Finding& finding, const Rule& rule, const KnownTo& known, double guard, bool is_told_always) {
   const Judgement& judgement = finding.judgement;
   finding.expanded = known.expanded;
   if (is_told_always || is_within_reach(judgement, known, guard)) {
+    const Limit limit = has_alternative(rule.limit) ? limit_held_to(rule, judgement) : rule.limit;
     finding.probability_beyond = probability_beyond(limit, judgement.figure, known);
   }
-  finding.judgement.outcome = guarded(judgement, guard, known);
+  finding.judgement.outcome = guarded(judgement, guard, known, rule.otherwise);
 }
 
 double worst_risk_at_one_end(double guard) {
@@ -99,8 +101,8 @@ std::string decision_rule_text(const Screening& screening) {
     return "simple acceptance: a figure on its limit is accepted; given this reading and no other knowledge, the true "
            "value then lies beyond that end of the limit with a probability of up to 50 %";
   }
-  std::string text =
-      "limits narrowed by a guard band of " + with_decimals(guard, 2) + " U: what lies between is qualified";
+  std::string text = "limits narrowed by a guard band of " + with_decimals(guard, 2) +
+                     " U: what lies between is qualified, and noted where a rule only notes";
   if (const Rule* worst = worst_rule(screening.rules())) text += promise(*worst, guard);
   const std::vector<std::string> without = unguarded(screening);
   return without.empty() ? text : text + ". Unguarded, for no uncertainty of them is stated: " + joined(without);

@@ -30,13 +30,12 @@ void note_identical(const Book& book, const std::vector<Replicates>& all, const 
     // In a large book even rare sets turn up: then only what is rarer than one in all its sets is told.
     const double limit = std::min(rarest_identical, 1 / static_cast<double>(of_calibrator.sets));
     if (!chance || *chance >= limit) continue;
-    doubts.push_back(remark("doubt/identical", place_of(book, set.rows.front()),
-                            "all " + std::to_string(set.rows.size()) + " readings of a set of " +
-                                std::string(book.samples.name[set.sample]) + " are the same; as " +
-                                book.instruments[set.calibrator].name + " scatters, chance makes one set in " +
-                                with_decimals(1 / *chance, 0) + " so (" + std::to_string(of_calibrator.sets) +
-                                " sets in this book)",
-                            "ask whether each was read, or one was written down again"));
+    doubts.push_back(remark(
+        "doubt/identical", place_of(book, set.rows.front()),
+        "all " + std::to_string(set.rows.size()) + " readings of a set of " + std::string(owner_name(book, set)) +
+            " are the same; as " + book.instruments[set.calibrator].name + " scatters, chance makes one set in " +
+            with_decimals(1 / *chance, 0) + " so (" + std::to_string(of_calibrator.sets) + " sets in this book)",
+        "ask whether each was read, or one was written down again"));
   }
 }
 
@@ -94,10 +93,11 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers) {
   note_read_twice(book, copies, doubts);
   note_identical(book, all, scatter, doubts);
   note_slips(book, all, scatter, doubts);
-  note_copies(book, all, scatter, doubts);
+  const std::span<const Replicates> of_samples = those_of_samples(all);
+  note_copies(book, of_samples, scatter, doubts);
   note_last_digits(book, all, samplers, doubts);
-  note_two_places(book, all, doubts);
-  note_warm_up(book, all, doubts);
+  note_two_places(book, of_samples, doubts);
+  note_warm_up(book, of_samples, doubts);
   note_sea_level(book, doubts);
   note_other_samplers(book, doubts);
   return doubts;

@@ -82,7 +82,7 @@ KnownTo SampleKnowledge::pressure_change() const {
   const double own = standard_of(half_width_of_pressure(f_.pressure_kpa, false));
   for (const ReadingSet* set : {f_.pre_set(), f_.post_set()}) {
     if (set == nullptr || set->pressure_kpa - f_.pressure_kpa != f_.pressure_change_kpa) continue;
-    const double of_set = standard_of(half_width_of_pressure(set->pressure_kpa, set->has_altitude_pressure));
+    const double of_set = standard_of_pressure(*set);
     if (rule_.limit.is_absolute) return known_by(elementary::hypot(of_set, own), infinite_dof);
     return known_by(elementary::hypot(of_set, own * set->pressure_kpa / f_.pressure_kpa) / f_.pressure_kpa,
                     infinite_dof);
@@ -136,10 +136,21 @@ FlowWeights SampleKnowledge::change_of(double first, double second, DriftBase ba
   return rule_.limit.is_absolute ? FlowWeights{-1, 1} : drift_weights(first, second, base, missing);
 }
 
+double SampleKnowledge::standard_of_pressure(const ReadingSet& set) const {
+  const double share = set.altitude_share;
+  const double site = context_.basis.calibrators.site_pressure_kpa().value_or(missing);
+  const double by_altitude = share > 0 ? share * half_width_of_pressure(site, true) : 0;
+  const double as_read = share < 1 ? (1 - share) * said_.pressure_kpa : 0;
+  return standard_of(elementary::hypot(by_altitude, as_read));
+}
+
 KnownTo SampleKnowledge::deviation_from_the_mean(const ReadingSet* set) const {
   const bool is_of_both = f_.pre >= 0 && f_.post >= 0 && (set == f_.pre_set() || set == f_.post_set());
-  if (!is_of_both) return not_known();
-  return known(uncertainty_of_change(budget(), change_of(f_.pre_l_min, f_.post_l_min, DriftBase::mean)), 0.5);
+  if (is_of_both)
+    return known(uncertainty_of_change(budget(), change_of(f_.pre_l_min, f_.post_l_min, DriftBase::mean)), 0.5);
+  const double mean = (f_.pre_l_min + f_.post_l_min) / 2;
+  const double of_each = rule_.limit.is_absolute ? -0.5 : -set->flow.mean / (2 * mean);
+  return known(uncertainty_from_both(context_.basis, f_, *set, {of_each, of_each}, scale_by(mean)));
 }
 
 FigureUncertainty SampleKnowledge::of_sets(const SetPair& sets, FlowWeights weights) const {

@@ -49,8 +49,10 @@ class SampleKnowledge {
   double half_width_of_pressure(double kpa, bool is_from_altitude) const {
     return is_from_altitude ? said_.altitude_pressure * kpa : said_.pressure_kpa;
   }
+  // Of a mean of readings, some of them without a pressure of their own: the barometer acts on the others alone.
+  double standard_of_pressure(const ReadingSet& set) const;
   FlowWeights change_of(double first, double second, DriftBase base) const;
-  // Pre and post flow lie half their change from their mean; a field set's own is not worked out.
+  // Pre and post flow lie half their change from their mean.
   KnownTo deviation_from_the_mean(const ReadingSet* set) const;
   // From the sample's own budget where that is about these sets.
   FigureUncertainty of_sets(const SetPair& sets, FlowWeights weights) const;

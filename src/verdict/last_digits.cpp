@@ -81,7 +81,8 @@ std::map<Row, OfCalibrator> first_readings(const Book& book, const std::vector<R
   std::map<Row, OfCalibrator> by_calibrator;
   for (const Replicates& set : all) {
     OfCalibrator& of = by_calibrator[set.calibrator];
-    const double set_to = set.stage == Stage::pre ? nominal_flow(book.samples, samplers, set.sample) : missing;
+    const bool is_set_to_nominal = set.stage == Stage::pre && set.sample != no_row;
+    const double set_to = is_set_to_nominal ? nominal_flow(book.samples, samplers, set.sample) : missing;
     of.readings.push_back({set.indicated_l_min.front(), set_to});
     of.rows.push_back(set.rows.front());
   }

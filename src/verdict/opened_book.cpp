@@ -5,6 +5,7 @@
 
 #include "driftwarden/verdict/rulings.hpp"
 #include "driftwarden/verdict/unknown_words.hpp"
+#include "driftwarden/verdict/unmet_names.hpp"
 
 namespace driftwarden {
 namespace {
@@ -46,6 +47,7 @@ std::unique_ptr<OpenedBook> put_together(Book book, RuleSet rules, Day as_of, un
   keep(leave_out_later_decisions(opened->book, as_of));
   keep(decisions_on_unknown_rules(opened->book, opened->rules));
   keep(unknown_words(opened->book, UnknownWords(opened->book, opened->rules)));
+  keep(unmet_names(opened->book, opened->rules));
   opened->screening = std::make_unique<Screening>(opened->book, opened->rules, SupposedErrors{}, threads);
   return opened;
 }

@@ -18,8 +18,13 @@ constexpr std::size_t fewest_for_grubbs = 7;
 constexpr std::size_t fewest_sets = 10;       // before their median tells how a calibrator scatters
 constexpr double smallest_difference = 1e-9;  // L/min; what is closer differs by rounding only
 
-Replicates made_of(const Book& book, Row sample, const SetRows& set, std::span<const Row> rows) {
-  Replicates made{sample, set.stage, set.calibrator, set.first, set.last, {}, {}};
+struct SetOwner {
+  Row sample = no_row;
+  Row pump = no_row;
+};
+
+Replicates made_of(const Book& book, SetOwner of, const SetRows& set, std::span<const Row> rows) {
+  Replicates made{of.sample, of.pump, set.stage, set.calibrator, set.first, set.last, {}, {}};
   for (const Row row : rows.subspan(set.begin, set.count)) {
     const double indicated = book.readings.indicated_l_min[row];
     if (book.readings.flags[row] != 0 || is_missing(indicated)) continue;
@@ -27,6 +32,16 @@ Replicates made_of(const Book& book, Row sample, const SetRows& set, std::span<c
     made.indicated_l_min.push_back(indicated);
   }
   return made;
+}
+
+// Those that name no sample.
+std::map<Row, std::vector<Row>> readings_by_pump(const Book& book) {
+  std::map<Row, std::vector<Row>> by_pump;
+  for (Row row = 0; row < book.readings.size(); ++row) {
+    const Row pump = field(book.readings.pump, row, no_row);
+    if (field(book.readings.sample, row, no_row) == no_row && pump != no_row) by_pump[pump].push_back(row);
+  }
+  return by_pump;
 }
 
 double smallest_step(std::vector<double> values) {
@@ -69,6 +84,10 @@ Place place_of(const Book& book, Row reading) {
   return {book.files.readings[at.file], at.line, 0};
 }
 
+std::string_view owner_name(const Book& book, const Replicates& set) {
+  return set.sample == no_row ? std::string_view(book.instruments[set.pump].name) : book.samples.name[set.sample];
+}
+
 std::vector<Replicates> replicates_of(const Book& book) {
   std::vector<Replicates> all;
   if (book.readings.size() == 0) return all;
@@ -76,15 +95,27 @@ std::vector<Replicates> replicates_of(const Book& book) {
   SetSplitter splitter;
   std::vector<Row> rows;
   std::vector<SetRows> sets;
-  for (Row sample = 0; sample < book.samples.size(); ++sample) {
-    index.of_sample(sample, rows);
+  const auto add = [&](SetOwner of) {
     splitter.split(book.readings, rows, sets);
     for (const SetRows& set : sets) {
-      Replicates made = made_of(book, sample, set, rows);
+      Replicates made = made_of(book, of, set, rows);
       if (!made.rows.empty() && made.calibrator != no_row) all.push_back(std::move(made));
     }
+  };
+  for (Row sample = 0; sample < book.samples.size(); ++sample) {
+    index.of_sample(sample, rows);
+    add({sample, book.samples.pump[sample]});
+  }
+  for (auto& [pump, own] : readings_by_pump(book)) {
+    rows = std::move(own);
+    add({no_row, pump});
   }
   return all;
+}
+
+std::span<const Replicates> those_of_samples(const std::vector<Replicates>& all) {
+  const auto end = std::ranges::find(all, no_row, &Replicates::sample);
+  return std::span(all).first(static_cast<std::size_t>(end - all.begin()));
 }
 
 ScatterMap scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all) {

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <span>
+#include <string_view>
 #include <vector>
 
 #include "driftwarden/book/book.hpp"
@@ -14,9 +15,11 @@ namespace driftwarden {
 // Fewer readings tell nothing of how a set scatters.
 inline constexpr std::size_t fewest_in_a_set = 3;
 
-// A set of a sample's readings as they were written down, in order of time; void and rejected ones left out.
+// A set of readings of a sample, or of a pump where they name none, as they were written down, in order of time; void
+// and rejected ones left out.
 struct Replicates {
   Row sample = no_row;
+  Row pump = no_row;  // the sample's, or their own
   Stage stage = Stage::pre;
   Row calibrator = no_row;
   Moment first = no_moment;
@@ -30,8 +33,14 @@ struct Replicates {
 // Where a reading was written.
 Place place_of(const Book& book, Row reading);
 
-// All sets of a book's samples, sample after sample, each in order of stage and time.
+// The sample or pump that a set is of.
+std::string_view owner_name(const Book& book, const Replicates& set);
+
+// All sets of a book's samples, sample after sample, then those of its pumps, each in order of stage and time.
 std::vector<Replicates> replicates_of(const Book& book);
+
+// They stand first.
+std::span<const Replicates> those_of_samples(const std::vector<Replicates>& all);
 
 // How the sets of one calibrator scatter, and how finely it shows.
 struct Scatter {

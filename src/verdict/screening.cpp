@@ -136,12 +136,7 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
 void SampleJudge::add(std::uint32_t number, Judgement judgement, std::uint32_t about, const KnownTo& known) {
   Finding finding{number, judgement, about};
   if (number != Finding::faulty_records) {
-    const Rule& rule = screening_.rules().rules[number];
-    if (has_alternative(rule.limit)) {
-      weigh(finding, limit_held_to(rule, judgement), known, screening_.guard(), keeps_all_);
-    } else {
-      weigh(finding, rule.limit, known, screening_.guard(), keeps_all_);
-    }
+    weigh(finding, screening_.rules().rules[number], known, screening_.guard(), keeps_all_);
   }
   const Outcome outcome = finding.judgement.outcome;
   if (outcome == Outcome::met || outcome == Outcome::skipped) {

@@ -59,7 +59,7 @@ class SlipFinder {
   }
 
  private:
-  Row pump_of(const Replicates& set) const { return book_.samples.pump[set.sample]; }
+  Row pump_of(const Replicates& set) const { return set.pump; }
 
   std::map<Pair, PooledSpread> pooled_without(const std::vector<Slip>& slips) {
     is_left_out_.assign(all_.size(), false);
@@ -160,15 +160,14 @@ void note_slips(const Book& book, const std::vector<Replicates>& all, const Scat
     const Replicates& set = all[slip.set];
     const double reading = set.indicated_l_min[slip.reading];
     const std::string percent = with_significant_digits(100 * (reading / slip.others_l_min - 1), 2);
-    doubts.push_back(remark("doubt/slip", place_of(book, set.rows[slip.reading]),
-                            with_significant_digits(reading, 5) + " L/min of a set of " +
-                                std::string(book.samples.name[set.sample]) + " lies " + percent +
-                                " % from the mean of the others; readings of " + book.instruments[set.calibrator].name +
-                                (slip.is_of_pump ? " on " + book.instruments[book.samples.pump[set.sample]].name : "") +
-                                " scatter by " + with_significant_digits(100 * slip.known.s, 2) + " % (" +
-                                with_decimals(slip.known.dof, 0) +
-                                " degrees of freedom), and chance takes one so far in less than 1 set of 1000",
-                            hint_about(reading, slip)));
+    doubts.push_back(remark(
+        "doubt/slip", place_of(book, set.rows[slip.reading]),
+        with_significant_digits(reading, 5) + " L/min of a set of " + std::string(owner_name(book, set)) + " lies " +
+            percent + " % from the mean of the others; readings of " + book.instruments[set.calibrator].name +
+            (slip.is_of_pump ? " on " + book.instruments[set.pump].name : "") + " scatter by " +
+            with_significant_digits(100 * slip.known.s, 2) + " % (" + with_decimals(slip.known.dof, 0) +
+            " degrees of freedom), and chance takes one so far in less than 1 set of 1000",
+        hint_about(reading, slip)));
   }
 }
 

@@ -221,7 +221,7 @@ SubjectResult judge_one(const Screening& screening, Subject of, std::string name
     if (!applies_here) continue;
     const Rested measured = measure_of_rule(rule.measure);
     SubjectFinding finding{{r, judge(rule, measured.value)}, measured.n, measured.text()};
-    weigh(finding, rule.limit, known_of(rule), screening.guard(), false);
+    weigh(finding, rule, known_of(rule), screening.guard(), false);
     const Outcome outcome = finding.judgement.outcome;
     if (outcome == Outcome::met || outcome == Outcome::skipped) continue;
     result.findings.push_back(finding);

@@ -24,7 +24,7 @@ bool is_earlier(const Use& a, const Use& b) { return std::pair(a.pump, a.begin) 
 Row pump_of(const Book& book, const Replicates& set) { return field(book.samples.pump, set.sample, no_row); }
 
 // The runs of all samples and the sets read after them, by pump and begin.
-std::vector<Use> uses_of_pumps(const Book& book, const std::vector<Replicates>& all) {
+std::vector<Use> uses_of_pumps(const Book& book, std::span<const Replicates> all) {
   std::vector<Use> uses;
   const SampleTable& samples = book.samples;
   for (Row sample = 0; sample < samples.size(); ++sample) {
@@ -73,7 +73,7 @@ Diagnostic too_soon(const Book& book, const Replicates& set, const Use& use, dou
 
 }  // namespace
 
-void note_two_places(const Book& book, const std::vector<Replicates>& all, Diagnostics& doubts) {
+void note_two_places(const Book& book, std::span<const Replicates> all, Diagnostics& doubts) {
   std::vector<const Replicates*> sets;
   for (const Replicates& set : all) sets.push_back(&set);
   std::stable_sort(sets.begin(), sets.end(), [](const Replicates* a, const Replicates* b) {
@@ -99,7 +99,7 @@ void note_two_places(const Book& book, const std::vector<Replicates>& all, Diagn
   }
 }
 
-void note_warm_up(const Book& book, const std::vector<Replicates>& all, Diagnostics& doubts) {
+void note_warm_up(const Book& book, std::span<const Replicates> all, Diagnostics& doubts) {
   const std::vector<Use> uses = uses_of_pumps(book, all);
   const std::vector<std::size_t> last = ending_last(uses);
   for (const Replicates& set : all) {

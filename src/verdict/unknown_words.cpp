@@ -14,11 +14,6 @@ namespace {
 constexpr std::string_view unknown_ids[] = {"sample/unknown-sampler", "sample/unknown-method",
                                             "sample/unknown-analysis"};
 
-const Column<TextId>& column_of(const SampleTable& samples, Selector of) {
-  if (of == Selector::method) return samples.method;
-  return of == Selector::analysis ? samples.analysis : samples.sampler;
-}
-
 // A nominal flow that is written decides for itself; only one that would come from the sampler is lost with its name.
 bool fails_for_the_word(const Condition& condition, Applies applies) {
   return condition.field == "nominal" ? applies == Applies::unknown : applies != Applies::yes;
@@ -47,6 +42,11 @@ std::string names_of(const std::vector<const Rule*>& rules) {
 }
 
 }  // namespace
+
+const Column<TextId>& column_of(const SampleTable& samples, Selector of) {
+  if (of == Selector::method) return samples.method;
+  return of == Selector::analysis ? samples.analysis : samples.sampler;
+}
 
 UnknownWords::UnknownWords(const Book& book, const RuleSet& rules) : book_(book), rules_(rules) {
   for (const Selector of : selectors) {

@@ -43,6 +43,25 @@ TEST(CertificateUncertainty, TakesTheCertificatesOwnCoverageFactorAndElseTwo) {
   EXPECT_NEAR(known_of(two_points("3")).standard, by_two * 2 / 3, 1e-12);
 }
 
+// derived: U 1 % by the first, 2 % by the second, which is in force from the second reading on; and the other way
+// round.
+TEST(CertificateUncertainty, OfASetWithTwoIsThatOfTheWorse) {
+  for (const char* expanded : {"1", "2"}) {
+    BookText text = worked_book();
+    text.certificates =
+        "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty [%]\n"
+        "C1,V1,2026-01-05,2,2,2," +
+        std::string(expanded) + "\nC2,V1,2026-09-21,2,2,2," + (*expanded == '1' ? "2" : "1") + "\n";
+    text.samples = "sample,pump,started,stopped\nS1,P1,2026-09-21T00:10,2026-09-21T08:00\n";
+    text.readings =
+        "taken,stage,sample,calibrator,reading [L/min]\n2026-09-20T23:59,pre,S1,V1,2.0\n"
+        "2026-09-21T00:01,pre,S1,V1,2.0\n2026-09-21T08:10,post,S1,V1,2.0\n";
+    const BudgetedBook book(text);
+    EXPECT_NEAR(certificate_uncertainty(book.basis, *book.figures.pre_set()).standard, 0.01, 1e-12);
+    EXPECT_EQ(book.line(BudgetSource::certificate), nullptr);  // what both sets lean on is not one certificate
+  }
+}
+
 TEST(CertificateUncertainty, AtAPointIsThePointsAndAllowsForNoBow) {
   BookText text = two_points();
   replace_all(text.certificates, "1,1.000,1.000,1", "2,2.0112,2.0112,1");

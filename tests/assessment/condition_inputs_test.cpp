@@ -41,6 +41,20 @@ TEST(ConditionInputs, TakesThePressureByAltitudeForTheSetThatHasNoOther) {
               ratio * 0.3 / std::sqrt(3) / 84.5 / 2, 1e-12);
 }
 
+// One of two readings: each barometer acts on half of the set. It was taken as if neither had been read.
+TEST(ConditionInputs, TakesThePressureByAltitudeForTheReadingsThatHaveNoOther) {
+  BookText text = with_conditions("V1,2.0,20,84.5", "V1,2.0,20,84.5");
+  text.readings.replace(text.readings.find(",84.5"), 5, ",");
+  const BudgetedBook book(text);
+  const double ratio = book.figures.post_l_min / book.figures.pre_l_min;
+  const double mean = (84.5 + book.basis.calibrators.site_pressure_kpa().value()) / 2;
+  EXPECT_NEAR(book.figures.pre_set()->pressure_kpa, mean, 1e-9);
+  EXPECT_NEAR(std::abs(book.contribution(BudgetSource::altitude_pressure, BudgetFigure::drift)),
+              ratio * 0.03 / std::sqrt(3) / 4 * (2 * mean - 84.5) / mean, 1e-12);
+  EXPECT_NEAR(std::abs(book.contribution(BudgetSource::reading_pressure, BudgetFigure::drift)),
+              ratio * 0.3 / std::sqrt(3) / 2 * (1 / 84.5 - 0.5 / mean), 1e-12);
+}
+
 // A mass meter's flow is ∝ T / P and the conversion ∝ P / T: with one thermometer for both they cancel.
 TEST(ConditionInputs, ConditionsThatTheSampleHasFromItsSetsAreNotKnownApart) {
   BookText text = with_conditions("V1,2.0,22,85", "V1,1.9,22,85", "mass");

@@ -41,6 +41,14 @@ TEST(CertificatePoints, OfOnePointInTwoRowsAreOne) {
   }
 }
 
+// derived: 2 L/min in ft3/min, to ten digits, and back.
+TEST(CertificatePoints, AreOneAlsoInTwoUnits) {
+  Certificate certificate = with({row(2, 2.001, 2.064, {}, 2), row(0.07062933344 * 28.316846592, 2.000, {}, 2.001, 3)});
+  EXPECT_NE(certificate.points[1].nominal_l_min, 2);
+  join_found_and_left(certificate);
+  EXPECT_EQ(certificate.points.size(), 1U);
+}
+
 TEST(CertificatePoints, AsFoundOnlyStayOutOfUseBesideRowsAsLeft) {
   Certificate certificate = with({row(1, 1, 1.05, {}, 2), row(2, 2, {}, 2.001, 3)});
   EXPECT_EQ(join_found_and_left(certificate)->line, 2U);

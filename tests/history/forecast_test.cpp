@@ -47,7 +47,7 @@ TEST(Forecast, GivesTheCrossingWithItsInterval) {
   EXPECT_NEAR(forecast.crossing->day, 76.5989, 1e-4);
   EXPECT_NEAR(forecast.crossing->earliest, 65.7458, 1e-4);
   EXPECT_NEAR(forecast.crossing->latest, 90.0886, 1e-4);
-  EXPECT_EQ(forecast.said, "the tolerance will be met on 1970-03-18, between 1970-03-07 and 1970-04-01");
+  EXPECT_EQ(forecast.said, "the line meets the tolerance on 1970-03-18, between 1970-03-07 and 1970-04-01");
 }
 
 TEST(Forecast, MeetsTheLowerToleranceOnTheWayDown) {

@@ -133,8 +133,8 @@ TEST(RuleSet, RemarksOnASamplerThatNobodyDescribes) {
   const auto set = combine({pack_of(text.text())}, house_rules("[sampler.s]\nnominal = \"2 L/min\"\n"));
   ASSERT_TRUE(set);
   EXPECT_EQ(lines_of(set->remarks),
-            "p.toml:4:1: remark: rule 'p/r' is for sampler 't', which neither a pack nor the book describes "
-            "[rule/unknown-sampler]\n");
+            "p.toml:4:1: remark: rule 'p/r' is for sampler 't', which neither a pack nor the book describes; known "
+            "are s [rule/unknown-sampler]\n");
 }
 
 }  // namespace

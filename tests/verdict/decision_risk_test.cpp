@@ -63,23 +63,26 @@ KnownTo known_to_expanded(double expanded) { return {expanded / 2, expanded, inf
 Judgement met_with_margin(double margin) { return {Outcome::met, 0.05 - margin, 0.05, margin}; }
 
 TEST(DecisionRisk, QualifiesWhatLiesInTheGuardBandAndKeepsWhatLiesOnItsEdge) {
-  EXPECT_EQ(guarded(met_with_margin(0.010), 1, known_to_expanded(0.010)), Outcome::met);
-  EXPECT_EQ(guarded(met_with_margin(0.0099), 1, known_to_expanded(0.010)), Outcome::qualified);
-  EXPECT_EQ(guarded(met_with_margin(0.0099), 0.5, known_to_expanded(0.010)), Outcome::met);
-  EXPECT_EQ(guarded(met_with_margin(0.0099), 0, known_to_expanded(0.010)), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.010), 1, known_to_expanded(0.010), Otherwise::void_), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 1, known_to_expanded(0.010), Otherwise::void_), Outcome::qualified);
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 0.5, known_to_expanded(0.010), Otherwise::void_), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 0, known_to_expanded(0.010), Otherwise::void_), Outcome::met);
 }
 
 // JCGM 106:2012, 8.3.3: a guard band is a multiple of U; without U there is none to keep.
 TEST(DecisionRisk, QualifiesWhatIsMetWhereTheUncertaintyCantBeStated) {
-  EXPECT_EQ(guarded(met_with_margin(0.04), 1, known_to_expanded(missing)), Outcome::qualified);
-  EXPECT_EQ(guarded(met_with_margin(0.04), 0, known_to_expanded(missing)), Outcome::met);
-  EXPECT_EQ(guarded(met_with_margin(0.04), 1, {}), Outcome::met);  // a count of readings has no uncertainty
+  EXPECT_EQ(guarded(met_with_margin(0.04), 1, known_to_expanded(missing), Otherwise::void_), Outcome::qualified);
+  EXPECT_EQ(guarded(met_with_margin(0.04), 0, known_to_expanded(missing), Otherwise::void_), Outcome::met);
+  EXPECT_EQ(guarded(met_with_margin(0.04), 1, {}, Otherwise::void_),
+            Outcome::met);  // a count of readings has no uncertainty
 }
 
 TEST(DecisionRisk, GuardsNothingThatIsNotMet) {
-  EXPECT_EQ(guarded({Outcome::void_, 0.06, 0.05, -0.01}, 1, known_to_expanded(0.010)), Outcome::void_);
-  EXPECT_EQ(guarded({Outcome::note, 0.06, 0.05, -0.01}, 1, known_to_expanded(0.010)), Outcome::note);
-  EXPECT_EQ(guarded({Outcome::met, missing, missing, missing}, 1, known_to_expanded(0.010)), Outcome::met);
+  EXPECT_EQ(guarded({Outcome::void_, 0.06, 0.05, -0.01}, 1, known_to_expanded(0.010), Otherwise::void_),
+            Outcome::void_);
+  EXPECT_EQ(guarded({Outcome::note, 0.06, 0.05, -0.01}, 1, known_to_expanded(0.010), Otherwise::void_), Outcome::note);
+  EXPECT_EQ(guarded({Outcome::met, missing, missing, missing}, 1, known_to_expanded(0.010), Otherwise::void_),
+            Outcome::met);
 }
 
 constexpr double some_dofs[] = {1, 2, 3, 4, 7, 12, 30, 100, 1e4, inf};
@@ -108,7 +111,7 @@ TEST(DecisionRisk, KeepsItsPromiseForLimitsWithTwoEnds) {
       const double end = half * known.expanded;
       for (double y = -end; y <= end; y += end / 50) {
         const double margin = end - std::abs(y);
-        if (guarded({Outcome::met, y, end, margin}, 1, known) != Outcome::met) continue;
+        if (guarded({Outcome::met, y, end, margin}, 1, known, Otherwise::void_) != Outcome::met) continue;
         worst = std::max(worst, probability_beyond(between(-end, end), y, known));
       }
     }
@@ -167,6 +170,12 @@ TEST(DecisionRisk, IsNeverMoreThanOne) {
   }
 }
 
+TEST(DecisionRisk, MakesNoMoreOfANoteThanANote) {
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 1, known_to_expanded(0.010), Otherwise::note), Outcome::note);
+  EXPECT_EQ(guarded(met_with_margin(0.04), 1, known_to_expanded(missing), Otherwise::note), Outcome::note);
+  EXPECT_EQ(guarded(met_with_margin(0.0099), 1, known_to_expanded(0.010), Otherwise::qualify), Outcome::qualified);
+}
+
 TEST(DecisionRisk, IsWithinReachAtItsEnd) {
   EXPECT_TRUE(is_within_reach({Outcome::met, 0, 2.01, 2.01}, {0.5, 1, inf, true}, 0));
   EXPECT_FALSE(is_within_reach({Outcome::met, 0, 2.02, 2.02}, {0.5, 1, inf, true}, 0));
@@ -176,7 +185,9 @@ TEST(DecisionRisk, IsToldOfWhatIsFarFromItsLimitOnlyWhereAsked) {
   for (const bool is_told_always : {false, true}) {
     Finding finding;
     finding.judgement = {Outcome::met, 0, 0.05, 0.05};
-    weigh(finding, between(-0.05, 0.05), known_by(0.001, inf), 0, is_told_always);
+    Rule rule;
+    rule.limit = between(-0.05, 0.05);
+    weigh(finding, rule, known_by(0.001, inf), 0, is_told_always);
     EXPECT_EQ(is_missing(finding.probability_beyond), !is_told_always);
     EXPECT_NEAR(finding.expanded, 0.00196, 5e-6);  // derived: 1.96 times 0.001
   }

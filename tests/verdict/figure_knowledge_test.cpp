@@ -234,11 +234,25 @@ TEST(FigureKnowledge, OfADifferenceFromAnotherSetIsThatOfTheChange) {
   EXPECT_NEAR(known.to(deviation).u, u_of_change / 2, 1e-15);
 }
 
-TEST(FigureKnowledge, OfAFieldSetFromTheMeanOfPreAndPostIsNotWorkedOut) {
-  RuleText deviation{Subject::sample, "field.deviation", "within", {"5 %"}};
+// derived: three sets of the same readings by one calibrator, each known to u apart from what they share: the change
+// from pre to post has √2 u, the field set from the mean of both √(1 + 1/4 + 1/4) u.
+TEST(FigureKnowledge, OfAFieldSetFromTheMeanOfPreAndPostIsOfAllThree) {
+  BookText text = measured_book();
+  text.readings = text.readings.substr(0, text.readings.find('\n') + 1);
+  for (const char* at : {"07:3%,pre", "12:0%,field", "16:1%,post"}) {
+    for (const char* reading : {"1,2.000", "2,2.004", "3,1.996"}) {
+      std::string row = "2026-09-21T" + std::string(at) + ",S1,V1" + std::string(reading).substr(1) + ",22,98.5\n";
+      row[row.find('%')] = *reading;
+      text.readings += row;
+    }
+  }
+  RuleText deviation{Subject::sample, "field.deviation", "within", {"0.1 L/min"}};
   deviation.base = Base::mean;
-  EXPECT_TRUE(is_missing(Known().to(deviation).u));
-  EXPECT_TRUE(Known().to(deviation).is_stated);
+  const double u_of_change = Known(text).to({Subject::sample, "drift", "within", {"0.1 L/min"}}).u;
+  EXPECT_GT(u_of_change, 0);
+  EXPECT_NEAR(Known(text).to(deviation).u, std::sqrt(0.75) * u_of_change, 1e-12);
+  deviation.values = {"5 %"};
+  EXPECT_NEAR(Known(text).to(deviation).u, std::sqrt(0.75) * u_of_change / Known(text).figures().pre_l_min, 1e-12);
 }
 
 // derived: two half widths of 0.3 kPa, and the further of both sets, 92.00 of 98.60 kPa.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "assessment/worked_budget.hpp"
 #include "verdict/honest_book.hpp"
 
 namespace driftwarden::slips_test {
@@ -43,6 +44,22 @@ TEST(Slips, AreToldOfOneReadingInThreeThatIsThreePercentOff) {
     EXPECT_NE(doubts[0].message.find("readings of V1 on P2 scatter by 0.1"), std::string::npos) << doubts[0].message;
     EXPECT_NE(doubts[0].hint.find("strike it out with a note"), std::string::npos);
   }
+}
+
+TEST(Slips, AreFoundInSetsThatNameAPumpAlone) {
+  BookText text = sets_of_three(1);
+  const std::string line = lines_of(text.readings, "D9").at(1);
+  set_flow(text.readings, line, shown(1.03 * std::stod(flow_in(line))));
+  replace_all(text.readings, "taken,stage,sample,", "taken,stage,pump,");
+  for (int day = 1; day <= days; ++day) {
+    const std::string sample = "D" + std::to_string(day);
+    const std::string pump = day % 2 == 0 ? "P1" : "P2";
+    replace_all(text.readings, "," + sample + ",", "," + pump + ",");
+  }
+  const Diagnostics doubts = doubts_of(book_of(text));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(doubts[0].id, "doubt/slip");
+  EXPECT_NE(doubts[0].message.find("of a set of P2 lies"), std::string::npos) << doubts[0].message;
 }
 
 TEST(Slips, AreFoundInEveryBook) {

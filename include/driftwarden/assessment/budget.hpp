@@ -142,6 +142,11 @@ struct SetPair {
 FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const SampleAssessment& figures,
                                       const SetPair& sets, FlowWeights weights);
 
+// The same of a field set's flow less that of its share of the pre and the post flow: weights of these, and 1 of its
+// own, each times `scale`.
+FigureUncertainty uncertainty_from_both(const AssessmentBasis& basis, const SampleAssessment& figures,
+                                        const ReadingSet& field, FlowWeights weights, double scale);
+
 // Fills `budget` (its memory is used again) for one assessed sample.
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);
 

@@ -66,9 +66,11 @@ struct ReadingSet {
   double temperature_k = missing;    // means over the readings that say
   double pressure_kpa = missing;
   bool has_altitude_pressure = false;                             // some pressure was reckoned from the site's altitude
+  double altitude_share = 0;                                      // of the readings that have such a one
   bool is_outside_certificate = false;                            // some reading lay outside the certificate's points
   CorrectedReading::Lack lack = CorrectedReading::Lack::nothing;  // why the flow could not be worked out
   std::int32_t certificate = -1;                                  // in force at the last reading
+  std::optional<std::int32_t> earlier_certificate;                // in force at an earlier one that counts, if another
   bool lacks_certificate = false;                                 // for some reading that counts none was in force
   double overdue_min = missing;  // how long one was overdue at the worst for these, minutes (negative: not yet due)
   BeyondRange beyond_range;      // of the reading that lay farthest outside
@@ -124,6 +126,7 @@ class SetReader {
   };
   Sum temperature_;
   Sum pressure_;
+  Sum by_altitude_;  // 1 for each pressure by altitude, 0 for each that was read
 };
 
 }  // namespace driftwarden

@@ -23,7 +23,8 @@ struct RuleSet {
   std::vector<Rule> rules;     // those in force, in the order of the packs, overrides applied
   std::vector<Rule> disabled;  // the others, likewise
   std::map<std::string, Sampler> samplers;
-  KnownWords known_words;
+  KnownWords described_words;                      // by a pack or book.toml
+  KnownWords known_words;                          // these, and those that a rule asks for
   std::map<std::string, PracticeChoice> practice;  // one for each of practice_keys()
   Diagnostics remarks;
 };

@@ -40,11 +40,11 @@ bool is_within_reach(const Judgement& judgement, const KnownTo& known, double gu
 //   Source   ILAC-G8:09/2019, guard bands
 //   Valid    guard ≥ 0; 0 is simple acceptance
 //   Example  limit ±5 %, U 1.0 %, guard 1: 4.2 % is qualified, 4.0 % is met
-Outcome guarded(const Judgement& judgement, double guard, const KnownTo& known);
+Outcome guarded(const Judgement& judgement, double guard, const KnownTo& known, Otherwise otherwise);
 
 // Puts to a finding how well its figure is known, how likely the true value lies beyond the limit (where that may be
 // told, or `is_told_always`), and what the guard band makes of it.
-void weigh(Finding& finding, const Limit& limit, const KnownTo& known, double guard, bool is_told_always);
+void weigh(Finding& finding, const Rule& rule, const KnownTo& known, double guard, bool is_told_always);
 
 // The largest probability that what a guard band lets pass lies beyond one end of its limit.
 //

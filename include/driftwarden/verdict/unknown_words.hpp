@@ -13,6 +13,9 @@ namespace driftwarden {
 
 struct SampleContext;
 
+// Where samples have their words.
+const Column<TextId>& column_of(const SampleTable& samples, Selector of);
+
 // Which words of a book's samples nobody describes: neither a pack nor book.toml, and no rule asks for them. Of methods
 // and analyses that is asked only where somebody describes one or a rule asks for one. Both have to outlive it.
 class UnknownWords {

@@ -3,9 +3,6 @@
 from collections import Counter
 
 TOLERANCE = 1e-9
-# Of an uncertainty: where a set's readings were taken at slightly other conditions, the manual leaves open whether a
-# sensitivity is that of the means or the mean of the sensitivities, which agree to the square of the difference.
-U_TOLERANCE = 1e-5
 
 
 def same(a, b, scale=0.0, tolerance=TOLERANCE):
@@ -60,10 +57,10 @@ def compare_sample(found, said, sample):
     for key in ("pre", "post"):
         compare_set(found, f"{name}.{key}", said[key], getattr(sample, key))
     compare_uncertainties(found, name, said["budget"], sample)
-    compare_findings(found, name, said["findings"], sample.findings, sample.budget.is_defined)
+    compare_findings(found, name, said["findings"], sample.findings, sample.budget)
     near = [j for j in sample.judgements if j.outcome == "met" and j.probability is not None and j.probability >= 0.025]
     if sample.budget.is_defined:
-        compare_findings(found, name + " near", said["near_misses"], near)
+        compare_findings(found, name + " near", said["near_misses"], near, sample.budget)
     for key in ("verdict", "by_decision"):
         found.hold(f"{name}.{key}", said[key], getattr(sample, key))
 
@@ -106,10 +103,10 @@ def compare_uncertainties(found, name, said, sample):
     for key, known in sample.uncertainty.items():
         told = (said or {"figures": {}})["figures"].get(key, {})
         for part in ("u", "expanded"):
-            found.hold(f"{name} {part} of {key}", told.get(part), getattr(known, part), 0, U_TOLERANCE)
+            found.hold(f"{name} {part} of {key}", told.get(part), getattr(known, part), 0, sample.budget.tolerance)
 
 
-def compare_findings(found, name, said, findings, is_defined=True):
+def compare_findings(found, name, said, findings, budget=None):
     """Findings by rule and, of one rule, by value."""
     order = lambda rule, value, likely: (rule, value is not None, round(value or 0, 7), likely is not None)
     said = sorted(said, key=lambda f: order(f["rule"], f["value"], f.get("probability_beyond")))
@@ -123,8 +120,8 @@ def compare_findings(found, name, said, findings, is_defined=True):
         scale = 100 if b.unit == "%" else 1
         found.hold(f"{where}.value", a["value"], b.value, scale)
         found.hold(f"{where}.margin", a["margin"], b.margin, max(scale, abs(b.value or 0)))
-        if "probability_beyond" in a and is_defined:
-            found.hold(f"{where}.probability", a["probability_beyond"], b.probability, 0, U_TOLERANCE)
+        if "probability_beyond" in a and (budget is None or budget.is_defined):
+            found.hold(f"{where}.probability", a["probability_beyond"], b.probability, 0, 10 * (budget.tolerance if budget else 1e-5))  # a tail follows u
         if "decision" in a:
             found.hold(f"{where}.decision", a["decision"] and a["decision"]["at"], b.decision and b.decision.at)
 

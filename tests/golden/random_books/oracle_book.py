@@ -38,6 +38,7 @@ COLUMNS = {
     "readings": {"taken": "moment", "stage": "word", "sample": "text", "pump": "text", "calibrator": "text",
                  "reading": FLOW, "temperature": TEMPERATURE, "pressure": PRESSURE, "humidity": RATIO,
                  "replicate": "number", "set": "text", "sampler": "text", "by": "text", "void": "word", "note": "text"},
+    "service": {"serviced": "moment", "instrument": "text", "what": "text", "by": "text"},
     "decisions": {"decided": "moment", "by": "text", "subject": "text", "rule": "text", "ruling": "word",
                   "reason": "text"},
 }

@@ -31,13 +31,15 @@ class Input:
 
 
 class Budget:
-    """Of the figures of a sample that lean on these sets, each named: pre, post, field, this."""
+    """Of the figures of a sample that lean on these sets, each named: pre, post, field0 and so on, this."""
 
     def __init__(self, sample, sets):
         self.sample, self.book = sample, sample.book
         self.sets = {name: one for name, one in sets.items() if one is not None}
-        # A budget along the line is not worked out a second time here. The manual does not say how a pressure by altitude acts that only some readings of a set lean on.
-        self.is_defined = not sample.follows_line and not any(one.has_both_pressures for one in self.sets.values())
+        self.is_defined = not sample.follows_line  # a budget along the line is not worked out a second time here
+        # Where a set's readings were taken at other conditions, the manual leaves open whether a sensitivity is that of the
+        # means or the mean of the sensitivities: slightly other ones, or read pressures beside those by altitude.
+        self.tolerance = 0.02 if any(0 < one.altitude_share < 1 for one in self.sets.values()) else 1e-5
         self.known = self.book.settings.get("uncertainty", {})
         inputs = [*self.repeatability(), *self.certificates(), *self.resolution(), *self.flow_between(),
                   *self.conditions(), *self.clock()]
@@ -67,8 +69,8 @@ class Budget:
     def certificates(self):
         """A certificate's own uncertainty, what the calibrator moved since, and how far the curve may bow between its
         points. One certificate is one input to all sets read under it."""
-        under = lambda one: one.certificate and id(one.certificate)
-        between = lambda one: one.certificate and (under(one), *(
+        under = lambda one: one.certificate and len(one.certificates) == 1 and id(one.certificate)
+        between = lambda one: under(one) and (under(one), *(
             p[0] for p in neighbours(one.certificate.points, one.indicated)))
         yield from self.shared("certificate", under, self.certified)
         yield from self.shared("movement", under, self.moved)
@@ -84,21 +86,29 @@ class Budget:
 
     def certified(self, one):
         """Relative to the flow; None where the certificate states none."""
-        if one.certificate is None or not one.certificate.points:
-            return None, math.inf
-        expanded = one.certificate.expanded(one.indicated)
-        return None if expanded is None else expanded / (one.certificate.k or 2), math.inf
+        return self.stated_by(self.worst(one), one.indicated), math.inf
+
+    def stated_by(self, certificate, shown):
+        expanded = certificate and certificate.expanded(shown)
+        return None if expanded is None else expanded / (certificate.k or 2)
+
+    def worst(self, one):
+        """Of a set over midnight into the first day of a new certificate: the one that is known worse."""
+        known = {c: self.stated_by(c, one.indicated) for c in one.certificates}
+        unknown = [c for c, u in known.items() if u is None]
+        return unknown[0] if unknown else max(known, key=known.get)
 
     def moved(self, one):
         """Not counted where no two certificates tell."""
-        if one.certificate is None:
-            return 0, math.inf
-        per_day, intervals = one.calibrators.movement(one.certificate)
-        days = (self.book.day(one.last) - one.certificate.calibrated).days
-        return (0, math.inf) if per_day is None else (per_day * days, intervals)
+        return max((self.moved_under(c, one) for c in one.certificates), key=lambda known: known[0])
+
+    def moved_under(self, certificate, one):
+        per_day, intervals = one.calibrators.movement(certificate) if certificate else (None, 0)
+        return (0, math.inf) if per_day is None else (per_day * (self.book.day(one.last) - certificate.calibrated).days, intervals)
 
     def bow(self, one):
-        near = neighbours(one.certificate.points, one.indicated) if one.certificate else []
+        certificate = self.worst(one)
+        near = neighbours(certificate.points, one.indicated) if certificate else []
         if len(near) < 2:
             return 0, math.inf
         (q1, e1, _), (q2, e2, _) = near
@@ -179,7 +189,7 @@ def combined(parts):
     u = math.sqrt(math.fsum(c * c for c, _ in parts))
     freedom = math.fsum(c ** 4 / dof for c, dof in parts)
     dof = u ** 4 / freedom if freedom else math.inf
-    whole = math.inf if dof > 1e15 else max(1, math.floor(dof))
+    whole = math.inf if dof > 1e15 else max(1, math.floor(dof * (1 + 1e-9)))  # a whole number is not rounded down
     return SimpleNamespace(u=u, dof=whole, expanded=student(whole).ppf(0.975) * u)
 
 

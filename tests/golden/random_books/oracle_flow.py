@@ -2,6 +2,7 @@
 """From what a calibrator showed to the actual flow: certificate in force, then principle. Every figure may be nudged by
 a small imaginary amount, so that the budget has its derivatives (complex step: f'(x) = Im f(x + ih) / h, exact)."""
 import cmath
+import copy
 import datetime
 import math
 
@@ -14,12 +15,12 @@ class Certificate:
         self.name, self.instrument, self.calibrated = rows[0].certificate, rows[0].instrument, rows[0].calibrated
         self.due, self.k, self.tolerance = said("due"), said("coverage_factor"), said("tolerance")
         self.temperature, self.issuer, self.standard = said("temperature"), said("issuer"), said("standard")
-        self.rows = rows
+        self.rows = joined(rows)
         points = {}
-        for row in rows:
-            shown = row.as_left if row.as_left is not None else row.as_found
-            if shown is not None:
-                points.setdefault(shown, []).append((row, (shown - row.reference) / row.reference))
+        for row in self.rows:
+            shown, reference = (row.as_left, row.reference) if row.as_left is not None else (row.as_found, row.found_reference)
+            if shown is not None and not row.is_before_adjustment:
+                points.setdefault(shown, []).append((row, (shown - reference) / reference))
         self.points = sorted((shown, sum(e for _, e in group) / len(group), group[0][0])
                              for shown, group in points.items()) if points else []
 
@@ -31,9 +32,12 @@ class Certificate:
 
     def found_change(self, earlier):
         """Square of the change of the error from as left by an earlier certificate, mean over the points found."""
-        found = [(r.as_found - r.reference) / r.reference - earlier.error(r.as_found) for r in self.rows
+        found = [r.as_found / r.found_reference - 1 - earlier.error(r.as_found) for r in self.rows
                  if r.as_found is not None]
         return sum(c * c for c in found) / len(found) if found and earlier.points else None
+
+    def states_uncertainty(self):
+        return all(relative_uncertainty(row) is not None for row in self.rows)
 
     def expanded(self, shown):
         """U relative to the reference flow at an indication, or None where a point on either side states none."""
@@ -45,14 +49,34 @@ class Certificate:
 
     def as_found_u(self):
         """Standard uncertainty of the error at the worst point, from that of its true flow."""
-        worst = max((r for r in self.rows if r.as_found is not None), key=lambda r: abs(r.as_found / r.reference - 1))
+        worst = max((r for r in self.rows if r.as_found is not None), key=lambda r: abs(r.as_found / r.found_reference - 1))
         relative = relative_uncertainty(worst)
-        return None if relative is None else relative / (self.k or 2) * worst.as_found / worst.reference
+        u = None if relative is None else relative * worst.reference / (self.k or 2)
+        return None if u is None else u * worst.as_found / worst.found_reference ** 2
 
     def as_found_error(self):
         """The worst point, with its sign."""
-        errors = [(r.as_found - r.reference) / r.reference for r in self.rows if r.as_found is not None]
+        errors = [(r.as_found - r.found_reference) / r.found_reference for r in self.rows if r.as_found is not None]
         return max(errors, key=abs, default=None)
+
+
+def joined(rows):
+    """Rows of one nominal, one as found only and one as left only, are one point. What was found only, beside rows as left
+    only, corrects nothing (docs/book.md, certificates, in two parts)."""
+    rows = [copy.copy(row) for row in rows]
+    for row in rows:
+        row.found_reference = row.reference if row.reference_as_found is None else row.reference_as_found
+    is_in_parts = any(row.as_found is None and row.as_left is not None for row in rows)
+    kept = []
+    for row in rows:
+        is_found_only = row.as_found is not None and row.as_left is None
+        partner = next((r for r in rows if r.as_left is not None and abs(r.nominal - row.nominal) <= 1e-9 * row.nominal), None)
+        row.is_before_adjustment = is_found_only and (partner is not None or is_in_parts)
+        if is_found_only and partner is not None and partner.as_found is None:
+            partner.as_found, partner.found_reference = row.as_found, row.found_reference
+        else:
+            kept.append(row)
+    return kept
 
 
 def relative_uncertainty(row):

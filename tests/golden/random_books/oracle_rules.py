@@ -141,7 +141,11 @@ class Rule:
             judgement.probability = sum(beyond)
         if judgement.outcome == "met" and guard > 0:
             is_near = known.u is None or side(judgement.inside_margin, guard * known.expanded) < 0
-            judgement.outcome = "qualified" if is_near else "met"
+            judgement.outcome = self.near() if is_near else "met"
+
+    def near(self):
+        """What a figure within the guard band comes to: qualified, but nothing worse than beyond the limit."""
+        return "note" if self.otherwise == "note" else "qualified"
 
     def judge(self, value, difference):
         """What a measure comes to: outcome, value, unit, margin, and None where nothing was compared."""

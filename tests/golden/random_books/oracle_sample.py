@@ -35,6 +35,16 @@ def farthest(changes):
     return max((c for c in changes if c is not None), key=abs, default=None)
 
 
+def yes_no(is_so):
+    return "yes" if is_so else "no"
+
+
+def all_so(answers):
+    """None where there is nothing to ask."""
+    answers = [bool(a) for a in answers]
+    return yes_no(all(answers)) if answers else None
+
+
 def largest(figures):
     return max((f for f in figures if f is not None), default=None)
 
@@ -54,13 +64,11 @@ class Sample:
         self.pre_flow = self.pre and self.pre.mean
         self.post_flow = self.post and self.post.mean
         self.temperature, self.temperature_from, self.pressure, self.pressure_from = self.conditions()
-        self.farthest = self.farthest_field_set()
-        self.field_flow = self.farthest and self.farthest.mean
         self.course = Course(self)
         self.follows_line = self.practice["field_sets"] == "line" and bool(self.course.stops)
         self.uses = drift_of_uses(self, self.book, lambda row: counting(judge.sets.leaned_on(row), row)) if self.post else (0, None)
         self.take_flows({})
-        self.budget = Budget(self, {"pre": self.pre, "post": self.post, "field": self.farthest})
+        self.budget = Budget(self, {"pre": self.pre, "post": self.post, **self.field_sets()})
         self.uncertainty = {key: self.budget.uncertainty(lambda s: getattr(s, figure)) for key, figure in FIGURES.items()}
 
     def take_flows(self, nudges):
@@ -81,10 +89,8 @@ class Sample:
         self.measured_volume = times(self.measured_flow, self.minutes)
         self.measured_reference = self.at_reference(self.measured_volume, *here)
 
-    def farthest_field_set(self):
-        """The field set farthest from the pre flow."""
-        sets = [s for s in self.sets if s.stage == "field" and s.mean is not None and self.pre_flow is not None]
-        return max(sets, key=lambda s: abs(s.mean - self.pre_flow), default=None)
+    def field_sets(self):
+        return {f"field{n}": s for n, s in enumerate(self.sets) if s.stage == "field" and s.mean is not None}
 
     def work_out_minutes(self):
         if self.row.started is None or self.row.stopped is None:
@@ -191,11 +197,11 @@ class Sample:
         return self.from_flow(self.nominal)
 
     def from_flow(self, start):
-        sets = [s for s in self.sets if s.stage == "field" and s.mean is not None]
+        sets = self.field_sets()
         if start is None or not sets:
             return None, None
-        chosen = max(sets, key=lambda s: abs(s.mean - start))
-        change = (self.field_flow if chosen is self.farthest else chosen.mean) - start
+        chosen = max(sets, key=lambda name: abs(sets[name].mean - start.real))
+        change = getattr(self, chosen + "_flow", sets[chosen].mean) - start
         return ratio(change, start), change
 
     def measure_minutes(self, _):
@@ -232,8 +238,9 @@ class Sample:
         changes = []
         for one, nudge in ((self.pre, self.pre_nudge), (self.post, self.post_nudge)):
             if one:
-                source = other if name == "pressure" and one.has_altitude_pressure else name
-                changes.append(less(nudged(getattr(one, name), nudge.get(source, 0)), own))
+                share = one.altitude_share if name == "pressure" else 0
+                moved = (1 - share) * nudge.get(name, 0) + share * nudge.get(other, 0)
+                changes.append(less(nudged(getattr(one, name), moved), own))
         return farthest(changes)
 
     def measure_overlap(self, _):
@@ -283,6 +290,54 @@ class Sample:
         expanded = self.uncertainty["volume"].expanded
         return ratio(expanded, self.measured_volume), expanded
 
+    # Whether something is written down.
+
+    def measure_record_pump_serial(self, _):
+        return None if self.row.pump is None else yes_no(self.book.instrument[self.row.pump].serial), None
+
+    def measure_record_by(self, _):
+        return all_so(r.by for r in self.kept_readings()), None
+
+    def measure_record_conditions(self, _):
+        return all_so(r.temperature is not None and r.pressure is not None for r in self.kept_readings()), None
+
+    def measure_record_sampling_conditions(self, _):
+        return yes_no(self.row.temperature is not None and self.row.pressure is not None), None
+
+    def measure_record_calibrator_serial(self, _):
+        return all_so(self.book.instrument[s.calibrator].serial for s in self.sets), None
+
+    def measure_record_certificate_uncertainty(self, _):
+        return all_so(c.states_uncertainty() for c in self.certificates()), None
+
+    def measure_record_certificate_issuer(self, _):
+        return all_so(c.issuer for c in self.certificates()), None
+
+    def measure_record_certificate_standard(self, _):
+        return all_so(c.standard for c in self.certificates()), None
+
+    def measure_record_chain(self, _):
+        """No certificate of these books leans on another of theirs."""
+        return all_so(s.certificate and s.certificate.standard and s.certificate.issuer and s.certificate.states_uncertainty()
+                      for s in self.sets), None
+
+    def measure_record_void_reasons(self, _):
+        return all_so(r.note for s in self.sets for r in s.readings if r.void == "yes"), None
+
+    def measure_record_method(self, _):
+        return yes_no(self.row.method), None
+
+    def measure_record_fault(self, _):
+        return yes_no(self.row.fault), None
+
+    def kept_readings(self):
+        return [r for s in self.sets for r in s.kept]
+
+    def certificates(self):
+        """Those that any reading leans on, struck out or not."""
+        used = [self.calibrators.of(r) for s in self.sets for r in s.readings]
+        return [c for c in used if c]
+
     # Fields that a rule's `where` may ask for.
 
     def field(self, name):
@@ -319,8 +374,7 @@ class Sample:
         if self.is_conventional and rule.of == "sample" and rule.measure in ("flow", "volume", "volume.reference"):
             return EXACT
         if rule.of == "sample":
-            is_from_the_mean = rule.measure == "field.deviation" and rule.base == "mean"  # is not worked out
-            if is_from_the_mean or not self.conditions_are_known(rule.measure):
+            if not self.conditions_are_known(rule.measure):
                 return NOT_STATED
             return self.budget.uncertainty(lambda s: s.measure(rule.measure, rule.base)[place])
         if rule.of == "set":

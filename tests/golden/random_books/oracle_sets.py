@@ -12,6 +12,7 @@ class Set:
         self.kept = [r for r in self.readings if r.void != "yes"]
         self.is_struck_out = not self.kept
         self.certificate = calibrators.of(self.readings[-1])
+        self.certificates = list(dict.fromkeys([calibrators.of(r) for r in self.kept] + [self.certificate]))
         flows = [calibrators.actual(r) for r in self.kept]
         self.flows = None if None in flows else flows
         self.mean = mean(self.flows) if self.flows else None
@@ -22,7 +23,7 @@ class Set:
         self.pressure = mean(p for p in pressures if p is not None)
         by_altitude = [r.pressure is None and calibrators.pressure(r) is not None for r in self.kept]
         self.has_altitude_pressure = any(by_altitude)
-        self.has_both_pressures = any(by_altitude) and not all(by_altitude)
+        self.altitude_share = sum(by_altitude) / len(by_altitude) if by_altitude else 0
 
     def mean_nudged(self, nudge):
         """The mean, had what it leans on been a little different."""

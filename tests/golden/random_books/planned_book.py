@@ -27,11 +27,13 @@ class Plan:
         self.site_kpa = 101.3 if self.altitude is None or "0.2" in self.altitude else 84.6
         self.lacks = random.choice((0, 0, 0.05, 0.3))  # how often a temperature or pressure is not written down
         self.instruments, self.certificates, self.samples, self.readings, self.decisions = [], [], [], [], []
+        self.services = []
         self.nominal = random.choice((1.7, 2.0, 2.2, 16.67))
         self.plan_calibrators()
         self.plan_pumps()
         for day in range(self.days):
             self.plan_day(self.first_day + datetime.timedelta(days=day), day)
+        self.plan_services()
         random.shuffle(self.readings)
 
     def chance(self, p):
@@ -66,23 +68,38 @@ class Plan:
         """None to four, one of which may begin on a day of the book."""
         for number in range(self.random.choice((0, 1, 2, 3, 4))):
             day = self.first_day + datetime.timedelta(
-                days=self.random.choice((-400, -200, -30, 0, 1, 2, 3)) + number)
+                days=self.random.choice((-400, -200, -30, 0, 1, 1, 2, 2, 3)) + number)
             said = {"certificate": f"{name}/{number}", "instrument": name, "calibrated": day,
                     "due": self.random.choice((None, day + datetime.timedelta(days=self.random.choice((1, 30, 365))))),
                     "temperature": self.random.choice((None, 20, 23.4)), "pressure": self.random.choice((None, 101.3)),
-                    "issuer": self.random.choice((None, "bench of the site")), "coverage factor": self.random.choice((None, 2, 2.13)),
+                    "issuer": self.random.choice((None, "bench of the site")),
+                    "standard": self.random.choice((None, "a laboratory's, not of this book")), "coverage factor": self.random.choice((None, 2, 2.13)),
                     "tolerance": self.random.choice((None, 0.02))}
             uncertainty = self.random.choice((None, 0.005, 0.012))
             spans = sorted(self.random.sample((0.4, 0.6, 0.8, 0.95, 1.0, 1.05, 1.3, 2.0), self.random.choice((1, 2, 3, 5))))
             has_found, has_left = self.random.choice(((True, False), (False, True), (True, True)))
             for span in spans:
-                reference = round(self.nominal * span, 4)
-                self.certificates.append({
-                    **said, "nominal": round(self.nominal * span, 3), "reference": reference,
-                    "as found": self.off(reference, 0.02) if has_found else None,
-                    "as left": self.off(reference, 0.008) if has_left else None,
-                    "expanded uncertainty": uncertainty and uncertainty * self.random.choice((1, 1.5))})
+                self.plan_point({**said, "expanded uncertainty": uncertainty and uncertainty * self.random.choice((1, 1.5))},
+                                span, has_found, has_left)
                 said = {**said, "due": None, "tolerance": None} if self.chance(0.5) else said
+
+    def plan_point(self, said, span, has_found, has_left):
+        """In one row, or what was found and what was left in a row each, each with a reference of its own."""
+        reference = round(self.nominal * span, 4)
+        found = {"as found": self.off(reference, 0.02)} if has_found else {}
+        left = {"as left": self.off(reference, 0.008)} if has_left else {}
+        said = {**said, "nominal": round(self.nominal * span, 3), "reference": reference}
+        other = {"reference as found": self.off(reference, 0.003)} if found and self.chance(0.2) else {}
+        if found and left and self.chance(0.3):
+            self.certificates += [{**said, **found, **other, "reference": self.off(reference, 0.003)}, {**said, **left}]
+        else:
+            self.certificates.append({**said, **found, **left, **other})
+
+    def plan_services(self):
+        for instrument in self.random.sample(self.instruments, self.random.choice((0, 0, 1, 2)) % (len(self.instruments) + 1)):
+            self.services.append({"serviced": int(self.moment(self.first_day, self.random.randint(-90, 40) * 24, 0)),
+                                  "instrument": instrument["instrument"], "what": "cleaned",
+                                  "by": self.random.choice((None, "site hygienist"))})
 
     def off(self, figure, share):
         return round(figure * (1 + self.random.gauss(0, share)), 4)
@@ -129,7 +146,7 @@ class Plan:
         self.samples.append({
             "sample": name, "batch": self.random.choice((batch, batch, None)), "kind": self.random.choice((None, "sample")),
             "pump": pump, "sampler": sampler, "nominal": nominal, "method": self.random.choice(METHODS),
-            "analysis": self.random.choice((None, "quartz")), "started": begin, "stopped": end,
+            "analysis": self.random.choice((None, "quartz", "quartz", "quarts")), "started": begin, "stopped": end,
             "paused": self.random.choice((None, None, 0, 12.5, 30)), "warm-up": self.random.choice((None, 10, 15, 20)),
             "temperature": self.maybe(self.random.uniform(-5, 35), 1), "pressure": self.maybe(self.site_kpa + self.random.uniform(-6, 2), 2),
             "fault": self.random.choice((None, "no", "no", "yes") if self.chance(0.3) else (None, "no"))})
@@ -155,8 +172,6 @@ class Plan:
     def plan_sets(self, stage, at, calibrator, whose, flow, is_exact):
         """Mostly one set; at times a second one farther away from the sample, or one that is struck out."""
         away = {"pre": -1, "field": 1, "post": 1}[stage]
-        # With an altitude, a set has all its pressures or none: the manual leaves open how well a mixture is known.
-        self.no_barometer = self.altitude is not None and self.chance(self.lacks)
         self.at_bench = self.random.uniform(5, 32), self.site_kpa + self.random.uniform(-1, 1)
         self.plan_set(stage, at, calibrator, whose, flow, is_exact, self.chance(0.08))
         if self.chance(0.05):  # on the wrong side of the start or the stop
@@ -179,10 +194,10 @@ class Plan:
             self.readings.append({
                 "taken": int(taken // 60 * 60) + self.random.choice((0, 0, 7)), "stage": stage, **whose, "calibrator": name,
                 "reading": round(flow, 3) if is_exact else round(self.shown(flow, principle, t, p), 4),
-                "temperature": self.maybe(t + 0.1 * n, 1), "pressure": self.read_pressure(p),
+                "temperature": self.maybe(t + 0.1 * n, 1), "pressure": self.maybe(p, 2),
                 "humidity": self.maybe(0.45, 2) if principle == "bubble" else None, "replicate": n + 1, "set": set_name,
                 "by": self.random.choice((None, "site hygienist")), "void": "yes" if void else None,
-                "note": "float stuck" if void else None})
+                "note": self.random.choice(("float stuck", "float stuck", None)) if void else None})
 
     def decide(self, findings):
         """Rulings on some findings, given as (sample, rule), a few of them twice and a few about what was not found."""
@@ -192,11 +207,6 @@ class Plan:
             at = self.moment(self.first_day, self.random.randint(0, 24 * 20), 0)
             self.decisions.append({"decided": int(at), "by": "site hygienist", "subject": subject, "rule": rule,
                                    "ruling": self.random.choice(("uphold", *["overrule"] * 5)), "reason": "Looked at, \"twice\"."})
-
-    def read_pressure(self, p):
-        if self.altitude is None:
-            return self.maybe(p, 2)
-        return None if self.no_barometer else round(p, 2)
 
     def shown(self, flow, principle, t, p):
         """Roughly what a calibrator shows, so that limits are met as well as missed."""

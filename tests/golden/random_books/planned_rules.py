@@ -1,6 +1,9 @@
 # SPDX-License-Identifier: MIT
 """Plans what a random book is judged by: packs, a pack of its own over every measure, overrides and practices."""
 
+# What a sample's records are asked for.
+RECORDS = ("pump-serial", "by", "conditions", "sampling-conditions", "calibrator-serial", "certificate-uncertainty",
+           "certificate-issuer", "certificate-standard", "chain", "void-reasons", "method", "fault")
 # Of each measure: limits that some samples keep and others do not, each with a figure that keeps it and one that does not.
 LIMITS = {
     "sample": {
@@ -36,6 +39,7 @@ LIMITS = {
         "calibrator.read-at": [("is = 'centre'", "centre", "top")],
         "certificate.missing": [("is = 'no'", "no", "yes")],
         "cut.shift": [("within = '1 %'", "1 %", "1.1 %")],
+        **{f"record.{what}": [("is = 'yes'", "yes", "no")] for what in RECORDS},
     },
     "set": {
         "count": [("at_least = 3", 3, 2)],
@@ -74,7 +78,8 @@ LIMITS = {
         "void.share": [("less_than = '50 %'", "49 %", "50 %")],
     },
 }
-BASES = {"drift": ("post", "mean", "nominal"), "pre.deviation": ("post", "mean")}
+BASES = {"drift": ("post", "mean", "nominal"), "pre.deviation": ("post", "mean"),
+         "field.deviation": ("post", "mean", "nominal")}
 WHERES = {
     "sample": ("", "", "", "kind = 'sample'", "kind = ['sample', 'blank']",
                "nominal = { at_least = '1.9 L/min', at_most = '2000 mL/min' }",

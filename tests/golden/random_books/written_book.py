@@ -14,11 +14,11 @@ TIME = {"min": 1, "h": 1 / 60, "s": 60, "d": 1 / 1440}
 TEMPERATURE = {"°C": lambda t: t, "degF": lambda t: t * 9 / 5 + 32, "K": lambda t: t + 273.15, "°F": lambda t: t * 9 / 5 + 32}
 RATIO = {"%": 100, "1": 1}
 UNITS = {"low": FLOW, "high": FLOW, "resolution": FLOW, "reading": FLOW, "nominal": FLOW, "reference": FLOW, "as found": FLOW,
-         "as left": FLOW, "scale temperature": TEMPERATURE, "temperature": TEMPERATURE, "scale pressure": PRESSURE,
+         "as left": FLOW, "reference as found": FLOW, "scale temperature": TEMPERATURE, "temperature": TEMPERATURE, "scale pressure": PRESSURE,
          "pressure": PRESSURE, "interval": TIME, "paused": TIME, "warm-up": TIME, "humidity": {"%": 100},
          "tolerance": RATIO, "expanded uncertainty": RATIO}
 DAYS = ("calibrated", "due")
-MOMENTS = ("started", "stopped", "taken", "decided")
+MOMENTS = ("started", "stopped", "taken", "decided", "serviced")
 
 
 class Writer:
@@ -28,8 +28,8 @@ class Writer:
         self.dates = random.choice((None, "month first", "day first"))
         self.own_headings = {}
         folder.mkdir(parents=True)
-        for table in ("instruments", "certificates", "samples", "readings"):
-            self.write_table(table, getattr(plan, table))
+        for table in ("instruments", "certificates", "samples", "readings", "service"):
+            self.write_table(table, getattr(plan, "services" if table == "service" else table))
         self.write_settings()
 
     def write_table(self, name, rows):

@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/unmet_names.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/verdict/unknown_words.hpp"
+
+namespace driftwarden {
+namespace {
+
+using Names = std::set<std::string, std::less<>>;
+
+Names instruments_of(const Book& book, InstrumentKind kind) {
+  Names names;
+  for (const Instrument& instrument : book.instruments) {
+    if (instrument.kind == kind) names.insert(instrument.name);
+  }
+  return names;
+}
+
+Names texts_of(const Book& book, const Column<TextId>& column) {
+  Names names;
+  std::set<TextId> texts;
+  for (std::size_t row = 0; row < column.size(); ++row) texts.insert(column[row]);
+  texts.erase(0);
+  for (const TextId text : texts) names.emplace(book.texts.text(text));
+  return names;
+}
+
+// What samples have, and what is described though no sample has it yet.
+Names words_of(const Book& book, const RuleSet& rules, Selector of) {
+  Names names = texts_of(book, column_of(book.samples, of));
+  const std::set<std::string>& described = rules.described_words[static_cast<std::size_t>(of)];
+  names.insert(described.begin(), described.end());
+  return names;
+}
+
+Names fractions(const RuleSet& rules) {
+  Names names;
+  for (const auto& [name, sampler] : rules.samplers) names.insert(sampler.fraction);
+  return names;
+}
+
+// A field whose words are names, and the names there are. `is_of_packs`: of words that packs for many books ask for.
+struct NamingField {
+  std::string_view field;
+  bool is_of_packs;
+  Names (*names)(const Book& book, const RuleSet& rules, Subject of);
+};
+constexpr NamingField naming_fields[] = {
+    {"pump", false, [](const Book& b, const RuleSet&, Subject) { return instruments_of(b, InstrumentKind::pump); }},
+    {"calibrator", false,
+     [](const Book& b, const RuleSet&, Subject) { return instruments_of(b, InstrumentKind::calibrator); }},
+    {"instrument", false,
+     [](const Book& b, const RuleSet&, Subject of) {
+       return instruments_of(b, of == Subject::pump ? InstrumentKind::pump : InstrumentKind::calibrator);
+     }},
+    {"batch", false, [](const Book& b, const RuleSet&, Subject) { return texts_of(b, b.samples.batch); }},
+    {"by", false, [](const Book& b, const RuleSet&, Subject) { return texts_of(b, b.readings.by); }},
+    {"method", true, [](const Book& b, const RuleSet& r, Subject) { return words_of(b, r, Selector::method); }},
+    {"analysis", true, [](const Book& b, const RuleSet& r, Subject) { return words_of(b, r, Selector::analysis); }},
+    {"fraction", true, [](const Book&, const RuleSet& r, Subject) { return fractions(r); }},
+};
+
+bool is_of_the_book(const Rule& rule, const Book& book) {
+  return std::ranges::find(book.settings.packs, rule.place.file) != book.settings.packs.end();
+}
+
+Diagnostic told(const Rule& rule, std::string_view field, const std::string& word, const Names& names) {
+  const std::vector<std::string> known(names.begin(), names.end());
+  const std::string near = nearest(word, known);
+  return remark(
+      "rule/unmet-name", rule.place,
+      rule.full_name() + " asks for " + std::string(field) + " " + in_quotes(word) +
+          ", which nothing in this book has: it is held to nothing by that",
+      near.empty() ? "correct the name, or leave it if it is still to come" : "did you mean " + in_quotes(near) + "?");
+}
+
+void look_at(const Rule& rule, const NamingField& naming, const Book& book, const RuleSet& rules,
+             Diagnostics& remarks) {
+  for (const Condition& condition : rule.where) {
+    if (condition.field != naming.field) continue;
+    const Names names = naming.names(book, rules, rule.of);
+    for (const std::string& word : condition.any_of) {
+      if (names.count(word) == 0) remarks.push_back(told(rule, naming.field, word, names));
+    }
+  }
+}
+
+}  // namespace
+
+Diagnostics unmet_names(const Book& book, const RuleSet& rules) {
+  Diagnostics remarks;
+  for (const Rule& rule : rules.rules) {
+    for (const NamingField& naming : naming_fields) {
+      if (!naming.is_of_packs || is_of_the_book(rule, book)) look_at(rule, naming, book, rules, remarks);
+    }
+  }
+  return remarks;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/verdict/unmet_names.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden::unmet_names_test {
+namespace {
+
+// input: names of an invented book, with pumps P1 and P2 and calibrators V1 and V2.
+
+std::string told_of(Subject of, const std::string& measure, const std::string& field, const std::string& word,
+                    const std::string& file = "own.toml") {
+  RuleText text{of, measure, "within", {"5 %"}};
+  text.where = {{field, {word}, {}, {}}};
+  BookText book;
+  book.samples = "sample,pump,batch,method,started,stopped\nS1,P1,B1,method 7,2026-09-21T08:00,2026-09-21T16:00\n";
+  book.settings += "[rules]\npacks = [\"own.toml\"]\n";
+  RulesText rules{{text}};
+  JudgedBook judged(book, rules);
+  RuleSet set = judged.screening().rules();
+  for (Rule& rule : set.rules) rule.place = {file, 7, 0};
+  std::string said;
+  for (const Diagnostic& one : unmet_names(judged.book(), set)) said += to_text(one) + "\n";
+  return said;
+}
+
+TEST(UnmetNames, AreToldWithTheNearest) {
+  EXPECT_EQ(told_of(Subject::sample, "drift", "method", "method 8"),
+            "own.toml:7: remark: own/drift asks for method 'method 8', which nothing in this book has: it is held to "
+            "nothing by that; did you mean 'method 7'? [rule/unmet-name]\n");
+  EXPECT_EQ(
+      told_of(Subject::sample, "drift", "pump", "P3"),
+      "own.toml:7: remark: own/drift asks for pump 'P3', which nothing in this book has: it is held to nothing by "
+      "that; correct the name, or leave it if it is still to come [rule/unmet-name]\n");
+}
+
+TEST(UnmetNames, AreOfEveryFieldThatNames) {
+  for (const auto& [of, measure, field] : {std::tuple(Subject::sample, "drift", "batch"),
+                                           {Subject::sample, "drift", "method"},
+                                           {Subject::sample, "drift", "analysis"},
+                                           {Subject::sample, "drift", "fraction"},
+                                           {Subject::set, "rsd", "calibrator"},
+                                           {Subject::reading, "correction", "by"},
+                                           {Subject::pump, "drift.mean", "instrument"},
+                                           {Subject::calibrator, "as-found.error", "instrument"}}) {
+    EXPECT_NE(told_of(of, measure, field, "nobody's"), "") << field;
+  }
+}
+
+TEST(UnmetNames, AreNotThoseThatTheBookHas) {
+  EXPECT_EQ(told_of(Subject::sample, "drift", "pump", "P1"), "");
+  EXPECT_EQ(told_of(Subject::sample, "drift", "batch", "B1"), "");
+  EXPECT_EQ(told_of(Subject::sample, "drift", "method", "method 7"), "");
+  EXPECT_EQ(told_of(Subject::calibrator, "as-found.error", "instrument", "V1"), "");
+  EXPECT_NE(told_of(Subject::calibrator, "as-found.error", "instrument", "P1"), "");
+}
+
+// A pack for many books may be about methods that this one has none of.
+TEST(UnmetNames, OfAPackForManyBooksAreItsOwn) {
+  EXPECT_EQ(told_of(Subject::sample, "drift", "method", "method 8", "shipped.toml"), "");
+  EXPECT_NE(told_of(Subject::sample, "drift", "pump", "P3", "shipped.toml"), "");
+}
+
+}  // namespace
+}  // namespace driftwarden::unmet_names_test
