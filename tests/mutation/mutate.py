@@ -70,6 +70,7 @@ def main():
     parser.add_argument("--floors", default="", help="further floors whose tests are run, parted by commas")
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--again", action="store_true", help="run only what was not seen the last time")
+    parser.add_argument("--longest", type=int, default=10 ** 6, help="run no test that takes more milliseconds than that")
     parser.add_argument("--list", action="store_true", help="only say what would be planted")
     arguments = parser.parse_args()
     known, total, floors = read_survivors(os.path.join(HERE, "survivors.txt")), Tally(), {}
@@ -82,7 +83,7 @@ def main():
             if arguments.list:
                 print_places(floor)
                 continue
-            for source, results in floor.results(arguments.jobs, arguments.again):
+            for source, results in floor.results(arguments.jobs, arguments.again, arguments.longest):
                 total.add(of_source(source.name, results, known))
     print(total.line("all"))
     return 0 if total.new == 0 and total.rate() >= 95 else 1

@@ -113,7 +113,7 @@ class Places:
             core = core["inner"][0]
         opcode = core.get("opcode") or self.operator_between(core)
         span = self.span(condition)
-        if self.is_here and span and condition["kind"] != "DeclStmt" and opcode not in ("==", "!=", "!") and (
+        if self.is_here and span and condition["kind"] != "DeclStmt" and opcode not in ("==", "!=", "!", ",") and (
                 core["kind"] != "CXXBoolLiteralExpr"):
             self.found[(*span, "turned")] = None
 
@@ -158,8 +158,8 @@ class Places:
 
 def is_written_by_the_compiler(node):
     """A copy's or a move's members, one by one; clang places them at the name of their class."""
-    is_own = node.get("isImplicit") or node.get("explicitlyDefaulted")
-    return bool(is_own) and node["kind"] in ("CXXMethodDecl", "CXXConstructorDecl", "CXXDestructorDecl", "CXXConversionDecl")
+    methods = ("CXXMethodDecl", "CXXConstructorDecl", "CXXDestructorDecl", "CXXConversionDecl")
+    return bool(node.get("explicitlyDefaulted") or node.get("isImplicit") and node["kind"] in methods)
 
 
 def is_statement(node, parent):

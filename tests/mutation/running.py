@@ -20,7 +20,7 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 ROOT = os.path.dirname(os.path.dirname(HERE))
 FAULTS_OF_A_SOURCE = 2000  # numbers set aside for each
 AT_FIRST = 300  # milliseconds of tests that are run before all others
-AT_LAST = 2000  # milliseconds of tests of the same source that are run once more together
+AT_LAST = 500  # milliseconds of tests of the same source that are run once more together
 LIBRARIES = ["-lgtest_main", "-lgtest", "-lboost_iostreams", "-lboost_filesystem", "-ltomlplusplus", "-lfmt", "-lpugixml",
              "-lcrypto", "-lpthread"]
 
@@ -35,8 +35,10 @@ class Source:
         if not os.path.exists(self.kept + ".faults"):
             os.makedirs(self.kept, exist_ok=True)
             self.faults = self.compiled()
-            with open(self.kept + ".faults", "wb") as file:
-                pickle.dump(self.faults, file)
+            if self.faults:
+                with open(self.kept + ".faults", "wb") as file:
+                    pickle.dump(self.faults, file)
+            return
         with open(self.kept + ".faults", "rb") as file:
             self.faults = pickle.load(file)
 
@@ -94,14 +96,15 @@ class Source:
 class Program:
     """A floor's test program in which sources with faults stand for their rooms."""
 
-    def __init__(self, build, floor, objects, scratch):
+    def __init__(self, build, floor, objects, scratch, longest):
+        self.longest = longest  # milliseconds; no test that takes longer is run
         self.scratch, self.path = scratch, os.path.join(scratch, floor + "_test")
         for target in (f"{floor}_test", "project_folder"):
             for folder, _, files in os.walk(os.path.join(build, "tests", "CMakeFiles", f"{target}.dir")):
                 objects = objects + [os.path.join(folder, f) for f in files if f.endswith(".o")]
         linker = ["-fuse-ld=mold"] if shutil.which("mold") else []
         subprocess.run(["g++", *linker, "-o", self.path, *objects, "-Wl,--allow-multiple-definition",
-                        os.path.join(build, "libdriftwarden_rooms.a"), *LIBRARIES], check=True)
+                        "-Wl,--start-group", *glob.glob(os.path.join(build, "lib*.a")), "-Wl,--end-group", *LIBRARIES], check=True)
         self.tests, self.barren = {}, set()
         self.record()
 
@@ -117,7 +120,7 @@ class Program:
                 found = {int(n.split("=")[0]) for n in numbers}
                 if name == "*":
                     before = found
-                elif found:
+                elif found and int(milliseconds) <= self.longest:
                     self.tests[name] = (int(milliseconds), found)
         self.before = before
 
@@ -159,10 +162,10 @@ class Floor:
         with concurrent.futures.ThreadPoolExecutor(2) as pool:
             self.sources = list(pool.map(lambda path: Source(build, path), paths))
 
-    def results(self, jobs, again):
+    def results(self, jobs, again, longest):
         """Each source with its faults and whether they were seen; what was seen before is believed, if `again` says so."""
         objects = [source.object for source in self.sources if source.faults] + [recorder(self.scratch)]
-        programs = [Program(self.build, floor, objects, self.scratch) for floor in self.floors]
+        programs = [Program(self.build, floor, objects, self.scratch, longest) for floor in self.floors]
         with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
             for source in self.sources:
                 numbers = [n for n in source.faults if not any(n in program.barren for program in programs)]
@@ -195,7 +198,7 @@ def hash_of(path, words, first):
     whole = hashlib.sha256(repr((path, words, first)).encode())
     parts = [path, *sorted(glob.glob(os.path.join(ROOT, "include", "driftwarden", "*", "*.hpp"))),
              *sorted(glob.glob(os.path.join(ROOT, "src", "*", "*.hpp"))),
-             *(os.path.join(HERE, name) for name in ("switches.hpp", "places.py", "planting.py"))]
+             os.path.join(HERE, "switches.hpp")]
     for part in parts:
         with open(part, "rb") as file:
             whole.update(file.read())
@@ -206,7 +209,7 @@ def compile_words(build):
     """The compiler's words for a source of the program, as it would be compiled alone."""
     with open(os.path.join(build, "compile_commands.json"), encoding="utf-8") as file:
         for entry in json.load(file):
-            if "driftwarden_rooms.dir" in entry["command"]:
+            if "driftwarden_engine.dir" in entry["command"]:
                 words = shlex.split(entry["command"])
                 return [w for w in words if w.startswith(("-I", "-D", "-f", "-std", "-O", "-isystem"))]
     raise SystemExit("no compile command found: configure BUILD first")

@@ -69,6 +69,8 @@ auto greatest(int n, const A& a, const B& b) {
     using R = std::decay_t<decltype(std::forward<A>(a) sign std::forward<B>(b))>;                   \
     if constexpr (requires { static_cast<R>(std::forward<A>(a) other std::forward<B>(b)); }) {      \
       if (on(n)) return static_cast<R>(std::forward<A>(a) other std::forward<B>(b));                \
+    } else if constexpr (std::is_integral_v<R>) {                                                   \
+      return off(n, std::forward<A>(a) sign std::forward<B>(b));                                    \
     } else if constexpr (requires(R r) { static_cast<R>(r * (33.0 / 32)); }) {                      \
       if (on(n)) return static_cast<R>((std::forward<A>(a) sign std::forward<B>(b)) * (33.0 / 32)); \
     } else {                                                                                        \
