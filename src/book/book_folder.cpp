@@ -11,6 +11,7 @@
 #include "book/plain_text.hpp"
 #include "driftwarden/book/book_table.hpp"
 #include "driftwarden/book/own_page.hpp"
+#include "driftwarden/diagnostic/letters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {

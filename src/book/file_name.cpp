@@ -2,6 +2,7 @@
 #include "driftwarden/book/file_name.hpp"
 
 #include "book/plain_text.hpp"
+#include "driftwarden/diagnostic/letters.hpp"
 
 namespace driftwarden {
 namespace {

@@ -8,6 +8,7 @@
 #include "book/plain_text.hpp"
 #include "driftwarden/book/short_text.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/letters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 
@@ -18,7 +19,7 @@ constexpr std::array<std::string_view, 2> yes_no_words{"no", "yes"};
 
 bool same_word(std::string_view written, std::string_view word) {
   return std::equal(written.begin(), written.end(), word.begin(), word.end(),
-                    [](char a, char b) { return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b; });
+                    [](char a, char b) { return small_letter(a) == b; });
 }
 
 std::string list_of(std::span<const std::string_view> words) {

@@ -8,6 +8,7 @@
 
 #include "book/plain_text.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/letters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
 
 namespace driftwarden {
@@ -243,7 +244,7 @@ std::string heading_key(std::string_view name) {
   std::string key;
   for (const char c : name) {
     if (blanks.find(c) != std::string_view::npos || c == '-' || c == '_') continue;
-    key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    key += small_letter(c);
   }
   return key;
 }

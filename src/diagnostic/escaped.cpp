@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/diagnostic/escaped.hpp"
 
+#include "driftwarden/diagnostic/hexadecimal.hpp"
+
 namespace driftwarden {
 
 std::string escaped(std::string_view bytes) {
-  constexpr std::string_view digits = "0123456789abcdef";
   std::string text;
   for (const char c : bytes) {
-    const auto byte = static_cast<unsigned char>(c);
-    text += {'\\', 'x', digits[byte >> 4U], digits[byte & 0xFU]};
+    text += "\\x";
+    append_hexadecimal(text, static_cast<unsigned char>(c), 2);
   }
   return text;
 }

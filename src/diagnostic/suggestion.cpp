@@ -5,6 +5,8 @@
 #include <cstddef>
 #include <limits>
 
+#include "driftwarden/diagnostic/letters.hpp"
+
 namespace driftwarden {
 
 namespace {
@@ -14,8 +16,7 @@ constexpr std::size_t most_unknown = 100;
 constexpr std::size_t most_candidates = 20000;
 constexpr std::size_t short_list = 12;  // candidates that are still worth listing
 
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-bool same_letter(char a, char b) { return lower(a) == lower(b); }
+bool same_letter(char a, char b) { return small_letter(a) == small_letter(b); }
 
 bool is_near(std::size_t distance, std::string_view word, std::string_view candidate) {
   return 3 * distance <= std::max(word.size(), candidate.size());

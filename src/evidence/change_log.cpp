@@ -5,6 +5,8 @@
 #include <array>
 #include <set>
 
+#include "driftwarden/diagnostic/letters.hpp"
+
 namespace driftwarden {
 namespace {
 
@@ -15,14 +17,6 @@ std::string_view line_off(std::string_view& text) {
   const std::string_view line = text.substr(0, end);
   text.remove_prefix(std::min(end + 1, text.size()));
   return line;
-}
-
-char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-
-std::string in_small_letters(std::string_view text) {
-  std::string small_text(text);
-  std::transform(small_text.begin(), small_text.end(), small_text.begin(), small);
-  return small_text;
 }
 
 // Words that say what a text is about: long ones, but for those that stand in every other entry, without the s of a

@@ -3,6 +3,7 @@
 
 #include <array>
 
+#include "driftwarden/diagnostic/hexadecimal.hpp"
 #include "driftwarden/plot/panel.hpp"
 #include "driftwarden/plot/series_panels.hpp"
 
@@ -29,8 +30,8 @@ std::array<std::string*, chart_colours> colours_of(Theme& theme) {
 
 // "#030303"
 std::string marker(int number) {
-  constexpr std::string_view digits = "0123456789abcdef";
-  const std::string part{'0', digits[static_cast<std::size_t>(number)]};
+  std::string part;
+  append_hexadecimal(part, static_cast<unsigned>(number), 2);
   return "#" + part + part + part;
 }
 

@@ -6,6 +6,7 @@
 
 #include "driftwarden/book/file_name.hpp"
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/diagnostic/letters.hpp"
 #include "driftwarden/plot/gnuplot_text.hpp"
 #include "driftwarden/plot/legend.hpp"
 #include "driftwarden/plot/series_panels.hpp"
@@ -23,7 +24,7 @@ constexpr std::size_t most_columns = 6;
 // A title short enough for a thumbnail.
 std::string as_a_word(std::string title) {
   title = title.substr(0, title.find(','));
-  if (!title.empty() && title[0] >= 'A' && title[0] <= 'Z') title[0] = static_cast<char>(title[0] - 'A' + 'a');
+  if (!title.empty()) title[0] = small_letter(title[0]);
   return title;
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "driftwarden/diagnostic/hexadecimal.hpp"
 #include "driftwarden/system/held_file.hpp"
 #include "rule/toml_reader.hpp"
 
@@ -12,8 +13,8 @@ namespace {
 constexpr double largest_size = 20000;
 
 bool is_colour(std::string_view text) {
-  constexpr std::string_view digits = "0123456789abcdef";
-  return text.size() == 7 && text[0] == '#' && text.substr(1).find_first_not_of(digits) == std::string_view::npos;
+  return text.size() == 7 && text[0] == '#' &&
+         text.substr(1).find_first_not_of(small_hexadecimal) == std::string_view::npos;
 }
 
 bool is_dashes(std::string_view text) {

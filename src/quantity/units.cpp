@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <utility>
 
+#include "driftwarden/diagnostic/letters.hpp"
 #include "quantity/unit_table.hpp"
 
 namespace driftwarden {
@@ -20,7 +21,6 @@ constexpr std::pair<std::string_view, std::string_view> plain_forms[] = {
     {"\xC2\xA0", ""}, {"\u202F", ""}, {"\u2009", ""}, {"^", ""},     {" ", ""},     {"\t", ""},
 };
 
-bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
 bool is_lower(char c) { return c >= 'a' && c <= 'z'; }
 
 // A unit's name in lower case, without blanks, "°" as "deg", "³" as "3".
@@ -33,7 +33,7 @@ std::string folded(std::string_view name) {
       text += form->second;
       name.remove_prefix(form->first.size());
     } else {
-      text += is_upper(name[0]) ? static_cast<char>(name[0] - 'A' + 'a') : name[0];
+      text += small_letter(name[0]);
       name.remove_prefix(1);
     }
   }

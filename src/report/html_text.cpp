@@ -4,6 +4,7 @@
 #include <cassert>
 
 #include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/hexadecimal.hpp"
 
 namespace driftwarden {
 namespace {
@@ -19,10 +20,8 @@ unsigned number_of(std::string_view character) {
 }
 
 void append_number(std::string& out, std::string_view character) {
-  constexpr std::string_view digits = "0123456789ABCDEF";
-  const unsigned number = number_of(character);
   out += "[U+";
-  for (unsigned shift = 16; shift > 0; shift -= 4) out += digits[number >> (shift - 4) & 0xFU];
+  append_hexadecimal(out, number_of(character), 4, capital_hexadecimal);
   out += ']';
 }
 

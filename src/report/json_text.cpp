@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "driftwarden/diagnostic/characters.hpp"
+#include "driftwarden/diagnostic/hexadecimal.hpp"
 #include "driftwarden/report/figure_text.hpp"
 
 namespace driftwarden {
@@ -31,20 +32,16 @@ void append_escaped(std::string& out, char c) {
     default:
       break;
   }
-  constexpr std::string_view digits = "0123456789abcdef";
-  const auto byte = static_cast<unsigned char>(c);
-  out += "\\u00";
-  out += digits[byte >> 4U];
-  out += digits[byte & 15U];
+  out += "\\u";
+  append_hexadecimal(out, static_cast<unsigned char>(c), 4);
 }
 
 // A character of two or three bytes as \u202e: marks and controls that would act where the text is shown.
 void append_by_number(std::string& out, std::string_view character) {
-  constexpr std::string_view digits = "0123456789abcdef";
   unsigned number = byte_at(character, 0) & (character.size() == 2 ? 0x1FU : 0x0FU);
   for (std::size_t i = 1; i < character.size(); ++i) number = number << 6U | (byte_at(character, i) & 0x3FU);
-  out +=
-      {'\\', 'u', digits[number >> 12U], digits[number >> 8U & 15U], digits[number >> 4U & 15U], digits[number & 15U]};
+  out += "\\u";
+  append_hexadecimal(out, number, 4);
 }
 
 constexpr auto is_plain = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };

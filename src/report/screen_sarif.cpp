@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "driftwarden/diagnostic/hexadecimal.hpp"
 #include "driftwarden/report/json_text.hpp"
 #include "driftwarden/verdict/cautions.hpp"
 #include "driftwarden/verdict/message.hpp"
@@ -26,24 +27,6 @@ std::string_view level_of(Outcome outcome) {
   return "none";
 }
 
-// A file's name as a relative URI reference (RFC 3986): what is no unreserved character and no '/' by its bytes.
-std::string uri_of(std::string_view file) {
-  constexpr std::string_view digits = "0123456789ABCDEF";
-  std::string uri;
-  for (const char c : file) {
-    const auto byte = static_cast<unsigned char>(c);
-    const bool is_letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-    if (is_letter || std::string_view("-._~/").find(c) != std::string_view::npos) {
-      uri += c;
-    } else {
-      uri += '%';
-      uri += digits[byte >> 4U];
-      uri += digits[byte & 15U];
-    }
-  }
-  return uri;
-}
-
 // A text as a SARIF message (3.11.5, 3.11.6): braces would be placeholders, brackets links.
 std::string message_text(std::string_view text) {
   std::string escaped;
@@ -61,7 +44,7 @@ void text_member(JsonText& json, std::string_view name, std::string_view text) {
 
 void location(JsonText& json, const Place& place, std::string_view sample) {
   json.begin_object().key("physicalLocation").begin_object().key("artifactLocation").begin_object();
-  json.member("uri", uri_of(place.file)).member("uriBaseId", "BOOK").end_object();
+  json.member("uri", percent_encoded(place.file)).member("uriBaseId", "BOOK").end_object();
   if (place.line > 0) {
     json.key("region").begin_object().member("startLine", std::size_t{place.line});
     if (place.column > 0) json.member("startColumn", std::size_t{place.column});

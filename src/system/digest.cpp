@@ -7,6 +7,7 @@
 #include <memory>
 #include <stdexcept>
 
+#include "driftwarden/diagnostic/hexadecimal.hpp"
 #include "driftwarden/system/own_openssl.hpp"
 
 namespace driftwarden {
@@ -49,12 +50,8 @@ const Algorithm& sha512() {
 }
 
 std::string hexadecimal(const Digest& digest) {
-  constexpr std::string_view digits = "0123456789abcdef";
   std::string text;
-  for (unsigned i = 0; i < digest.length; ++i) {
-    text += digits[digest.bytes[i] >> 4U];
-    text += digits[digest.bytes[i] & 15U];
-  }
+  for (unsigned i = 0; i < digest.length; ++i) append_hexadecimal(text, digest.bytes[i], 2);
   return text;
 }
 

@@ -9,6 +9,7 @@
 
 #include "driftwarden/book/own_page.hpp"
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/diagnostic/hexadecimal.hpp"
 #include "driftwarden/outside/outside_program.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 
@@ -30,20 +31,7 @@ Diagnostic failed(const std::string& program, const std::string& why) {
 }
 
 // A path as a browser takes it: '#', '?' and '%' mean something in an address (RFC 8089, RFC 3986).
-std::string address_of(const fs::path& file) {
-  constexpr std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789/-._~";
-  constexpr std::string_view digits = "0123456789ABCDEF";
-  std::string address = "file://";
-  for (const char c : fs::absolute(file).string()) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (plain.find(c) != std::string_view::npos) {
-      address += c;
-    } else {
-      address += {'%', digits[byte >> 4U], digits[byte & 15U]};
-    }
-  }
-  return address;
-}
+std::string address_of(const fs::path& file) { return "file://" + percent_encoded(fs::absolute(file).string()); }
 
 std::vector<std::string> words_of(const fs::path& html, const fs::path& pdf, const fs::path& scratch) {
   std::vector<std::string> words{"--headless",
