@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/assessment/sampled_volume.hpp"
 #include "driftwarden/rule/measure_catalogue.hpp"
 #include "verdict/sample_figures.hpp"
 
