@@ -221,5 +221,39 @@ TEST(ReadingIndex, IsEmptyWhereNoReadingNamesASample) {
   EXPECT_TRUE(rows_of(ReadingIndex(book), 0).empty());
 }
 
+TEST(Bracket, OfTheNextPumpIsOfItsOwnSets) {
+  const Book book = book_of(with_pump_readings(reading("07:00", "pre") + reading("16:05", "post") +
+                                               reading("07:30", "pre", "P2") + reading("16:10", "post", "P2")));
+  const PumpSets sets(book);
+  PumpSets::Bracket bracket;
+  sets.bracket(1, book.samples.started[0], book.samples.stopped[0], bracket);
+  ASSERT_NE(bracket.pre, nullptr);
+  ASSERT_NE(bracket.post, nullptr);
+  EXPECT_EQ(book.readings.place[sets.rows()[bracket.pre->begin]].line, 4U);
+  EXPECT_EQ(book.readings.place[sets.rows()[bracket.post->begin]].line, 5U);
+}
+
+TEST(Bracket, KeepsNothingOfTheSampleBefore) {
+  BookText text;
+  text.readings = "taken,stage,pump,sample,calibrator,reading [L/min],set,void,note\n" + sound("07:30", "pre") +
+                  sound("12:00", "field") + struck_out("16:10", "post") + sound("18:00", "post") +
+                  "2026-09-21T07:00,pre,,,V1,2,,,\n";  // of no sample and no pump
+  const Book book = book_of(text);
+  const PumpSets sets(book);
+  PumpSets::Bracket bracket;
+  for (int twice = 0; twice < 2; ++twice) {
+    sets.bracket(0, book.samples.started[0], book.samples.stopped[0], bracket);
+    EXPECT_EQ(bracket.field.size(), 1U);
+    EXPECT_EQ(bracket.struck_out.size(), 1U);
+  }
+  sets.bracket(1, book.samples.started[0], book.samples.stopped[0], bracket);
+  EXPECT_TRUE(bracket.field.empty());
+  EXPECT_TRUE(bracket.struck_out.empty());
+}
+
+TEST(Bracket, KeepsAPostThatWasReadAtTheTimeThePumpWasSetAgain) {
+  EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:10", "pre") + reading("16:10", "post")), "pre 2 | post 4");
+}
+
 }  // namespace
 }  // namespace driftwarden::bracket_test

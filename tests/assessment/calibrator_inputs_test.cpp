@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <utility>
 
 #include "assessment/worked_budget.hpp"
 
@@ -116,6 +117,68 @@ TEST(CalibratorInputs, DoesNotCountTheMovementOfACalibratorWhoseErrorIsSupposed)
   work_out_budget(basis, assessor.assess(0), budget);
   ASSERT_FALSE(budget.lines.empty());
   for (const BudgetLine& line : budget.lines) EXPECT_NE(line.source, BudgetSource::calibrator_drift);
+}
+
+// On a point of its certificate a set has nothing to bow; then the other's is its own.
+TEST(CalibratorInputs, LetsTheErrorBowForTheOneSetThatWasReadBetweenPoints) {
+  for (const char* on_a_point : {"1", "2.04"}) {
+    const BudgetedBook pre(between_two_points("1.52", on_a_point));
+    EXPECT_EQ(pre.line(BudgetSource::interpolation), nullptr) << on_a_point;
+    ASSERT_NE(pre.line(BudgetSource::pre_interpolation), nullptr) << on_a_point;
+    EXPECT_NEAR(pre.line(BudgetSource::pre_interpolation)->u, 0.01 / std::sqrt(3), 1e-12);
+    EXPECT_EQ(pre.line(BudgetSource::pre_interpolation)->estimate, 0);
+    const BudgetedBook post(between_two_points(on_a_point, "1.52"));
+    EXPECT_EQ(post.line(BudgetSource::interpolation), nullptr) << on_a_point;
+    EXPECT_NE(post.line(BudgetSource::post_interpolation), nullptr) << on_a_point;
+  }
+}
+
+// What the curve does between one pair of points says nothing of what it does between another.
+TEST(CalibratorInputs, LetsTheErrorBowBetweenOtherPointsByItself) {
+  BookText text = between_two_points("1.52", "2.52");
+  text.certificates += "C1,V1,2026-01-05,3,3,3,0.04,2\n";
+  const BudgetedBook book(text);
+  EXPECT_EQ(book.line(BudgetSource::interpolation), nullptr);
+  EXPECT_NE(book.line(BudgetSource::pre_interpolation), nullptr);
+  EXPECT_NE(book.line(BudgetSource::post_interpolation), nullptr);
+}
+
+TEST(CalibratorInputs, LackTheCertificatesOfBothSetsWhereThereIsNone) {
+  BookText text = worked_book();
+  text.certificates = text.certificates.substr(0, text.certificates.find('\n') + 1);
+  const BudgetedBook book(text);
+  EXPECT_TRUE(book.lacks(BudgetSource::pre_certificate));
+  EXPECT_TRUE(book.lacks(BudgetSource::post_certificate));
+  EXPECT_FALSE(book.lacks(BudgetSource::certificate));
+}
+
+TEST(CalibratorInputs, LackTheCertificateThatStatesNoUncertaintyWhereOneOfTheSetsWasRead) {
+  for (const auto& [pre, post] : {std::pair{"1", "2.04"}, std::pair{"2.04", "1"}}) {
+    BookText text = between_two_points(pre, post);
+    replace_all(text.certificates, "1,1,1,0.01,2", "1,1,1,,2");
+    const BudgetedBook book(text);
+    EXPECT_TRUE(book.lacks(BudgetSource::certificate)) << pre;
+    EXPECT_EQ(book.line(BudgetSource::certificate), nullptr) << pre;
+  }
+}
+
+TEST(CalibratorInputs, GiveTheErrorWhereThePreSetWasReadIfBothAreKnownAlike) {
+  BookText text = between_two_points("1", "2.04");
+  replace_all(text.certificates, "2,2,2.04,0.04,2", "2,2,2.04,0.02,2");
+  EXPECT_EQ(BudgetedBook(text).line(BudgetSource::certificate)->estimate, 0);
+}
+
+// derived: 0.4 % of 365 days, 259 days on before and 260 after.
+TEST(CalibratorInputs, CountsWhatTheCalibratorMayHaveMovedUntilEachSet) {
+  BookText text = with_a_history();
+  replace_all(text.readings, "2026-09-21T16:1", "2026-09-22T16:1");
+  const BudgetedBook book(text);
+  const BudgetLine* moved = book.line(BudgetSource::calibrator_drift);
+  ASSERT_NE(moved, nullptr);
+  EXPECT_EQ(moved->estimate, 0);
+  EXPECT_NEAR(moved->u * moved->on_pre, 0.004 * 259 / 365 * book.figures.pre_l_min, 1e-8);
+  EXPECT_NEAR(moved->u * moved->on_post, 0.004 * 260 / 365 * book.figures.post_l_min, 1e-8);
+  EXPECT_EQ(book.line(BudgetSource::pre_resolution)->estimate, 0);
 }
 
 }  // namespace

@@ -101,5 +101,71 @@ TEST(AskedRecords, SayWhenThePackageLacksChartsOrASignature) {
   EXPECT_TRUE(has(lacks_of({}, {false, false}), "a signature: this package is not signed"));
 }
 
+std::string changed(std::string text, const std::string& from, const std::string& to) {
+  text.replace(text.find(from), from.size(), to);
+  return text;
+}
+
+TEST(AskedRecords, TakeFiguresAsFoundForThoseAsLeftWhereNothingWasAdjusted) {
+  BookText text = complete();
+  text.certificates = changed(text.certificates, "2,2,2,2,Lab", "2,2,2,,Lab");
+  EXPECT_EQ(lacks_of(text), "");
+  text.certificates = changed(text.certificates, "2,2,2,,Lab", "2,2,,,Lab");
+  EXPECT_TRUE(has(lacks_of(text), "figures as left, or as found where nothing was adjusted: for 1 of 1 certificates"))
+      << lacks_of(text);
+}
+
+TEST(AskedRecords, NameEachConditionThatIsMissing) {
+  for (const char* half : {",,100,", ",20,,"}) {
+    BookText text = complete();
+    text.certificates = changed(text.certificates, ",20,100,", half);
+    EXPECT_EQ(lacks_of(text), "temperature or pressure: for 1 of 1 certificates (C1)\n") << half;
+  }
+  BookText text = complete();
+  text.readings = changed(text.readings, "V1,2.000,20,100", "V1,2.000,20,");
+  EXPECT_TRUE(has(lacks_of(text), "pressure: for 1 of 5 readings (readings.csv:2)\n")) << lacks_of(text);
+  text = complete();
+  text.samples = changed(text.samples, "cyclone,20,100", "cyclone,20,");
+  EXPECT_TRUE(has(lacks_of(text), "pressure of their own: for 1 of 1 samples (S1)\n")) << lacks_of(text);
+}
+
+TEST(AskedRecords, NameSamplesWithoutAStartOrAStop) {
+  for (const char* moment : {"2026-09-21T08:00", "2026-09-21T16:00"}) {
+    BookText text = complete();
+    text.samples = changed(text.samples, moment, "");
+    EXPECT_TRUE(has(lacks_of(text), "start or stop: for 1 of 1 samples (S1)\n")) << lacks_of(text);
+  }
+}
+
+TEST(AskedRecords, NameSamplesWhoseVolumeIsNotKnownTo) {
+  EXPECT_FALSE(has(lacks_of(complete()), "uncertainty of the volume"));
+  BookText text = complete();
+  text.certificates = changed(text.certificates, ",0.01,2,1", ",,2,1");
+  EXPECT_TRUE(
+      has(lacks_of(text), "uncertainty of the volume (the working says what is not known): for 1 of 1 samples (S1)\n"))
+      << lacks_of(text);
+}
+
+TEST(AskedRecords, CountTheRulesWhoseLimitNobodyRead) {
+  const Book book = book_of(complete());
+  RuleSet rules = RulesText{{{Subject::sample, "drift", "within", {"5 %"}},
+                             {Subject::sample, "volume", "at_least", {"400 L"}},
+                             {Subject::sample, "minutes", "at_least", {"60 min"}}}}
+                      .rule_set();
+  const auto lack = [&] {
+    const Screening screening(book, rules);
+    std::string all;
+    for (const AskedRecord& record : asked_records(screening, {}, {true, true})) {
+      for (const std::string& missing : record.missing) all += missing;
+    }
+    return all;
+  };
+  EXPECT_FALSE(has(lack(), "nobody read"));
+  rules.rules[0].standing = Standing::memory;
+  EXPECT_TRUE(has(lack(), "1 rule in force has a limit that nobody read in its source")) << lack();
+  rules.rules[1].standing = Standing::memory;
+  EXPECT_TRUE(has(lack(), "2 rules in force have a limit that nobody read in its source")) << lack();
+}
+
 }  // namespace
 }  // namespace driftwarden::asked_records_test

@@ -119,5 +119,42 @@ TEST(TextComparison, CountsWhatItDoesNotList) {
   EXPECT_EQ(comparison.differences.size(), 3U);
 }
 
+// A member that stands there twice, with another figure in the one that doesn't count.
+TEST(TextComparison, LastDigitsHideNoOtherFigureBesideThem) {
+  EXPECT_GT(
+      compared("s.json", R"({"b":1.5,"b":7,"a":2.0000000000001})", R"({"b":3.5,"b":7,"a":2.0000000000003})", 10).count,
+      0U);
+  const std::string packed = R"({"a":2.0000000000001})";
+  const std::string now = R"({"a":2.0000000000003})";
+  EXPECT_GT(compared("s.json", packed + " ", now, 10).count, 0U);
+  EXPECT_GT(compared("s.json", packed, now + " ", 10).count, 0U);
+}
+
+TEST(TextComparison, KnowsTheLastDigitsOfAnyFigure) {
+  for (const auto& [packed, now] :
+       {std::pair{"-2.0000000000001", "-2.0000000000003"}, std::pair{"0.50000000000001", "0.50000000000003"},
+        std::pair{"9.0000000000001", "9.0000000000003"}}) {
+    const TextComparison comparison =
+        compared("s.json", std::string("{\"a\":") + packed + "}", std::string("{\"a\":") + now + "}", 10);
+    EXPECT_EQ(comparison.count, 0U) << packed;
+    EXPECT_EQ(comparison.last_digits, 1U) << packed;
+  }
+}
+
+TEST(TextComparison, GoesByLinesWhereOneOfBothIsNoTable) {
+  EXPECT_EQ(told("s.csv", "a,b\nx,1\n", "a,b\nx,1\nx,1\n"), "s.csv: line 3: packed '(nothing)', now 'x,1\\x0a'\n");
+  EXPECT_EQ(told("s.csv", "a,b\nx,1\ny\n", "a,b\nx,2\ny\n"), "s.csv: line 2: packed 'x,1\\x0a', now 'x,2\\x0a'\n");
+  EXPECT_EQ(told("s.csv", "", "a,b\n"), "s.csv: line 1: packed '(nothing)', now 'a,b\\x0a'\n");
+  EXPECT_EQ(told("s.csv", "a,b\nx,\"1\n", "a,b\nx,\"2\n"), "s.csv: line 2: packed 'x,\"1\\x0a', now 'x,\"2\\x0a'\n");
+  EXPECT_EQ(told("s.json", "{\"a\":1}", "{\"a\":"), "s.json: line 1: packed '{\"a\":1}', now '{\"a\":'\n");
+}
+
+TEST(TextComparison, ForgivesAKnownWordingAtTheBeginningOfALine) {
+  const std::vector<Rewording> known{{"too late", "overdue"}};
+  const TextComparison comparison = compared("w.txt", "too late\n", "overdue\n", 10, known);
+  EXPECT_EQ(comparison.count, 0U);
+  EXPECT_EQ(comparison.reworded, 1U);
+}
+
 }  // namespace
 }  // namespace driftwarden::comparison_test

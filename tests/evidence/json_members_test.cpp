@@ -24,5 +24,18 @@ TEST(JsonMembers, AreNoneOfATextThatIsNoJson) {
   EXPECT_FALSE(json_members(std::string(1'000'000, '[')));
 }
 
+TEST(JsonMembers, AreFoundAHundredDeepAndNoDeeper) {
+  const auto nested = [](std::size_t depth) { return std::string(depth, '[') + "1" + std::string(depth, ']'); };
+  EXPECT_TRUE(json_members(nested(99)));
+  EXPECT_FALSE(json_members(nested(101)));
+}
+
+TEST(JsonMembers, CountTheElementsOfAnArrayOnly) {
+  const auto members = json_members(R"({"a":{"b":1,"c":2},"d":[{"e":3},{"e":4}]})");
+  ASSERT_TRUE(members);
+  EXPECT_EQ(members->count("a.c"), 1U);
+  EXPECT_EQ(members->count("d[1].e"), 1U);
+}
+
 }  // namespace
 }  // namespace driftwarden::json_members_test

@@ -73,5 +73,22 @@ TEST(Manifest, TellsTwentyFaultsAndStops) {
   EXPECT_EQ(manifest.faults().size(), 20U);
 }
 
+TEST(Manifest, TakesEverySmallHexadecimalDigitAndNoCharacterBesideThem) {
+  for (const char digit : std::string("09af")) {
+    EXPECT_EQ(first_fault(std::string(128, digit) + "  a\n"), "") << digit;
+  }
+  for (const char other : std::string("/:`g")) {
+    EXPECT_NE(first_fault(std::string(128, other) + "  a\n"), "") << other;
+  }
+  EXPECT_NE(first_fault(digest_7 + " \n"), "") << "one blank, and no name";
+  EXPECT_NE(first_fault(digest_7 + "\n"), "");
+  EXPECT_NE(first_fault(digest_7 + "  \n").find("[evidence/name]"), std::string::npos)
+      << first_fault(digest_7 + "  \n");
+}
+
+TEST(Manifest, QuotesTheFirstFortyCharactersOfALineThatIsNone) {
+  EXPECT_NE(first_fault(std::string(50, 'x') + "\n").find("'" + std::string(40, 'x') + "' …"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace driftwarden::manifest_test

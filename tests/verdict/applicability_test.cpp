@@ -139,5 +139,26 @@ TEST_F(Applicability, GoesByReaderAndOwnSamplerOfAReading) {
   EXPECT_EQ(of_reading(1, {is("stage", {"post"})}), Applies::yes);
 }
 
+// A column that the file doesn't have says nothing, and not what happens to be the book's first word.
+TEST(ApplicabilityOfAPlainBook, IsToNothingInAColumnTheFileDoesNotHave) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],note\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,first\n2026-09-21T16:10,post,S1,V1,1.950,first\n";
+  JudgedBook book(text);
+  const std::string first(book.book().texts.text(TextId{1}));
+  ASSERT_NE(first, "");
+  const SampleContext context{book.screening().basis(), book.figures("S1")};
+  const ReadingSet& set = context.figures.sets.front();
+  for (const char* field : {"batch", "sampler"}) {
+    EXPECT_EQ(applies_to_sample(rule_where({is(field, {first})}), context, {}), Applies::no) << field;
+  }
+  EXPECT_EQ(applies_to_set(rule_where({is("sampler", {first})}, Subject::set), context, set), Applies::no);
+  for (const char* field : {"by", "sampler"}) {
+    EXPECT_EQ(applies_to_reading(rule_where({is(field, {first})}, Subject::reading), context, set, 0), Applies::no)
+        << field;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::applicability_test

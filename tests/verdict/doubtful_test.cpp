@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "support/project_folder.hpp"
 #include "verdict/honest_book.hpp"
@@ -92,6 +93,56 @@ TEST(Doubts, FindWhatTheDemoBookPlants) {
   EXPECT_NE(doubts[3].message.find("10 readings of TF45B-4 are those of TF43A-2"), std::string::npos)
       << doubts[3].message;
   EXPECT_NE(doubts[4].message.find("read before TF42B-7, while it is still in use for TF42B-2"), std::string::npos);
+}
+
+// At 1500 m the standard atmosphere has 84.56 kPa (computed by the formula of correction/altitude).
+TEST(Doubts, TellThePressureAndThatOfTheAltitude) {
+  BookText text = honest_book(1);
+  const std::string told_first = ", 101.60 kPa; the site's altitude has about 84.6 kPa; ";
+  text.readings.replace(text.readings.find(",84.5"), 5, ",101.6");
+  const Diagnostics one = doubts_of(book_of(text));
+  ASSERT_EQ(one.size(), 1U);
+  EXPECT_NE(to_text(one[0]).find("a reading states a pressure of sea level" + told_first), std::string::npos)
+      << to_text(one[0]);
+  text.readings.replace(text.readings.find(",84.5"), 5, ",101.2");
+  EXPECT_NE(to_text(doubts_of(book_of(text))[0])
+                .find("2 readings, here the first, state pressures of sea level" + told_first),
+            std::string::npos);
+}
+
+TEST(Doubts, TakeForSeaLevelWhatLiesBetween97And105KPa) {
+  for (const auto& [pressure, is_told] :
+       {std::pair{",97.0", false}, std::pair{",97.1", true}, std::pair{",104.9", true}, std::pair{",105.0", false},
+        std::pair{",105.1", false}}) {
+    BookText text = honest_book(1);
+    text.readings.replace(text.readings.find(",84.5"), 5, pressure);
+    EXPECT_EQ(ids(text).size(), is_told ? 1U : 0U) << pressure;
+  }
+}
+
+// The standard atmosphere has 98.95 kPa at 200 m; 5 % more is 103.9 kPa.
+TEST(Doubts, LeaveToTheWeatherFivePercent) {
+  for (const auto& [pressure, is_told] : {std::pair{",103.8", false}, std::pair{",104.0", true}}) {
+    BookText text = honest_book(1);
+    text.settings.replace(text.settings.find("1500 m"), 6, "200 m");
+    text.readings.replace(text.readings.find(",84.5"), 5, pressure);
+    EXPECT_EQ(ids(text).size(), is_told ? 1U : 0U) << pressure;
+  }
+}
+
+TEST(Doubts, KnowNoSeaLevelWithoutAPressure) {
+  BookText text;
+  text.settings += "[site]\naltitude = \"1500 m\"\n";
+  EXPECT_EQ(ids(text), Ids());
+}
+
+TEST(Doubts, DoNotCompareASamplerWithNone) {
+  BookText text;
+  text.samples = "sample,pump,sampler,started,stopped\nS1,P1,,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],sampler\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,cyclone\n2026-09-21T16:10,post,S1,V1,1.950,cowl\n";
+  EXPECT_EQ(ids(text), Ids());
 }
 
 }  // namespace

@@ -33,5 +33,15 @@ TEST(FormulaNames, OfASoundBookAreNone) {
   EXPECT_TRUE(remarks_on("sample,pump,started,stopped\nS=1,P1,2026-09-21T08:00,2026-09-21T16:00\n").empty());
 }
 
+TEST(FormulaNames, OfInstrumentsAndCertificatesAreTold) {
+  BookText text;
+  text.instruments += "=V3,calibrator,volumetric\nV4,calibrator,volumetric\n";
+  text.certificates += "+C3,V1,2026-02-05,2,2,2\nC4,V1,2026-03-05,2,2,2\n";
+  const Diagnostics remarks = formula_names(book_of(text));
+  ASSERT_EQ(remarks.size(), 2U);
+  EXPECT_NE(to_text(remarks[0]).find("the instrument '=V3' would be run"), std::string::npos) << to_text(remarks[0]);
+  EXPECT_NE(to_text(remarks[1]).find("the certificate '+C3' would be run"), std::string::npos) << to_text(remarks[1]);
+}
+
 }  // namespace
 }  // namespace driftwarden::formula_names_test

@@ -318,5 +318,78 @@ TEST_F(Measured, ReadAtOfTwoRotametersIsTopWhereOneIs) {
   EXPECT_EQ(read_at("V2", "V1"), "top");
 }
 
+MeasureValue of_one(const BookText& text, SampleMeasure measure) {
+  JudgedBook book(text);
+  const SampleContext context{book.screening().basis(), book.figures("S1")};
+  return sample_measure(context, measure, Base::by_practice);
+}
+
+TEST(MeasuredOfOneSample, CountsNoReadingsWhereThereIsNoSet) {
+  BookText text;
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T16:10,post,S1,V1,2\n";
+  EXPECT_EQ(of_one(text, SampleMeasure::pre_count).figure, 0);
+  EXPECT_EQ(of_one(text, SampleMeasure::post_count).figure, 1);
+}
+
+TEST(MeasuredOfOneSample, KnowsNotWhetherOneSetHasTheSameCalibratorAsNone) {
+  for (const char* row : {"2026-09-21T07:30,pre,S1,V1,2\n", "2026-09-21T16:10,post,S1,V1,2\n"}) {
+    BookText text;
+    text.readings = std::string("taken,stage,sample,calibrator,reading [L/min]\n") + row;
+    EXPECT_TRUE(is_missing(of_one(text, SampleMeasure::calibrator_same).figure)) << row;
+  }
+  EXPECT_EQ(of_one({}, SampleMeasure::calibrator_same).figure, 1);
+}
+
+TEST(MeasuredOfOneSample, LacksACertificateWhereOneSetDoes) {
+  EXPECT_EQ(of_one({}, SampleMeasure::certificate_missing).figure, 0);
+  BookText text;
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\nC1,V1,2026-01-05,2,2,2\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V2,1.950\n";
+  EXPECT_EQ(of_one(text, SampleMeasure::certificate_missing).figure, 1);
+}
+
+TEST(MeasuredOfOneSample, IsReadWhereTheRotameterThatSaysSoIsRead) {
+  BookText text;
+  const std::string headings =
+      "instrument,kind,principle,scale temperature [°C],scale pressure [kPa],read at\nP1,pump,,,,\n";
+  text.instruments = headings + "V1,calibrator,volumetric,,,\nV2,calibrator,rotameter,20,101.325,\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,20,100\n2026-09-21T16:10,post,S1,V2,1.950,20,100\n";
+  EXPECT_EQ(of_one(text, SampleMeasure::calibrator_read_at).word, "");
+  text.instruments = headings + "V1,calibrator,volumetric,,,\nV2,calibrator,rotameter,20,101.325,centre\n";
+  EXPECT_EQ(of_one(text, SampleMeasure::calibrator_read_at).word, "centre");
+}
+
+// Of 1.75, 2.15 and 1.75 L/min around 2 L/min the first is the farthest; the highest isn't.
+TEST(MeasuredOfOneSample, TakesTheFirstOfTheFarthestFieldSets) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T10:00,field,S1,V1,1.75\n"
+      "2026-09-21T12:00,field,S1,V1,2.15\n2026-09-21T14:00,field,S1,V1,1.75\n2026-09-21T16:10,post,S1,V1,2\n";
+  JudgedBook book(text);
+  const SampleAssessment& figures = book.figures("S1");
+  const ReadingSet* set = farthest_field_set(figures, 2);
+  ASSERT_NE(set, nullptr);
+  EXPECT_EQ(set, &figures.sets[1]);
+  EXPECT_EQ(set->flow.mean, 1.75);
+}
+
+// derived: 2 L/min shown 1 % too high are 2 / 1.01.
+TEST(MeasuredOfOneSample, CorrectsAReadingByAShareOfWhatWasShown) {
+  BookText text;
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left "
+      "[L/min]\nC1,V1,2026-01-05,2,2,2.02\n";
+  JudgedBook book(text);
+  const SampleContext context{book.screening().basis(), book.figures("S1")};
+  const MeasureValue correction = reading_measure(context, context.figures.sets[0], 0, ReadingMeasure::correction);
+  EXPECT_NEAR(correction.figure, 1 / 1.01 - 1, exact_in_decimals);
+  EXPECT_NEAR(correction.absolute, 2 / 1.01 - 2, exact_in_decimals);
+}
+
 }  // namespace
 }  // namespace driftwarden::measured_test

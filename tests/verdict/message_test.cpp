@@ -256,5 +256,82 @@ TEST(RuleName, IsFull) {
   EXPECT_EQ(rule_name(book.screening(), Finding{Finding::faulty_records, {}, no_row, missing}), "book/faulty-records");
 }
 
+std::string told_of(const RuleText& rule, const Judgement& judgement, double probability_beyond) {
+  BookText text;
+  text.settings += "[decision]\nguard = 1.5\n";
+  const JudgedBook book(text, {{rule}});
+  Finding finding;
+  finding.judgement = judgement;
+  finding.probability_beyond = probability_beyond;
+  return figure_message(book.screening(), book.screening().rules().rules.front(), finding, "it");
+}
+
+TEST(FigureMessage, TellsTheGuardBandFromTheLimitItself) {
+  const RuleText within = of_sample("drift", "within", "5 %");
+  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, 0.06),
+            "it is within 5 %, but nearer to it than the guard band of 1.50 U allows; 6 % likely beyond");
+  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, missing),
+            "it is within 5 %, but its uncertainty can't be stated, so that the guard band of 1.50 U can't be kept");
+  EXPECT_EQ(told_of(within, {Outcome::met, 0.046, 0.05, 0.004}, 0.06), "it is within 5 %, but 6 % likely beyond");
+  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.054, 0.05, -0.004}, 0.9), "it is not within 5 %");
+  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.054, 0.05, missing}, 0.9), "it is not within 5 %");
+  EXPECT_TRUE(told_of(of_sample("minutes", "at_least", "5 min"), {Outcome::qualified, 7, 5, 2}, 0.06)
+                  .starts_with("it is at least 5 min, but"));
+}
+
+TEST(FigureMessage, OfAFigureOnItsLimitGoesByWhetherTheLimitIncludesIt) {
+  const Judgement on{Outcome::qualified, 0.05, 0.05, 0};
+  EXPECT_TRUE(told_of(of_sample("drift", "within", "5 %"), on, 0.5).starts_with("it is within 5 %, but nearer"));
+  EXPECT_EQ(told_of(of_sample("drift", "strictly_within", "5 %"), on, 0.5).substr(0, 9), "it is not");
+  EXPECT_EQ(told_of(of_sample("minutes", "less_than", "5 min"), on, 0.5).substr(0, 9), "it is not");
+  EXPECT_EQ(told_of(of_sample("minutes", "more_than", "5 min"), on, 0.5).substr(0, 9), "it is not");
+  const Judgement inside{Outcome::qualified, 0.04, 0.05, 0.01};
+  EXPECT_TRUE(told_of(of_sample("drift", "strictly_within", "5 %"), inside, 0.5).ends_with("50 % likely beyond"));
+}
+
+TEST(ChanceText, HasTwoDecimalsNearTheEndsOnly) {
+  const auto text = [](double probability) {
+    Finding finding;
+    finding.probability_beyond = probability;
+    return chance_text(finding);
+  };
+  EXPECT_EQ(text(0.005), "0.50 %");
+  EXPECT_EQ(text(0.01), "1 %");
+  EXPECT_EQ(text(0.015), "2 %");
+  EXPECT_EQ(text(0.5), "50 %");
+  EXPECT_EQ(text(0.99), "99 %");
+  EXPECT_EQ(text(0.995), "99.50 %");
+  EXPECT_EQ(text(missing), "not known how");
+}
+
+TEST(Message, TellsWhyAFigureOfOneSetIsMissing) {
+  EXPECT_EQ(message(of_sample("pre.flow", "at_least", "1 L/min"), with_readings("")),
+            "pre.flow is missing: no readings were found before or after it");
+  EXPECT_EQ(message(of_sample("post.flow", "at_least", "1 L/min"), with_readings("")),
+            "post.flow is missing: no readings were found before or after it");
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],void,note\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,,\n2026-09-21T16:10,post,S1,V1,1.950,yes,slipped\n";
+  EXPECT_EQ(message({Subject::set, "flow", "at_least", {"1 L/min"}}, text),
+            "flow of the post set is missing: all readings of a post set are void");
+}
+
+TEST(Message, TellsWhatIsNotInTheRecords) {
+  EXPECT_EQ(message(of_sample("record.pump-serial", "is", "yes")), "record.pump-serial is not in the records");
+  BookText text;
+  text.instruments =
+      "instrument,kind,principle,serial\nP1,pump,,11\nP2,pump,,12\nV1,calibrator,volumetric,13\nV2,calibrator,"
+      "volumetric,14\n";
+  EXPECT_EQ(message(of_sample("record.pump-serial", "is", "no"), text), "record.pump-serial is yes; the rule: is no");
+}
+
+// derived: 25 h instead of 24 h.
+TEST(Reported, HasItsMarginInTheUnitOfTheMeasureToo) {
+  const Reported age = reported(of_sample("pre.age", "at_most", "24 h").rule(), {Outcome::void_, 1500, 1440, -60});
+  EXPECT_NEAR(age.value, 25, 1e-12);
+  EXPECT_NEAR(age.margin, -1, 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::message_test

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 #include <sys/file.h>
 #include <sys/resource.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <csignal>
@@ -227,6 +228,60 @@ TEST(DecisionLog, OfManyAtOnceLosesNone) {
   }
   EXPECT_EQ(written.faults(), "");
   EXPECT_EQ(written.read().decisions.size(), 80U);
+}
+
+// Whoever edits the file meanwhile may put another in its place, or take it away: the lock is then on none that counts.
+TEST(DecisionLog, GoesToTheFileThatAnEditorPutInThePlaceOfTheLockedOne) {
+  for (const bool is_taken_away : {false, true}) {
+    WrittenBook written;
+    written.file("decisions.csv", headings);
+    const Book book = written.read();
+    const std::filesystem::path path = written.folder() / "decisions.csv";
+    const int other = ::open(path.c_str(), O_RDWR);
+    ASSERT_EQ(::flock(other, LOCK_EX), 0);
+    const Result<Place> place = append_decision(book, looked_at(), [&] {
+      std::ofstream(written.folder() / "edited") << headings << row;
+      if (is_taken_away) std::filesystem::remove(path);
+      if (!is_taken_away) std::filesystem::rename(written.folder() / "edited", path);
+      ::close(other);
+    });
+    ASSERT_TRUE(place);
+    EXPECT_EQ(text_of(written), is_taken_away ? headings + row : headings + row + row);
+  }
+}
+
+TEST(DecisionLog, NamesTheLineOfAnOpenQuoteBehindRowsOfSeveralLines) {
+  WrittenBook book;
+  book.file("decisions.csv", headings + "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,\"two\nlines\"\n" +
+                                 "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,\"yes\n");
+  EXPECT_TRUE(append(book).starts_with("decisions.csv:4:54: ")) << append(book);
+}
+
+TEST(DecisionLog, IsMadeAsAnyFileOfItsOwner) {
+  const WrittenBook written;
+  std::filesystem::remove(written.folder() / "decisions.csv");
+  const mode_t mask = ::umask(0022);
+  const Result<Place> place = append_decision(written.read(), looked_at());
+  ::umask(mask);
+  ASSERT_TRUE(place);
+  using std::filesystem::perms;
+  EXPECT_EQ(std::filesystem::status(written.folder() / "decisions.csv").permissions(),
+            perms::owner_read | perms::owner_write | perms::group_read | perms::others_read);
+}
+
+TEST(DecisionLog, BegunByManyAtOnceLosesNone) {
+  for (int round = 0; round < 5; ++round) {
+    const WrittenBook written;
+    std::filesystem::remove(written.folder() / "decisions.csv");
+    const Book book = written.read();
+    {
+      std::vector<std::jthread> writers;
+      for (int writer = 0; writer < 6; ++writer) {
+        writers.emplace_back([&book] { ASSERT_TRUE(append_decision(book, looked_at())); });
+      }
+    }
+    EXPECT_EQ(written.read().decisions.size(), 6U);
+  }
 }
 
 }  // namespace
