@@ -283,5 +283,11 @@ TEST(FigureKnowledge, OfAPressureFromTheAltitudeIsAShareOfIt) {
   EXPECT_NEAR(known.to({Subject::reading, "pressure", "at_least", {"80 kPa"}}).u, 0.03 * kpa / std::sqrt(3), 1e-12);
 }
 
+TEST(FigureKnowledge, OfADeviationIsUOnTheSameBase) {
+  const Known known;
+  EXPECT_NEAR(known.to(RuleText{Subject::sample, "flow.deviation", "within", {"5 %"}}.rule()).expanded,
+              known.budget().about(BudgetFigure::flow).expanded / 1.9, 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::figure_knowledge_test
