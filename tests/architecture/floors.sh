@@ -141,6 +141,12 @@ rooms_too_large() {
     FNR == 501 { printf "%s:501: has more than 500 lines\n", FILENAME }'
 }
 
+# What a merge leaves where both sides changed a line.
+halves_of_a_merge() {
+  list CMakeLists.txt include/driftwarden src tests docs rules | xargs grep -nE '^(<<<<<<<|>>>>>>>) ' |
+    sed 's/^\([^:]*:[0-9]*\):.*/\1: a merge was not finished here/' || true
+}
+
 # The first line of a source, or the second of a script, names the licence.
 files_without_a_licence() {
   local file
@@ -160,6 +166,7 @@ files_without_a_licence() {
   arithmetic_of_the_machine
   rooms_too_large
   files_without_a_licence
+  halves_of_a_merge
 } >"$found"
 cat "$found"
 [ ! -s "$found" ]

@@ -55,6 +55,8 @@ plant 'an include of a folder that is no floor' src/report/planted.hpp "$licence
 plant 'a file on no floor' src/misc/planted.hpp "$licence" 'src/misc/planted.hpp:1: misc is no floor of the house'
 plant 'a room without a test' src/quantity/planted.cpp "$licence" \
   'src/quantity/planted.cpp:1: has no tests/quantity/planted_test.cpp'
+plant 'what a merge left' src/quantity/planted.hpp "$licence"$'\n<<<<<<< ours' \
+  'src/quantity/planted.hpp:2: a merge was not finished here'
 plant 'two types of one name' src/quantity/planted.hpp "$licence"$'\nstruct DriftBase {' \
   'src/quantity/planted.hpp:2: DriftBase is also the name of a type in include/driftwarden/assessment/practice.hpp'
 plant 'an id without a page' src/quantity/planted.hpp "$licence"$'\nauto fault = error(\n    "cell/planted", place, "");' \

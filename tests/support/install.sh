@@ -18,19 +18,12 @@ build_packages=(
   libgnuplot-iostream-dev gnuplot-nox tzdata
 )
 
-<<<<<<< HEAD
-# What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator, statistics and a
-# signature check that are not ours, two engines that run the parts of a split book side by side, and for tests/browser a browser with what drives
-# it and reads its PDF; and what shows the system calls of all these; and what finds out what a package needs.
-test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy parallel python3-distributed
-  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils openssl strace dpkg-dev)
-=======
 # What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator, statistics, functions
 # to any digit and a signature check that are not ours, two engines that run the parts of a split book side by side, and
-# for tests/browser a browser with what drives it and reads its PDF; and what shows the system calls of all these.
+# for tests/browser a browser with what drives it and reads its PDF; and what shows the system calls of all these; and
+# what finds out what a package needs.
 test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy python3-mpmath parallel python3-distributed
-  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils openssl strace)
->>>>>>> 7f42b47 (The same bits with every compiler and on every processor)
+  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils openssl strace dpkg-dev)
 
 # Prints those of the named packages that are not installed, one a line.
 missing_packages() {
