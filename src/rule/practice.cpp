@@ -42,7 +42,9 @@ constexpr bool are_complete() {
   }
   return true;
 }
+#ifndef __SANITIZE_ADDRESS__  // with undefined behaviour watched, g++ 12 takes no function's address for a constant
 static_assert(are_complete());
+#endif
 
 using Choices = std::map<std::string, PracticeChoice>;
 

@@ -106,7 +106,9 @@ constexpr SetFigure set_figures[] = {
     {SetMeasure::duration, duration},
     {SetMeasure::age, age_of},
 };
+#ifndef __SANITIZE_ADDRESS__  // with undefined behaviour watched, g++ 12 takes no function's address for a constant
 static_assert(are_complete(set_figures, catalogue::set_measures));
+#endif
 
 constexpr ReadingFigure reading_figures[] = {
     {ReadingMeasure::indicated, indicated},
@@ -117,7 +119,9 @@ constexpr ReadingFigure reading_figures[] = {
     {ReadingMeasure::pressure, pressure, &SampleKnowledge::pressure},
     {ReadingMeasure::humidity, humidity},
 };
+#ifndef __SANITIZE_ADDRESS__  // with undefined behaviour watched, g++ 12 takes no function's address for a constant
 static_assert(are_complete(reading_figures, catalogue::reading_measures));
+#endif
 
 const SetFigure& figure_of(SetMeasure measure) { return set_figures[static_cast<std::size_t>(measure)]; }
 const ReadingFigure& figure_of(ReadingMeasure measure) { return reading_figures[static_cast<std::size_t>(measure)]; }

@@ -214,7 +214,9 @@ constexpr SampleFigure figures[] = {
     {M::method_known, is_known<Selector::method>, nullptr, nullptr, unknown_text<Selector::method>},
     {M::analysis_known, is_known<Selector::analysis>, nullptr, nullptr, unknown_text<Selector::analysis>},
 };
+#ifndef __SANITIZE_ADDRESS__  // with undefined behaviour watched, g++ 12 takes no function's address for a constant
 static_assert(are_complete(figures, catalogue::sample_measures));
+#endif
 
 }  // namespace
 
