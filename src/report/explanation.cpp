@@ -89,7 +89,7 @@ class Explanation {
     const bool counts = static_cast<std::int32_t>(number) == f_.pre || static_cast<std::int32_t>(number) == f_.post ||
                         set.rows.stage == Stage::field;
     heading("Flow, " + std::string(to_text(set.rows.stage)) + " set" + (counts ? "" : " (not used)"));
-    out_ += set_working(screening_, result_, set);
+    out_ += set_working(screening_, result_, set, next_step_);
     if (set.rows.calibrator != no_row)
       practice_line(kind_of(book_.instruments[set.rows.calibrator].principle).practice);
     if (static_cast<std::int32_t>(number) == f_.pre && f_.pre_age_min >= 0) {
@@ -358,6 +358,7 @@ class Explanation {
   const SampleResult& result_;
   const SampleAssessment& f_;
   Paint paint_;
+  std::size_t next_step_ = 0;  // of a reading that counts
   std::string out_;
 };
 

@@ -18,8 +18,13 @@ std::string kpa_text(double kpa) { return is_missing(kpa) ? "no pressure" : with
 
 class SetWorking {
  public:
-  SetWorking(const Screening& screening, const SampleResult& result, const ReadingSet& set)
-      : screening_(screening), basis_(screening.basis()), book_(screening.book()), result_(result), set_(set) {}
+  SetWorking(const Screening& screening, const SampleResult& result, const ReadingSet& set, std::size_t& next_step)
+      : screening_(screening),
+        basis_(screening.basis()),
+        book_(screening.book()),
+        result_(result),
+        set_(set),
+        next_step_(next_step) {}
 
   std::string text() {
     const std::span<const Row> rows = result_.figures->rows_of(set_);
@@ -82,14 +87,24 @@ class SetWorking {
     steps(row);
   }
 
+  // Steps and sets are in one order: where a set of many is told, none is looked for from the beginning.
+  const ReadingStep& step_of(Row row) {
+    const std::vector<ReadingStep>& steps = result_.figures->steps;
+    const auto first = steps.begin() + static_cast<std::ptrdiff_t>(next_step_);
+    auto step = std::ranges::find(first, steps.end(), row, &ReadingStep::reading);
+    if (step == steps.end()) step = std::ranges::find(steps.begin(), first, row, &ReadingStep::reading);
+    next_step_ = static_cast<std::size_t>(step - steps.begin()) + 1;
+    return *step;
+  }
+
   void steps(Row row) {
-    const auto step = std::ranges::find(result_.figures->steps, row, &ReadingStep::reading);
-    const CorrectedReading& c = step->corrected;
-    if (step->certificate >= 0) {
+    const ReadingStep& step = step_of(row);
+    const CorrectedReading& c = step.corrected;
+    if (step.certificate >= 0) {
       line("    certificate  " + flow_text(c.indicated_l_min) + " / (1 + " + with_decimals(c.certificate_error, 6) +
            ") = " + flow_text(c.after_certificate_l_min) + (c.is_outside_certificate ? "   (outside the points)" : ""));
     }
-    principle_step(c, step->inputs);
+    principle_step(c, step.inputs);
   }
 
   void principle_step(const CorrectedReading& c, const FactorInputs& inputs) {
@@ -131,6 +146,7 @@ class SetWorking {
   const Book& book_;
   const SampleResult& result_;
   const ReadingSet& set_;
+  std::size_t& next_step_;
   std::string out_;
 };
 
@@ -140,8 +156,9 @@ std::string flow_text(double l_min) { return is_missing(l_min) ? "missing" : wit
 
 std::string signed_percent(double ratio) { return (ratio >= 0 ? "+" : "") + with_decimals(100 * ratio, 3) + " %"; }
 
-std::string set_working(const Screening& screening, const SampleResult& result, const ReadingSet& set) {
-  return SetWorking(screening, result, set).text();
+std::string set_working(const Screening& screening, const SampleResult& result, const ReadingSet& set,
+                        std::size_t& next_step) {
+  return SetWorking(screening, result, set, next_step).text();
 }
 
 }  // namespace driftwarden

@@ -13,6 +13,8 @@ std::string flow_text(double l_min);
 std::string signed_percent(double ratio);
 
 // The working of a set: calibrator, certificate with its errors, every reading with its corrections, the figures.
-std::string set_working(const Screening& screening, const SampleResult& result, const ReadingSet& set);
+// `next_step`: where among the sample's steps those of the set are looked for first; then where the next set's begin.
+std::string set_working(const Screening& screening, const SampleResult& result, const ReadingSet& set,
+                        std::size_t& next_step);
 
 }  // namespace driftwarden

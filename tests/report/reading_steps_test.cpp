@@ -13,7 +13,8 @@ namespace {
 std::string working(const BookText& text, const RulesText& rules = {}) {
   JudgedBook book(text, rules);
   const SampleResult& result = book.result("S1");
-  return set_working(book.screening(), result, result.figures->sets.front());
+  std::size_t next_step = 0;
+  return set_working(book.screening(), result, result.figures->sets.front(), next_step);
 }
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
