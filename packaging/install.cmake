@@ -23,7 +23,8 @@ find_program(GZIP gzip)
 if(GZIP)
   add_custom_command(OUTPUT changelog.gz COMMAND ${GZIP} -9nc ${PROJECT_SOURCE_DIR}/docs/CHANGELOG.md > changelog.gz
                      DEPENDS docs/CHANGELOG.md VERBATIM)
-  add_custom_target(packed_changelog ALL DEPENDS changelog.gz)
+  add_custom_target(packed_changelog DEPENDS changelog.gz)
+  add_dependencies(driftwarden packed_changelog)
   install(FILES ${CMAKE_CURRENT_BINARY_DIR}/changelog.gz DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
 endif()
 install(FILES ${CMAKE_CURRENT_BINARY_DIR}/driftwarden.spdx packaging/copyright
