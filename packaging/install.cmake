@@ -7,10 +7,11 @@ install(DIRECTORY rules plots DESTINATION ${CMAKE_INSTALL_DATADIR}/driftwarden C
         FILES_MATCHING PATTERN "*.toml")
 
 # The manual pages hold what --help says: the program writes them itself.
+find_program(GZIP gzip REQUIRED)
 set(manual ${CMAKE_CURRENT_BINARY_DIR}/manual)
 file(MAKE_DIRECTORY ${manual})
-add_custom_command(TARGET driftwarden POST_BUILD COMMAND driftwarden manual ${manual} VERBATIM)
-install(DIRECTORY ${manual}/ DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program FILES_MATCHING PATTERN "*.1")
+add_custom_command(TARGET driftwarden POST_BUILD COMMAND driftwarden manual ${manual} COMMAND ${GZIP} -9nfr ${manual} VERBATIM)
+install(DIRECTORY ${manual}/ DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program FILES_MATCHING PATTERN "*.1.gz")
 install(FILES packaging/completions/driftwarden.bash RENAME driftwarden
         DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions COMPONENT program)
 install(FILES packaging/completions/_driftwarden DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/vendor-completions COMPONENT program)
@@ -19,14 +20,13 @@ install(FILES packaging/completions/driftwarden.fish
 
 # The licence, what changed, and what is linked, with versions, as SPDX 2.3 wants it.
 configure_file(packaging/driftwarden.spdx.in driftwarden.spdx @ONLY)
-find_program(GZIP gzip)
-if(GZIP)
-  add_custom_command(OUTPUT changelog.gz COMMAND ${GZIP} -9nc ${PROJECT_SOURCE_DIR}/docs/CHANGELOG.md > changelog.gz
-                     DEPENDS docs/CHANGELOG.md VERBATIM)
-  add_custom_target(packed_changelog DEPENDS changelog.gz)
-  add_dependencies(driftwarden packed_changelog)
-  install(FILES ${CMAKE_CURRENT_BINARY_DIR}/changelog.gz DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
-endif()
+configure_file(packaging/changelog.Debian.in changelog.Debian @ONLY)
+add_custom_command(OUTPUT changelog.gz COMMAND ${GZIP} -9nc ${PROJECT_SOURCE_DIR}/docs/CHANGELOG.md > changelog.gz
+                   COMMAND ${GZIP} -9nc changelog.Debian > changelog.Debian.gz DEPENDS docs/CHANGELOG.md VERBATIM)
+add_custom_target(packed_changelog DEPENDS changelog.gz)
+add_dependencies(driftwarden packed_changelog)
+install(FILES ${CMAKE_CURRENT_BINARY_DIR}/changelog.gz ${CMAKE_CURRENT_BINARY_DIR}/changelog.Debian.gz
+        DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
 install(FILES ${CMAKE_CURRENT_BINARY_DIR}/driftwarden.spdx packaging/copyright
         DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
 
@@ -42,7 +42,7 @@ install(FILES ${CMAKE_CURRENT_BINARY_DIR}/driftwardenConfig.cmake ${CMAKE_CURREN
 
 # `cpack` in the build folder makes driftwarden_VERSION_ARCHITECTURE.deb of the program.
 set(CPACK_GENERATOR DEB)
-set(CPACK_PACKAGE_CONTACT "The driftwarden authors <driftwarden@invalid>")
+set(CPACK_PACKAGE_CONTACT "The driftwarden authors <driftwarden@project.invalid>")
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_COMPONENTS_ALL program)
 set(CPACK_DEB_COMPONENT_INSTALL ON)
@@ -50,6 +50,7 @@ set(CPACK_STRIP_FILES ON)
 set(CPACK_INSTALL_DEFAULT_DIRECTORY_PERMISSIONS OWNER_READ OWNER_WRITE OWNER_EXECUTE GROUP_READ GROUP_EXECUTE WORLD_READ WORLD_EXECUTE)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME driftwarden)
 set(CPACK_DEBIAN_PROGRAM_FILE_NAME DEB-DEFAULT)
+set(CPACK_DEBIAN_PACKAGE_RELEASE 1)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION

@@ -40,7 +40,7 @@ mv "$packs.away" "$packs"
 
 # Pages, completion, licences and the engine lie where a system looks for them.
 share=$scratch/moved/share
-for file in man/man1/driftwarden.1 man/man1/driftwarden-screen.1 bash-completion/completions/driftwarden \
+for file in man/man1/driftwarden.1.gz man/man1/driftwarden-screen.1.gz bash-completion/completions/driftwarden \
   zsh/vendor-completions/_driftwarden fish/vendor_completions.d/driftwarden.fish doc/driftwarden/copyright \
   doc/driftwarden/driftwarden.spdx; do
   expect "$file is there" test -s "$share/$file"
