@@ -53,8 +53,10 @@ expect 'bash completes the commands' bash -c '
   _driftwarden
   test "${COMPREPLY[*]}" = screen' - "$share" "$installed"
 
+flags=
+if nm "$scratch"/moved/lib*/libdriftwarden.a 2>/dev/null | grep -q __asan; then flags=-fsanitize=address,undefined; fi
 expect 'a consumer of the installed engine is configured' cmake -S "$root/tests/golden/consumer" -B "$scratch/consumer" -G Ninja \
-  -DCMAKE_PREFIX_PATH="$scratch/moved" -DCMAKE_CXX_FLAGS="${DRIFTWARDEN_CONSUMER_FLAGS-}"
+  -DCMAKE_PREFIX_PATH="$scratch/moved" -DCMAKE_CXX_FLAGS="$flags"
 expect 'and built' cmake --build "$scratch/consumer"
 "$scratch/consumer/consumer" "$scratch/demo" 2026-11-16 >"$scratch/consumed" || true
 cut -d, -f1,3 "$scratch/built.csv" | tail -n +2 >"$scratch/judged"
