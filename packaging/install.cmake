@@ -53,9 +53,9 @@ set(CPACK_DEBIAN_PROGRAM_FILE_NAME DEB-DEFAULT)
 set(CPACK_DEBIAN_PACKAGE_RELEASE 1)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
+set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "quality assurance of air-sampling flow, from plain files")
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION
-"quality assurance of air-sampling flow, from plain files
- Reads calibrator readings of air-sampling pumps with temperature and pressure,
+"Reads calibrator readings of air-sampling pumps with temperature and pressure,
  corrects flows to reference conditions, works out drift, sampled volume and
  their uncertainty, voids or qualifies samples by rules that can be read and
  changed, plots what instruments did, and packs evidence for an audit.")
