@@ -54,7 +54,7 @@ expect 'bash completes the commands' bash -c '
   test "${COMPREPLY[*]}" = screen' - "$share" "$installed"
 
 flags=
-if nm "$scratch"/moved/lib*/libdriftwarden.a 2>/dev/null | grep -q __asan; then flags=-fsanitize=address,undefined; fi
+if [ "$(nm "$scratch"/moved/lib*/libdriftwarden.a 2>/dev/null | grep -c __asan)" -gt 0 ]; then flags=-fsanitize=address,undefined; fi
 expect 'a consumer of the installed engine is configured' cmake -S "$root/tests/golden/consumer" -B "$scratch/consumer" -G Ninja \
   -DCMAKE_PREFIX_PATH="$scratch/moved" -DCMAKE_CXX_FLAGS="$flags"
 expect 'and built' cmake --build "$scratch/consumer"
