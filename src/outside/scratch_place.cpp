@@ -20,7 +20,7 @@ std::filesystem::path temporary_files() {
 ScratchPlace::ScratchPlace() : ScratchPlace(temporary_files()) {}
 
 ScratchPlace::ScratchPlace(const std::filesystem::path& inside) : inside_(std::filesystem::absolute(inside)) {
-  std::string name = (inside_ / (std::string(beginning) + "XXXXXX")).string();
+  std::string name = (inside_ / (std::string(beginning) + std::string(6, 'X'))).string();
   if (mkdtemp(name.data()) == nullptr) {
     reason_ = errno;
   } else {

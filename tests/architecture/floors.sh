@@ -153,7 +153,7 @@ files_without_a_licence() {
   while read -r file; do
     awk 'FNR == 1 && /^#!/ { next } /^(\/\/|#) SPDX-License-Identifier: MIT$/ { found = 1 } { exit } END { exit !found }' \
       "$file" || printf '%s:1: does not begin with its SPDX line\n' "$file"
-  done < <(list CMakeLists.txt include/driftwarden src tests docs -name '*.[ch]pp' -o -name '*.sh' -o -name '*.py' -o -name CMakeLists.txt)
+  done < <(list CMakeLists.txt include/driftwarden src tests docs -name '*.[ch]pp' -o -name '*.sh' -o -name '*.py' -o -name '*.cmake' -o -name CMakeLists.txt)
 }
 
 {

@@ -13,7 +13,7 @@ namespace driftwarden {
 class ScratchFolder {
  public:
   ScratchFolder() {
-    std::string name = (std::filesystem::temp_directory_path() / "driftwarden-test-XXXXXX").string();
+    std::string name = (std::filesystem::temp_directory_path() / ("driftwarden-test-" + std::string(6, 'X'))).string();
     if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no folder for the test");
     path_ = name;
   }

@@ -25,11 +25,11 @@ TEST(StampText, ShowsAMomentOnTheZonesClock) {
 
 TEST(StampText, TurnsToUtcWhereAnOffsetHasSeconds) {
   EXPECT_EQ(local_text(0, zone("LMT6:59:56")), "1970-01-01T00:00Z");
-  EXPECT_EQ(local_text(0, zone("XXX-24")), "1970-01-01T00:00Z");
+  EXPECT_EQ(local_text(0, zone("FAR-24")), "1970-01-01T00:00Z");
 }
 
 TEST(StampText, ReadsBackToTheSameMoment) {
-  for (const auto* name : {"MST7MDT,M3.2.0,M11.1.0", "<+0545>-5:45", "LMT6:59:56", "XXX-24", "XXX23:59"}) {
+  for (const auto* name : {"MST7MDT,M3.2.0,M11.1.0", "<+0545>-5:45", "LMT6:59:56", "FAR-24", "FAR23:59"}) {
     const auto clock = zone(name);
     StampReader reader(clock, DateOrder::iso);
     for (Moment m = first_half_past_one - 200'000; m < first_half_past_one + 200'000; m += 613) {

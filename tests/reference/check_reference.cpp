@@ -277,7 +277,8 @@ json screened(const std::string& program, const std::string& book) {
 // A folder of its own for as long as this lives.
 class TemporaryFolder {
  public:
-  TemporaryFolder() : path_((std::filesystem::temp_directory_path() / "reference-history-XXXXXX").string()) {
+  TemporaryFolder()
+      : path_((std::filesystem::temp_directory_path() / ("reference-history-" + std::string(6, 'X'))).string()) {
     if (mkdtemp(path_.data()) == nullptr) throw std::runtime_error("cannot make a folder " + path_);
   }
   ~TemporaryFolder() {

@@ -40,7 +40,6 @@ MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure,
 MeasureValue set_measure(const SampleContext& context, const ReadingSet& set, SetMeasure measure, Base base);
 MeasureValue reading_measure(const SampleContext& context, const ReadingSet& set, Row reading, ReadingMeasure measure);
 
-
 // How well the figure is known that a rule compares: standard and expanded uncertainty in its own inside unit (of the
 // absolute difference where the limit is one), and the whole degrees of freedom that U was taken for. Missing where the
 // measure states none (rule/measure says which do), or where the records of this figure don't suffice.

@@ -12,22 +12,22 @@ set(manual ${CMAKE_CURRENT_BINARY_DIR}/manual)
 file(MAKE_DIRECTORY ${manual})
 add_custom_command(TARGET driftwarden POST_BUILD COMMAND driftwarden manual ${manual} COMMAND ${GZIP} -9nfr ${manual} VERBATIM)
 install(DIRECTORY ${manual}/ DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program FILES_MATCHING PATTERN "*.1.gz")
-install(FILES packaging/completions/driftwarden.bash RENAME driftwarden
+install(FILES src/packaging/completions/driftwarden.bash RENAME driftwarden
         DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions COMPONENT program)
-install(FILES packaging/completions/_driftwarden DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/vendor-completions COMPONENT program)
-install(FILES packaging/completions/driftwarden.fish
+install(FILES src/packaging/completions/_driftwarden DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/vendor-completions COMPONENT program)
+install(FILES src/packaging/completions/driftwarden.fish
         DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d COMPONENT program)
 
 # The licence, what changed, and what is linked, with versions, as SPDX 2.3 wants it.
-configure_file(packaging/driftwarden.spdx.in driftwarden.spdx @ONLY)
-configure_file(packaging/changelog.Debian.in changelog.Debian @ONLY)
+configure_file(src/packaging/driftwarden.spdx.in driftwarden.spdx @ONLY)
+configure_file(src/packaging/changelog.Debian.in changelog.Debian @ONLY)
 add_custom_command(OUTPUT changelog.gz COMMAND ${GZIP} -9nc ${PROJECT_SOURCE_DIR}/docs/CHANGELOG.md > changelog.gz
                    COMMAND ${GZIP} -9nc changelog.Debian > changelog.Debian.gz DEPENDS docs/CHANGELOG.md VERBATIM)
 add_custom_target(packed_changelog DEPENDS changelog.gz)
 add_dependencies(driftwarden packed_changelog)
 install(FILES ${CMAKE_CURRENT_BINARY_DIR}/changelog.gz ${CMAKE_CURRENT_BINARY_DIR}/changelog.Debian.gz
         DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
-install(FILES ${CMAKE_CURRENT_BINARY_DIR}/driftwarden.spdx packaging/copyright
+install(FILES ${CMAKE_CURRENT_BINARY_DIR}/driftwarden.spdx src/packaging/copyright
         DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
 
 # The engine for other programs: find_package(driftwarden), one target, one header.
@@ -35,7 +35,7 @@ install(TARGETS driftwarden_engine EXPORT driftwarden ARCHIVE COMPONENT engine)
 install(DIRECTORY include/driftwarden/engine DESTINATION ${CMAKE_INSTALL_INCLUDEDIR}/driftwarden COMPONENT engine)
 set(config_folder ${CMAKE_INSTALL_LIBDIR}/cmake/driftwarden)
 install(EXPORT driftwarden NAMESPACE driftwarden:: DESTINATION ${config_folder} FILE driftwardenTargets.cmake COMPONENT engine)
-configure_package_config_file(packaging/driftwardenConfig.cmake.in driftwardenConfig.cmake INSTALL_DESTINATION ${config_folder})
+configure_package_config_file(src/packaging/driftwardenConfig.cmake.in driftwardenConfig.cmake INSTALL_DESTINATION ${config_folder})
 write_basic_package_version_file(driftwardenConfigVersion.cmake COMPATIBILITY SameMinorVersion)
 install(FILES ${CMAKE_CURRENT_BINARY_DIR}/driftwardenConfig.cmake ${CMAKE_CURRENT_BINARY_DIR}/driftwardenConfigVersion.cmake
         DESTINATION ${config_folder} COMPONENT engine)
