@@ -5,10 +5,11 @@
 #include <numbers>
 
 #include "driftwarden/assessment/drift.hpp"
+#include "driftwarden/statistics/distribution_shape.hpp"
 
 namespace driftwarden {
 
-double rectangular(double half_width) { return half_width / std::numbers::sqrt3; }
+double rectangular(double half_width) { return standard_uncertainty(DistributionShape::rectangular, half_width); }
 
 namespace {
 

@@ -157,6 +157,6 @@ double gain(const BudgetSheet& sheet, const ReadingSet& set) {
   return set.flow.mean / set.indicated_l_min * step_through(curve, set.indicated_l_min);
 }
 
-double of_a_step(double step) { return step / (2 * std::numbers::sqrt3); }
+double of_a_step(double step) { return rectangular(step / 2); }
 
 }  // namespace driftwarden

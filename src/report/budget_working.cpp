@@ -7,6 +7,7 @@
 #include "driftwarden/report/paint.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
+#include "driftwarden/statistics/welch_satterthwaite.hpp"
 
 namespace driftwarden {
 namespace {
@@ -29,8 +30,9 @@ std::string figure_line(const Budget& budget, BudgetFigure figure, std::string_v
   const FigureUncertainty& of = budget.about(figure);
   if (is_missing(of.expanded)) return "  " + left(name, 12) + "not stated: an input that it leans on is missing\n";
   return "  " + left(name, 12) + "u = " + with_significant_digits(scale * of.u, 3) + " " + std::string(unit) +
-         ", effective degrees of freedom " + dof_text(of.dof) + ", k = " + with_decimals(of.coverage_factor, 2) +
-         ", U = " + with_significant_digits(scale * of.expanded, 2) + " " + std::string(unit) + " (95 %)\n";
+         ", effective degrees of freedom " + dof_text(whole_degrees_of_freedom(of.dof)) +
+         ", k = " + with_decimals(of.coverage_factor, 2) + ", U = " + with_significant_digits(scale * of.expanded, 2) +
+         " " + std::string(unit) + " (95 %)\n";
 }
 
 // What is missing, and where the book tells it how much that may be.

@@ -41,8 +41,7 @@ CombinedUncertainty combined_uncertainty(std::span<const UncertaintyContribution
 }
 
 double expanded_uncertainty(const CombinedUncertainty& combined, double coverage) {
-  const double dof = combined.dof < 1 ? combined.dof : std::floor(combined.dof);
-  return coverage_factor(coverage, dof) * combined.u;
+  return coverage_factor(coverage, whole_degrees_of_freedom(combined.dof)) * combined.u;
 }
 
 }  // namespace driftwarden

@@ -67,7 +67,9 @@ double interval_for_target(double failure_rate, double target) {
 
 std::size_t failure_free_results_needed(double reliability, double confidence) {
   if (!is_inside_zero_to_one(reliability) || !is_inside_zero_to_one(confidence)) return 0;
-  return static_cast<std::size_t>(std::ceil(elementary::log1p(-confidence) / elementary::log(reliability)));
+  constexpr double rounding = 1e-9;  // of a number that is whole but for rounding
+  const double exact = elementary::log1p(-confidence) / elementary::log(reliability);
+  return static_cast<std::size_t>(std::ceil(exact * (1 - rounding)));
 }
 
 IntervalTest test_interval(std::size_t in_tolerance, std::size_t n, double target, double confidence) {

@@ -26,4 +26,10 @@ double effective_degrees_of_freedom(std::span<const UncertaintyContribution> con
   return variance * variance / divided;
 }
 
+double whole_degrees_of_freedom(double dof) {
+  constexpr double rounding = 1e-9;
+  const double whole = std::floor(dof * (1 + rounding));
+  return whole < 1 ? dof : whole;
+}
+
 }  // namespace driftwarden

@@ -6,19 +6,19 @@
 
 #include "driftwarden/assessment/drift.hpp"
 #include "driftwarden/quantity/elementary.hpp"
+#include "driftwarden/statistics/distribution_shape.hpp"
 #include "driftwarden/statistics/propagation.hpp"
 #include "driftwarden/statistics/student_t.hpp"
+#include "driftwarden/statistics/welch_satterthwaite.hpp"
 
 namespace driftwarden {
 namespace {
 
-double whole(double dof) { return dof < 1 ? dof : std::floor(dof); }
-
 KnownTo known(const FigureUncertainty& of, double scale = 1) {
-  return {of.u * std::abs(scale), of.expanded * std::abs(scale), whole(of.dof), true};
+  return {of.u * std::abs(scale), of.expanded * std::abs(scale), whole_degrees_of_freedom(of.dof), true};
 }
 
-double standard_of(double half_width) { return half_width / std::numbers::sqrt3; }
+double standard_of(double half_width) { return standard_uncertainty(DistributionShape::rectangular, half_width); }
 
 // Of the mean flow, where the volume is formed with the lower or the pre flow: half of what acts on each; the flow
 // between the checks reaches half as far about their mean.
@@ -41,7 +41,7 @@ FigureUncertainty of_the_mean(const Budget& budget) {
 }  // namespace
 
 KnownTo known_by(double u, double dof) {
-  const double used = whole(dof);
+  const double used = whole_degrees_of_freedom(dof);
   return {u, coverage_factor(budget_coverage, used) * u, used, true};
 }
 

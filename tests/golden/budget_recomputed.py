@@ -33,7 +33,8 @@ def recomputed(inputs, figure):
     u = math.sqrt(math.fsum(part * part for part, _ in parts))
     weight = math.fsum(part**4 / dof for part, dof in parts if dof is not None)
     dof = u**4 / weight if weight > 0 else math.inf
-    usable = math.floor(dof) if 1 <= dof < math.inf else dof
+    whole = math.floor(dof * (1 + 1e-9)) if dof < math.inf else dof
+    usable = whole if whole >= 1 else dof
     k = two_sided_t(usable)
     return {"u": u, "dof": dof, "coverage_factor": k, "expanded": k * u}
 

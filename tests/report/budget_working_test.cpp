@@ -24,7 +24,7 @@ TEST(BudgetWorking, IsATableOfInputsAndThenTheFigures) {
       << working;
   EXPECT_TRUE(contains(working, "certificate, pre and post")) << working;
   EXPECT_TRUE(
-      contains(working, "drift       u = 0.0886 %, effective degrees of freedom 9, k = 2.31, U = 0.20 % (95 %)\n"))
+      contains(working, "drift       u = 0.0886 %, effective degrees of freedom 8, k = 2.31, U = 0.20 % (95 %)\n"))
       << working;
   EXPECT_TRUE(
       contains(working, "volume      u = 8.79 L, effective degrees of freedom > 9999, k = 1.96, U = 17 L (95 %)\n"))

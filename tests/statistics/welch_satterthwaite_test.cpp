@@ -43,5 +43,15 @@ TEST(WelchSatterthwaite, RefusesDegreesOfFreedomThatAreNone) {
   EXPECT_TRUE(std::isnan(effective_degrees_of_freedom(part)));
 }
 
+// JCGM 100 (GUM) G.4.1: cut to the next lower integer. The first is 14.999999999999998 as it is computed.
+TEST(WelchSatterthwaite, IsCutDownToAWholeNumberButNotForRounding) {
+  const std::array<UncertaintyContribution, 3> alike{{{1, 1, 5}, {1, 1, 5}, {1, 1, 5}}};
+  EXPECT_EQ(whole_degrees_of_freedom(effective_degrees_of_freedom(alike)), 15);
+  EXPECT_EQ(whole_degrees_of_freedom(14.75), 14);
+  EXPECT_EQ(whole_degrees_of_freedom(0.5), 0.5);
+  EXPECT_EQ(whole_degrees_of_freedom(infinite), infinite);
+  EXPECT_TRUE(std::isnan(whole_degrees_of_freedom(std::nan(""))));
+}
+
 }  // namespace
 }  // namespace driftwarden::welch_satterthwaite_test

@@ -25,4 +25,15 @@ struct UncertaintyContribution {
 //   Example  end gauge of GUM H.1: 25, 9.7, 2.9, 16.6 nm with ν 18, 25.6, 50, 2  ->  16.76
 double effective_degrees_of_freedom(std::span<const UncertaintyContribution> contributions);
 
+// Degrees of freedom as Student's t is taken for them: cut down to a whole number.
+//
+//   ν' = ⌊ν (1 + 1e-9)⌋
+//
+//   ν        effective degrees of freedom
+//   Source   JCGM 100:2008 (GUM) G.4.1 (cut to the next lower integer); that what is whole but for rounding, by
+//            1e-9 of itself, is whole is this project's choice
+//   Valid    any ν; below 1 it is used as it is; infinite and NaN stay
+//   Example  16.76 -> 16; three inputs alike with 5 each, 14.999999999999998 as computed -> 15
+double whole_degrees_of_freedom(double dof);
+
 }  // namespace driftwarden
