@@ -26,15 +26,14 @@ std::pair<Row, Row> subject_of(const ReadingTable& readings, Row row) {
   return {sample, sample == no_row ? field(readings.pump, row, no_row) : no_row};
 }
 
-// The calibrator's readings whose time is known, those of one sample or pump together, in file order.
-std::vector<Row> readings_of(const ReadingTable& readings, Row calibrator) {
-  std::vector<Row> rows;
+// Each calibrator's readings whose time is known, in file order.
+std::vector<std::vector<Row>> readings_by_calibrator(const Book& book) {
+  const ReadingTable& readings = book.readings;
+  std::vector<std::vector<Row>> rows(book.instruments.size());
   for (Row row = 0; row < readings.size(); ++row) {
     const bool is_usable = readings.taken[row] != no_moment && (readings.flags[row] & reading_is_rejected) == 0;
-    if (readings.calibrator[row] == calibrator && is_usable) rows.push_back(row);
+    if (readings.calibrator[row] != no_row && is_usable) rows[readings.calibrator[row]].push_back(row);
   }
-  std::stable_sort(rows.begin(), rows.end(),
-                   [&](Row a, Row b) { return subject_of(readings, a) < subject_of(readings, b); });
   return rows;
 }
 
@@ -53,9 +52,12 @@ void add_sets(const AssessmentBasis& basis, std::vector<Row>& rows, std::vector<
   }
 }
 
-std::vector<SetScatter> scatters_of(const AssessmentBasis& basis, Row calibrator) {
+// `rows`: the calibrator's.
+std::vector<SetScatter> scatters_of(const AssessmentBasis& basis, std::vector<Row> rows) {
   const ReadingTable& readings = basis.book.readings;
-  const std::vector<Row> rows = readings_of(readings, calibrator);
+  // Those of one sample or pump together.
+  std::stable_sort(rows.begin(), rows.end(),
+                   [&](Row a, Row b) { return subject_of(readings, a) < subject_of(readings, b); });
   std::vector<SetScatter> scatters;
   std::vector<Row> of_subject;
   for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -76,8 +78,13 @@ struct CalibratorScatter::OfCalibrator {
   std::vector<SetScatter> up_to;  // in order of time, each with all before it
 };
 
+struct CalibratorScatter::Readings {
+  std::once_flag once;
+  std::vector<std::vector<Row>> by_calibrator;
+};
+
 CalibratorScatter::CalibratorScatter(const Book& book)
-    : of_(std::make_unique<OfCalibrator[]>(book.instruments.size())) {
+    : readings_(std::make_unique<Readings>()), of_(std::make_unique<OfCalibrator[]>(book.instruments.size())) {
   for (const HandedScatter& handed : book.handed_scatter) {
     handed_[{handed.calibrator, handed.before}] = {handed.s, handed.dof};
   }
@@ -103,8 +110,9 @@ std::vector<HandedScatter> scatter_leaned_on(const AssessmentBasis& basis, const
 
 PooledSpread CalibratorScatter::before(const AssessmentBasis& basis, Row calibrator, Moment moment) const {
   OfCalibrator& of = of_[calibrator];
+  std::call_once(readings_->once, [&] { readings_->by_calibrator = readings_by_calibrator(basis.book); });
   std::call_once(of.once, [&] {
-    of.up_to = scatters_of(basis, calibrator);
+    of.up_to = scatters_of(basis, std::move(readings_->by_calibrator[calibrator]));
     for (std::size_t i = 1; i < of.up_to.size(); ++i) {
       of.up_to[i].dof += of.up_to[i - 1].dof;
       of.up_to[i].squares += of.up_to[i - 1].squares;

@@ -78,16 +78,19 @@ class FieldInputs {
                u2 > 0 ? u2 * u2 / by_dof : infinite_dof, {.on_flow_between = 1});
   }
 
+  bool is_of_an_end(const ReadingSet& set) const {
+    return set.certificate == pre_.certificate || set.certificate == post_.certificate;
+  }
+
   // The same of all certificates that read neither pre nor post, together, L/min; missing where one is not known.
   template <class KnownTo>
   double alone_in_the_field(KnownTo u_of) const {
     std::vector<std::int32_t> certificates;
     double u2 = 0;
     sheet_.each_field_set([&](const ReadingSet& set, double) {
-      const bool is_of_an_end = set.certificate == pre_.certificate || set.certificate == post_.certificate;
       const bool is_unknown = is_missing(u_of(set));
-      if (is_unknown && !is_of_an_end) u2 = missing;
-      if (is_unknown || is_of_an_end || std::ranges::count(certificates, set.certificate) > 0) return;
+      if (is_unknown && !is_of_an_end(set)) u2 = missing;
+      if (is_unknown || is_of_an_end(set) || std::ranges::count(certificates, set.certificate) > 0) return;
       certificates.push_back(set.certificate);
       const double u = on_field_flow(sheet_, set.certificate, 1, u_of);
       u2 += u * u;
@@ -116,7 +119,10 @@ class FieldInputs {
     const double alone = alone_in_the_field([this](const ReadingSet& set) { return moved_since(sheet_, set).u; });
     if (is_missing(alone)) return sheet_.lack(BudgetSource::field_calibrator_drift, {.on_flow_between = 1}, false);
     double dof = infinite_dof;
-    sheet_.each_field_set([&](const ReadingSet& set, double) { dof = std::min(dof, moved_since(sheet_, set).dof); });
+    sheet_.each_field_set([&](const ReadingSet& set, double) {
+      const CalibratorKnowledge::MovedSince since = moved_since(sheet_, set);
+      if (!is_of_an_end(set) && since.u > 0) dof = std::min(dof, since.dof);
+    });
     on_the_flow(BudgetSource::field_calibrator_drift, alone, Distribution::student_t, dof);
   }
 

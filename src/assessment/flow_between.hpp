@@ -16,12 +16,10 @@ bool follows_course(const AssessmentBasis& basis, const SampleAssessment& figure
 //   s    of the pump's drift over its earlier uses (PumpDrifts), where five or more tell; what is stated: [uncertainty]
 //        flow_between     q  the mean flow
 //   Source   the span: a rectangle between its ends, JCGM 100 (GUM) 4.3.7. a: the mean of a path that walks at random
-//   and
-//            is held at both ends strays by s / √12 = (s / 2) / √3, and by √τ of that over a share τ (the variance of a
-//            Brownian bridge's mean). Degrees of freedom: n uses for the spans in which a leads (G.4.1)
-//   Valid    twice as much where the flow is not the mean of its ends (lower, pre); docs/uncertainty.md has its
-//   coverage Example  2.0 L/min before and after, s = 2 % of ten uses: 2 · 0.01 / √3 = 0.01155 L/min, 10 degrees of
-//   freedom
+//            and is held at both ends strays by s / √12 = (s / 2) / √3, and by √τ of that over a share τ (the variance
+//            of a Brownian bridge's mean). Degrees of freedom: n uses for the spans in which a leads (G.4.1)
+//   Valid    twice as much where the flow is not the mean of its ends (lower, pre); its coverage: docs/uncertainty.md
+//   Example  2.0 L/min before and after, s = 2 % of ten uses: 2 · 0.01 / √3 = 0.01155 L/min, 10 degrees of freedom
 struct KnownBetween {
   double u = missing;
   double dof = missing;

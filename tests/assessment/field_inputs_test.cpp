@@ -108,5 +108,20 @@ TEST(FieldSets, OfOneReadingForbidAStatementOnTheLineWhereNothingTells) {
   EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::drift).u));
 }
 
+// The calibrator of the ends tells nothing of how it moves, and nothing is asked of it where it is not alone in the
+// field.
+TEST(FieldSets, OfTwoCalibratorsLeanOnTheHistoryOfTheOneThatReadNoEnd) {
+  BookText text = sagging_book("V2");
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min],expanded "
+      "uncertainty [%],coverage factor\n"
+      "C1,V1,2026-01-05,2,2,,2,0.7,2\nB0,V2,2025-01-05,2,2,,2,0.7,2\nB1,V2,2026-01-05,2,2,2.008,2,0.7,2\n";
+  text.readings += "2026-09-21T14:00,field,S1,V1,1.901\n2026-09-21T14:01,field,S1,V1,1.899\n";
+  const BudgetedBook book(text, along_the_line());
+  ASSERT_NE(book.line(BudgetSource::field_calibrator_drift), nullptr);
+  EXPECT_EQ(book.line(BudgetSource::field_calibrator_drift)->dof, 1);
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
+}
+
 }  // namespace
 }  // namespace driftwarden::field_inputs_test

@@ -39,7 +39,9 @@ class CalibratorScatter {
   PooledSpread before(const AssessmentBasis& basis, Row calibrator, Moment moment) const;
 
  private:
+  struct Readings;
   struct OfCalibrator;
+  std::unique_ptr<Readings> readings_;
   std::unique_ptr<OfCalibrator[]> of_;
   std::map<std::pair<Row, Moment>, PooledSpread> handed_;
 };

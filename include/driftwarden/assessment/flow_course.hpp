@@ -41,8 +41,7 @@ struct CourseEnds {
 //   Source   40 CFR 50 App. B §10.1.2: a record that changes is split into intervals, each with its mean; here each has
 //            the mean of its ends (trapezoids)
 //   Valid    the flow moves steadily between two readings of it; empty without field sets within the sample, or where
-//   an
-//            end is missing
+//            an end is missing
 //   Example  2.00, 1.98, 1.92, 1.91 L/min at 0, 120, 300, 450 min: 877.05 L in 450 min, not 879.75 L by the ends
 struct FlowCourse {
   std::vector<CourseStop> stops;
