@@ -46,6 +46,8 @@ void end_by_fault(int signal) {
 }  // namespace
 
 void tell_no_memory() {
+  static std::atomic_flag is_told = ATOMIC_FLAG_INIT;
+  while (is_told.test_and_set()) ::pause();
   say("driftwarden: there is not enough memory for this; use fewer --threads, or split the book\n");
 }
 

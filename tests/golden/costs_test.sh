@@ -24,7 +24,7 @@ for megabytes in 40 80 120 160 240 320; do
     [ "$status" = 2 ] || fail "with $megabytes MB and $threads threads the status is $status: $(tail -1 "$scratch/err")"
     grep -q 'not enough memory\|Cannot allocate\|Resource temporarily' "$scratch/err" || continue
     died=$((died + 1))
-    [ "$(wc -l <"$scratch/err")" = 1 ] || fail "out of memory takes $(wc -l <"$scratch/err") lines to say"
+    [ "$(wc -l <"$scratch/err")" = 1 ] || fail "with $megabytes MB and $threads threads out of memory takes $(wc -l <"$scratch/err") lines to say: $(cat "$scratch/err")"
   done
 done
 [ "$died" -gt 0 ] || fail 'no limit was low enough to run out of memory'

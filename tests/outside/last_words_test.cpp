@@ -10,8 +10,10 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <latch>
 #include <new>
 #include <thread>
+#include <vector>
 
 #include "book/scratch_folder.hpp"
 #include "driftwarden/outside/output_stream.hpp"
@@ -51,6 +53,18 @@ void ask_for_too_much() {
   static_cast<char*>(::operator new(bytes))[0] = 'x';
 }
 
+// Of many threads at once.
+void ask_for_too_much_together() {
+  std::vector<std::thread> threads;
+  std::latch together(8);
+  const auto ask = [&] {
+    together.arrive_and_wait();
+    ask_for_too_much();
+  };
+  for (int i = 0; i < 8; ++i) threads.emplace_back(ask);
+  for (std::thread& thread : threads) thread.join();
+}
+
 constexpr const char* no_memory =
     "driftwarden: there is not enough memory for this; use fewer --threads, or split the book\n";
 
@@ -82,6 +96,14 @@ TEST(LastWords, AreSaidInAnyThreadAndWhereNothingMayBeThrown) {
   EXPECT_EQ(end.said, no_memory);
   ASSERT_TRUE(WIFEXITED(end.status));
   EXPECT_EQ(WEXITSTATUS(end.status), 2);
+}
+
+TEST(LastWords, AreSaidOnceWhereManyThreadsRunShortTogether) {
+  if (is_sanitized) GTEST_SKIP();
+  for (int i = 0; i < 50; ++i) {
+    const ScratchFolder scratch;
+    ASSERT_EQ(end_of(scratch.path(), ask_for_too_much_together).said, no_memory);
+  }
 }
 
 TEST(LastWords, NameTheSignalOfAFaultAndLeaveFilesAlone) {

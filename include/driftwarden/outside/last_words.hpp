@@ -3,7 +3,8 @@
 
 namespace driftwarden {
 
-// One line on the error stream, for which no memory is asked.
+// One line on the error stream, for which no memory is asked. The run is to end after it: threads run out of memory
+// together, and whoever comes second waits for the end that the first brings.
 void tell_no_memory();
 
 // From here on, where a piece of memory can't be had, in whichever thread and for whatever library, the run ends at
