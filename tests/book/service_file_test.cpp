@@ -44,7 +44,9 @@ TEST(ServiceFile, TellsEveryFaultAndTakesNoFaultyRow) {
 TEST(ServiceFile, HintsAtInstrumentsOnlyWhereFewAreUnknown) {
   std::string rows = "serviced,instrument,what\n";
   for (int i = 0; i < 101; ++i) rows += "2026-05-02T09:00,PUMP-" + std::to_string(1000 + i) + ",cleaned\n";
-  for (const Diagnostic& problem : book_with(rows).problems) EXPECT_EQ(problem.hint, "add it to instruments.csv");
+  const Diagnostics problems = book_with(rows).problems;
+  ASSERT_EQ(problems.size(), 101U);
+  for (const Diagnostic& problem : problems) EXPECT_EQ(problem.hint, "add it to instruments.csv");
 }
 
 TEST(ServiceFile, DoesNotTellOfUnknownInstrumentsWhereTheirFileIsLost) {

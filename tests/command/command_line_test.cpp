@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <filesystem>
+
 #include "command/called.hpp"
 #include "support/project_folder.hpp"
 
@@ -40,6 +42,13 @@ TEST(CommandLine, ShowsItsHelpWithoutAWordToo) {
   EXPECT_EQ(call({"help", "screen"}).out, call({"screen", "--help"}).out);
   EXPECT_EQ(call({"help", "rules", "show"}).out, call({"rules", "show", "--help"}).out);
   EXPECT_TRUE(has(call({"help", "scren"}).err, "did you mean 'screen'?"));
+}
+
+TEST(CommandLine, RunsNothingWhereHelpIsAskedFor) {
+  const ScratchFolder folder;
+  const std::string fresh = folder.path() / "fresh";
+  EXPECT_EQ(call({"help", "new", fresh}).out, call({"new", "--help"}).out);
+  EXPECT_FALSE(std::filesystem::exists(fresh));
 }
 
 TEST(CommandLine, SaysItsVersion) {

@@ -52,7 +52,19 @@ def is_another(column, before, now):
         return before != now
 
 
-def why(column, sample):
+# What these rules of 0.1.0 are called now; flow-deviation is skipped where there is no flow.
+RENAMED = {"impactor-flow": "flow-deviation", "impactor-held": "flow-held"}
+
+
+def are_renamed(before, now):
+    """Whether the findings are those of before under their new names, or fewer by flow-deviation."""
+    expected = {RENAMED.get(rule, rule) for rule in short("findings", before).split(";")}
+    return set(short("findings", now).split(";")) in (expected, expected - {"flow-deviation"})
+
+
+def why(column, sample, before, now):
+    if column == "findings" and not are_renamed(before, now):
+        return "NOT EXPLAINED"
     if column != U:
         return OTHER_REASONS.get(column, "NOT EXPLAINED")
     budget = sample["budget"]
@@ -76,7 +88,7 @@ def page(program):
         for column, cell in before.items():
             if is_another(column, cell, now[name][column]):
                 lines.append(f"| {name} | {column} | {short(column, cell)} | {short(column, now[name][column])} | "
-                             f"{why(column, samples[name])} |")
+                             f"{why(column, samples[name], cell, now[name][column])} |")
     return INTRODUCTION + "\n" + "\n".join(lines) + "\n"
 
 

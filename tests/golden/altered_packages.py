@@ -255,6 +255,9 @@ class Tally:
         if not is_found:
             self.faults.append(f"{kind} ({how}): status {done.returncode}\n{said[-600:]}")
 
+    def never_made(self):
+        return [kind for kind in KINDS if self.found[kind] + self.missed[kind] == 0]
+
     def table(self):
         lines = [f"{'alteration':34}{'made':>6}{'found':>7}"]  # or said, as above
         hows = [name for name in {**self.found, **self.missed} if name not in KINDS]
@@ -310,7 +313,9 @@ def main(program, book, batch, times, seed, *keys):
             tally.note(kind, run([program, "verify", bag, *words]), how)
     print(tally.table())
     print("\n".join(f"MISSED: {fault}" for fault in tally.faults[:20]))
-    return 1 if tally.faults else 0
+    never = tally.never_made() if int(times) >= 2 * len(KINDS) * len(made) else []
+    print("\n".join(f"NEVER MADE, so nothing was shown of it: {kind}" for kind in never))
+    return 1 if tally.faults or never else 0
 
 
 if __name__ == "__main__":

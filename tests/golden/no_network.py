@@ -69,7 +69,10 @@ def amiss_in(name, trace, program):
 def run_all(program, book, scratch):
     shutil.copytree(book, scratch / "book")
     words = commands(book, scratch)
-    faults = [f"the command {name} is in the help and not tried" for name in commands_of_the_help(program) if name not in words]
+    named = commands_of_the_help(program)
+    faults = [f"the command {name} is in the help and not tried" for name in named if name not in words]
+    if len(named) < len(words) // 2:
+        faults.append(f"only {named} were found in the help: this has shown nothing of the others")
     drew = set()
     for name, said in words.items():
         if name == "join":  # what it joins
@@ -124,6 +127,11 @@ def can_leave_network():
         subprocess.run(["unshare", "-rn", "true"], check=False, capture_output=True).returncode == 0
 
 
+def skipped_unless(faults, sound=77):
+    print("\n".join(f"FAILED: {fault}" for fault in faults))
+    return 1 if faults else sound
+
+
 def main(program, book):
     if not can_trace():
         print("skipped: nothing can be traced here (strace is missing, or not allowed)")
@@ -135,9 +143,9 @@ def main(program, book):
             faults += witnessed("gnuplot", program, ["history", book, "PUMP-07", *AS_OF, "--out", scratch / "h2"], scratch)
             faults += witnessed("chromium", program, ["review", book, *AS_OF, "--format", "pdf", "--out", scratch / "r.pdf"], scratch)
         else:
-            print("not seen: networks of their own, which this system lets no process have")
-    print("\n".join(f"FAILED: {fault}" for fault in faults))
-    return 1 if faults else 0
+            print("skipped in part: networks of their own, which this system lets no process have, were not seen")
+            return skipped_unless(faults)
+    return skipped_unless(faults, 0)
 
 
 if __name__ == "__main__":
