@@ -63,7 +63,7 @@ std::vector<TableFile> open_files(const std::vector<std::string>& names, const T
     std::optional<TableFile> file = open_file(names[number], number, spec, hand, problems);
     for (const Diagnostic& problem : problems) {
       const ProblemNumber told = hand.problems.add(problem);
-      if (!file && problem.severity == Severity::error) hand.lose(spec.table, told);
+      if (!file && is_error(problem)) hand.lose(spec.table, told);
     }
     if (file) files.push_back(*std::move(file));
   }
@@ -81,7 +81,7 @@ void note_seen(const std::vector<TableFile>& files, const BookInHand& hand) {
   for (const TableFile& file : files) {
     const Result<SeenFile> seen = file.bytes.seen();
     const std::optional<Diagnostic> change = seen ? change_of(hand.book.folder, *seen) : seen.faults().front();
-    if (change && change->severity == Severity::error) {
+    if (change && is_error(*change)) {
       hand.changes.push_back(*change);
     } else {
       hand.book.seen.push_back(*seen);

@@ -4,7 +4,6 @@
 
 #include "command/opened_book.hpp"
 #include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
 #include "driftwarden/verdict/formula_names.hpp"
 #include "driftwarden/verdict/unmet_names.hpp"
@@ -24,8 +23,7 @@ int run_check(const BookOptions& options, Surroundings& surroundings) {
   tell_all(doubts, surroundings);
   const Diagnostics formulas = formula_names(*book);
   tell(surroundings.err, formulas);
-  const auto errors = std::count_if(book->problems.begin(), book->problems.end(),
-                                    [](const Diagnostic& problem) { return problem.severity == Severity::error; });
+  const auto errors = std::count_if(book->problems.begin(), book->problems.end(), is_error);
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
   Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
   if (rules) {

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <ostream>
-#include <set>
 
 #include "command/command_tree.hpp"
 #include "command/opened_book.hpp"
@@ -12,9 +11,7 @@
 #include "driftwarden/outside/output_stream.hpp"
 #include "driftwarden/outside/write_fault.hpp"
 #include "driftwarden/quantity/number.hpp"
-#include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -27,10 +24,7 @@ std::string hint_for(const CLI::App& app, const std::vector<std::string>& words)
   for (const CLI::App* command : shown_commands(*here)) commands.push_back(command->get_name());
   if (!commands.empty() && used < words.size() && !words[used].starts_with("-"))
     return did_you_mean(words[used], commands);
-  std::vector<std::string> options;
-  for (const CLI::Option* option : here->get_options()) {
-    for (const std::string& name : option->get_lnames()) options.push_back("--" + name);
-  }
+  const std::vector<std::string> options = option_words(*here);
   for (; used < words.size(); ++used) {
     const std::string word = words[used].substr(0, words[used].find('='));
     if (number_from(word)) continue;  // a value below zero
@@ -71,8 +65,10 @@ std::vector<std::string> with_help_as_option(const CLI::App& app, std::vector<st
   if (words.front() != "help") return words;
   words.erase(words.begin());
   std::size_t used = 0;
-  deepest_command(app, words, used);
-  if (used == words.size()) words.emplace_back("--help");
+  const CLI::App* here = deepest_command(app, words, used);
+  if (used < words.size() && !shown_commands(*here).empty()) return words;
+  words.resize(used);  // whatever stands behind a command, it is not run
+  words.emplace_back("--help");
   return words;
 }
 

@@ -17,10 +17,14 @@ constexpr const char* exit_statuses =
 
 std::string help_foot() { return wrapped(cautions, 0, help_width) + exit_statuses; }
 
+void add_threads(CLI::App* command, unsigned& threads, const char* otherwise = "one for each processor") {
+  command->add_option("--threads", threads, std::string("threads to use; else ") + otherwise)
+      ->check(CLI::Range(1, 256));
+}
+
 void add_book(CLI::App* command, BookOptions& options) {
   command->add_option("BOOK", options.book, "folder of the book; else the folder one stands in");
-  command->add_option("--threads", options.threads, "threads to use; else one for each processor")
-      ->check(CLI::Range(1, 256));
+  add_threads(command, options.threads);
 }
 
 void add_as_of(CLI::App* command, BookOptions& options) {
@@ -63,7 +67,7 @@ void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundi
       app.add_subcommand("explain", "the whole working of one sample, from the readings to the verdict");
   command->add_option("BOOK", options.explain.book.book, "folder of the book")->required();
   command->add_option("SAMPLE", options.explain.sample, "the sample's name")->required();
-  command->add_option("--threads", options.explain.book.threads, "threads to use")->check(CLI::Range(1, 256));
+  add_threads(command, options.explain.book.threads);
   add_as_of(command, options.explain.book);
   command->footer("Example:\n  driftwarden explain docs/demo TF46B-1");
   command->callback([&] { run = [&] { return run_explain(options.explain, surroundings); }; });
@@ -81,7 +85,7 @@ void add_decide(CLI::App& app, CommandOptions& options, Surroundings& surroundin
       ->check(CLI::IsMember({"uphold", "overrule"}));
   command->add_option("--by", decide.by, "who answers for it")->required();
   command->add_option("--reason", decide.reason, "why; it is shown beside the finding")->required();
-  command->add_option("--threads", decide.book.threads, "threads to use")->check(CLI::Range(1, 256));
+  add_threads(command, decide.book.threads);
   command->footer(
       "The decision is added to the book's decisions.csv as one row, with the time of now; no row is ever changed.\n"
       "Example:\n  driftwarden decide docs/demo TF46A-1 common-practice/warm-up overrule --by \"site hygienist\"\n"
@@ -111,7 +115,7 @@ void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundi
       ->check(CLI::Range(0.0, 100.0));
   command->add_option("--format", compare.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
   command->add_option("--out", compare.out, "file to write to; else standard output");
-  command->add_option("--threads", compare.book.threads, "threads to read with")->check(CLI::Range(1, 256));
+  add_threads(command, compare.book.threads);
   add_as_of(command, compare.book);
   command->footer(
       "Exit status: 0 no verdict would change; 1 some would; 2 the command or an input could not be used.\n"
@@ -131,8 +135,7 @@ void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundi
       ->check(CLI::IsMember({"svg", "png", "pdf"}));
   command->add_option("--theme", history.theme, "of the pictures: light, dark or print")
       ->check(CLI::IsMember({"light", "dark", "print"}));
-  command->add_option("--threads", history.book.threads, "threads to use; else one for each processor")
-      ->check(CLI::Range(1, 256));
+  add_threads(command, history.book.threads);
   add_as_of(command, history.book);
   command->footer("Example:\n  driftwarden history docs/demo PUMP-04 --as-of 2026-11-16 --out charts");
   command->callback([&] { run = [&] { return run_history(options.history, surroundings); }; });
@@ -170,8 +173,7 @@ void add_lookback(CLI::App& app, CommandOptions& options, Surroundings& surround
   command->add_option("--format", lookback.format, "table, csv, json or html (a page to print or to send)")
       ->check(CLI::IsMember({"table", "csv", "json", "html"}));
   command->add_option("--out", lookback.out, "file to write to; else standard output");
-  command->add_option("--threads", lookback.book.threads, "threads to read with; else one for each processor")
-      ->check(CLI::Range(1, 256));
+  add_threads(command, lookback.book.threads);
   command->add_option("--as-of", lookback.book.as_of,
                       "only certificates and samples up to this day, as in 2026-11-16; else all in the book");
   command->footer("Example:\n  driftwarden lookback docs/demo ROT-2 --format html --out lookback-rot-2.html");
@@ -214,7 +216,7 @@ void add_verify(CLI::App& app, CommandOptions& options, Surroundings& surroundin
       "verify", "check every file of an evidence package and its signature, then judge its inputs anew and compare");
   command->add_option("DIR", verify.folder, "folder of the package")->required();
   command->add_option("--key", verify.key, "file with the signer's Ed25519 public key (PEM)");
-  command->add_option("--threads", verify.threads, "threads to use")->check(CLI::Range(1, 256));
+  add_threads(command, verify.threads, "one");
   command->footer(
       "Example:\n  driftwarden verify TF46B --key signer.pem\n\n"
       "Exit status: 0 nothing is amiss; 1 something was changed or comes out differently; 2 it is no package, or the "
@@ -287,6 +289,20 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
 
 std::vector<const CLI::App*> shown_commands(const CLI::App& app) {
   return app.get_subcommands([](const CLI::App* command) { return !command->get_group().empty(); });
+}
+
+std::vector<std::string> option_words(const CLI::App& command) {
+  std::vector<std::string> words;
+  for (const CLI::Option* option : command.get_options()) {
+    for (const std::string& name : option->get_lnames()) words.push_back("--" + name);
+  }
+  return words;
+}
+
+std::string choices_in(const CLI::Option& option) {
+  const std::string type = option.get_type_name();
+  const auto begin = type.find('{');
+  return begin == std::string::npos ? "" : type.substr(begin, type.find('}', begin) - begin + 1);
 }
 
 const CLI::App* deepest_command(const CLI::App& app, const std::vector<std::string>& words, std::size_t& used) {

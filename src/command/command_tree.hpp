@@ -41,6 +41,12 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
 // Those that people are told of, in order.
 std::vector<const CLI::App*> shown_commands(const CLI::App& app);
 
+// "--format" and so on of a command.
+std::vector<std::string> option_words(const CLI::App& command);
+
+// "{table,csv}" where an option takes one of some words; else "".
+std::string choices_in(const CLI::Option& option);
+
 // The command that the words lead to, as far as they are commands; `used`: how many are.
 const CLI::App* deepest_command(const CLI::App& app, const std::vector<std::string>& words, std::size_t& used);
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "command/completion.hpp"
 
-#include <algorithm>
 #include <ostream>
 #include <set>
 #include <sstream>
@@ -37,6 +36,7 @@ Standing standing_before_last(const CLI::App& app, const Words& words) {
   std::size_t used = 0;
   standing.command = deepest_command(app, before, used);
   for (; used < before.size(); ++used) {
+    if (before[used] == "=") continue;  // of "--format=csv", as some shells take words apart
     const CLI::Option* option = option_named(*standing.command, before[used]);
     if (std::exchange(standing.awaits, nullptr) != nullptr) continue;
     if (option != nullptr) {
@@ -48,13 +48,10 @@ Standing standing_before_last(const CLI::App& app, const Words& words) {
   return standing;
 }
 
-// "{table,csv}" of an option's type.
 Words choices_of(const CLI::Option& option) {
   Words choices;
-  const std::string type = option.get_type_name();
-  const auto begin = type.find('{');
-  if (begin == std::string::npos) return choices;
-  std::istringstream inside(type.substr(begin + 1, type.find('}', begin) - begin - 1));
+  const std::string words = choices_in(option);
+  std::istringstream inside(words.empty() ? words : words.substr(1, words.size() - 2));
   for (std::string choice; std::getline(inside, choice, ',');) choices.push_back(choice);
   return choices;
 }
@@ -114,6 +111,10 @@ std::set<std::string> values_for(const CLI::Option& option, const Standing& stan
   const std::string of = option.get_positional() ? option.get_name(true) : "--" + option.get_lnames().front();
   const std::filesystem::path shipped = surroundings.share / "rules";
   if (of == "NAME") return shipped_names(shipped);
+  if (of == "--rules") {
+    const Words packs = shipped_packs(shipped);
+    return {packs.begin(), packs.end()};
+  }
   static const std::set<std::string> from_a_book = {"SAMPLE", "--sample", "--batch", "INSTRUMENT", "RULE"};
   if (from_a_book.count(of) == 0) return {};
   const Result<Book> book = read_book(book_of(standing), 1);
@@ -125,10 +126,8 @@ std::set<std::string> all_for(const CLI::App& app, const Words& words, const Sur
   if (standing.awaits != nullptr) return values_for(*standing.awaits, standing, surroundings);
   std::set<std::string> all;
   if (words.back().starts_with("-")) {
-    for (const CLI::Option* option : standing.command->get_options()) {
-      for (const std::string& name : option->get_lnames()) all.insert("--" + name);
-    }
-    return all;
+    const Words options = option_words(*standing.command);
+    return {options.begin(), options.end()};
   }
   for (const CLI::App* command : shown_commands(*standing.command)) all.insert(command->get_name());
   if (standing.command == &app) all.insert("help");

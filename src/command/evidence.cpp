@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <filesystem>
-#include <iterator>
 #include <ostream>
-#include <sstream>
 #include <system_error>
 
 #include "command/packed_texts.hpp"
@@ -73,26 +71,15 @@ bool add_review(const PackedBook& packed, PackageNote& note, BagWriter& bag, Sur
   return true;
 }
 
-// What could not be read of the copy.
-Diagnostics unread(const Book& packed) {
-  Diagnostics faults;
-  std::copy_if(packed.problems.begin(), packed.problems.end(), std::back_inserter(faults),
-               [](const Diagnostic& problem) { return problem.id == "file/unreadable"; });
-  return faults;
-}
-
 // Whether the bytes that were read of the copy are those that were read of the book; else why not is told.
 bool is_as_it_was(const Book& book, const Book& packed, Surroundings& surroundings) {
   const auto is_same = [](const SeenFile& a, const SeenFile& b) {
     return a.name == b.name && a.stamp.size == b.stamp.size && a.print == b.print;
   };
   if (std::equal(book.seen.begin(), book.seen.end(), packed.seen.begin(), packed.seen.end(), is_same)) return true;
-  Diagnostics why = unread(packed);
-  if (why.empty()) {
-    why = {error("evidence/book-changed", {book.folder.string(), 0, 0}, "the book was changed while it was packed",
-                 "run this again when nobody writes to it")};
-  }
-  tell(surroundings.err, why);
+  tell(surroundings.err,
+       {error("evidence/book-changed", {book.folder.string(), 0, 0}, "the book was changed while it was packed",
+              "run this again when nobody writes to it")});
   return false;
 }
 

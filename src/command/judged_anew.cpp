@@ -123,8 +123,8 @@ std::string_view drawn_by(std::string_view svg) {
 // not, they are held to their digests, which is said.
 class ChartComparer {
  public:
-  ChartComparer(const fs::path& folder, const PackedBook& packed, AnewComparer& comparer, Surroundings& surroundings)
-      : folder_(folder), packed_(packed), comparer_(comparer), surroundings_(surroundings) {}
+  ChartComparer(const PackedBook& packed, AnewComparer& comparer, Surroundings& surroundings)
+      : packed_(packed), comparer_(comparer), surroundings_(surroundings) {}
 
   bool are_the_same() {
     const Result<Theme> theme = read_theme(surroundings_.share, "print");
@@ -157,7 +157,11 @@ class ChartComparer {
     const std::string name = std::string(packed_charts) + picture;
     const std::optional<std::string> packed = comparer_.packed_text(name);
     const Result<HeldFile> now = HeldFile::open(drawn / picture, picture);
-    if (!packed || !now || now->bytes() == *packed) return;
+    if (!now) {
+      ++differing_;
+      return comparer_.differ(name, "can't be compared: " + now.faults().front().message);
+    }
+    if (!packed || now->bytes() == *packed) return;
     if (drawn_by(*packed) != drawn_by(now->bytes())) {
       ++others_;
     } else {
@@ -166,7 +170,6 @@ class ChartComparer {
     }
   }
 
-  const fs::path& folder_;
   const PackedBook& packed_;
   AnewComparer& comparer_;
   Surroundings& surroundings_;
@@ -244,7 +247,7 @@ std::optional<Anew> judged_anew(const fs::path& folder, const BagCheck& bag, con
   comparer.compare(std::string(bag_info_file),
                    bag_info_text({note.version, packed->opened->book.settings.title, packed->opened->as_of},
                                  payload_of(folder, bag)));
-  const bool same_charts = note.has_charts && ChartComparer(folder, *packed, comparer, surroundings).are_the_same();
+  const bool same_charts = note.has_charts && ChartComparer(*packed, comparer, surroundings).are_the_same();
   compare_review(*packed, note, same_charts, comparer, surroundings);
   comparer.tell_left_over();
   for (const AlteredPack& pack : packed->altered) {

@@ -2,7 +2,6 @@
 #include <unistd.h>
 
 #include <chrono>
-#include <cstdlib>
 #include <exception>
 #include <filesystem>
 #include <iostream>

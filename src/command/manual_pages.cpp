@@ -44,17 +44,14 @@ std::string called_by(const CLI::App& app, const CLI::App& of) {
 }
 
 std::string value_of(const CLI::Option& option) {
-  const std::string type = option.get_type_name();
-  const auto choices = type.find('{');
-  if (choices != std::string::npos) return type.substr(choices);
-  return option.get_expected_max() == 0 ? "" : "VALUE";
+  const std::string choices = choices_in(option);
+  return !choices.empty() || option.get_expected_max() == 0 ? choices : "VALUE";
 }
 
 std::string options_of(const CLI::App& command) {
   std::string text;
   for (const CLI::Option* option : command.get_options()) {
-    std::string name = option->get_positional() ? option->get_name(true, false) : option->get_name(false, true);
-    if (option->get_positional()) name = option->get_name(true);
+    const std::string name = option->get_positional() ? option->get_name(true) : option->get_name(false, true);
     text += ".TP\n.B " + roff(name);
     if (!option->get_positional() && !value_of(*option).empty()) text += " \\fI" + roff(value_of(*option)) + "\\fR";
     text += "\n" + roff(option->get_description()) + "\n";
@@ -94,7 +91,7 @@ std::string manual_page(const CLI::App& app, const CLI::App& of, const std::stri
   std::string description = of.get_description();
   std::replace(description.begin(), description.end(), '\n', ' ');
   std::string text = ".TH " + upper(roff(page_name(app, of))) + " 1 \"\" \"driftwarden " + roff(version) +
-                     "\" \"Quality assurance of air\\-sampling flow\"\n";
+                     "\" \"Air\\-sampling flow\"\n";
   text += ".SH NAME\n" + roff(page_name(app, of)) + " \\- " + roff(description) + "\n";
   text += ".SH SYNOPSIS\n" + synopsis(app, of);
   append_commands(app, of, text);

@@ -109,7 +109,7 @@ struct VerifyOptions {
 };
 
 struct RulesOptions {
-  std::vector<std::string> packs;  // check: files; show: a pack's or rule's name
+  std::vector<std::string> packs;  // check: files
   std::string name;
   std::string subject;
 };

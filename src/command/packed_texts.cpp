@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "command/packed_texts.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <sstream>
 
 #include "command/screen_results.hpp"
@@ -30,7 +32,13 @@ bool stays_inside(const std::filesystem::path& book, Surroundings& surroundings)
   return faults.empty();
 }
 
-bool is_fault(const Diagnostic& problem) { return problem.severity == Severity::error; }
+// What could not be read this time. All else that is wrong with a book was told when it was packed.
+Diagnostics unread(const Book& book) {
+  Diagnostics faults;
+  std::copy_if(book.problems.begin(), book.problems.end(), std::back_inserter(faults),
+               [](const Diagnostic& problem) { return problem.id == "file/unreadable"; });
+  return faults;
+}
 
 std::string screen_text(const PackedBook& packed, const char* format, const PackageNote& note, unsigned threads) {
   std::ostringstream out;
@@ -62,7 +70,7 @@ ReadMe read_me_of(const PackedBook& packed, const PackageNote& note) {
                  0,
                  asked_records(*packed.opened->screening, packed.used, {note.has_charts, note.is_signed}),
                  packed.altered};
-  for (const Diagnostic& problem : book.problems) read_me.faults += is_fault(problem) ? 1U : 0U;
+  for (const Diagnostic& problem : book.problems) read_me.faults += is_error(problem) ? 1U : 0U;
   return read_me;
 }
 
@@ -110,6 +118,10 @@ std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const
   if (!choices) tell(inside.err, choices.faults());
   if (!selected || !choices) {
     surroundings.err << remarks.str();
+    return std::nullopt;
+  }
+  if (const Diagnostics faults = unread(packed.opened->book); !faults.empty()) {
+    tell(surroundings.err, faults);
     return std::nullopt;
   }
   packed.selected = *std::move(selected);

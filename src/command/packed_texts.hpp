@@ -28,8 +28,8 @@ struct PackedBook {
   std::vector<AlteredPack> altered;          // rule packs that are not what their name says
 };
 
-// `folder` is a package or one in the making. Nothing (told) where it can't be judged. Remarks of the book aren't told:
-// they stand in the results.
+// `folder` is a package or one in the making. Nothing (told) where it can't be judged, or be read in part. Remarks of
+// the book aren't told: they stand in the results.
 std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const PackageNote& note, unsigned threads,
                                       Surroundings& surroundings);
 

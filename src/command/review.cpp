@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <ostream>
 
-#include "command/output_file.hpp"
 #include "command/reviewed.hpp"
 #include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/outside/whole_file.hpp"

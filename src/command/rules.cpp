@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <fstream>
 #include <ostream>
-#include <sstream>
 
 #include "command/opened_book.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"

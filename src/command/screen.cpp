@@ -4,7 +4,6 @@
 #include <ostream>
 
 #include "command/output.hpp"
-#include "command/output_file.hpp"
 #include "command/progress.hpp"
 #include "command/screen_results.hpp"
 #include "command/selection.hpp"

@@ -22,10 +22,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool has_faults(const Book& book) {
-  return std::any_of(book.problems.begin(), book.problems.end(),
-                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
-}
+bool has_faults(const Book& book) { return std::any_of(book.problems.begin(), book.problems.end(), is_error); }
 
 // For each sample the part it is in, counted from 1, one a line.
 Diagnostics write_order(const BookShares& shares, const fs::path& folder) {

@@ -6,6 +6,7 @@
 #include "command/opened_book.hpp"
 #include "driftwarden/evidence/bag_check.hpp"
 #include "driftwarden/evidence/bag_layout.hpp"
+#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/system/held_file.hpp"
@@ -16,11 +17,6 @@ namespace driftwarden {
 namespace {
 
 namespace fs = std::filesystem;
-
-// "1 fault", "2 faults".
-std::string counted(std::size_t count, std::string_view one, std::string_view many) {
-  return std::to_string(count) + " " + std::string(count == 1 ? one : many);
-}
 
 bool is_of_digests(const Diagnostic& fault) { return fault.id == "evidence/changed"; }
 

@@ -73,12 +73,12 @@ ScreenedBook::ScreenedBook(const std::string& folder, const ScreeningOptions& op
   const ShippedPacks packs =
       options.packs_folder.empty() ? ShippedPacks(packs_as_shipped()) : std::filesystem::path(options.packs_folder);
   RuleSet rules = usable(read_rules(book, packs));
-  Diagnostics found = rules.remarks;
+  add_problems(book, rules.remarks);
+  Diagnostics found;  // stands among the book's problems, too
   contents_->opened = put_together(std::move(book), std::move(rules), as_of, std::max(1U, options.threads), found);
   OpenedBook& opened = *contents_->opened;
   add_problems(opened.book, doubts_of(opened.book, opened.screening->basis().samplers));
   for (const Diagnostic& problem : opened.book.problems) contents_->problems.push_back(to_text(problem));
-  for (const Diagnostic& remark : opened.rules.remarks) contents_->problems.push_back(to_text(remark));
   const SampleTable& samples = opened.book.samples;
   for (Row row = 0; row < samples.size(); ++row) {
     contents_->samples.emplace_back(samples.name[row]);

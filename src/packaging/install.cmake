@@ -9,8 +9,9 @@ install(DIRECTORY rules plots DESTINATION ${CMAKE_INSTALL_DATADIR}/driftwarden C
 # The manual pages hold what --help says: the program writes them itself.
 find_program(GZIP gzip REQUIRED)
 set(manual ${CMAKE_CURRENT_BINARY_DIR}/manual)
-file(MAKE_DIRECTORY ${manual})
-add_custom_command(TARGET driftwarden POST_BUILD COMMAND driftwarden manual ${manual} COMMAND ${GZIP} -9nfr ${manual} VERBATIM)
+add_custom_command(TARGET driftwarden POST_BUILD COMMAND ${CMAKE_COMMAND} -E rm -rf ${manual}
+                   COMMAND ${CMAKE_COMMAND} -E make_directory ${manual}
+                   COMMAND driftwarden manual ${manual} COMMAND ${GZIP} -9nr ${manual} VERBATIM)
 install(DIRECTORY ${manual}/ DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program FILES_MATCHING PATTERN "*.1.gz")
 install(FILES src/packaging/completions/driftwarden.bash RENAME driftwarden
         DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions COMPONENT program)
@@ -21,9 +22,10 @@ install(FILES src/packaging/completions/driftwarden.fish
 # The licence, what changed, and what is linked, with versions, as SPDX 2.3 wants it.
 configure_file(src/packaging/driftwarden.spdx.in driftwarden.spdx @ONLY)
 configure_file(src/packaging/changelog.Debian.in changelog.Debian @ONLY)
-add_custom_command(OUTPUT changelog.gz COMMAND ${GZIP} -9nc ${PROJECT_SOURCE_DIR}/docs/CHANGELOG.md > changelog.gz
-                   COMMAND ${GZIP} -9nc changelog.Debian > changelog.Debian.gz DEPENDS docs/CHANGELOG.md VERBATIM)
-add_custom_target(packed_changelog DEPENDS changelog.gz)
+add_custom_command(OUTPUT changelog.gz changelog.Debian.gz COMMAND ${GZIP} -9nc ${PROJECT_SOURCE_DIR}/docs/CHANGELOG.md > changelog.gz
+                   COMMAND ${GZIP} -9nc changelog.Debian > changelog.Debian.gz
+                   DEPENDS docs/CHANGELOG.md ${CMAKE_CURRENT_BINARY_DIR}/changelog.Debian VERBATIM)
+add_custom_target(packed_changelog DEPENDS changelog.gz changelog.Debian.gz)
 add_dependencies(driftwarden packed_changelog)
 install(FILES ${CMAKE_CURRENT_BINARY_DIR}/changelog.gz ${CMAKE_CURRENT_BINARY_DIR}/changelog.Debian.gz
         DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)

@@ -29,10 +29,7 @@ Diagnostics leave_out_later_decisions(Book& book, Day as_of) {
 
 }  // namespace
 
-bool OpenedBook::has_faults() const {
-  return std::any_of(book.problems.begin(), book.problems.end(),
-                     [](const Diagnostic& problem) { return problem.severity == Severity::error; });
-}
+bool OpenedBook::has_faults() const { return std::any_of(book.problems.begin(), book.problems.end(), is_error); }
 
 void add_problems(Book& book, const Diagnostics& found) {
   book.problems.insert(book.problems.end(), found.begin(), found.end());

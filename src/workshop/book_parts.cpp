@@ -6,7 +6,6 @@
 #include <memory>
 #include <span>
 #include <string>
-#include <system_error>
 #include <unordered_map>
 
 #include "book/table_files.hpp"

@@ -23,6 +23,8 @@ struct Diagnostic {
   std::string hint;     // what would be right; may be empty
 };
 
+inline bool is_error(const Diagnostic& diagnostic) { return diagnostic.severity == Severity::error; }
+
 using Diagnostics = std::vector<Diagnostic>;
 
 // "file:line:column: error: message; hint [id]"
