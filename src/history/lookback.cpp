@@ -103,15 +103,16 @@ bool LookedBackSample::verdict_changes() const {
 Lookback look_back(const Screening& screening, const LookbackWindow& window, Day as_of) {
   const Book& book = screening.book();
   Lookback lookback{window, leaning_certificates(screening, window), {}, {}};
-  const auto screening_under = [&](Supposition supposition) {
-    return Screening(book, screening.rules(), supposed_errors(screening, window, lookback.leaning, supposition));
+  const auto errors_under = [&](Supposition supposition) {
+    return supposed_errors(screening, window, lookback.leaning, supposition);
   };
-  const Screening sudden = screening_under(Supposition::sudden);
+  const Screening sudden(book, screening.rules(), errors_under(Supposition::sudden));
   const bool is_open = window.last_good < 0;
-  const Screening linear = screening_under(is_open ? Supposition::sudden : Supposition::linear);
+  std::optional<Screening> linear;
+  if (!is_open) linear.emplace(book, screening.rules(), errors_under(Supposition::linear));
   SampleJudge judge_before(screening);
   SampleJudge judge_sudden(sudden);
-  SampleJudge judge_linear(linear);
+  SampleJudge judge_linear(linear ? *linear : sudden);
   SampleAssessor assessor(screening.basis());
   const std::vector<bool> is_candidate = candidates(sudden);
   for (Row sample = 0; sample < book.samples.size(); ++sample) {
@@ -125,7 +126,7 @@ Lookback look_back(const Screening& screening, const LookbackWindow& window, Day
     looked.bearing = bearing_of(looked.sets);
     looked.before = judged(screening, judge_before, sample);
     looked.sudden = judged(sudden, judge_sudden, sample);
-    if (!is_open) looked.linear = judged(linear, judge_linear, sample);
+    if (linear) looked.linear = judged(*linear, judge_linear, sample);
     lookback.samples.push_back(std::move(looked));
   }
   lookback.remarks = lookback_remarks(screening, lookback);

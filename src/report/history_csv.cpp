@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/history_csv.hpp"
 
-#include <array>
-#include <map>
-
 #include "driftwarden/report/csv_text.hpp"
 #include "driftwarden/report/history_json.hpp"
 

@@ -63,8 +63,6 @@ std::string html_of(std::string_view text) {
   return out;
 }
 
-std::string isolated(std::string_view text) { return "<bdi>" + html_of(text) + "</bdi>"; }
-
 HtmlText& HtmlText::open(std::string_view tag, Attributes attributes) {
   out_ += '<';
   out_ += tag;

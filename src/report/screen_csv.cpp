@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/screen_csv.hpp"
 
-#include <cmath>
-
 #include "driftwarden/report/csv_text.hpp"
 #include "driftwarden/verdict/finding.hpp"
 #include "driftwarden/verdict/message.hpp"

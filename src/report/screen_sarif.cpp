@@ -122,7 +122,7 @@ void append_sarif(std::string& out, const Diagnostic& problem) {
   out += ",\n";
   JsonText json(out);
   json.begin_object().member("ruleId", problem.id);
-  json.member("level", problem.severity == Severity::error ? "error" : "note");
+  json.member("level", is_error(problem) ? "error" : "note");
   const std::string text = problem.message + (problem.hint.empty() ? "" : "; " + problem.hint);
   text_member(json, "message", message_text(text));
   json.key("locations").begin_array();

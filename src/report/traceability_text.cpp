@@ -2,7 +2,6 @@
 #include "driftwarden/report/traceability_text.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "driftwarden/assessment/traceability.hpp"
 #include "driftwarden/book/timestamp.hpp"

@@ -70,8 +70,9 @@ void weigh(Finding& finding, const Rule& rule, const KnownTo& known, double guar
   const Judgement& judgement = finding.judgement;
   finding.expanded = known.expanded;
   if (is_told_always || is_within_reach(judgement, known, guard)) {
-    const Limit limit = has_alternative(rule.limit) ? limit_held_to(rule, judgement) : rule.limit;
-    finding.probability_beyond = probability_beyond(limit, judgement.figure, known);
+    finding.probability_beyond = has_alternative(rule.limit)
+                                     ? probability_beyond(limit_held_to(rule, judgement), judgement.figure, known)
+                                     : probability_beyond(rule.limit, judgement.figure, known);
   }
   finding.judgement.outcome = guarded(judgement, guard, known, rule.otherwise);
 }

@@ -119,8 +119,9 @@ void note_field_sets(const SampleAssessment& figures, std::vector<std::string>& 
                       " read before the start or after the stop take no part in the course of the flow");
   const std::size_t compared = figures.course.sets.size() - figures.course.stops.size();
   if (compared > 0)
-    remarks.push_back(counted(compared, "set", "sets") +
-                      " of another calibrator within 30 min of one compare the two: together they count as one");
+    remarks.push_back(counted(compared, "set", "sets") + " of another calibrator within " +
+                      std::to_string(longest_gap_in_a_set_s / 60) +
+                      " min of one compare the two: together they count as one");
 }
 
 void note_choice(const SampleAssessment& figures, std::vector<std::string>& remarks) {

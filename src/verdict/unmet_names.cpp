@@ -2,7 +2,9 @@
 #include "driftwarden/verdict/unmet_names.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
+#include <utility>
 
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/verdict/unknown_words.hpp"
@@ -78,27 +80,44 @@ Diagnostic told(const Rule& rule, std::string_view field, const std::string& wor
       near.empty() ? "correct the name, or leave it if it is still to come" : "did you mean " + in_quotes(near) + "?");
 }
 
-void look_at(const Rule& rule, const NamingField& naming, const Book& book, const RuleSet& rules,
-             Diagnostics& remarks) {
-  for (const Condition& condition : rule.where) {
-    if (condition.field != naming.field) continue;
-    const Names names = naming.names(book, rules, rule.of);
-    for (const std::string& word : condition.any_of) {
-      if (names.count(word) == 0) remarks.push_back(told(rule, naming.field, word, names));
+class UnmetNames {
+ public:
+  UnmetNames(const Book& book, const RuleSet& rules) : book_(book), rules_(rules) {}
+
+  Diagnostics remarks() {
+    for (const Rule& rule : rules_.rules) {
+      for (const NamingField& naming : naming_fields) {
+        if (!naming.is_of_packs || is_of_the_book(rule, book_)) look_at(rule, naming);
+      }
+    }
+    return std::move(remarks_);
+  }
+
+ private:
+  void look_at(const Rule& rule, const NamingField& naming) {
+    for (const Condition& condition : rule.where) {
+      if (condition.field != naming.field) continue;
+      const Names& names = names_of(naming, rule.of);
+      for (const std::string& word : condition.any_of) {
+        if (names.count(word) == 0) remarks_.push_back(told(rule, naming.field, word, names));
+      }
     }
   }
-}
+  // Gathered from the book once, whatever the number of rules.
+  const Names& names_of(const NamingField& naming, Subject of) {
+    const auto [at, is_new] = known_.try_emplace({&naming, of});
+    if (is_new) at->second = naming.names(book_, rules_, of);
+    return at->second;
+  }
+
+  const Book& book_;
+  const RuleSet& rules_;
+  std::map<std::pair<const NamingField*, Subject>, Names> known_;
+  Diagnostics remarks_;
+};
 
 }  // namespace
 
-Diagnostics unmet_names(const Book& book, const RuleSet& rules) {
-  Diagnostics remarks;
-  for (const Rule& rule : rules.rules) {
-    for (const NamingField& naming : naming_fields) {
-      if (!naming.is_of_packs || is_of_the_book(rule, book)) look_at(rule, naming, book, rules, remarks);
-    }
-  }
-  return remarks;
-}
+Diagnostics unmet_names(const Book& book, const RuleSet& rules) { return UnmetNames(book, rules).remarks(); }
 
 }  // namespace driftwarden

@@ -14,8 +14,6 @@ namespace driftwarden {
 // by their numbers, as in [U+202E]; bytes that are no UTF-8 become U+FFFD. Line ends and tabs stay.
 void append_html(std::string& out, std::string_view text);
 std::string html_of(std::string_view text);
-// The same in an element of its own, so that a text that runs from right to left stays within itself.
-std::string isolated(std::string_view text);
 
 // Writes HTML into a text, element by element. Texts and attributes' values are escaped; nothing else is to come from
 // a book.

@@ -52,7 +52,8 @@ Limit limit_for(const Rule& rule, const MeasureValue& value);
 // The same, of what was judged already.
 Limit limit_held_to(const Rule& rule, const Judgement& judgement);
 
-// Holds a measure to a rule's limit. Whether the rule applies is asked before (see condition.hpp). Doesn't allocate.
+// Holds a measure to a rule's limit. Whether the rule applies is asked before (see condition.hpp). Allocates only
+// where the limit has an alternative.
 Judgement judge(const Rule& rule, const MeasureValue& value);
 // The measure is missing, or nobody can say whether the rule applies.
 Judgement judge_missing(const Rule& rule);

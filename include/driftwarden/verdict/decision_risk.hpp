@@ -32,8 +32,8 @@ double probability_beyond(const Limit& limit, double figure, const KnownTo& know
 // A wider guard band asks for it, too.
 bool is_within_reach(const Judgement& judgement, const KnownTo& known, double guard);
 
-// A limit narrowed by w = guard · U: what is met, but lies in the narrowed part, is qualified; and so is what is met
-// where U can't be stated, since nobody knows then how far to narrow.
+// A limit narrowed by w = guard · U: what is met, but lies in the narrowed part, is qualified (noted, where the rule
+// only notes); and so is what is met where U can't be stated, since nobody knows then how far to narrow.
 //
 //   accept if the margin to the nearer end ≥ w
 //

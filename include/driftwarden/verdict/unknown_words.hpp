@@ -26,8 +26,9 @@ class UnknownWords {
   // The word of a sample; 0 where none is written, or it is a blank.
   TextId written(Selector of, Row sample) const;
   bool is_unknown(Selector of, TextId word) const { return word != 0 && unknown_[static_cast<std::size_t>(of)][word]; }
-  // "the sampler 'impacter' is described neither by a pack nor by book.toml", and the nearest that is.
+  // "sampler 'impacter' is described neither by a pack of the book nor by book.toml".
   std::string message(Selector of, TextId word) const;
+  // The nearest that is, or those that are.
   std::string hint(Selector of, TextId word) const;
   std::string near(Selector of, TextId word) const;  // "": nothing is near
 
