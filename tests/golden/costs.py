@@ -69,7 +69,9 @@ def circle_of_standards(n):
 def circle_looked_back(n):
     """As it is, with one certificate more of K7: what leaned on the one before it is looked for."""
     book = circle_of_standards(n)
-    book["certificates.csv"] += "E7,K7,2027-01-05,,K8,2,2,2\n"
+    heading, *rows = book["certificates.csv"].splitlines()
+    lines = [heading + ",as found [L/min]", *(row + "," for row in rows), "E7,K7,2029-01-05,,K8,2,2,2,2.05"]
+    book["certificates.csv"] = "\n".join(lines) + "\n"
     return book
 
 
