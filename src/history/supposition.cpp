@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/history/supposition.hpp"
 
-#include <set>
-
 namespace driftwarden {
 namespace {
 
@@ -32,24 +30,24 @@ std::string_view to_text(Supposition supposition) { return supposition == Suppos
 
 std::vector<LeaningCertificate> leaning_certificates(const Screening& screening, const LookbackWindow& window) {
   const std::vector<Certificate>& certificates = screening.book().certificates;
-  const StandardIndex& standards = screening.basis().standards;
   std::vector<LeaningCertificate> leaning;
-  std::set<std::int32_t> known;
-  const auto leans = [&](const Certificate& certificate, const Standard& standard) {
-    if (certificate.instrument == no_row || certificate.instrument == window.instrument) return false;
-    if (standard.instrument == window.instrument) return is_in_window(certificate.calibrated, window);
-    return known.count(standard.certificate) > 0;
-  };
-  for (bool has_found = true; has_found;) {
-    has_found = false;
-    for (std::size_t i = 0; i < certificates.size(); ++i) {
-      const auto place = static_cast<std::int32_t>(i);
-      const Standard standard = standards.of(certificates[i], screening.basis().calibrators);
-      if (standard.instrument == no_row || known.count(place) > 0 || !leans(certificates[i], standard)) continue;
-      known.insert(place);
-      leaning.push_back({place, standard});
-      has_found = true;
+  std::vector<std::vector<LeaningCertificate>> leaning_on(certificates.size());
+  for (std::size_t i = 0; i < certificates.size(); ++i) {
+    const Certificate& certificate = certificates[i];
+    const Standard standard = screening.basis().standards.of(certificate, screening.basis().calibrators);
+    if (certificate.instrument == no_row || certificate.instrument == window.instrument) continue;
+    if (standard.instrument == no_row) continue;
+    const LeaningCertificate each{static_cast<std::int32_t>(i), standard};
+    if (standard.instrument == window.instrument) {
+      if (is_in_window(certificate.calibrated, window)) leaning.push_back(each);
+    } else if (standard.certificate >= 0) {
+      leaning_on[static_cast<std::size_t>(standard.certificate)].push_back(each);
     }
+  }
+  // None comes twice: a certificate leans on one, and what leans on the instrument itself is not reached from another.
+  for (std::size_t next = 0; next < leaning.size(); ++next) {
+    const std::vector<LeaningCertificate>& further = leaning_on[static_cast<std::size_t>(leaning[next].certificate)];
+    leaning.insert(leaning.end(), further.begin(), further.end());
   }
   return leaning;
 }
