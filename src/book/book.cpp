@@ -6,6 +6,7 @@
 #include <system_error>
 
 #include "book/book_folder.hpp"
+#include "book/sheet_text.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/book/book_table.hpp"
 
@@ -37,19 +38,64 @@ std::optional<Diagnostic> change_before_reading(const fs::path& path, const std:
 std::optional<TableFile> open_file(const std::string& name, std::uint32_t number, const TableSpec& spec,
                                    const BookInHand& hand, Diagnostics& problems) {
   const fs::path path = hand.book.folder / name;
-  const auto known = hand.stamps.find(name);
-  const FileStamp stamp = known == hand.stamps.end() ? FileStamp{} : known->second;
-  std::optional<Diagnostic> change =
-      known == hand.stamps.end() ? std::nullopt : change_before_reading(path, name, stamp);
+  const auto known = hand.found.stamps.find(name);
+  const bool is_known = known != hand.found.stamps.end();
+  const FileStamp stamp = is_known ? known->second : FileStamp{};
+  std::optional<Diagnostic> change = is_known ? change_before_reading(path, name, stamp) : std::nullopt;
   Result<PiecedFile> file = PiecedFile::open(path, name, stamp);
-  if (file && known == hand.stamps.end()) change = file_changed(name, "it was not there before");
+  if (file && !is_known) change = file_changed(name, "it was not there before");
   if (change) hand.changes.push_back(*change);
   if (!file) problems = file.faults();
   if (change || !file) return std::nullopt;
   const HeadingMap& owners = owners_headings(hand.book.settings, spec.table);
-  std::optional<TableLayout> layout = read_layout(with_heading_line(*file), name, spec, owners, problems);
+  std::optional<TableLayout> layout = read_layout({with_heading_line(*file), name}, spec, owners, problems);
   if (!layout) return std::nullopt;
   return TableFile{name, number, *std::move(file), *std::move(layout)};
+}
+
+const Sheet& sheet_named(const Workbook& workbook, std::string_view name) {
+  return *std::find_if(workbook.sheets().begin(), workbook.sheets().end(),
+                       [name](const Sheet& sheet) { return sheet.name == name; });
+}
+
+// Which columns of a sheet are in %, by its headings. What is wrong with those is told elsewhere.
+std::vector<bool> percent_columns(const TableText& heading_line, const TableSpec& spec, const HeadingMap& owners) {
+  Diagnostics untold;
+  std::vector<bool> percent;
+  const std::optional<TableLayout> layout = read_layout(heading_line, spec, owners, untold);
+  if (!layout) return percent;
+  percent.resize(layout->columns);
+  for (std::size_t field = 0; field < layout->column_of_field.size(); ++field) {
+    const int column = layout->column_of_field[field];
+    if (column != TableLayout::absent)
+      percent[static_cast<std::size_t>(column)] = layout->unit_of_field[field].name == "%";
+  }
+  return percent;
+}
+
+// The same for a sheet of a workbook.
+std::optional<TableFile> open_sheet(const std::string& name, std::uint32_t number, const TableSpec& spec,
+                                    const BookInHand& hand, Diagnostics& problems) {
+  const auto [file, sheet] = split_sheet(name);
+  const Workbook& workbook = *hand.found.workbooks.at(std::string(file)).workbook;
+  const HeadingMap& owners = owners_headings(hand.book.settings, spec.table);
+  const SheetForm form{
+      name, hand.book.settings.decimal, [&](std::string_view line, std::uint32_t row) {
+        const std::string padded = std::string(line) + std::string(HeldFile::padding, '\0');
+        return percent_columns({std::string_view(padded).substr(0, line.size()), name, row}, spec, owners);
+      }};
+  const Result<SheetText> made = sheet_text(workbook, sheet_named(workbook, sheet), form);
+  if (!made || made->heading_row == 0) {
+    problems = made ? Diagnostics{error("heading/none", {name, 0, 0}, "nothing stands in the sheet",
+                                        "begin it with the columns' names")}
+                    : made.faults();
+    return std::nullopt;
+  }
+  problems = made->remarks;
+  PiecedFile text = PiecedFile::of_text(made->text);
+  std::optional<TableLayout> layout = read_layout({text.bytes(), name, made->heading_row}, spec, owners, problems);
+  if (!layout) return std::nullopt;
+  return TableFile{name, number, std::move(text), *std::move(layout)};
 }
 
 std::vector<TableFile> open_files(const std::vector<std::string>& names, const TableSpec& spec,
@@ -59,8 +105,10 @@ std::vector<TableFile> open_files(const std::vector<std::string>& names, const T
   hand.problems.add(problems);
   std::vector<TableFile> files;
   for (std::uint32_t number = 0; number < names.size(); ++number) {
+    if (hand.found.refused.contains(names[number])) continue;
     problems.clear();
-    std::optional<TableFile> file = open_file(names[number], number, spec, hand, problems);
+    const bool is_sheet = !split_sheet(names[number]).sheet.empty();
+    std::optional<TableFile> file = (is_sheet ? open_sheet : open_file)(names[number], number, spec, hand, problems);
     for (const Diagnostic& problem : problems) {
       const ProblemNumber told = hand.problems.add(problem);
       if (!file && is_error(problem)) hand.lose(spec.table, told);
@@ -76,28 +124,51 @@ void report_missing(const BookTable& table, const BookInHand& hand) {
                                                        "add it; 'driftwarden new' shows its columns")));
 }
 
-// Notes that files have been read to their end, and what became of them meanwhile.
-void note_seen(const std::vector<TableFile>& files, const BookInHand& hand) {
-  for (const TableFile& file : files) {
-    const Result<SeenFile> seen = file.bytes.seen();
-    const std::optional<Diagnostic> change = seen ? change_of(hand.book.folder, *seen) : seen.faults().front();
-    if (change && is_error(*change)) {
-      hand.changes.push_back(*change);
-    } else {
-      hand.book.seen.push_back(*seen);
-      if (change) hand.problems.add(*change);
-    }
+// Notes that a file has been read to its end, and what became of it meanwhile.
+void note_seen(const Result<SeenFile>& seen, const BookInHand& hand) {
+  const std::optional<Diagnostic> change = seen ? change_of(hand.book.folder, *seen) : seen.faults().front();
+  if (change && is_error(*change)) {
+    hand.changes.push_back(*change);
+  } else {
+    hand.book.seen.push_back(*seen);
+    if (change) hand.problems.add(*change);
+  }
+}
+
+// Workbooks are read as a whole before their sheets are.
+void note_workbooks(const BookInHand& hand) {
+  const std::vector<std::string> files = files_of(hand.book);
+  for (const auto& [name, held] : hand.found.workbooks) {
+    if (std::find(files.begin(), files.end(), name) == files.end()) continue;  // a common one without a table
+    const auto stamp = hand.found.stamps.find(name);
+    const std::string_view bytes = held.bytes.bytes();
+    const bool is_as_it_was = stamp != hand.found.stamps.end() && stamp->second.size == bytes.size();
+    note_seen(is_as_it_was ? Result<SeenFile>(SeenFile{name, stamp->second, print_of(bytes)})
+                           : file_changed(name, "it was written to"),
+              hand);
+  }
+}
+
+// What could not be taken from the folder.
+void tell_lost(const BookInHand& hand) {
+  for (const LostFile& lost : hand.found.lost) {
+    const ProblemNumber told = hand.problems.add(lost.fault);
+    for (const std::string_view table : lost.tables) hand.lose(table, told);
   }
 }
 
 void read_tables(const BookInHand& hand) {
+  tell_lost(hand);
   for (const BookTable& table : book_tables()) {
     const std::vector<std::string>& names = hand.book.files.*table.files;
     if (table.is_required && names.empty()) report_missing(table, hand);
     const std::vector<TableFile> files = open_files(names, *table.spec, hand);
     table.read(files, hand);
-    note_seen(files, hand);
+    for (const TableFile& file : files) {
+      if (!file.layout.is_of_sheet) note_seen(file.bytes.seen(), hand);
+    }
   }
+  note_workbooks(hand);
   hint_at_instruments(hand.book, hand.problems);
   hand.book.lost_readings = hand.lost[readings_spec.table];
 }
@@ -168,7 +239,7 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
   SharedTexts texts(book.texts);
   std::map<std::string_view, ProblemNumber> lost;
   Diagnostics changes;
-  read_tables({book, problems, texts, std::max(threads, 1U), lost, advance, found.stamps, changes});
+  read_tables({book, problems, texts, std::max(threads, 1U), lost, advance, found, changes});
   if (change_of(folder, book.seen.front())) changes.push_back(file_changed("book.toml", "it was written to"));
   if (!changes.empty()) return changes;
   settle_problems(book, problems);

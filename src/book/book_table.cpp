@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/book_table.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "book/table_files.hpp"
@@ -31,8 +32,10 @@ std::string heading_line(const TableSpec& spec) {
 std::vector<std::string> files_of(const Book& book) {
   std::vector<std::string> names{"book.toml"};
   for (const BookTable& table : tables) {
-    const std::vector<std::string>& files = book.files.*table.files;
-    names.insert(names.end(), files.begin(), files.end());
+    for (const std::string& source : book.files.*table.files) {
+      const std::string file(split_sheet(source).file);
+      if (std::find(names.begin(), names.end(), file) == names.end()) names.push_back(file);
+    }
   }
   return names;
 }

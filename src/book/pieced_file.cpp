@@ -38,6 +38,15 @@ Result<PiecedFile> PiecedFile::open(const std::filesystem::path& path, const std
   return pieced;
 }
 
+PiecedFile PiecedFile::of_text(std::string_view text) {
+  PiecedFile pieced;
+  pieced.seen_.stamp.size = pieced.head_size_ = text.size();
+  pieced.head_ = room_for(text.size());
+  std::copy(text.begin(), text.end(), pieced.head_.get());
+  std::fill_n(pieced.head_.get() + text.size(), HeldFile::padding, '\0');
+  return pieced;
+}
+
 std::string_view PiecedFile::bytes() const {
   if (is_all_head()) return head();
   if (all_ == nullptr) {

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <utility>
 
+#include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
 #include "driftwarden/book/short_text.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
@@ -65,7 +67,10 @@ std::pair<TextId, std::string_view> SharedTexts::intern(std::string_view text) {
 }
 
 RowReader::RowReader(const RowContext& context)
-    : context_(context), stamps_(context.zone, context.dates), last_text_(context.spec.fields.size()) {
+    : context_(context),
+      stamps_(context.zone, context.dates),
+      told_(context.spec.fields.size()),
+      last_text_(context.spec.fields.size()) {
   for (std::size_t f = 0; f < context.spec.fields.size(); ++f) {
     const FieldSpec& spec = context.spec.fields[f];
     const int column = context.layout.column_of_field[f];
@@ -103,6 +108,7 @@ const Cell* RowReader::raw_cell(int field) const {
 }
 
 std::string_view RowReader::trimmed_cell(int field, std::string_view text) {
+  if (is_faulty(field, text)) return {};
   text = trimmed(text);
   if (text.empty() && places_[static_cast<std::size_t>(field)].is_required) {
     fail(field, "cell/empty",
@@ -110,6 +116,16 @@ std::string_view RowReader::trimmed_cell(int field, std::string_view text) {
          "every row needs one");
   }
   return text;
+}
+
+// A sheet's cell that can't be read: told once.
+bool RowReader::is_faulty(int field, std::string_view text) {
+  if (!context_.layout.is_of_sheet || !text.starts_with(fault_mark)) return false;
+  std::uint32_t& told = told_[static_cast<std::size_t>(field)];
+  if (std::exchange(told, line_) == line_) return true;
+  StampFault fault = cell_fault(text);
+  fail(field, std::move(fault.id), std::move(fault.message), std::move(fault.hint));
+  return true;
 }
 
 // Of a text that is not the file's own bytes, or has the owner's decimal comma; a point would then be ambiguous and is
@@ -254,7 +270,8 @@ std::string RowReader::joined_note(int field) {
   std::string note(cell(field));
   for (const auto& [column, heading] : context_.layout.notes) {
     if (static_cast<std::size_t>(column) >= row_->cell_count()) continue;
-    const std::string_view written = trimmed(row_->cells()[column].text);
+    std::string_view written = trimmed(row_->cells()[column].text);
+    if (context_.layout.is_of_sheet && written.starts_with(fault_mark)) written = shown_by_fault(written);
     if (!written.empty()) note += (note.empty() ? "" : "; ") + heading + ": " + std::string(written);
   }
   return note;
@@ -279,7 +296,9 @@ void RowReader::doubt(int field, std::string id, std::string message, std::strin
 
 Place RowReader::place_of(int field) const {
   const Cell* raw = raw_cell(field);
-  return raw == nullptr ? Place{context_.file, line_, 0} : place_in_row(*row_, raw->raw, context_.file, line_);
+  if (raw == nullptr) return {context_.file, line_, 0};
+  if (context_.layout.is_of_sheet) return {context_.file, line_, static_cast<std::uint32_t>(raw - row_->cells()) + 1};
+  return place_in_row(*row_, raw->raw, context_.file, line_);
 }
 
 }  // namespace driftwarden

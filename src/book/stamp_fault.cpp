@@ -5,6 +5,7 @@
 
 #include "book/stamp_text.hpp"
 #include "driftwarden/diagnostic/diagnostic.hpp"
+#include "driftwarden/quantity/number.hpp"
 
 namespace driftwarden {
 namespace {
@@ -30,6 +31,13 @@ std::string time_hint(const StampParts& parts) {
   return "hours run from 00 to 23, minutes and seconds from 00 to 59";
 }
 
+// The day of a number by which spreadsheets count days from 1899-12-30, where it is of this age; else "".
+std::string day_of_bare_serial(std::string_view text) {
+  const std::optional<double> number = number_from(text);
+  if (!number || *number < 36526 || *number >= 73051) return {};  // 2000 to 2099
+  return date_text(day_from({1899, 12, 30}) + static_cast<Day>(*number));
+}
+
 }  // namespace
 
 StampFault stamp_misfit(Misfit misfit, std::string_view text, const StampParts& parts) {
@@ -38,6 +46,10 @@ StampFault stamp_misfit(Misfit misfit, std::string_view text, const StampParts& 
     case Misfit::none:
       break;
     case Misfit::shape:
+      if (const std::string day = day_of_bare_serial(text); !day.empty()) {
+        return {"time/not-a-time", it + " is not a date and time",
+                "if it is a spreadsheet's number for " + day + ", give the cell the format of a date and time"};
+      }
       return {"time/not-a-time", it + " is not a date and time",
               "write year-month-day and the time, as 2026-09-21T07:15"};
     case Misfit::date_only:

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "book/book_folder.hpp"
 #include "driftwarden/book/book.hpp"
 #include "driftwarden/book/name_index.hpp"
 #include "driftwarden/book/pieced_file.hpp"
@@ -37,8 +38,8 @@ struct BookInHand {
   // lacks them, is in doubt and not wrong. A file that can't be read at all, or rows inside a quote that never ends.
   std::map<std::string_view, ProblemNumber>& lost;
   const Advance& advance;
-  const std::map<std::string, FileStamp>& stamps;  // of the files, taken before any of them was read
-  Diagnostics& changes;                            // faults of files that changed since
+  const BookFolder& found;  // what was there before any of it was read
+  Diagnostics& changes;     // faults of files that changed since
 
   void lose(std::string_view table, ProblemNumber problem) const {
     if (lost[table] == no_problem) lost[table] = problem;

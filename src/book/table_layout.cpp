@@ -6,6 +6,7 @@
 #include <span>
 #include <utility>
 
+#include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/letters.hpp"
@@ -80,7 +81,9 @@ class LayoutReader {
   void read_column(int column, const Cell& cell, const Place& place) {
     const std::string_view written = trimmed(cell.text, blanks);
     if (written.empty()) {
-      layout_.notes.emplace_back(column, "column " + std::to_string(column + 1));
+      layout_.notes.emplace_back(column,
+                                 "column " + (layout_.is_of_sheet ? column_letters(static_cast<std::uint32_t>(column))
+                                                                  : std::to_string(column + 1)));
       return;
     }
     const std::string text = ours(written, owners_);
@@ -280,31 +283,39 @@ void check_owners_headings(const HeadingMap& owners, const TableSpec& spec, Diag
   }
 }
 
-std::optional<TableLayout> read_layout(std::string_view file_text, const std::string& file, const TableSpec& spec,
-                                       const HeadingMap& owners, Diagnostics& problems) {
-  const std::size_t mark = file_text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
-  const std::string_view text = file_text.substr(mark);
-  const char separator = separator_of(text);
+std::optional<TableLayout> read_layout(const TableText& file, const TableSpec& spec, const HeadingMap& owners,
+                                       Diagnostics& problems) {
+  const std::size_t mark = file.text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
+  const std::string_view text = file.text.substr(mark);
+  const bool is_of_sheet = file.sheet_row > 0;
+  const char separator = is_of_sheet ? sheet_separator : separator_of(text);
+  const std::uint32_t line = is_of_sheet ? file.sheet_row : 1;
   CsvScanner scanner(text, separator);
   scanner.next();
-  if (std::optional<Diagnostic> fault = fault_of_heading_line(file_text, scanner, file)) {
+  if (std::optional<Diagnostic> fault =
+          is_of_sheet ? std::nullopt : fault_of_heading_line(file.text, scanner, file.file)) {
     problems.push_back(*std::move(fault));
     return std::nullopt;
   }
-  LayoutReader reader(file, spec, owners, problems);
-  Place place{file, 1, 1};
+  LayoutReader reader(file.file, spec, owners, problems);
+  reader.layout().is_of_sheet = is_of_sheet;
+  Place place{file.file, line, 1};
   const char* counted = scanner.row_begin();
   for (std::size_t c = 0; c < scanner.cell_count(); ++c) {
     const Cell& cell = scanner.cells()[c];
-    move_on(place, std::exchange(counted, cell.raw), cell.raw);
+    if (is_of_sheet) {
+      place.column = static_cast<std::uint32_t>(c + 1);
+    } else {
+      move_on(place, std::exchange(counted, cell.raw), cell.raw);
+    }
     reader.read_column(static_cast<int>(c), cell, place);
   }
-  std::optional<TableLayout> layout = reader.finish({file, 1, 0});
+  std::optional<TableLayout> layout = reader.finish({file.file, line, 0});
   if (layout) {
     layout->columns = scanner.cell_count();
     layout->separator = separator;
-    layout->rows_begin = static_cast<std::size_t>(scanner.position() - file_text.data());
-    layout->first_line = 2 + scanner.extra_lines();
+    layout->rows_begin = static_cast<std::size_t>(scanner.position() - file.text.data());
+    layout->first_line = line + 1 + (is_of_sheet ? 0 : scanner.extra_lines());
   }
   return layout;
 }

@@ -371,9 +371,12 @@ void append_screen_json_tail(std::string& out, const Screening& screening, const
       .end_object();
   json.key("problems").begin_array();
   for (const Diagnostic& problem : screening.book().problems) {
-    json.begin_object().member("file", problem.place.file).member("line", std::size_t{problem.place.line});
+    const auto [file, sheet] = split_sheet(problem.place.file);
+    json.begin_object().member("file", file).member("line", std::size_t{problem.place.line});
     json.member("column", std::size_t{problem.place.column}).member("severity", to_text(problem.severity));
-    json.member("id", problem.id).member("message", problem.message).member("hint", problem.hint).end_object();
+    json.member("id", problem.id).member("message", problem.message).member("hint", problem.hint);
+    if (!sheet.empty()) json.member("cell", place_in_workbook(problem.place));
+    json.end_object();
   }
   json.end_array().member("cautions", cautions).end_object();
   out += std::string_view(rest).substr(1);  // the brace that opened in the head stands already

@@ -42,18 +42,26 @@ void text_member(JsonText& json, std::string_view name, std::string_view text) {
   json.key(name).begin_object().member("text", text).end_object();
 }
 
+void logical_location(JsonText& json, std::string_view name, std::string_view kind) {
+  json.begin_object().member("name", name).member("kind", kind).end_object();
+}
+
+// A workbook has no lines that a region could name: a cell of a sheet is told by its name, "week 46!C12".
 void location(JsonText& json, const Place& place, std::string_view sample) {
+  const auto [file, sheet] = split_sheet(place.file);
   json.begin_object().key("physicalLocation").begin_object().key("artifactLocation").begin_object();
-  json.member("uri", percent_encoded(place.file)).member("uriBaseId", "BOOK").end_object();
-  if (place.line > 0) {
+  json.member("uri", percent_encoded(file)).member("uriBaseId", "BOOK").end_object();
+  if (place.line > 0 && sheet.empty()) {
     json.key("region").begin_object().member("startLine", std::size_t{place.line});
     if (place.column > 0) json.member("startColumn", std::size_t{place.column});
     json.end_object();
   }
   json.end_object();
-  if (!sample.empty()) {
-    json.key("logicalLocations").begin_array().begin_object();
-    json.member("name", sample).member("kind", "sample").end_object().end_array();
+  if (!sample.empty() || !sheet.empty()) {
+    json.key("logicalLocations").begin_array();
+    if (!sample.empty()) logical_location(json, sample, "sample");
+    if (!sheet.empty()) logical_location(json, place_in_workbook(place), place.column > 0 ? "cell" : "row");
+    json.end_array();
   }
   json.end_object();
 }

@@ -68,10 +68,15 @@ class RowDealer {
   Diagnostics deal(const std::vector<std::string>& files) {
     std::size_t row = 0;
     for (const std::string& name : files) {
+      if (!split_sheet(name).sheet.empty()) {
+        return {error("parts/workbook", {name, 0, 0}, "the rows of a workbook can't be dealt out to parts",
+                      "save the sheet as CSV, and take the workbook out of the folder")};
+      }
       const Result<HeldFile> file = read_again(book_, name);
       if (!file) return file.faults();
       Diagnostics faults;
-      const auto layout = read_layout(file->bytes(), name, spec_, owners_headings(book_.settings, spec_.table), faults);
+      const auto layout =
+          read_layout({file->bytes(), name}, spec_, owners_headings(book_.settings, spec_.table), faults);
       if (!layout) return faults;
       const int reason = deal_file(*file, *layout, name, row);
       if (reason != 0) return {unwritable(folder_, reason)};
@@ -133,9 +138,11 @@ std::vector<std::string> common_files(const Book& book) {
     if (pack.ends_with(".toml") && fs::path(pack).is_relative()) names.push_back(pack);
   }
   for (const BookTable& table : book_tables()) {
-    const std::vector<std::string>& files = book.files.*table.files;
-    if (how_dealt(table) == nullptr && !table.is_of_parts) names.insert(names.end(), files.begin(), files.end());
+    if (how_dealt(table) != nullptr || table.is_of_parts) continue;
+    for (const std::string& source : book.files.*table.files) names.emplace_back(split_sheet(source).file);
   }
+  std::sort(names.begin(), names.end());  // a workbook may hold several tables
+  names.erase(std::unique(names.begin(), names.end()), names.end());
   return names;
 }
 

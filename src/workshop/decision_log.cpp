@@ -21,7 +21,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr const char* file_name = "decisions.csv";
+const std::string file_name = "decisions.csv";
 
 Diagnostic decisions_unwritable(int reason) {
   return error("decisions/unwritable", {file_name, 0, 0},
@@ -182,7 +182,7 @@ Result<Addition> addition_to(std::string_view text, const Book& book, const Deci
   Diagnostics problems;
   const HeadingMap& owners = owners_headings(book.settings, decisions_spec.table);
   const std::optional<TableLayout> layout =
-      read_layout(text, file_name, decisions_spec, is_new ? HeadingMap() : owners, problems);
+      read_layout({text, file_name}, decisions_spec, is_new ? HeadingMap() : owners, problems);
   if (!layout) return problems;
   if (std::optional<Diagnostic> fault = open_quote_in(text, *layout)) return *std::move(fault);
   const std::string_view line_end = line_end_of(text, *layout);
@@ -192,6 +192,19 @@ Result<Addition> addition_to(std::string_view text, const Book& book, const Deci
   addition.line = static_cast<std::uint32_t>(1 + count_line_ends(text) + (text.ends_with('\n') ? 0U : 1U));
   addition.text += decision_row(*layout, decision, book.settings.zone, line_end);
   return addition;
+}
+
+// A table of decisions that is a sheet would be there twice with a decisions.csv beside it.
+std::optional<Diagnostic> kept_in_workbook(const Book& book) {
+  for (const std::string& source : book.files.decisions) {
+    const auto [file, sheet] = split_sheet(source);
+    const bool is_the_table = !file.starts_with(decisions_spec.table) || file.find('/') == std::string_view::npos;
+    if (sheet.empty() || !is_the_table) continue;
+    return error("decisions/in-workbook", {source, 0, 0},
+                 "the decisions are kept in a workbook, which is not written to",
+                 "write the decision there, or save the sheet as decisions.csv and take it out of the workbook");
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -216,6 +229,7 @@ std::string decision_row(const TableLayout& layout, const Decision& decision, co
 
 Result<Place> append_decision(const Book& book, const Decision& decision, const std::function<void()>& waits) {
   const std::filesystem::path path = book.folder / file_name;
+  if (std::optional<Diagnostic> fault = kept_in_workbook(book)) return *std::move(fault);
   for (;;) {
     const std::optional<Descriptor> file = locked_file(path, waits);
     std::error_code ignored;

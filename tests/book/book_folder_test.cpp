@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "book/written_book.hpp"
+#include "book/written_workbook.hpp"
+#include "driftwarden/book/book_table.hpp"
 #include "driftwarden/book/own_page.hpp"
 
 namespace driftwarden::book_folder_test {
@@ -23,8 +25,8 @@ std::string not_read(const WrittenBook& book, const std::vector<std::string>& ig
 
 TEST(BookFolder, NamesEachFileThatNoTableTakesAndWhy) {
   WrittenBook book;
-  book.file("notes.txt", "").file("reading.csv", "").file("own.toml", "").file("samples.xlsx", "");
-  book.file("readings/week.csv", "").file("readings/week.txt", "").file("readings/week.ods", "");
+  book.file("notes.txt", "").file("reading.csv", "").file("own.toml", "").file("samples.xls", "");
+  book.file("readings/week.csv", "").file("readings/week.txt", "").file("readings/week.xlsb", "");
   EXPECT_EQ(
       not_read(book),
       "notes.txt: remark: is not read: no table has this name; " + ignore +
@@ -32,10 +34,12 @@ TEST(BookFolder, NamesEachFileThatNoTableTakesAndWhy) {
           "packs, or " +
           ignore +
           "reading.csv: remark: is not read: no table has this name; call it 'readings.csv' if it is that, or " +
+          ignore + "readings/week.txt: remark: is not read: only files ending in .csv, .xlsx or .ods are; " + ignore +
+          "readings/week.xlsb: remark: is not read: only files ending in .csv, .xlsx or .ods are; save it as .xlsx, "
+          "or " +
           ignore +
-          "readings/week.ods: remark: is not read: only files ending in .csv are; save it as CSV in UTF-8, or " +
-          ignore + "readings/week.txt: remark: is not read: only files ending in .csv are; " + ignore +
-          "samples.xlsx: remark: is not read: only files ending in .csv are; save it as CSV in UTF-8, or " + ignore);
+          "samples.xls: remark: is not read: only files ending in .csv, .xlsx or .ods are; save it as .xlsx, or " +
+          ignore);
 }
 
 TEST(BookFolder, NamesAFolderOnce) {
@@ -119,6 +123,86 @@ TEST(BookFolder, HasTheStampsOfTheFilesThatAreThere) {
   const BookFolder found = look_into(book.folder(), {});
   EXPECT_EQ(found.stamps.size(), 3U);
   EXPECT_EQ(found.stamps.at("samples.csv"), *stamp_of(book.folder() / "samples.csv"));
+}
+
+// A sheet with a heading; the sheets of a workbook, by name.
+std::string sheets(const std::vector<std::string>& names) {
+  std::string tables;
+  for (const std::string& name : names)
+    tables += "<table:table table:name=\"" + name +
+              "\"><table:table-row><table:table-cell "
+              "office:value-type=\"string\"><text:p>a</text:p></table:table-cell></table:table-row></table:table>";
+  return ods(tables);
+}
+std::string lost(const BookFolder& found) {
+  std::string text;
+  for (const LostFile& one : found.lost) text += to_text(one.fault) + '\n';
+  return text;
+}
+
+TEST(BookFolder, TakesTheOneSheetOfAWorkbook) {
+  WrittenBook book;
+  book.file("readings/W46.xlsx", xlsx("<row><c><v>1</v></c></row>"))
+      .without("samples.csv")
+      .file("samples.ods", sheets({"x"}));
+  const BookFolder found = look_into(book.folder(), {});
+  EXPECT_EQ(found.files.readings, (std::vector<std::string>{"readings.csv", "readings/W46.xlsx:week 46"}));
+  EXPECT_EQ(found.files.samples, (std::vector<std::string>{"samples.ods:x"}));
+  EXPECT_EQ(told(found.not_read) + lost(found), "");
+}
+
+TEST(BookFolder, TakesTheSheetThatBearsTheTablesName) {
+  WrittenBook book;
+  book.file("readings/W46.ods", sheets({"Notes", "Readings"}));
+  const BookFolder found = look_into(book.folder(), {});
+  EXPECT_EQ(found.files.readings.back(), "readings/W46.ods:Readings");
+  EXPECT_EQ(told(found.not_read),
+            "readings/W46.ods: remark: sheets that are not read: 'Notes'; the table is read from the sheet 'Readings' "
+            "[workbook/sheet-not-read]\n");
+}
+
+TEST(BookFolder, DoesNotGuessAmongSheets) {
+  WrittenBook book;
+  book.file("readings/W46.ods", sheets({"a", "b"})).file("readings/W47.ods", ods("<table:table table:name=\"a\"/>"));
+  EXPECT_EQ(
+      lost(look_into(book.folder(), {})),
+      "readings/W46.ods: error: it has more than one sheet with something in it: 'a', 'b'; call the one that is the "
+      "table 'readings', or keep the others elsewhere [workbook/which-sheet]\n"
+      "readings/W47.ods: error: no sheet that is shown has anything in it; call the one that is the table "
+      "'readings', or keep the others elsewhere [workbook/which-sheet]\n");
+}
+
+TEST(BookFolder, TakesTheTablesOfOneWorkbook) {
+  WrittenBook book;
+  book.without("samples.csv").without("instruments.csv").file("book.ods", sheets({"Instruments", "samples", "Rota"}));
+  const BookFolder found = look_into(book.folder(), {});
+  EXPECT_EQ(found.files.instruments, (std::vector<std::string>{"book.ods:Instruments"}));
+  EXPECT_EQ(found.files.samples, (std::vector<std::string>{"book.ods:samples"}));
+  EXPECT_EQ(told(found.not_read),
+            "book.ods: remark: sheets that are not read: 'Rota'; no table has such a name [workbook/sheet-not-read]\n");
+}
+
+TEST(BookFolder, RefusesOneStemInTwoFormats) {
+  WrittenBook book;
+  book.file("readings/W46.csv", "").file("readings/W46.xlsx", "").file("book.ods", sheets({"samples"}));
+  const BookFolder found = look_into(book.folder(), {});
+  EXPECT_EQ(
+      lost(found),
+      "samples.csv: error: 'samples.csv' and 'book.ods:samples' are the same file of the table samples twice; keep one "
+      "of them in the book's folder [file/two-formats]\n"
+      "readings/W46.csv: error: 'readings/W46.csv' and 'readings/W46.xlsx' are the same file of the table readings "
+      "twice; keep one of them in the book's folder [file/two-formats]\n");
+  EXPECT_EQ(found.refused.size(), 4U);
+}
+
+TEST(BookFolder, KeepsAWorkbookThatCantBeReadAmongTheFiles) {
+  WrittenBook book;
+  book.file("readings/W46.xlsx", "no workbook").file("book.xlsx", "");
+  const BookFolder found = look_into(book.folder(), {});
+  EXPECT_EQ(found.files.readings, (std::vector<std::string>{"book.xlsx", "readings.csv", "readings/W46.xlsx"}));
+  ASSERT_EQ(found.lost.size(), 2U);
+  EXPECT_EQ(found.lost[0].tables.size(), book_tables().size());
+  EXPECT_EQ(found.lost[1].tables, (std::vector<std::string_view>{"readings"}));
 }
 
 }  // namespace

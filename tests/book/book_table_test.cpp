@@ -30,7 +30,7 @@ TEST(BookTable, HasAHeadingLineThatItReads) {
   for (const BookTable& table : book_tables()) {
     const PaddedText line(heading_line(*table.spec));
     Diagnostics problems;
-    const auto layout = read_layout(line, table.file(), *table.spec, {}, problems);
+    const auto layout = read_layout({line, table.file()}, *table.spec, {}, problems);
     ASSERT_TRUE(layout) << table.name() << '\n' << told(problems);
     EXPECT_TRUE(problems.empty()) << told(problems);
     EXPECT_EQ(layout->columns, table.spec->fields.size());

@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "book/whole_book.hpp"
+#include "book/written_workbook.hpp"
+#include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden::book_test {
 namespace {
@@ -47,7 +49,8 @@ TEST(Book, TakesTheFilesOfATableInOrderOfTheirNames) {
                         .read();
   EXPECT_EQ(
       told(book.problems),
-      "readings/notes.txt: remark: is not read: only files ending in .csv are; name it in book.toml under [files] "
+      "readings/notes.txt: remark: is not read: only files ending in .csv, .xlsx or .ods are; name it in book.toml "
+      "under [files] "
       "ignore if it need not be read [file/not-read]\n"
       "readings/old: remark: is not read: no table takes this folder; name it in book.toml under [files] ignore if "
       "it need not be read [file/not-read]\n");
@@ -289,6 +292,94 @@ TEST(Book, ReadsWithAsManyThreadsAsItIsGivenAndAtLeastOne) {
   WrittenBook book;
   EXPECT_EQ(WholeBook(book.read(0)).text(), WholeBook(book.read(1)).text());
   EXPECT_EQ(WholeBook(book.read(64)).text(), WholeBook(book.read(1)).text());
+}
+
+// A text cell for a workbook's row.
+std::string text_cell(const std::string& text) { return "<c t=\"str\"><v>" + text + "</v></c>"; }
+std::string number_cell(const std::string& number, int style = 0) {
+  return "<c s=\"" + std::to_string(style) + "\"><v>" + number + "</v></c>";
+}
+const std::string reading_headings = "<row r=\"2\">" + text_cell("taken") + text_cell("stage") + text_cell("sample") +
+                                     text_cell("calibrator") + text_cell("reading [L/min]") +
+                                     text_cell("humidity [%]") + text_cell("note") + "</row>";
+std::string reading_row(int row, const std::string& taken, const std::string& figure, const std::string& note = "") {
+  return "<row r=\"" + std::to_string(row) + "\">" + taken + text_cell("pre") + text_cell("S-1") + text_cell("VOL-1") +
+         figure + number_cell("0.4", 1) + text_cell(note) + "</row>";
+}
+// 2026-05-01 is day 46143 from 1899-12-30 (computed with Python 3.11).
+const std::string half_past_seven = number_cell("46143.3125", 2);
+
+TEST(Book, ReadsWorkbooksAsTheirTwinsInCsv) {
+  WrittenBook csv;
+  csv.file("readings.csv",
+           "taken,stage,sample,calibrator,reading [L/min],humidity [%],note\n"
+           "2026-05-01T07:30,pre,S-1,VOL-1,2.001,40,\"two\nlines\"\n2026-05-01T07:30,pre,S-1,VOL-1,2.1,40,\n");
+  WrittenBook workbook;
+  workbook.without("readings.csv")
+      .file("readings.xlsx",
+            xlsx(reading_headings + reading_row(4, half_past_seven, number_cell("2.0009999999999999"), "two\nlines") +
+                 reading_row(9, half_past_seven, number_cell("2.1"))));
+  const Book of_csv = csv.read(), of_workbook = workbook.read();
+  EXPECT_EQ(told(of_workbook.problems), "");
+  ASSERT_EQ(of_workbook.readings.size(), 2U);
+  for (Row row = 0; row < 2; ++row) {
+    EXPECT_EQ(of_workbook.readings.taken[row], of_csv.readings.taken[row]);
+    EXPECT_EQ(field(of_workbook.readings.indicated_l_min, row), field(of_csv.readings.indicated_l_min, row));
+    EXPECT_EQ(field(of_workbook.readings.humidity, row), field(of_csv.readings.humidity, row));
+    EXPECT_EQ(of_workbook.texts.text(of_workbook.readings.note[row]), of_csv.texts.text(of_csv.readings.note[row]));
+  }
+  EXPECT_EQ(of_workbook.place_text(of_workbook.files.readings, of_workbook.readings.place[1]),
+            "readings.xlsx:week 46!9");
+}
+
+TEST(Book, TellsTheFaultyCellsOfAWorkbook) {
+  WrittenBook book;
+  book.without("readings.csv")
+      .file("readings.xlsx", xlsx(reading_headings + reading_row(3, half_past_seven, "<c t=\"e\"><v>#N/A</v></c>") +
+                                  reading_row(4, half_past_seven, "<c><f>E3</f></c>") +
+                                  reading_row(5, number_cell("59", 2), number_cell("2")) +
+                                  reading_row(6, number_cell("46143.3125"), number_cell("2")) +
+                                  reading_row(7, half_past_seven, text_cell("two"))));
+  EXPECT_EQ(
+      book.faults(),
+      "readings.xlsx:week 46!E3: error: the cell shows an error: '#N/A'; mend its formula, or write the figure itself "
+      "[workbook/error-cell]\n"
+      "readings.xlsx:week 46!E4: error: the result of the cell's formula is not in the file; open the workbook in a "
+      "spreadsheet program and save it, or write the figure itself [workbook/not-worked-out]\n"
+      "readings.xlsx:week 46!A5: error: the cell is shown as a date, but its number is no day from 1900-03-01 to "
+      "9999-12-31; write the date anew [workbook/no-such-day]\n"
+      "readings.xlsx:week 46!A6: error: '46143.3125' is not a date and time; if it is a spreadsheet's number for "
+      "2026-05-01, give the cell the format of a date and time [time/not-a-time]\n"
+      "readings.xlsx:week 46!E7: error: 'two' is not a number; write digits with '.' as decimal sign; the unit belongs "
+      "in the heading [cell/not-a-number]\n");
+}
+
+TEST(Book, ReadsAWorkbookInABookWithDecimalCommas) {
+  WrittenBook book;
+  book.file("book.toml", "time_zone = \"UTC\"\ndecimal = \",\"\n").without("readings.csv");
+  book.file("readings.xlsx", xlsx(reading_headings + reading_row(3, half_past_seven, number_cell("2.001")) +
+                                  reading_row(4, half_past_seven, text_cell("2,002"))));
+  EXPECT_EQ(book.faults(), "");
+  EXPECT_EQ(field(book.read().readings.indicated_l_min, 1), 2.002);
+}
+
+TEST(Book, LeavesNoReadingOutWithoutAWordWhereAWorkbookIsLost) {
+  WrittenBook book;
+  book.file("readings/W46.xlsx", "no workbook");
+  const Book read = book.read();
+  EXPECT_NE(read.lost_readings, no_problem);
+  EXPECT_EQ(read.problems.at(read.lost_readings - 1).id, "workbook/unreadable");
+  EXPECT_EQ(files_of(read), (std::vector<std::string>{"book.toml", "instruments.csv", "samples.csv", "readings.csv",
+                                                      "readings/W46.xlsx"}));
+}
+
+TEST(Book, NamesTheFileOfSheetsOnce) {
+  WrittenBook book;
+  book.without("readings.csv").file("readings.xlsx", xlsx(reading_headings));
+  const Book read = book.read();
+  EXPECT_TRUE(was_read(read, "readings.xlsx"));
+  EXPECT_TRUE(read_again(read, "readings.xlsx"));
+  EXPECT_EQ(files_of(read).back(), "readings.xlsx");
 }
 
 }  // namespace

@@ -14,7 +14,7 @@ TableFile file_of(const WrittenBook& book, const std::string& name) {
   const std::filesystem::path path = book.folder() / name;
   Result<PiecedFile> bytes = PiecedFile::open(path, name, *stamp_of(path));
   Diagnostics problems;
-  std::optional<TableLayout> layout = read_layout(bytes->bytes(), name, readings_spec, {}, problems);
+  std::optional<TableLayout> layout = read_layout({bytes->bytes(), name}, readings_spec, {}, problems);
   if (!layout) throw std::runtime_error(told(problems));
   return {name, 0, *std::move(bytes), *std::move(layout)};
 }

@@ -46,7 +46,7 @@ class RowBlocksTest : public testing::Test {
     std::ofstream(scratch_.path() / "f.csv", std::ios::binary) << text;
     open_with_head(PiecedFile::usual_head);
     Diagnostics problems;
-    layout_ = *read_layout(file_->bytes(), "f.csv", spec, {}, problems);
+    layout_ = *read_layout({file_->bytes(), "f.csv"}, spec, {}, problems);
   }
   // With so much of it kept, the rest is read through windows.
   void open_with_head(std::size_t head_bytes) {

@@ -35,7 +35,7 @@ class Reading {
  public:
   explicit Reading(const std::string& text, char decimal = '.') : text_(text), decimal_(decimal) {
     Diagnostics problems;
-    layout_ = *read_layout(text_, "f.csv", spec, {}, problems);
+    layout_ = *read_layout({text_, "f.csv"}, spec, {}, problems);
     scanner_ = std::make_unique<CsvScanner>(std::string_view(text_).substr(layout_.rows_begin), layout_.separator);
     line_ = layout_.first_line;
     row = std::make_unique<RowReader>(

@@ -30,12 +30,12 @@ constexpr TableSpec spec_without_note{"decisions", std::span(fields).first(6)};
 std::optional<TableLayout> layout_of(std::string_view text, const HeadingMap& owners = {},
                                      const TableSpec& table = spec) {
   Diagnostics problems;
-  return read_layout(PaddedText(text), "f.csv", table, owners, problems);
+  return read_layout({PaddedText(text), "f.csv"}, table, owners, problems);
 }
 
 std::string told_of(std::string_view text, const HeadingMap& owners = {}, const TableSpec& table = spec) {
   Diagnostics problems;
-  read_layout(PaddedText(text), "f.csv", table, owners, problems);
+  read_layout({PaddedText(text), "f.csv"}, table, owners, problems);
   return told(problems);
 }
 

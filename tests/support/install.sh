@@ -14,15 +14,16 @@
 build_packages=(
   g++ cmake ninja-build pkg-config
   libboost-dev libboost-iostreams-dev libboost-filesystem-dev
-  libtomlplusplus-dev libfmt-dev libcli11-dev nlohmann-json3-dev libpugixml-dev libssl-dev
+  libtomlplusplus-dev libfmt-dev libcli11-dev nlohmann-json3-dev libpugixml-dev libzip-dev libexpat1-dev libssl-dev
   libgnuplot-iostream-dev gnuplot-nox tzdata
 )
 
 # What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator, statistics, functions
-# to any digit and a signature check that are not ours, two engines that run the parts of a split book side by side, and
+# to any digit and a signature check that are not ours, three libraries that write workbooks, two engines that run the parts of a split book side by side, and
 # for tests/browser a browser with what drives it and reads its PDF; and what shows the system calls of all these; and
 # what finds out what a package needs.
 test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy python3-mpmath parallel python3-distributed
+  python3-openpyxl python3-xlsxwriter python3-odf
   chromium chromium-sandbox chromium-driver python3-selenium poppler-utils openssl strace dpkg-dev)
 
 # Prints those of the named packages that are not installed, one a line.

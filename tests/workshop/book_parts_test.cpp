@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "book/written_book.hpp"
+#include "book/written_workbook.hpp"
 
 namespace driftwarden::book_parts_test {
 namespace {
@@ -119,6 +120,42 @@ TEST(BookParts, RefuseAPackThatLiesOutsideOfTheBook) {
       told(write_parts(book, shares_of(book, 1), out.path()).faults()),
       "book.toml: error: the rule pack '../own.toml' lies outside of the book; copy it into the book's folder, or "
       "name it by its whole path [parts/pack-outside]\n");
+}
+
+// Sheets of these names, with these cells in one row.
+std::string workbook(const std::vector<std::pair<std::string, std::vector<std::string>>>& sheets) {
+  std::string tables;
+  for (const auto& [name, cells] : sheets) {
+    tables += "<table:table table:name=\"" + name + "\"><table:table-row>";
+    for (const std::string& cell : cells)
+      tables += "<table:table-cell office:value-type=\"string\"><text:p>" + cell + "</text:p></table:table-cell>";
+    tables += "</table:table-row></table:table>";
+  }
+  return ods(tables);
+}
+
+TEST(BookParts, HaveAWorkbookOfCommonTablesOnceAndWhole) {
+  WrittenBook written;
+  const std::string common = workbook(
+      {{"certificates", {"certificate", "instrument", "calibrated"}}, {"service", {"serviced", "instrument", "what"}}});
+  of_two_pumps(written).file("book.ods", common);
+  const Book book = written.read();
+  const ScratchFolder out;
+  const Result<std::uint32_t> parts = write_parts(book, shares_of(book, 2), out.path());
+  ASSERT_TRUE(parts) << told(parts.faults());
+  EXPECT_EQ(text_of(out.path() / "part-2" / "book.ods"), common);
+}
+
+TEST(BookParts, RefuseRowsOfAWorkbook) {
+  WrittenBook written;
+  of_two_pumps(written).file("readings/W46.ods",
+                             workbook({{"a", {"taken", "stage", "calibrator", "reading [L/min]"}}}));
+  const Book book = written.read();
+  const ScratchFolder out;
+  EXPECT_EQ(
+      told(write_parts(book, shares_of(book, 2), out.path()).faults()),
+      "readings/W46.ods:a: error: the rows of a workbook can't be dealt out to parts; save the sheet as CSV, and take "
+      "the workbook out of the folder [parts/workbook]\n");
 }
 
 TEST(BookParts, RefuseAFolderThatCannotBeWritten) {

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "book/written_book.hpp"
+#include "book/written_workbook.hpp"
 
 namespace driftwarden::decision_log_test {
 namespace {
@@ -56,6 +57,19 @@ TEST(DecisionLog, AppendsBehindWhatStandsThereAndChangesNoneOfIt) {
   book.file("decisions.csv", before);
   EXPECT_EQ(append(book), "decisions.csv:4");
   EXPECT_EQ(text_of(book), before + row);
+}
+
+TEST(DecisionLog, WritesNothingBesideAWorkbookOfDecisions) {
+  std::string cells;
+  for (const char* heading : {"decided", "by", "subject", "rule", "ruling", "reason"})
+    cells += std::string("<c t=\"str\"><v>") + heading + "</v></c>";
+  WrittenBook book;
+  book.file("decisions.xlsx", xlsx("<row>" + cells + "</row>"));
+  EXPECT_EQ(
+      append(book),
+      "decisions.xlsx:week 46: error: the decisions are kept in a workbook, which is not written to; write the "
+      "decision there, or save the sheet as decisions.csv and take it out of the workbook [decisions/in-workbook]\n");
+  EXPECT_FALSE(std::filesystem::exists(book.folder() / "decisions.csv"));
 }
 
 TEST(DecisionLog, GivesALastLineWithoutAnEndOne) {

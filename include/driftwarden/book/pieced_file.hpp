@@ -28,6 +28,9 @@ class PiecedFile {
   static Result<PiecedFile> open(const std::filesystem::path& path, const std::string& name, const FileStamp& stamp,
                                  std::size_t head_bytes = usual_head);
 
+  // A text that was made of a file, in that file's place.
+  static PiecedFile of_text(std::string_view text);
+
   std::size_t size() const { return static_cast<std::size_t>(seen_.stamp.size); }
   // The first bytes, or all there are.
   std::string_view head() const { return {head_.get(), head_size_}; }

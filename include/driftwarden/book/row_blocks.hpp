@@ -144,7 +144,7 @@ std::size_t read_rows_in_order(const PiecedFile& file, const TableLayout& layout
       worker(scanner, row, line);
       ++row;
     }
-    line += 1 + scanner.extra_lines();
+    line += 1 + (layout.is_of_sheet ? 0 : scanner.extra_lines());
   }
   return row - first_row;
 }

@@ -121,9 +121,11 @@ class RowReader {
     if (inside >= place.least && inside <= place.most) return {inside, *number};
     return no_such_quantity(field, written, number.has_value());
   }
-  static bool is_blank(char c) { return c == ' ' || c == '\t'; }
+  // One that the text does not begin or end with for itself: a blank, or what begins the mark of a sheet's faulty cell.
+  static bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\x01'; }
 
   std::string_view trimmed_cell(int field, std::string_view text);
+  bool is_faulty(int field, std::string_view text);
   Quantity quantity_from_copy(int field, std::string_view written);
   Quantity no_such_quantity(int field, std::string_view written, bool is_number);
   Moment no_such_moment(int field, std::string_view written);
@@ -146,6 +148,7 @@ class RowReader {
   std::uint32_t line_ = 0;
   ProblemNumber problem_ = no_problem;
   bool is_misshapen_ = false;
+  std::vector<std::uint32_t> told_;  // by field: the line of the last faulty cell of a sheet that was told
   std::unordered_map<std::string_view, TextId> known_texts_;
   std::vector<LastText> last_text_;           // by field: the same text often comes again at once
   std::array<LastText, 64> lately_interned_;  // or soon

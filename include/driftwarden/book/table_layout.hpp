@@ -61,6 +61,7 @@ struct TableLayout {
   char separator = ',';
   std::size_t rows_begin = 0;    // byte offset behind the heading line
   std::uint32_t first_line = 2;  // its line number
+  bool is_of_sheet = false;      // made of a sheet: a row is one line, whatever is in its cells, and a place is a cell
 
   bool has(int field) const { return column_of_field[static_cast<std::size_t>(field)] != absent; }
 };
@@ -87,10 +88,17 @@ void check_owners_headings(const HeadingMap& owners, const TableSpec& spec, Diag
 // ',' ';' or tab: the one that stands most often in the heading line, outside quotes.
 char separator_of(std::string_view heading_line);
 
+// The text of a file, or the one that was made of a sheet.
+struct TableText {
+  std::string_view text;
+  const std::string& file;
+  std::uint32_t sheet_row = 0;  // of the headings in their sheet; 0: it is a CSV file
+};
+
 // Reads the heading line of a file. Faults (unknown unit, missing unit, missing column, heading written twice, no CSV)
 // go to `problems` and nothing is returned; unknown columns are named once, in a remark. 64 bytes after the text must
 // be readable.
-std::optional<TableLayout> read_layout(std::string_view file_text, const std::string& file, const TableSpec& spec,
-                                       const HeadingMap& owners, Diagnostics& problems);
+std::optional<TableLayout> read_layout(const TableText& file, const TableSpec& spec, const HeadingMap& owners,
+                                       Diagnostics& problems);
 
 }  // namespace driftwarden
