@@ -360,7 +360,7 @@ TEST(Book, ReadsAWorkbookInABookWithDecimalCommas) {
   book.file("readings.xlsx", xlsx(reading_headings + reading_row(3, half_past_seven, number_cell("2.001")) +
                                   reading_row(4, half_past_seven, text_cell("2,002"))));
   EXPECT_EQ(book.faults(), "");
-  EXPECT_EQ(field(book.read().readings.indicated_l_min, 1), 2.002);
+  EXPECT_EQ(field(book.read().readings.indicated_l_min, 1), 2.002);  // echo: what the cell holds
 }
 
 TEST(Book, LeavesNoReadingOutWithoutAWordWhereAWorkbookIsLost) {

@@ -20,10 +20,11 @@ SheetCell number(double value, Look look = Look::plain, int digits = 0) {
 SheetCell of_kind(Kind kind, const std::string& text, double value = 0) { return {0, kind, value, {}, text}; }
 std::string serial(double value, Look look) { return text_of(number(value, look)); }
 
+// A double as its shortest decimals.
 TEST(CellText, WritesANumberWhateverItsLook) {
-  EXPECT_EQ(text_of(number(2.001)), "2.001");
-  EXPECT_EQ(text_of(number(2.0009999999999999)), "2.001");
-  EXPECT_EQ(text_of(number(2.001), {',', false}), "2,001");
+  EXPECT_EQ(text_of(number(2.001)), "2.001");                // echo: what the cell holds
+  EXPECT_EQ(text_of(number(2.0009999999999999)), "2.001");   // echo: what the cell holds
+  EXPECT_EQ(text_of(number(2.001), {',', false}), "2,001");  // echo: what the cell holds
   EXPECT_EQ(text_of(number(17)), "17");
   EXPECT_EQ(text_of(number(7, Look::plain, 3)), "007");
   EXPECT_EQ(text_of(number(7.5, Look::plain, 3)), "7.5");
@@ -40,12 +41,12 @@ TEST(CellText, ReadsPercentAsShownUnderAHeadingInPercent) {
 TEST(CellText, WritesDatesAndTimesToTheSecond) {
   EXPECT_EQ(serial(46287, Look::date), "2026-09-22");
   EXPECT_EQ(serial(46287, Look::date_time), "2026-09-22T00:00");
-  EXPECT_EQ(serial(46287.302083333336, Look::date_time), "2026-09-22T07:15");
-  EXPECT_EQ(serial(46287.302083333336, Look::date), "2026-09-22T07:15");
-  EXPECT_EQ(serial(46287.302083333336, Look::time), "2026-09-22T07:15");
-  EXPECT_EQ(serial(0.302083333333333, Look::time), "07:15");
-  EXPECT_EQ(serial(46287.99999999, Look::date_time), "2026-09-23T00:00");
-  EXPECT_EQ(serial(1.1041666666666667, Look::duration), "26:30");
+  EXPECT_EQ(serial(46287.302083333336, Look::date_time), "2026-09-22T07:15");  // derived: days × 24 h, to the second
+  EXPECT_EQ(serial(46287.302083333336, Look::date), "2026-09-22T07:15");       // derived: days × 24 h, to the second
+  EXPECT_EQ(serial(46287.302083333336, Look::time), "2026-09-22T07:15");       // derived: days × 24 h, to the second
+  EXPECT_EQ(serial(0.302083333333333, Look::time), "07:15");                   // derived: days × 24 h, to the second
+  EXPECT_EQ(serial(46287.99999999, Look::date_time), "2026-09-23T00:00");      // derived: days × 24 h, to the second
+  EXPECT_EQ(serial(1.1041666666666667, Look::duration), "26:30");              // derived: days × 24 h, to the second
   EXPECT_EQ(text_of(of_kind(Kind::moment, "2026-09-22T07:14:59.997000000")), "2026-09-22T07:15");
   EXPECT_EQ(text_of(of_kind(Kind::moment, "2026-12-31T23:59:59.9Z")), "2027-01-01T00:00Z");
   EXPECT_EQ(text_of(of_kind(Kind::moment, "2026-09-22")), "2026-09-22");
@@ -53,8 +54,10 @@ TEST(CellText, WritesDatesAndTimesToTheSecond) {
 
 TEST(CellText, TellsByHowMuchATimeWasMoved) {
   std::string out;
+  // derived: days × 86,400 s, beside the whole second
   EXPECT_LT(append_cell(out, number(46287.302083333336, Look::date_time), {}), 0.01);
-  EXPECT_NEAR(append_cell(out, number(46287.30208330, Look::date_time), {}), 2.88, 0.01);  // 3.333e-8 d
+  // derived: 3.333e-8 d × 86,400,000 ms
+  EXPECT_NEAR(append_cell(out, number(46287.30208330, Look::date_time), {}), 2.88, 0.01);
   EXPECT_NEAR(append_cell(out, of_kind(Kind::moment, "2026-09-22T07:14:59.997"), {}), 3, 1e-6);
 }
 
