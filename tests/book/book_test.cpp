@@ -354,6 +354,29 @@ TEST(Book, TellsTheFaultyCellsOfAWorkbook) {
       "in the heading [cell/not-a-number]\n");
 }
 
+TEST(Book, IsNotReadWhereAWorkbookChangesUnderIt) {
+  WrittenBook book;
+  const std::string before = xlsx(reading_headings + reading_row(3, half_past_seven, number_cell("2")));
+  const std::string after = xlsx(reading_headings + reading_row(3, half_past_seven, number_cell("3")));
+  ASSERT_EQ(before.size(), after.size());
+  const auto fault = [&](const std::function<void()>& meddle, const std::string& while_doing) {
+    book.without("readings.csv").file("readings.xlsx", before);
+    const Result<Book> read = read_meddled(book, meddle, while_doing);
+    return read ? "" : told(read.faults());
+  };
+  const auto path = book.folder() / "readings.xlsx";
+  for (const std::string while_doing : {"reading samples", "reading readings"}) {
+    EXPECT_EQ(fault([] {}, while_doing), "");
+    EXPECT_EQ(fault([&] { book.file("readings.xlsx", after); }, while_doing),
+              "readings.xlsx" + change_told + "other bytes stand in it" + change_hint);
+    EXPECT_EQ(fault([&] { std::filesystem::remove(path); }, while_doing),
+              "readings.xlsx" + change_told + "it is gone" + change_hint);
+    EXPECT_EQ(fault([&] { std::filesystem::resize_file(path, before.size() / 2); }, while_doing),
+              "readings.xlsx" + change_told + "it became shorter" + change_hint);
+    EXPECT_NE(fault([&] { book.file("readings.xlsx", before + "more"); }, while_doing), "");
+  }
+}
+
 TEST(Book, ReadsAWorkbookInABookWithDecimalCommas) {
   WrittenBook book;
   book.file("book.toml", "time_zone = \"UTC\"\ndecimal = \",\"\n").without("readings.csv");
