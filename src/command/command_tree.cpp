@@ -204,6 +204,10 @@ void add_evidence(CLI::App& app, CommandOptions& options, Surroundings& surround
       ->allow_extra_args(false);
   command->add_option("--out", evidence.out, "folder to make; never one that is there")->required();
   command->add_option("--sign", evidence.sign, "file with an Ed25519 private key (PEM) to sign the package with");
+  command
+      ->add_option("--charts", evidence.charts_of,
+                   "of which instruments: used (those that the results lean on; so without it), all or none")
+      ->check(CLI::IsMember({"used", "all", "none"}));
   command->footer(
       std::string("Example:\n  driftwarden evidence docs/demo --batch TF46B --out TF46B --sign signer.key\n\n") +
       help_foot());

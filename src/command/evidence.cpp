@@ -35,6 +35,7 @@ Diagnostic no_charts() {
 // Draws the charts into the package. Without a program to draw them it has none, and that is told; whatever else goes
 // wrong is a failure.
 Diagnostics draw_charts(const PackedBook& packed, BagWriter& bag, PackageNote& note, Surroundings& surroundings) {
+  if (note.charts_of == ChartsOf::none) return {};
   const Result<Theme> theme = read_theme(surroundings.share, "print");
   if (!theme) return theme.faults();
   const Pictures pictures =
@@ -60,7 +61,7 @@ Diagnostics draw_charts(const PackedBook& packed, BagWriter& bag, PackageNote& n
 // The review page of that day, with charts where the package has them. False where there is none (told).
 bool add_review(const PackedBook& packed, PackageNote& note, BagWriter& bag, Surroundings& surroundings) {
   ReviewChoices choices;
-  choices.charts = note.has_charts ? ReviewCharts::drawn : ReviewCharts::none;
+  choices.charts = review_charts(note, true);
   const std::optional<Reviewed> review = reviewed(*packed.opened, choices, surroundings);
   if (!review) return false;
   if (note.has_charts && !review->why_no_charts.empty()) {  // and no instrument used had a chart to draw
@@ -128,7 +129,9 @@ int run_evidence(const EvidenceOptions& options, Surroundings& surroundings) {
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   Result<BagWriter> bag = BagWriter::begin(options.out);
   if (!bag) return refuse(bag.faults(), surroundings);
-  PackageNote note{surroundings.version, date_text(opened->as_of), options.batches, false, key.has_value()};
+  PackageNote note{surroundings.version, date_text(opened->as_of),
+                   options.batches,      false,
+                   key.has_value(),      charts_of(options.charts_of).value_or(ChartsOf::used)};
   const std::optional<PackedBook> packed =
       fill(*bag, opened->book, *inputs, note, threads_of(options.book), surroundings);
   if (!packed) return refuse(bag->failure(), surroundings);

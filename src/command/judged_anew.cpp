@@ -187,7 +187,7 @@ void compare_review(const PackedBook& packed, const PackageNote& note, bool with
   if (!theme)
     return say(surroundings, "review", "held to its digest alone: " + for_terminal(theme.faults().front().message));
   ReviewChoices choices;
-  choices.charts = !note.has_charts ? ReviewCharts::none : with_charts ? ReviewCharts::drawn : ReviewCharts::left_out;
+  choices.charts = review_charts(note, with_charts);
   Surroundings then{surroundings.out, surroundings.out,   false,       false,
                     surroundings.now, surroundings.share, note.version};
   const std::optional<Reviewed> now = reviewed(*packed.opened, choices, then);

@@ -100,6 +100,7 @@ struct EvidenceOptions {
   std::vector<std::string> batches;
   std::string out;
   std::string sign;  // a file with a private key; empty: not signed
+  std::string charts_of = "used";
 };
 
 struct VerifyOptions {

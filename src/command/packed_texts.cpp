@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <numeric>
 #include <sstream>
 
 #include "command/screen_results.hpp"
@@ -64,12 +65,9 @@ void make_workings(const PackedBook& packed, const TakeText& take) {
 
 ReadMe read_me_of(const PackedBook& packed, const PackageNote& note) {
   const Book& book = packed.opened->book;
-  ReadMe read_me{book.settings.title,
-                 note,
-                 packed.totals,
-                 0,
-                 asked_records(*packed.opened->screening, packed.used, {note.has_charts, note.is_signed}),
-                 packed.altered};
+  ReadMe read_me{
+      book.settings.title, note, packed.totals, 0, asked_records(*packed.opened->screening, packed.used, note),
+      packed.altered};
   for (const Diagnostic& problem : book.problems) read_me.faults += is_error(problem) ? 1U : 0U;
   return read_me;
 }
@@ -95,6 +93,14 @@ void note_what_is_used(PackedBook& packed) {
     packed.used.note(screening, result);
   }
   packed.used.follow(screening);
+}
+
+// Those whose histories are in the package.
+std::vector<Row> instruments_shown(const PackedBook& packed, ChartsOf charts_of) {
+  if (charts_of != ChartsOf::all) return {packed.used.instruments.begin(), packed.used.instruments.end()};
+  std::vector<Row> all(packed.opened->book.instruments.size());
+  std::iota(all.begin(), all.end(), Row{0});
+  return all;
 }
 
 }  // namespace
@@ -129,10 +135,15 @@ std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const
   packed.choices = *choices;
   if (note.batches.empty()) tell_doubts(*packed.opened, inside);
   note_what_is_used(packed);
-  packed.histories =
-      histories_of(*packed.opened->screening, {packed.used.instruments.begin(), packed.used.instruments.end()},
-                   packed.opened->as_of, packed.choices);
+  packed.histories = histories_of(*packed.opened->screening, instruments_shown(packed, note.charts_of),
+                                  packed.opened->as_of, packed.choices);
   return packed;
+}
+
+ReviewCharts review_charts(const PackageNote& note, bool can_be_drawn) {
+  if (note.charts_of == ChartsOf::none) return ReviewCharts::unasked;
+  if (!note.has_charts) return ReviewCharts::none;
+  return can_be_drawn ? ReviewCharts::drawn : ReviewCharts::left_out;
 }
 
 void make_texts(const PackedBook& packed, const PackageNote& note, unsigned threads, const TakeText& taker) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "command/opened_book.hpp"
+#include "command/reviewed.hpp"
 #include "command/selection.hpp"
 #include "driftwarden/evidence/altered_packs.hpp"
 #include "driftwarden/evidence/package_note.hpp"
@@ -32,6 +33,9 @@ struct PackedBook {
 // the book aren't told: they stand in the results.
 std::optional<PackedBook> open_packed(const std::filesystem::path& folder, const PackageNote& note, unsigned threads,
                                       Surroundings& surroundings);
+
+// How the charts of its review page come about; `can_be_drawn`: as those of the package were.
+ReviewCharts review_charts(const PackageNote& note, bool can_be_drawn);
 
 // Every text that a package holds beside its inputs and charts, by its name in the package; the same when it is made
 // and when it is verified. A further text of the package joins here.

@@ -79,6 +79,10 @@ Diagnostics draw(ReviewPage& page, const PageCharts& charts) {
 // Puts the charts into the page. Where there is nothing to draw them with, it says why it has none; whatever else goes
 // wrong with them is returned as well, and then there is no page.
 Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted) {
+  if (wanted == ReviewCharts::unasked) {
+    page.why_no_charts = "none were asked for.";
+    return {};
+  }
   const PageCharts charts = page_charts(wanted_charts(page.review), page.screening.book().settings.zone, look);
   Diagnostics failures;
   if (wanted == ReviewCharts::left_out) {

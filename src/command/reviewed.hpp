@@ -8,9 +8,9 @@
 
 namespace driftwarden {
 
-// How the charts of a review come about: drawn; left out of a page that had them (no_drawing in their place); or left
-// out as where there is no program to draw them.
-enum class ReviewCharts { drawn, left_out, none };
+// How the charts of a review come about: drawn; left out of a page that had them (no_drawing in their place); left out
+// as where there is no program to draw them; or not asked for.
+enum class ReviewCharts { drawn, left_out, none, unasked };
 
 // What is asked of a review.
 struct ReviewChoices {

@@ -45,8 +45,8 @@ class Tally {
 
 class Asked {
  public:
-  Asked(const Screening& screening, const RecordsUsed& used, const PackageFacts& facts)
-      : screening_(screening), book_(screening.book()), used_(used), facts_(facts) {}
+  Asked(const Screening& screening, const RecordsUsed& used, const PackageNote& note)
+      : screening_(screening), book_(screening.book()), used_(used), note_(note) {}
 
   std::vector<AskedRecord> list() {
     return {identity(), traceability(),     dates(),    found_and_left(), conditions(),    people(),
@@ -169,9 +169,12 @@ class Asked {
 
   AskedRecord checks() const {
     Lacks lacks;
-    if (!facts_.has_charts)
+    if (note_.charts_of == ChartsOf::none) {
+      lacks.emplace_back("charts: none were asked for; their figures are");
+    } else if (!note_.has_charts) {
       lacks.emplace_back(
           "charts: they could not be drawn, because the program gnuplot was not there; their figures are");
+    }
     return {"Checks between calibrations, and control charts",
             "ISO/IEC 17025:2017 6.4.10*, 7.7.1*",
             "data/charts/, data/results/history.csv, data/results/history.json",
@@ -244,7 +247,7 @@ class Asked {
 
   AskedRecord software() const {
     Lacks lacks;
-    if (!facts_.is_signed) lacks.emplace_back("a signature: this package is not signed, so anybody could have made it");
+    if (!note_.is_signed) lacks.emplace_back("a signature: this package is not signed, so anybody could have made it");
     return {"Which software, in which version, and that its results can be checked",
             "ISO/IEC 17025:2017 6.4.13*, 7.11.2*, 7.11.6*",
             "data/package.json, bag-info.txt; `driftwarden verify` judges the inputs anew",
@@ -313,13 +316,13 @@ class Asked {
   const Screening& screening_;
   const Book& book_;
   const RecordsUsed& used_;
-  const PackageFacts& facts_;
+  const PackageNote& note_;
 };
 
 }  // namespace
 
-std::vector<AskedRecord> asked_records(const Screening& screening, const RecordsUsed& used, const PackageFacts& facts) {
-  return Asked(screening, used, facts).list();
+std::vector<AskedRecord> asked_records(const Screening& screening, const RecordsUsed& used, const PackageNote& note) {
+  return Asked(screening, used, note).list();
 }
 
 }  // namespace driftwarden

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/evidence/package_note.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <nlohmann/json.hpp>
 
 #include "driftwarden/evidence/bag_layout.hpp"
@@ -12,6 +14,7 @@ namespace {
 using nlohmann::ordered_json;
 
 constexpr int package_format = 1;
+constexpr std::string_view charts_of_words[] = {"used", "all", "none"};
 
 Diagnostic unusable(const std::string& why) {
   return error("evidence/package", {std::string(package_note_file), 0, 0}, why,
@@ -19,6 +22,14 @@ Diagnostic unusable(const std::string& why) {
 }
 
 }  // namespace
+
+std::string_view to_text(ChartsOf charts_of) { return charts_of_words[static_cast<std::size_t>(charts_of)]; }
+
+std::optional<ChartsOf> charts_of(std::string_view word) {
+  const auto* const found = std::find(std::begin(charts_of_words), std::end(charts_of_words), word);
+  if (found == std::end(charts_of_words)) return std::nullopt;
+  return static_cast<ChartsOf>(found - std::begin(charts_of_words));
+}
 
 std::string package_note_text(const PackageNote& note) {
   ordered_json json;
@@ -28,6 +39,7 @@ std::string package_note_text(const PackageNote& note) {
   json["batches"] = note.batches;
   json["charts"] = note.has_charts;
   json["signed"] = note.is_signed;
+  if (note.charts_of != ChartsOf::used) json["charts_of"] = to_text(note.charts_of);
   return json.dump(2, ' ', true, ordered_json::error_handler_t::replace) + "\n";
 }
 
@@ -43,6 +55,9 @@ Result<PackageNote> parse_package_note(std::string_view text) {
     json.at("batches").get_to(note.batches);
     json.at("charts").get_to(note.has_charts);
     json.at("signed").get_to(note.is_signed);
+    const std::string of = json.value("charts_of", "used");
+    if (!charts_of(of)) return unusable("there are no charts of " + in_quotes(of));
+    note.charts_of = *charts_of(of);
     if (!version_from(note.version)) return unusable("the version " + in_quotes(note.version) + " is no version");
     return note;
   } catch (const ordered_json::exception&) {

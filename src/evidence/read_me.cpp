@@ -37,6 +37,13 @@ std::string head(const ReadMe& read_me) {
   return text + "\n";
 }
 
+std::string_view charts_line(const PackageNote& note) {
+  if (note.charts_of == ChartsOf::none) return "  (no charts: none were asked for)\n";
+  if (!note.has_charts) return "  data/charts/         MISSING: the program gnuplot was not there to draw them\n";
+  return note.charts_of == ChartsOf::all ? "  data/charts/         control charts of all instruments of the book\n"
+                                         : "  data/charts/         control charts of the instruments used\n";
+}
+
 std::string contents(const PackageNote& note) {
   std::string text =
       "What is here\n"
@@ -50,8 +57,7 @@ std::string contents(const PackageNote& note) {
       "  data/workings/       one text a sample: every figure, formula and rule, down to\n"
       "                       the file and line; index.csv says which sample is where\n"
       "  data/review.html     the review page of that day, to open in a browser\n";
-  text += note.has_charts ? "  data/charts/         control charts of the instruments used\n"
-                          : "  data/charts/         MISSING: the program gnuplot was not there to draw them\n";
+  text += charts_line(note);
   text += "  data/package.json    what the package was made by and of\n";
   if (note.is_signed) {
     text +=

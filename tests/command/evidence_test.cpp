@@ -208,6 +208,29 @@ TEST(Evidence, RefusesRulePacksFromOutsideTheBook) {
   EXPECT_TRUE(has(called.err, "[evidence/pack-outside]")) << called.err;
 }
 
+TEST(Evidence, HasChartsOfTheInstrumentsAskedFor) {
+  BookText text = judged_text("5 %");
+  text.samples =
+      "sample,batch,pump,started,stopped\nS1,A,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,B,P2,2026-09-22T08:00,2026-09-22T16:00\n";
+  text.readings += "2026-09-22T07:30,pre,S2,V1,2\n2026-09-22T16:30,post,S2,V1,2\n";
+  const CalledBook book(text);
+  const PackageFolder folder;
+  const auto charts = [&](const char* of) {
+    const std::string bag = folder.path(of);
+    EXPECT_EQ(call({"evidence", book.path(), "--batch", "A", "--charts", of, "--out", bag}).err, "") << of;
+    EXPECT_EQ(call({"verify", bag}).status, 0) << of;
+    return fs::exists(bag + "/data/charts");
+  };
+  EXPECT_TRUE(charts("used"));
+  EXPECT_TRUE(charts("all"));
+  EXPECT_FALSE(charts("none"));
+  EXPECT_FALSE(has(folder.text("used/data/results/history.csv"), "P2,"));
+  EXPECT_TRUE(has(folder.text("all/data/results/history.csv"), "P2,"));
+  EXPECT_TRUE(has(folder.text("none/READ-ME-FIRST.txt"), "(no charts: none were asked for)"));
+  EXPECT_TRUE(has(folder.text("none/data/review.html"), "There are no charts on this page: none were asked for."));
+}
+
 TEST(Evidence, GoesWithoutChartsWhereNothingCanDrawThemAndSaysSo) {
   const CalledBook book(judged_text("5 %"));
   const PackageFolder folder;

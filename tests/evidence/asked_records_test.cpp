@@ -11,13 +11,15 @@ namespace driftwarden::asked_records_test {
 namespace {
 
 // All that is missing of a book's sample S1, one a line.
-std::string lacks_of(const BookText& text, const PackageFacts& facts = {true, true}) {
+const PackageNote with_all{"0.2.0", "2026-11-16", {}, true, true};
+
+std::string lacks_of(const BookText& text, const PackageNote& note = with_all) {
   JudgedBook book(text);
   RecordsUsed used;
   used.note(book.screening(), book.result("S1"));
   used.follow(book.screening());
   std::string all;
-  for (const AskedRecord& record : asked_records(book.screening(), used, facts)) {
+  for (const AskedRecord& record : asked_records(book.screening(), used, note)) {
     EXPECT_FALSE(record.what.empty() || record.asked_by.empty() || record.place.empty());
     for (const std::string& lack : record.missing) all += lack + "\n";
   }
@@ -52,7 +54,7 @@ TEST(AskedRecords, MissNothingWhereEverythingIsSaid) { EXPECT_EQ(lacks_of(comple
 TEST(AskedRecords, SayWhatNoBookHas) {
   JudgedBook book(complete());
   std::string all;
-  for (const AskedRecord& record : asked_records(book.screening(), {}, {true, true})) {
+  for (const AskedRecord& record : asked_records(book.screening(), {}, with_all)) {
     for (const std::string& other : record.elsewhere) all += other + "\n";
   }
   EXPECT_TRUE(has(all, "maker, type, firmware")) << all;
@@ -95,10 +97,14 @@ TEST(AskedRecords, ShowSixNamesAndCountTheRest) {
 }
 
 TEST(AskedRecords, SayWhenThePackageLacksChartsOrASignature) {
+  PackageNote without = with_all;
+  without.has_charts = without.is_signed = false;
   EXPECT_FALSE(has(lacks_of({}), "charts:"));
   EXPECT_FALSE(has(lacks_of({}), "a signature:"));
-  EXPECT_TRUE(has(lacks_of({}, {false, false}), "charts: they could not be drawn"));
-  EXPECT_TRUE(has(lacks_of({}, {false, false}), "a signature: this package is not signed"));
+  EXPECT_TRUE(has(lacks_of({}, without), "charts: they could not be drawn"));
+  EXPECT_TRUE(has(lacks_of({}, without), "a signature: this package is not signed"));
+  without.charts_of = ChartsOf::none;
+  EXPECT_TRUE(has(lacks_of({}, without), "charts: none were asked for; their figures are"));
 }
 
 std::string changed(std::string text, const std::string& from, const std::string& to) {
@@ -155,7 +161,7 @@ TEST(AskedRecords, CountTheRulesWhoseLimitNobodyRead) {
   const auto lack = [&] {
     const Screening screening(book, rules);
     std::string all;
-    for (const AskedRecord& record : asked_records(screening, {}, {true, true})) {
+    for (const AskedRecord& record : asked_records(screening, {}, with_all)) {
       for (const std::string& missing : record.missing) all += missing;
     }
     return all;

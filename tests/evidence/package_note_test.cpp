@@ -24,6 +24,20 @@ TEST(PackageNote, IsWrittenForPeopleToo) {
       "  \"as_of\": \"2026-11-16\",\n  \"batches\": [\n    \"B\"\n  ],\n  \"charts\": true,\n  \"signed\": false\n}\n");
 }
 
+TEST(PackageNote, SaysOfWhichInstrumentsItHasChartsWhereThatWasAskedFor) {
+  PackageNote note{"0.2.0", "2026-11-16", {}, true, false};
+  EXPECT_EQ(package_note_text(note).find("charts_of"), std::string::npos);
+  for (const ChartsOf of : {ChartsOf::used, ChartsOf::all, ChartsOf::none}) {
+    note.charts_of = of;
+    EXPECT_EQ(parse_package_note(package_note_text(note))->charts_of, of);
+    EXPECT_EQ(charts_of(to_text(of)), of);
+  }
+  std::string other = package_note_text(note);
+  other.replace(other.find("\"none\""), 6, "\"some\"");
+  ASSERT_FALSE(parse_package_note(other));
+  EXPECT_EQ(parse_package_note(other).faults().front().message, "there are no charts of 'some'");
+}
+
 TEST(PackageNote, SaysWhenItIsNoNote) {
   const std::string good = package_note_text({"0.1.0", "2026-11-16", {}, false, false});
   for (const std::string& bad : {std::string(), std::string("{"), std::string("[]"), std::string("{}"),

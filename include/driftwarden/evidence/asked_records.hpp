@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "driftwarden/evidence/package_note.hpp"
 #include "driftwarden/verdict/records_used.hpp"
 
 namespace driftwarden {
@@ -18,12 +19,7 @@ struct AskedRecord {
   std::vector<std::string> elsewhere;  // what no book has, so that an auditor has to ask for it
 };
 
-struct PackageFacts {
-  bool has_charts = false;
-  bool is_signed = false;
-};
-
 // All of them, in the order in which an audit goes: the instruments, their calibration, readings, samples, results.
-std::vector<AskedRecord> asked_records(const Screening& screening, const RecordsUsed& used, const PackageFacts& facts);
+std::vector<AskedRecord> asked_records(const Screening& screening, const RecordsUsed& used, const PackageNote& note);
 
 }  // namespace driftwarden
