@@ -109,6 +109,8 @@ class Charts {
         found.push_back(history);
     }
     if (found.empty()) return;
+    std::stable_partition(found.begin(), found.end(),
+                          [&](const InstrumentHistory* history) { return is_asked(history->instrument); });
     html_.element("h3", heading).open("div", {{"class", "instruments"}}).line_end();
     for (const InstrumentHistory* history : found) instrument(*history);
     html_.close().line_end();
@@ -116,7 +118,8 @@ class Charts {
 
   void instrument(const InstrumentHistory& history) {
     const Instrument& instrument = book_.instruments[history.instrument];
-    html_.open("article", {{"id", instrument_anchor(history.instrument)}});
+    html_.open("article", {{"id", instrument_anchor(history.instrument)},
+                           {"class", is_asked(history.instrument) ? "asked" : "quiet"}});
     html_.element_from_book("h4", {}, instrument.name);
     html_.element("p", {{"class", "facts"}}, facts_of(instrument, page_.review.instruments[history.instrument]));
     if (!instrument.note.empty()) html_.element_from_book("p", {{"class", "facts"}}, instrument.note);
@@ -124,13 +127,21 @@ class Charts {
     html_.close().line_end();
   }
 
+  // Whether something is to be done about it.
+  bool is_asked(Row instrument) const {
+    const std::vector<ReviewAction>& actions = page_.review.actions;
+    return std::any_of(actions.begin(), actions.end(), [&](const ReviewAction& action) {
+      return action.of == ActionSubject::instrument && action.row == instrument;
+    });
+  }
+
   void figure(Row row, const SeriesHistory& history) {
     html_.open("figure");
     for (const PageChart& chart : page_.charts) {
       if (chart.instrument == row && chart.series == history.series.name) html_.markup(chart.svg);
     }
-    html_.open("figcaption").element("strong", history.series.title).text(": ");
-    html_.text(said_of(history, book_.settings.zone)).close().close();
+    html_.open("figcaption").element("strong", history.series.title);
+    html_.element("span", {{"class", "said"}}, ": " + said_of(history, book_.settings.zone)).close().close();
   }
 
   HtmlText& html_;

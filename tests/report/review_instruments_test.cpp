@@ -33,12 +33,13 @@ TEST(ReviewInstrumentsOnThePage, StandWithTheirChartsAndWhatTheySay) {
   ReviewPage page = page_of(book);
   page.charts.push_back({0, "drift", "<svg class=\"of-p1\"></svg>"});
   const std::string html = instruments_of(page);
-  EXPECT_TRUE(holds(html, "<article id=\"i0\"><h4><bdi>P1</bdi></h4><p class=\"facts\">pump, 1 sample of these days"))
+  EXPECT_TRUE(holds(
+      html, "<article id=\"i0\" class=\"quiet\"><h4><bdi>P1</bdi></h4><p class=\"facts\">pump, 1 sample of these days"))
       << html;
-  EXPECT_TRUE(
-      holds(html,
-            "<svg class=\"of-p1\"></svg><figcaption><strong>Drift per use</strong>: 1 point; the last -2.5 % on "
-            "2026-09-21; tolerance -5 to 5 %; too few points for a trend."))
+  EXPECT_TRUE(holds(html,
+                    "<svg class=\"of-p1\"></svg><figcaption><strong>Drift per use</strong><span class=\"said\">: 1 "
+                    "point; the last -2.5 % on "
+                    "2026-09-21; tolerance -5 to 5 %; too few points for a trend."))
       << html;
 }
 
