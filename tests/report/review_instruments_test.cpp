@@ -52,5 +52,16 @@ TEST(ReviewInstrumentsOnThePage, SayWhyThereAreNoCharts) {
                     "package gnuplot-nox."));
 }
 
+// On paper only they are large.
+TEST(ReviewInstrumentsOnThePage, AreToldApartByWhetherTheyAskForSomething) {
+  const ReviewedBook book(two_calibrators(), drift_within("5 %"));
+  Review review = book.review();
+  review.actions = {{ActionKind::watch, ActionSubject::instrument, "P1", "Look at it.", {{"A reason.", ""}}, 0, true}};
+  const ReviewPage page{book.screening(), review, book.histories(), day("2026-09-24"), "0.1.0", {}, {}, {}, {}, {}, {}};
+  EXPECT_TRUE(holds(instruments_of(page), "<article id=\"i0\" class=\"asked\">"));
+  review.actions.front().of = ActionSubject::sample;
+  EXPECT_TRUE(holds(instruments_of(page), "<article id=\"i0\" class=\"quiet\">"));
+}
+
 }  // namespace
 }  // namespace driftwarden::review_instruments_test
