@@ -186,12 +186,19 @@ void add_review(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   add_book(command, review.book);
   add_as_of(command, review.book);
   command->add_option("--days", review.days, "full days before that day to review")->check(CLI::Range(1, 3660));
-  command->add_option("--out", review.out, "file to write the page to")->required();
-  command->add_option("--format", review.format, "html, or pdf, which needs the package chromium")
-      ->check(CLI::IsMember({"html", "pdf"}));
+  command->add_option("--out", review.out, "file to write to; text may do without");
+  command
+      ->add_option(
+          "--format", review.format,
+          "html; pdf, which needs the package chromium; text, ten lines to send as mail; or ics, a calendar of "
+          "what falls due")
+      ->check(CLI::IsMember({"html", "pdf", "text", "ics"}));
   command->add_option("--paper", review.paper, "of the PDF: A4 or letter")->check(CLI::IsMember({"A4", "letter"}));
   command->footer("Example:\n  driftwarden review docs/demo --as-of 2026-11-16 --out review.html");
-  command->callback([&] { run = [&] { return run_review(options.review, surroundings); }; });
+  command->callback([&] {
+    if (options.review.out.empty() && options.review.format != "text") throw CLI::RequiredError("--out");
+    run = [&] { return run_review(options.review, surroundings); };
+  });
 }
 
 void add_evidence(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {

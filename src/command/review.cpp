@@ -5,6 +5,8 @@
 #include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/outside/write_fault.hpp"
+#include "driftwarden/report/review_brief.hpp"
+#include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/workshop/pdf_print.hpp"
 
 namespace driftwarden {
@@ -27,13 +29,31 @@ ReviewChoices choices_of(const ReviewOptions& options) {
   return choices;
 }
 
+// The forms without charts. Without a place to write it to, the brief goes to the output.
+int write_short_form(const OpenedBook& opened, const ReviewOptions& options, Surroundings& surroundings) {
+  const std::optional<WorkedReview> worked = worked_review(opened, options.days, surroundings);
+  if (!worked) return cannot_be_used;
+  const std::string text = options.format == "ics" ? review_calendar(*opened.screening, worked->review, opened.as_of)
+                                                   : safe_text(review_brief(*opened.screening, worked->review), false);
+  if (options.out.empty()) {
+    surroundings.out << text;
+  } else {
+    const Diagnostics failures = write_whole(options.out, text);
+    if (!failures.empty()) return refuse(failures, surroundings);
+    surroundings.out << summary_of(worked->review) << '\n' << options.out << '\n';
+  }
+  if (opened.has_faults()) return cannot_be_used;
+  return worked->review.recent.open > 0 ? something_is_amiss : all_is_well;
+}
+
 }  // namespace
 
 int run_review(const ReviewOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
-  if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  if (!options.out.empty() && tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   tell_doubts(*opened, surroundings);
+  if (options.format == "text" || options.format == "ics") return write_short_form(*opened, options, surroundings);
   const std::optional<Reviewed> review = reviewed(*opened, choices_of(options), surroundings);
   if (!review) return cannot_be_used;
   tell(surroundings.err, review->why_no_charts);

@@ -98,6 +98,8 @@ Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted)
   return failures;
 }
 
+}  // namespace
+
 // "2026-11-09 to 2026-11-16: 5 actions, 18 open from before; 24 samples and blanks, 2 void, …"
 std::string summary_of(const Review& review) {
   const auto recent = static_cast<std::size_t>(std::count_if(
@@ -108,6 +110,8 @@ std::string summary_of(const Review& review) {
          std::to_string(review.recent.valid) + " valid, " + std::to_string(review.recent.qualified) + " qualified, " +
          std::to_string(review.recent.undecided) + " undecided, " + std::to_string(review.recent.void_) + " void";
 }
+
+namespace {
 
 // The three themes, or nothing (told).
 struct Themes {
@@ -126,17 +130,26 @@ std::optional<Themes> read_themes(Surroundings& surroundings) {
 
 }  // namespace
 
-std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& choices, Surroundings& surroundings) {
+std::optional<WorkedReview> worked_review(const OpenedBook& opened, int days, Surroundings& surroundings) {
   const Result<ChartChoices> chart = chart_choices(opened.book.settings.history);
-  if (!chart) tell(surroundings.err, chart.faults());
-  const std::optional<Themes> themes = read_themes(surroundings);
-  if (!chart || !themes) return std::nullopt;
-  const auto inputs = inputs_of(opened.book, surroundings);
-  if (!inputs) return std::nullopt;
+  if (!chart) {
+    tell(surroundings.err, chart.faults());
+    return std::nullopt;
+  }
   std::vector<Row> all(opened.book.instruments.size());
   std::iota(all.begin(), all.end(), Row{0});
-  const std::vector<InstrumentHistory> histories = histories_of(*opened.screening, all, opened.as_of, *chart);
-  const Review review = review_of(*opened.screening, histories, opened.as_of, choices.days);
+  WorkedReview worked;
+  worked.histories = histories_of(*opened.screening, all, opened.as_of, *chart);
+  worked.review = review_of(*opened.screening, worked.histories, opened.as_of, days);
+  return worked;
+}
+
+std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& choices, Surroundings& surroundings) {
+  const std::optional<WorkedReview> worked = worked_review(opened, choices.days, surroundings);
+  const std::optional<Themes> themes = worked ? read_themes(surroundings) : std::nullopt;
+  const auto inputs = themes ? inputs_of(opened.book, surroundings) : std::nullopt;
+  if (!inputs) return std::nullopt;
+  const auto& [histories, review] = *worked;
   ReviewPage page{*opened.screening, review, histories, opened.as_of, surroundings.version, *inputs, {}, {}, {}, {},
                   choices.paper};
   page.chart_style = chart_style(themes->light, themes->dark, themes->print);

@@ -3,8 +3,10 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "command/opened_book.hpp"
+#include "driftwarden/history/review.hpp"
 
 namespace driftwarden {
 
@@ -18,6 +20,16 @@ struct ReviewChoices {
   std::string paper;  // "A4", "letter"; "" leaves it to the printer
   ReviewCharts charts = ReviewCharts::drawn;
 };
+
+// A review as it is worked out, before it is written in whichever form.
+struct WorkedReview {
+  std::vector<InstrumentHistory> histories;  // of all instruments; the review points into them
+  Review review;
+};
+// Nothing (told) where the book's [history] can't be used.
+std::optional<WorkedReview> worked_review(const OpenedBook& opened, int days, Surroundings& surroundings);
+// A line for the terminal.
+std::string summary_of(const Review& review);
 
 // A review as one HTML page, and what came of it.
 struct Reviewed {

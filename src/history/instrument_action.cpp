@@ -115,7 +115,8 @@ class InstrumentActions {
       if (!series->forecast.crossing) continue;
       const Day earliest = day_of(series->series, series->forecast.crossing->earliest, zone_);
       if (earliest > known_.as_of + soon_days) continue;
-      add(ActionKind::adjust_soon, what_to_do_by(earliest), series->series.title + ": " + series->forecast.said);
+      add(ActionKind::adjust_soon, what_to_do_by(earliest), series->series.title + ": " + series->forecast.said).by =
+          std::max(earliest, known_.as_of);
       return;
     }
   }

@@ -70,6 +70,25 @@ TEST(Review, NamesThePackageThatPrintsWhereItIsMissing) {
   EXPECT_NE(called.err.find("install the package chromium"), std::string::npos) << called.err;
 }
 
+TEST(Review, IsTenLinesOrACalendarWhereThatIsWanted) {
+  const CalledBook folder(judged_text());
+  const std::string calendar = folder.file("review.ics");
+  const std::vector<std::string> words{"review", folder.path(), "--as-of", "2026-09-24", "--format"};
+  const auto called = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), words.begin(), words.end());
+    return call(more);
+  };
+  const Called brief = called({"text"});
+  EXPECT_EQ(brief.status, 1) << brief.err;
+  EXPECT_TRUE(brief.out.starts_with("Review of Quarry, 2026-09-17 to 2026-09-24\n")) << brief.out;
+  EXPECT_EQ(called({"text", "--out", calendar + ".txt"}).status, 1);
+  EXPECT_EQ(text_of_file(calendar + ".txt"), brief.out);
+  EXPECT_EQ(called({"ics"}).status, 2) << "a calendar is for a file";
+  EXPECT_EQ(called({"ics", "--out", calendar}).status, 1);
+  EXPECT_TRUE(text_of_file(calendar).starts_with("BEGIN:VCALENDAR\r\n"));
+  EXPECT_EQ(called({"ics", "--out", folder.file("samples.csv")}).status, 2);
+}
+
 TEST(Review, WantsAFileAndASensibleNumberOfDays) {
   const CalledBook folder;
   EXPECT_EQ(call({"review", folder.path()}).status, 2);

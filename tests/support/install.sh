@@ -23,7 +23,7 @@ build_packages=(
 # for tests/browser a browser with what drives it and reads its PDF; and what shows the system calls of all these; and
 # what finds out what a package needs.
 test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy python3-mpmath parallel python3-distributed
-  python3-openpyxl python3-xlsxwriter python3-odf
+  python3-openpyxl python3-xlsxwriter python3-odf python3-icalendar
   chromium chromium-sandbox chromium-driver python3-selenium poppler-utils openssl strace dpkg-dev)
 
 # Prints those of the named packages that are not installed, one a line.

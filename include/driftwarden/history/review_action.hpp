@@ -49,6 +49,7 @@ struct ReviewAction {
   std::vector<Reason> why;  // at least one
   Row row = no_row;         // of the sample or instrument
   bool is_recent = true;    // arose in the days reviewed; else it is open from before
+  Day by = no_day;          // before this day; no_day: at once, or no day is known
 };
 
 // Sorts by what is recent, then by kind; else the order stays.
