@@ -106,6 +106,24 @@ void add_custody(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   command->callback([&] { run = [&] { return run_custody(options.custody, surroundings); }; });
 }
 
+void add_letter(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  LetterOptions& letter = options.letter;
+  CLI::App* command =
+      app.add_subcommand("letter", "a page in plain words for the client: what stands, what is void and why");
+  add_book(command, letter.book);
+  add_as_of(command, letter.book);
+  CLI::Option* batch = command->add_option("--batch", letter.batch, "the samples of this batch");
+  command->add_option("--sample", letter.sample, "this sample alone")->excludes(batch);
+  command->add_option("--out", letter.out, "file to write the page to")->required();
+  command->add_option("--format", letter.format, "html, or pdf, which needs the package chromium")
+      ->check(CLI::IsMember({"html", "pdf"}));
+  command->footer("Example:\n  driftwarden letter docs/demo --batch TF46B --out TF46B-letter.html");
+  command->callback([&] {
+    if (options.letter.batch.empty() && options.letter.sample.empty()) throw CLI::RequiredError("--batch or --sample");
+    run = [&] { return run_letter(options.letter, surroundings); };
+  });
+}
+
 void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   CompareOptions& compare = options.compare;
   CLI::App* command = app.add_subcommand("compare", "which verdicts would change under other rules, and by how much");
@@ -286,6 +304,7 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
   add_explain(app, options, surroundings, run);
   add_decide(app, options, surroundings, run);
   add_custody(app, options, surroundings, run);
+  add_letter(app, options, surroundings, run);
   add_compare(app, options, surroundings, run);
   add_history(app, options, surroundings, run);
   add_split(app, options, surroundings, run);

@@ -19,6 +19,7 @@ struct CommandOptions {
   ExplainOptions explain;
   DecideOptions decide;
   CustodyOptions custody;
+  LetterOptions letter;
   CompareOptions compare;
   HistoryOptions history;
   SplitOptions split;

@@ -52,6 +52,14 @@ struct CustodyOptions {
   std::string out;  // empty: standard output
 };
 
+struct LetterOptions {
+  BookOptions book;
+  std::string batch;  // one of the two
+  std::string sample;
+  std::string out;
+  std::string format = "html";
+};
+
 struct CompareOptions {
   BookOptions book;
   std::vector<std::string> packs;
@@ -128,6 +136,7 @@ int run_check(const BookOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
 int run_decide(const DecideOptions& options, Surroundings& surroundings);
+int run_letter(const LetterOptions& options, Surroundings& surroundings);
 int run_custody(const CustodyOptions& options, Surroundings& surroundings);
 int run_compare(const CompareOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);

@@ -1,25 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include <ostream>
 
+#include "command/output.hpp"
 #include "command/reviewed.hpp"
-#include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/outside/write_fault.hpp"
 #include "driftwarden/report/review_brief.hpp"
 #include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/workshop/pdf_print.hpp"
 
 namespace driftwarden {
 namespace {
-
-Diagnostics write_page(const std::string& html, const ReviewOptions& options, Day as_of) {
-  if (options.format != "pdf") return write_whole(options.out, html);
-  const ScratchPlace place;
-  if (place.path().empty()) return {place.fault()};
-  const int reason = write_new(place.path() / "page.html", html);
-  if (reason != 0) return {unwritable(place.path(), reason)};
-  return print_to_pdf(place.path() / "page.html", options.out, place.path(), as_of);
-}
 
 // Paper only matters where the program prints.
 ReviewChoices choices_of(const ReviewOptions& options) {
@@ -57,7 +46,7 @@ int run_review(const ReviewOptions& options, Surroundings& surroundings) {
   const std::optional<Reviewed> review = reviewed(*opened, choices_of(options), surroundings);
   if (!review) return cannot_be_used;
   tell(surroundings.err, review->why_no_charts);
-  const Diagnostics failures = write_page(review->html, options, opened->as_of);
+  const Diagnostics failures = write_page(review->html, options.format, options.out, opened->as_of);
   tell(surroundings.err, failures);
   if (!failures.empty()) return cannot_be_used;
   surroundings.out << review->summary << '\n' << options.out << '\n';

@@ -106,7 +106,7 @@ std::string review_brief(const Screening& screening, const Review& review) {
   const std::size_t shown = recent <= most_lines_of_actions ? recent : most_lines_of_actions - 1;
   for (std::size_t i = 0; i < shown; ++i) text += line_of(i + 1, review.actions[i]);
   if (shown < recent) text += "And " + std::to_string(recent - shown) + " more: the page of the review has them.\n";
-  return text + std::string(cautions_in_a_line) + '\n';
+  return text + std::string(cautions) + '\n';
 }
 
 std::string review_calendar(const Screening& screening, const Review& review, Day as_of) {

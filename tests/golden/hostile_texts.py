@@ -114,6 +114,8 @@ def every_command(program, demo, scratch):
         ["compare", book, "--rules", "us-ambient-pm", *AS_OF], ["lookback", book, calibrator, *AS_OF],
         ["lookback", book, "VOL-2" + HOSTILE, *AS_OF], ["screen", book, "--sample", sample + "x"],
         ["history", book, *AS_OF, "--out", out / "history"], ["review", book, *AS_OF, "--out", out / "review.html"],
+        ["letter", book, "--batch", batch, *AS_OF, "--out", out / "letter.html"],
+        ["review", book, *AS_OF, "--format", "text"], ["review", book, *AS_OF, "--format", "ics", "--out", out / "review.ics"],
         ["evidence", book, "--batch", batch, *AS_OF, "--out", out / "package"], ["verify", out / "package"],
         ["decide", book, sample, "drift", "uphold", "--by", "keeper", "--reason", "seen"],
         ["decide", book, sample, "none" + HOSTILE, "uphold", "--by", "keeper", "--reason", "seen"],
@@ -142,8 +144,9 @@ def every_file(out):
         name = str(path.relative_to(out))
         if not path.is_file() or path.suffix in (".csv", ".toml") or name.startswith("parts"):
             continue
-        if acting(path.read_bytes()):
-            faults.append(f"{name}: {sorted(acting(path.read_bytes()))}")
+        held = path.read_bytes().replace(b"\r\n", b"\n" if path.suffix == ".ics" else b"\r\n")  # its lines end so
+        if acting(held):
+            faults.append(f"{name}: {sorted(acting(held))}")
         if path.suffix == ".svg":
             try:
                 xml.dom.minidom.parseString(path.read_bytes())

@@ -36,6 +36,7 @@ def commands(book, scratch):
         "decide": ["decide", scratch / "book", "TF46B-1", "common-practice/drift", "overrule", "--by", "site hygienist",
                    "--reason", "As planned."],
         "custody": ["custody", book, "--batch", "TF46B", *AS_OF],
+        "letter": ["letter", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "letter.html"],
         "compare": ["compare", book, *AS_OF, "--rules", "common-practice"],
         "history": ["history", book, "PUMP-07", *AS_OF, "--out", scratch / "history"],
         "split": ["split", book, "--parts", "2", "--out", scratch / "parts"],

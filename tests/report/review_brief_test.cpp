@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <sstream>
 
+#include "driftwarden/verdict/cautions.hpp"
 #include "report/page_of.hpp"
 
 namespace driftwarden::review_brief_test {
@@ -24,7 +25,7 @@ TEST(ReviewBrief, SaysHowMuchThereIsToDoAndWhat) {
   EXPECT_TRUE(holds(text, "1 thing to do, 1 more open from before. 1 sample: ")) << text;
   EXPECT_TRUE(holds(text, "1. Adjust soon: P1. Adjust it. (It moves.)\n")) << text;
   EXPECT_FALSE(holds(text, "P2"));
-  EXPECT_TRUE(holds(text, "no statement on anyone's safety"));
+  EXPECT_TRUE(holds(text, std::string(cautions)));
 }
 
 TEST(ReviewBrief, HasTenLinesAtMost) {

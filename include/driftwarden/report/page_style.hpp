@@ -14,6 +14,7 @@ namespace driftwarden {
 std::string_view page_css();
 std::string_view review_css();
 std::string_view custody_css();
+std::string_view letter_css();
 std::string_view lookback_css();
 std::string_view review_js();
 
