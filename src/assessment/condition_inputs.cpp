@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "assessment/condition_inputs.hpp"
 
-#include "driftwarden/correction/principle.hpp"
-
 namespace driftwarden {
 namespace {
 
@@ -25,53 +23,25 @@ class ConditionInputs {
   }
 
  private:
-  const PrincipleKind& kind(const ReadingSet& set) const { return kind_of(sheet_.calibrator_of(set).principle); }
-
-  // Of a set as a whole, at its mean conditions.
-  FactorInputs inputs(const ReadingSet& set) const {
-    const Instrument& calibrator = sheet_.calibrator_of(set);
-    FactorInputs of_set;
-    of_set.temperature_k = set.temperature_k;
-    of_set.pressure_kpa = set.pressure_kpa;
-    of_set.scale_temperature = calibrator.scale_temperature;
-    of_set.scale_pressure = calibrator.scale_pressure;
-    of_set.practice = sheet_.basis().practice.correction;
-    return of_set;
-  }
-
-  Slopes slopes(const ReadingSet& set) const { return kind(set).slopes(inputs(set)); }
-
   void conditions() {
-    const Slopes pre = slopes(pre_);
-    const Slopes post = slopes(post_);
-    double field_t = 0;
-    double field_p = 0;
-    double field_altitude_p = 0;
+    FollowsConditions field;
     sheet_.each_field_set([&](const ReadingSet& set, double share) {
-      const Slopes field = slopes(set);
-      if (field.per_k != 0) field_t += share * field.per_k * set.flow.mean;
-      const double by_p = share * field.per_kpa * set.flow.mean;
-      if (by_p == 0) return;
-      field_altitude_p += set.altitude_share * by_p;
-      field_p += (1 - set.altitude_share) * by_p;
+      field.per_k += share * set.follows.per_k;
+      field.per_kpa_read += share * set.follows.per_kpa_read;
+      field.per_kpa_by_altitude += share * set.follows.per_kpa_by_altitude;
     });
     const bool has_reference = !is_missing(f_.measured_volume_reference_l);
     // Conditions that the sample has from its sets are not known apart from theirs.
-    Effect read_t{
-        .on_pre = pre.per_k * f_.pre_l_min, .on_post = post.per_k * f_.post_l_min, .on_flow_between = field_t};
+    Effect read_t = effect(&FollowsConditions::per_k, field);
     Effect own_t;
     if (has_reference)
       (f_.temperature_from == ConditionsFrom::sets ? read_t : own_t).on_reference = -1 / f_.temperature_k;
     condition(BudgetSource::reading_temperature, known(pre_.temperature_k, post_.temperature_k),
               sheet_.said().temperature_k, read_t);
     condition(BudgetSource::sampling_temperature, f_.temperature_k, sheet_.said().temperature_k, own_t);
-    Effect read_p{.on_flow_between = field_p};
-    Effect altitude_p{.on_flow_between = field_altitude_p};
+    Effect read_p = effect(&FollowsConditions::per_kpa_read, field);
+    Effect altitude_p = effect(&FollowsConditions::per_kpa_by_altitude, field);
     Effect own_p;
-    altitude_p.on_pre = pre_.altitude_share * pre.per_kpa * f_.pre_l_min;
-    altitude_p.on_post = post_.altitude_share * post.per_kpa * f_.post_l_min;
-    read_p.on_pre = (1 - pre_.altitude_share) * pre.per_kpa * f_.pre_l_min;
-    read_p.on_post = (1 - post_.altitude_share) * post.per_kpa * f_.post_l_min;
     Effect& sample_p = f_.pressure_from == ConditionsFrom::altitude ? altitude_p
                        : f_.pressure_from == ConditionsFrom::sets   ? read_p
                                                                     : own_p;
@@ -84,11 +54,15 @@ class ConditionInputs {
     condition(BudgetSource::sampling_pressure, f_.pressure_kpa, sheet_.said().pressure_kpa, own_p);
   }
 
+  Effect effect(double FollowsConditions::*per, const FollowsConditions& field) const {
+    return {.on_pre = pre_.follows.*per, .on_post = post_.follows.*per, .on_flow_between = field.*per};
+  }
+
   static double known(double pre, double post) { return is_missing(pre) ? post : pre; }
 
   void corrections_left_out() {
     for (const LeftOut& each : corrections) {
-      const auto leaves_out = [&](const ReadingSet& set) { return kind(set).left_out(inputs(set)) == each.correction; };
+      const auto leaves_out = [&](const ReadingSet& set) { return set.left_out == each.correction; };
       bool is_any = leaves_out(pre_) || leaves_out(post_);
       sheet_.each_field_set([&](const ReadingSet& set, double) { is_any |= leaves_out(set); });
       if (is_any) sheet_.lack(each.source, {.on_pre = f_.pre_l_min, .on_post = f_.post_l_min}, false);

@@ -23,6 +23,12 @@ bool belongs(const ReadingTable& readings, Row reading, const SetRows& set, Row 
   return name != 0 || readings.taken[reading] - set.last <= longest_gap_in_a_set_s;
 }
 
+FollowsConditions mean_of(const FollowsConditions& sum, std::size_t n) {
+  if (n == 0) return sum;
+  const auto readings = static_cast<double>(n);
+  return {sum.per_k / readings, sum.per_kpa_read / readings, sum.per_kpa_by_altitude / readings};
+}
+
 }  // namespace
 
 BeyondRange beyond_range(const Instrument& calibrator, double indicated_l_min) {
@@ -175,7 +181,7 @@ ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRo
     result.is_outside_certificate |= corrected.is_outside_certificate;
     if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
     note_range(result, corrected.indicated_l_min);
-    note_conditions(result, row);
+    note_conditions(result, row, corrected);
   }
   result.flow = mean_and_spread(flows_);
   if (result.problem != no_problem) result.flow = {result.flow.n};  // a mean without what can't be understood is none
@@ -183,6 +189,7 @@ ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRo
   result.temperature_k = temperature_.mean();
   result.pressure_kpa = pressure_.mean();
   if (by_altitude_.n > 0) result.altitude_share = by_altitude_.mean();
+  result.follows = mean_of(result.follows, result.flow.n);
   return result;
 }
 
@@ -206,12 +213,16 @@ void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
   result.beyond_range.l_min = std::fmax(beyond.l_min, result.beyond_range.l_min);
 }
 
-void SetReader::note_conditions(ReadingSet& result, Row reading) {
+void SetReader::note_conditions(ReadingSet& result, Row reading, const CorrectedReading& corrected) {
   temperature_.add(field(book_.readings.temperature_k, reading));
   bool is_by_altitude = false;
   pressure_.add(knowledge_.pressure_kpa(reading, is_by_altitude));
   by_altitude_.add(is_by_altitude ? 1 : 0);
   result.has_altitude_pressure |= is_by_altitude;
+  result.follows.per_k += corrected.slopes.per_k * corrected.actual_l_min;
+  (is_by_altitude ? result.follows.per_kpa_by_altitude : result.follows.per_kpa_read) +=
+      corrected.slopes.per_kpa * corrected.actual_l_min;
+  if (result.left_out == Correction::none) result.left_out = corrected.left_out;
 }
 
 }  // namespace driftwarden

@@ -14,7 +14,8 @@ double without_error(double indicated_l_min, double error) {
 CorrectedReading correct_reading(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
                                  const FactorInputs& inputs) {
   const ErrorAt certificate = error_at(curve, indicated_l_min);
-  const PrincipleStep step = kind_of(principle).step(inputs);
+  const PrincipleKind& kind = kind_of(principle);
+  const PrincipleStep step = kind.step(inputs);
   CorrectedReading reading;
   reading.indicated_l_min = indicated_l_min;
   reading.certificate_error = certificate.error;
@@ -25,6 +26,9 @@ CorrectedReading correct_reading(double indicated_l_min, Principle principle, st
   reading.actual_l_min = reading.after_certificate_l_min * step.factor;
   reading.humidity_effect = step.humidity_effect;
   reading.lack = step.lack;
+  if (step.lack != FactorLack::nothing) return reading;
+  reading.slopes = kind.slopes(inputs);
+  reading.left_out = kind.left_out(inputs);
   return reading;
 }
 

@@ -41,18 +41,36 @@ TEST(ConditionInputs, TakesThePressureByAltitudeForTheSetThatHasNoOther) {
               ratio * 0.3 / std::sqrt(3) / 84.5 / 2, 1e-12);
 }
 
-// One of two readings: each barometer acts on half of the set. It was taken as if neither had been read.
+// One of two readings: each barometer acts on that reading's half of the mean, and on what it was of it.
 TEST(ConditionInputs, TakesThePressureByAltitudeForTheReadingsThatHaveNoOther) {
   BookText text = with_conditions("V1,2.0,20,84.5", "V1,2.0,20,84.5");
   text.readings.replace(text.readings.find(",84.5"), 5, ",");
   const BudgetedBook book(text);
   const double ratio = book.figures.post_l_min / book.figures.pre_l_min;
-  const double mean = (84.5 + book.basis.calibrators.site_pressure_kpa().value()) / 2;
-  EXPECT_NEAR(book.figures.pre_set()->pressure_kpa, mean, 1e-9);
+  const double first = 1 / std::sqrt(book.basis.calibrators.site_pressure_kpa().value());  // flows go with 1 / √P
+  const double second = 1 / std::sqrt(84.5);
   EXPECT_NEAR(std::abs(book.contribution(BudgetSource::altitude_pressure, BudgetFigure::drift)),
-              ratio * 0.03 / std::sqrt(3) / 4 * (2 * mean - 84.5) / mean, 1e-12);
+              ratio * 0.03 / std::sqrt(3) / 2 * first / (first + second), 1e-12);
   EXPECT_NEAR(std::abs(book.contribution(BudgetSource::reading_pressure, BudgetFigure::drift)),
-              ratio * 0.3 / std::sqrt(3) / 2 * (1 / 84.5 - 0.5 / mean), 1e-12);
+              ratio * 0.3 / std::sqrt(3) / 84.5 / 2 * (1 - second / (first + second)), 1e-12);
+}
+
+// A scale drawn for 101.325 kPa: at 97 kPa a reading stands for the flow, at 95 it is corrected. Only this one follows
+// the barometer, and the correction of the other is missing, on whichever side of 5 % the mean of both lies.
+TEST(ConditionInputs, FollowTheReadingsOfASetThatAreCorrectedAndNoOthers) {
+  AssessmentPractice beyond;
+  beyond.correction.rotameter = RotameterCorrection::beyond_5_percent;
+  for (const std::string other : {"97", "97.8"}) {  // means of 96 and 96.4; 5 % is at 96.26
+    BookText text = with_conditions("V1,2.0,20," + other, "V2,2.0,,");
+    text.readings.replace(text.readings.find("20," + other), 3 + other.size(), "20,95");
+    const BudgetedBook book(text, beyond);
+    const double factor = std::sqrt(101.325 / 95);  // of the one reading; the other's is 1
+    EXPECT_NEAR(std::abs(book.contribution(BudgetSource::reading_pressure, BudgetFigure::drift)),
+                book.figures.post_l_min / book.figures.pre_l_min * 0.3 / std::sqrt(3) / 95 / 2 * factor / (factor + 1),
+                1e-12)
+        << other;
+    EXPECT_TRUE(book.lacks(BudgetSource::rotameter_as_read)) << other;
+  }
 }
 
 // A mass meter's flow is ∝ T / P and the conversion ∝ P / T: with one thermometer for both they cancel.

@@ -26,6 +26,42 @@ TEST(Review, AnswersNoughtWhereEverySampleOfTheseDaysStandsByDecision) {
   EXPECT_EQ(call({"screen", folder.path(), "--as-of", "2026-09-24"}).status, 0);
 }
 
+// The days that a page asks for something before.
+std::vector<std::string> deadlines(const std::string& page) {
+  std::vector<std::string> days;
+  const std::string before = " before 2026-";
+  for (std::size_t at = page.find(before); at != std::string::npos; at = page.find(before, at + 1))
+    days.push_back(page.substr(at + before.size() - 5, 10));
+  return days;
+}
+
+// Monthly calibrations of V1, the last on 2026-07-06; by 2026-07-29 its error may be beyond its tolerance.
+BookText with_growing_error() {
+  BookText text = judged_text();
+  text.certificates =
+      "certificate,instrument,calibrated,due,tolerance [%],nominal [L/min],reference [L/min],as found [L/min]\n";
+  const std::vector<std::string> found{"2.0060", "2.0079", "2.0101", "2.0119", "2.0141", "2.0159", "2.0180"};
+  for (std::size_t month = 1; month <= found.size(); ++month) {
+    const std::string day = "2026-0" + std::to_string(month) + "-06";
+    text.certificates += "C" + day + ",V1," + day + ",2027-01-06,1,2,2," + found[month - 1] + "\n";
+  }
+  return text;
+}
+
+TEST(Review, AsksForNothingBeforeADayThatIsPast) {
+  const CalledBook folder(with_growing_error());
+  const std::string page = folder.file("review.html");
+  const auto written = [&](const std::string& as_of) {
+    call({"review", folder.path(), "--as-of", as_of, "--out", page});
+    return text_of_file(page);
+  };
+  EXPECT_EQ(deadlines(written("2026-07-28")), std::vector<std::string>{"2026-07-29"});
+  for (const std::string as_of : {"2026-07-29", "2026-11-16"}) {
+    EXPECT_EQ(deadlines(written(as_of)), std::vector<std::string>{}) << as_of;
+    EXPECT_NE(text_of_file(page).find("It may be beyond it already"), std::string::npos) << as_of;
+  }
+}
+
 TEST(Review, NeverWritesOverTheBook) {
   const CalledBook folder(judged_text());
   const Called called = call({"review", folder.path(), "--out", folder.file("readings.csv")});

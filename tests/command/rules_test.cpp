@@ -77,6 +77,32 @@ TEST(Rules, ShowPrintsTheClauseThatARuleIsAfter) {
   EXPECT_TRUE(has(call({"rules", "show", "us-coal-mine-dust/monitor-flow"}).out, "(house, after 30 CFR 74.7(j))\n"));
 }
 
+// Each holds a sample to a step that its clause does not ask for in so many words.
+TEST(Rules, WhoseStepIsOursNameTheClauseTheyAreAfter) {
+  for (const char* rule :
+       {"nmam-respirable-dust/nylon-cyclone-held", "nmam-respirable-silica/nylon-cyclone-held",
+        "nmam-respirable-silica/metal-cyclone-held", "record-keeping/standard-named", "record-keeping/as-found",
+        "record-keeping/void-reasons", "record-keeping/fault-said", "record-keeping/uncertainty",
+        "us-ambient-pm/pm25-flow-flag", "us-ambient-pm/pm25-cut-off", "us-asbestos/calibrated-before",
+        "us-asbestos/calibrated-after", "us-asbestos/temperature-change", "us-coal-mine-dust/second-hour-flow",
+        "us-coal-mine-dust/last-hour-flow", "us-coal-mine-dust/monitor-flow", "za-mine-dust/calibrated-before",
+        "za-mine-dust/checked-after"}) {
+    const Called called = call({"rules", "show", rule});
+    EXPECT_EQ(called.status, 0) << rule;
+    EXPECT_TRUE(has(called.out, "source     House, after ")) << called.out;
+    EXPECT_TRUE(has(called.out, "(house, after ")) << called.out;
+  }
+}
+
+// Two void rules of one clause would mean the narrower of both; nobody has seen the clause, so it is off.
+TEST(Rules, WithTwoLimitsInOneClauseAreOneRule) {
+  const std::string rule = call({"rules", "show", "common-practice/mdhs-14-drift"}).out;
+  EXPECT_TRUE(rule.starts_with("common-practice/mdhs-14-drift (switched off)\n")) << rule;
+  EXPECT_TRUE(has(rule, "limit      within 5 % or 0.1 L/min, otherwise void;")) << rule;
+  EXPECT_TRUE(has(rule, "(memory)")) << rule;
+  EXPECT_FALSE(has(call({"rules", "show", "common-practice"}).out, "common-practice/mdhs-14-drift-"));
+}
+
 TEST(Rules, ShowPrintsTheSamplersOfAPackWithTheirSources) {
   const Called called = call({"rules", "show", "samplers"});
   EXPECT_EQ(called.status, 0);

@@ -51,6 +51,11 @@ TEST(ChangeLog, NamesWhatMayAccountForADifference) {
             "[0.2.0, 1]");
 }
 
+// Figures have changed since 0.1.0, so a package of that version can be told by which entry.
+TEST(ChangeLog, HasResultsSinceTheFirstVersion) {
+  EXPECT_FALSE(changes_after({0, 1, 0}, "Results", change_log_text()).empty());
+}
+
 TEST(ChangeLog, IsBuiltIn) { EXPECT_FALSE(changes_after({0, 0, 9}, "Results", change_log_text()).empty()); }
 
 }  // namespace

@@ -167,7 +167,7 @@ def drift(pre, post, base, nominal):
 
 
 def reference_volume(volume, sample, sets, settings):
-    known = [reading for readings in sets.values() for reading in readings]
+    known = sets["pre"] + sets["post"]
 
     def condition(name):
         if sample.get(name) is not None:
@@ -185,16 +185,17 @@ def reference_volume(volume, sample, sets, settings):
 
 def assessed(sample, sets, settings):
     practice = settings.get("practice", {})
-    flows = {stage: [reading["flow"] for reading in sets[stage]] for stage in ("pre", "post")}
+    flows = {stage: [reading["flow"] for reading in sets[stage]] for stage in ("pre", "field", "post")}
     pre, post = mean(flows["pre"]), mean(flows["post"])
     zone = settings["time_zone"]
     figures = {"minutes": moment(sample["stopped"], zone) - moment(sample["started"], zone) - (sample.get("paused") or 0),
                "pre_n": len(flows["pre"]), "pre_l_min": pre, "pre.mean_l_min": pre, "pre_sd_l_min": spread(flows["pre"]),
                "post_n": len(flows["post"]), "post_l_min": post, "post.mean_l_min": post, "pre": pre, "post": post,
-               "nominal": nominal_of(sample, settings)}
+               "field": flows["field"], "nominal": nominal_of(sample, settings)}
     if pre is None or post is None:
         return figures
-    flow = {"mean": (pre + post) / 2, "pre": pre, "lower": min(pre, post),
+    figures["mean"] = (pre + post) / 2
+    flow = {"mean": figures["mean"], "pre": pre, "lower": min(pre, post),
             "nominal": figures["nominal"]}[practice.get("flow_for_volume", "mean")]
     volume = flow * figures["minutes"]
     base = practice.get("drift_base", "pre")
@@ -214,12 +215,24 @@ def samples_of(book, settings):
         own = [r for r in readings if r.get("sample") == sample["sample"]]
         if not own:  # the books over time: one reading before each sample on the one pump
             own = [r for r in readings if r["taken"][:10] == sample["started"][:10]]
-        sets = {stage: [r for r in own if r["stage"] == stage] for stage in ("pre", "post")}
+        sets = {stage: [r for r in own if r["stage"] == stage] for stage in ("pre", "field", "post")}
         sample["figures"] = assessed(sample, sets, settings)
         yield sample
 
 
 # --- rules ------------------------------------------------------------------------------------------------------------
+
+def in_the_field(rule, f):
+    """How many readings, or how far their mean is from the base that a rule names, else from the flow before."""
+    if rule["measure"] == "field.count":
+        return len(f["field"]), ""
+    base = "nominal" if rule["measure"] == "field.nominal-deviation" else rule.get("base", "pre")
+    start, unit = f.get(base), "L/min" if "L/min" in str(rule.get("within", "")) else "%"
+    if start is None or not f["field"]:
+        return None, unit
+    change = mean(f["field"]) - start
+    return (change, unit) if unit == "L/min" else (change / start, unit)
+
 
 def measured(rule, sample, settings):
     """The figure a rule is about, and the unit in which the finding tells it."""
@@ -229,6 +242,8 @@ def measured(rule, sample, settings):
         if "L/min" in str(rule.get("within", "")):
             return f["post"] - f["pre"], "L/min"
         return drift(f["pre"], f["post"], base, f["nominal"]), "%"
+    if name.startswith("field."):
+        return in_the_field(rule, f)
     flow = {"flow": f.get("flow_l_min"), "pre": f["pre"], "post": f["post"]}.get(name.split(".")[0])
     if name.endswith(".deviation") and flow is not None:
         in_flow = "L/min" in str(rule.get("within", ""))
@@ -239,9 +254,7 @@ def measured(rule, sample, settings):
         exponent = settings["sampler"][sample["sampler"]]["cut_exponent"]
         return float(f["flow_l_min"] / f["nominal"]) ** -exponent - 1, "%"
     return {"volume": (f.get("volume_l"), "L"), "minutes": (f["minutes"], "min"), "pre.count": (f["pre_n"], ""),
-            "post.count": (f["post_n"], ""), "field.deviation": (None, "%"), "field.nominal-deviation": (None, "%"),
-            "field.count": (None, ""),
-            "warm-up": (None, "min")}[name]
+            "post.count": (f["post_n"], ""), "warm-up": (None, "min")}[name]
 
 
 def meets(rule, figure):

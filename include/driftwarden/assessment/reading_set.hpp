@@ -57,6 +57,14 @@ struct BeyondRange {
 };
 BeyondRange beyond_range(const Instrument& calibrator, double indicated_l_min);
 
+// How a set's mean flow follows the conditions at its readings, L/min per K and per kPa: the mean of how each follows
+// its own, for not all of them may be corrected. Pressures by altitude stand apart from those that were read.
+struct FollowsConditions {
+  double per_k = 0;
+  double per_kpa_read = 0;
+  double per_kpa_by_altitude = 0;
+};
+
 // The figures of a set. Void and rejected readings are counted apart and take no part in the means.
 struct ReadingSet {
   SetRows rows;
@@ -69,9 +77,11 @@ struct ReadingSet {
   double altitude_share = 0;                                      // of the readings that have such a one
   bool is_outside_certificate = false;                            // some reading lay outside the certificate's points
   CorrectedReading::Lack lack = CorrectedReading::Lack::nothing;  // why the flow could not be worked out
-  std::int32_t certificate = -1;                                  // in force at the last reading
-  std::optional<std::int32_t> earlier_certificate;                // in force at an earlier one that counts, if another
-  bool lacks_certificate = false;                                 // for some reading that counts none was in force
+  FollowsConditions follows;
+  Correction left_out = Correction::none;           // for some reading
+  std::int32_t certificate = -1;                    // in force at the last reading
+  std::optional<std::int32_t> earlier_certificate;  // in force at an earlier one that counts, if another
+  bool lacks_certificate = false;                   // for some reading that counts none was in force
   double overdue_min = missing;  // how long one was overdue at the worst for these, minutes (negative: not yet due)
   BeyondRange beyond_range;      // of the reading that lay farthest outside
   ProblemNumber problem = no_problem;
@@ -108,7 +118,7 @@ class SetReader {
   // Notes that a reading which counts had no certificate, or one that was overdue.
   void note_due(ReadingSet& result, std::int32_t certificate, Day on) const;
   void note_range(ReadingSet& result, double indicated_l_min) const;
-  void note_conditions(ReadingSet& result, Row reading);
+  void note_conditions(ReadingSet& result, Row reading, const CorrectedReading& corrected);
 
   const Book& book_;
   const CalibratorKnowledge& knowledge_;

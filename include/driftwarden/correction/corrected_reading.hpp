@@ -28,6 +28,8 @@ struct CorrectedReading {
   // or would make, whether practised or not; NaN for others and where conditions lack.
   double humidity_effect = missing;
   Lack lack = Lack::nothing;
+  Slopes slopes;  // how it follows the conditions, and which correction was left out
+  Correction left_out = Correction::none;
 };
 
 // From the indication of a calibrator to the actual flow at the conditions of the reading.

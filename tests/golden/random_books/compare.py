@@ -35,7 +35,20 @@ def compare(screened, oracle):
     return found
 
 
+def compare_faulty(found, said, sample):
+    """No figure that leans on what nobody can read, and no other judgement."""
+    name = said["sample"]
+    for key in ("drift_percent", "flow_l_min", "volume_l", "volume_reference_l"):
+        found.hold(f"{name}.{key}", said[key], None)
+    found.hold(f"{name} near", said["near_misses"], [])
+    compare_findings(found, name, said["findings"], sample.findings)
+    for key in ("verdict", "by_decision"):
+        found.hold(f"{name}.{key}", said[key], getattr(sample, key))
+
+
 def compare_sample(found, said, sample):
+    if sample.is_faulty:
+        return compare_faulty(found, said, sample)
     name, row = said["sample"], sample.row
     for key, figure in figures(sample).items():
         scale = 100 if key == "drift_percent" else 0

@@ -23,6 +23,9 @@ class Coverage:
 
     def note_sample(self, sample):
         self.seen[sample.verdict] += 1
+        if sample.is_faulty:
+            self.seen["unreadable"] += 1
+            return
         self.seen["by decision"] += sample.by_decision is not None
         for one in sample.judgements:
             self.seen[one.of, one.measure, "asked" if one.outcome in ("met", "skipped") else "refused"] += 1
@@ -35,6 +38,6 @@ class Coverage:
 
     def never_seen(self):
         cases = [*VERDICTS, "by decision", "struck out", "passed over", "two certificates", "by pump", "on its limit",
-                 "near a limit"]
+                 "near a limit", "unreadable"]
         cases += [(of, measure, answer) for of, group in LIMITS.items() for measure in group for answer in ("asked", "refused")]
         return [case for case in cases if not self.seen[case]]

@@ -8,8 +8,8 @@ from oracle_book import Book, mean, spread
 from oracle_budget import NOT_STATED, combined
 from oracle_flow import Calibrators
 from oracle_rules import RuleSet, worst
-from oracle_sample import Sample
-from oracle_sets import SetsOfBook
+from oracle_sample import FaultySample, Sample
+from oracle_sets import SetsOfBook, counting
 
 
 class Oracle:
@@ -26,11 +26,22 @@ class Oracle:
         """Minutes shared with another sample on the same pump, the most; of no blank."""
         if row.kind == "blank" or row.pump is None or row.started is None:
             return None
-        others = [o for o in self.book.samples if o is not row and o.pump == row.pump and o.kind != "blank"]
+        others = [o for o in self.book.samples if o is not row and o.pump == row.pump and o.kind != "blank"
+                  and o.started is not None and o.stopped is not None]
         shared = [min(o.stopped, row.stopped) - max(o.started, row.started) for o in others]
         return max([0, *shared]) / 60
 
+    @property
+    def has_faults(self):
+        return any(row.faults for row in self.book.samples + self.book.readings)
+
+    def sets_of_use(self, row):
+        """The pre and post set that tell how far a pump moved."""
+        return (None, None) if self.sets.is_faulty(row) else counting(self.sets.leaned_on(row), row)
+
     def judged(self, row):
+        if self.sets.is_faulty(row):
+            return FaultySample(row, self)
         sample = Sample(row, self)
         sample.judgements = [j for rule in self.rule_set.rules for j in self.judge(rule, sample)]
         sample.findings = [j for j in sample.judgements if j.outcome not in ("met", "skipped")]
@@ -109,7 +120,9 @@ class Oracle:
         return judgement
 
     def has_come(self, sample):
-        """Whether its day has come; a blank without times belongs to the days of its batch."""
+        """Whether its day has come, or nobody can read it; a blank without times belongs to the days of its batch."""
+        if sample.row.started is None and sample.kind == "sample":
+            return True
         starts = [sample.row.started] if sample.row.started is not None else [
             s.row.started for s in self.samples if s.row.batch == sample.row.batch and s.row.started is not None]
         return not starts or self.book.day(min(starts)) <= self.as_of
@@ -134,7 +147,8 @@ class Oracle:
         samples = [s for s in samples if s.kind == "sample"]
         drifts = [s.drift for s in samples if s.drift is not None]
         return {"drift.mean": mean(drifts), "drift.sd": spread(drifts), "void.share": void_share(samples),
-                "trend": trend([(s.row.started / (7 * 86400), s.pre_flow) for s in samples if s.pre_flow is not None])}[
+                "trend": trend([(s.row.started / (7 * 86400), s.pre_flow) for s in samples
+                                if s.pre_flow is not None and s.row.started is not None])}[
                     name], None
 
     def batch_measure(self, name, samples):

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
 """The oracle reads a book: its tables and settings, by docs/book.md alone. Figures come out in L/min, K, kPa, min and
-as ratios, moments as seconds since 1970 UTC. It takes the book to be sound: what is wrong with a book is not its job."""
+as ratios, moments as seconds since 1970 UTC. Of what is wrong with a book it knows figures and times that nobody can read."""
 import csv
 import datetime
 import math
@@ -75,6 +75,8 @@ class Book:
         self.site_kpa = self.pressure_by_altitude()
         for table in COLUMNS:
             setattr(self, table, self.table(table))
+        for place, reading in enumerate(self.readings):
+            reading.place = place
         self.instrument = {row.instrument: row for row in self.instruments}
         self.sample = {row.sample: row for row in self.samples}
 
@@ -110,16 +112,21 @@ class Book:
         return column, unit and unit.strip().lower().replace("³", "3").replace(" ", "")
 
     def record(self, name, columns, cells, at):
-        row = SimpleNamespace(at=at, **{c.replace(" ", "_").replace("-", "_"): None for c in COLUMNS[name]})
+        row = SimpleNamespace(at=at, faults=[], **{c.replace(" ", "_").replace("-", "_"): None for c in COLUMNS[name]})
         if name == "certificates":
             row.uncertainty_is_relative = False
         for (column, unit), cell in zip(columns, cells):
             cell = cell.strip()
             if column is None or cell == "":
                 continue
-            setattr(row, column.replace(" ", "_").replace("-", "_"), self.value(COLUMNS[name][column], unit, cell))
+            try:
+                setattr(row, column.replace(" ", "_").replace("-", "_"), self.value(COLUMNS[name][column], unit, cell))
+            except (ValueError, AttributeError):
+                row.faults.append(column)
             if column == "expanded uncertainty":
                 row.uncertainty_is_relative = unit in RATIO
+        if name == "readings" and row.void == "yes":  # struck out, it needs no figure
+            row.faults = [column for column in row.faults if column != "reading"]
         return row
 
     def value(self, kind, unit, cell):

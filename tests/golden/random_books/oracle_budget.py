@@ -37,9 +37,7 @@ class Budget:
         self.sample, self.book = sample, sample.book
         self.sets = {name: one for name, one in sets.items() if one is not None}
         self.is_defined = not sample.follows_line  # a budget along the line is not worked out a second time here
-        # Where a set's readings were taken at other conditions, the manual leaves open whether a sensitivity is that of the
-        # means or the mean of the sensitivities: slightly other ones, or read pressures beside those by altitude.
-        self.tolerance = 0.02 if any(0 < one.altitude_share < 1 for one in self.sets.values()) else 1e-5
+        self.tolerance = 1e-7
         self.known = self.book.settings.get("uncertainty", {})
         inputs = [*self.repeatability(), *self.certificates(), *self.resolution(), *self.flow_between(),
                   *self.conditions(), *self.clock()]

@@ -2,6 +2,7 @@
 """The figures of one sample and every measure that a rule may hold to a limit; definitions as `rules measures` and the
 manual give them. A figure that nobody can form is None."""
 import math
+from types import SimpleNamespace
 
 from oracle_book import PRESSURE, RATIO, WIDTH, mean
 from oracle_course import Course, drift_of_uses
@@ -49,7 +50,24 @@ def largest(figures):
     return max((f for f in figures if f is not None), default=None)
 
 
+class FaultySample:
+    """One that leans on a record that nobody can read: undecided for that, and held to nothing else."""
+    is_faulty = True
+
+    def __init__(self, row, judge):
+        self.row, self.kind, self.sets = row, row.kind or "sample", []
+        self.drift = self.by_decision = None
+        self.verdict = "undecided"
+        pre, _ = counting(judge.sets.leaned_on(row), row)
+        self.pre_flow = pre and pre.mean  # a sound set's own figure stays
+        self.judgements = self.findings = [SimpleNamespace(
+            rule="book/faulty-records", of="sample", outcome="undecided", measure=None, value=None, unit=None, margin=None,
+            probability=None, figure=None, decision=None)]
+
+
 class Sample:
+    is_faulty = False
+
     def __init__(self, row, judge):
         self.row, self.book, self.practice = row, judge.book, judge.practice
         self.calibrators = judge.calibrators
@@ -58,7 +76,7 @@ class Sample:
         self.overlap = judge.overlap(row)
         self.kind = row.kind or "sample"
         self.sets = judge.sets.leaned_on(row)
-        self.sets_of_book = judge.sets.all
+        self.sets_of_book = judge.sets.readable
         self.pre, self.post = counting(self.sets, row)
         self.nominal = row.nominal if row.nominal is not None else getattr(self.sampler, "nominal", None)
         self.pre_flow = self.pre and self.pre.mean
@@ -66,7 +84,7 @@ class Sample:
         self.temperature, self.temperature_from, self.pressure, self.pressure_from = self.conditions()
         self.course = Course(self)
         self.follows_line = self.practice["field_sets"] == "line" and bool(self.course.stops)
-        self.uses = drift_of_uses(self, self.book, lambda row: counting(judge.sets.leaned_on(row), row)) if self.post else (0, None)
+        self.uses = drift_of_uses(self, self.book, judge.sets_of_use) if self.post else (0, None)
         self.take_flows({})
         self.budget = Budget(self, {"pre": self.pre, "post": self.post, **self.field_sets()})
         self.uncertainty = {key: self.budget.uncertainty(lambda s: getattr(s, figure)) for key, figure in FIGURES.items()}

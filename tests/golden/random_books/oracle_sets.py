@@ -5,19 +5,20 @@ from oracle_book import mean, spread
 
 class Set:
     def __init__(self, readings, calibrators):
-        self.readings = sorted(readings, key=lambda r: r.taken)
+        self.readings = sorted(readings, key=lambda r: (r.taken, r.place))
         self.calibrators = calibrators
         self.stage, self.calibrator = readings[0].stage, readings[0].calibrator
         self.first, self.last = self.readings[0].taken, self.readings[-1].taken
-        self.kept = [r for r in self.readings if r.void != "yes"]
+        self.is_faulty = any(r.faults for r in self.readings)
+        self.kept = [r for r in self.readings if r.void != "yes" or r.faults]
         self.is_struck_out = not self.kept
         self.certificate = calibrators.of(self.readings[-1])
         self.certificates = list(dict.fromkeys([calibrators.of(r) for r in self.kept] + [self.certificate]))
-        flows = [calibrators.actual(r) for r in self.kept]
+        flows = [None if r.faults else calibrators.actual(r) for r in self.kept]
         self.flows = None if None in flows else flows
         self.mean = mean(self.flows) if self.flows else None
         self.sd = spread(self.flows) if self.flows else None
-        self.indicated = mean(r.reading for r in self.kept)
+        self.indicated = None if self.is_faulty else mean(r.reading for r in self.kept)
         self.temperature = mean(r.temperature for r in self.kept if r.temperature is not None)
         pressures = [calibrators.pressure(r) for r in self.kept]
         self.pressure = mean(p for p in pressures if p is not None)
@@ -55,22 +56,36 @@ def sets_of(readings, calibrators):
                 run = []
             run.append(reading)
         sets.append(Set(run, calibrators))
-    return sorted(sets, key=lambda s: (("pre", "field", "post").index(s.stage), s.first))
+    return sorted(sets, key=lambda s: (("pre", "field", "post").index(s.stage), s.first, s.readings[0].place))
+
+
+def grouped(readings, calibrators):
+    """Sets by sample, and by pump of those that name no sample."""
+    by_sample, by_pump = {}, {}
+    for reading in readings:
+        if reading.sample is not None:
+            by_sample.setdefault(reading.sample, []).append(reading)
+        else:
+            by_pump.setdefault(reading.pump, []).append(reading)
+    return [{name: sets_of(rows, calibrators) for name, rows in group.items()} for group in (by_sample, by_pump)]
 
 
 class SetsOfBook:
     """All sets of a book, once."""
 
     def __init__(self, book, calibrators):
-        by_sample, by_pump = {}, {}
-        for reading in book.readings:
-            if reading.sample is not None:
-                by_sample.setdefault(reading.sample, []).append(reading)
-            else:
-                by_pump.setdefault(reading.pump, []).append(reading)
-        self.of_sample = {name: sets_of(rows, calibrators) for name, rows in by_sample.items()}
-        self.of_pump = {name: sets_of(rows, calibrators) for name, rows in by_pump.items()}
-        self.all = [s for sets in (*self.of_sample.values(), *self.of_pump.values()) for s in sets]
+        self.lost_of = {r.sample if r.sample is not None else ("pump", r.pump) for r in book.readings if r.taken is None}
+        self.of_sample, self.of_pump = grouped([r for r in book.readings if r.taken is not None], calibrators)
+        readable = grouped([r for r in book.readings if not r.faults], calibrators)
+        self.readable = [s for groups in readable for sets in groups.values() for s in sets]
+
+    def is_faulty(self, sample):
+        """Whether it leans on a figure or a time that nobody can read: its own, of a set, or of a reading whose time is
+        lost, which may have been one of its own or of its pump's."""
+        own_stages = {s.stage for s in self.of_sample.get(sample.sample, [])}
+        leans_on_pump = sample.started is not None and sample.stopped is not None and not own_stages >= {"pre", "post"}
+        return bool(sample.faults or sample.sample in self.lost_of or any(s.is_faulty for s in self.leaned_on(sample))
+                    or leans_on_pump and ("pump", sample.pump) in self.lost_of)
 
     def leaned_on(self, sample):
         """Every set of a sample, its own and those of the bracket on its pump for stages it has none of its own of."""

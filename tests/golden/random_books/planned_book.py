@@ -14,7 +14,14 @@ ZONES = {  # with a day near a change of the clocks, and a rule instead of a nam
     "UTC": (datetime.date(2026, 2, 26), None),
 }
 PRINCIPLES = ("volumetric", "bubble", "rotameter", "mass", "orifice")
+# What somebody wrote into a cell that asks for a figure or for a time.
+NO_FIGURE = ("1.9x", "<2", "about 2", "2.0 2.0")
+NO_TIME = ("noon", "2026-13-01T07:00", "07:15")
 METHODS = (None, None, "site method 7", "PM2.5", "TSP", "NMAM 7601")
+
+
+class Unreadable(str):
+    """A cell to be written as it is."""
 
 
 class Plan:
@@ -207,6 +214,16 @@ class Plan:
             at = self.moment(self.first_day, self.random.randint(0, 24 * 20), 0)
             self.decisions.append({"decided": int(at), "by": "site hygienist", "subject": subject, "rule": rule,
                                    "ruling": self.random.choice(("uphold", *["overrule"] * 5)), "reason": "Looked at, \"twice\"."})
+
+    def spoil(self, random):
+        """In a book of four, up to three figures or times that nobody can read."""
+        columns = {"samples": ("started", "stopped", "paused", "warm-up", "nominal", "temperature", "pressure"),
+                   "readings": ("taken", "reading", "temperature", "pressure", "humidity")}
+        for _ in range(random.choice((0, 0, 0, random.randint(1, 3)))):
+            table = random.choice(("samples", "readings"))
+            row, column = random.choice(getattr(self, table)), random.choice(columns[table])
+            if row.get(column) is not None:
+                row[column] = Unreadable(random.choice(NO_TIME if column in ("started", "stopped", "taken") else NO_FIGURE))
 
     def shown(self, flow, principle, t, p):
         """Roughly what a calibrator shows, so that limits are met as well as missed."""

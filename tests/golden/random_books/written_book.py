@@ -5,6 +5,7 @@ import csv
 import datetime
 import io
 
+from planned_book import Unreadable
 from planned_rules import judged_by, own_pack
 
 FLOW = {"L/min": 1, "mL/min": 1000, "cc/min": 1000, "m3/h": 0.06, "LPM": 1, "CFM": 1 / 28.316846592, "m³ / h": 0.06}
@@ -70,6 +71,8 @@ class Writer:
     def cell(self, column, value, unit):
         if value is None:
             return ""
+        if isinstance(value, Unreadable):
+            return str(value)
         if column in MOMENTS:
             return self.moment(value)
         if column in DAYS:
