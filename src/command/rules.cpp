@@ -113,6 +113,7 @@ std::string rule_in_words(const Rule& rule) {
   add("where", where);
   add("limit", rule.limit.text + ", otherwise " + std::string(to_text(rule.otherwise)) +
                    "; when missing: " + std::string(to_text(rule.absent)));
+  add("sentence", rule.sentence);
   add("reason", rule.reason);
   add("source", rule.source + " (" + known_by_text(rule) + ")");
   add("note", rule.note);

@@ -106,20 +106,21 @@ void cross(Forecast& forecast, const Series& series, const TimeZone& zone) {
   const Crossing crossing{limit, forecast.origin + met.x, forecast.origin + met.earliest, forecast.origin + met.latest};
   const double end = forecast.last_day + forecast.reach_days;
   if (!met.is_bounded) {
-    forecast.said = "a trend too faint to say when the tolerance is met";
+    forecast.said = "a trend too faint to say when the tolerance is reached";
   } else if (crossing.earliest > end) {
-    forecast.said = "the tolerance is not met before " + date_said(end) + ", and no forecast reaches farther";
+    forecast.said =
+        "by its trend it stays within its tolerance until " + date_said(end) + ", and no forecast looks farther";
   } else if (crossing.day > end) {
     forecast.crossing = crossing;
-    forecast.said = "the tolerance may be met from " + date_said(crossing.earliest) + " on; by the line not before " +
-                    date_said(end) + ", and no forecast reaches farther";
+    forecast.said = "it may leave its tolerance from " + date_said(crossing.earliest) +
+                    " on; by the line itself not before " + date_said(end) + ", and no forecast looks farther";
   } else {
     forecast.crossing = crossing;
     const std::string when =
         date_said(crossing.day) + ", between " + date_said(crossing.earliest) + " and " + date_said(crossing.latest);
-    forecast.said =
-        (crossing.day <= forecast.last_day ? "the line met the tolerance on " : "the line meets the tolerance on ") +
-        when;
+    forecast.said = (crossing.day <= forecast.last_day ? "by its trend it left its tolerance on "
+                                                       : "by its trend it leaves its tolerance on ") +
+                    when;
   }
 }
 

@@ -12,13 +12,21 @@ namespace {
 constexpr double out_of_tolerance = 3;  // urgency_of: from here on
 constexpr double signal_given = 1;
 
-// "drift -7.1 % on 2026-11-12, beyond its tolerance of -5 to 5 %"
+// "certificate C-7" states what its calibrator is accepted by; anybody else has a limit of their own.
+std::string limit_name(const Tolerance& tolerance) {
+  if (tolerance.source.empty()) return "the limit";
+  const bool is_certificate = tolerance.source.starts_with("certificate ");
+  return std::string(is_certificate ? "the acceptance limit of " : "the limit of ") + tolerance.source;
+}
+
+// "Drift per use -7.1 % on 2026-11-12; the limit of common-practice/drift is -5 %"
 std::string beyond_text(const SeriesHistory& history, const TimeZone& zone) {
   const Series& series = history.series;
   const SeriesPoint& last = *last_counted(series);
   const double limit = last.value < 0 ? series.tolerance.lower : series.tolerance.upper;
   return series.title + " " + with_decimals_beyond(last.value, 1, limit) + " " + series.unit + " on " +
-         date_text(day_of(series, last, zone)) + ", beyond its tolerance of " + shortest(limit) + " " + series.unit;
+         date_text(day_of(series, last, zone)) + "; " + limit_name(series.tolerance) + " is " + shortest(limit) + " " +
+         series.unit;
 }
 
 // "Drift per use: a signal among the last five points, beyond-limits on 2026-11-12"

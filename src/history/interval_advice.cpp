@@ -88,7 +88,7 @@ IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
   if (facts.forecast->crossing) {
     const Crossing& crossing = *facts.forecast->crossing;
     advise(opinion, std::max(0.0, crossing.earliest - facts.forecast->last_day),
-           "the earliest day on which the forecast meets the tolerance", longest_interval_days);
+           "the earliest day on which it may leave its tolerance by the forecast", longest_interval_days);
     if (crossing.earliest < facts.as_of) opinion.remark += "; that day is past: it may be beyond it already";
   } else {
     advise_as_it_is(opinion, interval, facts.forecast->said);

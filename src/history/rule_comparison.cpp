@@ -45,21 +45,12 @@ const Finding* strictest(const Judged& side, const About& what) {
   return found;
 }
 
-std::string met_text(const Judged& side, const Finding& finding) {
-  const Rule& rule = side.rule(finding);
-  const std::string name = measure_name(side.screening, side.result, finding);
-  if (finding.judgement.outcome == Outcome::skipped) return name + " is not given; the rule passes it over";
-  if (measure_of(rule).kind != MeasureKind::number) return name + " " + rule.limit.text;
-  return name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is " + rule.limit.text;
-}
-
 std::optional<HeldTo> held_to(const Judged& side, const Finding* finding) {
   if (finding == nullptr) return std::nullopt;
   const Rule& rule = side.rule(*finding);
   const Outcome outcome = finding->judgement.outcome;
-  const bool is_met = outcome == Outcome::met || outcome == Outcome::skipped;
   return HeldTo{rule.full_name(), outcome, reported(rule, finding->judgement), rule.limit.text,
-                is_met ? met_text(side, *finding) : message_of(side.screening, side.result, *finding)};
+                message_of(side.screening, side.result, *finding)};
 }
 
 Verdict verdict_on(const Finding* finding) {

@@ -295,17 +295,8 @@ class Explanation {
   void rule_line(const Finding& finding) {
     const Rule& rule = screening_.rules().rules[finding.rule];
     const Outcome outcome = finding.judgement.outcome;
-    std::string text = "[" + std::string(to_text(outcome)) + "] " + rule.full_name() + ": ";
-    if (outcome == Outcome::met) {
-      text += met_text(rule, finding);
-    } else if (outcome == Outcome::skipped) {
-      text += measure_name(screening_, result_, finding) + " is not given; the rule passes it over";
-    } else {
-      text += message_of(screening_, result_, finding);
-    }
-    if (finding.probability_beyond >= 0.0005 && text.find("likely beyond") == std::string::npos)
-      text += "; " + chance_text(finding) + " likely beyond";
-    line(text);
+    line("[" + std::string(to_text(outcome)) + "] " + message_of(screening_, result_, finding) + ".");
+    line(held_to_text(rule, finding), 6);
     if (finding.decision != nullptr) line("Decided: " + decision_text(book_, *finding.decision), 6);
     if (outcome != Outcome::met && outcome != Outcome::skipped) line("Why: " + rule.reason, 6);
     line("Source: " + rule.source + " (" + known_by_text(rule) + ") [" + to_text(rule.place) + "]", 6);
@@ -317,16 +308,18 @@ class Explanation {
     }
   }
 
-  std::string met_text(const Rule& rule, const Finding& finding) const {
-    const std::string name = measure_name(screening_, result_, finding);
-    if (measure_of(rule).kind != MeasureKind::number) return name + " " + rule.limit.text;
-    std::string text =
-        name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit) + " is " + rule.limit.text;
-    const Reported figures = reported(rule, finding.judgement);
+  // For whoever checks it: the rule by its id, the measure by its name, what was compared with what.
+  std::string held_to_text(const Rule& rule, const Finding& finding) const {
+    const Judgement& judgement = finding.judgement;
+    std::string text = rule.full_name() + ": " + measure_name(screening_, result_, finding);
+    if (!is_missing(judgement.figure)) text += " " + figure_text(rule, judgement.figure, judgement.limit);
+    text += "; limit: " + rule.limit.text;
+    const Reported figures = reported(rule, judgement);
     if (std::isfinite(figures.margin)) {
-      text += ", margin " + with_decimals(figures.margin, 2) +
+      text += "; margin " + with_decimals(figures.margin, 2) +
               (figures.unit.empty() ? "" : " " + std::string(figures.unit));
     }
+    if (finding.probability_beyond >= 0.0005) text += "; " + chance_text(finding) + " likely beyond";
     return text;
   }
 

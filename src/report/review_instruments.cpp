@@ -62,7 +62,7 @@ void append_due_list(HtmlText& html, const ReviewPage& page) {
   close_table(html);
 }
 
-// "16 points; the last 3.8 % on 2026-11-12; tolerance -5 to 5 %; the line meets the tolerance on …"
+// "16 points; the last 3.8 % on 2026-11-12; tolerance -5 to 5 %; by its trend it leaves its tolerance on …"
 std::string said_of(const SeriesHistory& history, const TimeZone& zone) {
   const Series& series = history.series;
   std::string text = counted(series.points.size(), "point", "points");

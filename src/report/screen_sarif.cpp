@@ -122,6 +122,10 @@ void append_sarif(std::string& out, const Screening& screening, const SampleResu
     json.key("properties").begin_object().member("sample", sample);
     json.member("outcome", to_text(finding.judgement.outcome));
     json.member("verdict", to_text(result.verdict)).member("standing", to_text(result.standing));
+    if (is_rule) {
+      const Rule& rule = screening.rules().rules[finding.rule];
+      json.member("measure", measure_of(rule).name).member("limit", rule.limit.text);
+    }
     json.end_object().end_object();
   }
 }

@@ -158,8 +158,7 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
   std::string apart;
   for (const SubjectResult& subject : subjects) {
     for (const SubjectFinding& finding : subject.findings) {
-      apart += wrapped(for_terminal("- " + std::string(to_text(subject.of)) + " " + subject.name + ": " +
-                                    std::string(to_text(finding.judgement.outcome)) + ": " +
+      apart += wrapped(for_terminal("- " + std::string(to_text(finding.judgement.outcome)) + ": " +
                                     message_of(screening_, finding) + " (" + rule_name(screening_, finding) + ")"),
                        0, table_width);
     }

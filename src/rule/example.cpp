@@ -5,7 +5,8 @@
 #include <vector>
 
 #include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/rule/judgement.hpp"
+#include "driftwarden/rule/english.hpp"
+#include "driftwarden/rule/judged_figure.hpp"
 #include "driftwarden/rule/pack.hpp"
 #include "driftwarden/rule/rule.hpp"
 #include "rule/condition_reader.hpp"
@@ -111,11 +112,28 @@ Diagnostics faults_of_given(const Rule& rule, const Example& example) {
   return faults;
 }
 
+// The rule's own sentence as it reads in an example: names of the book are not known there and stay in braces.
+std::string sentence_in(const Rule& rule, const Example& example) {
+  const MeasureValue value = value_in(rule, example);
+  const Judgement judgement = judge(rule, value);
+  const JudgedFigure figure{english, rule, judgement, value.word};
+  return filled(rule.sentence, [&](std::string_view name) { return figure.value_of(name); });
+}
+
+Diagnostics faults_of_sentence(const Rule& rule, const Example& example) {
+  const std::string sentence = sentence_in(rule, example);
+  if (example.says.empty() || example.says == sentence) return {};
+  return {error("example/says", example.place,
+                "rule " + in_quotes(rule.full_name()) +
+                    (sentence.empty() ? " has no sentence of its own" : " says " + in_quotes(sentence) + " here"),
+                sentence.empty() ? "give the rule a sentence, or take says away" : "write that, if it is meant")};
+}
+
 Diagnostics run_example(const Rule& rule, const Example& example) {
   Diagnostics faults = faults_of_given(rule, example);
   if (!faults.empty()) return faults;
   const std::string_view outcome = outcomes[static_cast<std::size_t>(outcome_in(rule, example))];
-  if (outcome == example.gives) return {};
+  if (outcome == example.gives) return faults_of_sentence(rule, example);
   return {error("example/fails", example.place,
                 "rule " + in_quotes(rule.full_name()) + " (" + std::string(measure_of(rule).name) + ' ' +
                     rule.limit.text + ") gives " + in_quotes(outcome) + " here, not " + in_quotes(example.gives))};

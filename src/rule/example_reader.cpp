@@ -26,6 +26,7 @@ class ExampleReader {
     example_.place = reader_.place();
     read_given();
     example_.gives = reader_.word_among("gives", example_outcomes(), true);
+    example_.says = reader_.text("says");
     reader_.refuse_other_keys();
     return example_;
   }

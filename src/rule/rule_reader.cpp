@@ -2,6 +2,7 @@
 #include "rule/rule_reader.hpp"
 
 #include "driftwarden/diagnostic/suggestion.hpp"
+#include "driftwarden/rule/sentence.hpp"
 #include "rule/condition_reader.hpp"
 #include "rule/example_reader.hpp"
 #include "rule/limit_reader.hpp"
@@ -45,6 +46,7 @@ class RuleReader {
     read_rule_limit();
     read_consequences();
     read_grounds();
+    read_sentence();
     read_enabled();
     read_examples(reader_, file_, rule_, measure_ != nullptr);
     reader_.refuse_other_keys();
@@ -121,6 +123,12 @@ class RuleReader {
     reader_.fault("rule/after", place_of_value("after"),
                   reader_.what() + " is after a clause and stands as " + in_quotes(to_text(rule_.standing)),
                   "where the step from the clause to the rule is your own, write standing = \"house\"");
+  }
+
+  void read_sentence() {
+    rule_.sentence = reader_.text("sentence");
+    if (const auto fault = fault_of_sentence(rule_.sentence, rule_.of))
+      reader_.fault("rule/sentence", place_of_value("sentence"), fault->message, fault->hint);
   }
 
   void read_enabled() {

@@ -157,6 +157,8 @@ Result<Limit> limit_of(const WrittenLimit& written, const Measure& measure) {
   if (!limit) return limit;
   limit->form = written.form;
   limit->text = text_of(written);
+  for (const WrittenValue& value : written.values) limit->values.push_back(value.text);
+  if (written.or_within) limit->or_value = written.or_within->text;
   return limit;
 }
 

@@ -30,12 +30,13 @@ void note_identical(const Book& book, const std::vector<Replicates>& all, const 
     // In a large book even rare sets turn up: then only what is rarer than one in all its sets is told.
     const double limit = std::min(rarest_identical, 1 / static_cast<double>(of_calibrator.sets));
     if (!chance || *chance >= limit) continue;
-    doubts.push_back(remark(
-        "doubt/identical", place_of(book, set.rows.front()),
-        "all " + std::to_string(set.rows.size()) + " readings of a set of " + std::string(owner_name(book, set)) +
-            " are the same; as " + book.instruments[set.calibrator].name + " scatters, chance makes one set in " +
-            with_decimals(1 / *chance, 0) + " so (" + std::to_string(of_calibrator.sets) + " sets in this book)",
-        "ask whether each was read, or one was written down again"));
+    doubts.push_back(remark("doubt/identical", place_of(book, set.rows.front()),
+                            "all " + std::to_string(set.rows.size()) + " readings of a set of " +
+                                std::string(owner_name(book, set)) + " are the same; as " +
+                                book.instruments[set.calibrator].name +
+                                " scatters, that comes by chance in one set of " + with_decimals(1 / *chance, 0) +
+                                " (" + std::to_string(of_calibrator.sets) + " sets in this book)",
+                            "ask whether each was read, or one was written down again"));
   }
 }
 

@@ -157,9 +157,14 @@ MeasureValue reading_measure(const SampleContext& context, const ReadingSet& set
   return figure_of(measure).value(context, set, reading);
 }
 
-std::string own_words(const SampleContext& context, SampleMeasure measure) {
+std::string own_words(const SampleContext& context, SampleMeasure measure, const Texts& texts) {
   const SampleFigure& figure = figure_of(measure);
-  return figure.own_words == nullptr ? "" : figure.own_words(context);
+  return figure.own_words == nullptr ? "" : figure.own_words(context, texts);
+}
+
+bool concerns(const SampleContext& context, SampleMeasure measure, const ReadingSet& set) {
+  const SampleFigure& figure = figure_of(measure);
+  return figure.concerns == nullptr || figure.concerns(context, set);
 }
 
 std::vector<Place> lacking_lines(const SampleContext& context, SampleMeasure measure) {

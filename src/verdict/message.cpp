@@ -3,88 +3,149 @@
 
 #include <algorithm>
 
-#include "driftwarden/quantity/limit.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/verdict/applicability.hpp"
 
 namespace driftwarden {
 namespace {
 
-// The unit that a rule's figures are reported in: of an absolute limit as it was written, else the measure's.
-Unit unit_of(const Rule& rule) {
-  if (rule.limit.is_absolute) return rule.limit.unit;
-  const Measure& measure = measure_of(rule);
-  const std::optional<Unit> unit = unit_named(measure.unit, measure.dimension);
-  return unit ? *unit : inside_unit(measure.dimension);
-}
-
-int decimals_of(const Unit& unit) {
-  switch (unit.dimension) {
-    case Dimension::flow:
-      return 3;
-    case Dimension::count:
-      return 0;
-    default:
-      return 1;
-  }
-}
-
 const Rule& rule_of(const Screening& screening, const Finding& finding) {
   return screening.rules().rules[finding.rule];
 }
 
-// Whether the figure itself keeps the stated limit: then only the guard band speaks against it.
-bool is_met(const Rule& rule, const Judgement& judgement) {
-  if (is_missing(judgement.margin) || judgement.margin < 0) return false;
-  return judgement.margin > 0 ||
-         (rule.limit.form != Limit::Form::strictly_within && rule.limit.form != Limit::Form::less_than &&
-          rule.limit.form != Limit::Form::more_than);
+// Why a figure of a sample is missing, as far as its sets tell: the sentence and the set that lacks something.
+struct Lack {
+  std::string_view sentence;
+  const ReadingSet* set = nullptr;
+};
+
+std::string_view lack_of(const LackTexts& texts, const ReadingSet& set) {
+  if (set.flow.n == 0) return texts.all_struck_out;
+  switch (set.lack) {
+    case CorrectedReading::Lack::nothing:
+      break;
+    case CorrectedReading::Lack::temperature:
+      return texts.temperature;
+    case CorrectedReading::Lack::pressure:
+      return texts.pressure;
+    case CorrectedReading::Lack::scale_conditions:
+      return texts.scale_conditions;
+    case CorrectedReading::Lack::humidity:
+      return texts.humidity;
+  }
+  return "";
 }
 
-// Why a figure of a sample is missing, as far as its sets tell.
-std::string why_missing(const Screening& screening, const SampleResult& result, const Rule& rule) {
-  const SampleAssessment& figures = *result.figures;
+Lack why_missing(const LackTexts& texts, const SampleAssessment& figures, const Rule& rule) {
   const LeansOn& leans_on = measure_of(rule).leans_on;
   const bool leans_on_sets = rule.of != Subject::sample || leans_on.pre || leans_on.post;
-  if (!leans_on_sets) return "the book does not say";
-  if (figures.pre < 0 && figures.post < 0) return "no readings were found before or after it";
-  if (figures.pre < 0) return "no reading was found before it";
-  if (figures.post < 0) return "no reading was found after it";
+  const bool leans_on_the_field = rule.of == Subject::sample && leans_on.field && !leans_on.post;
+  if (leans_on_the_field && (figures.pre >= 0 || !leans_on.pre) && figures.field_count() == 0)
+    return {texts.none_during};
+  if (!leans_on_sets) return {texts.not_said};
+  if (figures.pre < 0 && figures.post < 0) return {texts.no_readings};
+  if (figures.pre < 0) return {texts.none_before};
+  if (figures.post < 0) return {texts.none_after};
   for (const ReadingSet& set : figures.sets) {
-    const std::string name =
-        set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
-    if (set.flow.n == 0) return "all readings of a " + std::string(to_text(set.rows.stage)) + " set are void";
-    switch (set.lack) {
-      case CorrectedReading::Lack::nothing:
-        break;
-      case CorrectedReading::Lack::temperature:
-        return "the readings of " + name + " lack a temperature";
-      case CorrectedReading::Lack::pressure:
-        return "the readings of " + name + " lack a pressure";
-      case CorrectedReading::Lack::scale_conditions:
-        return name + " lacks its scale conditions in instruments.csv";
-      case CorrectedReading::Lack::humidity:
-        return "the readings of " + name + " lack a humidity";
-    }
+    if (const std::string_view lack = lack_of(texts, set); !lack.empty()) return {lack, &set};
   }
-  return "the book does not say";
+  return {texts.not_said};
 }
 
-std::string word_message(const Screening& screening, const SampleResult& result, const Finding& finding) {
-  const Rule& rule = rule_of(screening, finding);
-  const SampleContext context = screening.context(*result.figures, result.budget);
-  std::string_view word;
-  if (rule.of == Subject::sample) {
-    const auto measure = static_cast<SampleMeasure>(rule.measure);
-    if (std::string words = own_words(context, measure); !words.empty()) return words;
-    word = sample_measure(context, measure, rule.base).word;
+// What a finding about a sample, or a set or reading of it, may name in its sentence.
+class SampleNames {
+ public:
+  SampleNames(const Screening& screening, const SampleResult& result, const Finding& finding)
+      : screening_(screening),
+        book_(screening.book()),
+        figures_(*result.figures),
+        finding_(finding),
+        rule_(screening.rules().rules[finding.rule]),
+        context_(screening.context(figures_, result.budget)) {}
+
+  std::optional<std::string> value_of(std::string_view name) const {
+    const SampleTable& samples = book_.samples;
+    const Row row = figures_.sample;
+    if (name == "sample") return std::string(samples.name[row]);
+    if (name == "sampler") return book_.texts.text(field(samples.sampler, row, TextId{0}));
+    if (name == "batch") return book_.texts.text(field(samples.batch, row, TextId{0}));
+    if (name == "pump") return samples.pump[row] == no_row ? "" : book_.instruments[samples.pump[row]].name;
+    if (name == "calibrator") return calibrators();
+    if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(set()->rows.stage)]);
+    if (name == "reading") return book_.place_text(book_.files.readings, book_.readings.place[finding_.about]);
+    if (name == "base") return std::string(texts().bases[base()]);
+    if (name == "of_base") return std::string(rule_.limit.is_absolute ? "" : texts().of_bases[base()]);
+    if (name == "why") return why();
+    return std::nullopt;
   }
-  const std::string name(measure_of(rule).name);
-  if (word.empty()) return name + " is missing: " + why_missing(screening, result, rule);
-  if (measure_of(rule).is_about_records && word == "no") return name + " is not in the records";
-  return name + " is " + std::string(word) + "; the rule: " + rule.limit.text;
-}
+
+  std::string_view word() const {
+    if (rule_.of != Subject::sample || measure_of(rule_).kind == MeasureKind::number) return "";
+    return sample_measure(context_, static_cast<SampleMeasure>(rule_.measure), rule_.base).word;
+  }
+  std::string own_words() const {
+    if (rule_.of != Subject::sample || word() != "no") return "";
+    return driftwarden::own_words(context_, static_cast<SampleMeasure>(rule_.measure), texts());
+  }
+
+ private:
+  const Texts& texts() const { return screening_.texts(); }
+
+  // The set that the finding is about; of one about the sample nullptr.
+  const ReadingSet* set() const {
+    if (rule_.of == Subject::set) return &figures_.sets[finding_.about];
+    for (const ReadingSet& set : figures_.sets) {
+      const std::span<const Row> rows = figures_.rows_of(set);
+      if (rule_.of == Subject::reading && std::ranges::find(rows, finding_.about) != rows.end()) return &set;
+    }
+    return nullptr;
+  }
+
+  // Those that the figure comes from, each once.
+  std::string calibrators() const {
+    std::string text = calibrators_of([this](const ReadingSet& each) {
+      if (rule_.of != Subject::sample) return &each == set();
+      return concerns(context_, static_cast<SampleMeasure>(rule_.measure), each);
+    });
+    return text.empty() ? calibrators_of([](const ReadingSet&) { return true; }) : text;
+  }
+
+  template <class IsWanted>
+  std::string calibrators_of(IsWanted is_wanted) const {
+    std::vector<std::string_view> names;
+    for (const ReadingSet& each : figures_.sets) {
+      if (each.rows.calibrator == no_row || !is_wanted(each)) continue;
+      const std::string_view name = book_.instruments[each.rows.calibrator].name;
+      if (std::ranges::find(names, name) == names.end()) names.push_back(name);
+    }
+    std::string text;
+    for (const std::string_view name : names)
+      text += (text.empty() ? "" : std::string(texts().and_)) + std::string(name);
+    return text;
+  }
+
+  std::size_t base() const {
+    if (rule_.base != Base::by_practice) return static_cast<std::size_t>(drift_base_of(rule_.base));
+    if (measure_of(rule_).from_nominal) return static_cast<std::size_t>(DriftBase::nominal);
+    const bool is_drift =
+        rule_.of == Subject::sample && rule_.measure == static_cast<std::size_t>(SampleMeasure::drift);
+    return static_cast<std::size_t>(is_drift ? context_.basis.practice.drift_base : DriftBase::pre);
+  }
+
+  std::string why() const {
+    const Lack lack = why_missing(texts().lacks, figures_, rule_);
+    return filled(lack.sentence, [&](std::string_view name) -> std::optional<std::string> {
+      if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(lack.set->rows.stage)]);
+      return lack.set->rows.calibrator == no_row ? "" : book_.instruments[lack.set->rows.calibrator].name;
+    });
+  }
+
+  const Screening& screening_;
+  const Book& book_;
+  const SampleAssessment& figures_;
+  const Finding& finding_;
+  const Rule& rule_;
+  SampleContext context_;
+};
 
 // The fields of a rule's `where` that keep anybody from saying whether it applies to a sample, "a, b".
 std::string unknown_fields(const Screening& screening, const SampleResult& result, const Rule& rule) {
@@ -95,14 +156,6 @@ std::string unknown_fields(const Screening& screening, const SampleResult& resul
     names += (names.empty() ? "" : ", ") + condition.field;
   }
   return names;
-}
-
-// Four significant digits, or as many decimals as show on which side of its limit the volume lies.
-std::string volume_text(double volume, double limit) {
-  const std::string text = with_significant_digits(volume, 4);
-  if (is_missing(limit)) return text;
-  const bool tells_the_side = side_of_limit(number_from(text).value_or(volume), limit) == side_of_limit(volume, limit);
-  return tells_the_side ? text : with_decimals_beyond(volume, 0, limit);
 }
 
 // The lines that a finding leans on, each once.
@@ -141,30 +194,6 @@ class CitedLines {
 
 }  // namespace
 
-std::string figure_text(const Rule& rule, double figure, double limit) {
-  if (is_missing(figure)) return "missing";
-  const Unit unit = unit_of(rule);
-  const double shown = unit.from_inside(figure);
-  const double shown_limit = is_missing(limit) ? missing : unit.from_inside(limit);
-  std::string text = unit.dimension == Dimension::volume ? volume_text(shown, shown_limit)
-                                                         : with_decimals_beyond(shown, decimals_of(unit), shown_limit);
-  if (!unit.name.empty()) text += " " + std::string(unit.name);
-  return text;
-}
-
-Reported reported(const Rule& rule, const Judgement& judgement) {
-  const Unit unit = unit_of(rule);
-  const auto shown = [&unit](double inside) { return is_missing(inside) ? missing : unit.from_inside(inside); };
-  const double scale = unit.denominator / unit.numerator;
-  return {shown(judgement.figure), shown(judgement.limit), judgement.margin * scale, unit.name};
-}
-
-std::string chance_text(const Finding& finding) {
-  if (is_missing(finding.probability_beyond)) return "not known how";
-  const double percent = 100 * finding.probability_beyond;
-  return with_decimals(percent, percent < 1 || percent > 99 ? 2 : 0) + " %";
-}
-
 std::string measure_name(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Rule& rule = rule_of(screening, finding);
   const Book& book = screening.book();
@@ -199,47 +228,25 @@ std::string standing_text(const SampleResult& result) {
   return text;
 }
 
-// A sample that is void by how a pack reads a clause, and not by the clause's own words, says so.
-std::string reading_text(const Rule& rule, const Finding& finding) {
-  if (finding.judgement.outcome != Outcome::void_ || rule.after.empty()) return "";
-  return "; that it voids is how the pack reads " + rule.after;
-}
-
 std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
+  const Texts& texts = screening.texts();
   if (finding.rule == Finding::faulty_records) {
     const Diagnostic& problem = screening.book().problems[result.figures->problem - 1];
-    return "not judged, for a record it leans on can't be understood: " + to_text(problem.place) + ": " +
-           problem.message;
+    return filled(texts.bad_record, [&](std::string_view) { return to_text(problem.place) + ": " + problem.message; });
   }
   const Rule& rule = rule_of(screening, finding);
-  const Measure& measure = measure_of(rule);
-  const std::string name = measure_name(screening, result, finding);
   if (is_missing(finding.judgement.figure) && rule.of == Subject::sample) {
     const std::string unknown = unknown_fields(screening, result, rule);
-    if (!unknown.empty()) return "whether the rule applies can't be said: " + unknown + " is missing";
+    if (!unknown.empty()) return filled(texts.unknown_where, [&](std::string_view) { return unknown; });
   }
-  if (is_missing(finding.judgement.figure) && measure.kind == MeasureKind::number) {
-    return name + " is missing: " + why_missing(screening, result, rule);
-  }
-  if (measure.kind != MeasureKind::number) return word_message(screening, result, finding);
-  return figure_message(screening, rule, finding,
-                        name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit));
-}
-
-std::string figure_message(const Screening& screening, const Rule& rule, const Finding& finding,
-                           const std::string& figure) {
-  if (finding.judgement.outcome == Outcome::met) {
-    return figure + " is " + rule.limit.text + ", but " + chance_text(finding) + " likely beyond";
-  }
-  if (is_met(rule, finding.judgement)) {
-    if (is_missing(finding.probability_beyond)) {
-      return figure + " is " + rule.limit.text + ", but its uncertainty can't be stated, so that the guard band of " +
-             with_decimals(screening.guard(), 2) + " U can't be kept";
-    }
-    return figure + " is " + rule.limit.text + ", but nearer to it than the guard band of " +
-           with_decimals(screening.guard(), 2) + " U allows; " + chance_text(finding) + " likely beyond";
-  }
-  return figure + " is not " + rule.limit.text + reading_text(rule, finding);
+  const SampleNames names(screening, result, finding);
+  if (std::string words = names.own_words(); !words.empty()) return words;
+  return sentence_of({.texts = texts,
+                      .rule = rule,
+                      .finding = finding,
+                      .guard = screening.guard(),
+                      .word = names.word(),
+                      .names = [&names](std::string_view name) { return names.value_of(name); }});
 }
 
 std::vector<Place> places_of(const Screening& screening, const SampleResult& result, const Finding& finding) {

@@ -45,14 +45,26 @@ void every_set_with_a_calibrator(const SampleContext& context, Look look_at) {
   }
 }
 
-// Calls look_at(certificate) for each that a set leans on, until it returns false.
+// Calls look_at(certificate) for each that a set leans on, until it returns false; whether it never did.
+template <class Look>
+bool every_certificate_of(const SampleContext& context, const ReadingSet& set, Look look_at) {
+  for (const std::int32_t used : context.basis.calibrators.certificates_of(context.figures.rows_of(set))) {
+    if (used >= 0 && !look_at(book_of(context).certificates[static_cast<std::size_t>(used)])) return false;
+  }
+  return true;
+}
+
 template <class Look>
 void every_certificate(const SampleContext& context, Look look_at) {
   for (const ReadingSet& set : context.figures.sets) {
-    for (const std::int32_t used : context.basis.calibrators.certificates_of(context.figures.rows_of(set))) {
-      if (used >= 0 && !look_at(book_of(context).certificates[static_cast<std::size_t>(used)])) return;
-    }
+    if (!every_certificate_of(context, set, look_at)) return;
   }
+}
+
+Chain chain_behind(const SampleContext& context, const ReadingSet& set) {
+  const Book& book = book_of(context);
+  const Day day = local_day(set.rows.last, book.settings.zone);
+  return chain_of(book, context.basis.calibrators, context.basis.standards, set.rows.calibrator, day);
 }
 
 // Their first lines say who issued them and against what.
@@ -130,8 +142,7 @@ void look_at_certificate_standard(const SampleContext& context, RecordLook& look
 void look_at_chain(const SampleContext& context, RecordLook& look) {
   const Book& book = book_of(context);
   every_set_with_a_calibrator(context, [&](const ReadingSet& set) {
-    const Day day = local_day(set.rows.last, book.settings.zone);
-    const Chain chain = chain_of(book, context.basis.calibrators, context.basis.standards, set.rows.calibrator, day);
+    const Chain chain = chain_behind(context, set);
     return std::ranges::all_of(chain.links,
                                [&](const ChainLink& link) { return look_at_link(book, chain, link, look); });
   });
@@ -149,6 +160,30 @@ void look_at_method(const SampleContext& context, RecordLook& look) {
 void look_at_fault(const SampleContext& context, RecordLook& look) {
   const YesNo said = field(book_of(context).samples.fault, context.figures.sample, YesNo::unsaid);
   look_at_sample(context, said != YesNo::unsaid, look);
+}
+
+bool lacks_certificate_uncertainty(const SampleContext& context, const ReadingSet& set) {
+  return !every_certificate_of(context, set, [](const Certificate& certificate) {
+    return lacks_of(certificate).points_without_uncertainty == 0;
+  });
+}
+
+bool lacks_certificate_issuer(const SampleContext& context, const ReadingSet& set) {
+  return !every_certificate_of(context, set,
+                               [](const Certificate& certificate) { return !lacks_of(certificate).issuer; });
+}
+
+bool lacks_certificate_standard(const SampleContext& context, const ReadingSet& set) {
+  return !every_certificate_of(context, set,
+                               [](const Certificate& certificate) { return !lacks_of(certificate).standard; });
+}
+
+bool has_a_gap_behind_it(const SampleContext& context, const ReadingSet& set) {
+  const Chain chain = chain_behind(context, set);
+  RecordLook look(book_of(context));
+  for (const ChainLink& link : chain.links) look_at_link(book_of(context), chain, link, look);
+  const MeasureValue whether = look.value();
+  return whether.word == "no";
 }
 
 }  // namespace driftwarden

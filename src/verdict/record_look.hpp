@@ -42,4 +42,10 @@ void look_at_void_reasons(const SampleContext& context, RecordLook& look);
 void look_at_method(const SampleContext& context, RecordLook& look);
 void look_at_fault(const SampleContext& context, RecordLook& look);
 
+// Whether it is a certificate of this set, or the chain behind its calibrator, that lacks something.
+bool lacks_certificate_uncertainty(const SampleContext& context, const ReadingSet& set);
+bool lacks_certificate_issuer(const SampleContext& context, const ReadingSet& set);
+bool lacks_certificate_standard(const SampleContext& context, const ReadingSet& set);
+bool has_a_gap_behind_it(const SampleContext& context, const ReadingSet& set);
+
 }  // namespace driftwarden

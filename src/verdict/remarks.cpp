@@ -163,7 +163,7 @@ void note_unknown_words(const Screening& screening, const SampleResult& result, 
   for (const Selector of : selectors) {
     const TextId word = screening.words().written(of, result.figures->sample);
     if (!screening.words().is_unknown(of, word) || !rules_left_out(context, of).empty()) continue;
-    remarks.push_back(unknown_word_text(context, of));
+    remarks.push_back(unknown_word_text(context, of, screening.texts()));
   }
 }
 
@@ -194,7 +194,7 @@ std::vector<std::string> volume_remarks(const SampleResult& result) {
     remarks.push_back("the line through the field sets gives " +
                       with_significant_digits(figures.course.mean_l_min * figures.minutes, 4) + " L, " +
                       with_significant_digits(line.estimate * figures.minutes, 2) +
-                      " L against the mean of pre and post; U holds that difference");
+                      " L from the mean of pre and post; U covers that difference");
   }
   return remarks;
 }

@@ -33,8 +33,8 @@ MeasureValue is_known(const SampleContext& context, Base) {
 }
 
 template <Selector of>
-std::string unknown_text(const SampleContext& context) {
-  return unknown_word_text(context, of);
+std::string unknown_text(const SampleContext& context, const Texts& texts) {
+  return unknown_word_text(context, of, texts);
 }
 
 double worse(double a, double b) { return std::fmax(a, b); }  // passes over a missing one
@@ -84,6 +84,20 @@ MeasureValue farthest_out(const SampleContext& context, Base) {
   return range_of(farthest);
 }
 
+// The sets that such a figure comes from.
+bool is_most_overdue(const SampleContext& context, const ReadingSet& set) {
+  return set.overdue_min == overdue(context, {}).figure;
+}
+bool is_farthest_out(const SampleContext& context, const ReadingSet& set) {
+  return set.beyond_range.ratio == farthest_out(context, {}).figure;
+}
+bool lacks_certificate(const SampleContext&, const ReadingSet& set) { return set.lacks_certificate; }
+bool is_read_so(const SampleContext& context, const ReadingSet& set) {
+  return to_text(context.basis.book.instruments[set.rows.calibrator].read_at) == read_at(context, {}).word;
+}
+bool lacks_serial(const SampleContext& context, const ReadingSet& set) {
+  return context.basis.book.instruments[set.rows.calibrator].serial.empty();
+}
 MeasureValue volume_uncertainty(const SampleContext& context, Base) {
   if (context.budget == nullptr) return {};
   const double expanded = context.budget->about(BudgetFigure::volume).expanded;
@@ -189,22 +203,22 @@ constexpr SampleFigure figures[] = {
     {M::pressure_change, pressure_change, &K::pressure_change},
     {M::overlap, overlap},
     {M::fault, fault},
-    {M::calibrator_overdue, overdue},
-    {M::calibrator_range, farthest_out},
+    SampleFigure{M::calibrator_overdue, overdue}.of_sets(is_most_overdue),
+    SampleFigure{M::calibrator_range, farthest_out}.of_sets(is_farthest_out),
     {M::calibrator_same, same_calibrator},
-    {M::calibrator_read_at, read_at},
-    {M::certificate_missing, certificate_missing},
+    SampleFigure{M::calibrator_read_at, read_at}.of_sets(is_read_so),
+    SampleFigure{M::certificate_missing, certificate_missing}.of_sets(lacks_certificate),
     {M::cut_shift, own<&A::cut_shift>, &K::cut_shift},
     {M::calibrator_uncertainty, calibrator_uncertainty},
     record<look_at_pump_serial>(M::record_pump_serial),
     record<look_at_by>(M::record_by),
     record<look_at_conditions>(M::record_conditions),
     record<look_at_sampling_conditions>(M::record_sampling_conditions),
-    record<look_at_calibrator_serial>(M::record_calibrator_serial),
-    record<look_at_certificate_uncertainty>(M::record_certificate_uncertainty),
-    record<look_at_certificate_issuer>(M::record_certificate_issuer),
-    record<look_at_certificate_standard>(M::record_certificate_standard),
-    record<look_at_chain>(M::record_chain),
+    record<look_at_calibrator_serial>(M::record_calibrator_serial).of_sets(lacks_serial),
+    record<look_at_certificate_uncertainty>(M::record_certificate_uncertainty).of_sets(lacks_certificate_uncertainty),
+    record<look_at_certificate_issuer>(M::record_certificate_issuer).of_sets(lacks_certificate_issuer),
+    record<look_at_certificate_standard>(M::record_certificate_standard).of_sets(lacks_certificate_standard),
+    record<look_at_chain>(M::record_chain).of_sets(has_a_gap_behind_it),
     record<look_at_void_reasons>(M::record_void_reasons),
     record<look_at_method>(M::record_method),
     record<look_at_fault>(M::record_fault),

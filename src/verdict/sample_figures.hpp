@@ -16,7 +16,15 @@ struct SampleFigure {
   Value value;
   KnownTo (SampleKnowledge::*known)() const = nullptr;                     // where the catalogue says it is stated
   void (*look)(const SampleContext& context, RecordLook& look) = nullptr;  // of measures about records
-  std::string (*own_words)(const SampleContext& context) = nullptr;        // in a finding, where there are any
+  std::string (*own_words)(const SampleContext& context, const Texts& texts) = nullptr;  // in a finding, if any
+  // Whether it comes from a set, where not from all of them.
+  bool (*concerns)(const SampleContext& context, const ReadingSet& set) = nullptr;
+
+  constexpr SampleFigure of_sets(bool (*that)(const SampleContext& context, const ReadingSet& set)) const {
+    SampleFigure changed = *this;
+    changed.concerns = that;
+    return changed;
+  }
 };
 
 const SampleFigure& figure_of(SampleMeasure measure);

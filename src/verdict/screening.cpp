@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "driftwarden/assessment/overlap.hpp"
+#include "driftwarden/rule/english.hpp"
 #include "driftwarden/verdict/applicability.hpp"
 #include "driftwarden/verdict/decision_risk.hpp"
 
@@ -35,6 +36,7 @@ Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supp
     : rules_(rules),
       basis_(book, practice_of(rules.practice), sampler_facts(book, rules), std::move(supposed), threads),
       guard_(book.settings.guard),
+      texts_(&english),
       rulings_(book),
       words_(book, rules) {
   if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());

@@ -166,7 +166,7 @@ void note_slips(const Book& book, const std::vector<Replicates>& all, const Scat
             percent + " % from the mean of the others; readings of " + book.instruments[set.calibrator].name +
             (slip.is_of_pump ? " on " + book.instruments[set.pump].name : "") + " scatter by " +
             with_significant_digits(100 * slip.known.s, 2) + " % (" + with_decimals(slip.known.dof, 0) +
-            " degrees of freedom), and chance takes one so far in less than 1 set of 1000",
+            " degrees of freedom), and by chance one lies so far out in less than 1 set of 1000",
         hint_about(reading, slip)));
   }
 }

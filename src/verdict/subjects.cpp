@@ -220,7 +220,8 @@ SubjectResult judge_one(const Screening& screening, Subject of, std::string name
     });
     if (!applies_here) continue;
     const Rested measured = measure_of_rule(rule.measure);
-    SubjectFinding finding{{r, judge(rule, measured.value)}, measured.n, measured.text()};
+    SubjectFinding finding{
+        {r, judge(rule, measured.value)}, measured.n, measured.text(), result.name, measured.value.word};
     weigh(finding, rule, known_of(rule), screening.guard(), false);
     const Outcome outcome = finding.judgement.outcome;
     if (outcome == Outcome::met || outcome == Outcome::skipped) continue;
@@ -244,15 +245,6 @@ std::vector<Group> grouped(const std::vector<SampleFacts>& all, KeyOf key_of, Na
     groups[found->second].facts.push_back(facts);
   }
   return groups;
-}
-
-// " (n = 5 points, U = 2.0 %)"
-std::string how_known(const Rule& rule, const SubjectFinding& finding) {
-  std::string text = finding.rests_on.empty() ? "" : "n = " + finding.rests_on;
-  if (!is_missing(finding.expanded)) {
-    text += (text.empty() ? "U = " : ", U = ") + figure_text(rule, finding.expanded, missing);
-  }
-  return text.empty() ? text : " (" + text + ")";
 }
 
 void keep(SubjectResult result, std::vector<SubjectResult>& results) {
@@ -329,17 +321,17 @@ std::vector<SubjectResult> subjects_of(const Book& book, std::vector<SubjectResu
 }
 
 std::string message_of(const Screening& screening, const SubjectFinding& finding) {
-  const Rule& rule = screening.rules().rules[finding.rule];
-  const Measure& measure = measure_of(rule);
-  const std::string rests_on = finding.rests_on.empty() ? "" : " (n = " + finding.rests_on + ")";
-  const std::string name(measure.name);
-  if (measure.is_about_records && measure.kind == MeasureKind::yes_no) {
-    return name + rests_on + " is not in the records";
-  }
-  if (measure.kind == MeasureKind::word) return name + " is not as the rule says: " + rule.limit.text;
-  if (is_missing(finding.judgement.figure)) return name + rests_on + " is missing: the book does not say";
-  const std::string figure = name + " " + figure_text(rule, finding.judgement.figure, finding.judgement.limit);
-  return figure_message(screening, rule, finding, figure + how_known(rule, finding));
+  const Texts& texts = screening.texts();
+  const auto names = [&](std::string_view name) -> std::optional<std::string> {
+    return std::string(name == "why" ? texts.lacks.not_said : finding.name);
+  };
+  return sentence_of({.texts = texts,
+                      .rule = screening.rules().rules[finding.rule],
+                      .finding = finding,
+                      .guard = screening.guard(),
+                      .word = finding.word,
+                      .rests_on = finding.rests_on,
+                      .names = names});
 }
 
 }  // namespace driftwarden

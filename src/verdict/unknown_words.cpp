@@ -6,6 +6,7 @@
 
 #include "driftwarden/diagnostic/suggestion.hpp"
 #include "driftwarden/quantity/rounding.hpp"
+#include "driftwarden/rule/english.hpp"
 #include "driftwarden/verdict/applicability.hpp"
 
 namespace driftwarden {
@@ -65,9 +66,9 @@ TextId UnknownWords::written(Selector of, Row sample) const {
   return field(column_of(book_.samples, of), sample, TextId{0});
 }
 
-std::string UnknownWords::message(Selector of, TextId word) const {
-  return std::string(to_text(of)) + " " + in_quotes(book_.texts.text(word)) +
-         " is described neither by a pack of the book nor by book.toml";
+std::string UnknownWords::message(Selector of, TextId word, const Texts& texts) const {
+  return filled(texts.unknown_words[static_cast<std::size_t>(of)],
+                [&](std::string_view) { return in_quotes(book_.texts.text(word)); });
 }
 
 std::string UnknownWords::hint(Selector of, TextId word) const {
@@ -102,7 +103,7 @@ Diagnostics unknown_words(const Book& book, const UnknownWords& words) {
       const std::string hint = words.hint(of, word);
       remarks.push_back(
           remark(std::string(unknown_ids[static_cast<std::size_t>(of)]), {book.files.samples[at.file], at.line, 0},
-                 words.message(of, word) + ", in " + counted(found.second, "sample", "samples"),
+                 words.message(of, word, english) + ", in " + counted(found.second, "sample", "samples"),
                  hint + (hint.empty() ? "" : "; ") + "if it is meant, a [" + std::string(to_text(of)) + "." +
                      in_quotes(book.texts.text(word)) + "] entry with a title in book.toml says so"));
     }
@@ -110,12 +111,14 @@ Diagnostics unknown_words(const Book& book, const UnknownWords& words) {
   return remarks;
 }
 
-std::string unknown_word_text(const SampleContext& context, Selector of) {
+std::string unknown_word_text(const SampleContext& context, Selector of, const Texts& texts) {
   const TextId word = context.words->written(of, context.figures.sample);
   const std::string near = context.words->near(of, word);
   const std::string left_out = names_of(rules_left_out(context, of));
-  return context.words->message(of, word) + (near.empty() ? "" : " (did you mean " + in_quotes(near) + "?)") +
-         (left_out.empty() ? "" : "; not held to it for that: " + left_out);
+  std::string text = context.words->message(of, word, texts);
+  if (!near.empty()) text += filled(texts.near_word, [&](std::string_view) { return in_quotes(near); });
+  if (!left_out.empty()) text += filled(texts.left_out, [&](std::string_view) { return left_out; });
+  return text;
 }
 
 }  // namespace driftwarden

@@ -28,6 +28,9 @@ measure_include_driftwarden_rule_measure_hpp() {
 measure_include_driftwarden_rule_measure_catalogue_hpp() {
   insert_before "$1" 'Measure sample_measures[]' '};' '    number(SampleMeasure::one_more, "one.more", Dimension::time, "min", "minutes, and stated").stated("by time", the_sample),'
 }
+measure_src_rule_english_cpp() {
+  insert_before "$1" 'MeasureTexts of_samples[]' '};' '    row(S::one_more, "It took {figure}", "How long it took is not known: {why}"),'
+}
 measure_src_verdict_sample_figures_cpp() {
   insert_before "$1" 'constexpr SampleFigure figures[]' '};' '    {M::one_more, own<&A::minutes>, &K::minutes},'
 }
@@ -81,7 +84,7 @@ try() { # WHAT FILES-THAT-COUNT SOURCE…
   done < <(cd "kept_$what" && find . -type f | sed 's|^\./||')
 }
 
-try measure 3 src/verdict/sample_figures.cpp
+try measure 4 src/verdict/sample_figures.cpp src/rule/english.cpp
 try principle 2 src/correction/principle.cpp
 compiles src/rule/measure.cpp src/record/instrument.cpp || { fail 'with both, something does not compile'; head -5 said; }
 # Nobody else (but who asks whether there is a float to read) asks which principle it is, or has a default for what a measure is.

@@ -64,12 +64,12 @@ BookText with_subjects() {
   return text;
 }
 
-// The lines about pumps and batches, one after another.
+// The first lines of what is said about pumps and batches, one after another.
 std::string apart(const CalledBook& book, std::vector<std::string> options) {
   options.insert(options.begin(), {"screen", book.path(), "--threads", "2"});
   const std::string out = call(options).out;
   std::string lines;
-  for (const char* of : {"- pump", "- batch"}) {
+  for (const char* of : {"- note: On average", "- qualified: Batch"}) {
     for (std::size_t at = out.find(of); at != std::string::npos; at = out.find(of, at + 1)) {
       lines += out.substr(at, out.find('\n', at) - at) + "\n";
     }
@@ -80,8 +80,8 @@ std::string apart(const CalledBook& book, std::vector<std::string> options) {
 TEST(ScreenResults, SayTheSameOfAPumpAndABatchWhateverIsChosenForPrinting) {
   const CalledBook book(with_subjects());
   const std::string of_all =
-      "- pump P1: note: drift.mean -5.0 % (n = 2 samples) is not within 1 % (own/habit)\n"
-      "- batch A: qualified: blanks 2 (n = 4 samples and blanks) is not at least 3\n";
+      "- note: On average the flow of P1 fell 5.0 % over a sample (2 samples); the\n"
+      "- qualified: Batch A has 2 blanks (4 samples and blanks); the rule asks for at\n";
   const auto begins = [&](const std::vector<std::string>& options) {
     return apart(book, options).substr(0, of_all.size());
   };
@@ -90,18 +90,18 @@ TEST(ScreenResults, SayTheSameOfAPumpAndABatchWhateverIsChosenForPrinting) {
   EXPECT_EQ(apart(book, {"--batch", "A"}), of_all);
   EXPECT_EQ(apart(book, {"--since", "2026-09-27", "--batch", "A"}), of_all);
   EXPECT_EQ(apart(book, {"--sample", "S3"}),
-            "- batch C: qualified: blanks 0 (n = 1 sample or blank) is not at least 3\n");
+            "- qualified: Batch C has no blank (1 sample or blank); the rule asks for at\n");
 }
 
 TEST(ScreenResults, LetAsOfAndUntilDecideOnWhatAPumpsFindingsRest) {
   const CalledBook book(with_subjects());
   const auto pump = [&](const std::vector<std::string>& options) {
     const std::string lines = apart(book, options);
-    return lines.substr(0, lines.find(" is not"));
+    return lines.substr(0, lines.find("; the"));
   };
-  EXPECT_EQ(pump({"--as-of", "2026-09-21"}), "- pump P1: note: drift.mean -2.5 % (n = 1 sample)");
-  EXPECT_EQ(pump({"--until", "2026-09-22"}), "- pump P1: note: drift.mean -2.5 % (n = 1 sample)");
-  EXPECT_EQ(pump({"--as-of", "2026-12-02"}), "- pump P1: note: drift.mean -3.0 % (n = 3 samples)");
+  EXPECT_EQ(pump({"--as-of", "2026-09-21"}), "- note: On average the flow of P1 fell 2.5 % over a sample (1 sample)");
+  EXPECT_EQ(pump({"--until", "2026-09-22"}), "- note: On average the flow of P1 fell 2.5 % over a sample (1 sample)");
+  EXPECT_EQ(pump({"--as-of", "2026-12-02"}), "- note: On average the flow of P1 fell 3.0 % over a sample (3 samples)");
 }
 
 TEST(ScreenResults, TellHowFarTheyHaveCome) {

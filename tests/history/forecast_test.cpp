@@ -47,7 +47,7 @@ TEST(Forecast, GivesTheCrossingWithItsInterval) {
   EXPECT_NEAR(forecast.crossing->day, 76.5989, 1e-4);
   EXPECT_NEAR(forecast.crossing->earliest, 65.7458, 1e-4);
   EXPECT_NEAR(forecast.crossing->latest, 90.0886, 1e-4);
-  EXPECT_EQ(forecast.said, "the line meets the tolerance on 1970-03-18, between 1970-03-07 and 1970-04-01");
+  EXPECT_EQ(forecast.said, "by its trend it leaves its tolerance on 1970-03-18, between 1970-03-07 and 1970-04-01");
 }
 
 TEST(Forecast, MeetsTheLowerToleranceOnTheWayDown) {
@@ -68,7 +68,8 @@ TEST(Forecast, ReachesNoFartherThanTheHistoryIsLong) {
   series.tolerance.upper = 3;
   const Forecast forecast = forecast_of(series, 0);
   EXPECT_FALSE(forecast.crossing);
-  EXPECT_EQ(forecast.said, "the tolerance is not met before 1970-05-01, and no forecast reaches farther");
+  EXPECT_EQ(forecast.said,
+            "by its trend it stays within its tolerance until 1970-05-01, and no forecast looks farther");
   EXPECT_TRUE(forecast_of(series, 365).crossing);
 }
 
@@ -82,9 +83,10 @@ TEST(Forecast, TellsOfTheEarlyEdgeWhereTheLineLiesBeyondReach) {
   EXPECT_GT(forecast.crossing->day, forecast.last_day + forecast.reach_days);
   EXPECT_LT(forecast.crossing->earliest, forecast.last_day + forecast.reach_days);
   EXPECT_NEAR(forecast.crossing->earliest, 108.56608, 1e-5);
-  EXPECT_EQ(forecast.said,
-            "the tolerance may be met from 1970-04-19 on; by the line not before 1970-05-01, and no forecast reaches "
-            "farther");
+  EXPECT_EQ(
+      forecast.said,
+      "it may leave its tolerance from 1970-04-19 on; by the line itself not before 1970-05-01, and no forecast looks "
+      "farther");
 }
 
 TEST(Forecast, SaysThatTheLineMetTheToleranceAlready) {
@@ -93,7 +95,7 @@ TEST(Forecast, SaysThatTheLineMetTheToleranceAlready) {
   const Forecast forecast = forecast_of(series, 0);
   ASSERT_TRUE(forecast.crossing);
   EXPECT_LT(forecast.crossing->day, 60);
-  EXPECT_TRUE(forecast.said.starts_with("the line met the tolerance on ")) << forecast.said;
+  EXPECT_TRUE(forecast.said.starts_with("by its trend it left its tolerance on ")) << forecast.said;
 }
 
 TEST(Forecast, SpeaksOfNoTrendWhereThereIsNone) {

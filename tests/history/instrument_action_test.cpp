@@ -45,7 +45,7 @@ TEST(InstrumentAction, OfOneThatCameBackBeyondItsToleranceIsToLookBack) {
   const ReviewedBook book(certified(rows));
   ASSERT_EQ(book.actions(), Texts{"Look back V1"});
   EXPECT_EQ(book.review().actions[0].why[0].said,
-            "Error as found, worst point 5.0 % on 2026-09-22, beyond its tolerance of 2 %");
+            "Error as found, worst point 5.0 % on 2026-09-22; the acceptance limit of certificate C2 is 2 %");
   EXPECT_EQ(ReviewedBook(certified(rows), {}, "2026-10-24").actions(), Texts{"(Look back V1)"});
   EXPECT_EQ(ReviewedBook(certified(rows, "2026-09-22")).actions(), Texts{"Look back V1"});
 }
@@ -57,7 +57,7 @@ TEST(InstrumentAction, IsNoneForAnOverdueOneOutOfService) {
 TEST(InstrumentAction, OfAPumpBeyondItsDriftIsToTakeItOut) {
   const ReviewedBook book({}, drift_within("2 %"));
   ASSERT_EQ(book.actions(), (Texts{"Take out of use P1", "Sample again S1"}));
-  EXPECT_EQ(book.review().actions[0].why[0].said, "Drift per use -2.5 % on 2026-09-21, beyond its tolerance of -2 %");
+  EXPECT_EQ(book.review().actions[0].why[0].said, "Drift per use -2.5 % on 2026-09-21; the limit of own/drift is -2 %");
 }
 
 // Seven monthly calibrations, the last on 2026-07-06; the band's early edge meets the tolerance 23.16 days later, the
@@ -98,7 +98,8 @@ TEST(InstrumentAction, OfARuleAboutAPumpIsToWatchIt) {
   const RulesText rules{{{Subject::pump, "drift.mean", "within", {"1 %"}, Otherwise::note}}};
   const ReviewedBook book({}, rules);
   ASSERT_EQ(book.actions(), Texts{"Watch P1"});
-  EXPECT_EQ(book.review().actions[0].why[0].said, "drift.mean -2.5 % (n = 1 sample) is not within 1 %");
+  EXPECT_EQ(book.review().actions[0].why[0].said,
+            "On average the flow of P1 fell 2.5 % over a sample (1 sample); the limit is 1 %");
   EXPECT_EQ(book.review().actions[0].why[0].rule, "own/drift.mean");
 }
 

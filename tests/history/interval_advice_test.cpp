@@ -131,9 +131,9 @@ TEST(ControlChartAdvice, FollowsTheEarlyEdgeWhereTheLineLiesBeyondReach) {
     text.certificates += "C" + found + ",V1," + dates + ",2,2," + found + ",,2\n";
   const IntervalOpinion opinion = opinions(text, 300)[1];
   EXPECT_NEAR(opinion.advice_days, 163.417, 1e-3);
-  EXPECT_EQ(
-      opinion.remark,
-      "the earliest day on which the forecast meets the tolerance; that day is past: it may be beyond it already");
+  EXPECT_EQ(opinion.remark,
+            "the earliest day on which it may leave its tolerance by the forecast; that day is past: it may be beyond "
+            "it already");
 }
 
 // own input: seven monthly calibrations whose error grows by 0.1 % a month to 0.9 % of a tolerance of 1 %. By least
@@ -151,10 +151,10 @@ TEST(ControlChartAdvice, IsNeverLengthenedToWhatIsPractical) {
   }
   const IntervalOpinion opinion = opinions(text, 30)[1];
   EXPECT_NEAR(opinion.advice_days, 23.160998, 1e-3);
-  EXPECT_EQ(
-      opinion.remark,
-      "the earliest day on which the forecast meets the tolerance; below 90 d, the shortest that is practical, and "
-      "not raised to it; that day is past: it may be beyond it already");
+  EXPECT_EQ(opinion.remark,
+            "the earliest day on which it may leave its tolerance by the forecast; below 90 d, the shortest that is "
+            "practical, and "
+            "not raised to it; that day is past: it may be beyond it already");
 }
 
 TEST(InServiceCheck, NeedsUncertaintiesOnBothSides) { EXPECT_FALSE(opinions({})[3].lacks.empty()); }

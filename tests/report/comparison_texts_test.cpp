@@ -37,20 +37,21 @@ class ComparisonTexts : public ::testing::Test {
 };
 
 TEST_F(ComparisonTexts, TableTellsEachChangeWithBothMarginsAndTheCounts) {
-  EXPECT_EQ(comparison_table(compared(), Paint(false)),
-            "Quarry\n"
-            "now:  own 1\n"
-            "then: own 1\n"
-            "\n"
-            "S1 (B,7): valid -> void\n"
-            "  now:  met: drift -2.5 % is within 5 %, 2.50 % inside (own/drift)\n"
-            "  then: void: drift -2.5 % is not within 2 %, 0.50 % beyond (own/drift)\n"
-            "\n"
-            "1 sample\n"
-            "now:  1 valid, 0 qualified, 0 undecided, 0 void\n"
-            "then: 0 valid, 0 qualified, 0 undecided, 1 void\n"
-            "1 would change: 1 from valid to void\n\n" +
-                wrapped(cautions, 0, table_width));
+  EXPECT_EQ(
+      comparison_table(compared(), Paint(false)),
+      "Quarry\n"
+      "now:  own 1\n"
+      "then: own 1\n"
+      "\n"
+      "S1 (B,7): valid -> void\n"
+      "  now:  met: The flow fell 2.5 % from before to after, within the limit of 5 %,\n  2.50 % inside (own/drift)\n"
+      "  then: void: The flow fell 2.5 % from before to after; the limit is 2 %, 0.50 %\n  beyond (own/drift)\n"
+      "\n"
+      "1 sample\n"
+      "now:  1 valid, 0 qualified, 0 undecided, 0 void\n"
+      "then: 0 valid, 0 qualified, 0 undecided, 1 void\n"
+      "1 would change: 1 from valid to void\n\n" +
+          wrapped(cautions, 0, table_width));
 }
 
 TEST_F(ComparisonTexts, TableSaysWhereNothingWouldChange) {

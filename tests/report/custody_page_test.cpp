@@ -19,7 +19,7 @@ TEST(CustodyPage, HasEverySampleTheVoidOnesApartAndLinesToSign) {
   EXPECT_GT(page.find("<bdi>S2</bdi>"), voids);
   EXPECT_TRUE(has(page, "<td class=\"figure\" data-label=\"volume, L\">948.0</td>"));
   EXPECT_TRUE(has(page, "<bdi>fume, metals</bdi>"));
-  EXPECT_TRUE(has(page, "drift -10.0 % is not within 5 %"));
+  EXPECT_TRUE(has(page, "The flow fell 10.0 % from before to after; the limit is 5 %"));
   EXPECT_TRUE(has(page, "<td data-label=\"date and time\"></td>"));
   EXPECT_TRUE(has(page, "undecided"));
 }

@@ -17,7 +17,8 @@ TEST(CustodySheet, ListsVoidSamplesApartWithTheReason) {
   ASSERT_EQ(sheet.lines.size(), 3U);
   ASSERT_EQ(sheet.voids.size(), 1U);
   EXPECT_EQ(sheet.voids[0].sample, "S2");
-  EXPECT_EQ(sheet.voids[0].reasons, std::vector<std::string>{"drift -10.0 % is not within 5 % (own/drift)"});
+  EXPECT_EQ(sheet.voids[0].reasons,
+            std::vector<std::string>{"The flow fell 10.0 % from before to after; the limit is 5 % (own/drift)"});
   EXPECT_EQ(sheet.blanks(), 1U);
   EXPECT_EQ(sheet.undecided(), 1U);
 }
@@ -76,10 +77,12 @@ TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
   EXPECT_TRUE(sheet.voids.empty());
   const CustodyLine& s2 = sheet.lines.at(1);
   EXPECT_EQ(s2.volume, "912.0");
-  EXPECT_EQ(s2.remarks, (std::vector<std::string>{"void, valid by decision",
-                                                  "void: drift -10.0 % is not within 5 % (own/drift); overruled by "
-                                                  "site hygienist, 2026-09-22T10:00+00:00: looked "
-                                                  "at [decisions.csv:2]"}));
+  EXPECT_EQ(s2.remarks,
+            (std::vector<std::string>{
+                "void, valid by decision",
+                "void: The flow fell 10.0 % from before to after; the limit is 5 % (own/drift); overruled by "
+                "site hygienist, 2026-09-22T10:00+00:00: looked "
+                "at [decisions.csv:2]"}));
 }
 
 TEST(CustodyTable, IsASheetWithLinesToSign) {
@@ -90,7 +93,7 @@ TEST(CustodyTable, IsASheetWithLinesToSign) {
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\n       - analysis: dust; method: method 12\n"), std::string::npos) << table;
-  EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - drift -10.0 % is not"),
+  EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - The flow fell 10.0 % from"),
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\n\n" + wrapped(cautions, 0, table_width) + "\nrelinquished by "), std::string::npos);
@@ -122,10 +125,11 @@ TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
       "\"fume, metals\",wet filter,,measured,948," +
           last +
           "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
-          "undecided: drift is missing: no readings were found before or after it (own/drift),,,," +
+          "undecided: How far the flow moved from before to after is not known: no reading from before or after it was "
+          "found (own/drift),,,," +
           last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,,,," + last +
           "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
-          "\"fume, metals\",,drift -10.0 % is not within 5 % (own/drift),,," +
+          "\"fume, metals\",,The flow fell 10.0 % from before to after; the limit is 5 % (own/drift),,," +
           last);
 }
 

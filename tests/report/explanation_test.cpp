@@ -147,17 +147,20 @@ TEST(Explanation, ShowsEveryRuleMetOrNotWithItsSource) {
                                                   {Subject::sample, "calibrator.same", "is", {"yes"}},
                                                   skipped}});
   EXPECT_HAS(out,
-             "  [void] own/drift: drift -2.5 % is not within 2 %\n      Why: A reason.\n      Source: A source (house) "
+             "  [void] The flow fell 2.5 % from before to after; the limit is 2 %.\n      own/drift: drift -2.5 %; "
+             "limit: within 2 %; margin -0.50 %\n      Why: A reason.\n      Source: A source (house) "
              "[own.toml:1:1]\n");
-  EXPECT_HAS(out, "  [met] own/flow: flow 1.975 L/min is at least 1.9 L/min, margin 0.08 L/min\n");
-  EXPECT_HAS(out, "  [met] own/calibrator.same: calibrator.same is yes\n");
-  EXPECT_HAS(out, "  [skipped] own/warm-up: warm-up is not given; the rule passes it over\n");
+  EXPECT_HAS(out, "      own/flow: flow 1.975 L/min; limit: at least 1.9 L/min; margin 0.08 L/min\n");
+  EXPECT_HAS(
+      out,
+      "  [met] V1 read the flow both before and after.\n      own/calibrator.same: calibrator.same; limit: is yes\n");
+  EXPECT_HAS(out, "      own/warm-up: warm-up; limit: at least 15 min\n");
 }
 
 TEST(Explanation, NamesTheSetOfARuleOfSets) {
   const std::string out = explained(BookText(), {{{Subject::set, "flow", "at_least", {"1.9 L/min"}}}});
-  EXPECT_HAS(out, "  [met] own/flow: flow of the pre set 2.000 L/min is at least 1.9 L/min");
-  EXPECT_HAS(out, "  [met] own/flow: flow of the post set 1.950 L/min is at least 1.9 L/min");
+  EXPECT_HAS(out, "      own/flow: flow of the pre set 2.000 L/min; limit: at least 1.9 L/min");
+  EXPECT_HAS(out, "      own/flow: flow of the post set 1.950 L/min; limit: at least 1.9 L/min");
 }
 
 TEST(Explanation, ShowsWhatTheBookOverrides) {

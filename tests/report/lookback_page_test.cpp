@@ -25,7 +25,7 @@ TEST(LookbackPage, SaysWhatHappenedInWords) {
 
 TEST(LookbackPage, ListsEveryChangeWithItsReason) {
   const std::string text = page(LookedBack());
-  EXPECT_EQ(times(text, "drift 10.0 % is not within 5 % (own/drift)"), 1U);
+  EXPECT_EQ(times(text, "The flow rose 10.0 % from before to after; the limit is 5 % (own/drift)"), 1U);
   EXPECT_EQ(times(text, "<td class=\"changes\""), 4U) << "S3 twice in the list and twice in the table";
 }
 

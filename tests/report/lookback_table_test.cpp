@@ -27,10 +27,11 @@ TEST(LookbackTable, TellsWhatWasFoundAndSinceWhen) {
 
 TEST(LookbackTable, ShowsThreeLinesASampleAndWhatChanges) {
   const std::string text = table(LookedBack());
-  EXPECT_NE(text.find("S3     before   2.200      0.0     1056                 valid\n"
-                      "       sudden   2.100     10.0     1008                 void  <- changes\n"
-                      "         + void: drift 10.0 % is not within 5 % (own/drift)\n"),
-            std::string::npos)
+  EXPECT_NE(
+      text.find("S3     before   2.200      0.0     1056                 valid\n"
+                "       sudden   2.100     10.0     1008                 void  <- changes\n"
+                "         + void: The flow rose 10.0 % from before to after; the limit is 5 %\n         (own/drift)\n"),
+      std::string::npos)
       << text;
   EXPECT_EQ(times(text, "<- changes"), 2U);
 }

@@ -24,7 +24,8 @@ TEST(ReviewSamplesOnThePage, HaveALineWithTheFiguresOfTheTable) {
 TEST(ReviewSamplesOnThePage, OpenToTheirFindingsAndTheirWorking) {
   const std::string html = samples_of({}, drift_within("2 %"));
   EXPECT_TRUE(holds(html,
-                    "<li><span class=\"outcome\">void</span> <bdi>drift -2.5 % is not within 2 %</bdi> <span "
+                    "<li><span class=\"outcome\">void</span> <bdi>The flow fell 2.5 % from before to after; the limit "
+                    "is 2 %</bdi> <span "
                     "class=\"rule\"><bdi>own/drift</bdi></span></li>"))
       << html;
   EXPECT_TRUE(holds(html, "<summary>Working of <bdi>S1</bdi></summary><pre>Sample S1: void"));

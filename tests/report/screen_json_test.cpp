@@ -186,7 +186,7 @@ TEST(ScreenJson, TellsEveryFindingWithFigureLimitMarginAndPlaces) {
   EXPECT_EQ(finding["limit"], "within 5 %");
   EXPECT_NEAR(finding["margin"], 5 + 100 * (1.90 - 2.01) / 2.01, 1e-9);
   EXPECT_EQ(finding["source"], "A source");
-  EXPECT_EQ(finding["message"], "drift -5.5 % is not within 5 %");
+  EXPECT_EQ(finding["message"], "The flow fell 5.5 % from before to after; the limit is 5 %");
   EXPECT_EQ(finding["at"], (json{"readings.csv:2", "readings.csv:3", "readings.csv:4", "readings.csv:5"}));
 }
 
@@ -279,7 +279,7 @@ TEST(ScreenJson, HasSubjectsWithTheirFindings) {
   batch.of = Subject::batch;
   batch.name = "B-7";
   batch.verdict = Verdict::qualified;
-  batch.findings.push_back({{0, {Outcome::qualified, 0, 1, -1}, no_row, missing}, 6, "6 samples and blanks"});
+  batch.findings.push_back({{0, {Outcome::qualified, 0, 1, -1}, no_row, missing}, 6, "6 samples and blanks", "B-7"});
   std::string out;
   append_screen_json_head(out, book.screening(), {"0.1.0", 0});
   append_screen_json_tail(out, book.screening(), {}, {batch});

@@ -34,6 +34,23 @@ TEST(RuleExample, ThatGivesSomethingElseIsAnError) {
             "p.toml:20:1: error: rule 'p/r' (drift within 5 %) gives 'void' here, not 'valid' [example/fails]\n");
 }
 
+TEST(RuleExample, MaySayHowTheRulesOwnSentenceReads) {
+  const auto said = [](const std::string& says, const std::string& sentence) {
+    PackText text;
+    if (!sentence.empty()) text.with("sentence", "\"" + sentence + "\"");
+    Pack pack = pack_of(text.text());
+    pack.rules[0].examples = {{{{"drift", "-6 %"}}, "void", {"p.toml", 20, 1}, says}};
+    return lines_of(run_examples(pack));
+  };
+  EXPECT_EQ(said("P moved by 6.0 % (limit 5 %) on {pump}", "P moved by {size} (limit {limit}) on {pump}"), "");
+  EXPECT_EQ(said("", "P moved by {size}"), "");
+  EXPECT_EQ(said("P moved", "P moved by {size}"),
+            "p.toml:20:1: error: rule 'p/r' says 'P moved by 6.0 %' here; write that, if it is meant [example/says]\n");
+  EXPECT_EQ(said("P moved", ""),
+            "p.toml:20:1: error: rule 'p/r' has no sentence of its own; give the rule a sentence, or take says away "
+            "[example/says]\n");
+}
+
 TEST(RuleExample, WithoutTheMeasureShowsWhatIsDoneThen) {
   EXPECT_EQ(run({}, {}, "undecided"), "");
   PackText skip;

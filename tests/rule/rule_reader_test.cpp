@@ -45,6 +45,14 @@ TEST(RuleReader, TakesWhatIsNotWrittenAsTheManualSays) {
   EXPECT_TRUE(rule.where.empty());
 }
 
+TEST(RuleReader, ReadsItsOwnSentence) {
+  EXPECT_EQ(PackText().with("sentence", "\"{pump} moved by {size}\"").rule().sentence, "{pump} moved by {size}");
+  EXPECT_EQ(PackText().with("sentence", "\"{pum} moved\"").faults(),
+            "p.toml:13:12: error: {pum} is no placeholder of a sample; did you mean 'pump'? [rule/sentence]\n");
+  EXPECT_EQ(PackText().with("sentence", "\"moved {by\"").faults(),
+            "p.toml:13:12: error: a brace stands alone; write a placeholder as in {figure} [rule/sentence]\n");
+}
+
 TEST(RuleReader, RefusesAnUnknownKey) {
   EXPECT_EQ(PackText().with("witin", "\"5 %\"").faults(),
             "p.toml:13:1: error: 'witin' is no key of rule 'r'; did you mean 'within'? [toml/unknown-key]\n");

@@ -34,6 +34,8 @@ BookText with_readings(const std::string& rows) {
   return text;
 }
 
+const std::string unknown_drift = "How far the flow moved from before to after is not known: ";
+
 RuleText of_sample(std::string_view measure, std::string_view form, const std::string& value) {
   return {Subject::sample, measure, form, {value}};
 }
@@ -49,65 +51,72 @@ TEST(Message, SaysWhereAVoidIsHowThePackReadsAClause) {
     const SampleResult& result = judge.judge(0);
     return message_of(screening, result, result.findings.front());
   };
-  EXPECT_EQ(said(Otherwise::void_), "drift -2.5 % is not within 1 %; that it voids is how the pack reads Clause 7");
-  EXPECT_EQ(said(Otherwise::qualify), "drift -2.5 % is not within 1 %");
-}
-
-TEST(FigureText, HasTheMeasuresUnitAndTheDecimalsOfAPerson) {
-  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), -0.06238, -0.05), "-6.2 %");
-  EXPECT_EQ(figure_text(of_sample("flow", "at_least", "2 L/min").rule(), 1.98765, 2), "1.988 L/min");
-  EXPECT_EQ(figure_text(of_sample("minutes", "at_least", "3 h").rule(), 179, 180), "179.0 min");
-  EXPECT_EQ(figure_text(of_sample("pre.age", "at_most", "24 h").rule(), 1500, 1440), "25.0 h");
-  EXPECT_EQ(figure_text(of_sample("calibrator.overdue", "at_most", "0 d").rule(), 23040, 0), "16.0 d");
-  EXPECT_EQ(figure_text(of_sample("pre.count", "at_least", "3").rule(), 2, 3), "2");
-  EXPECT_EQ(figure_text(of_sample("volume", "at_least", "400 L").rule(), 372.268, 400), "372.3 L");
-  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), missing, missing), "missing");
-}
-
-TEST(FigureText, HasTheUnitOfAnAbsoluteLimit) {
-  EXPECT_EQ(figure_text(of_sample("drift", "within", "100 mL/min").rule(), -0.125, -0.1), "-125.000 mL/min");
-}
-
-// Never rounded to the other side of its limit, nor onto it.
-TEST(FigureText, ShowsOnWhichSideOfTheLimitItLies) {
-  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), -0.0504, -0.05), "-5.04 %");
-  EXPECT_EQ(figure_text(of_sample("drift", "within", "5 %").rule(), 0.0500004, 0.05), "5.00004 %");
-  EXPECT_EQ(figure_text(of_sample("volume", "at_least", "400 L").rule(), 399.97, 400), "399.97 L");
-  EXPECT_EQ(figure_text(of_sample("volume", "at_most", "12340 L").rule(), 12343, 12340), "12343 L");
+  EXPECT_EQ(
+      said(Otherwise::void_),
+      "The flow fell 2.5 % from before to after; the limit is 1 %; that this voids is how the pack reads Clause 7");
+  EXPECT_EQ(said(Otherwise::qualify), "The flow fell 2.5 % from before to after; the limit is 1 %");
 }
 
 TEST(Message, TellsTheFigureAndTheLimit) {
-  EXPECT_EQ(message(of_sample("drift", "within", "2 %")), "drift -2.5 % is not within 2 %");
-  EXPECT_EQ(message(of_sample("minutes", "at_least", "500 min")), "minutes 480.0 min is not at least 500 min");
+  EXPECT_EQ(message(of_sample("drift", "within", "2 %")), "The flow fell 2.5 % from before to after; the limit is 2 %");
+  EXPECT_EQ(message(of_sample("minutes", "at_least", "500 min")),
+            "The sample ran for 480.0 min; the rule asks for at least 500 min");
 }
 
 TEST(Message, TellsTheWordAndTheRule) {
   BookText text = with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T16:10,post,S1,V2,2\n");
-  EXPECT_EQ(message(of_sample("calibrator.same", "is", "yes"), text), "calibrator.same is no; the rule: is yes");
+  EXPECT_EQ(message(of_sample("calibrator.same", "is", "yes"), text),
+            "Different calibrators read the flow before and after: V1 and V2");
 }
 
 TEST(Message, TellsThatAWordIsMissing) {
-  EXPECT_EQ(message(of_sample("fault", "is", "no")), "fault is missing: the book does not say");
+  EXPECT_EQ(message(of_sample("fault", "is", "no")), "Nobody wrote down whether a fault was seen");
 }
 
 TEST(Message, TellsWhyAFigureIsMissing) {
   const RuleText drift = of_sample("drift", "within", "5 %");
-  EXPECT_EQ(message(drift, with_readings("")), "drift is missing: no readings were found before or after it");
+  EXPECT_EQ(message(drift, with_readings("")), unknown_drift + "no reading from before or after it was found");
   EXPECT_EQ(message(drift, with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            "drift is missing: no reading was found before it");
+            unknown_drift + "no reading from before it was found");
   EXPECT_EQ(message(drift, with_readings("2026-09-21T07:30,pre,S1,V1,2\n")),
-            "drift is missing: no reading was found after it");
+            unknown_drift + "no reading from after it was found");
+}
+
+TEST(Message, TellsThatNobodyReadDuringSampling) {
+  EXPECT_EQ(
+      message(of_sample("field.deviation", "within", "5 %")),
+      "How far the flow during sampling was from the flow before sampling is not known: no reading was taken during "
+      "sampling");
+}
+
+// The worse of two is named, and the base that a rule names.
+TEST(Message, NamesTheCalibratorThatTheFigureComesFrom) {
+  BookText text = with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T16:10,post,S1,V2,2\n");
+  text.certificates =
+      "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,V1,2026-01-05,2026-12-01,2,2,2\nC2,V2,2026-01-05,2026-09-07,2,2,2\n";
+  EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "0 d"), text), "V2 was used 14 days past its due date");
+  EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "7 d"), text),
+            "V2 was used 14 days past its due date; the limit is 7 days");
+}
+
+TEST(Message, NamesTheBaseThatTheFigureIsRelativeTo) {
+  RuleText rule = of_sample("drift", "within", "2 %");
+  rule.base = Base::mean;
+  EXPECT_EQ(message(rule), "The flow fell 2.5 % of the mean flow from before to after; the limit is 2 %");
+  EXPECT_EQ(message(of_sample("drift", "within", "0.01 L/min")),
+            "The flow fell 0.050 L/min from before to after; the limit is 0.01 L/min");
 }
 
 TEST(Message, DoesNotBlameReadingsForAFigureThatNeedsNone) {
   EXPECT_EQ(message(of_sample("warm-up", "at_least", "15 min"), with_readings("")),
-            "warm-up is missing: the book does not say");
+            "How long the pump ran before its flow was read is not known: the book does not say");
 }
 
 TEST(Message, TellsThatNobodyCanSayWhetherTheRuleApplies) {
   RuleText rule = of_sample("drift", "within", "5 %");
   rule.where = {{"temperature", {}, 273.15, {}}};
-  EXPECT_EQ(message(rule), "whether the rule applies can't be said: temperature is missing");
+  EXPECT_EQ(message(rule), "Whether the rule applies can't be said, for the sample lacks: temperature");
 }
 
 TEST(Message, TellsWhatACalibratorsReadingsLack) {
@@ -121,21 +130,22 @@ TEST(Message, TellsWhatACalibratorsReadingsLack) {
         reading + "\n2026-09-21T16:10,post,S1,R1,2," + reading + "\n";
     return message(of_sample("drift", "within", "5 %"), text);
   };
-  EXPECT_EQ(lack("", "rotameter", "20,100"), "drift is missing: R1 lacks its scale conditions in instruments.csv");
-  EXPECT_EQ(lack("", "mass", ","), "drift is missing: the readings of R1 lack a temperature");
-  EXPECT_EQ(lack("", "mass", "20,"), "drift is missing: the readings of R1 lack a pressure");
+  EXPECT_EQ(lack("", "rotameter", "20,100"),
+            unknown_drift + "the conditions that the scale of R1 is made for are not in instruments.csv");
+  EXPECT_EQ(lack("", "mass", ","), unknown_drift + "a reading of R1 lacks its temperature");
+  EXPECT_EQ(lack("", "mass", "20,"), unknown_drift + "a reading of R1 lacks its pressure");
 }
 
 TEST(Message, NamesTheSetOrTheReading) {
   EXPECT_EQ(message({Subject::set, "flow", "at_least", {"1.96 L/min"}}),
-            "flow of the post set 1.950 L/min is not at least 1.96 L/min");
+            "The flow after sampling was 1.950 L/min; the rule asks for at least 1.96 L/min");
   EXPECT_EQ(message({Subject::reading, "indicated", "at_least", {"1.96 L/min"}}),
-            "indicated of the reading at readings.csv:3 1.950 L/min is not at least 1.96 L/min");
+            "V1 showed 1.950 L/min in the reading at readings.csv:3; the rule asks for at least 1.96 L/min");
 }
 
 TEST(Message, NamesTheFaultOfTheRecords) {
   EXPECT_EQ(message(of_sample("drift", "within", "5 %"), with_readings("2026-09-21T07:30,pre,S1,V1,2.O\n")),
-            "not judged, for a record it leans on can't be understood: readings.csv:2:28: '2.O' is not a number");
+            "A record that the sample leans on can't be understood: readings.csv:2:28: '2.O' is not a number");
 }
 
 using Places = std::vector<std::string>;
@@ -226,111 +236,32 @@ TEST(Places, OfFaultyRecordsAreTheFault) {
             Places{"readings.csv:2:28"});
 }
 
-TEST(Reported, IsInTheUnitOfTheMeasure) {
-  Judgement judgement{Outcome::void_, -0.0624, -0.05, -0.0124};
-  const Reported drift = reported(of_sample("drift", "within", "5 %").rule(), judgement);
-  EXPECT_NEAR(drift.value, -6.24, 1e-12);
-  EXPECT_NEAR(drift.limit, -5, 1e-12);
-  EXPECT_NEAR(drift.margin, -1.24, 1e-12);
-  EXPECT_EQ(drift.unit, "%");
-}
-
-TEST(Reported, IsInTheUnitOfAnAbsoluteLimit) {
-  Judgement judgement{Outcome::void_, -0.125, -0.1, -0.025};
-  const Reported drift = reported(of_sample("drift", "within", "100 mL/min").rule(), judgement);
-  EXPECT_NEAR(drift.value, -125, 1e-9);
-  EXPECT_NEAR(drift.margin, -25, 1e-9);
-  EXPECT_EQ(drift.unit, "mL/min");
-}
-
-TEST(Reported, OfWhatIsMissingIsMissing) {
-  const Reported drift = reported(of_sample("drift", "within", "5 %").rule(), Judgement{});
-  EXPECT_TRUE(is_missing(drift.value));
-  EXPECT_TRUE(is_missing(drift.limit));
-  EXPECT_TRUE(is_missing(drift.margin));
-}
-
 TEST(RuleName, IsFull) {
   JudgedBook book(BookText(), {{of_sample("drift", "within", "2 %")}});
   EXPECT_EQ(rule_name(book.screening(), book.result("S1").findings.front()), "own/drift");
   EXPECT_EQ(rule_name(book.screening(), Finding{Finding::faulty_records, {}, no_row, missing}), "book/faulty-records");
 }
 
-std::string told_of(const RuleText& rule, const Judgement& judgement, double probability_beyond) {
-  BookText text;
-  text.settings += "[decision]\nguard = 1.5\n";
-  const JudgedBook book(text, {{rule}});
-  Finding finding;
-  finding.judgement = judgement;
-  finding.probability_beyond = probability_beyond;
-  return figure_message(book.screening(), book.screening().rules().rules.front(), finding, "it");
-}
-
-TEST(FigureMessage, TellsTheGuardBandFromTheLimitItself) {
-  const RuleText within = of_sample("drift", "within", "5 %");
-  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, 0.06),
-            "it is within 5 %, but nearer to it than the guard band of 1.50 U allows; 6 % likely beyond");
-  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, missing),
-            "it is within 5 %, but its uncertainty can't be stated, so that the guard band of 1.50 U can't be kept");
-  EXPECT_EQ(told_of(within, {Outcome::met, 0.046, 0.05, 0.004}, 0.06), "it is within 5 %, but 6 % likely beyond");
-  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.054, 0.05, -0.004}, 0.9), "it is not within 5 %");
-  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.054, 0.05, missing}, 0.9), "it is not within 5 %");
-  EXPECT_TRUE(told_of(of_sample("minutes", "at_least", "5 min"), {Outcome::qualified, 7, 5, 2}, 0.06)
-                  .starts_with("it is at least 5 min, but"));
-}
-
-TEST(FigureMessage, OfAFigureOnItsLimitGoesByWhetherTheLimitIncludesIt) {
-  const Judgement on{Outcome::qualified, 0.05, 0.05, 0};
-  EXPECT_TRUE(told_of(of_sample("drift", "within", "5 %"), on, 0.5).starts_with("it is within 5 %, but nearer"));
-  EXPECT_EQ(told_of(of_sample("drift", "strictly_within", "5 %"), on, 0.5).substr(0, 9), "it is not");
-  EXPECT_EQ(told_of(of_sample("minutes", "less_than", "5 min"), on, 0.5).substr(0, 9), "it is not");
-  EXPECT_EQ(told_of(of_sample("minutes", "more_than", "5 min"), on, 0.5).substr(0, 9), "it is not");
-  const Judgement inside{Outcome::qualified, 0.04, 0.05, 0.01};
-  EXPECT_TRUE(told_of(of_sample("drift", "strictly_within", "5 %"), inside, 0.5).ends_with("50 % likely beyond"));
-}
-
-TEST(ChanceText, HasTwoDecimalsNearTheEndsOnly) {
-  const auto text = [](double probability) {
-    Finding finding;
-    finding.probability_beyond = probability;
-    return chance_text(finding);
-  };
-  EXPECT_EQ(text(0.005), "0.50 %");
-  EXPECT_EQ(text(0.01), "1 %");
-  EXPECT_EQ(text(0.015), "2 %");
-  EXPECT_EQ(text(0.5), "50 %");
-  EXPECT_EQ(text(0.99), "99 %");
-  EXPECT_EQ(text(0.995), "99.50 %");
-  EXPECT_EQ(text(missing), "not known how");
-}
-
 TEST(Message, TellsWhyAFigureOfOneSetIsMissing) {
   EXPECT_EQ(message(of_sample("pre.flow", "at_least", "1 L/min"), with_readings("")),
-            "pre.flow is missing: no readings were found before or after it");
+            "The flow before sampling is not known: no reading from before or after it was found");
   EXPECT_EQ(message(of_sample("post.flow", "at_least", "1 L/min"), with_readings("")),
-            "post.flow is missing: no readings were found before or after it");
+            "The flow after sampling is not known: no reading from before or after it was found");
   BookText text;
   text.readings =
       "taken,stage,sample,calibrator,reading [L/min],void,note\n"
       "2026-09-21T07:30,pre,S1,V1,2.000,,\n2026-09-21T16:10,post,S1,V1,1.950,yes,slipped\n";
   EXPECT_EQ(message({Subject::set, "flow", "at_least", {"1 L/min"}}, text),
-            "flow of the post set is missing: all readings of a post set are void");
+            "The flow after sampling is not known: all readings after sampling are struck out");
 }
 
 TEST(Message, TellsWhatIsNotInTheRecords) {
-  EXPECT_EQ(message(of_sample("record.pump-serial", "is", "yes")), "record.pump-serial is not in the records");
+  EXPECT_EQ(message(of_sample("record.pump-serial", "is", "yes")), "The serial number of P1 is not written down");
   BookText text;
   text.instruments =
       "instrument,kind,principle,serial\nP1,pump,,11\nP2,pump,,12\nV1,calibrator,volumetric,13\nV2,calibrator,"
       "volumetric,14\n";
-  EXPECT_EQ(message(of_sample("record.pump-serial", "is", "no"), text), "record.pump-serial is yes; the rule: is no");
-}
-
-// derived: 25 h instead of 24 h.
-TEST(Reported, HasItsMarginInTheUnitOfTheMeasureToo) {
-  const Reported age = reported(of_sample("pre.age", "at_most", "24 h").rule(), {Outcome::void_, 1500, 1440, -60});
-  EXPECT_NEAR(age.value, 25, 1e-12);
-  EXPECT_NEAR(age.margin, -1, 1e-12);
+  EXPECT_EQ(message(of_sample("record.pump-serial", "is", "no"), text), "The serial number of P1 is written down");
 }
 
 }  // namespace

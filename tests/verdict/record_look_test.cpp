@@ -201,7 +201,8 @@ TEST(RecordAsFound, AsksTheNewestCertificateAtEveryPoint) {
   };
   EXPECT_TRUE(subjects_of(complete_book()).empty());
   EXPECT_EQ(subjects_of(with(complete_book(), &BookText::certificates, "2,2,2,2,0.7", "2,2,,2,0.7")),
-            std::vector<std::string>{"V1: record.as-found (n = 1 point) is not in the records"});
+            std::vector<std::string>{
+                "V1: The newest certificate of V1 leaves out at some point what it showed as found (1 point)"});
 }
 
 }  // namespace

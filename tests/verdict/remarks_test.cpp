@@ -44,7 +44,7 @@ TEST(Remarks, TellOfReadingsThatWereTakenWithAnotherSampler) {
       "2026-09-21T16:10,post,P1,cowl,V1,2,20,100\n";
   const Remarks expected{
       "1 reading was taken with the sampler 'cowl', and the sample was drawn with 'cyclone' [readings.csv:4]",
-      "sampler 'cyclone' is described neither by a pack of the book nor by book.toml"};
+      "Neither a pack nor book.toml describes the sampler 'cyclone'"};
   EXPECT_EQ(remarks(text), expected);
 }
 
@@ -178,10 +178,9 @@ TEST(Remarks, SayWhereNothingWasMeasuredBesideAVolumeByConvention) {
 // By pocket calculator: 480 x (2.0 / 4 + 1.8 / 2 + 2.0 / 4) = 912 L.
 TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
   JudgedBook by_ends(sagging_book());
-  EXPECT_EQ(
-      volume_remarks(by_ends.result("S1")),
-      Remarks{"the line through the field sets gives 912.0 L, -48 L against the mean of pre and post; U holds that "
-              "difference"});
+  EXPECT_EQ(volume_remarks(by_ends.result("S1")),
+            Remarks{"the line through the field sets gives 912.0 L, -48 L from the mean of pre and post; U covers that "
+                    "difference"});
   JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
   EXPECT_TRUE(volume_remarks(by_line.result("S1")).empty());
 }

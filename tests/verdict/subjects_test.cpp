@@ -71,10 +71,12 @@ TEST(Subjects, AreKeptOnlyWithFindings) {
 
 TEST(Subjects, OfAPumpAreMeanAndSpreadOfItsDrifts) {
   EXPECT_EQ(message_under({Subject::pump, "drift.mean", "within", {"4 %"}}),
-            "P1: drift.mean -5.0 % (n = 2 samples) is not within 4 %");
+            "P1: On average the flow of P1 fell 5.0 % over a sample (2 samples); the limit is 4 %");
   RuleText spread{Subject::pump, "drift.sd", "at_most", {"3 %"}};
   spread.absent = Absent::skip;  // one sample has no spread
-  EXPECT_EQ(message_under(spread), "P1: drift.sd 3.5 % (n = 2 samples) is not at most 3 %");
+  EXPECT_EQ(message_under(spread),
+            "P1: From sample to sample the drift of P1 scatters by 3.5 %, as a standard deviation (2 samples); the "
+            "limit is 3 %");
 }
 
 TEST(Subjects, WithoutEnoughSamplesAreUndecided) {
@@ -82,7 +84,7 @@ TEST(Subjects, WithoutEnoughSamplesAreUndecided) {
   ASSERT_EQ(judged.results().size(), 1U);
   EXPECT_EQ(judged.results()[0].name, "P2");
   EXPECT_EQ(judged.results()[0].verdict, Verdict::undecided);
-  EXPECT_EQ(judged.only_message(), "P2: drift.sd (n = 1 sample) is missing: the book does not say");
+  EXPECT_EQ(judged.only_message(), "P2: How the drift of P2 scatters is not known: the book does not say (1 sample)");
 }
 
 // The pre flow went from 2.000 to 2.100 L/min in a week: 0.1 of a mean of 2.05.
@@ -92,14 +94,14 @@ TEST(Subjects, OfAPumpHaveATrendAWeek) {
   RuleText rule{Subject::pump, "trend", "within", {"4 %"}};
   rule.absent = Absent::skip;
   EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", text).only_message(),
-            "P1: trend 4.9 % (n = 2 samples) is not within 4 %");
+            "P1: The flow of P1 before sampling rises by 4.9 % a week (2 samples); the limit is 4 %");
 }
 
 TEST(Subjects, CountVoidSamplesByPumpAndByBatchWithoutBlanks) {
   EXPECT_EQ(message_under({Subject::pump, "void.share", "at_most", {"40 %"}}),
-            "P1: void.share 50.0 % (n = 2 samples) is not at most 40 %");
+            "P1: 50.0 % of the samples of P1 are void (2 samples); the limit is 40 %");
   EXPECT_EQ(message_under({Subject::batch, "void.share", "at_most", {"40 %"}}),
-            "A: void.share 50.0 % (n = 2 samples) is not at most 40 %");
+            "A: 50.0 % of the samples of batch A are void (2 samples); the limit is 40 %");
 }
 
 TEST(Subjects, OfABatchCountItsBlanks) {
@@ -107,7 +109,7 @@ TEST(Subjects, OfABatchCountItsBlanks) {
   ASSERT_EQ(judged.results().size(), 1U);
   EXPECT_EQ(judged.results()[0].name, "B");
   EXPECT_EQ(message_under({Subject::batch, "blank.share", "at_least", {"40 %"}}),
-            "B: blank.share 0.0 % (n = 1 sample) is not at least 40 %");
+            "B: Batch B has no blank for its samples (1 sample); the rule asks for at least 40 %");
 }
 
 TEST(Subjects, OfACalibratorAreOfTheDayAskedFor) {
@@ -125,7 +127,8 @@ TEST(Subjects, OfACalibratorAreOfTheDayAskedFor) {
 TEST(Subjects, OfACalibratorHaveTheWorstErrorAsFound) {
   RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
   rule.absent = Absent::skip;
-  EXPECT_EQ(message_under(rule), "V1: as-found.error -3.0 % (n = 2 points) is not within 2 %");
+  EXPECT_EQ(message_under(rule),
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points); the limit is 2 %");
 }
 
 TEST(Subjects, OfACalibratorSayHowManyCertificatesAreOnRecord) {
@@ -136,7 +139,7 @@ TEST(Subjects, OfACalibratorSayHowManyCertificatesAreOnRecord) {
       "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n"
       "C1,V1,2026-01-05,2,2,2\nC2,V1,2026-02-05,2,2,2\nC3,V1,2026-11-05,2,2,2\n";  // the last is still to come
   EXPECT_EQ(JudgedSubjects({age}, "2026-10-01", text).only_message(),
-            "V1: age 238.0 d (n = 2 certificates) is not at most 30 d");
+            "V1: The newest certificate of V1 is 238 days old (2 certificates); the limit is 30 days");
 }
 
 TEST(Subjects, PrintedWithSamplesAreTheirPumpsAndBatchesAndAllCalibrators) {
@@ -170,10 +173,11 @@ TEST(Subjects, OfACalibratorSayHowWellTheErrorAsFoundIsKnown) {
   RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
   rule.absent = Absent::skip;
   EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
-            "V1: as-found.error -3.0 % (n = 2 points, U = 1.0 %) is not within 2 %");
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points; U = 1.0 %); the limit is 2 %");
   rule.values = {"0.05 L/min"};
   EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
-            "V1: as-found.error -0.090 L/min (n = 2 points, U = 0.029 L/min) is not within 0.05 L/min");
+            "V1: At its last calibration V1 read up to 0.090 L/min too low as found (2 points; U = 0.029 L/min); the "
+            "limit is 0.05 L/min");
 }
 
 // 3 % is 0.5 % from a limit of 3.5 %, and U is 0.98 % (1.96 u).
@@ -185,8 +189,9 @@ TEST(Subjects, OfACalibratorAreGuarded) {
   ASSERT_EQ(guarded.results().size(), 1U);
   EXPECT_EQ(guarded.results()[0].verdict, Verdict::qualified);
   EXPECT_EQ(guarded.only_message(),
-            "V1: as-found.error -3.0 % (n = 2 points, U = 1.0 %) is within 3.5 %, but nearer to it than the guard band "
-            "of 1.00 U allows; 16 % likely beyond");
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points; U = 1.0 %), within the limit "
+            "of 3.5 %, but closer to it than the guard band "
+            "of 1.00 U allows; with a probability of 16 % the true value lies beyond it");
   rule.values = {"4.0 %"};
   EXPECT_TRUE(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("1")).results().empty());
 }
@@ -194,7 +199,7 @@ TEST(Subjects, OfACalibratorAreGuarded) {
 TEST(Subjects, OfACalibratorNameTheLevelOfTheFloat) {
   RuleText rule{Subject::calibrator, "read-at", "is", {"centre"}};
   rule.absent = Absent::skip;
-  EXPECT_EQ(message_under(rule), "R1: read-at is not as the rule says: is centre");
+  EXPECT_EQ(message_under(rule), "R1: R1 is read at the top of its float; the rule asks for centre");
 }
 
 TEST(Subjects, ArePassedOverWhereTheRuleIsOfOthers) {

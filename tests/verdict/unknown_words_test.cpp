@@ -52,39 +52,42 @@ std::vector<std::string> remarks_in(const BookText& text, const RulesText& rules
 }
 
 TEST(UnknownWords, OfAMisspeltSamplerQualifyTheSampleAndNameTheRulesItEscaped) {
-  EXPECT_EQ(finding_of(sampled_with("impactor"), by_sampler), "void; flow 1.880 L/min is not at least 1.9 L/min");
+  EXPECT_EQ(finding_of(sampled_with("impactor"), by_sampler),
+            "void; The flow that the volume is formed with is 1.880 L/min; the rule asks for at least 1.9 L/min");
   EXPECT_EQ(finding_of(sampled_with("impacter"), by_sampler),
-            "qualified; sampler 'impacter' is described neither by a pack of the book nor by book.toml (did you mean "
-            "'impactor'?); not held to it for that: own/flow");
+            "qualified; Neither a pack nor book.toml describes the sampler 'impacter' (did you mean "
+            "'impactor'?); so these rules could not be applied: own/flow");
 }
 
 TEST(UnknownWords, OfAMethodQualifyAlike) {
   const RulesText rules{{flow_of("method", "method 7")}};
   EXPECT_EQ(finding_of(sampled_with("", "method 8"), rules),
-            "qualified; method 'method 8' is described neither by a pack of the book nor by book.toml (did you mean "
-            "'method 7'?); not held to it for that: own/flow");
-  EXPECT_EQ(finding_of(sampled_with("", "method 7"), rules), "void; flow 1.880 L/min is not at least 1.9 L/min");
+            "qualified; Neither a pack nor book.toml describes the method 'method 8' (did you mean "
+            "'method 7'?); so these rules could not be applied: own/flow");
+  EXPECT_EQ(finding_of(sampled_with("", "method 7"), rules),
+            "void; The flow that the volume is formed with is 1.880 L/min; the rule asks for at least 1.9 L/min");
 }
 
 TEST(UnknownWords, AreToldOnceWithTheFirstSampleAndTheNearestName) {
   const std::string more = "S2,sample,P2,impacter,M,,2026-09-21T08:00,2026-09-21T16:00\n";
-  EXPECT_EQ(
-      told_of(sampled_with("impacter", "M", more), by_sampler),
-      "samples.csv:2: remark: sampler 'impacter' is described neither by a pack of the book nor by book.toml, in 2 "
-      "samples; did you mean 'impactor'?; if it is meant, a [sampler.'impacter'] entry with a title in book.toml "
-      "says so [sample/unknown-sampler]\n");
+  EXPECT_EQ(told_of(sampled_with("impacter", "M", more), by_sampler),
+            "samples.csv:2: remark: Neither a pack nor book.toml describes the sampler 'impacter', in 2 "
+            "samples; did you mean 'impactor'?; if it is meant, a [sampler.'impacter'] entry with a title in book.toml "
+            "says so [sample/unknown-sampler]\n");
 }
 
 TEST(UnknownWords, LoseTheNominalFlowThatTheSamplerWouldGive) {
   const RulesText rules{{{Subject::sample, "pre.deviation", "within", {"5 %"}, Otherwise::void_, Absent::skip}},
                         {sampler("impactor", 2.0)}};
-  EXPECT_EQ(finding_of(sampled_with("impactor"), rules), "void; pre.deviation -6.0 % is not within 5 %");
+  EXPECT_EQ(finding_of(sampled_with("impactor"), rules),
+            "void; Before sampling the flow was 6.0 % below the nominal flow; the limit is 5 %");
   EXPECT_EQ(finding_of(sampled_with("impacter"), rules),
-            "qualified; sampler 'impacter' is described neither by a pack of the book nor by book.toml (did you mean "
-            "'impactor'?); not held to it for that: own/pre.deviation");
+            "qualified; Neither a pack nor book.toml describes the sampler 'impacter' (did you mean "
+            "'impactor'?); so these rules could not be applied: own/pre.deviation");
   BookText stated = sampled_with("impacter");
   stated.samples.replace(stated.samples.find("M,,"), 3, "M,2,");  // the sample's own nominal flow
-  EXPECT_EQ(finding_of(stated, rules), "void; pre.deviation -6.0 % is not within 5 %");
+  EXPECT_EQ(finding_of(stated, rules),
+            "void; Before sampling the flow was 6.0 % below the nominal flow; the limit is 5 %");
 }
 
 TEST(UnknownWords, AreEndedByADescriptionWithNoMoreThanATitle) {
@@ -105,7 +108,7 @@ TEST(UnknownWords, ThatNoRuleLeansOnAreARemark) {
   const RulesText rules{{{Subject::sample, "drift", "within", {"5 %"}}}};
   EXPECT_EQ(finding_of(sampled_with("impacter"), rules), "valid");
   EXPECT_EQ(remarks_in(sampled_with("impacter"), rules).back(),
-            "sampler 'impacter' is described neither by a pack of the book nor by book.toml");
+            "Neither a pack nor book.toml describes the sampler 'impacter'");
   EXPECT_NE(told_of(sampled_with("impacter"), rules), "");
 }
 

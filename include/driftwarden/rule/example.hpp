@@ -21,6 +21,7 @@ struct Example {
   std::map<std::string, std::string> given;
   std::string gives;  // one of example_outcomes()
   Place place;
+  std::string says = {};  // the rule's own sentence as it reads then, names left in braces; "": not looked at
 };
 
 // valid, note, qualified, undecided, void, skipped: in the order of Outcome.

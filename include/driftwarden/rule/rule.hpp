@@ -56,6 +56,7 @@ struct Rule {
   std::string source;
   std::string after;  // the clause that the rule follows where its own step is ours: standing house
   std::string note;
+  std::string sentence;  // its own, for a figure that does not keep the limit; "": the measure's
   Standing standing = Standing::read;
   bool enabled = true;
   Place place;

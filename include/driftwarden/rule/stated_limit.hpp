@@ -38,7 +38,9 @@ struct Limit {
   Unit unit;                       // as written
   // Of the other kind than the limit itself (absolute beside relative): a figure that is within either keeps the limit.
   double or_within = std::numeric_limits<double>::quiet_NaN();
-  std::string text;  // as written: "within 5 %", "within 5 % or 0.1 L/min"
+  std::string text;                 // as written: "within 5 %", "within 5 % or 0.1 L/min"
+  std::vector<std::string> values;  // the amounts or words alone: "5 %"
+  std::string or_value;             // "0.1 L/min"
 };
 
 // The forms as the keys of a pack.

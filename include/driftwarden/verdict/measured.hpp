@@ -13,6 +13,8 @@
 
 namespace driftwarden {
 
+struct Texts;
+
 // What rules may ask of one sample beside its own figures.
 struct SampleContext {
   const AssessmentBasis& basis;
@@ -31,7 +33,9 @@ double field_base(const SampleAssessment& figures, Base base);
 const ReadingSet* farthest_field_set(const SampleAssessment& figures, double from_l_min);
 
 // What stands in a finding of a measure that has words of its own; "" for all others.
-std::string own_words(const SampleContext& context, SampleMeasure measure);
+std::string own_words(const SampleContext& context, SampleMeasure measure, const Texts& texts);
+// Whether the figure comes from a set, so that a sentence about it names the set's calibrator.
+bool concerns(const SampleContext& context, SampleMeasure measure, const ReadingSet& set);
 // The lines that lack what a measure about records asks for; none of other measures.
 std::vector<Place> lacking_lines(const SampleContext& context, SampleMeasure measure);
 

@@ -16,6 +16,8 @@ namespace driftwarden {
 // What the samplers that a book names are meant to do.
 SamplerFacts sampler_facts(const Book& book, const RuleSet& rules);
 
+struct Texts;
+
 // A book and what it is judged by, worked out once. Both have to outlive it. With supposed errors, every sample is
 // judged as if calibrators had been that wrong.
 class Screening {
@@ -28,6 +30,9 @@ class Screening {
   // The multiple of the expanded uncertainty by which limits are narrowed: the book's, unless another is tried.
   double guard() const { return guard_; }
   void narrow_limits_by(double guard) { guard_ = guard; }
+  // The language that findings are told in: English, unless another is set.
+  const Texts& texts() const { return *texts_; }
+  void tell_in(const Texts& texts) { texts_ = &texts; }
   const Rulings& rulings() const { return rulings_; }
   const UnknownWords& words() const { return words_; }
   // What rules may ask of a sample.
@@ -40,6 +45,7 @@ class Screening {
   const RuleSet& rules_;
   AssessmentBasis basis_;
   double guard_;
+  const Texts* texts_;
   Rulings rulings_;
   UnknownWords words_;
   Column<double> overlap_min_;

@@ -22,7 +22,9 @@ SampleFacts facts_of(const SampleResult& result);
 // on one sample and one that rests on fifty read alike without it.
 struct SubjectFinding : Finding {
   std::size_t n = 0;
-  std::string rests_on;  // n with what is counted; "" where nothing is
+  std::string rests_on;        // n with what is counted; "" where nothing is
+  std::string name;            // of what it is about
+  std::string_view word = {};  // of a measure that is a word, or yes and no
 };
 
 // A calibrator, pump or batch, judged. Its findings stand apart: they change no sample's verdict, for what is wrong

@@ -12,6 +12,7 @@
 namespace driftwarden {
 
 struct SampleContext;
+struct Texts;
 
 // Where samples have their words.
 const Column<TextId>& column_of(const SampleTable& samples, Selector of);
@@ -26,8 +27,8 @@ class UnknownWords {
   // The word of a sample; 0 where none is written, or it is a blank.
   TextId written(Selector of, Row sample) const;
   bool is_unknown(Selector of, TextId word) const { return word != 0 && unknown_[static_cast<std::size_t>(of)][word]; }
-  // "sampler 'impacter' is described neither by a pack of the book nor by book.toml".
-  std::string message(Selector of, TextId word) const;
+  // "Neither a pack nor book.toml describes the sampler 'impacter'".
+  std::string message(Selector of, TextId word, const Texts& texts) const;
   // The nearest that is, or those that are.
   std::string hint(Selector of, TextId word) const;
   std::string near(Selector of, TextId word) const;  // "": nothing is near
@@ -45,6 +46,6 @@ std::vector<const Rule*> rules_left_out(const SampleContext& context, Selector o
 Diagnostics unknown_words(const Book& book, const UnknownWords& words);
 
 // What stands in the finding, and among the remarks of a sample where no rule was left out.
-std::string unknown_word_text(const SampleContext& context, Selector of);
+std::string unknown_word_text(const SampleContext& context, Selector of, const Texts& texts);
 
 }  // namespace driftwarden

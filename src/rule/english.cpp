@@ -1,0 +1,298 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/rule/english.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr MeasureTexts row(auto number, std::string_view says, std::string_view missing) {
+  MeasureTexts texts;
+  texts.of = subject_of(number);
+  texts.number = static_cast<std::size_t>(number);
+  texts.says = says;
+  texts.missing = missing;
+  return texts;
+}
+// A figure above zero, and below it.
+constexpr MeasureTexts two_ways(auto number, std::string_view above, std::string_view below, std::string_view missing) {
+  return row(number, above, missing).below(below);
+}
+constexpr MeasureTexts count(auto number, std::string_view none, std::string_view one, std::string_view many,
+                             std::string_view missing) {
+  return row(number, many, missing).at_none(none).at_one(one);
+}
+constexpr MeasureTexts yes_no(auto number, std::string_view yes, std::string_view no, std::string_view missing) {
+  return row(number, yes, missing).at_none(no);
+}
+
+using S = SampleMeasure;
+
+constexpr MeasureTexts of_samples[] = {
+    two_ways(S::drift, "The flow rose {size}{of_base} from before to after",
+             "The flow fell {size}{of_base} from before to after",
+             "How far the flow moved from before to after is not known: {why}")
+        .at_none("The flow was the same before and after"),
+    row(S::flow, "The flow that the volume is formed with is {figure}",
+        "The flow that the volume is formed with is not known: {why}"),
+    two_ways(S::flow_deviation, "On average the flow was {size} above the {base}",
+             "On average the flow was {size} below the {base}",
+             "How far the flow was from the {base} on average is not known: {why}"),
+    row(S::pre_flow, "The flow before sampling was {figure}", "The flow before sampling is not known: {why}"),
+    row(S::post_flow, "The flow after sampling was {figure}", "The flow after sampling is not known: {why}"),
+    two_ways(S::pre_deviation, "Before sampling the flow was {size} above the {base}",
+             "Before sampling the flow was {size} below the {base}",
+             "How far the flow before sampling was from the {base} is not known: {why}"),
+    two_ways(S::post_deviation, "After sampling the flow was {size} above the {base}",
+             "After sampling the flow was {size} below the {base}",
+             "How far the flow after sampling was from the {base} is not known: {why}"),
+    count(S::pre_count, "No reading was taken before sampling, or all are struck out",
+          "1 reading was taken before sampling", "{figure} readings were taken before sampling",
+          "How many readings were taken before sampling is not known: {why}"),
+    count(S::post_count, "No reading was taken after sampling, or all are struck out",
+          "1 reading was taken after sampling", "{figure} readings were taken after sampling",
+          "How many readings were taken after sampling is not known: {why}"),
+    row(S::pre_rsd, "The readings before sampling scatter by {figure} (standard deviation)",
+        "How the readings before sampling scatter is not known: {why}"),
+    row(S::post_rsd, "The readings after sampling scatter by {figure} (standard deviation)",
+        "How the readings after sampling scatter is not known: {why}"),
+    count(S::field_count, "No reading was taken during sampling, or all are struck out",
+          "1 reading was taken during sampling", "{figure} readings were taken during sampling",
+          "How many readings were taken during sampling is not known: {why}"),
+    two_ways(S::field_deviation, "During sampling the flow was read {size} above the {base}",
+             "During sampling the flow was read {size} below the {base}",
+             "How far the flow during sampling was from the {base} is not known: {why}"),
+    row(S::minutes, "The sample ran for {figure}", "How long the sample ran is not known: {why}"),
+    row(S::paused, "The pump was paused for {figure}", "How long the pump was paused is not known: {why}"),
+    row(S::volume, "The volume is {figure}", "The volume is not known: {why}"),
+    row(S::volume_reference, "The volume at reference conditions is {figure}",
+        "The volume at reference conditions is not known: {why}"),
+    row(S::volume_uncertainty, "The expanded uncertainty of the volume is {figure}",
+        "The uncertainty of the volume can't be stated: {why}"),
+    row(S::warm_up, "The pump ran for {figure} before its flow was read",
+        "How long the pump ran before its flow was read is not known: {why}"),
+    two_ways(S::pre_age, "The flow was read {size} before sampling began",
+             "The flow was read {size} after sampling began",
+             "How long before sampling the flow was read is not known: {why}"),
+    two_ways(S::post_age, "The flow was read {size} after sampling ended",
+             "The flow was read {size} before sampling ended",
+             "How long after sampling the flow was read is not known: {why}"),
+    two_ways(S::temperature_change, "It was {size} warmer when the flow was read than during sampling",
+             "It was {size} colder when the flow was read than during sampling",
+             "How the temperature differed between reading and sampling is not known: {why}"),
+    two_ways(S::pressure_change, "The air pressure was {size} higher when the flow was read than during sampling",
+             "The air pressure was {size} lower when the flow was read than during sampling",
+             "How the air pressure differed between reading and sampling is not known: {why}"),
+    row(S::overlap, "Another sample is on record for {pump} during {figure} of the same time",
+        "Whether another sample ran on the pump at the same time is not known: {why}")
+        .at_none("No other sample is on record for {pump} at the same time")
+        .plain_at_zero(),
+    yes_no(S::fault, "The pump stopped or an inlet was blocked: a fault is on record", "No fault was seen",
+           "Nobody wrote down whether a fault was seen"),
+    two_ways(S::calibrator_overdue, "{calibrator} was used {size} past its due date",
+             "{calibrator} was used {size} before its due date", "When the calibrator was due is not known: {why}")
+        .at_none("{calibrator} was used on its due date")
+        .plain_at_zero(),
+    row(S::calibrator_range, "A reading lies {figure} outside the range of {calibrator}",
+        "Whether the readings lie within the calibrator's range is not known: {why}")
+        .at_none("The readings lie within the range of {calibrator}")
+        .plain_at_zero(),
+    yes_no(S::calibrator_same, "{calibrator} read the flow both before and after",
+           "Different calibrators read the flow before and after: {calibrator}",
+           "Whether one calibrator read the flow before and after is not known: {why}"),
+    row(S::calibrator_read_at, "{calibrator} was read at the {figure} of its float",
+        "Nobody says where on its float a rotameter was read"),
+    yes_no(S::certificate_missing, "{calibrator} had no certificate in force when it was read",
+           "A certificate was in force for every reading", "Whether a certificate was in force is not known: {why}"),
+    two_ways(S::cut_shift, "At this flow the 50 % cut size of the sampler is {size} larger",
+             "At this flow the 50 % cut size of the sampler is {size} smaller",
+             "How the flow moved the sampler's cut size is not known: {why}"),
+    row(S::calibrator_uncertainty, "The certificate of {calibrator} states the flow to {figure} (expanded uncertainty)",
+        "How well the calibrator is known is not stated: {why}"),
+    yes_no(S::record_pump_serial, "The serial number of {pump} is written down",
+           "The serial number of {pump} is not written down", "There is no pump to look for a serial number of"),
+    yes_no(S::record_by, "Every reading says who took it", "Some reading does not say who took it",
+           "There is no reading to say who took it"),
+    yes_no(S::record_conditions, "Every reading has its temperature and pressure",
+           "Some reading lacks its temperature or pressure", "There is no reading to have a temperature and pressure"),
+    yes_no(S::record_sampling_conditions, "The sample has its own temperature and pressure",
+           "The sample lacks its own temperature or pressure",
+           "The temperature and pressure of the sample are not known"),
+    yes_no(S::record_calibrator_serial, "The serial number of {calibrator} is written down",
+           "The serial number of {calibrator} is not written down",
+           "There is no calibrator to look for a serial number of"),
+    yes_no(S::record_certificate_uncertainty, "The certificate of {calibrator} states its uncertainty at every point",
+           "The certificate of {calibrator} leaves out its uncertainty at some point",
+           "There is no certificate in force to state an uncertainty"),
+    yes_no(S::record_certificate_issuer, "The certificate of {calibrator} says who issued it",
+           "The certificate of {calibrator} does not say who issued it",
+           "There is no certificate in force to say who issued it"),
+    yes_no(S::record_certificate_standard, "The certificate of {calibrator} says what it was made against",
+           "The certificate of {calibrator} does not say what it was made against",
+           "There is no certificate in force to say what it was made against"),
+    yes_no(S::record_chain, "The certificates behind {calibrator} lead to a standard without a gap",
+           "There is a gap in the certificates behind {calibrator}",
+           "There is no calibrator to look for certificates of"),
+    yes_no(S::record_void_reasons, "Every reading that is struck out has a note that says why",
+           "A reading that is struck out has no note that says why", "No reading is struck out"),
+    yes_no(S::record_method, "The sample names its method", "The sample does not name its method",
+           "The method of the sample is not known"),
+    yes_no(S::record_fault, "Somebody wrote down whether a fault was seen",
+           "Nobody wrote down whether a fault was seen", "Whether a fault was seen is not known"),
+    yes_no(S::record_uncertainty, "The records suffice to state an uncertainty of the volume",
+           "The records do not suffice to state an uncertainty of the volume",
+           "Whether the volume has an uncertainty is not known"),
+    two_ways(S::field_nominal_deviation, "During sampling the flow was read {size} above the nominal flow",
+             "During sampling the flow was read {size} below the nominal flow",
+             "How far the flow during sampling was from the nominal flow is not known: {why}"),
+    yes_no(S::sampler_known, "The sampler {sampler} is described", "Nobody describes the sampler {sampler}",
+           "The sample names no sampler"),
+    yes_no(S::method_known, "The method of the sample is described", "Nobody describes the method of the sample",
+           "The sample names no method"),
+    yes_no(S::analysis_known, "The analysis of the sample is described", "Nobody describes the analysis of the sample",
+           "The sample names no analysis"),
+};
+
+using T = SetMeasure;
+
+constexpr MeasureTexts of_sets[] = {
+    count(T::count, "No reading {set} counts", "1 reading was taken {set}", "{figure} readings were taken {set}",
+          "How many readings were taken {set} is not known: {why}"),
+    row(T::rsd, "The readings {set} scatter by {figure} (standard deviation)",
+        "How the readings {set} scatter is not known: {why}"),
+    row(T::range, "The readings {set} lie {figure} apart, from the lowest to the highest",
+        "How far the readings {set} lie apart is not known: {why}"),
+    row(T::flow, "The flow {set} was {figure}", "The flow {set} is not known: {why}"),
+    two_ways(T::flow_deviation, "The flow {set} was {size} above the {base}",
+             "The flow {set} was {size} below the {base}",
+             "How far the flow {set} was from the {base} is not known: {why}"),
+    row(T::duration, "Taking the readings {set} took {figure}", "How long the readings {set} took is not known: {why}"),
+    row(T::age, "Between sampling and the readings {set} lie {figure}",
+        "How long before or after sampling the readings {set} were taken is not known: {why}"),
+};
+
+using R = ReadingMeasure;
+
+constexpr MeasureTexts of_readings[] = {
+    row(R::indicated, "{calibrator} showed {figure} in the reading at {reading}",
+        "What {calibrator} showed in the reading at {reading} is not known: {why}"),
+    row(R::actual, "The corrected flow of the reading at {reading} is {figure}",
+        "The corrected flow of the reading at {reading} is not known: {why}"),
+    two_ways(R::correction, "The reading at {reading} is corrected upwards by {size}",
+             "The reading at {reading} is corrected downwards by {size}",
+             "The correction of the reading at {reading} is not known: {why}"),
+    row(R::range, "The reading at {reading} lies {figure} outside the range of {calibrator}",
+        "Whether the reading at {reading} lies within the range of {calibrator} is not known: {why}")
+        .at_none("The reading at {reading} lies within the range of {calibrator}")
+        .plain_at_zero(),
+    row(R::temperature, "The temperature at the reading at {reading} was {figure}",
+        "The temperature at the reading at {reading} is not known: {why}"),
+    row(R::pressure, "The air pressure at the reading at {reading} was {figure}",
+        "The air pressure at the reading at {reading} is not known: {why}"),
+    row(R::humidity, "The relative humidity at the reading at {reading} was {figure}",
+        "The relative humidity at the reading at {reading} is not known: {why}"),
+};
+
+using C = CalibratorMeasure;
+
+constexpr MeasureTexts of_calibrators[] = {
+    two_ways(C::due, "The calibration of {calibrator} is due in {size}", "{calibrator} is {size} past its due date",
+             "When {calibrator} is due is not known: {why}")
+        .at_none("The calibration of {calibrator} is due today")
+        .plain_at_zero(),
+    two_ways(C::as_found_error, "At its last calibration {calibrator} read up to {size} too high as found",
+             "At its last calibration {calibrator} read up to {size} too low as found",
+             "What {calibrator} showed as found at its last calibration is not known: {why}"),
+    row(C::age, "The newest certificate of {calibrator} is {size} old",
+        "How old the newest certificate of {calibrator} is, is not known: {why}"),
+    row(C::read_at, "{calibrator} is read at the {figure} of its float",
+        "Nobody wrote down where on its float {calibrator} is read"),
+    yes_no(C::record_as_found, "The newest certificate of {calibrator} says at every point what it showed as found",
+           "The newest certificate of {calibrator} leaves out at some point what it showed as found",
+           "{calibrator} has no certificate to say what it showed as found"),
+};
+
+using P = PumpMeasure;
+
+constexpr MeasureTexts of_pumps[] = {
+    two_ways(P::drift_mean, "On average the flow of {pump} rose {size} over a sample",
+             "On average the flow of {pump} fell {size} over a sample",
+             "How far the flow of {pump} moves over a sample is not known: {why}"),
+    row(P::drift_sd, "From sample to sample the drift of {pump} scatters by {figure}, as a standard deviation",
+        "How the drift of {pump} scatters is not known: {why}"),
+    two_ways(P::trend, "The flow of {pump} before sampling rises by {size} a week",
+             "The flow of {pump} before sampling falls by {size} a week",
+             "Where the flow of {pump} goes is not known: {why}"),
+    row(P::void_share, "{figure} of the samples of {pump} are void",
+        "How many samples of {pump} are void is not known: {why}"),
+};
+
+using B = BatchMeasure;
+
+constexpr MeasureTexts of_batches[] = {
+    count(B::blanks, "Batch {batch} has no blank", "Batch {batch} has 1 blank", "Batch {batch} has {figure} blanks",
+          "How many blanks batch {batch} has is not known: {why}"),
+    row(B::blank_share, "The blanks of batch {batch} come to {figure} of its samples",
+        "How many blanks batch {batch} has for its samples is not known: {why}")
+        .at_none("Batch {batch} has no blank for its samples"),
+    row(B::void_share, "{figure} of the samples of batch {batch} are void",
+        "How many samples of batch {batch} are void is not known: {why}"),
+    row(B::record_complete, "{figure} of the samples of batch {batch} have complete records",
+        "How many samples of batch {batch} have complete records is not known: {why}"),
+};
+
+constexpr LimitTexts limits[] = {
+    {"; the limit is {limit}", ", within the limit of {limit}"},
+    {"; it has to be less than {limit}", ", less than the limit of {limit}"},
+    {"; the limit is {limit}", ", within the limit of {limit}"},
+    {"; it has to be less than {limit}", ", less than the limit of {limit}"},
+    {"; the rule asks for at least {limit}", ", at least the {limit} that the rule asks for"},
+    {"; it has to be more than {limit}", ", more than the {limit} that the rule asks for"},
+    {"; the rule asks for {limit}", ", within the {limit} that the rule asks for"},
+    {"; the rule asks for {limit}", ", as the rule asks"},
+    {"; the rule asks for {limit}", ", as the rule asks"},
+};
+
+}  // namespace
+
+constexpr Texts english_texts{
+    .measures = {of_samples, of_sets, of_readings, of_calibrators, of_pumps, of_batches},
+    .limits = std::to_array(limits),
+    .near = {.chance = ", but with a probability of {chance} the true value lies beyond it",
+             .guarded = ", but closer to it than the guard band of {guard} U allows; with a probability of {chance} "
+                        "the true value lies beyond it",
+             .unguarded = ", but its uncertainty can't be stated, so the guard band of {guard} U can't be kept"},
+    .lacks = {.not_said = "the book does not say",
+              .no_readings = "no reading from before or after it was found",
+              .none_before = "no reading from before it was found",
+              .none_during = "no reading was taken during sampling",
+              .none_after = "no reading from after it was found",
+              .all_struck_out = "all readings {set} are struck out",
+              .temperature = "a reading of {calibrator} lacks its temperature",
+              .pressure = "a reading of {calibrator} lacks its pressure",
+              .humidity = "a reading of {calibrator} lacks its humidity",
+              .scale_conditions =
+                  "the conditions that the scale of {calibrator} is made for are not in instruments.csv"},
+    .sets = {"before sampling", "during sampling", "after sampling"},
+    .bases = {"flow before sampling", "flow after sampling", "mean flow", "nominal flow"},
+    .of_bases = {"", " of the flow after sampling", " of the mean flow", " of the nominal flow"},
+    .one_day = "1 day",
+    .days = "{figure} days",
+    .or_ = " or ",
+    .to = " to ",
+    .and_ = " and ",
+    .rests_on = " ({n})",
+    .known_to = " ({n}; U = {u})",
+    .by_our_reading = "; that this voids is how the pack reads {clause}",
+    .passed_over = "; the rule lets that pass",
+    .unknown_where = "Whether the rule applies can't be said, for the sample lacks: {fields}",
+    .bad_record = "A record that the sample leans on can't be understood: {problem}",
+    .unknown_words = {"Neither a pack nor book.toml describes the sampler {word}",
+                      "Neither a pack nor book.toml describes the method {word}",
+                      "Neither a pack nor book.toml describes the analysis {word}"},
+    .near_word = " (did you mean {word}?)",
+    .left_out = "; so these rules could not be applied: {rules}",
+};
+
+static_assert(texts_check::is_complete(english_texts));
+const Texts english = english_texts;
+
+}  // namespace driftwarden

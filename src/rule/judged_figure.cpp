@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/rule/judged_figure.hpp"
+
+#include <cmath>
+
+#include "driftwarden/quantity/limit.hpp"
+#include "driftwarden/quantity/number.hpp"
+#include "driftwarden/quantity/rounding.hpp"
+
+namespace driftwarden {
+namespace {
+
+// The unit that a rule's figures are reported in: of an absolute limit as it was written, else the measure's.
+Unit unit_of(const Rule& rule) {
+  if (rule.limit.is_absolute) return rule.limit.unit;
+  const Measure& measure = measure_of(rule);
+  const std::optional<Unit> unit = unit_named(measure.unit, measure.dimension);
+  return unit ? *unit : inside_unit(measure.dimension);
+}
+
+int decimals_of(const Unit& unit) {
+  switch (unit.dimension) {
+    case Dimension::flow:
+      return 3;
+    case Dimension::count:
+      return 0;
+    default:
+      return 1;
+  }
+}
+
+// Four significant digits, or as many decimals as show on which side of its limit the volume lies.
+std::string volume_text(double volume, double limit) {
+  const std::string text = with_significant_digits(volume, 4);
+  if (is_missing(limit)) return text;
+  const bool tells_the_side = side_of_limit(number_from(text).value_or(volume), limit) == side_of_limit(volume, limit);
+  return tells_the_side ? text : with_decimals_beyond(volume, 0, limit);
+}
+
+// Whole days in words: "14 days" for "14.0 d"; anything else as it is.
+std::string in_days(const Texts& texts, std::string text) {
+  constexpr std::string_view unit = " d";
+  if (!text.ends_with(unit)) return text;
+  const std::optional<double> days = number_from(text.substr(0, text.size() - unit.size()));
+  if (!days || *days != std::floor(*days)) return text;
+  if (*days == 1) return std::string(texts.one_day);
+  return filled(texts.days, [&](std::string_view) { return with_decimals(*days, 0); });
+}
+
+std::string limit_text(const Texts& texts, const Limit& limit) {
+  std::string text;
+  for (const std::string& value : limit.values) {
+    if (!text.empty()) text += limit.form == Limit::Form::between ? texts.to : texts.or_;
+    text += in_days(texts, value);
+  }
+  return limit.or_value.empty() ? text : text + std::string(texts.or_) + in_days(texts, limit.or_value);
+}
+
+// Without its sign, and rounded on the same side of the limit as with it.
+std::string size_text(const Rule& rule, const Judgement& judgement) {
+  if (!(judgement.figure < 0)) return figure_text(rule, judgement.figure, judgement.limit);
+  return figure_text(rule, -judgement.figure, -judgement.limit);
+}
+
+}  // namespace
+
+std::string figure_text(const Rule& rule, double figure, double limit) {
+  if (is_missing(figure)) return "missing";
+  const Unit unit = unit_of(rule);
+  const double shown = unit.from_inside(figure);
+  const double shown_limit = is_missing(limit) ? missing : unit.from_inside(limit);
+  std::string text = unit.dimension == Dimension::volume ? volume_text(shown, shown_limit)
+                                                         : with_decimals_beyond(shown, decimals_of(unit), shown_limit);
+  if (!unit.name.empty()) text += " " + std::string(unit.name);
+  return text;
+}
+
+Reported reported(const Rule& rule, const Judgement& judgement) {
+  const Unit unit = unit_of(rule);
+  const auto shown = [&unit](double inside) { return is_missing(inside) ? missing : unit.from_inside(inside); };
+  const double scale = unit.denominator / unit.numerator;
+  return {shown(judgement.figure), shown(judgement.limit), judgement.margin * scale, unit.name};
+}
+
+std::optional<std::string> JudgedFigure::value_of(std::string_view placeholder) const {
+  const bool is_word = measure_of(rule).kind != MeasureKind::number;
+  if (placeholder == "limit") return limit_text(texts, rule.limit);
+  if (placeholder != "figure" && placeholder != "size") return std::nullopt;
+  if (is_word) return std::string(word);
+  return in_days(
+      texts, placeholder == "size" ? size_text(rule, judgement) : figure_text(rule, judgement.figure, judgement.limit));
+}
+
+}  // namespace driftwarden
