@@ -6,6 +6,7 @@
 #include <system_error>
 
 #include "book/book_folder.hpp"
+#include "book/heading_line.hpp"
 #include "book/sheet_text.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/book/book_table.hpp"
@@ -15,14 +16,12 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// The beginning of a file with the whole of its heading line.
-std::string_view with_heading_line(const PiecedFile& file) {
+// The beginning of a file with the whole of its heading line, and of those among which that is looked for.
+std::string_view with_heading_line(const PiecedFile& file, const FileManner& manner) {
   const std::string_view head = file.head();
-  if (head.size() == file.size()) return head;
-  const std::size_t mark = head.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
-  CsvScanner line(head.substr(mark), separator_of(head.substr(mark)));
-  line.next();
-  return line.position() < head.data() + head.size() ? head : file.bytes();
+  const bool is_enough = head.size() == file.size() ||
+                         (manner.heading_line <= most_lines_above && count_line_ends(head) > 2 * most_lines_above);
+  return is_enough ? head : file.bytes();
 }
 
 // How a file has changed since its stamp was taken, before it is read. Behind its end it may have grown.
@@ -48,9 +47,12 @@ std::optional<TableFile> open_file(const std::string& name, std::uint32_t number
   if (!file) problems = file.faults();
   if (change || !file) return std::nullopt;
   const HeadingMap& owners = owners_headings(hand.book.settings, spec.table);
-  std::optional<TableLayout> layout = read_layout({with_heading_line(*file), name}, spec, owners, problems);
+  FileManner manner = manner_of(hand.book.settings, name);
+  std::optional<TableLayout> layout =
+      read_layout({with_heading_line(*file, manner), name, 0, manner.heading_line}, spec, owners, problems);
   if (!layout) return std::nullopt;
-  return TableFile{name, number, *std::move(file), *std::move(layout)};
+  layout->ignored = manner.ignored;
+  return TableFile{name, number, *std::move(file), *std::move(layout), std::move(manner)};
 }
 
 const Sheet& sheet_named(const Workbook& workbook, std::string_view name) {
@@ -79,13 +81,14 @@ std::optional<TableFile> open_sheet(const std::string& name, std::uint32_t numbe
   const auto [file, sheet] = split_sheet(name);
   const Workbook& workbook = *hand.found.workbooks.at(std::string(file)).workbook;
   const HeadingMap& owners = owners_headings(hand.book.settings, spec.table);
+  FileManner manner = manner_of(hand.book.settings, name);
   const SheetForm form{
-      name, hand.book.settings.decimal, [&](std::string_view line, std::uint32_t row) {
+      name, manner.decimal, [&](std::string_view line, std::uint32_t row) {
         const std::string padded = std::string(line) + std::string(HeldFile::padding, '\0');
         return percent_columns({std::string_view(padded).substr(0, line.size()), name, row}, spec, owners);
       }};
   const Result<SheetText> made = sheet_text(workbook, sheet_named(workbook, sheet), form);
-  if (!made || made->heading_row == 0) {
+  if (!made || made->first_row == 0) {
     problems = made ? Diagnostics{error("heading/none", {name, 0, 0}, "nothing stands in the sheet",
                                         "begin it with the columns' names")}
                     : made.faults();
@@ -93,9 +96,11 @@ std::optional<TableFile> open_sheet(const std::string& name, std::uint32_t numbe
   }
   problems = made->remarks;
   PiecedFile text = PiecedFile::of_text(made->text);
-  std::optional<TableLayout> layout = read_layout({text.bytes(), name, made->heading_row}, spec, owners, problems);
+  std::optional<TableLayout> layout =
+      read_layout({text.bytes(), name, made->first_row, manner.heading_line}, spec, owners, problems);
   if (!layout) return std::nullopt;
-  return TableFile{name, number, std::move(text), *std::move(layout)};
+  layout->ignored = manner.ignored;
+  return TableFile{name, number, std::move(text), *std::move(layout), std::move(manner)};
 }
 
 std::vector<TableFile> open_files(const std::vector<std::string>& names, const TableSpec& spec,
@@ -157,8 +162,18 @@ void tell_lost(const BookInHand& hand) {
   }
 }
 
+std::vector<std::string> all_sources(const Book& book) {
+  std::vector<std::string> names;
+  for (const BookTable& table : book_tables()) {
+    const std::vector<std::string>& of_table = book.files.*table.files;
+    names.insert(names.end(), of_table.begin(), of_table.end());
+  }
+  return names;
+}
+
 void read_tables(const BookInHand& hand) {
   tell_lost(hand);
+  hand.problems.add(idle_patterns(hand.book.settings, all_sources(hand.book)));
   for (const BookTable& table : book_tables()) {
     const std::vector<std::string>& names = hand.book.files.*table.files;
     if (table.is_required && names.empty()) report_missing(table, hand);

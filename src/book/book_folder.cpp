@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "book/book_folder.hpp"
 
-#include <fnmatch.h>
-
 #include <algorithm>
 #include <array>
 #include <set>
 #include <span>
 #include <system_error>
 
+#include "book/file_manner.hpp"
 #include "book/plain_text.hpp"
 #include "driftwarden/book/book_table.hpp"
 #include "driftwarden/book/own_page.hpp"
@@ -191,7 +190,19 @@ class FolderReader {
 
   const std::string& refused(const std::string& name) { return *found_.refused.insert(name).first; }
 
-  static Result<const Sheet*> chosen_sheet(const BookTable& table, const Workbook& workbook, const std::string& name) {
+  // The sheet that the owner says.
+  static Result<const Sheet*> said_sheet(const std::string& said, const Workbook& workbook, const std::string& name) {
+    std::vector<std::string> names;
+    for (const Sheet& sheet : workbook.sheets()) {
+      if (heading_key(sheet.name) == heading_key(said)) return &sheet;
+      names.push_back(sheet.name);
+    }
+    return error("workbook/which-sheet", {name, 0, 0}, "it has no sheet " + in_quotes(said), did_you_mean(said, names));
+  }
+
+  Result<const Sheet*> chosen_sheet(const BookTable& table, const Workbook& workbook, const std::string& name) const {
+    if (const std::string said = manner_of(settings_, name).sheet; !said.empty())
+      return said_sheet(said, workbook, name);
     std::vector<const Sheet*> shown;
     std::string names;
     for (const Sheet& sheet : workbook.sheets()) {
@@ -207,7 +218,8 @@ class FolderReader {
     return error("workbook/which-sheet", {name, 0, 0},
                  shown.empty() ? "no sheet that is shown has anything in it"
                                : "it has more than one sheet with something in it: " + names,
-                 "call the one that is the table " + in_quotes(table.name()) + ", or keep the others elsewhere");
+                 "call the one that is the table " + in_quotes(table.name()) +
+                     ", or say sheet = … in book.toml under [files.\"" + name + "\"]");
   }
 
   // Whether there is anything in a sheet.
@@ -318,10 +330,8 @@ class FolderReader {
 
   // By the owner's patterns, of a whole path or of the last name; what lies in a folder goes with it.
   bool is_ignored(const std::string& path) const {
-    const std::string name = fs::path(path).filename().string();
-    return std::any_of(settings_.ignored_files.begin(), settings_.ignored_files.end(), [&](const std::string& pattern) {
-      return ::fnmatch(pattern.c_str(), path.c_str(), 0) == 0 || ::fnmatch(pattern.c_str(), name.c_str(), 0) == 0;
-    });
+    return std::any_of(settings_.ignored_files.begin(), settings_.ignored_files.end(),
+                       [&](const std::string& pattern) { return fits_pattern(pattern, path); });
   }
 
   static std::string hint_to_ignore() { return "name it in book.toml under [files] ignore if it need not be read"; }

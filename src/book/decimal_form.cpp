@@ -40,7 +40,8 @@ struct Seen {
   }
 };
 
-Seen first_numbers(const TableFile& file, std::size_t column, char decimal_sign) {
+Seen first_numbers(const TableFile& file, std::size_t column) {
+  const char decimal_sign = file.manner.decimal;
   Seen seen;
   const std::string_view head = file.bytes.head();
   if (head.size() <= file.layout.rows_begin) return seen;
@@ -57,7 +58,7 @@ Seen first_numbers(const TableFile& file, std::size_t column, char decimal_sign)
 
 }  // namespace
 
-std::optional<DecimalForm> decimal_form_of(const std::vector<TableFile>& files, int field, char decimal_sign) {
+std::optional<DecimalForm> decimal_form_of(const std::vector<TableFile>& files, int field) {
   const auto f = static_cast<std::size_t>(field);
   const TableFile* first = nullptr;
   for (const TableFile& file : files) {
@@ -67,7 +68,7 @@ std::optional<DecimalForm> decimal_form_of(const std::vector<TableFile>& files, 
   }
   if (first == nullptr) return std::nullopt;
   const auto column = static_cast<std::size_t>(first->layout.column_of_field[f]);
-  return first_numbers(*first, column, decimal_sign).form(first->layout.unit_of_field[f]);
+  return first_numbers(*first, column).form(first->layout.unit_of_field[f]);
 }
 
 }  // namespace driftwarden

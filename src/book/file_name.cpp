@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/book/file_name.hpp"
 
+#include <fnmatch.h>
+
 #include "book/plain_text.hpp"
 #include "driftwarden/diagnostic/letters.hpp"
 
@@ -20,6 +22,10 @@ std::string as_file_name(std::string_view text) {
   }
   if (name.empty() || name.front() == '.') name.insert(0, "_");
   return name;
+}
+
+bool fits_wildcards(const std::string& pattern, const std::string& text) {
+  return ::fnmatch(pattern.c_str(), text.c_str(), 0) == 0;
 }
 
 std::string FreshNames::name(std::string_view stem, std::string_view ending) {

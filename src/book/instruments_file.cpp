@@ -120,7 +120,8 @@ InstrumentIndex index_of_instruments(const std::vector<Instrument>& instruments)
 }
 
 Row NamedInstrument::look_up(std::string_view name, RowReader& row, int field, const char* id) const {
-  const Row found = index_.find(name);
+  Row found = index_.find(name);
+  if (found == no_row && has_wide_blank(name)) found = index_.find(with_plain_blanks(name));
   if (found == no_row && lost_ != no_problem) {
     row.lean_on(lost_);
     return no_row;

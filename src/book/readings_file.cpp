@@ -41,12 +41,12 @@ constexpr std::array<FieldSpec, 15> fields{{
     {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
     {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
     {humidity, "humidity", CellType::quantity, D::ratio, false, 0, 1},
-    {replicate, "replicate"},
+    kept_only(replicate, "replicate"),
     {set, "set"},
     {sampler, "sampler"},
     {by, "by"},
     {void_, "void", CellType::word},
-    {note, "note"},
+    kept_only(note, "note"),
 }};
 static_assert(are_complete(fields, note));
 constexpr std::array<std::string_view, 3> stages{"pre", "field", "post"};
@@ -80,6 +80,7 @@ class ReadingRows {
     if (has_pump_) table_.pump[row] = of_pump;
     table_.calibrator[row] = read_calibrator();
     const std::uint8_t is_void = read_void();
+    if (is_void != 0) spare_conditions();
     read_indicated(row, is_void != 0);
     if (has_temperature_) read_condition(table_.temperature_k, row, temperature, last_temperature_);
     if (has_pressure_) read_condition(table_.pressure_kpa, row, pressure, last_pressure_);
@@ -98,6 +99,11 @@ class ReadingRows {
   [[gnu::always_inline]] void read_indicated(Row row, bool is_void) {
     const RowReader::Quantity quantity = is_void ? row_.quantity_if_any(reading) : row_.quantity_as_written(reading);
     table_.indicated_l_min.put(row, quantity.inside, quantity.written);
+  }
+
+  // A reading that is struck out is not corrected.
+  void spare_conditions() {
+    for (const int field : {temperature, pressure, humidity}) row_.spare(field);
   }
 
   // A number as it was written in the row before.
@@ -152,7 +158,8 @@ class ReadingRows {
       const Row next = last_sample_ + 1;
       if (next < book_.samples.size() && is_same_text(book_.samples.name[next], name)) return last_sample_ = next;
     }
-    const Row found = samples_.find(name);
+    Row found = samples_.find(name);
+    if (found == no_row && has_wide_blank(name)) found = samples_.find(with_plain_blanks(name));
     if (found == no_row) return unknown_sample(name);
     return last_sample_ = found;
   }
@@ -272,9 +279,9 @@ std::array<std::pair<DecimalColumn*, int>, 4> decimal_columns(ReadingTable& tabl
            {&table.humidity, humidity}}};
 }
 
-void set_forms(ReadingTable& table, const std::vector<TableFile>& files, char decimal_sign) {
+void set_forms(ReadingTable& table, const std::vector<TableFile>& files) {
   for (const auto& [column, f] : decimal_columns(table)) {
-    if (const auto form = decimal_form_of(files, f, decimal_sign)) column->set_form(*form);
+    if (const auto form = decimal_form_of(files, f)) column->set_form(*form);
   }
 }
 
@@ -318,7 +325,7 @@ void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) 
   ReadingTable& table = hand.book.readings;
   const std::size_t mark = hand.problems.mark();
   const ProblemNumber lost = hand.lost["readings"];
-  set_forms(table, files, hand.book.settings.decimal);
+  set_forms(table, files);
   UnknownSamples unknown = read_files(files, hand, known);
   if (has_misfit(table)) {
     table = {};

@@ -4,6 +4,8 @@
 #include <cstring>
 #include <thread>
 
+#include "book/plain_text.hpp"
+
 namespace driftwarden {
 
 RowBlocks::RowBlocks(std::size_t rows_begin, std::size_t size, std::size_t block_bytes)
@@ -51,6 +53,14 @@ std::string_view BlockText::from_first_row() const {
     first = line_end == nullptr ? end() : static_cast<const char*>(line_end) + 1;
   }
   return {first, static_cast<std::size_t>(text_.data() + text_.size() - first)};
+}
+
+bool is_of_table(const CsvScanner& row, std::uint32_t line, const TableLayout& layout) {
+  if (row.is_blank()) return false;
+  if (layout.ignored.empty()) return true;
+  std::string_view first;
+  for (std::size_t c = 0; c < row.cell_count() && first.empty(); ++c) first = trimmed(row.cells()[c].text);
+  return !layout.ignored.hold(line, first);
 }
 
 std::size_t most_rows(const PiecedFile& file, const TableLayout& layout) {

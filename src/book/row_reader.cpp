@@ -8,6 +8,7 @@
 
 #include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
+#include "driftwarden/book/empty_marks.hpp"
 #include "driftwarden/book/short_text.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/letters.hpp"
@@ -46,6 +47,7 @@ bool is_number_with_letters(std::string_view written) {
 // A number but for blanks in it, as by a slip of the space bar or between thousands.
 bool is_number_with_blanks(std::string_view written) {
   std::string digits(written);
+  digits = with_plain_blanks(digits);
   std::erase(digits, ' ');
   std::erase(digits, '\t');
   std::replace(digits.begin(), digits.end(), ',', '.');
@@ -74,8 +76,11 @@ RowReader::RowReader(const RowContext& context)
   for (std::size_t f = 0; f < context.spec.fields.size(); ++f) {
     const FieldSpec& spec = context.spec.fields[f];
     const int column = context.layout.column_of_field[f];
-    places_.push_back({column < 0 ? SIZE_MAX : static_cast<std::size_t>(column), context.layout.unit_of_field[f],
+    const int clock = context.layout.clock_of_field[f];
+    places_.push_back({column < 0 ? no_column : static_cast<std::size_t>(column),
+                       clock < 0 ? no_column : static_cast<std::size_t>(clock), context.layout.unit_of_field[f],
                        spec.least, spec.most, spec.is_required});
+    if (!spec.is_needed) never_needed_ |= 1U << f;
   }
 }
 
@@ -84,6 +89,7 @@ void RowReader::start(const CsvScanner& row, std::uint32_t line) {
   line_ = line;
   problem_ = no_problem;
   is_misshapen_ = false;
+  spared_ = never_needed_;
   if (row.fault() != CsvFault::none || row.cell_count() != context_.layout.columns) check_shape();
 }
 
@@ -110,6 +116,7 @@ const Cell* RowReader::raw_cell(int field) const {
 std::string_view RowReader::trimmed_cell(int field, std::string_view text) {
   if (is_faulty(field, text)) return {};
   text = trimmed(text);
+  if (context_.empty_marks.hold(text)) text = {};
   if (text.empty() && places_[static_cast<std::size_t>(field)].is_required) {
     fail(field, "cell/empty",
          "the cell under " + in_quotes(context_.spec.fields[static_cast<std::size_t>(field)].name) + " is empty",
@@ -185,15 +192,58 @@ void RowReader::fail_number(int field, std::string_view written) {
 }
 
 Moment RowReader::no_such_moment(int field, std::string_view written) {
+  if (has_wide_blank(written)) {
+    plain_ = with_plain_blanks(written);
+    Moment moment = no_moment;
+    if (stamps_.read(plain_, moment)) return moment;
+  }
   StampFault why = stamps_.why(written);
   fail(field, std::move(why.id), std::move(why.message), std::move(why.hint));
   return no_moment;
 }
 
+// The time of day of a moment that is written in two columns.
+std::string_view RowReader::clock(int field) {
+  const std::size_t column = places_[static_cast<std::size_t>(field)].clock_column;
+  if (column >= row_->cell_count()) return {};
+  const std::string_view text = row_->cells()[column].text;
+  if (is_faulty(field, text)) return {};
+  const std::string_view written = trimmed(text);
+  return context_.empty_marks.hold(written) ? std::string_view() : written;
+}
+
+// From a date and a time of day. A workbook's date may come with midnight.
+Moment RowReader::joined_moment(int field) {
+  std::string_view date = cell(field);
+  const std::string_view time = clock(field);
+  Moment moment = no_moment;
+  if (time.empty()) {
+    if (!date.empty() && stamps_.read(date, moment) && !date.ends_with("T00:00")) return moment;
+    const FieldPlace& place = places_[static_cast<std::size_t>(field)];
+    if (place.is_required && !date.empty()) {
+      fail(field, "cell/empty",
+           "the time of day under " + in_quotes(context_.spec.fields[static_cast<std::size_t>(field)].name) +
+               " is empty",
+           "every row needs one");
+    }
+    return no_moment;
+  }
+  if (date.ends_with("T00:00")) date.remove_suffix(6);
+  const std::string written = date.empty() ? std::string(time) : std::string(date) + ' ' + std::string(time);
+  return stamps_.read(written, moment) ? moment : no_such_moment(field, written);
+}
+
+bool RowReader::is_empty(int field) {
+  if (text(field).empty()) return true;
+  if (places_[static_cast<std::size_t>(field)].clock_column == no_column || !clock(field).empty()) return false;
+  Moment moment = no_moment;
+  return !stamps_.read(text(field), moment) || text(field).ends_with("T00:00");
+}
+
 std::string_view RowReader::kept_text(int field) {
   const std::string_view written = cell(field);
-  is_sound(field, written);
-  return written;
+  if (!is_sound(field, written) || !has_wide_blank(written)) return written;
+  return plain_ = with_plain_blanks(written);
 }
 
 bool RowReader::is_sound(int field, std::string_view text) {
@@ -249,9 +299,10 @@ RowReader::LastText RowReader::known(int field, std::string_view text) {
   const auto found = known_texts_.find(text);
   if (found != known_texts_.end()) return {found->first, found->second};
   if (!is_sound(field, text)) return {};
-  const auto [id, kept] = context_.texts.intern(text);
+  const bool is_wide = has_wide_blank(text);
+  const auto [id, kept] = is_wide ? context_.texts.intern(with_plain_blanks(text)) : context_.texts.intern(text);
   known_texts_.emplace(kept, id);
-  return {kept, id};
+  return {is_wide ? std::string_view() : kept, id};
 }
 
 TextId RowReader::interned_note(int field) {
@@ -272,12 +323,14 @@ std::string RowReader::joined_note(int field) {
     if (static_cast<std::size_t>(column) >= row_->cell_count()) continue;
     std::string_view written = trimmed(row_->cells()[column].text);
     if (context_.layout.is_of_sheet && written.starts_with(fault_mark)) written = shown_by_fault(written);
-    if (!written.empty()) note += (note.empty() ? "" : "; ") + heading + ": " + std::string(written);
+    if (!written.empty() && !context_.empty_marks.hold(written))
+      note += (note.empty() ? "" : "; ") + heading + ": " + std::string(written);
   }
   return note;
 }
 
 ProblemNumber RowReader::fail(int field, std::string id, std::string message, std::string hint) {
+  if (is_spared(field)) return doubt(field, std::move(id), std::move(message), std::move(hint)), no_problem;
   return fail_at(place_of(field), std::move(id), std::move(message), std::move(hint));
 }
 

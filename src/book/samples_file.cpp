@@ -45,7 +45,7 @@ constexpr std::array<FieldSpec, 16> fields{{
     {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
     {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
     {fault, "fault", CellType::word},
-    {note, "note"},
+    kept_only(note, "note"),
 }};
 static_assert(are_complete(fields, note));
 constexpr std::array<std::string_view, 2> kinds{"sample", "blank"};
@@ -128,7 +128,7 @@ class SampleRows {
     const Moment to = table_.stopped[row] = row_.moment(stopped);
     if (is_blank) return;
     for (const int f : {static_cast<int>(started), static_cast<int>(stopped)}) {
-      if (row_.text(f).empty()) {
+      if (row_.is_empty(f)) {
         row_.fail(f, "cell/empty",
                   "the cell under " + in_quotes(fields[static_cast<std::size_t>(f)].name) + " is empty",
                   "a sample needs its start and its stop; only a blank does without");

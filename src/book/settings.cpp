@@ -27,6 +27,7 @@ constexpr SaidRange not_negative{0, unbounded, "0 or more"};
 constexpr SaidRange positive{least_positive, unbounded, "more than 0"};
 constexpr SaidRange weight{least_positive, 1, "more than 0 and at most 1"};
 constexpr SaidRange any_number{-unbounded, unbounded, "a finite number"};
+constexpr SaidRange some_line{1, 1'000'000, "the number of a line, from 1 on"};
 constexpr SaidRange some_points{2, 1'000'000, "2 or more"};
 
 constexpr std::array<std::string_view, 2> date_orders{"month first", "day first"};
@@ -40,8 +41,9 @@ class SettingsReader {
   Settings read() {
     if (auto title = top_.text("title")) settings_.title = title->text;
     time_zone();
-    decimal();
-    dates();
+    settings_.decimal = decimal(top_).value_or(settings_.decimal);
+    settings_.dates = dates(top_).value_or(settings_.dates);
+    empty_marks();
     if (const auto* table = top_.table("reference")) reference(*table);
     if (const auto* table = top_.table("site")) site(*table);
     if (const auto* table = top_.table("rules")) rules(*table);
@@ -62,31 +64,42 @@ class SettingsReader {
       return top_.miss("time_zone", "write the zone of the clocks that were read, as time_zone = \"America/Denver\"");
     const auto name = top_.text("time_zone");
     if (!name) return;
-    auto zone = TimeZone::named(name->text, name->place);
-    if (!zone) file_.faults.insert(file_.faults.end(), zone.faults().begin(), zone.faults().end());
-    if (zone) settings_.zone = *zone;
+    settings_.zone = zone_of(*name).value_or(settings_.zone);
     settings_.zone_name = name->text;
   }
 
-  void decimal() {
-    const auto sign = top_.text("decimal");
-    if (!sign) return;
-    if (sign->text == "." || sign->text == ",")
-      settings_.decimal = sign->text.front();
-    else
-      file_.fault("unknown-word", sign->place, "'decimal' can't be " + in_quotes(sign->text), R"(write "." or ",")");
+  std::optional<TimeZone> zone_of(const SaidText& name) {
+    auto zone = TimeZone::named(name.text, name.place);
+    if (zone) return *std::move(zone);
+    file_.faults.insert(file_.faults.end(), zone.faults().begin(), zone.faults().end());
+    return std::nullopt;
   }
 
-  void dates() {
-    const auto order = top_.text("dates");
-    if (!order) return;
-    if (order->text == date_orders[0])
-      settings_.dates = DateOrder::month_first;
-    else if (order->text == date_orders[1])
-      settings_.dates = DateOrder::day_first;
-    else
-      file_.fault("unknown-word", order->place, "'dates' can't be " + in_quotes(order->text),
-                  did_you_mean(order->text, date_orders));
+  std::optional<char> decimal(SettingsTable& table) {
+    const auto sign = table.text("decimal");
+    if (!sign) return std::nullopt;
+    if (sign->text == "." || sign->text == ",") return sign->text.front();
+    file_.fault("unknown-word", sign->place, table.called("decimal") + " can't be " + in_quotes(sign->text),
+                R"(write "." or ",")");
+    return std::nullopt;
+  }
+
+  std::optional<DateOrder> dates(SettingsTable& table) {
+    const auto order = table.text("dates");
+    if (!order) return std::nullopt;
+    if (order->text == date_orders[0]) return DateOrder::month_first;
+    if (order->text == date_orders[1]) return DateOrder::day_first;
+    file_.fault("unknown-word", order->place, table.called("dates") + " can't be " + in_quotes(order->text),
+                did_you_mean(order->text, date_orders));
+    return std::nullopt;
+  }
+
+  void empty_marks() {
+    const auto marks = top_.texts("empty");
+    if (!marks) return;
+    std::vector<std::string> texts;
+    for (const SaidText& mark : *marks) texts.push_back(mark.text);
+    settings_.empty_marks = EmptyMarks(texts);
   }
 
   void reference(const toml::table& table) {
@@ -128,7 +141,28 @@ class SettingsReader {
     SettingsTable files(table, "files", file_);
     for (const auto& pattern : files.texts("ignore").value_or(std::vector<SaidText>{}))
       settings_.ignored_files.push_back(pattern.text);
+    for (const auto& [pattern, of_them] : files.all_tables()) {
+      if (pattern.text != "ignore") files_of(pattern, *of_them);
+    }
     files.refuse_other_keys();
+  }
+
+  void files_of(const SaidText& pattern, const toml::table& table) {
+    SettingsTable files(table, "files.\"" + pattern.text + "\"", file_);
+    Settings::Files said;
+    said.pattern = pattern.text;
+    said.place = pattern.place;
+    said.decimal = decimal(files);
+    said.dates = dates(files);
+    if (const auto zone = files.text("time_zone")) said.zone = zone_of(*zone);
+    said.heading = files.whole_number("heading", some_line);
+    if (const auto sheet = files.text("sheet")) said.sheet = sheet->text;
+    if (const auto rows = files.texts("ignore_rows")) {
+      said.ignored_rows.emplace();
+      for (const SaidText& row : *rows) said.ignored_rows->push_back(row.text);
+    }
+    files.refuse_other_keys();
+    settings_.files.push_back(std::move(said));
   }
 
   void decision(const toml::table& table) {

@@ -25,6 +25,20 @@ std::string on_one_line(std::string_view text) {
   return line;
 }
 
+std::string_view line_of(std::string_view text, std::uint32_t number) {
+  for (; number > 1; --number) text.remove_prefix(std::min(text.find('\n') + 1, text.size()));
+  return text.substr(0, text.find('\n'));
+}
+
+// What word processors and telephones make of quotes.
+std::string hint_at_quotes(std::string_view line) {
+  for (const std::string_view mark : {"“", "”", "„", "‘", "’", "«", "»", "″"}) {
+    if (line.find(mark) != std::string_view::npos)
+      return "the line has the quotes of a word processor, " + std::string(mark) + ": write straight ones, \"";
+  }
+  return {};
+}
+
 bool fits(std::string_view text, SettingsFile& file) {
   if (text.size() > most_bytes) {
     file.fault("too-large", {file.name, 0, 0}, "the file is larger than a megabyte",
@@ -90,8 +104,8 @@ std::optional<toml::table> toml_table_of(std::string_view text, SettingsFile& fi
   try {
     return toml::parse(text, std::string_view(file.name));
   } catch (const toml::parse_error& fault) {
-    file.fault("not-toml", file.place_of(fault.source().begin),
-               "this is not TOML: " + on_one_line(fault.description()));
+    file.fault("not-toml", file.place_of(fault.source().begin), "this is not TOML: " + on_one_line(fault.description()),
+               hint_at_quotes(line_of(text, fault.source().begin.line)));
     return std::nullopt;
   }
 }
@@ -204,6 +218,17 @@ std::vector<std::pair<SaidText, SaidText>> SettingsTable::all_texts() {
     } else if (auto text = text_of(key->str(), *table_.get(*key))) {
       all.push_back({{std::string(key->str()), place}, *std::move(text)});
     }
+  }
+  return all;
+}
+
+std::vector<std::pair<SaidText, const toml::table*>> SettingsTable::all_tables() {
+  std::vector<std::pair<SaidText, const toml::table*>> all;
+  for (const toml::key* key : keys_as_written(table_)) {
+    const toml::table* one = table_.get(*key)->as_table();
+    if (one == nullptr) continue;
+    known_.push_back(key->str());
+    all.push_back({{std::string(key->str()), file_.place_of(key->source().begin)}, one});
   }
   return all;
 }

@@ -59,6 +59,9 @@ class SettingsTable {
   // Every entry as a text, in the order written: for tables whose keys are the owner's.
   std::vector<std::pair<SaidText, SaidText>> all_texts();
 
+  // Every table in it, in the order written: for those whose names are the owner's.
+  std::vector<std::pair<SaidText, const toml::table*>> all_tables();
+
   // A key that this table needs and has not.
   void miss(std::string_view key, std::string hint);
   void wrong_type(std::string_view key, const toml::node& node, std::string_view wanted);

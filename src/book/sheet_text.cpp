@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "book/cell_text.hpp"
+#include "book/heading_line.hpp"
 
 namespace driftwarden {
 namespace {
@@ -39,12 +40,12 @@ class SheetWriter : public SheetRows {
     while (!cells.empty() && is_nothing(cells.back())) cells = cells.first(cells.size() - 1);
     if (cells.empty()) return true;
     if (is_hidden) hidden_rows_.add("row " + std::to_string(number));
-    const bool is_heading = heading_row_ == 0;
-    if (is_heading) heading_row_ = line_ = number;
+    if (first_row_ == 0) first_row_ = line_ = number;
     for (; line_ < number; ++line_) text_ += '\n';
     const std::size_t begin = text_.size();
     append(number, cells);
-    if (is_heading) percent_ = form_.percent_columns(std::string_view(text_).substr(begin), number);
+    if (percent_.empty() && rows_.size() < most_lines_above)
+      percent_ = form_.percent_columns(std::string_view(text_).substr(begin), number);
     const std::uint32_t width = cells.back().column + 1;
     rows_.push_back({text_.size(), width});
     widest_ = std::max(widest_, width);
@@ -58,7 +59,7 @@ class SheetWriter : public SheetRows {
   void merged(std::string_view range) override { merged_.add(std::string(range)); }
 
   bool is_too_large() const { return text_.size() > most_text_bytes || cells_ > most_cells; }
-  SheetText finish() { return {padded() + '\n', heading_row_, remarks()}; }
+  SheetText finish() { return {padded() + '\n', first_row_, remarks()}; }
 
  private:
   struct RowEnd {
@@ -125,7 +126,7 @@ class SheetWriter : public SheetRows {
   std::string text_;
   std::vector<RowEnd> rows_;
   std::vector<bool> percent_;
-  std::uint32_t heading_row_ = 0;
+  std::uint32_t first_row_ = 0;
   std::uint32_t line_ = 0;
   std::uint32_t widest_ = 0;
   std::size_t cells_ = 0;  // of all rows, once each is as wide as the widest

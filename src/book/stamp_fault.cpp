@@ -60,10 +60,9 @@ StampFault stamp_misfit(Misfit misfit, std::string_view text, const StampParts& 
     case Misfit::slashes:
       return {"time/slashes", it + " does not say which number is the month",
               "write year-month-day, as 2026-09-21, or say dates = \"month first\" or \"day first\" in book.toml"};
-    case Misfit::short_year:
-      return {"time/short-year", it + " has a year of two digits", "write all four digits of the year"};
     case Misfit::twelve_hour:
-      return {"time/twelve-hour", it + " counts hours by half days", "count hours from 00 to 23"};
+      return {"time/twelve-hour", it + " has an hour that no half day has",
+              "with am or pm hours run from 1 to 12, without from 00 to 23"};
     case Misfit::fraction:
       return {"time/fraction", it + " has a fraction of a second or minute",
               fmt::format("times are whole seconds: write {:02}:{:02}:{:02}", parts.hour, parts.minute, parts.second)};
@@ -77,8 +76,7 @@ StampFault stamp_misfit(Misfit misfit, std::string_view text, const StampParts& 
 }
 
 StampFault no_such_date(std::string_view text, const StampParts& parts, DateOrder order) {
-  const bool is_slashed = text.find('/') != std::string_view::npos;
-  const std::string as_read = !is_slashed                       ? ""
+  const std::string as_read = !parts.is_in_order                ? ""
                               : order == DateOrder::month_first ? "; this book reads month/day/year"
                                                                 : "; this book reads day/month/year";
   CalendarDate date = parts.date;

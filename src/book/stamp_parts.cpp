@@ -18,14 +18,15 @@ class StampScanner {
     const char* const begin = next_;
     if (iso_date()) return Misfit::none;
     next_ = begin;
-    return slashed_date(order);
+    if (year_first_date()) return Misfit::none;
+    next_ = begin;
+    return date_in_order(order);
   }
 
   bool accept_separator() { return accept('T') || accept(' '); }
 
   Misfit time() {
-    const bool has_hour = slashed_ ? one_or_two_digits(parts_.hour) : two_digits(parts_.hour);
-    if (!has_hour || !accept(':') || !two_digits(parts_.minute)) return Misfit::shape;
+    if (!one_or_two_digits(parts_.hour) || !accept(':') || !two_digits(parts_.minute)) return Misfit::shape;
     const bool has_seconds = accept(':');
     if (has_seconds && !two_digits(parts_.second)) return Misfit::shape;
     if (parts_.hour > 23 || parts_.minute > 59 || parts_.second > 59) return Misfit::no_such_time;
@@ -60,21 +61,54 @@ class StampScanner {
     return accept('-') && two_digits(parts_.date.month) && accept('-') && two_digits(parts_.date.day);
   }
 
-  Misfit slashed_date(DateOrder order) {
-    int first = 0, second = 0, century = 0, year = 0;
-    if (!one_or_two_digits(first) || !accept('/') || !one_or_two_digits(second) || !accept('/')) return Misfit::shape;
-    if (!two_digits(century)) return Misfit::shape;
-    if (!two_digits(year)) return at_end() || !is_digit(*next_) ? Misfit::short_year : Misfit::shape;
-    if (order == DateOrder::iso) return Misfit::slashes;
+  bool accept_between(char& separator) {
+    if (at_end() || std::string_view("/.-").find(*next_) == std::string_view::npos) return false;
+    if (separator != '\0' && *next_ != separator) return false;
+    separator = *next_++;
+    return true;
+  }
+
+  // 2026/11/3, 2026.11.03
+  bool year_first_date() {
+    int century = 0, year = 0;
+    char separator = '\0';
+    if (!two_digits(century) || !two_digits(year) || !accept_between(separator) || separator == '-') return false;
     parts_.date.year = century * 100 + year;
+    return one_or_two_digits(parts_.date.month) && accept_between(separator) && one_or_two_digits(parts_.date.day) &&
+           (at_end() || !is_digit(*next_));
+  }
+
+  // 9/21/2026, 21.9.2026, 21.09.26, 21-9-2026; not 26-09-21, which may begin with its year
+  Misfit date_in_order(DateOrder order) {
+    int first = 0, second = 0;
+    char separator = '\0';
+    if (!one_or_two_digits(first) || !accept_between(separator) || !one_or_two_digits(second) ||
+        !accept_between(separator) || !any_year(separator)) {
+      return Misfit::shape;
+    }
+    if (order == DateOrder::iso) return Misfit::slashes;
     parts_.date.month = order == DateOrder::month_first ? first : second;
     parts_.date.day = order == DateOrder::month_first ? second : first;
-    slashed_ = true;
+    parts_.is_in_order = true;
     return Misfit::none;
   }
 
+  // Of four digits, or of two: 69 to 99 are those of the twentieth century, 00 to 68 those of the twenty-first, as in
+  // POSIX strptime (IEEE Std 1003.1, %y; from memory).
+  bool any_year(char separator) {
+    int century = 0, year = 0;
+    if (!two_digits(century)) return false;
+    if (two_digits(year)) {
+      parts_.date.year = century * 100 + year;
+    } else {
+      if (separator == '-') return false;
+      parts_.date.year = century + (century < 69 ? 2000 : 1900);
+    }
+    return at_end() || !is_digit(*next_);
+  }
+
   Misfit after_time(bool has_seconds) {
-    if (says_half_of_day()) return Misfit::twelve_hour;
+    if (says_half_of_day()) return half_of_day();
     if (*next_ == '.' || *next_ == ',') {
       if (const auto misfit = fraction(has_seconds); misfit != Misfit::none || at_end()) return misfit;
     }
@@ -87,6 +121,21 @@ class StampScanner {
     const auto letter_at = [&](std::ptrdiff_t i) { return end_ - mark > i ? static_cast<char>(mark[i] | 0x20) : '\0'; };
     const bool begins = letter_at(0) == 'a' || letter_at(0) == 'p';
     return begins && (letter_at(1) == 'm' || (letter_at(1) == '.' && letter_at(2) == 'm'));
+  }
+
+  // 12 am is midnight, 12 pm noon.
+  Misfit half_of_day() {
+    if (*next_ == ' ') ++next_;
+    const bool is_afternoon = (*next_ | 0x20) == 'p';
+    for (const char letter : {*next_, 'm'}) {
+      if (at_end() || (*next_ | 0x20) != (letter | 0x20)) return Misfit::shape;
+      ++next_;
+      accept('.');
+    }
+    if (!at_end()) return Misfit::shape;
+    if (parts_.hour < 1 || parts_.hour > 12) return Misfit::twelve_hour;
+    parts_.hour = parts_.hour % 12 + (is_afternoon ? 12 : 0);
+    return Misfit::none;
   }
 
   // A fraction of zeros loses nothing; any other has no place in whole seconds.
@@ -116,7 +165,6 @@ class StampScanner {
   const char* next_;
   const char* end_;
   StampParts& parts_;
-  bool slashed_ = false;
 };
 
 }  // namespace

@@ -15,9 +15,8 @@ enum class Misfit : std::uint8_t {
   shape,           // not of the form at all
   date_only,       // a date where a time is needed
   not_only_date,   // a time where a date is needed
-  slashes,         // slashes in a book that does not say which number is the month
-  short_year,      // 9/21/26
-  twelve_hour,     // 7:15 pm
+  slashes,         // 9/1/2026 or 1.9.26, where nothing says which number is the month
+  twelve_hour,     // 13:15 pm
   fraction,        // of a second
   no_such_time,    // 24:00, 07:60
   no_such_offset,  // +24:00
@@ -27,6 +26,7 @@ enum class Misfit : std::uint8_t {
 struct StampParts {
   CalendarDate date{0, 0, 0};
   int hour = 0, minute = 0, second = 0;
+  bool is_in_order = false;  // whether which number is the month was said, and not told by the text
   bool has_offset = false;
   std::int32_t offset_s = 0;  // seconds east of UTC
 

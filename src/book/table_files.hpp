@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "book/book_folder.hpp"
+#include "book/file_manner.hpp"
 #include "driftwarden/book/book.hpp"
 #include "driftwarden/book/name_index.hpp"
 #include "driftwarden/book/pieced_file.hpp"
@@ -26,6 +27,7 @@ struct TableFile {
   std::uint32_t number = 0;  // in the table's list of files
   PiecedFile bytes;
   TableLayout layout;
+  FileManner manner;
 };
 
 // A book while it is read.
@@ -46,9 +48,9 @@ struct BookInHand {
   }
 
   RowContext context(const TableFile& file, const TableSpec& spec) const {
-    const Settings& settings = book.settings;
-    return {file.layout,      spec,  file.name, settings.zone,   settings.dates,
-            settings.decimal, texts, problems,  lost[spec.table]};
+    const FileManner& manner = file.manner;
+    return {file.layout,    spec,  file.name, *manner.zone,     manner.dates,
+            manner.decimal, texts, problems,  lost[spec.table], book.settings.empty_marks};
   }
 };
 

@@ -7,7 +7,9 @@
 #include <utility>
 
 #include "book/cell_text.hpp"
+#include "book/heading_line.hpp"
 #include "book/plain_text.hpp"
+#include "driftwarden/book/empty_marks.hpp"
 #include "driftwarden/diagnostic/characters.hpp"
 #include "driftwarden/diagnostic/letters.hpp"
 #include "driftwarden/diagnostic/suggestion.hpp"
@@ -30,13 +32,25 @@ bool ends_lines_in_returns(std::string_view text) {
   return text.find('\n') == std::string_view::npos && text.find('\r') < text.size() - 1;
 }
 
-// Our heading for an owner's, or the same.
-std::string ours(std::string_view written, const HeadingMap& owners) {
+const std::string* mapped(std::string_view written, const HeadingMap& owners) {
   const std::string key = heading_key(written);
   for (const auto& [theirs, target] : owners) {
-    if (heading_key(theirs) == key) return target.first;
+    if (heading_key(theirs) == key) return &target.first;
   }
-  return std::string(written);
+  return nullptr;
+}
+
+// Of any dimension; the plain number that is a ratio's unit is none that brackets would be taken for.
+bool is_unit(std::string_view text) {
+  constexpr std::array<Dimension, 6> dimensions{
+      Dimension::flow,     Dimension::temperature, Dimension::temperature_difference,
+      Dimension::pressure, Dimension::time,        Dimension::ratio};
+  return text != "1" && std::any_of(dimensions.begin(), dimensions.end(),
+                                    [text](Dimension one) { return unit_named(text, one).has_value(); });
+}
+
+Heading in_two(std::string_view text, std::size_t name_end, std::string_view unit) {
+  return {std::string(trimmed(text.substr(0, name_end), blanks)), std::string(trimmed(unit, blanks))};
 }
 
 // "units of flow are L/min, mL/min" and so on
@@ -56,14 +70,6 @@ std::string units_hint(const FieldSpec& field) {
   return hint;
 }
 
-std::optional<std::size_t> field_named(const TableSpec& spec, std::string_view name) {
-  const std::string key = heading_key(name);
-  for (std::size_t f = 0; f < spec.fields.size(); ++f) {
-    if (heading_key(spec.fields[f].name) == key) return f;
-  }
-  return std::nullopt;
-}
-
 std::vector<std::string_view> names_of(const TableSpec& spec) {
   std::vector<std::string_view> names;
   for (const FieldSpec& field : spec.fields) names.push_back(field.name);
@@ -75,37 +81,41 @@ class LayoutReader {
   LayoutReader(const std::string& file, const TableSpec& spec, const HeadingMap& owners, Diagnostics& problems)
       : file_(file), spec_(spec), owners_(owners), problems_(problems) {
     layout_.column_of_field.assign(spec.fields.size(), TableLayout::absent);
+    layout_.clock_of_field = layout_.column_of_field;
     layout_.unit_of_field.resize(spec.fields.size());
   }
 
   void read_column(int column, const Cell& cell, const Place& place) {
-    const std::string_view written = trimmed(cell.text, blanks);
+    const std::string written = with_plain_blanks(trimmed(cell.text, blanks));
     if (written.empty()) {
       layout_.notes.emplace_back(column,
                                  "column " + (layout_.is_of_sheet ? column_letters(static_cast<std::uint32_t>(column))
                                                                   : std::to_string(column + 1)));
       return;
     }
-    const std::string text = ours(written, owners_);
-    const Heading heading = split_heading(text);
-    const std::optional<std::size_t> field = field_named(spec_, heading.name);
+    const Heading heading = split_heading(our_heading(written, owners_));
+    const std::optional<NamedField> field = field_named(spec_, heading.name);
     if (!field) {
-      layout_.notes.emplace_back(column, std::string(written));
-      unknown_.emplace_back(written);
+      layout_.notes.emplace_back(column, written);
+      unknown_.push_back(written);
       if (unknown_place_.line == 0) unknown_place_ = place;
       return;
     }
-    if (layout_.column_of_field[*field] != TableLayout::absent) {
+    const bool is_clock = field->part == NamedField::Part::clock;
+    int& taken = (is_clock ? layout_.clock_of_field : layout_.column_of_field)[field->number];
+    if (taken != TableLayout::absent) {
       fail("heading/twice", place,
-           "the column " + in_quotes(spec_.fields[*field].name) + " stands twice, here as " + in_quotes(written),
+           "the column " + in_quotes(spec_.fields[field->number].name) + " stands twice, here as " + in_quotes(written),
            "keep one of them");
       return;
     }
-    layout_.column_of_field[*field] = column;
-    read_unit(*field, heading, written, place);
+    taken = column;
+    if (field->part == NamedField::Part::date) dates_alone_.push_back(field->number);
+    read_unit(field->number, heading, written, place);
   }
 
   std::optional<TableLayout> finish(const Place& heading_place) {
+    join_dates_and_times(heading_place);
     for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
       const FieldSpec& field = spec_.fields[f];
       if (field.is_required && layout_.column_of_field[f] == TableLayout::absent) {
@@ -122,6 +132,27 @@ class LayoutReader {
   TableLayout& layout() { return layout_; }
 
  private:
+  // A time of day whose date has no column of its own is of the first moment's date: "date, started, stopped".
+  void join_dates_and_times(const Place& heading_place) {
+    const auto miss = [&](std::size_t f, const std::string& part) {
+      const std::string name(spec_.fields[f].name);
+      fail("heading/missing", heading_place,
+           "there is no column " + in_quotes(name + ' ' + part) + " beside " +
+               in_quotes(name + (part == "time" ? " date" : " time")),
+           "date and time of day are one moment: map both, or one column with both to " + in_quotes(name));
+    };
+    for (const std::size_t f : dates_alone_) {
+      if (layout_.clock_of_field[f] == TableLayout::absent) miss(f, "time");
+    }
+    for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
+      if (layout_.clock_of_field[f] == TableLayout::absent) continue;
+      int& date = layout_.column_of_field[f];
+      if (date == TableLayout::absent && !dates_alone_.empty())
+        date = layout_.column_of_field[*std::min_element(dates_alone_.begin(), dates_alone_.end())];
+      if (date == TableLayout::absent) miss(f, "date");
+    }
+  }
+
   void fail(std::string id, Place place, std::string message, std::string hint) {
     has_failed_ = true;
     problems_.push_back(error(std::move(id), std::move(place), std::move(message), std::move(hint)));
@@ -191,15 +222,16 @@ class LayoutReader {
   TableLayout layout_;
   std::vector<std::string> unknown_;
   Place unknown_place_;
+  std::vector<std::size_t> dates_alone_;  // moments whose column is a date's
   bool has_failed_ = false;
 };
 
 // Another encoding, in which a sign such as ° is a single byte.
-std::optional<Diagnostic> heading_not_utf8(const CsvScanner& line, const std::string& file) {
+std::optional<Diagnostic> heading_not_utf8(const CsvScanner& line, const std::string& file, std::uint32_t number) {
   for (std::size_t c = 0; c < line.cell_count(); ++c) {
     const Cell& cell = line.cells()[c];
     if (is_utf8(cell.text)) continue;
-    return error("csv/not-utf-8", place_in_row(line, cell.raw, file, 1),
+    return error("csv/not-utf-8", place_in_row(line, cell.raw, file, number),
                  "the heading " + in_quotes(trimmed(cell.text, blanks)) + " is not UTF-8", "save it as CSV in UTF-8");
   }
   return std::nullopt;
@@ -207,33 +239,61 @@ std::optional<Diagnostic> heading_not_utf8(const CsvScanner& line, const std::st
 
 // What keeps a heading line from being read at all.
 std::optional<Diagnostic> fault_of_heading_line(std::string_view file_text, const CsvScanner& line,
-                                                const std::string& file) {
+                                                const std::string& file, std::uint32_t number) {
   if (is_sixteen_bit(file_text)) {
     return error("csv/not-utf-8", {file, 0, 0}, "the file is not UTF-8", "save it as CSV in UTF-8");
   }
   if (line.cell_count() == 0 || line.is_blank()) {
-    return error("heading/none", {file, 1, 0}, "there is no heading line", "begin the file with the columns' names");
+    return error("heading/none", {file, number, 0}, "there is no heading line",
+                 "begin the file with the columns' names");
   }
-  if (line.fault() != CsvFault::none) return csv_fault(line, file, 1);
+  if (line.fault() != CsvFault::none) return csv_fault(line, file, number);
   if (ends_lines_in_returns(file_text)) {
     return error("csv/line-ends", {file, 0, 0}, "the lines end in carriage returns alone",
                  "save it with line ends of today: LF, or CR and LF");
   }
-  return heading_not_utf8(line, file);
+  return heading_not_utf8(line, file, number);
 }
 
 }  // namespace
 
 Heading split_heading(std::string_view text) {
+  text = trimmed(text, blanks);
   const std::size_t open = text.find('[');
-  const std::size_t close = text.rfind(']');
-  if (open == std::string_view::npos || close == std::string_view::npos || close < open) {
-    return {std::string(trimmed(text, blanks)), std::nullopt};
-  }
   // What follows the brackets may change what the column is: "reading [L/min] uncorrected".
-  if (!trimmed(text.substr(close + 1), blanks).empty()) return {std::string(trimmed(text, blanks)), std::nullopt};
-  return {std::string(trimmed(text.substr(0, open), blanks)),
-          std::string(trimmed(text.substr(open + 1, close - open - 1), blanks))};
+  if (open != std::string_view::npos && text.ends_with(']'))
+    return in_two(text, open, text.substr(open + 1, text.size() - open - 2));
+  const std::size_t round = text.rfind('(');
+  if (round != std::string_view::npos && text.ends_with(')')) {
+    const std::string_view inside = trimmed(text.substr(round + 1, text.size() - round - 2), blanks);
+    if (is_unit(inside)) return in_two(text, round, inside);
+  }
+  const std::size_t comma = text.rfind(',');
+  if (comma != std::string_view::npos && is_unit(trimmed(text.substr(comma + 1), blanks)))
+    return in_two(text, comma, text.substr(comma + 1));
+  return {std::string(text), std::nullopt};
+}
+
+std::string our_heading(std::string_view written, const HeadingMap& owners) {
+  const Heading heading = split_heading(written);
+  const std::string* ours = mapped(written, owners);
+  if (ours == nullptr) ours = mapped(heading.name, owners);
+  if (ours == nullptr) return std::string(written);
+  const bool takes_unit = heading.unit && !split_heading(*ours).unit;
+  return takes_unit ? *ours + " [" + *heading.unit + "]" : *ours;
+}
+
+std::optional<NamedField> field_named(const TableSpec& spec, std::string_view name) {
+  const std::string key = heading_key(name);
+  for (std::size_t f = 0; f < spec.fields.size(); ++f) {
+    const FieldSpec& field = spec.fields[f];
+    const std::string own = heading_key(field.name);
+    if (own == key) return NamedField{f};
+    if (field.type != CellType::moment || !key.starts_with(own)) continue;
+    if (key == own + "date") return NamedField{f, NamedField::Part::date};
+    if (key == own + "time") return NamedField{f, NamedField::Part::clock};
+  }
+  return std::nullopt;
 }
 
 std::string heading_of(const FieldSpec& field) {
@@ -245,7 +305,7 @@ std::string heading_of(const FieldSpec& field) {
 
 std::string heading_key(std::string_view name) {
   std::string key;
-  for (const char c : name) {
+  for (const char c : with_plain_blanks(name)) {
     if (blanks.find(c) != std::string_view::npos || c == '-' || c == '_') continue;
     key += small_letter(c);
   }
@@ -285,17 +345,30 @@ void check_owners_headings(const HeadingMap& owners, const TableSpec& spec, Diag
 
 std::optional<TableLayout> read_layout(const TableText& file, const TableSpec& spec, const HeadingMap& owners,
                                        Diagnostics& problems) {
-  const std::size_t mark = file.text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
-  const std::string_view text = file.text.substr(mark);
   const bool is_of_sheet = file.sheet_row > 0;
+  const HeadingLine heading = heading_line_of(file, spec, owners);
+  const std::uint32_t line = heading.line;
+  if (heading.at == std::string_view::npos) {
+    problems.push_back(error("heading/none", {file.file, line, 0}, "there is no such line",
+                             "say in book.toml on which line the headings stand, or leave 'heading' out"));
+    return std::nullopt;
+  }
+  const std::string_view text = file.text.substr(heading.at);
   const char separator = is_of_sheet ? sheet_separator : separator_of(text);
-  const std::uint32_t line = is_of_sheet ? file.sheet_row : 1;
   CsvScanner scanner(text, separator);
   scanner.next();
   if (std::optional<Diagnostic> fault =
-          is_of_sheet ? std::nullopt : fault_of_heading_line(file.text, scanner, file.file)) {
+          is_of_sheet ? std::nullopt : fault_of_heading_line(file.text, scanner, file.file, line)) {
     problems.push_back(*std::move(fault));
     return std::nullopt;
+  }
+  if (heading.was_found) {
+    problems.push_back(remark("heading/found", {file.file, line, 0},
+                              "line " + std::to_string(line) +
+                                  " is taken as the heading line; what stands above it is "
+                                  "not read",
+                              "if it is another, say heading = … in book.toml under [files.\"" +
+                                  std::string(split_sheet(file.file).file) + "\"]"));
   }
   LayoutReader reader(file.file, spec, owners, problems);
   reader.layout().is_of_sheet = is_of_sheet;

@@ -33,7 +33,7 @@ bool StampReader::read_any(std::string_view text, Moment& out) {
   const std::int64_t local = known->day * seconds_in_day + parts.second_of_day();
   if (parts.has_offset) return out = local - parts.offset_s, true;
   if (known->offset_s != clock_changes) {
-    if (text[4] == '-') {  // an ISO date
+    if (text[4] == '-' && !parts.is_in_order) {  // an ISO date
       last_date_size_ = text.copy(last_date_.data(), last_date_.size());
       last_midnight_ = known->day * seconds_in_day - known->offset_s;
     }

@@ -3,6 +3,7 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
+#include "driftwarden/book/one_cause.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "driftwarden/verdict/doubtful.hpp"
 #include "driftwarden/verdict/formula_names.hpp"
@@ -10,13 +11,13 @@
 
 namespace driftwarden {
 
-int run_check(const BookOptions& options, Surroundings& surroundings) {
-  const Result<Book> book = read_watched(options, surroundings);
+int run_check(const CheckOptions& options, Surroundings& surroundings) {
+  const Result<Book> book = read_watched(options.book, surroundings);
   if (!book) {
     tell(surroundings.err, book.faults());
     return cannot_be_used;
   }
-  tell_all(book->problems, surroundings);
+  tell_all(options.all ? book->problems : told_by_cause(*book), surroundings);
   const Result<RuleSet> rules = read_rules(*book, surroundings.share / "rules");
   tell(surroundings.err, rules ? rules->remarks : rules.faults());
   const Diagnostics doubts = doubts_of(*book, rules ? sampler_facts(*book, *rules) : SamplerFacts{});

@@ -41,7 +41,8 @@ void add_new(CLI::App& app, CommandOptions& options, Surroundings& surroundings,
 
 void add_check(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   CLI::App* command = app.add_subcommand("check", "read a book and report every fault; judge nothing");
-  add_book(command, options.check);
+  add_book(command, options.check.book);
+  command->add_flag("--all", options.check.all, "tell every line; else faults with one cause are told once");
   command->footer("Example:\n  driftwarden check docs/demo");
   command->callback([&] { run = [&] { return run_check(options.check, surroundings); }; });
 }

@@ -14,7 +14,7 @@ namespace driftwarden {
 // All that may be told on the command line.
 struct CommandOptions {
   NewOptions fresh;
-  BookOptions check;
+  CheckOptions check;
   ScreenOptions screen;
   ExplainOptions explain;
   DecideOptions decide;

@@ -21,6 +21,11 @@ struct BookOptions {
   unsigned threads = 0;  // 0: as many as there are processors
 };
 
+struct CheckOptions {
+  BookOptions book;
+  bool all = false;  // every line, and not one for each cause
+};
+
 struct ScreenOptions {
   BookOptions book;
   std::vector<std::string> batches;
@@ -132,7 +137,7 @@ struct CompleteOptions {
 };
 
 int run_new(const NewOptions& options, Surroundings& surroundings);
-int run_check(const BookOptions& options, Surroundings& surroundings);
+int run_check(const CheckOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
 int run_decide(const DecideOptions& options, Surroundings& surroundings);

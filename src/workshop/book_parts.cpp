@@ -75,9 +75,16 @@ class RowDealer {
       const Result<HeldFile> file = read_again(book_, name);
       if (!file) return file.faults();
       Diagnostics faults;
-      const auto layout =
-          read_layout({file->bytes(), name}, spec_, owners_headings(book_.settings, spec_.table), faults);
+      const FileManner manner = manner_of(book_.settings, name);
+      if (manner.ignored.go_by_line()) {
+        return {error("parts/ignored-lines", {name, 0, 0},
+                      "lines of it are ignored by their numbers, which parts change",
+                      "name those rows in book.toml by what they begin with")};
+      }
+      auto layout = read_layout({file->bytes(), name, 0, manner.heading_line}, spec_,
+                                owners_headings(book_.settings, spec_.table), faults);
       if (!layout) return faults;
+      layout->ignored = manner.ignored;
       const int reason = deal_file(*file, *layout, name, row);
       if (reason != 0) return {unwritable(folder_, reason)};
     }
@@ -95,7 +102,7 @@ class RowDealer {
     CsvScanner scanner(file.bytes().substr(layout.rows_begin), layout.separator);
     // The bytes are those that were read: there are no more rows than parts were told for.
     while (row < part_of_row_.size() && scanner.next()) {
-      if (scanner.is_blank()) continue;
+      if (!is_of_table(scanner, 0, layout)) continue;
       OutputStream& out = *outs[part_of_row_[row++]];
       out.write(scanner.row_begin(), scanner.position() - scanner.row_begin());
       if (scanner.position()[-1] != '\n') out << '\n';

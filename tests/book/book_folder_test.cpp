@@ -167,9 +167,9 @@ TEST(BookFolder, DoesNotGuessAmongSheets) {
   EXPECT_EQ(
       lost(look_into(book.folder(), {})),
       "readings/W46.ods: error: it has more than one sheet with something in it: 'a', 'b'; call the one that is the "
-      "table 'readings', or keep the others elsewhere [workbook/which-sheet]\n"
+      "table 'readings', or say sheet = … in book.toml under [files.\"readings/W46.ods\"] [workbook/which-sheet]\n"
       "readings/W47.ods: error: no sheet that is shown has anything in it; call the one that is the table "
-      "'readings', or keep the others elsewhere [workbook/which-sheet]\n");
+      "'readings', or say sheet = … in book.toml under [files.\"readings/W47.ods\"] [workbook/which-sheet]\n");
 }
 
 TEST(BookFolder, TakesTheTablesOfOneWorkbook) {

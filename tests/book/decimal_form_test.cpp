@@ -16,7 +16,7 @@ TableFile file_of(const WrittenBook& book, const std::string& name) {
   Diagnostics problems;
   std::optional<TableLayout> layout = read_layout({bytes->bytes(), name}, readings_spec, {}, problems);
   if (!layout) throw std::runtime_error(told(problems));
-  return {name, 0, *std::move(bytes), *std::move(layout)};
+  return {name, 0, *std::move(bytes), *std::move(layout), {}};
 }
 
 constexpr int reading_field = 5;
@@ -37,7 +37,8 @@ std::optional<DecimalForm> form_of(const std::string& cells, char sign = '.', co
     book.file("other.csv", "taken;stage;sample;calibrator;reading [" + other_unit + "]\n");
     files.push_back(file_of(book, "other.csv"));
   }
-  return decimal_form_of(files, reading_field, sign);
+  for (TableFile& file : files) file.manner.decimal = sign;
+  return decimal_form_of(files, reading_field);
 }
 
 TEST(DecimalForm, HasTheMostDecimalsAndLeavesRoomOnBothSides) {

@@ -39,7 +39,7 @@ class Reading {
     scanner_ = std::make_unique<CsvScanner>(std::string_view(text_).substr(layout_.rows_begin), layout_.separator);
     line_ = layout_.first_line;
     row = std::make_unique<RowReader>(
-        RowContext{layout_, spec, file_, zone_, DateOrder::iso, decimal_, texts_, problems_, lost});
+        RowContext{layout_, spec, file_, zone_, DateOrder::iso, decimal_, texts_, problems_, lost, marks_});
   }
 
   RowReader& next() {
@@ -63,6 +63,7 @@ class Reading {
   TextPool pool_;
   SharedTexts texts_{pool_};
   ProblemList problems_;
+  EmptyMarks marks_;
   std::unique_ptr<CsvScanner> scanner_;
   std::uint32_t line_ = 0;
 };

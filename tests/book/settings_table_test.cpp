@@ -25,6 +25,14 @@ TEST(SettingsTable, SaysWhereATextStopsBeingToml) {
   EXPECT_EQ(first_fault("a = \"\xff\"\n").id, "settings/not-toml");
 }
 
+TEST(SettingsTable, NamesTheQuotesOfAWordProcessor) {
+  EXPECT_EQ(first_fault("a = 1\ntitle = “Bench”\n").hint,
+            "the line has the quotes of a word processor, “: write straight ones, \"");
+  EXPECT_EQ(first_fault("title = “Bench\n\n").place.line, 1U);
+  EXPECT_EQ(first_fault("a = ‘Bench’").hint, "the line has the quotes of a word processor, ‘: write straight ones, \"");
+  EXPECT_EQ(first_fault("# “so to speak”\ntitle = \n").hint, "");
+}
+
 TEST(SettingsTable, LetsNoControlCharacterIntoAMessage) {
   const auto fault = first_fault("a = 1\nb = \"\x1b[31m\n");
   for (const char c : fault.message) EXPECT_GE(static_cast<unsigned char>(c), 0x20U);

@@ -30,14 +30,14 @@ TEST(SheetText, HasALineForEachRowFromTheHeadingsOn) {
   const SheetText text = made(xlsx(row(3, cell("A3", "a") + cell("B3", "b")) + row(4, cell("B4", "x\ny")) +
                                    row(7, cell("A7", "z")) + row(9, "<c r=\"A9\"/>")));
   EXPECT_EQ(text.text, "a|b\n|\"x\ny\"\n\n\nz|\n");
-  EXPECT_EQ(text.heading_row, 3U);
+  EXPECT_EQ(text.first_row, 3U);
 }
 
 TEST(SheetText, MakesEveryRowAsWideAsTheWidest) {
   EXPECT_EQ(made(xlsx(row(1, cell("A1", "a")) + row(2, cell("C2", "b")))).text, "a||\n||b\n");
 }
 
-TEST(SheetText, IsEmptyWhereNothingStands) { EXPECT_EQ(made(xlsx(row(1, "<c r=\"A1\" s=\"1\"/>"))).heading_row, 0U); }
+TEST(SheetText, IsEmptyWhereNothingStands) { EXPECT_EQ(made(xlsx(row(1, "<c r=\"A1\" s=\"1\"/>"))).first_row, 0U); }
 
 TEST(SheetText, ReadsPercentByTheHeading) {
   EXPECT_EQ(made(xlsx(row(1, cell("A1", "a") + cell("B1", "b")) +

@@ -57,6 +57,38 @@ TEST(StampParts, FollowTheBooksOrderOfSlashedDates) {
   EXPECT_EQ(numbers("2026-09-21T07:15", DateOrder::day_first), Numbers(2026, 9, 21, 7, 15, 0));
 }
 
+TEST(StampParts, TakeDatesThatBeginWithTheirYearInAnyOrder) {
+  for (const DateOrder order : {DateOrder::iso, DateOrder::month_first, DateOrder::day_first}) {
+    EXPECT_EQ(numbers("2026/11/01 01:30", order), Numbers(2026, 11, 1, 1, 30, 0));
+    EXPECT_EQ(numbers("2026.1.9 6:16", order), Numbers(2026, 1, 9, 6, 16, 0));
+  }
+}
+
+TEST(StampParts, TakeDotsAndHyphensInTheOrderThatWasSaid) {
+  EXPECT_EQ(numbers("3.11.2026 6:16", DateOrder::day_first), Numbers(2026, 11, 3, 6, 16, 0));
+  EXPECT_EQ(numbers("11.3.2026 6:16", DateOrder::month_first), Numbers(2026, 11, 3, 6, 16, 0));
+  EXPECT_EQ(numbers("03-11-2026 06:16", DateOrder::day_first), Numbers(2026, 11, 3, 6, 16, 0));
+  EXPECT_EQ(misfit("26-11-03T06:16", DateOrder::day_first), Misfit::shape) << "it may begin with its year";
+  EXPECT_EQ(misfit("3.11/2026 6:16", DateOrder::day_first), Misfit::shape);
+}
+
+TEST(StampParts, TakeYearsOfTwoDigitsFrom1969To2068) {
+  EXPECT_EQ(numbers("03.11.26 06:16", DateOrder::day_first), Numbers(2026, 11, 3, 6, 16, 0));
+  EXPECT_EQ(numbers("3/11/68 6:16", DateOrder::day_first), Numbers(2068, 11, 3, 6, 16, 0));
+  EXPECT_EQ(numbers("3/11/69 6:16", DateOrder::day_first), Numbers(1969, 11, 3, 6, 16, 0));
+  EXPECT_EQ(misfit("03.11.26 06:16"), Misfit::slashes) << "nothing says which number is the month";
+}
+
+TEST(StampParts, CountHoursByHalfDaysWhereTheTextSaysWhich) {
+  EXPECT_EQ(numbers("2026-11-03 6:16 pm"), Numbers(2026, 11, 3, 18, 16, 0));
+  EXPECT_EQ(numbers("2026-11-03 12:05 AM"), Numbers(2026, 11, 3, 0, 5, 0)) << "midnight";
+  EXPECT_EQ(numbers("2026-11-03 12:05 p.m."), Numbers(2026, 11, 3, 12, 5, 0)) << "noon";
+  EXPECT_EQ(numbers("9/21/2026 7:15:30am", DateOrder::month_first), Numbers(2026, 9, 21, 7, 15, 30));
+  for (const auto* text : {"2026-11-03 13:15 pm", "2026-11-03 0:15 am"}) EXPECT_EQ(misfit(text), Misfit::twelve_hour);
+  for (const auto* text : {"2026-11-03 1:15 pmx", "2026-11-03 1:15 p", "2026-11-03 1:15 pm Z"})
+    EXPECT_EQ(misfit(text), Misfit::shape) << text;
+}
+
 TEST(StampParts, TakeAFractionOfZeros) {
   EXPECT_EQ(numbers("2026-11-01T01:30:15.000"), Numbers(2026, 11, 1, 1, 30, 15));
   EXPECT_EQ(offset("2026-11-01T01:30:15,0-06:00"), -21600);
@@ -65,7 +97,6 @@ TEST(StampParts, TakeAFractionOfZeros) {
 TEST(StampParts, TellWhatDoesNotFit) {
   EXPECT_EQ(misfit("2026-11-01"), Misfit::date_only);
   EXPECT_EQ(misfit("09/21/2026 07:15"), Misfit::slashes);
-  EXPECT_EQ(misfit("09/21/26 07:15", DateOrder::month_first), Misfit::short_year);
   EXPECT_EQ(misfit("09/21/2026", DateOrder::month_first), Misfit::date_only);
   EXPECT_EQ(misfit("2026-11-01T01:30:15.25"), Misfit::fraction);
   EXPECT_EQ(misfit("2026-11-01T01:30:15,001Z"), Misfit::fraction);
@@ -74,8 +105,6 @@ TEST(StampParts, TellWhatDoesNotFit) {
     EXPECT_EQ(misfit(text), Misfit::no_such_time) << text;
   for (const auto* text : {"2026-11-01T01:30+24:00", "2026-11-01T01:30-06:60", "2026-11-01T01:30+99"})
     EXPECT_EQ(misfit(text), Misfit::no_such_offset) << text;
-  for (const auto* text : {"9/21/2026 7:15 PM", "9/21/2026 7:15:00 am", "9/21/2026 7:15p.m."})
-    EXPECT_EQ(misfit(text, DateOrder::month_first), Misfit::twelve_hour) << text;
 }
 
 TEST(StampParts, RefuseEveryOtherShape) {
@@ -90,7 +119,6 @@ TEST(StampParts, RefuseEveryOtherShape) {
                            "2026-11-01T01:3",
                            "2026-11-01T01:30:",
                            "2026-11-01T01:30:1",
-                           "2026-11-01T1:30",
                            "2026-1-01T01:30",
                            "2026-11-1T01:30",
                            "2026-11-01  01:30",
@@ -110,8 +138,6 @@ TEST(StampParts, RefuseEveryOtherShape) {
                            "20261101T0130",
                            "+2026-11-01T01:30",
                            "-2026-11-01T01:30",
-                           "2026/11/01 01:30",
-                           "01.11.2026 01:30",
                            "2026-W44-7T01:30",
                            "2026-11-01T01-30",
                            "2026-11-01T-1:30",

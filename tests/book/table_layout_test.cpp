@@ -184,7 +184,7 @@ TEST(TableLayout, TakesAHeadingWithTextBehindItsUnitForAnother) {
 TEST(TableLayout, NeedsAHeadingLine) {
   const std::string none =
       "f.csv:1: error: there is no heading line; begin the file with the columns' names [heading/none]\n";
-  for (const std::string text : {"", "\xEF\xBB\xBF", "\n", "\r\n", "\nname,reading [L/min]\n", ",,\n"}) {
+  for (const std::string text : {"", "\xEF\xBB\xBF", "\n", "\r\n", "\n\n", ",,\n"}) {
     EXPECT_EQ(told_of(text), none) << testing::PrintToString(text);
   }
 }
@@ -261,6 +261,26 @@ TEST(SplitHeading, TakesTheUnitOutOfTheBrackets) {
   EXPECT_EQ(split("reading [L/min"), "reading [L/min|none");
   EXPECT_EQ(split("[L/min]"), "|L/min");
   EXPECT_EQ(split("reading [L/min] of PUMP-1"), "reading [L/min] of PUMP-1|none");
+}
+
+TEST(SplitHeading, TakesAUnitFromRoundBracketsOrBehindAComma) {
+  const auto split = [](std::string_view text) {
+    const Heading heading = split_heading(text);
+    return heading.name + "|" + heading.unit.value_or("none");
+  };
+  EXPECT_EQ(split("reading (L/min)"), "reading|L/min");
+  EXPECT_EQ(split("Flow, L/min"), "Flow|L/min");
+  EXPECT_EQ(split("temperature (of the air) (°C)"), "temperature (of the air)|°C");
+  for (const char* none : {"reading (uncorrected)", "reading (1)", "calibrated, by", "pump, first"})
+    EXPECT_EQ(split(none), std::string(none) + "|none");
+}
+
+TEST(OurHeading, TakesTheUnitOfTheOwners) {
+  const HeadingMap owners{{"Flow", {"reading", {}}}, {"Bench temp", {"temperature [°C]", {}}}};
+  EXPECT_EQ(our_heading("Flow (mL/min)", owners), "reading [mL/min]");
+  EXPECT_EQ(our_heading("bench temp", owners), "temperature [°C]");
+  EXPECT_EQ(our_heading("Flow", owners), "reading");
+  EXPECT_EQ(our_heading("Flux (mL/min)", owners), "Flux (mL/min)");
 }
 
 TEST(Heading, OfManyColumnsWithoutAMeaningNamesTheFirst) {

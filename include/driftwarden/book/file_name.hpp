@@ -10,6 +10,9 @@ namespace driftwarden {
 // A text as part of a file's name: letters, digits, '-', '_' and '.' stay, and never a '.' first.
 std::string as_file_name(std::string_view text);
 
+// Whether a text is as a pattern says, in which * stands for any letters and ? for any one (fnmatch of POSIX).
+bool fits_wildcards(const std::string& pattern, const std::string& text);
+
 // Gives out names of files in one folder. Two that differ in capitals only would be one file on some systems.
 class FreshNames {
  public:

@@ -68,16 +68,20 @@ std::size_t most_rows(const PiecedFile& file, const TableLayout& layout);
 // And how many more there may be where rows lack cells.
 std::size_t rows_beyond_most(const PiecedFile& file, const TableLayout& layout);
 
+// Whether a row is one of the table: not blank, and not to be ignored.
+bool is_of_table(const CsvScanner& row, std::uint32_t line, const TableLayout& layout);
+
 // Calls worker(scanner, row, line) for each row of the file, with row numbers from `first_row` on, in as many threads
 // as there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that
-// rows and lines can't be numbered by counting line ends, or more than most_rows: then read_rows_in_order is to be used
-// from the start. passed(bytes) is told of each block, by the thread that read it. A worker's texts are gone when its
-// next block is read; one that keeps any forgets them by forget_texts(). What a
-// worker throws ends the reading and is thrown on.
+// rows and lines can't be numbered by counting line ends, or more than most_rows, or when some are to be ignored: then
+// read_rows_in_order is to be used from the start. passed(bytes) is told of each block, by the thread that read it. A
+// worker's texts are gone when its next block is read; one that keeps any forgets them by forget_texts(). What a worker
+// throws ends the reading and is thrown on.
 template <class Worker, class Passed>
 bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row first_row,
                          std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows, Passed passed,
                          std::size_t block_bytes = print_piece) {
+  if (!layout.ignored.empty()) return false;
   RowBlocks blocks(layout.rows_begin, file.size(), block_bytes);
   const std::size_t most = most_rows(file, layout);
   std::atomic<std::size_t> next{0};
@@ -139,7 +143,7 @@ std::size_t read_rows_in_order(const PiecedFile& file, const TableLayout& layout
   std::uint32_t line = layout.first_line;
   Row row = first_row;
   while (scanner.next()) {
-    if (!scanner.is_blank()) {
+    if (is_of_table(scanner, line, layout)) {
       places.start(row, {file_number, line});
       worker(scanner, row, line);
       ++row;

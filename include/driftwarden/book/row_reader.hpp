@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "driftwarden/book/csv_scanner.hpp"
+#include "driftwarden/book/empty_marks.hpp"
 #include "driftwarden/book/problem_list.hpp"
 #include "driftwarden/book/table_layout.hpp"
 #include "driftwarden/book/timestamp.hpp"
@@ -44,6 +45,7 @@ struct RowContext {
   SharedTexts& texts;
   ProblemList& problems;
   ProblemNumber& lost;  // the first fault by which rows of the table were lost, with all that stood in them
+  const EmptyMarks& empty_marks;
 };
 
 // Cells of one row after another, as figures, moments and words. A cell that can't be understood is reported with its
@@ -57,6 +59,7 @@ class RowReader {
 
   bool has(int field) const { return context_.layout.has(field); }
   std::string_view text(int field) { return cell(field); }
+  bool is_empty(int field);               // a moment also where it has no time of day
   std::string_view kept_text(int field);  // one that goes into a record: told where it is not UTF-8
   // In the inside unit of the heading's dimension; a plain number as written.
   double quantity(int field) { return quantity_as_written(field).inside; }
@@ -73,6 +76,7 @@ class RowReader {
   // Of a cell that may hold anything: nothing is told, and what is no plausible figure is missing.
   Quantity quantity_if_any(int field) const;
   [[gnu::always_inline]] Moment moment(int field) {
+    if (places_[static_cast<std::size_t>(field)].clock_column != no_column) return joined_moment(field);
     const std::string_view written = cell(field);
     Moment moment = no_moment;
     if (written.empty() || stamps_.read(written, moment)) return moment;
@@ -86,22 +90,27 @@ class RowReader {
   std::string note(int field);      // the note, with the cells of unknown columns behind it
   TextId interned_note(int field);  // the same
 
+  // Nothing leans on the row's cell: what is wrong with it is a remark.
+  void spare(int field) { spared_ |= 1U << static_cast<unsigned>(field); }
+
   ProblemNumber problem() const { return problem_; }
   // The row leans on a record with this problem, if it is one. Told already where that record stands.
   void lean_on(ProblemNumber problem) {
     if (problem_ == no_problem) problem_ = problem;
   }
   // Reports a fault of a cell; the row's problem is the first of its faults. Its number, or no_problem where nothing is
-  // told of the row's cells.
+  // told of the row's cells, or nothing leans on this one.
   ProblemNumber fail(int field, std::string id, std::string message, std::string hint);
   // Remarks on a cell; the row stands.
   void doubt(int field, std::string id, std::string message, std::string hint);
   Place place_of(int field) const;
 
  private:
+  static constexpr std::size_t no_column = SIZE_MAX;
   // What reading a field's cell takes, near together.
   struct FieldPlace {
-    std::size_t column = 0;  // beyond all cells where nobody wrote the field
+    std::size_t column = 0;  // no_column where nobody wrote the field
+    std::size_t clock_column = no_column;
     Unit unit;
     double least = 0;
     double most = 0;
@@ -112,7 +121,7 @@ class RowReader {
     const FieldPlace& place = places_[static_cast<std::size_t>(field)];
     if (place.column >= row_->cell_count()) return {};
     const std::string_view text = row_->cells()[place.column].text;
-    if (!text.empty() && !is_blank(text.front()) && !is_blank(text.back())) return text;
+    if (!text.empty() && !context_.empty_marks.may_begin(text.front()) && !may_be_blank(text.back())) return text;
     return trimmed_cell(field, text);
   }
   [[gnu::always_inline]] Quantity quantity_from(int field, std::string_view written, std::optional<double> number) {
@@ -121,14 +130,17 @@ class RowReader {
     if (inside >= place.least && inside <= place.most) return {inside, *number};
     return no_such_quantity(field, written, number.has_value());
   }
-  // One that the text does not begin or end with for itself: a blank, or what begins the mark of a sheet's faulty cell.
-  static bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\x01'; }
+  // Of ASCII, or the last byte of one of Unicode.
+  static bool may_be_blank(char last) { return static_cast<signed char>(last) <= ' '; }
 
   std::string_view trimmed_cell(int field, std::string_view text);
   bool is_faulty(int field, std::string_view text);
   Quantity quantity_from_copy(int field, std::string_view written);
   Quantity no_such_quantity(int field, std::string_view written, bool is_number);
   Moment no_such_moment(int field, std::string_view written);
+  Moment joined_moment(int field);
+  std::string_view clock(int field);
+  bool is_spared(int field) const { return (spared_ >> static_cast<unsigned>(field) & 1U) != 0; }
   const Cell* raw_cell(int field) const;
   ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
   void check_shape();
@@ -148,6 +160,9 @@ class RowReader {
   std::uint32_t line_ = 0;
   ProblemNumber problem_ = no_problem;
   bool is_misshapen_ = false;
+  std::uint32_t never_needed_ = 0;   // a bit a field
+  std::uint32_t spared_ = 0;         // the same, and those of the row
+  std::string plain_;                // the last text whose blanks were made plain
   std::vector<std::uint32_t> told_;  // by field: the line of the last faulty cell of a sheet that was told
   std::unordered_map<std::string_view, TextId> known_texts_;
   std::vector<LastText> last_text_;           // by field: the same text often comes again at once

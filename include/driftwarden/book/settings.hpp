@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "driftwarden/book/empty_marks.hpp"
 #include "driftwarden/book/time_zone.hpp"
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/diagnostic/result.hpp"
@@ -47,6 +48,17 @@ struct Settings {
     bool flow_between_was_said = false;
     Place place;
   };
+  // [files."readings/W4*.xlsx"]: how the files of that name were kept, where that is not as in the rest of the book.
+  struct Files {
+    std::string pattern;
+    Place place;
+    std::optional<char> decimal;
+    std::optional<DateOrder> dates;
+    std::optional<TimeZone> zone;
+    std::optional<std::uint32_t> heading;  // the line, or the sheet's row, of the headings
+    std::optional<std::string> sheet;
+    std::optional<std::vector<std::string>> ignored_rows;  // lines ("97", "3-5") and beginnings of rows ("Total*")
+  };
   // The owner's heading -> ours, and where that was said.
   using Headings = std::map<std::string, std::pair<std::string, Place>>;
 
@@ -60,6 +72,8 @@ struct Settings {
   std::vector<std::string> packs;
   std::vector<Place> pack_places;          // one for each pack
   std::vector<std::string> ignored_files;  // patterns of what need not be read
+  std::vector<Files> files;                // in the order they are written
+  EmptyMarks empty_marks;                  // of cells that hold nothing
   double guard = 0;                        // multiple of the expanded uncertainty by which limits are narrowed
   char decimal = '.';
   DateOrder dates = DateOrder::iso;

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "driftwarden/book/csv_scanner.hpp"
+#include "driftwarden/book/ignored_rows.hpp"
 #include "driftwarden/diagnostic/diagnostic.hpp"
 #include "driftwarden/quantity/units.hpp"
 
@@ -20,7 +21,7 @@ namespace driftwarden {
 
 enum class CellType : std::uint8_t { text, word, quantity, number, moment, date };
 
-// What a table's column holds. A quantity's heading must carry its unit in brackets.
+// What a table's column holds. A quantity's heading must carry its unit.
 struct FieldSpec {
   int number = 0;  // its place in the table, and in the enumeration by which it is read
   std::string_view name;
@@ -31,7 +32,14 @@ struct FieldSpec {
   double most = std::numeric_limits<double>::infinity();
   std::span<const Dimension> or_dimensions = {};  // others it may be written in
   std::string_view usual_unit = {};               // where it is not the one customary for the dimension
+  bool is_needed = true;  // false: nothing leans on it, so that what is wrong with a cell of it is a remark
 };
+// A column that is kept and that nothing leans on.
+constexpr FieldSpec kept_only(int number, std::string_view name) {
+  FieldSpec field{number, name};
+  field.is_needed = false;
+  return field;
+}
 
 // Whether every column stands at its number and has a heading, and none is left out up to the last.
 template <std::size_t count>
@@ -55,18 +63,21 @@ using HeadingMap = std::map<std::string, std::pair<std::string, Place>>;
 struct TableLayout {
   static constexpr int absent = -1;
   std::vector<int> column_of_field;                // by field number; `absent` where nobody wrote it
+  std::vector<int> clock_of_field;                 // of a moment whose time of day has a column of its own; or `absent`
   std::vector<Unit> unit_of_field;                 // as the heading says
   std::vector<std::pair<int, std::string>> notes;  // columns kept as notes: column, heading as written or its number
   std::size_t columns = 0;
   char separator = ',';
   std::size_t rows_begin = 0;    // byte offset behind the heading line
   std::uint32_t first_line = 2;  // its line number
+  IgnoredRows ignored;           // rows that are not of the table
   bool is_of_sheet = false;      // made of a sheet: a row is one line, whatever is in its cells, and a place is a cell
 
   bool has(int field) const { return column_of_field[static_cast<std::size_t>(field)] != absent; }
 };
 
-// "reading [mL/min]" -> {"reading", "mL/min"}; the unit is empty where there are no brackets.
+// "reading [mL/min]" -> {"reading", "mL/min"}; so, where they hold a unit, "reading (mL/min)" and "reading, mL/min".
+// The unit is empty where there is none.
 struct Heading {
   std::string name;
   std::optional<std::string> unit;
@@ -78,6 +89,16 @@ std::string heading_of(const FieldSpec& field);
 
 // Which some programs put in front of a file's text.
 inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
+// Our heading for one as it was written: the owner's own, with its unit or without; else the same.
+std::string our_heading(std::string_view written, const HeadingMap& owners);
+
+// The column that a heading of ours names; that of a moment also by "taken date" and "taken time".
+struct NamedField {
+  std::size_t number = 0;
+  enum class Part : std::uint8_t { whole, date, clock } part = Part::whole;
+};
+std::optional<NamedField> field_named(const TableSpec& spec, std::string_view name);
 
 // Headings match without regard to case, blanks, hyphens and underscores.
 std::string heading_key(std::string_view name);
@@ -92,12 +113,13 @@ char separator_of(std::string_view heading_line);
 struct TableText {
   std::string_view text;
   const std::string& file;
-  std::uint32_t sheet_row = 0;  // of the headings in their sheet; 0: it is a CSV file
+  std::uint32_t sheet_row = 0;     // of the text's beginning in its sheet; 0: it is a CSV file
+  std::uint32_t heading_line = 0;  // as the owner says; 0: it is to be found
 };
 
-// Reads the heading line of a file. Faults (unknown unit, missing unit, missing column, heading written twice, no CSV)
-// go to `problems` and nothing is returned; unknown columns are named once, in a remark. 64 bytes after the text must
-// be readable.
+// Reads the heading line of a file, wherever it stands (heading_line.hpp). Faults (unknown unit, missing unit, missing
+// column, heading written twice, no CSV) go to `problems` and nothing is returned; unknown columns are named once, in a
+// remark. 64 bytes after the text must be readable.
 std::optional<TableLayout> read_layout(const TableText& file, const TableSpec& spec, const HeadingMap& owners,
                                        Diagnostics& problems);
 

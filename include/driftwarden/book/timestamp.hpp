@@ -13,7 +13,8 @@
 
 namespace driftwarden {
 
-// How a date with slashes is read. ISO 8601 dates are read in every book; slashed ones only where the book says how.
+// How a date is read that does not begin with its year. Those that do are read in every book; others, with slashes,
+// dots or hyphens, only where the book says how.
 enum class DateOrder : std::uint8_t { iso, month_first, day_first };
 
 // What is wrong with a date-time or a date, ready for a diagnostic.
@@ -24,8 +25,9 @@ struct StampFault {
 };
 
 // Reads the date-times and dates of a book, strictly: 2026-11-01T01:30, with or without seconds and offset (Z, ±hh:mm,
-// ±hhmm, ±hh), T or one blank between; slashed 9/21/2026 7:15 in the book's order. No blanks around the text. Without
-// an offset the time is the zone's. One thread's: it remembers the days it has seen.
+// ±hhmm, ±hh), T or one blank between; 2026/11/1; 9/21/2026 7:15, 21.9.26 in the order that is said; hours of one
+// digit, or with am and pm. No blanks around the text. Without an offset the time is the zone's. One thread's: it
+// remembers the days it has seen.
 class StampReader {
  public:
   // The zone must outlive the reader.
