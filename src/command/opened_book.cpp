@@ -57,7 +57,7 @@ void tell(std::ostream& err, const Diagnostics& diagnostics) {
 
 void tell_first(std::ostream& err, const Diagnostics& diagnostics) {
   constexpr std::size_t most_of_a_kind = 20;
-  tell(err, first_of_each_kind(diagnostics, most_of_a_kind, "'driftwarden check' tells all of them"));
+  tell(err, first_of_each_kind(diagnostics, most_of_a_kind, "'driftwarden check --all' tells all of them"));
 }
 
 void tell_all(const Diagnostics& diagnostics, Surroundings& surroundings) {

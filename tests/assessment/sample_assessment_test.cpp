@@ -351,7 +351,7 @@ TEST(SampleAssessment, NamesTheFirstFaultOfARecordItLeansOn) {
   AssessedBook of_reading(with_readings("2026-09-21T07:30,pre,S1,,V1,2.O,,\n2026-09-21T16:10,post,S1,,V1,1.9,,\n"));
   EXPECT_EQ(fault_place(of_reading, "S1"), "readings.csv:2:29");
 
-  AssessedBook of_time(with_readings("2026-09-21T7:30,pre,S1,,V1,2.0,,\n2026-09-21T16:10,post,S1,,V1,1.9,,\n"));
+  AssessedBook of_time(with_readings("2026-09-21T07:3O,pre,S1,,V1,2.0,,\n2026-09-21T16:10,post,S1,,V1,1.9,,\n"));
   EXPECT_EQ(fault_place(of_time, "S1"), "readings.csv:2:1");
 
   BookText certificate;

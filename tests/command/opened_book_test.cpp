@@ -84,7 +84,7 @@ TEST(OpenedBook, TellsTwentyDoubtsOfAKindAndCountsTheRest) {
     EXPECT_EQ(opened.opened->book.problems.size(), static_cast<std::size_t>(days));
     const std::string told = opened.err.str();
     EXPECT_EQ(count(told, "[doubt/two-places]"), days) << told;  // with the line that counts, where there is one
-    EXPECT_EQ(count(told, "and 1 more of this kind; 'driftwarden check' tells all of them"), days == 21 ? 1 : 0);
+    EXPECT_EQ(count(told, "and 1 more of this kind; 'driftwarden check --all' tells all of them"), days == 21 ? 1 : 0);
   }
 }
 
