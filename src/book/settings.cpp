@@ -226,6 +226,7 @@ class SettingsReader {
     said.ewma_width = history.number("ewma_width", positive);
     said.cusum_k = history.number("cusum_k", positive);
     said.cusum_h = history.number("cusum_h", positive);
+    said.false_actions_a_week = history.number("false_actions_a_week", positive).value_or(said.false_actions_a_week);
     if (const auto rules = history.texts("run_rules")) {
       said.run_rules.emplace();
       for (const auto& rule : *rules) said.run_rules->push_back(rule.text);

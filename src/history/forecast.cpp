@@ -50,22 +50,23 @@ Trend trend_from(std::string method, const LineFit& line) {
   return trend;
 }
 
-std::optional<Trend> robust_trend(Points points) {
+std::optional<Trend> robust_trend(Points points, double phi) {
   if (points.days.size() > most_points_in_pairs) {
     const auto surplus = static_cast<std::ptrdiff_t>(points.days.size() - most_points_in_pairs);
     points.days.erase(points.days.begin(), points.days.begin() + surplus);
     points.values.erase(points.values.begin(), points.values.begin() + surplus);
   }
-  const std::optional<RobustTrend> slopes = theil_sen(points.days, points.values, trend_coverage);
+  const double inflation = inflation_of_many(phi);
+  const std::optional<RobustTrend> slopes = theil_sen(points.days, points.values, trend_coverage, inflation);
   if (!slopes) return std::nullopt;
-  const TrendTest test = mann_kendall(points.values);
+  const TrendTest test = mann_kendall(points.values, inflation);
   const Bounds& bounds = slopes->slope_bounds;
   const bool is_resolved = points.days.size() >= fewest_points_of_a_trend && test.p < 1 - trend_coverage &&
                            leaves_out_zero(bounds.lower, bounds.upper);
   return Trend{"theil-sen", points.days.size(), slopes->slope, bounds.lower, bounds.upper, test.p, is_resolved};
 }
 
-void fit_points(Forecast& forecast, const Points& points) {
+void fit_points(Forecast& forecast, const Points& points, double phi) {
   if (points.days.size() < 2) return;
   forecast.origin = points.days.front();
   forecast.first_day = points.days.front();
@@ -74,8 +75,9 @@ void fit_points(Forecast& forecast, const Points& points) {
   for (const double day : points.days) x.push_back(day - forecast.origin);
   forecast.line = fit_line(x, points.values);
   if (!forecast.line) return;
+  forecast.line = resembling(*forecast.line, phi);
   forecast.trend = trend_from("least-squares", *forecast.line);
-  forecast.robust = robust_trend(points);
+  forecast.robust = robust_trend(points, phi);
 }
 
 void fit_steps(Forecast& forecast, const Series& series) {
@@ -143,11 +145,22 @@ Day day_of(const Series& series, double day, const TimeZone& zone) {
   return series.is_by_day ? whole : local_day(static_cast<Moment>(day * seconds_a_day), zone);
 }
 
-Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone) {
+Resemblance resemblance_of(const Series& series) {
+  if (!series.steps.empty() || series.is_by_day) return {};
+  const Points points = last_phase(series);
+  std::optional<LineFit> line;
+  if (points.days.size() > 2) line = fit_line(points.days, points.values);
+  if (!line) return {};
+  std::vector<double> residuals;
+  for (std::size_t i = 0; i < points.days.size(); ++i) residuals.push_back(points.values[i] - line->at(points.days[i]));
+  return residual_resemblance(residuals);
+}
+
+Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone, double phi) {
   Forecast forecast;
   if (!series.is_charted || series.points.empty()) return forecast;
   if (series.steps.empty() || is_missing(series.last_left)) {
-    fit_points(forecast, last_phase(series));
+    fit_points(forecast, last_phase(series), phi);
   } else {
     fit_steps(forecast, series);
   }

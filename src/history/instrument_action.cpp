@@ -10,7 +10,6 @@ namespace driftwarden {
 namespace {
 
 constexpr double out_of_tolerance = 3;  // urgency_of: from here on
-constexpr double signal_given = 1;
 
 // "certificate C-7" states what its calibrator is accepted by; anybody else has a limit of their own.
 std::string limit_name(const Tolerance& tolerance) {
@@ -27,21 +26,6 @@ std::string beyond_text(const SeriesHistory& history, const TimeZone& zone) {
   return series.title + " " + with_decimals_beyond(last.value, 1, limit) + " " + series.unit + " on " +
          date_text(day_of(series, last, zone)) + "; " + limit_name(series.tolerance) + " is " + shortest(limit) + " " +
          series.unit;
-}
-
-// "Drift per use: a signal among the last five points, beyond-limits on 2026-11-12"
-std::string signal_text(const SeriesHistory& history, const TimeZone& zone) {
-  const ChartSignal* last = nullptr;
-  for (const ControlChart& chart : history.charts) {
-    if (chart.kind != ChartKind::individuals) continue;
-    for (const ChartSignal& signal : chart.signals) {
-      if (last == nullptr || signal.point >= last->point) last = &signal;
-    }
-  }
-  const std::string what = history.series.title + ": a signal among the last five points";
-  if (last == nullptr) return what;
-  const SeriesPoint& point = history.series.points[last->point];
-  return what + ", " + last->rule + " on " + date_text(day_of(history.series, point, zone));
 }
 
 class InstrumentActions {
@@ -118,9 +102,9 @@ class InstrumentActions {
   }
 
   void on_its_way() {
-    if (is_out_) return;
+    if (is_out_ || !is_worth_a_line()) return;
     for (const SeriesHistory* series : reviewed_series(known_.history)) {
-      if (!series->forecast.crossing) continue;
+      if (!series->forecast.crossing || series->forecast.trend->p > known_.load.chance()) continue;
       const Day earliest = day_of(series->series, series->forecast.crossing->earliest, zone_);
       if (earliest > known_.as_of + soon_days) continue;
       add(ActionKind::adjust_soon, what_to_do_by(earliest), series->series.title + ": " + series->forecast.said).by =
@@ -128,6 +112,9 @@ class InstrumentActions {
       return;
     }
   }
+
+  // A pump in the cupboard waits; what is calibrated and due is due wherever it stands.
+  bool is_worth_a_line() const { return instrument_.kind != InstrumentKind::pump || known_.was_out(); }
 
   // No deadline lies before today.
   std::string what_to_do_by(Day earliest) const {
@@ -137,7 +124,7 @@ class InstrumentActions {
 
   // Rules about it: what is known already has got another reason; what isn't is to be watched.
   void findings() {
-    if (known_.findings == nullptr) return;
+    if (known_.findings == nullptr || !is_worth_a_line()) return;
     for (const SubjectFinding& finding : known_.findings->findings) {
       const Rule& rule = known_.screening.rules().rules[finding.rule];
       const Reason reason{message_of(known_.screening, finding), rule.full_name()};
@@ -155,12 +142,16 @@ class InstrumentActions {
     }
   }
 
+  // It behaves otherwise than it did, and so rarely by chance that the page may say so.
   void unusual() {
-    if (!actions_.empty() || known_.standing.use.recent_samples == 0) return;
-    for (const SeriesHistory* series : reviewed_series(known_.history)) {
-      if (urgency_of(*series) < signal_given) continue;
-      add(ActionKind::watch, "Look at its chart before it goes out again.", signal_text(*series, zone_));
-      return;
+    if (!actions_.empty()) return;
+    for (const BehaviourTest& signal : known_.signals) {
+      const std::string why = said_of(signal, zone_);
+      if (actions_.empty()) {
+        add(ActionKind::watch, "Look at its chart before it goes out again.", why);
+      } else {
+        actions_.back().why.push_back({why, ""});
+      }
     }
   }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "driftwarden/history/certificate_series.hpp"
 #include "driftwarden/history/pump_series.hpp"
@@ -78,20 +79,45 @@ double urgency_of(const std::vector<SeriesHistory>& series) {
   return urgency;
 }
 
+void ResemblanceByName::add(const Series& series) {
+  if (series.is_charted) pooled_[series.name].add(resemblance_of(series));
+}
+
+double ResemblanceByName::of_kind(const Series& series) const {
+  const auto found = pooled_.find(series.name);
+  return found == pooled_.end() ? 0 : found->second.of_all().cautious();
+}
+
+SeriesHistory reckoned(Series series, const ResemblanceByName& of_all, double reach_days, const TimeZone& zone) {
+  SeriesHistory made{std::move(series), {}, {}, {}, 0};
+  if (!made.series.is_charted) return made;
+  made.resemblance = resemblance_of(made.series);
+  made.phi_of_kind = of_all.of_kind(made.series);
+  const double phi = std::max(made.phi_of_kind, made.resemblance.at_least_zero());
+  made.forecast = forecast_of(made.series, reach_days, zone, phi);
+  return made;
+}
+
 std::vector<InstrumentHistory> histories_of(const Screening& screening, const std::vector<Row>& instruments, Day as_of,
                                             const ChartChoices& choices) {
   const UseLog log = use_log_of(screening, as_of);
   const std::vector<Comparison> comparisons = comparisons_from(log);
+  const TimeZone& zone = screening.book().settings.zone;
+  std::vector<std::vector<Series>> of_all;
+  for (Row row = 0; row < screening.book().instruments.size(); ++row)
+    of_all.push_back(series_of(screening, log, comparisons, row, as_of));
+  ResemblanceByName resemblance;
+  for (const std::vector<Series>& all : of_all) {
+    for (const Series& series : all) resemblance.add(series);
+  }
   std::vector<InstrumentHistory> histories;
   for (const Row row : instruments) {
     InstrumentHistory history;
     history.instrument = row;
     const double interval = interval_in_force(screening.book(), row, as_of);
-    for (Series& series : series_of(screening, log, comparisons, row, as_of)) {
-      SeriesHistory made{std::move(series), {}, {}};
-      made.charts = control_charts(made.series, choices, screening.book().settings.zone);
-      made.forecast = forecast_of(made.series, is_missing(interval) ? 0 : interval, screening.book().settings.zone);
-      history.series.push_back(std::move(made));
+    for (Series& series : of_all[row]) {
+      history.series.push_back(reckoned(std::move(series), resemblance, is_missing(interval) ? 0 : interval, zone));
+      history.series.back().charts = control_charts(history.series.back().series, choices, zone);
     }
     const SeriesHistory* as_found = history.find("as-found-error");
     const bool is_calibrated = screening.book().instruments[row].kind != InstrumentKind::pump || as_found != nullptr;

@@ -79,6 +79,18 @@ Series drift_of_uses(const Screening& screening, const UseLog& log, Row pump) {
   return series;
 }
 
+// How far the flow moved, whichever way: a pump that wanders to and fro has no trend but this one.
+Series drift_size(const Series& drift) {
+  Series series = empty_series("drift-size", "Size of the drift", "%");
+  for (SeriesPoint point : drift.points) {
+    point.value = std::fabs(point.value);
+    series.points.push_back(point);
+  }
+  const double narrower = std::min(std::fabs(drift.tolerance.lower), drift.tolerance.upper);
+  if (drift.tolerance.is_stated()) series.tolerance = {missing, narrower, drift.tolerance.source};
+  return series;
+}
+
 // Hours begin anew at each phase: that is when something was done to the pump.
 Series running_hours(const Screening& screening, const UseLog& log, Row pump, std::vector<PhaseStart> starts) {
   Series series = empty_series("running-hours", "Running hours since service", "h");
@@ -105,6 +117,7 @@ std::vector<Series> pump_series(const Screening& screening, const UseLog& log, R
   all.push_back(pre_flow(screening, checks, tolerances.deviation));
   all.push_back(pre_deviation(screening, checks, tolerances.deviation));
   all.push_back(drift_of_uses(screening, log, pump));
+  all.push_back(drift_size(all.back()));
   all.push_back(running_hours(screening, log, pump, starts));
   std::erase_if(all, [](const Series& series) { return series.points.empty(); });
   for (Series& series : all) cut_into_phases(series, starts);

@@ -13,11 +13,14 @@
 namespace driftwarden {
 namespace {
 
+constexpr double days_a_week = 7;
+
 class ReviewMaker {
  public:
   ReviewMaker(const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of, int days)
       : screening_(screening), book_(screening.book()), histories_(histories), as_of_(as_of) {
     review_.period = review_period(as_of, days);
+    review_.load.false_actions = book_.settings.history.false_actions_a_week * days / days_a_week;
     uses_.resize(book_.instruments.size());
     unjudged_.resize(screening.rules().rules.size());
   }
@@ -97,13 +100,34 @@ class ReviewMaker {
     return nullptr;
   }
 
+  // Of a pump in the cupboard nothing is asked; of what is calibrated, whether it is on its way.
+  std::vector<std::vector<BehaviourTest>> all_tests() {
+    std::vector<std::vector<BehaviourTest>> tests(histories_.size());
+    for (const InstrumentStanding& standing : review_.instruments) {
+      const InstrumentHistory& history = histories_[standing.instrument];
+      const bool is_out = standing.use.recent_samples > 0;
+      const bool is_pump = book_.instruments[standing.instrument].kind == InstrumentKind::pump;
+      if (!standing.is_in_service || (is_pump && !is_out)) continue;
+      std::vector<BehaviourTest>& of_it = tests[standing.instrument];
+      if (is_out) of_it = behaviour_tests(history, review_.period.from, book_.settings.zone);
+      review_.load.questions += questions_about(history, of_it);
+    }
+    return tests;
+  }
+
   void instruments() {
+    const std::vector<std::vector<BehaviourTest>> tests = all_tests();
     for (const InstrumentStanding& standing : review_.instruments) {
       const Instrument& instrument = book_.instruments[standing.instrument];
       const Subject of = instrument.kind == InstrumentKind::pump ? Subject::pump : Subject::calibrator;
-      const KnownInstrument known{
-          screening_, standing,           histories_[standing.instrument], findings_about(of, instrument.name),
-          as_of_,     review_.period.from};
+      const KnownInstrument known{screening_,
+                                  standing,
+                                  histories_[standing.instrument],
+                                  findings_about(of, instrument.name),
+                                  as_of_,
+                                  review_.period.from,
+                                  review_.load,
+                                  signals_among(tests[standing.instrument], review_.load)};
       for (ReviewAction& action : actions_about(known)) review_.actions.push_back(std::move(action));
     }
   }

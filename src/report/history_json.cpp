@@ -104,6 +104,10 @@ struct Writer {
     crossing(series, history.forecast.crossing);
     json.key("forecast");
     text_or_null(history.forecast.said);
+    json.key("resemblance")
+        .begin_object()
+        .member("phi", history.resemblance.n == 0 ? missing : history.resemblance.phi);
+    json.member("n", history.resemblance.n).member("of_kind", history.phi_of_kind).end_object();
     json.end_object();
   }
 

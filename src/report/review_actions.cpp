@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
+#include "driftwarden/history/heed.hpp"
+#include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "report/review_parts.hpp"
 
@@ -62,6 +64,18 @@ void append_older(HtmlText& html, const std::vector<const ReviewAction*>& older)
   html.close().line_end();
 }
 
+// How many of the actions chance alone brings.
+void append_load(HtmlText& html, const SignalLoad& load) {
+  if (load.questions == 0) return;
+  html.element("p", {{"class", "note"}},
+               "By chance alone, on pumps and calibrators with which nothing is the matter, no more than " +
+                   with_significant_digits(load.expected(), 2) +
+                   " of the lines Watch and Adjust soon on such a page: " +
+                   counted(load.questions, "question was", "questions were") +
+                   " asked of how they behave, and an answer counts that chance gives no more often than once in " +
+                   with_significant_digits(1 / load.chance(), 3) + " times. [history] false_actions_a_week sets it.");
+}
+
 // Samples of these days that are amiss and not in the list, for somebody has ruled on them.
 void append_settled(HtmlText& html, const ReviewPage& page) {
   bool is_first = true;
@@ -93,6 +107,7 @@ void append_actions(HtmlText& html, const ReviewPage& page) {
     for (const ReviewAction* action : recent) append_action(html, *action);
     html.close().line_end();
   }
+  append_load(html, page.review.load);
   append_settled(html, page);
   append_older(html, older);
   html.close().line_end();

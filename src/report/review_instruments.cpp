@@ -78,6 +78,8 @@ std::string said_of(const SeriesHistory& history, const TimeZone& zone) {
     text += "; tolerance " + end(series.tolerance.lower) + " to " + end(series.tolerance.upper) + " " + series.unit;
   }
   if (const std::string beyond = beyond_tolerance_said(series, zone); !beyond.empty()) text += "; " + beyond;
+  if (history.resemblance.n > 0)
+    text += "; each point resembles the one before it by " + with_significant_digits(history.resemblance.phi, 2);
   return text + "; " + history.forecast.said + ".";
 }
 

@@ -65,7 +65,10 @@ constexpr Field calibrator_fields[] = {
     principle,
     word("read-at", float_levels, "where on the float it is read"),
 };
-constexpr Field pump_fields[] = {text("instrument", "its name")};
+constexpr Field pump_fields[] = {
+    text("instrument", "its name"),
+    number("drifts", Dimension::count, "how many of its samples have a drift"),
+};
 constexpr Field batch_fields[] = {text("batch", "its name")};
 
 bool is_in_range(const Condition& condition, double figure) {

@@ -99,7 +99,8 @@ double exact_p(std::size_t n, std::int64_t s) {
 
 }  // namespace
 
-std::optional<RobustTrend> theil_sen(std::span<const double> x, std::span<const double> y, double coverage) {
+std::optional<RobustTrend> theil_sen(std::span<const double> x, std::span<const double> y, double coverage,
+                                     double inflation) {
   assert(x.size() == y.size());
   if (!are_finite(x) || !are_finite(y)) return std::nullopt;
   const std::vector<double> values = without_rounding_noise(y);
@@ -108,23 +109,23 @@ std::optional<RobustTrend> theil_sen(std::span<const double> x, std::span<const 
   RobustTrend trend;
   trend.slope = median(slopes);
   trend.intercept = median_of_offsets(x, values, trend.slope);
-  const double variance = variance_of_s(x.size(), tie_sum(values) + tie_sum(x));
+  const double variance = inflation * variance_of_s(x.size(), tie_sum(values) + tie_sum(x));
   const double z = -normal_quantile((1 - coverage) / 2);
   if (variance > 0) trend.slope_bounds = slopes_of_rank(slopes, z * std::sqrt(variance));
   return trend;
 }
 
-TrendTest mann_kendall(std::span<const double> y) {
+TrendTest mann_kendall(std::span<const double> y, double inflation) {
   if (y.size() < 2 || !are_finite(y)) return {};
   const std::vector<double> values = without_rounding_noise(y);
   const double ties = tie_sum(values);
   TrendTest test;
   test.s = score(values);
-  test.variance = variance_of_s(y.size(), ties);
+  test.variance = inflation * variance_of_s(y.size(), ties);
   const double towards_zero = test.s > 0 ? 1 : test.s < 0 ? -1 : 0;
   if (test.variance > 0) test.z = (static_cast<double>(test.s) - towards_zero) / std::sqrt(test.variance);
   if (test.variance == 0) test.z = 0;  // all values equal: every order is as likely as this one
-  test.is_exact = ties == 0 && y.size() <= most_for_exact;
+  test.is_exact = ties == 0 && inflation == 1 && y.size() <= most_for_exact;
   test.p = test.is_exact ? exact_p(y.size(), test.s) : 2 * normal_cdf(-std::fabs(test.z));
   return test;
 }

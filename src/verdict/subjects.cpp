@@ -286,7 +286,8 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
     keep(judge_one(
              screening, Subject::pump, group.name,
              [&](std::size_t m) { return pump_measure(book, group, static_cast<PumpMeasure>(m)); },
-             [&](std::string_view) {
+             [&](std::string_view name) {
+               if (name == "drifts") return FieldValue{static_cast<double>(drifts(group).size()), {}};
                return FieldValue{missing, group.name};
              },
              not_known),

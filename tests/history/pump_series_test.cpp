@@ -40,10 +40,11 @@ const Series& named(const std::vector<Series>& all, std::string_view name) {
 TEST(PumpSeries, TellFlowDeviationDriftAndHours) {
   const JudgedBook book(two_uses());
   const auto all = series_of(book);
-  ASSERT_EQ(all.size(), 4U);
+  ASSERT_EQ(all.size(), 5U);
   EXPECT_NEAR(named(all, "pre-flow").points.at(1).value, 2.04, 1e-12);
   EXPECT_NEAR(named(all, "pre-flow-deviation").points.at(1).value, 2.0, 1e-9);
   EXPECT_NEAR(named(all, "drift").points.at(0).value, -2.5, 1e-9);
+  EXPECT_NEAR(named(all, "drift-size").points.at(0).value, 2.5, 1e-9);
   EXPECT_NEAR(named(all, "running-hours").points.at(0).value, 8, 1e-12);
   EXPECT_NEAR(named(all, "running-hours").points.at(1).value, 13, 1e-12);
 }

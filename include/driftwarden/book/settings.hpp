@@ -32,6 +32,7 @@ struct Settings {
     std::optional<double> cusum_k;
     std::optional<double> cusum_h;
     std::optional<std::vector<std::string>> run_rules;
+    double false_actions_a_week = 1;  // of a whole review, on equipment that nothing is the matter with; above 0
     Place place;
   };
   // How well the book's other figures are known: half-widths within which they surely lie. Missing: not said.

@@ -8,6 +8,7 @@
 #include "driftwarden/book/time_zone.hpp"
 #include "driftwarden/history/series.hpp"
 #include "driftwarden/statistics/limit_crossing.hpp"
+#include "driftwarden/statistics/resemblance.hpp"
 
 namespace driftwarden {
 
@@ -55,8 +56,13 @@ struct Forecast {
 // resolved, moves towards a stated end of the tolerance, and its band meets that within reach: the larger of the time
 // the points span and `reach_days` from the last point. The line's own day may lie beyond. An instrument adjusted
 // between its points is fitted by its steps from calibration to calibration, through no change in no time; then the
-// forecast starts from where it was left. Days in words are the zone's.
-Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone = TimeZone::utc());
+// forecast starts from where it was left. Days in words are the zone's. Points that resemble each other by `phi` tell
+// less: see `resembling`.
+Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone = TimeZone::utc(), double phi = 0);
+
+// How the counted points of the last phase resemble each other, about their line. Nothing of calibrations, which are
+// few and months apart: they are taken for independent.
+Resemblance resemblance_of(const Series& series);
 
 // The calendar day of a figure in days since 1970: the zone's, or of a series by day the day itself.
 Day day_of(const Series& series, double day, const TimeZone& zone);

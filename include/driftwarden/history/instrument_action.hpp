@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "driftwarden/history/heed.hpp"
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/history/instrument_standing.hpp"
 #include "driftwarden/history/review_action.hpp"
@@ -25,6 +26,11 @@ struct KnownInstrument {
   const SubjectResult* findings = nullptr;  // of rules about it; nullptr: none
   Day as_of = no_day;
   Day recent_from = no_day;  // what came up before this day is open from before
+  SignalLoad load;
+  std::vector<BehaviourTest> signals;  // of it, the rarest first
+
+  // What stands in the cupboard waits: an instrument is watched where it was out in the days reviewed or since.
+  bool was_out() const { return standing.use.recent_samples > 0; }
 };
 
 // What has to be done about an instrument, most urgent first; nothing where it is out of service, except that a

@@ -1,20 +1,38 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <map>
+#include <string>
 #include <vector>
 
 #include "driftwarden/history/control_chart.hpp"
 #include "driftwarden/history/forecast.hpp"
 #include "driftwarden/history/interval_advice.hpp"
+#include "driftwarden/statistics/resemblance.hpp"
 
 namespace driftwarden {
 
 // One series with everything made of it.
 struct SeriesHistory {
   Series series;
-  std::vector<ControlChart> charts;
-  Forecast forecast;
+  std::vector<ControlChart> charts{};
+  Forecast forecast{};
+  Resemblance resemblance{};  // of its own points, about their line
+  double phi_of_kind = 0;     // of all instruments' series of this name, on the cautious side
 };
+
+// What a book tells of how points resemble the ones before them, by the name of their series.
+class ResemblanceByName {
+ public:
+  void add(const Series& series);
+  double of_kind(const Series& series) const;
+
+ private:
+  std::map<std::string, PooledResemblance, std::less<>> pooled_;
+};
+
+// A series with its forecast, without its charts.
+SeriesHistory reckoned(Series series, const ResemblanceByName& of_all, double reach_days, const TimeZone& zone);
 
 struct InstrumentHistory {
   Row instrument = no_row;

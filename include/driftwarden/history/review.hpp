@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "driftwarden/history/heed.hpp"
 #include "driftwarden/history/instrument_history.hpp"
 #include "driftwarden/history/instrument_standing.hpp"
 #include "driftwarden/history/review_action.hpp"
@@ -48,6 +49,7 @@ struct UnjudgedRule {
 // All that a review has to tell, worked out. Points into the screening and the histories it was made from.
 struct Review {
   ReviewPeriod period;
+  SignalLoad load;                      // of what asks for action by its behaviour
   std::vector<ReviewAction> actions;    // most urgent first, those open from before behind them
   std::vector<ReviewedSample> samples;  // in the book's order
   std::size_t later_samples = 0;        // started after the day of the review: left out

@@ -107,7 +107,7 @@ class Oracle:
                        for name in names if name is not None]
         for of, name, measure, group in groups:
             judged = [self.judge_subject(rule, measure, group) for rule in self.rule_set.of(of)
-                      if rule.applies(lambda field: self.subject_field(field, name)) != "no"]
+                      if rule.applies(lambda field: self.subject_field(field, name, group)) != "no"]
             findings = [j for j in judged if j.outcome not in ("met", "skipped")]
             if findings:
                 yield of, name, worst(j.outcome for j in findings), findings
@@ -127,7 +127,9 @@ class Oracle:
             s.row.started for s in self.samples if s.row.batch == sample.row.batch and s.row.started is not None]
         return not starts or self.book.day(min(starts)) <= self.as_of
 
-    def subject_field(self, field, name):
+    def subject_field(self, field, name, group):
+        if field == "drifts":
+            return sum(s.drift is not None for s in group if s.kind == "sample")
         if field in ("principle", "read-at"):
             return getattr(self.book.instrument[name], field.replace("-", "_"))
         return name

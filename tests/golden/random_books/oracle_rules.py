@@ -123,7 +123,7 @@ class Rule:
             return "yes" if value in words else "no"
         if value is None:
             return "unknown"
-        ends = {key: amount(text, {**FLOW, **TIME, **PRESSURE, **TEMPERATURE}) for key, text in condition.items()}
+        ends = {key: amount(text, {"": 1, **FLOW, **TIME, **PRESSURE, **TEMPERATURE}) for key, text in condition.items()}
         is_in = (("at_least" not in ends or side(value, ends["at_least"]) >= 0)
                  and ("at_most" not in ends or side(value, ends["at_most"]) <= 0))
         return "yes" if is_in else "no"

@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: MIT
+#include "driftwarden/statistics/resemblance.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <vector>
+
+#include "driftwarden/statistics/mean_and_spread.hpp"
+#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/random_numbers.hpp"
+
+namespace driftwarden::resemblance_test {
+namespace {
+
+using Values = std::vector<double>;
+
+Values chain(std::size_t n, double phi, test::RandomNumbers& random) {
+  Values values{random.normal()};
+  while (values.size() < n) values.push_back(phi * values.back() + std::sqrt(1 - phi * phi) * random.normal());
+  return values;
+}
+
+// Simulated here, so the tolerance is three standard errors and what an expansion of first order leaves out.
+TEST(Resemblance, IsFreeOfTheBiasOfTheLagOneAutocorrelation) {
+  test::RandomNumbers random(7);
+  for (const double phi : {0.3, 0.6}) {
+    double plain = 0;
+    PooledResemblance pooled;
+    constexpr int trials = 4000;
+    for (int i = 0; i < trials; ++i) {
+      const Values values = chain(30, phi, random);
+      plain += lag_one_autocorrelation(values) / trials;
+      pooled.add(resemblance_of(values));
+    }
+    EXPECT_LT(plain, phi - 0.05);
+    EXPECT_NEAR(pooled.of_all().phi, phi, 0.02);
+  }
+}
+
+TEST(Resemblance, OfWhatALineLeavesIsFreedOfTwiceAsMuch) {
+  test::RandomNumbers random(8);
+  PooledResemblance pooled;
+  Values days(30);
+  for (std::size_t i = 0; i < days.size(); ++i) days[i] = static_cast<double>(i);
+  for (int trial = 0; trial < 2000; ++trial) {
+    Values values = chain(days.size(), 0.3, random);
+    const LineFit line = *fit_line(days, values);
+    for (std::size_t i = 0; i < days.size(); ++i) values[i] -= line.at(days[i]);
+    pooled.add(residual_resemblance(values));
+  }
+  EXPECT_NEAR(pooled.of_all().phi, 0.3, 0.03);
+}
+
+TEST(Resemblance, IsReckonedWithOnTheCautiousSide) {
+  EXPECT_EQ(Resemblance{}.cautious(), 0);
+  EXPECT_DOUBLE_EQ((Resemblance{0.2, 25}.cautious()), 0.5);
+  EXPECT_EQ((Resemblance{0.9, 9}.cautious()), 0.85);
+  EXPECT_EQ((Resemblance{-0.4, 100}.at_least_zero()), 0);
+}
+
+TEST(Resemblance, OfFewOrEqualValuesSaysNothing) {
+  EXPECT_EQ(resemblance_of(Values{1, 2, 1}).n, 0U);
+  EXPECT_EQ(resemblance_of(Values{1, 1, 1, 1, 1}).n, 0U);
+}
+
+// By hand: 1 + 2 (2/3 · 0.5 + 1/3 · 0.25).
+TEST(InflationOfAMean, IsThatOfASumOfNeighbours) {
+  EXPECT_NEAR(inflation_of_a_mean(3, 0.5), 1 + 2 * (2.0 / 3 * 0.5 + 1.0 / 3 * 0.25), 1e-15);
+  EXPECT_EQ(inflation_of_a_mean(1, 0.5), 1);
+  EXPECT_NEAR(inflation_of_a_mean(100000, 0.6), inflation_of_many(0.6), 1e-3);
+  EXPECT_DOUBLE_EQ(points_for_the_spread(34, 0.6), 16);
+}
+
+// By hand: before 10, 12, 11, 13, 9 have the mean 11 and s² 2.5; (15 - 11)/√(2.5 · 1.2) = 2.3094, 4 degrees of freedom.
+TEST(StepTest, IsThePredictionIntervalOfStudentsT) {
+  const StepTest test = step_test(Values{10, 12, 11, 13, 9}, Values{15}, 0);
+  EXPECT_NEAR(test.difference, 4, 1e-14);
+  EXPECT_NEAR(test.t, 4 / std::sqrt(3.0), 1e-12);
+  EXPECT_EQ(test.dof, 4);
+  EXPECT_NEAR(test.p, student_t_two_sided_p(4 / std::sqrt(3.0), 4), 1e-15);
+  EXPECT_TRUE(std::isnan(step_test(Values{2, 2, 2}, Values{3}, 0).p));
+  EXPECT_TRUE(std::isnan(step_test(Values{2}, Values{3}, 0).p));
+}
+
+// Answers of a question that nothing is behind come as often as it says, in fives of a hundred and in ones.
+TEST(StepTest, IsAnsweredByChanceAsOftenAsItSays) {
+  test::RandomNumbers random(11);
+  for (const double phi : {0.0, 0.6}) {
+    int answers = 0;
+    constexpr int trials = 4000;
+    for (int i = 0; i < trials; ++i) {
+      const Values values = chain(24, phi, random);
+      const std::span<const double> all(values);
+      answers += step_test(all.first(20), all.last(4), phi).p < 0.01 ? 1 : 0;
+    }
+    EXPECT_LT(answers, trials * 0.017) << phi;
+    EXPECT_GT(answers, trials * 0.002) << phi;
+  }
+}
+
+// By hand: distances 0.15 0.15 0.35 0.35 0.55 0.55; of 15 pairs 12 rise and 3 are ties, so that
+// var S = (6·5·17 - 3·2·1·9)/18 = 25.33 and z = 11/5.033; its p by Φ.
+TEST(GrowingScatter, IsMannAndKendallsTestOfTheDistances) {
+  EXPECT_NEAR(growing_scatter_p(Values{0.1, -0.2, 0.3, -0.4, 0.5, -0.6}, 0),
+              0.5 * std::erfc(11 / std::sqrt(2 * 456.0 / 18)), 1e-9);
+}
+
+TEST(GrowingScatter, IsSeenWhateverTheSigns) {
+  const double p = growing_scatter_p(Values{0.1, -0.2, 0.3, -0.4, 0.5, -0.6, 0.7, -0.8}, 0);
+  EXPECT_LT(p, 0.002);
+  EXPECT_GT(growing_scatter_p(Values{-0.8, 0.7, -0.6, 0.5, -0.4, 0.3, -0.2, 0.1}, 0), 0.99);
+  EXPECT_GT(growing_scatter_p(Values{0.1, -0.2, 0.3, -0.4, 0.5, -0.6, 0.7, -0.8}, 0.6), p);
+  EXPECT_TRUE(std::isnan(growing_scatter_p(Values{1, 2, 3, 4}, 0)));
+}
+
+TEST(GrowingScatter, IsAnsweredByChanceAsOftenAsItSays) {
+  test::RandomNumbers random(12);
+  for (const double phi : {0.0, 0.6}) {
+    int answers = 0;
+    constexpr int trials = 4000;
+    for (int i = 0; i < trials; ++i) answers += growing_scatter_p(chain(20, phi, random), phi) < 0.01 ? 1 : 0;
+    EXPECT_LT(answers, trials * 0.017) << phi;
+    if (phi == 0) {
+      EXPECT_GT(answers, trials * 0.005);
+    }
+  }
+}
+
+TEST(ResemblingLine, IsWiderAndKeepsItsSlope) {
+  const Values days{0, 1, 2, 3, 4, 5, 6, 7, 8, 9};
+  const Values values{0.1, 0.3, 0.2, 0.5, 0.6, 0.5, 0.8, 0.9, 0.8, 1.1};
+  const LineFit line = *fit_line(days, values);
+  const LineFit same = resembling(line, 0);
+  EXPECT_EQ(same.slope_se(), line.slope_se());
+  EXPECT_EQ(same.dof, line.dof);
+  const LineFit wider = resembling(line, 0.5);
+  EXPECT_EQ(wider.slope, line.slope);
+  EXPECT_NEAR(wider.slope_variance / line.slope_variance, 3 * 8.0 / 4, 1e-12);  // V 3, (n - 2)/(n - 2V) = 8/4
+  EXPECT_NEAR(wider.dof, 10 * 0.75 / 1.25 - 2, 1e-12);
+}
+
+// Two hundred pumps with sixty uses each, correlation 0.6: 65 had a "resolved" trend where 10 are chance's.
+TEST(ResemblingLine, IsResolvedByChanceAsOftenAsItSays) {
+  test::RandomNumbers random(13);
+  Values days(60);
+  for (std::size_t i = 0; i < days.size(); ++i) days[i] = static_cast<double>(i);
+  int plain = 0;
+  int corrected = 0;
+  constexpr int trials = 1000;
+  for (int i = 0; i < trials; ++i) {
+    const LineFit line = *fit_line(days, chain(days.size(), 0.6, random));
+    plain += line.slope_p() < 0.05 ? 1 : 0;
+    corrected += resembling(line, 0.6).slope_p() < 0.05 ? 1 : 0;
+  }
+  EXPECT_GT(plain, trials * 0.25);
+  EXPECT_LT(corrected, trials * 0.07);
+  EXPECT_GT(corrected, trials * 0.02);
+}
+
+}  // namespace
+}  // namespace driftwarden::resemblance_test
