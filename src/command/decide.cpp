@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <optional>
 #include <ostream>
+#include <utility>
 
 #include "command/opened_book.hpp"
 #include "command/selection.hpp"
@@ -46,6 +47,15 @@ std::optional<std::string> text_given(const std::string& option, const std::stri
   refuse(surroundings, option + " holds characters that don't show themselves: " + in_quotes(given),
          "write plain text, in UTF-8");
   return std::nullopt;
+}
+
+// Whether the book would read the text as an empty cell (told).
+bool is_mark_for_nothing(const std::string& option, const std::string& text, const Book& book,
+                         Surroundings& surroundings) {
+  if (!book.settings.empty_marks.hold(text)) return false;
+  refuse(surroundings, option + " is " + in_quotes(text) + ", which this book reads as an empty cell",
+         "write what others are to read");
+  return true;
 }
 
 // The names of the rules that raised findings on a sample, each once.
@@ -122,6 +132,9 @@ int run_decide(const DecideOptions& options, Surroundings& surroundings) {
   if (!by || !reason) return cannot_be_used;
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
+  for (const auto& [option, text] : {std::pair{"--by", *by}, std::pair{"--reason", *reason}}) {
+    if (is_mark_for_nothing(option, text, opened->book, surroundings)) return cannot_be_used;
+  }
   const std::optional<Row> sample = sample_named(opened->book, options.sample, surroundings);
   if (!sample) return cannot_be_used;
   SampleJudge judge(*opened->screening);

@@ -95,6 +95,13 @@ TEST(Decide, RefusesAnEmptyNameAndAnEmptyReason) {
             "[decide/refused]\n");
 }
 
+TEST(Decide, RefusesAReasonThatTheBookReadsAsAnEmptyCell) {
+  const CalledBook book(judged_text());
+  EXPECT_EQ(refused(decide(book, "own/drift", "overrule", "site hygienist", "none"), book),
+            "command line: error: --reason is 'none', which this book reads as an empty cell; write what others are to "
+            "read [decide/refused]\n");
+}
+
 TEST(Decide, RefusesTextThatDoesNotShowItself) {
   const CalledBook book(judged_text());
   EXPECT_EQ(refused(decide(book, "own/drift", "overrule", "site hygienist", "a\x1b[2Jb"), book),
