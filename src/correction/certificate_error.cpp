@@ -5,6 +5,8 @@
 #include <limits>
 #include <optional>
 
+#include "driftwarden/quantity/limit.hpp"
+
 namespace driftwarden {
 
 namespace {
@@ -75,10 +77,15 @@ double slope_up_to(std::span<const ErrorPoint> curve, std::size_t point) {
          (curve[point].indication_l_min - curve[point - 1].indication_l_min);
 }
 
+// A mean of readings is on a point also where its last digit is not.
 double slope_at(std::span<const ErrorPoint> curve, double indication_l_min) {
+  if (is_missing(indication_l_min)) return 0;
+  const auto side_of = [&](std::size_t point) {
+    return side_of_limit(indication_l_min, curve[point].indication_l_min);
+  };
   std::size_t above = 0;
-  while (above < curve.size() && curve[above].indication_l_min < indication_l_min) ++above;
-  const bool is_on_a_point = above < curve.size() && curve[above].indication_l_min == indication_l_min;
+  while (above < curve.size() && side_of(above) == Side::above) ++above;
+  const bool is_on_a_point = above < curve.size() && side_of(above) == Side::on;
   const double below = slope_up_to(curve, above);
   return is_on_a_point ? (below + slope_up_to(curve, above + 1)) / 2 : below;
 }

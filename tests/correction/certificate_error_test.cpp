@@ -214,6 +214,8 @@ TEST(StepThrough, TakesTheMeanOfBothSlopesOnAPointBetween) {
   const std::vector<ErrorPoint> curve = {{1.0, 0.01}, {2.0, 0.03}, {4.0, 0.05}};
   EXPECT_NEAR(step_through(curve, 2.0), 1 - 2 * 0.015 / 1.03, 1e-12);
   EXPECT_NEAR(step_through(curve, 3.0), 1 - 3 * 0.01 / 1.04, 1e-12);
+  for (const double towards : {1.0, 4.0})  // a mean of readings may miss the point in its last digit
+    EXPECT_NEAR(step_through(curve, std::nextafter(2.0, towards)), 1 - 2 * 0.015 / 1.03, 1e-12);
 }
 
 }  // namespace
