@@ -66,15 +66,16 @@ TEST(Signals, SayWhatAndHowRareItIs) {
   values.push_back(4);
   const InstrumentHistory history = history_of(values);
   const auto tests = asked(history, 12);
-  EXPECT_EQ(said_of(tests.front(), TimeZone::utc()),
-            "Drift per use lies 4.0 % from the mean before it on 2026-01-13; by chance less than once in a million times");
+  EXPECT_EQ(
+      said_of(tests.front(), TimeZone::utc()),
+      "Drift per use lies 4.0 % from the mean before it on 2026-01-13; by chance less than once in a million times");
 }
 
 TEST(SignalLoad, SharesOutWhatIsAccepted) {
   EXPECT_DOUBLE_EQ((SignalLoad{1, 1200}.chance()), 1.0 / 1200);
   EXPECT_DOUBLE_EQ((SignalLoad{1, 1200}.expected()), 1);
   EXPECT_DOUBLE_EQ((SignalLoad{1, 10}.chance()), laxest_chance);
-  EXPECT_DOUBLE_EQ((SignalLoad{1, 10}.expected()), 0.027);
+  EXPECT_DOUBLE_EQ((SignalLoad{1, 10}.expected()), 0.027);  // derived: 10 times the laxest chance
 }
 
 // A small one of the study in tests/reference/load: 40 pumps, days that resemble each other by 0.6, 20 points each.

@@ -55,7 +55,7 @@ inline void round_points(Series& series, double to) {
 
 // What is the matter, from the use `from` on.
 inline void spoil(const Fleet& fleet, std::vector<Series>& pump, std::size_t from) {
-  constexpr double days_a_month = 30.4375;
+  constexpr double days_a_month = 30.4375;  // derived: 365.25 / 12
   for (std::size_t use = from; use < pump[0].points.size(); ++use) {
     const double months = static_cast<double>(day_of_use(use) - day_of_use(from - 1)) / days_a_month;
     pump[0].points[use].value += fleet.drift_a_month * months + fleet.step + (use == from ? fleet.slip : 0);
