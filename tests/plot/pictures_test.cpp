@@ -45,8 +45,9 @@ std::string text_of(const std::filesystem::path& path) {
 
 TEST(Pictures, AreOneASeriesAndAPageOfTheFleet) {
   const Pictures pictures = drawn(two_pumps());
-  EXPECT_EQ(pictures.files, (std::vector<std::string>{"fleet-pumps.svg", "P1.pre-flow.svg", "P1.drift.svg",
-                                                      "P2.pre-flow.svg", "P2.drift.svg"}));
+  EXPECT_EQ(pictures.files,
+            (std::vector<std::string>{"fleet-pumps.svg", "P1.pre-flow.svg", "P1.drift.svg", "P1.drift-size.svg",
+                                      "P2.pre-flow.svg", "P2.drift.svg", "P2.drift-size.svg"}));
 }
 
 TEST(Pictures, ShowTheDeviationInsteadOfTheFlowWhereANominalFlowIsKnown) {
@@ -80,7 +81,7 @@ TEST(Pictures, OfInstrumentsWhoseNamesAreNoFileNamesStillDiffer) {
   }
   const std::vector<std::string> files = drawn(text).files;
   EXPECT_EQ(files.at(1), "a_b.pre-flow.svg");
-  EXPECT_EQ(files.at(3), "a_b-2.pre-flow.svg");
+  EXPECT_EQ(files.at(4), "a_b-2.pre-flow.svg");
 }
 
 TEST(Pictures, OfNamesThatDifferInCapitalsOnlyOrAreLongHaveFilesOnEverySystem) {
@@ -94,7 +95,7 @@ TEST(Pictures, OfNamesThatDifferInCapitalsOnlyOrAreLongHaveFilesOnEverySystem) {
   }
   const Pictures pictures = drawn(text);
   EXPECT_EQ(pictures.files.at(1), std::string(100, 'p') + ".pre-flow.svg");
-  EXPECT_EQ(pictures.files.at(3), "P" + std::string(99, 'p') + "-2.pre-flow.svg");
+  EXPECT_EQ(pictures.files.at(4), "P" + std::string(99, 'p') + "-2.pre-flow.svg");
   const ScratchFolder folder;
   EXPECT_TRUE(draw_pictures(pictures.script, pictures.files, folder.path()).empty());
 }
