@@ -61,7 +61,8 @@ TEST(Screen, IsNotBuriedUnderFaults) {
   const CalledBook book(with_faults(300));
   const std::string err = call({"screen", book.path()}).err;
   EXPECT_EQ(lines_in(err), 21);
-  EXPECT_NE(err.find("and 280 more of this kind; 'driftwarden check --all' tells all of them"), std::string::npos) << err;
+  EXPECT_NE(err.find("and 280 more of this kind; 'driftwarden check --all' tells all of them"), std::string::npos)
+      << err;
 }
 
 TEST(Check, RemarksOnNamesThatASpreadsheetWouldRun) {
