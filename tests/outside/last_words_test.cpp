@@ -68,14 +68,7 @@ void ask_for_too_much_together() {
 constexpr const char* no_memory =
     "driftwarden: there is not enough memory for this; use fewer --threads, or split the book\n";
 
-#if defined(__SANITIZE_ADDRESS__)
-constexpr bool is_sanitized = true;  // a sanitizer ends such a run in its own words
-#else
-constexpr bool is_sanitized = false;
-#endif
-
 TEST(LastWords, AreSaidWhereMemoryIsShortAndNothingUnfinishedIsLeft) {
-  if (is_sanitized) GTEST_SKIP();
   const ScratchFolder scratch;
   const End end = end_of(scratch.path(), [&] {
     const Unfinished file(scratch.path() / "file");
@@ -89,7 +82,6 @@ TEST(LastWords, AreSaidWhereMemoryIsShortAndNothingUnfinishedIsLeft) {
 }
 
 TEST(LastWords, AreSaidInAnyThreadAndWhereNothingMayBeThrown) {
-  if (is_sanitized) GTEST_SKIP();
   const ScratchFolder scratch;
   const auto throws_nothing = []() noexcept { ask_for_too_much(); };
   const End end = end_of(scratch.path(), [&] { std::thread(throws_nothing).join(); });
@@ -99,7 +91,6 @@ TEST(LastWords, AreSaidInAnyThreadAndWhereNothingMayBeThrown) {
 }
 
 TEST(LastWords, AreSaidOnceWhereManyThreadsRunShortTogether) {
-  if (is_sanitized) GTEST_SKIP();
   for (int i = 0; i < 50; ++i) {
     const ScratchFolder scratch;
     ASSERT_EQ(end_of(scratch.path(), ask_for_too_much_together).said, no_memory);
@@ -107,7 +98,6 @@ TEST(LastWords, AreSaidOnceWhereManyThreadsRunShortTogether) {
 }
 
 TEST(LastWords, NameTheSignalOfAFaultAndLeaveFilesAlone) {
-  if (is_sanitized) GTEST_SKIP();
   for (const int signal : {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT}) {
     const ScratchFolder scratch;
     const End end = end_of(scratch.path(), [&] {

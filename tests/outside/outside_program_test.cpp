@@ -62,10 +62,11 @@ TEST(OutsideProgram, HasNoInputAndItsOutputGoesNowhere) {
 // Whether this system lets a process leave its network; in some containers it lets nobody.
 TEST(OutsideProgram, HasNoNetworkWhereTheSystemLetsAProcessLeaveIt) {
   const bool may_leave = std::system("unshare -n true 2>/dev/null || unshare -Un true 2>/dev/null") == 0;
-  if (!may_leave) GTEST_SKIP() << "this system lets no process leave its network";
   const Stand stand("grep -c : /proc/net/dev >devices");
   EXPECT_TRUE(stand.run().is_well());
-  EXPECT_EQ(stand.text("devices"), "1\n") << "the loopback device alone";
+  if (may_leave) {
+    EXPECT_EQ(stand.text("devices"), "1\n") << "the loopback device alone";
+  }
 }
 
 TEST(OutsideProgram, SaysHowItEnded) {
