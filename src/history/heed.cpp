@@ -80,17 +80,23 @@ class SeriesQuestions {
   std::vector<BehaviourTest>& tests_;
 };
 
+// "2.4 % below"
+std::string how_far(const BehaviourTest& test) {
+  return with_significant_digits(std::abs(test.difference), 2) + " " + test.series->series.unit +
+         (test.difference < 0 ? " below" : " above");
+}
+
 std::string what_of(const BehaviourTest& test) {
-  const auto by = [&] { return with_significant_digits(test.difference, 2) + " " + test.series->series.unit; };
   switch (test.of) {
     case Behaviour::slip:
-      return "lies " + by() + " from the mean before it";
+      return "the point lies " + how_far(test) + " the mean of those before it, on ";
     case Behaviour::shift:
-      return "the last " + std::to_string(points_of_a_shift) + " points lie " + by() + " from the mean before them";
+      return "the last " + std::to_string(points_of_a_shift) + " points lie " + how_far(test) +
+             " the mean of those before them, up to ";
     case Behaviour::trend:
-      return test.series->forecast.trend->slope_per_day > 0 ? "rises" : "falls";
+      return test.series->forecast.trend->slope_per_day > 0 ? "it rises, up to " : "it falls, up to ";
     case Behaviour::scatter:
-      return "scatters ever farther";
+      return "it scatters ever farther, up to ";
   }
   return {};
 }
@@ -100,8 +106,7 @@ std::string what_of(const BehaviourTest& test) {
 std::string said_of(const BehaviourTest& test, const TimeZone& zone) {
   const Series& series = test.series->series;
   const std::string when = date_text(day_of(series, series.points[test.point], zone));
-  return series.title + " " + what_of(test) + (test.of == Behaviour::slip ? " on " : ", up to ") + when +
-         "; by chance " +
+  return series.title + ": " + what_of(test) + when + "; by chance " +
          (test.p < 1e-6 ? "less than once in a million times"
                         : "once in " + with_significant_digits(1 / test.p, 2) + " times");
 }

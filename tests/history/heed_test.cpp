@@ -66,9 +66,9 @@ TEST(Signals, SayWhatAndHowRareItIs) {
   values.push_back(4);
   const InstrumentHistory history = history_of(values);
   const auto tests = asked(history, 12);
-  EXPECT_EQ(
-      said_of(tests.front(), TimeZone::utc()),
-      "Drift per use lies 4.0 % from the mean before it on 2026-01-13; by chance less than once in a million times");
+  EXPECT_EQ(said_of(tests.front(), TimeZone::utc()),
+            "Drift per use: the point lies 4.0 % above the mean of those before it, on 2026-01-13; by chance less than "
+            "once in a million times");
 }
 
 TEST(SignalLoad, SharesOutWhatIsAccepted) {

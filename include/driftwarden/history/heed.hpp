@@ -34,7 +34,7 @@ struct BehaviourTest {
   double difference = missing;  // of a slip or shift, in the series' unit
 };
 
-// "Drift per use: scatters ever more, up to 2026-10-25; chance does so once in 2300 tests"
+// "Drift per use: it scatters ever farther, up to 2026-10-25; by chance once in 2300 times"
 std::string said_of(const BehaviourTest& test, const TimeZone& zone);
 
 // All questions asked of the last phase of an instrument's reviewed series on account of the points from a day on:
