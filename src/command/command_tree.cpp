@@ -3,6 +3,7 @@
 
 #include "command/completion.hpp"
 #include "command/manual_pages.hpp"
+#include "driftwarden/evidence/package_note.hpp"
 #include "driftwarden/report/screen_table.hpp"
 #include "driftwarden/verdict/cautions.hpp"
 
@@ -233,7 +234,7 @@ void add_evidence(CLI::App& app, CommandOptions& options, Surroundings& surround
   command
       ->add_option("--charts", evidence.charts_of,
                    "of which instruments: used (those that the results lean on; so without it), all or none")
-      ->check(CLI::IsMember({"used", "all", "none"}));
+      ->check(CLI::IsMember(std::vector<std::string>(std::begin(charts_of_words), std::end(charts_of_words))));
   command->footer(
       std::string("Example:\n  driftwarden evidence docs/demo --batch TF46B --out TF46B --sign signer.key\n\n") +
       help_foot());

@@ -102,8 +102,7 @@ Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted)
 
 // "2026-11-09 to 2026-11-16: 5 actions, 18 open from before; 24 samples and blanks, 2 void, …"
 std::string summary_of(const Review& review) {
-  const auto recent = static_cast<std::size_t>(std::count_if(
-      review.actions.begin(), review.actions.end(), [](const ReviewAction& action) { return action.is_recent; }));
+  const std::size_t recent = review.recent_actions();
   return date_text(review.period.from) + " to " + date_text(review.period.to) + ": " + std::to_string(recent) +
          (recent == 1 ? " action, " : " actions, ") + std::to_string(review.actions.size() - recent) +
          " open from before; " + counted(review.recent.samples, "sample", "samples and blanks") + ": " +

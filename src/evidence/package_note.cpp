@@ -14,7 +14,6 @@ namespace {
 using nlohmann::ordered_json;
 
 constexpr int package_format = 1;
-constexpr std::string_view charts_of_words[] = {"used", "all", "none"};
 
 Diagnostic unusable(const std::string& why) {
   return error("evidence/package", {std::string(package_note_file), 0, 0}, why,

@@ -184,6 +184,11 @@ class ReviewMaker {
 
 }  // namespace
 
+std::size_t Review::recent_actions() const {
+  return static_cast<std::size_t>(
+      std::count_if(actions.begin(), actions.end(), [](const ReviewAction& action) { return action.is_recent; }));
+}
+
 ReviewPeriod review_period(Day as_of, int days) { return {as_of - days, as_of}; }
 
 Review review_of(const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of, int days) {

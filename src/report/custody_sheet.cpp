@@ -18,10 +18,6 @@ namespace {
 
 constexpr std::size_t most_sample_width = 14;
 
-std::string text_of(const Book& book, const Column<TextId>& column, Row row) {
-  return book.texts.text(field(column, row, TextId{0}));
-}
-
 // Parts of "2026-11-01T01:30-06:00": date, clock, offset.
 std::string date_part(const std::string& text) { return text.substr(0, std::min<std::size_t>(10, text.size())); }
 std::string clock_part(const std::string& text) { return text.size() < 16 ? "" : text.substr(11, 5); }
@@ -62,7 +58,7 @@ void set_figures(CustodyLine& line, const Screening& screening, const SampleResu
 
 void set_remarks(CustodyLine& line, const Screening& screening, const SampleResult& result) {
   const Book& book = screening.book();
-  const std::string note = text_of(book, book.samples.note, result.figures->sample);
+  const std::string note = words_of(book, book.samples.note, result.figures->sample);
   if (!note.empty()) line.remarks.push_back(note);
   if (line.standing != line.verdict) line.remarks.push_back(standing_text(result));
   if (!is_missing(line.volume_l)) {
@@ -223,8 +219,8 @@ CustodyLine custody_line(const Screening& screening, const SampleResult& result)
   line.standing = result.standing;
   set_times(line, book, row);
   if (!line.is_blank) set_figures(line, screening, result);
-  line.method = text_of(book, book.samples.method, row);
-  line.analysis = text_of(book, book.samples.analysis, row);
+  line.method = words_of(book, book.samples.method, row);
+  line.analysis = words_of(book, book.samples.analysis, row);
   set_remarks(line, screening, result);
   return line;
 }

@@ -13,10 +13,6 @@
 namespace driftwarden {
 namespace {
 
-std::string text_of(const Book& book, const Column<TextId>& column, Row row) {
-  return book.texts.text(field(column, row, TextId{0}));
-}
-
 // What is to be said of a sample that stands so.
 std::vector<std::string> reasons_of(const Screening& screening, const SampleResult& result) {
   std::vector<std::string> reasons;
@@ -41,11 +37,11 @@ LetterLine line_of(const Screening& screening, const SampleResult& result) {
   line.minutes = printed.minutes;
   line.reasons = reasons_of(screening, result);
   if (result.standing == Verdict::void_ || is_missing(figures.volume_l)) return line;
-  const double expanded = result.volume_expanded_l();
   // To the digits that U has (JCGM 100:2008, 7.2.6).
-  line.volume = is_missing(expanded) ? printed.volume
-                                     : with_decimals(figures.volume_l, expanded < 9.95 ? 1 : 0) + " ± " +
-                                           with_significant_digits(expanded, 2);
+  const std::string& expanded = printed.uncertainty;
+  line.volume = expanded.empty() ? printed.volume
+                                 : with_decimals(figures.volume_l, expanded.find('.') == std::string::npos ? 0 : 1) +
+                                       " ± " + expanded;
   line.volume_reference = printed.volume_reference;
   return line;
 }
@@ -206,7 +202,7 @@ Letter letter_of(const Screening& screening, const std::vector<Row>& samples) {
     if (const std::string& day = letter.lines.back().day; !day.empty()) letter.days.insert(day);
     for (const auto& [words, column] :
          {std::pair{&letter.methods, &book.samples.method}, std::pair{&letter.analyses, &book.samples.analysis}}) {
-      if (std::string word = text_of(book, *column, sample); !word.empty()) words->insert(std::move(word));
+      if (std::string word = words_of(book, *column, sample); !word.empty()) words->insert(std::move(word));
     }
   }
   return letter;

@@ -96,8 +96,7 @@ class Calendar {
 }  // namespace
 
 std::string review_brief(const Screening& screening, const Review& review) {
-  const auto is_recent = [](const ReviewAction& action) { return action.is_recent; };
-  const auto recent = static_cast<std::size_t>(std::count_if(review.actions.begin(), review.actions.end(), is_recent));
+  const std::size_t recent = review.recent_actions();
   const std::size_t older = review.actions.size() - recent;
   std::string text = "Review of " + screening.book().settings.title + ", " + date_text(review.period.from) + " to " +
                      date_text(review.period.to) + "\n";

@@ -35,6 +35,10 @@ SampleFigures figures_of(const Screening& screening, const SampleResult& result)
           with_significant_digits(f.volume_reference_l, 4)};
 }
 
+std::string words_of(const Book& book, const Column<TextId>& column, Row sample) {
+  return std::string(book.texts.text(field(column, sample, TextId{0})));
+}
+
 std::string conditions_text(const Conditions& conditions) {
   const std::string celsius = with_decimals(in_celsius(conditions.temperature), 2);
   return shortest(number_from(celsius).value_or(missing)) + " °C, " + with_decimals(conditions.pressure.value, 3) +

@@ -13,6 +13,7 @@ namespace driftwarden {
 
 // Of which instruments there are charts: of those that the results lean on, of all of the book, or of none.
 enum class ChartsOf : std::uint8_t { used, all, none };
+inline constexpr std::string_view charts_of_words[] = {"used", "all", "none"};
 std::string_view to_text(ChartsOf charts_of);
 std::optional<ChartsOf> charts_of(std::string_view word);
 

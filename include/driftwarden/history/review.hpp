@@ -62,6 +62,8 @@ struct Review {
   std::vector<SubjectResult> subjects;
   std::vector<UnjudgedRule> unjudged;      // in the order of the rules, those only
   std::vector<const Decision*> decisions;  // taken on or before the day of the review, the newest first
+
+  std::size_t recent_actions() const;  // they stand before those open from before
 };
 
 // `histories` are those of all instruments, in the book's order.

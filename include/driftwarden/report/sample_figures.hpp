@@ -21,6 +21,9 @@ struct SampleFigures {
 };
 SampleFigures figures_of(const Screening& screening, const SampleResult& result);
 
+// What a sample's cell of words holds; "" where it holds nothing.
+std::string words_of(const Book& book, const Column<TextId>& column, Row sample);
+
 // "25 °C, 101.325 kPa": the temperature with at most two decimals.
 std::string conditions_text(const Conditions& conditions);
 
