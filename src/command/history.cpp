@@ -61,7 +61,7 @@ PictureFormat format_named(const std::string& name) {
   return name == "pdf" ? PictureFormat::pdf : PictureFormat::svg;
 }
 
-// "Pre flow, from nominal, 16 points, 12 signals, 1 point beyond the tolerance, on 2026-11-12; no trend to speak of"
+// "Pre flow, from nominal, 16 points, 12 signals, 1 point beyond the tolerance, on 2026-11-12; no trend that stands out from chance"
 std::string summary_of(const SeriesHistory& history, const TimeZone& zone) {
   std::size_t signals = 0;
   for (const ControlChart& chart : history.charts)

@@ -128,7 +128,7 @@ void cross(Forecast& forecast, const Series& series, const TimeZone& zone) {
 
 std::string why_no_trend(const Forecast& forecast) {
   if (!forecast.trend || forecast.trend->n < fewest_points_of_a_trend) return "too few points for a trend";
-  return "no trend to speak of";
+  return "no trend that stands out from chance";
 }
 
 }  // namespace

@@ -69,7 +69,7 @@ TEST(History, SeesNoTrendInPumpsWithoutOne) {
   const ScratchFolder folder;
   const Said said =
       run({"history", demo, "PUMP-01", "PUMP-02", "--as-of", "2026-11-16", "--out", folder.path().string()});
-  EXPECT_NE(said.out.find("PUMP-01: Pre flow, from nominal, 12 points, 0 signals; no trend to speak of\n"),
+  EXPECT_NE(said.out.find("PUMP-01: Pre flow, from nominal, 12 points, 0 signals; no trend that stands out from chance\n"),
             std::string::npos)
       << said.out;
 }
@@ -80,7 +80,7 @@ TEST(History, TellsOfPointsBeyondTheTolerance) {
   const Said said =
       run({"history", demo, "PUMP-07", "ROT-2", "--as-of", "2026-11-16", "--out", folder.path().string()});
   EXPECT_NE(
-      said.out.find("PUMP-07: Pre flow, from nominal, 15 points, 0 signals; no trend to speak of; Drift per use: "),
+      said.out.find("PUMP-07: Pre flow, from nominal, 15 points, 0 signals; no trend that stands out from chance; Drift per use: "),
       std::string::npos)
       << said.out;
   EXPECT_NE(said.out.find("ROT-2: Error as found, worst point, 5 points, 0 signals, 1 point beyond the tolerance, on "

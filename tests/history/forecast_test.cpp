@@ -102,7 +102,7 @@ TEST(Forecast, SpeaksOfNoTrendWhereThereIsNone) {
   Series series = made_series({1, -1, 1, -1, 1, -1, 1, -1});
   series.tolerance = {-5, 5, "own/drift"};
   const Forecast forecast = forecast_of(series, 0);
-  EXPECT_EQ(forecast.said, "no trend to speak of");
+  EXPECT_EQ(forecast.said, "no trend that stands out from chance");
   EXPECT_FALSE(forecast.trend->is_resolved);
   EXPECT_FALSE(forecast.crossing);
 }
@@ -111,7 +111,7 @@ TEST(Forecast, SpeaksOfNoTrendWhereThereIsNone) {
 TEST(Forecast, MakesNoTrendOfRoundingNoise) {
   const double next = std::nextafter(2.010, 3);
   const Forecast forecast = forecast_of(made_series({2.010, 2.010, 2.010, 2.010, next, next, next, next}), 0);
-  EXPECT_EQ(forecast.said, "no trend to speak of");
+  EXPECT_EQ(forecast.said, "no trend that stands out from chance");
   EXPECT_EQ(forecast.trend->slope_per_day, 0);
   EXPECT_FALSE(forecast.robust->is_resolved);
   EXPECT_EQ(forecast.robust->p, 1);
