@@ -102,7 +102,7 @@ class InstrumentActions {
   }
 
   void on_its_way() {
-    if (is_out_ || !is_worth_a_line()) return;
+    if (is_out_ || !known_.standing.is_worth_a_line(book_)) return;
     for (const SeriesHistory* series : reviewed_series(known_.history)) {
       if (!series->forecast.crossing || series->forecast.trend->p > known_.load.chance()) continue;
       const Day earliest = day_of(series->series, series->forecast.crossing->earliest, zone_);
@@ -113,9 +113,6 @@ class InstrumentActions {
     }
   }
 
-  // A pump in the cupboard waits; what is calibrated and due is due wherever it stands.
-  bool is_worth_a_line() const { return instrument_.kind != InstrumentKind::pump || known_.was_out(); }
-
   // No deadline lies before today.
   std::string what_to_do_by(Day earliest) const {
     if (earliest > known_.as_of) return "Adjust it, or put another in its place, before " + date_text(earliest) + ".";
@@ -124,7 +121,7 @@ class InstrumentActions {
 
   // Rules about it: what is known already has got another reason; what isn't is to be watched.
   void findings() {
-    if (known_.findings == nullptr || !is_worth_a_line()) return;
+    if (known_.findings == nullptr || !known_.standing.is_worth_a_line(book_)) return;
     for (const SubjectFinding& finding : known_.findings->findings) {
       const Rule& rule = known_.screening.rules().rules[finding.rule];
       const Reason reason{message_of(known_.screening, finding), rule.full_name()};

@@ -16,6 +16,10 @@ void count_one(InstrumentUse& use, Day day, bool is_recent) {
 
 }  // namespace
 
+bool InstrumentStanding::is_worth_a_line(const Book& book) const {
+  return book.instruments[instrument].kind != InstrumentKind::pump || was_out();
+}
+
 bool InstrumentStanding::has_to_be_calibrated(const Book& book) const {
   const Instrument& of = book.instruments[instrument];
   return of.kind == InstrumentKind::calibrator || newest != nullptr || of.interval_d.has_value();

@@ -105,11 +105,9 @@ class ReviewMaker {
     std::vector<std::vector<BehaviourTest>> tests(histories_.size());
     for (const InstrumentStanding& standing : review_.instruments) {
       const InstrumentHistory& history = histories_[standing.instrument];
-      const bool is_out = standing.use.recent_samples > 0;
-      const bool is_pump = book_.instruments[standing.instrument].kind == InstrumentKind::pump;
-      if (!standing.is_in_service || (is_pump && !is_out)) continue;
+      if (!standing.is_in_service || !standing.is_worth_a_line(book_)) continue;
       std::vector<BehaviourTest>& of_it = tests[standing.instrument];
-      if (is_out) of_it = behaviour_tests(history, review_.period.from, book_.settings.zone);
+      if (standing.was_out()) of_it = behaviour_tests(history, review_.period.from, book_.settings.zone);
       review_.load.questions += questions_about(history, of_it);
     }
     return tests;

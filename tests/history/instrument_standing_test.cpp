@@ -45,6 +45,18 @@ TEST(InstrumentStanding, KnowsWhatHasToBeCalibrated) {
   EXPECT_FALSE(standing(book, "P1").has_to_be_calibrated(records));
 }
 
+TEST(InstrumentStanding, OfAPumpIsWorthALineWhereItWasOut) {
+  const ReviewedBook out(BookText{}, {}, "2026-09-24");
+  const ReviewedBook in_the_cupboard(BookText{}, {}, "2026-11-24");
+  const auto is_worth = [](const ReviewedBook& book, const char* name) {
+    return standing(book, name).is_worth_a_line(book.screening().book());
+  };
+  EXPECT_TRUE(is_worth(out, "P1"));
+  EXPECT_FALSE(is_worth(out, "P2"));
+  EXPECT_FALSE(is_worth(in_the_cupboard, "P1"));
+  EXPECT_TRUE(is_worth(in_the_cupboard, "V1"));
+}
+
 TEST(InstrumentStanding, IsOutOfServiceFromTheDayOn) {
   EXPECT_TRUE(standing(ReviewedBook(with_due_dates(), {}, "2026-09-22"), "P1").is_in_service);
   EXPECT_FALSE(standing(ReviewedBook(with_due_dates(), {}, "2026-09-23"), "P1").is_in_service);

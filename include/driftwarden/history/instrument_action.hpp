@@ -28,9 +28,6 @@ struct KnownInstrument {
   Day recent_from = no_day;  // what came up before this day is open from before
   SignalLoad load;
   std::vector<BehaviourTest> signals;  // of it, the rarest first
-
-  // What stands in the cupboard waits: an instrument is watched where it was out in the days reviewed or since.
-  bool was_out() const { return standing.use.recent_samples > 0; }
 };
 
 // What has to be done about an instrument, most urgent first; nothing where it is out of service, except that a

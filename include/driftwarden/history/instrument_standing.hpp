@@ -23,6 +23,9 @@ struct InstrumentStanding {
   bool is_in_service = true;
   InstrumentUse use;
 
+  bool was_out() const { return use.recent_samples > 0; }
+  // A pump in the cupboard waits; what is calibrated and due is due wherever it stands.
+  bool is_worth_a_line(const Book& book) const;
   bool has_to_be_calibrated(const Book& book) const;  // a calibrator, or anything with a certificate or an interval
 };
 
