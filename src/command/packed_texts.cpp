@@ -16,6 +16,7 @@
 #include "driftwarden/report/explanation.hpp"
 #include "driftwarden/report/history_csv.hpp"
 #include "driftwarden/report/history_json.hpp"
+#include "driftwarden/report/in_order.hpp"
 #include "driftwarden/report/rows_used_csv.hpp"
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/system/held_file.hpp"
@@ -47,19 +48,43 @@ std::string screen_text(const PackedBook& packed, const char* format, const Pack
   return out.str();
 }
 
+constexpr std::size_t workings_a_block = 64;
+
+// One thread's part: the workings of a block, one behind another; where each ends is told by their lengths.
+struct WorkingsWriter {
+  const Screening& screening;
+  const std::vector<Row>& samples;
+  std::vector<std::size_t>& lengths;
+  SampleJudge judge;
+
+  void operator()(std::size_t first, std::size_t last, std::string& text) {
+    for (std::size_t i = first; i < last; ++i) {
+      const std::string working = explanation_of(screening, judge.judge(samples[i]), Paint(false));
+      lengths[i] = working.size();
+      text += working;
+    }
+  }
+};
+
 // The working of each sample, and a table that says which file it is in.
-void make_workings(const PackedBook& packed, const TakeText& take) {
+void make_workings(const PackedBook& packed, unsigned threads, const TakeText& take) {
   const Screening& screening = *packed.opened->screening;
-  SampleJudge judge(screening, true);
+  const std::vector<Row>& samples = packed.selected.samples;
+  std::vector<std::size_t> lengths(samples.size());
   FreshNames names;
   std::string index = "sample,file\n";
-  for (const Row sample : packed.selected.samples) {
-    const std::string name(screening.book().samples.name[sample]);
-    const std::string file = names.name(as_file_name(name), ".txt");
-    append_csv(index, name);
-    index += ',' + file + '\n';
-    take(std::string(packed_workings) + file, explanation_of(screening, judge.judge(sample), Paint(false)));
-  }
+  const auto take_block = [&](std::string_view text, std::size_t first, std::size_t last) {
+    for (std::size_t i = first; i < last; ++i) {
+      const std::string name(screening.book().samples.name[samples[i]]);
+      const std::string file = names.name(as_file_name(name), ".txt");
+      append_csv(index, name);
+      index += ',' + file + '\n';
+      take(std::string(packed_workings) + file, text.substr(0, lengths[i]));
+      text.remove_prefix(lengths[i]);
+    }
+  };
+  const auto make_writer = [&] { return WorkingsWriter{screening, samples, lengths, SampleJudge(screening, true)}; };
+  write_in_order(samples.size(), workings_a_block, threads, make_writer, take_block);
   take(std::string(packed_workings) + "index.csv", index);
 }
 
@@ -159,7 +184,7 @@ void make_texts(const PackedBook& packed, const PackageNote& note, unsigned thre
   take(results + "history.csv", history_csv(screening, packed.histories));
   take(results + "history.json", history_json(screening, packed.histories, packed.opened->as_of, packed.choices));
   take(std::string(rows_used_file), rows_used_csv(screening.book(), packed.used));
-  make_workings(packed, take);
+  make_workings(packed, threads, take);
   take(std::string(read_me_file), read_me_text(read_me_of(packed, note)));
 }
 

@@ -12,8 +12,8 @@ constexpr double minutes_an_hour = 60;
 
 std::vector<const PumpCheck*> pre_checks(const UseLog& log, Row pump) {
   std::vector<const PumpCheck*> checks;
-  for (const PumpCheck& check : log.checks) {
-    if (check.pump == pump && check.stage == Stage::pre && !is_missing(check.flow_l_min)) checks.push_back(&check);
+  for (const PumpCheck& check : log.checks_of(pump)) {
+    if (check.stage == Stage::pre && !is_missing(check.flow_l_min)) checks.push_back(&check);
   }
   return checks;
 }
@@ -70,8 +70,8 @@ Series pre_deviation(const Screening& screening, const std::vector<const PumpChe
 
 Series drift_of_uses(const Screening& screening, const UseLog& log, Row pump) {
   Series series = empty_series("drift", "Drift per use", "%");
-  for (const PumpUse& use : log.uses) {
-    if (use.pump != pump || is_missing(use.drift)) continue;
+  for (const PumpUse& use : log.uses_of(pump)) {
+    if (is_missing(use.drift)) continue;
     series.points.push_back(
         {use.stopped, 100 * use.drift, use.n, missing, missing, use.is_void, sample_name(screening, use.sample)});
   }
@@ -98,8 +98,8 @@ Series running_hours(const Screening& screening, const UseLog& log, Row pump, st
   std::sort(starts.begin(), starts.end(), [](const PhaseStart& a, const PhaseStart& b) { return a.at < b.at; });
   auto service = starts.begin();
   double hours = 0;
-  for (const PumpUse& use : log.uses) {
-    if (use.pump != pump || is_missing(use.minutes)) continue;
+  for (const PumpUse& use : log.uses_of(pump)) {
+    if (is_missing(use.minutes)) continue;
     for (; service != starts.end() && service->at <= use.started; ++service) hours = 0;
     hours += use.minutes / minutes_an_hour;
     series.points.push_back({use.stopped, hours, 1, missing, missing, false, sample_name(screening, use.sample)});

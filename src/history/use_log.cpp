@@ -122,6 +122,14 @@ double check_uncertainty(const MeanAndSpread& flow, const Certificate& certifica
   return 2 * std::sqrt(flow.s * flow.s / static_cast<double>(flow.n) + of_certificate * of_certificate);
 }
 
+std::span<const PumpCheck> UseLog::checks_of(Row pump) const {
+  return std::ranges::equal_range(checks, pump, {}, &PumpCheck::pump);
+}
+
+std::span<const PumpUse> UseLog::uses_of(Row pump) const {
+  return std::ranges::equal_range(uses, pump, {}, &PumpUse::pump);
+}
+
 UseLog use_log_of(const Screening& screening, Day as_of) {
   const Book& book = screening.book();
   const TimeZone& zone = book.settings.zone;

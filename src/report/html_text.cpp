@@ -25,6 +25,11 @@ void append_number(std::string& out, std::string_view character) {
   out += ']';
 }
 
+// Written as it is, in a page and everywhere else.
+constexpr bool is_plain_in_a_page(char c) {
+  return is_printable_ascii(c) && c != '&' && c != '<' && c != '>' && c != '"' && c != '\'';
+}
+
 void append_character(std::string& out, std::string_view character) {
   if (character == "&") {
     out += "&amp;";
@@ -47,6 +52,10 @@ void append_character(std::string& out, std::string_view character) {
 
 void append_html(std::string& out, std::string_view text) {
   while (!text.empty()) {
+    const std::string_view plain = front_of(text, is_plain_in_a_page);
+    out += plain;
+    text.remove_prefix(plain.size());
+    if (text.empty()) break;
     const std::size_t length = character_length(text);
     if (length == 0) {
       out += "\xEF\xBF\xBD";

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/report/json_text.hpp"
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -44,7 +43,7 @@ void append_by_number(std::string& out, std::string_view character) {
   append_hexadecimal(out, number, 4);
 }
 
-constexpr auto is_plain = [](char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; };
+constexpr bool needs_none(char c) { return is_printable_ascii(c) && c != '"' && c != '\\'; }
 bool needs_escape(char c) { return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
 
 }  // namespace
@@ -91,12 +90,10 @@ JsonText& JsonText::value(std::string_view text) {
   separate();
   out_ += '"';
   while (!text.empty()) {
-    const auto plain = static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), is_plain) - text.begin());
-    if (plain > 0) {
-      out_.append(text.data(), plain);
-      text.remove_prefix(plain);
-      continue;
-    }
+    const std::string_view plain = front_of(text, needs_none);
+    out_ += plain;
+    text.remove_prefix(plain.size());
+    if (text.empty()) break;
     const std::size_t length = character_length(text);
     if (length == 0) {
       out_ += "\xEF\xBF\xBD";

@@ -46,23 +46,26 @@ std::string by_decision_text(const Totals& totals) {
 }  // namespace
 
 std::string wrapped(std::string_view text, std::size_t indent, std::size_t width) {
-  std::string out;
-  std::string line(indent, ' ');
+  std::string out(indent, ' ');
+  std::size_t column = indent;
   bool is_empty = true;
   while (!text.empty()) {
     const std::size_t blank = std::min(text.find(' '), text.size());
     const std::string_view word = text.substr(0, blank);
     text.remove_prefix(std::min(blank + 1, text.size()));
-    if (!is_empty && characters_in(line) + 1 + characters_in(word) > width) {
-      out += line + "\n";
-      line.assign(indent, ' ');
+    const std::size_t length = characters_in(word);
+    if (!is_empty && column + 1 + length > width) {
+      out.append("\n").append(indent, ' ');
+      column = indent;
       is_empty = true;
     }
-    if (!is_empty) line += ' ';
-    line += word;
+    if (!is_empty) out += ' ';
+    column += length + (is_empty ? 0 : 1);
+    out += word;
     is_empty = false;
   }
-  return out + line + "\n";
+  out += '\n';
+  return out;
 }
 
 ScreenTable::ScreenTable(const Screening& screening, const std::vector<Row>& samples, Paint paint)

@@ -14,7 +14,7 @@ bool is_line_end_or_tab(std::string_view character) {
   return character == "\n" || character == "\r" || character == "\t";
 }
 
-bool is_plain_ascii(char c) { return (c >= 0x20 && c < 0x7F) || c == '\n' || c == '\t'; }
+constexpr bool is_plain_on_a_terminal(char c) { return is_printable_ascii(c) || c == '\n' || c == '\t'; }
 
 class SafeBuffer : public std::streambuf {
  public:
@@ -57,10 +57,9 @@ std::string safe_text(std::string_view text, bool has_colour) {
   std::string out;
   out.reserve(text.size());
   while (!text.empty()) {
-    const auto plain =
-        static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), is_plain_ascii) - text.begin());
-    out += text.substr(0, plain);
-    text.remove_prefix(plain);
+    const std::string_view plain = front_of(text, is_plain_on_a_terminal);
+    out += plain;
+    text.remove_prefix(plain.size());
     if (text.empty()) break;
     const std::size_t painted = has_colour ? Paint::length_of_command(text) : 0;
     const std::size_t length = painted > 0 ? painted : character_length(text);
@@ -87,6 +86,10 @@ std::string for_terminal(std::string_view text) {
   std::string out;
   out.reserve(text.size());
   while (!text.empty()) {
+    const std::string_view plain = front_of(text, is_printable_ascii);
+    out += plain;
+    text.remove_prefix(plain.size());
+    if (text.empty()) break;
     const std::size_t length = character_length(text);
     const std::string_view character = text.substr(0, length == 0 ? 1 : length);
     text.remove_prefix(character.size());

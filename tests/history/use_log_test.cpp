@@ -42,6 +42,30 @@ TEST(UseLog, HoldsASetOnceThatTwoSamplesLeanOn) {
   EXPECT_EQ(log.uses.size(), 2U);
 }
 
+// Written down by turns, as a shared calibrator makes it.
+TEST(UseLog, GivesEachPumpItsOwn) {
+  BookText text;
+  text.samples =
+      "sample,pump,started,stopped\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T12:00\n"
+      "S2,P2,2026-09-21T08:00,2026-09-21T12:00\n"
+      "S3,P1,2026-09-22T08:00,2026-09-22T12:00\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n"
+      "2026-09-21T07:32,pre,S2,V1,2.100\n"
+      "2026-09-22T07:30,pre,S3,V1,2.010\n";
+  const JudgedBook book(text);
+  const UseLog log = use_log_of(book.screening(), in_october);
+  const Row first = book.book().samples.pump[0];
+  const Row second = book.book().samples.pump[1];
+  ASSERT_EQ(log.checks_of(first).size(), 2U);
+  EXPECT_EQ(log.checks_of(first)[1].sample, 2U);
+  ASSERT_EQ(log.uses_of(second).size(), 1U);
+  EXPECT_EQ(log.uses_of(second)[0].sample, 1U);
+  EXPECT_TRUE(log.uses_of(book.book().readings.calibrator[0]).empty());
+}
+
 TEST(UseLog, EndsWithTheDayAskedFor) {
   const JudgedBook book({});
   EXPECT_TRUE(use_log_of(book.screening(), day_from({2026, 9, 20})).checks.empty());

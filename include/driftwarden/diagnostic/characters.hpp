@@ -12,6 +12,17 @@ std::size_t character_length(std::string_view text);
 
 bool is_utf8(std::string_view text);
 
+// Printable ASCII: a byte that is a character, and shows itself.
+constexpr bool is_printable_ascii(char c) { return c >= 0x20 && c < 0x7F; }
+
+// What stands at the front of a text as long as every byte is of a kind.
+template <class IsOfTheKind>
+constexpr std::string_view front_of(std::string_view text, IsOfTheKind is_of_the_kind) {
+  std::size_t length = 0;
+  while (length < text.size() && is_of_the_kind(text[length])) ++length;
+  return text.substr(0, length);
+}
+
 inline unsigned byte_at(std::string_view text, std::size_t i) { return static_cast<unsigned char>(text[i]); }
 
 // Whether a character acts on a terminal or on the order of the text around it instead of showing itself.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "driftwarden/history/series.hpp"
@@ -47,6 +48,9 @@ struct UseLog {
   std::vector<PumpCheck> checks;
   std::vector<PumpUse> uses;
   std::vector<PumpTolerances> tolerances;  // by instrument
+
+  std::span<const PumpCheck> checks_of(Row pump) const;
+  std::span<const PumpUse> uses_of(Row pump) const;
 };
 
 // Expanded uncertainty of a set's mean flow.
