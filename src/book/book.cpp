@@ -33,9 +33,8 @@ std::optional<Diagnostic> change_before_reading(const fs::path& path, const std:
   return std::nullopt;
 }
 
-// A file, opened, with its heading line understood; else nothing, and in `problems` why, or among the changes.
-std::optional<TableFile> open_file(const std::string& name, std::uint32_t number, const TableSpec& spec,
-                                   const BookInHand& hand, Diagnostics& problems) {
+// A file as it was when the book was looked into; else nothing, and in `problems` why, or among the changes.
+std::optional<PiecedFile> open_bytes(const std::string& name, const BookInHand& hand, Diagnostics& problems) {
   const fs::path path = hand.book.folder / name;
   const auto known = hand.found.stamps.find(name);
   const bool is_known = known != hand.found.stamps.end();
@@ -46,6 +45,15 @@ std::optional<TableFile> open_file(const std::string& name, std::uint32_t number
   if (change) hand.changes.push_back(*change);
   if (!file) problems = file.faults();
   if (change || !file) return std::nullopt;
+  return *std::move(file);
+}
+
+// A file, opened, with its heading line understood; a document has none.
+std::optional<TableFile> open_file(const std::string& name, std::uint32_t number, const TableSpec& spec,
+                                   const BookInHand& hand, Diagnostics& problems) {
+  std::optional<PiecedFile> file = open_bytes(name, hand, problems);
+  if (!file) return std::nullopt;
+  if (is_document_name(name)) return TableFile{name, number, *std::move(file), {}, {}, true};
   const HeadingMap& owners = owners_headings(hand.book.settings, spec.table);
   FileManner manner = manner_of(hand.book.settings, name);
   std::optional<TableLayout> layout =

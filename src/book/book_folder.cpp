@@ -76,7 +76,7 @@ class FolderReader {
       if (is_there(folder_ / name)) candidates.push_back({table.name(), name});
     }
     for (const std::string& name : sheets_named(table)) candidates.push_back({table.name(), name});
-    for (const std::string& name : inside_of(table.name()))
+    for (const std::string& name : inside_of(table))
       candidates.push_back({fs::path(name).replace_extension().string(), name});
     for (const Candidate& candidate : candidates) {
       taken_.insert(std::string(split_sheet(candidate.name).file));
@@ -100,10 +100,10 @@ class FolderReader {
     for (const Candidate& other : all) {
       if (other.stem == one.stem) same.push_back(other.name);
     }
-    const auto is_of_workbook = [](const std::string& name) {
-      return !split_sheet(name).sheet.empty() || is_workbook_name(name);
+    const auto is_of_other_format = [](const std::string& name) {
+      return !split_sheet(name).sheet.empty() || is_workbook_name(name) || is_document_name(name);
     };
-    if (same.size() < 2 || std::none_of(same.begin(), same.end(), is_of_workbook)) return false;
+    if (same.size() < 2 || std::none_of(same.begin(), same.end(), is_of_other_format)) return false;
     if (same.front() != one.name) return true;
     std::string names = in_quotes(same.front());
     for (std::size_t i = 1; i < same.size(); ++i) names += (i + 1 == same.size() ? " and " : ", ") + in_quotes(same[i]);
@@ -263,7 +263,8 @@ class FolderReader {
   }
 
   // The files of a table's folder, in order of name; the folder itself where it can't be looked into.
-  std::vector<std::string> inside_of(const std::string& table) {
+  std::vector<std::string> inside_of(const BookTable& of) {
+    const std::string table = of.name();
     std::error_code fault;
     const fs::file_status status = fs::status(folder_ / table, fault);
     if (!fs::is_directory(status)) {
@@ -273,8 +274,8 @@ class FolderReader {
     }
     std::vector<std::string> inside;
     for (const std::string& name : names_in(table, fault)) {
-      if (is_tables_ending(ending_of(name)) && !is_nobodys(name) && !is_spelt_like_a_sheet(name))
-        inside.push_back(table + "/" + name);
+      const bool is_taken = is_tables_ending(ending_of(name)) || (of.takes_documents && is_document_name(name));
+      if (is_taken && !is_nobodys(name) && !is_spelt_like_a_sheet(name)) inside.push_back(table + "/" + name);
     }
     if (fault) return {table};
     return inside;
@@ -350,6 +351,8 @@ class FolderReader {
     if (is_spelt_like_a_sheet(path)) return {"its name is spelt like a sheet of a workbook", "rename it"};
     if (std::find(sheets.begin(), sheets.end(), ending) != sheets.end())
       return {what_is_read, ending == ".tsv" ? "save it as CSV in UTF-8" : "save it as .xlsx"};
+    if (is_document_name(path))
+      return {"a digital calibration certificate lies in the folder certificates", "lay it there if it is one"};
     if (ending == ".toml") return {"it is not among the rule packs of book.toml", "name it there under [rules] packs"};
     if (path.find('/') != std::string::npos)
       return {is_tables_ending(ending) ? "no table takes it from this folder" : what_is_read, ""};

@@ -40,11 +40,11 @@ struct BookFolder {
 };
 
 // A table takes TABLE.csv and TABLE/*.csv, in the place of each .xlsx or .ods, and the sheets of book.xlsx or book.ods
-// that bear its name. Of a workbook that is one table's, it takes the sheet that bears the table's name, else the only
-// one that is shown and has something in it. The same stem in two formats is a fault (file/two-formats), and none of
-// them is read. What is there by such a name is taken though it can't be read, and opening it tells why. Left out are
-// what the owner ignores, what office programs, systems and version control leave behind, and pages that this program
-// wrote.
+// that bear its name; that of certificates also digital calibration certificates, certificates/*.xml. Of a workbook
+// that is one table's, it takes the sheet that bears the table's name, else the only one that is shown and has
+// something in it. The same stem in two formats is a fault (file/two-formats), and none of them is read. What is there
+// by such a name is taken though it can't be read, and opening it tells why. Left out are what the owner ignores, what
+// office programs, systems and version control leave behind, and pages that this program wrote.
 BookFolder look_into(const std::filesystem::path& folder, const Settings& settings);
 
 }  // namespace driftwarden

@@ -10,13 +10,13 @@ namespace driftwarden {
 namespace {
 
 constexpr std::array<BookTable, 7> tables{{
-    {&instruments_spec, &BookFiles::instruments, true, false, read_instruments},
-    {&certificates_spec, &BookFiles::certificates, false, false, read_certificates},
-    {&samples_spec, &BookFiles::samples, true, false, read_samples},
-    {&readings_spec, &BookFiles::readings, true, false, read_readings},
-    {&decisions_spec, &BookFiles::decisions, false, false, read_decisions},
-    {&service_spec, &BookFiles::service, false, false, read_service},
-    {&pooled_spec, &BookFiles::pooled, false, true, read_pooled},
+    {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments},
+    {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates},
+    {&samples_spec, &BookFiles::samples, true, false, false, read_samples},
+    {&readings_spec, &BookFiles::readings, true, false, false, read_readings},
+    {&decisions_spec, &BookFiles::decisions, false, false, false, read_decisions},
+    {&service_spec, &BookFiles::service, false, false, false, read_service},
+    {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled},
 }};
 
 }  // namespace

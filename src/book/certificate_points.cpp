@@ -41,7 +41,7 @@ class PointJoiner {
       Point& point = points_[i];
       if (!(point.*of_.as_found) || left(point)) continue;
       Point* const partner = left_of(point.*of_.nominal);
-      point.is_before_adjustment = partner != nullptr || has_rows_as_left_only_;
+      point.is_before_adjustment |= partner != nullptr || has_rows_as_left_only_;
       if (point.is_before_adjustment && !first) first = point.place;
       is_joined[i] = partner != nullptr && takes(*partner, point);
     }

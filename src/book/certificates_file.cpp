@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "book/certificate_points.hpp"
+#include "book/digital_certificates.hpp"
 #include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "driftwarden/quantity/limit.hpp"
@@ -63,12 +64,6 @@ D dimension_of(const TableLayout& layout, Field field) {
   return layout.unit_of_field[static_cast<std::size_t>(field)].dimension;
 }
 
-// What the points of an instrument are: flows, temperatures or pressures.
-D dimension_of_points(InstrumentKind kind) {
-  if (kind == InstrumentKind::thermometer) return D::temperature;
-  return kind == InstrumentKind::barometer ? D::pressure : D::flow;
-}
-
 // A difference, as an uncertainty or a tolerance is, of figures of a dimension.
 D dimension_of_difference(D points) { return points == D::temperature ? D::temperature_difference : points; }
 
@@ -86,17 +81,6 @@ std::optional<Field> odd_column(const TableLayout& layout) {
     if (!is_relative || !may_be_relative || (field == tolerance && points != D::flow)) return field;
   }
   return std::nullopt;
-}
-
-// What certificates are known by, over all files.
-struct Known {
-  InstrumentIndex instruments;
-  std::unordered_map<std::string, std::size_t> certificates;
-};
-
-// A certificate that can't be read may have been the one in force.
-void doubt(Instrument& instrument, ProblemNumber problem) {
-  if (instrument.problem == no_problem) instrument.problem = problem;
 }
 
 // Where certificates are lost, with all that stood in them, they may be any calibrator's.
@@ -145,7 +129,8 @@ void note_same_days(const BookInHand& hand) {
 void join_parts(const BookInHand& hand) {
   for (Certificate& certificate : hand.book.certificates) {
     const std::optional<RowPlace> first = join_found_and_left(certificate);
-    if (!first) continue;
+    const bool is_in_rows = first && !is_document_name(hand.book.files.certificates[first->file]);
+    if (!is_in_rows) continue;  // a document tells it by a list of its own
     hand.problems.add(
         remark("certificate/found-apart", {hand.book.files.certificates[first->file], first->line, 0},
                "the certificate " + in_quotes(certificate.name) +
@@ -209,7 +194,7 @@ Certificate read_certificate(RowReader& row, const TableLayout& layout, RowPlace
 
 class CertificateRows {
  public:
-  CertificateRows(const TableFile& file, const BookInHand& hand, Known& known)
+  CertificateRows(const TableFile& file, const BookInHand& hand, KnownCertificates& known)
       : file_(file), hand_(hand), known_(known), reader_(hand.context(file, certificates_spec)) {}
 
   void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
@@ -317,7 +302,7 @@ class CertificateRows {
 
   const TableFile& file_;
   const BookInHand& hand_;
-  Known& known_;
+  KnownCertificates& known_;
   RowReader reader_;
 };
 
@@ -325,9 +310,22 @@ class CertificateRows {
 
 const TableSpec certificates_spec{"certificates", fields};
 
+Dimension dimension_of_points(InstrumentKind kind) {
+  if (kind == InstrumentKind::thermometer) return D::temperature;
+  return kind == InstrumentKind::barometer ? D::pressure : D::flow;
+}
+
+void doubt(Instrument& instrument, ProblemNumber problem) {
+  if (instrument.problem == no_problem) instrument.problem = problem;
+}
+
 void read_certificates(const std::vector<TableFile>& files, const BookInHand& hand) {
-  Known known{index_of_instruments(hand.book.instruments), {}};
+  KnownCertificates known{index_of_instruments(hand.book.instruments), {}};
   for (const TableFile& file : files) {
+    if (file.is_document) {
+      read_digital_certificate(file, hand, known);
+      continue;
+    }
     if (const std::optional<Field> odd = odd_column(file.layout)) {
       const Unit& unit = file.layout.unit_of_field[nominal];
       hand.lose("certificates",

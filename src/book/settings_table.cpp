@@ -15,13 +15,13 @@ namespace {
 constexpr std::size_t most_bytes = 1'000'000;
 constexpr std::size_t longest_line = 10'000;
 
-bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }
+bool is_control_byte(char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t") == std::string_view::npos; }
 
 // The library quotes the input in its messages; no control character of it may reach a terminal.
 std::string on_one_line(std::string_view text) {
   std::string line(text);
-  std::replace_if(line.begin(), line.end(), is_control, ' ');
+  std::replace_if(line.begin(), line.end(), is_control_byte, ' ');
   return line;
 }
 
@@ -141,7 +141,7 @@ std::optional<SaidText> SettingsTable::text_of(std::string_view key, const toml:
     wrong_type(key, node, "write text in quotes");
   } else if (is_blank(text->get())) {
     file_.fault("empty", place, called(key) + " is empty", "write its text, or leave the line out");
-  } else if (std::any_of(text->get().begin(), text->get().end(), is_control)) {
+  } else if (std::any_of(text->get().begin(), text->get().end(), is_control_byte)) {
     file_.fault("control-character", place, called(key) + " holds a control character", "write plain text on one line");
   } else {
     return SaidText{text->get(), place};

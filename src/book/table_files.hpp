@@ -28,6 +28,7 @@ struct TableFile {
   PiecedFile bytes;
   TableLayout layout;
   FileManner manner;
+  bool is_document = false;  // a digital calibration certificate: no rows, and no headings
 };
 
 // A book while it is read.

@@ -11,13 +11,18 @@ namespace {
 
 constexpr std::array<std::string_view, 2> workbook_endings{".xlsx", ".ods"};
 
+bool ends_in(std::string_view name, std::string_view ending) {
+  return name.size() > ending.size() && in_small_letters(name.substr(name.size() - ending.size())) == ending;
+}
+
 }  // namespace
 
 bool is_workbook_name(std::string_view name) {
-  return std::any_of(workbook_endings.begin(), workbook_endings.end(), [name](std::string_view ending) {
-    return name.size() > ending.size() && in_small_letters(name.substr(name.size() - ending.size())) == ending;
-  });
+  return std::any_of(workbook_endings.begin(), workbook_endings.end(),
+                     [name](std::string_view ending) { return ends_in(name, ending); });
 }
+
+bool is_document_name(std::string_view name) { return ends_in(name, ".xml"); }
 
 SheetOfFile split_sheet(std::string_view name) {
   for (std::size_t colon = name.find(':'); colon != std::string_view::npos; colon = name.find(':', colon + 1)) {

@@ -18,8 +18,9 @@ struct BookInHand;
 struct BookTable {
   const TableSpec* spec = nullptr;
   std::vector<std::string> BookFiles::*files = nullptr;
-  bool is_required = false;  // no book without it
-  bool is_of_parts = false;  // split writes it into the parts of a book, and nobody else does
+  bool is_required = false;      // no book without it
+  bool takes_documents = false;  // digital calibration certificates, TABLE/*.xml
+  bool is_of_parts = false;      // split writes it into the parts of a book, and nobody else does
   void (*read)(const std::vector<TableFile>& files, const BookInHand& hand) = nullptr;
 
   std::string name() const { return std::string(spec->table); }  // "readings"

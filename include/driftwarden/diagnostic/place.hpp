@@ -35,6 +35,8 @@ std::string place_in_workbook(const Place& place);
 
 // Whether a name ends in that of a workbook, .xlsx or .ods.
 bool is_workbook_name(std::string_view name);
+// Whether it ends in .xml, as digital calibration certificates do.
+bool is_document_name(std::string_view name);
 
 std::string column_letters(std::uint32_t column);                // from 0: "C" for 2
 std::string cell_name(std::uint32_t column, std::uint32_t row);  // from 1: "C12"
