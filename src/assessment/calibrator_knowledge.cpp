@@ -110,4 +110,11 @@ CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certific
                          curve_for(reading, certificate), factor_inputs(reading, certificate, practice));
 }
 
+CorrectedReading CalibratorKnowledge::correct_flow(Row reading, std::int32_t certificate,
+                                                   const CorrectionPractice& practice) const {
+  return corrected_flow(book_.readings.indicated_l_min[reading],
+                        book_.instruments[book_.readings.calibrator[reading]].principle,
+                        curve_for(reading, certificate), factor_inputs(reading, certificate, practice));
+}
+
 }  // namespace driftwarden

@@ -44,7 +44,7 @@ void add_sets(const AssessmentBasis& basis, std::vector<Row>& rows, std::vector<
   splitter.split(basis.book.readings, rows, sets);
   for (const SetRows& set : sets) {
     if (set.count < 2) continue;
-    const MeanAndSpread flow = reader.read(std::span<const Row>(rows).subspan(set.begin, set.count), set).flow;
+    const MeanAndSpread flow = reader.read_flow(std::span<const Row>(rows).subspan(set.begin, set.count), set).flow;
     if (flow.n < 2 || is_missing(flow.s) || !(flow.mean > 0)) continue;
     const auto dof = static_cast<double>(flow.n - 1);
     const double relative = flow.s / flow.mean;
@@ -55,9 +55,9 @@ void add_sets(const AssessmentBasis& basis, std::vector<Row>& rows, std::vector<
 // `rows`: the calibrator's.
 std::vector<SetScatter> scatters_of(const AssessmentBasis& basis, std::vector<Row> rows) {
   const ReadingTable& readings = basis.book.readings;
-  // Those of one sample or pump together.
-  std::stable_sort(rows.begin(), rows.end(),
-                   [&](Row a, Row b) { return subject_of(readings, a) < subject_of(readings, b); });
+  // Those of one sample or pump together, as they mostly stand.
+  const auto by_subject = [&](Row row) { return subject_of(readings, row); };
+  if (!std::ranges::is_sorted(rows, {}, by_subject)) std::ranges::stable_sort(rows, {}, by_subject);
   std::vector<SetScatter> scatters;
   std::vector<Row> of_subject;
   for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -66,8 +66,7 @@ std::vector<SetScatter> scatters_of(const AssessmentBasis& basis, std::vector<Ro
     add_sets(basis, of_subject, scatters);
     of_subject.clear();
   }
-  std::stable_sort(scatters.begin(), scatters.end(),
-                   [](const SetScatter& a, const SetScatter& b) { return a.last < b.last; });
+  std::ranges::stable_sort(scatters, {}, &SetScatter::last);
   return scatters;
 }
 

@@ -40,7 +40,7 @@ std::vector<Use> uses_of(const AssessmentBasis& basis, unsigned threads) {
   std::vector<Use> uses(samples.size());
   std::atomic<std::size_t> next{0};
   const auto work = [&](std::size_t) {
-    SampleAssessor assessor(basis);
+    SampleAssessor assessor(basis, Depth::flows);
     for (std::size_t first; (first = next.fetch_add(samples_a_block)) < uses.size();) {
       const std::size_t last = std::min(first + samples_a_block, uses.size());
       for (auto row = static_cast<Row>(first); row < last; ++row) {

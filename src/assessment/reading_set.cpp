@@ -132,27 +132,50 @@ void SetSplitter::append_sets(const ReadingTable& readings, std::vector<SetRows>
   }
 }
 
-ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) {
-  return read_and([](Row, std::int32_t, const CorrectedReading&) {}, rows, set);
-}
+struct SetReader::FlowAlone {
+  static constexpr bool are_figures = false;
+
+  CorrectedReading correct(const SetReader& reader, Row row, std::int32_t certificate) const {
+    return reader.knowledge_.correct_flow(row, certificate, reader.practice_);
+  }
+};
+
+struct SetReader::Figures {
+  static constexpr bool are_figures = true;
+
+  CorrectedReading correct(const SetReader& reader, Row row, std::int32_t certificate) const {
+    return reader.knowledge_.correct(row, certificate, reader.practice_);
+  }
+};
+
+struct SetReader::FiguresAndSteps {
+  static constexpr bool are_figures = true;
+  std::vector<ReadingStep>& steps;
+
+  CorrectedReading correct(const SetReader& reader, Row row, std::int32_t certificate) const {
+    const CorrectedReading corrected = Figures{}.correct(reader, row, certificate);
+    steps.push_back({row, certificate, reader.knowledge_.factor_inputs(row, certificate, reader.practice_), corrected});
+    return corrected;
+  }
+};
+
+ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set) { return read_and(Figures{}, rows, set); }
 
 ReadingSet SetReader::read(std::span<const Row> rows, const SetRows& set, std::vector<ReadingStep>& steps) {
-  const auto note = [&](Row row, std::int32_t certificate, const CorrectedReading& corrected) {
-    steps.push_back({row, certificate, knowledge_.factor_inputs(row, certificate, practice_), corrected});
-  };
-  return read_and(note, rows, set);
+  return read_and(FiguresAndSteps{steps}, rows, set);
 }
 
-template <class Note>
-ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRows& set) {
+ReadingSet SetReader::read_flow(std::span<const Row> rows, const SetRows& set) {
+  return read_and(FlowAlone{}, rows, set);
+}
+
+template <class Notes>
+ReadingSet SetReader::read_and(Notes notes, std::span<const Row> rows, const SetRows& set) {
   const ReadingTable& readings = book_.readings;
   ReadingSet result;
   result.rows = set;
   flows_.clear();
-  temperature_ = {};
-  pressure_ = {};
-  by_altitude_ = {};
-  Sum indicated;
+  if constexpr (Notes::are_figures) begin_figures();
   const Day first_day = local_day(set.first, book_.settings.zone);
   const Day last_day = local_day(set.last, book_.settings.zone);
   if (set.calibrator != no_row) result.certificate = certificate_on(result, last_day);
@@ -174,23 +197,37 @@ ReadingSet SetReader::read_and(Note note, std::span<const Row> rows, const SetRo
       if (certificate != result.certificate) result.earlier_certificate = certificate;
       leaned_on = day;
     }
-    const CorrectedReading corrected = knowledge_.correct(row, certificate, practice_);
-    note(row, certificate, corrected);
+    const CorrectedReading corrected = notes.correct(*this, row, certificate);
     flows_.push_back(corrected.actual_l_min);
-    indicated.add(corrected.indicated_l_min);
-    result.is_outside_certificate |= corrected.is_outside_certificate;
-    if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
-    note_range(result, corrected.indicated_l_min);
-    note_conditions(result, row, corrected);
+    if constexpr (Notes::are_figures) note(result, row, corrected);
   }
   result.flow = mean_and_spread(flows_);
   if (result.problem != no_problem) result.flow = {result.flow.n};  // a mean without what can't be understood is none
-  result.indicated_l_min = indicated.mean();
+  if constexpr (Notes::are_figures) end_figures(result);
+  return result;
+}
+
+void SetReader::begin_figures() {
+  indicated_ = {};
+  temperature_ = {};
+  pressure_ = {};
+  by_altitude_ = {};
+}
+
+void SetReader::note(ReadingSet& result, Row reading, const CorrectedReading& corrected) {
+  indicated_.add(corrected.indicated_l_min);
+  result.is_outside_certificate |= corrected.is_outside_certificate;
+  if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
+  note_range(result, corrected.indicated_l_min);
+  note_conditions(result, reading, corrected);
+}
+
+void SetReader::end_figures(ReadingSet& result) const {
+  result.indicated_l_min = indicated_.mean();
   result.temperature_k = temperature_.mean();
   result.pressure_kpa = pressure_.mean();
   if (by_altitude_.n > 0) result.altitude_share = by_altitude_.mean();
   result.follows = mean_of(result.follows, result.flow.n);
-  return result;
 }
 
 std::int32_t SetReader::certificate_on(ReadingSet& result, Day on) const {

@@ -54,10 +54,10 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
       pump_sets(the_book),
       pump_drifts(*this, threads) {}
 
-SampleAssessor::SampleAssessor(const AssessmentBasis& basis, bool keeps_steps)
+SampleAssessor::SampleAssessor(const AssessmentBasis& basis, Depth depth)
     : basis_(basis),
       samples_(basis.book.samples),
-      keeps_steps_(keeps_steps),
+      depth_(depth),
       set_reader_(basis.book, basis.calibrators, basis.practice.correction) {}
 
 const SampleAssessment& SampleAssessor::assess(Row sample) {
@@ -77,6 +77,8 @@ const SampleAssessment& SampleAssessor::assess(Row sample) {
   gather_pump_sets();
   choose_sets();
   note_problems();
+  take_set_flows();
+  if (depth_ == Depth::flows) return result_;
   work_out_flows();
   work_out_conditions();
   work_out_volume();
@@ -97,7 +99,15 @@ void SampleAssessor::leave_out_what_leans_on_it() {
 }
 
 ReadingSet SampleAssessor::read(std::span<const Row> rows, const SetRows& set) {
-  return keeps_steps_ ? set_reader_.read(rows, set, result_.steps) : set_reader_.read(rows, set);
+  switch (depth_) {
+    case Depth::flows:
+      return set_reader_.read_flow(rows, set);
+    case Depth::figures:
+      break;
+    case Depth::steps:
+      return set_reader_.read(rows, set, result_.steps);
+  }
+  return set_reader_.read(rows, set);
 }
 
 // The sets of the readings that name the sample.
@@ -174,10 +184,8 @@ void SampleAssessor::note_problems() {
   }
 }
 
-void SampleAssessor::work_out_flows() {
+void SampleAssessor::take_set_flows() {
   const Row sample = result_.sample;
-  const TextId sampler = field(samples_.sampler, sample, TextId{0});
-  result_.nominal_l_min = nominal_flow(samples_, basis_.samplers, sample);
   if (const ReadingSet* pre = result_.pre_set()) {
     result_.pre_l_min = pre->flow.mean;
     result_.pre_age_min = minutes_between(pre->rows.last, samples_.started[sample]);
@@ -186,6 +194,12 @@ void SampleAssessor::work_out_flows() {
     result_.post_l_min = post->flow.mean;
     result_.post_age_min = minutes_between(samples_.stopped[sample], post->rows.first);
   }
+}
+
+void SampleAssessor::work_out_flows() {
+  const Row sample = result_.sample;
+  const TextId sampler = field(samples_.sampler, sample, TextId{0});
+  result_.nominal_l_min = nominal_flow(samples_, basis_.samplers, sample);
   result_.drift = drift(result_.pre_l_min, result_.post_l_min, basis_.practice.drift_base, result_.nominal_l_min);
   const auto flow_by = [this](FlowForVolume practice) {
     return flow_for_volume(result_.pre_l_min, result_.post_l_min, result_.nominal_l_min, practice);

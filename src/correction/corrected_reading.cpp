@@ -11,11 +11,10 @@ double without_error(double indicated_l_min, double error) {
 
 }  // namespace
 
-CorrectedReading correct_reading(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
-                                 const FactorInputs& inputs) {
+CorrectedReading corrected_flow(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
+                                const FactorInputs& inputs) {
   const ErrorAt certificate = error_at(curve, indicated_l_min);
-  const PrincipleKind& kind = kind_of(principle);
-  const PrincipleStep step = kind.step(inputs);
+  const PrincipleStep step = kind_of(principle).step(inputs);
   CorrectedReading reading;
   reading.indicated_l_min = indicated_l_min;
   reading.certificate_error = certificate.error;
@@ -26,7 +25,14 @@ CorrectedReading correct_reading(double indicated_l_min, Principle principle, st
   reading.actual_l_min = reading.after_certificate_l_min * step.factor;
   reading.humidity_effect = step.humidity_effect;
   reading.lack = step.lack;
-  if (step.lack != FactorLack::nothing) return reading;
+  return reading;
+}
+
+CorrectedReading correct_reading(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
+                                 const FactorInputs& inputs) {
+  CorrectedReading reading = corrected_flow(indicated_l_min, principle, curve, inputs);
+  if (reading.lack != FactorLack::nothing) return reading;
+  const PrincipleKind& kind = kind_of(principle);
   reading.slopes = kind.slopes(inputs);
   reading.left_out = kind.left_out(inputs);
   return reading;

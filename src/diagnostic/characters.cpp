@@ -4,6 +4,8 @@
 namespace driftwarden {
 namespace {
 
+constexpr bool is_ascii(char c) { return (static_cast<unsigned char>(c) & 0x80U) == 0; }
+
 bool is_continuation(std::string_view text, std::size_t i) {
   return i < text.size() && (byte_at(text, i) & 0xC0U) == 0x80U;
 }
@@ -23,12 +25,13 @@ std::size_t character_length(std::string_view text) {
 }
 
 bool is_utf8(std::string_view text) {
-  while (!text.empty()) {
+  for (;;) {
+    text.remove_prefix(front_of(text, is_ascii).size());
+    if (text.empty()) return true;
     const std::size_t length = character_length(text);
     if (length == 0) return false;
     text.remove_prefix(length);
   }
-  return true;
 }
 
 bool is_control(std::string_view character) {

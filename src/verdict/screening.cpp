@@ -43,7 +43,9 @@ Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supp
 }
 
 SampleJudge::SampleJudge(const Screening& screening, bool keeps_all)
-    : screening_(screening), keeps_all_(keeps_all), assessor_(screening.basis(), keeps_all) {}
+    : screening_(screening),
+      keeps_all_(keeps_all),
+      assessor_(screening.basis(), keeps_all ? Depth::steps : Depth::figures) {}
 
 const SampleResult& SampleJudge::judge(Row sample) {
   result_.findings.clear();

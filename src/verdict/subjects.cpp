@@ -310,10 +310,15 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
 std::vector<SubjectResult> subjects_of(const Book& book, std::vector<SubjectResult> subjects,
                                        const std::vector<Row>& samples) {
   std::set<std::pair<Subject, std::string>> printed;
+  std::vector<bool> has_pump(book.instruments.size());
+  std::vector<bool> has_batch(book.texts.size());
   for (const Row sample : samples) {
     const Row pump = book.samples.pump[sample];
-    if (pump != no_row) printed.emplace(Subject::pump, book.instruments[pump].name);
-    printed.emplace(Subject::batch, book.texts.text(field(book.samples.batch, sample, TextId{0})));
+    const TextId batch = field(book.samples.batch, sample, TextId{0});
+    if (pump != no_row && !has_pump[pump]) printed.emplace(Subject::pump, book.instruments[pump].name);
+    if (!has_batch[batch]) printed.emplace(Subject::batch, book.texts.text(batch));
+    if (pump != no_row) has_pump[pump] = true;
+    has_batch[batch] = true;
   }
   std::erase_if(subjects, [&printed](const SubjectResult& subject) {
     return subject.of != Subject::calibrator && !printed.contains({subject.of, subject.name});

@@ -49,6 +49,8 @@ class CalibratorKnowledge {
   // What goes into a reading's correction beside its certificate.
   FactorInputs factor_inputs(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
   CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
+  // The same but for how it follows the conditions.
+  CorrectedReading correct_flow(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
   // By the certificate it leans on.
   CorrectedReading correct(Row reading, const CorrectionPractice& practice) const {
     return correct(reading, certificate_of(reading), practice);

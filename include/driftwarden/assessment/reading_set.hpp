@@ -108,13 +108,21 @@ class SetReader {
   ReadingSet read(std::span<const Row> rows, const SetRows& set);
   // The same, and appends each step of it.
   ReadingSet read(std::span<const Row> rows, const SetRows& set, std::vector<ReadingStep>& steps);
+  // Its flow, what was struck out and what is amiss with it, and nothing else: all that a set tells of other samples.
+  ReadingSet read_flow(std::span<const Row> rows, const SetRows& set);
 
  private:
-  // `note` is told each reading, its certificate and how it was corrected; or does nothing, and costs nothing.
-  template <class Note>
-  ReadingSet read_and(Note note, std::span<const Row> rows, const SetRows& set);
+  // What is noted of a set beside its flow. What one notes nothing of costs nothing.
+  struct FlowAlone;
+  struct Figures;
+  struct FiguresAndSteps;
+  template <class Notes>
+  ReadingSet read_and(Notes notes, std::span<const Row> rows, const SetRows& set);
   // The certificate in force on a day: its place, or -1. Notes a problem with it.
   std::int32_t certificate_on(ReadingSet& result, Day on) const;
+  void begin_figures();
+  void end_figures(ReadingSet& result) const;
+  void note(ReadingSet& result, Row reading, const CorrectedReading& corrected);
   // Notes that a reading which counts had no certificate, or one that was overdue.
   void note_due(ReadingSet& result, std::int32_t certificate, Day on) const;
   void note_range(ReadingSet& result, double indicated_l_min) const;
@@ -134,6 +142,7 @@ class SetReader {
     }
     double mean() const { return n == 0 ? missing : sum / static_cast<double>(n); }
   };
+  Sum indicated_;
   Sum temperature_;
   Sum pressure_;
   Sum by_altitude_;  // 1 for each pressure by altitude, 0 for each that was read

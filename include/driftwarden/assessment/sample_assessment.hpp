@@ -98,11 +98,13 @@ struct AssessmentBasis {
   PumpDrifts pump_drifts;  // the last, for it leans on the others
 };
 
-// Assesses one sample after another, reusing its memory; where asked for with the steps, not the figures alone. One a
-// thread.
+// How far a sample is assessed: which sets count, and their flows; all its figures; and the steps to them.
+enum class Depth : std::uint8_t { flows, figures, steps };
+
+// Assesses one sample after another, reusing its memory. One a thread.
 class SampleAssessor {
  public:
-  explicit SampleAssessor(const AssessmentBasis& basis, bool keeps_steps = false);
+  explicit SampleAssessor(const AssessmentBasis& basis, Depth depth = Depth::figures);
 
   // The result stays valid until the next call.
   const SampleAssessment& assess(Row sample);
@@ -113,6 +115,7 @@ class SampleAssessor {
   ReadingSet read(std::span<const Row> rows, const SetRows& set);
   void choose_sets();
   void note_problems();
+  void take_set_flows();
   void work_out_flows();
   void work_out_volume();
   void work_out_conditions();
@@ -121,7 +124,7 @@ class SampleAssessor {
 
   const AssessmentBasis& basis_;
   const SampleTable& samples_;
-  const bool keeps_steps_;
+  const Depth depth_;
   SetReader set_reader_;
   SetSplitter splitter_;
   std::vector<SetRows> own_sets_;

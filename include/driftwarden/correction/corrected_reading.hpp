@@ -48,5 +48,8 @@ struct CorrectedReading {
 // scale.
 CorrectedReading correct_reading(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
                                  const FactorInputs& inputs);
+// The same but for how it follows the conditions, and which correction was left out.
+CorrectedReading corrected_flow(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
+                                const FactorInputs& inputs);
 
 }  // namespace driftwarden
