@@ -26,15 +26,33 @@ std::pair<Row, Row> subject_of(const ReadingTable& readings, Row row) {
   return {sample, sample == no_row ? field(readings.pump, row, no_row) : no_row};
 }
 
-// Each calibrator's readings whose time is known, in file order.
-std::vector<std::vector<Row>> readings_by_calibrator(const Book& book) {
-  const ReadingTable& readings = book.readings;
-  std::vector<std::vector<Row>> rows(book.instruments.size());
+// Those that name no sample, those of one pump together.
+std::vector<Row> readings_of_pumps(const ReadingTable& readings) {
+  std::vector<Row> rows;
   for (Row row = 0; row < readings.size(); ++row) {
-    const bool is_usable = readings.taken[row] != no_moment && (readings.flags[row] & reading_is_rejected) == 0;
-    if (readings.calibrator[row] != no_row && is_usable) rows[readings.calibrator[row]].push_back(row);
+    if (field(readings.sample, row, no_row) == no_row) rows.push_back(row);
   }
+  std::ranges::stable_sort(rows, {}, [&](Row row) { return subject_of(readings, row); });
   return rows;
+}
+
+// Each calibrator's readings whose time is known, those of one sample or pump together.
+std::vector<std::vector<Row>> readings_by_calibrator(const AssessmentBasis& basis) {
+  const ReadingTable& readings = basis.book.readings;
+  std::vector<std::vector<Row>> by_calibrator(basis.book.instruments.size());
+  const auto add = [&](const std::vector<Row>& rows) {
+    for (const Row row : rows) {
+      const bool is_usable = readings.taken[row] != no_moment && (readings.flags[row] & reading_is_rejected) == 0;
+      if (readings.calibrator[row] != no_row && is_usable) by_calibrator[readings.calibrator[row]].push_back(row);
+    }
+  };
+  std::vector<Row> of_sample;
+  for (Row sample = 0; sample < basis.book.samples.size(); ++sample) {
+    basis.readings.of_sample(sample, of_sample);
+    add(of_sample);
+  }
+  add(readings_of_pumps(readings));
+  return by_calibrator;
 }
 
 void add_sets(const AssessmentBasis& basis, std::vector<Row>& rows, std::vector<SetScatter>& scatters) {
@@ -52,12 +70,9 @@ void add_sets(const AssessmentBasis& basis, std::vector<Row>& rows, std::vector<
   }
 }
 
-// `rows`: the calibrator's.
-std::vector<SetScatter> scatters_of(const AssessmentBasis& basis, std::vector<Row> rows) {
+// `rows`: the calibrator's, those of one sample or pump together.
+std::vector<SetScatter> scatters_of(const AssessmentBasis& basis, const std::vector<Row>& rows) {
   const ReadingTable& readings = basis.book.readings;
-  // Those of one sample or pump together, as they mostly stand.
-  const auto by_subject = [&](Row row) { return subject_of(readings, row); };
-  if (!std::ranges::is_sorted(rows, {}, by_subject)) std::ranges::stable_sort(rows, {}, by_subject);
   std::vector<SetScatter> scatters;
   std::vector<Row> of_subject;
   for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -109,9 +124,9 @@ std::vector<HandedScatter> scatter_leaned_on(const AssessmentBasis& basis, const
 
 PooledSpread CalibratorScatter::before(const AssessmentBasis& basis, Row calibrator, Moment moment) const {
   OfCalibrator& of = of_[calibrator];
-  std::call_once(readings_->once, [&] { readings_->by_calibrator = readings_by_calibrator(basis.book); });
+  std::call_once(readings_->once, [&] { readings_->by_calibrator = readings_by_calibrator(basis); });
   std::call_once(of.once, [&] {
-    of.up_to = scatters_of(basis, std::move(readings_->by_calibrator[calibrator]));
+    of.up_to = scatters_of(basis, std::exchange(readings_->by_calibrator[calibrator], {}));
     for (std::size_t i = 1; i < of.up_to.size(); ++i) {
       of.up_to[i].dof += of.up_to[i - 1].dof;
       of.up_to[i].squares += of.up_to[i - 1].squares;

@@ -82,11 +82,12 @@ std::vector<ReadTwice> read_twice(const Book& book) {
   const auto cells_in_order = [&](const Written& a, const Written& b) {
     return std::tuple(cells_of(readings, a.row), a.row) < std::tuple(cells_of(readings, b.row), b.row);
   };
-  std::sort(all.begin(), all.end(), [&](const Written& a, const Written& b) {
+  const auto in_order = [&](const Written& a, const Written& b) {
     const auto of_a = std::tie(a.purpose, a.taken);
     const auto of_b = std::tie(b.purpose, b.taken);
     return of_a < of_b || (of_a == of_b && cells_in_order(a, b));
-  });
+  };
+  if (!std::ranges::is_sorted(all, in_order)) std::ranges::sort(all, in_order);  // mostly they stand so
   std::vector<ReadTwice> copies;
   const Written* first = nullptr;
   for (const Written& written : all) {

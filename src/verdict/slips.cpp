@@ -15,6 +15,9 @@ namespace {
 
 constexpr double rarest_slip = 0.001;  // chance makes such a set less than once in a thousand
 constexpr double fewest_dof = 20;      // before a pooled spread is trusted
+// Nearer than so many standard deviations nothing is a slip: one of three readings lies farther out at least 3 times
+// 0.27 % of the time (0.27 % by the normal distribution; Student's t has more), which is not rarer than rarest_slip.
+constexpr double nearest_slip = 3;
 
 using Pair = std::pair<Row, Row>;  // calibrator and pump; no_row: all pumps
 
@@ -109,7 +112,7 @@ class SlipFinder {
     const Scatter& of_calibrator = scatter_.at(all_[set].calibrator);
     const double apart = std::fabs(readings[slip->reading] - slip->others_l_min) - of_calibrator.step;
     const double s = std::max(slip->known.s * mean, of_calibrator.step / std::sqrt(12.0)) * std::sqrt(n / (n - 1));
-    if (!(apart > 0) || !(s > 0)) return std::nullopt;
+    if (!(apart > 0) || !(s > 0) || apart < nearest_slip * s) return std::nullopt;
     const double limit = std::min(rarest_slip, 1 / static_cast<double>(std::max<std::size_t>(of_calibrator.sets, 1)));
     return n * student_t_two_sided_p(apart / s, slip->known.dof) < limit ? slip : std::nullopt;
   }
