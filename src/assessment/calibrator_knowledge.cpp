@@ -88,33 +88,43 @@ std::optional<Temperature> CalibratorKnowledge::scale_temperature(Row calibrator
   return book_.certificates[static_cast<std::size_t>(certificate)].temperature;
 }
 
-FactorInputs CalibratorKnowledge::factor_inputs(Row reading, std::int32_t certificate,
-                                                const CorrectionPractice& practice) const {
-  const ReadingTable& readings = book_.readings;
-  const Row calibrator = readings.calibrator[reading];
+ToCorrect CalibratorKnowledge::in_common(Row calibrator, std::int32_t certificate,
+                                         const CorrectionPractice& practice) const {
   const Instrument& instrument = book_.instruments[calibrator];
-  bool unused = false;
-  return {field(readings.temperature_k, reading),
-          pressure_kpa(reading, unused),
-          field(readings.humidity, reading),
-          instrument.scale_temperature,
-          instrument.scale_pressure,
-          scale_temperature(calibrator, certificate),
-          practice};
+  ToCorrect to;
+  to.certificate = certificate;
+  to.principle = instrument.principle;
+  to.curve = curve(certificate);
+  to.inputs.scale_temperature = instrument.scale_temperature;
+  to.inputs.scale_pressure = instrument.scale_pressure;
+  to.inputs.calibrated_temperature = scale_temperature(calibrator, certificate);
+  to.inputs.practice = practice;
+  return to;
+}
+
+void CalibratorKnowledge::put_own(Row reading, ToCorrect& to) const {
+  const ReadingTable& readings = book_.readings;
+  to.indicated_l_min = readings.indicated_l_min[reading];
+  to.inputs.temperature_k = field(readings.temperature_k, reading);
+  to.inputs.humidity = field(readings.humidity, reading);
+  to.has_altitude_pressure = false;
+  to.inputs.pressure_kpa = pressure_kpa(reading, to.has_altitude_pressure);
+  if (supposed_.instrument != no_row) to.curve = curve_for(reading, to.certificate);
 }
 
 CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certificate,
                                               const CorrectionPractice& practice) const {
-  return correct_reading(book_.readings.indicated_l_min[reading],
-                         book_.instruments[book_.readings.calibrator[reading]].principle,
-                         curve_for(reading, certificate), factor_inputs(reading, certificate, practice));
+  ToCorrect to = in_common(book_.readings.calibrator[reading], certificate, practice);
+  put_own(reading, to);
+  return correct_reading(to);
 }
 
-CorrectedReading CalibratorKnowledge::correct_flow(Row reading, std::int32_t certificate,
-                                                   const CorrectionPractice& practice) const {
-  return corrected_flow(book_.readings.indicated_l_min[reading],
-                        book_.instruments[book_.readings.calibrator[reading]].principle,
-                        curve_for(reading, certificate), factor_inputs(reading, certificate, practice));
+CorrectedReading correct_reading(const ToCorrect& reading) {
+  return correct_reading(reading.indicated_l_min, reading.principle, reading.curve, reading.inputs);
+}
+
+CorrectedReading corrected_flow(const ToCorrect& reading) {
+  return corrected_flow(reading.indicated_l_min, reading.principle, reading.curve, reading.inputs);
 }
 
 }  // namespace driftwarden

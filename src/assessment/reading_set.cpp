@@ -134,27 +134,21 @@ void SetSplitter::append_sets(const ReadingTable& readings, std::vector<SetRows>
 
 struct SetReader::FlowAlone {
   static constexpr bool are_figures = false;
-
-  CorrectedReading correct(const SetReader& reader, Row row, std::int32_t certificate) const {
-    return reader.knowledge_.correct_flow(row, certificate, reader.practice_);
-  }
+  CorrectedReading correct(Row, const ToCorrect& reading) const { return corrected_flow(reading); }
 };
 
 struct SetReader::Figures {
   static constexpr bool are_figures = true;
-
-  CorrectedReading correct(const SetReader& reader, Row row, std::int32_t certificate) const {
-    return reader.knowledge_.correct(row, certificate, reader.practice_);
-  }
+  CorrectedReading correct(Row, const ToCorrect& reading) const { return correct_reading(reading); }
 };
 
 struct SetReader::FiguresAndSteps {
   static constexpr bool are_figures = true;
   std::vector<ReadingStep>& steps;
 
-  CorrectedReading correct(const SetReader& reader, Row row, std::int32_t certificate) const {
-    const CorrectedReading corrected = Figures{}.correct(reader, row, certificate);
-    steps.push_back({row, certificate, reader.knowledge_.factor_inputs(row, certificate, reader.practice_), corrected});
+  CorrectedReading correct(Row row, const ToCorrect& reading) const {
+    const CorrectedReading corrected = correct_reading(reading);
+    steps.push_back({row, reading.certificate, reading.inputs, corrected});
     return corrected;
   }
 };
@@ -180,7 +174,7 @@ ReadingSet SetReader::read_and(Notes notes, std::span<const Row> rows, const Set
   const Day last_day = local_day(set.last, book_.settings.zone);
   if (set.calibrator != no_row) result.certificate = certificate_on(result, last_day);
   Day leaned_on = no_day;
-  std::int32_t certificate = -1;
+  ToCorrect reading;
   for (const Row row : rows) {
     if (is_rejected(readings, row)) {
       if (result.problem == no_problem) result.problem = readings.problem.at(row);
@@ -192,14 +186,16 @@ ReadingSet SetReader::read_and(Notes notes, std::span<const Row> rows, const Set
     }
     const Day day = first_day == last_day ? last_day : local_day(readings.taken[row], book_.settings.zone);
     if (day != leaned_on) {
-      certificate = certificate_on(result, day);
+      const std::int32_t certificate = certificate_on(result, day);
       note_due(result, certificate, day);
       if (certificate != result.certificate) result.earlier_certificate = certificate;
       leaned_on = day;
+      reading = knowledge_.in_common(set.calibrator, certificate, practice_);
     }
-    const CorrectedReading corrected = notes.correct(*this, row, certificate);
+    knowledge_.put_own(row, reading);
+    const CorrectedReading corrected = notes.correct(row, reading);
     flows_.push_back(corrected.actual_l_min);
-    if constexpr (Notes::are_figures) note(result, row, corrected);
+    if constexpr (Notes::are_figures) note(result, reading, corrected);
   }
   result.flow = mean_and_spread(flows_);
   if (result.problem != no_problem) result.flow = {result.flow.n};  // a mean without what can't be understood is none
@@ -214,7 +210,7 @@ void SetReader::begin_figures() {
   by_altitude_ = {};
 }
 
-void SetReader::note(ReadingSet& result, Row reading, const CorrectedReading& corrected) {
+void SetReader::note(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected) {
   indicated_.add(corrected.indicated_l_min);
   result.is_outside_certificate |= corrected.is_outside_certificate;
   if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
@@ -250,10 +246,10 @@ void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
   result.beyond_range.l_min = std::fmax(beyond.l_min, result.beyond_range.l_min);
 }
 
-void SetReader::note_conditions(ReadingSet& result, Row reading, const CorrectedReading& corrected) {
-  temperature_.add(field(book_.readings.temperature_k, reading));
-  bool is_by_altitude = false;
-  pressure_.add(knowledge_.pressure_kpa(reading, is_by_altitude));
+void SetReader::note_conditions(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected) {
+  const bool is_by_altitude = reading.has_altitude_pressure;
+  temperature_.add(reading.inputs.temperature_k);
+  pressure_.add(reading.inputs.pressure_kpa);
   by_altitude_.add(is_by_altitude ? 1 : 0);
   result.has_altitude_pressure |= is_by_altitude;
   result.follows.per_k += corrected.slopes.per_k * corrected.actual_l_min;

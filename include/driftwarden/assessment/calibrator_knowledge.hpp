@@ -15,6 +15,20 @@
 
 namespace driftwarden {
 
+// All that goes into a reading's correction. What is not the reading's own is the same for all readings of a calibrator
+// under one certificate.
+struct ToCorrect {
+  std::int32_t certificate = -1;
+  Principle principle = Principle::volumetric;
+  std::span<const ErrorPoint> curve;  // of the certificate, or supposed
+  double indicated_l_min = missing;
+  FactorInputs inputs;
+  bool has_altitude_pressure = false;
+};
+CorrectedReading correct_reading(const ToCorrect& reading);
+// The same but for how it follows the conditions.
+CorrectedReading corrected_flow(const ToCorrect& reading);
+
 // What the book knows of its calibrators and its site, worked out once. The book has to outlive it.
 class CalibratorKnowledge {
  public:
@@ -46,11 +60,10 @@ class CalibratorKnowledge {
   // The site's pressure from its altitude, where the book gives one, kPa.
   std::optional<double> site_pressure_kpa() const { return site_pressure_kpa_; }
 
-  // What goes into a reading's correction beside its certificate.
-  FactorInputs factor_inputs(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
+  // What readings of a calibrator under a certificate have in common, and a reading's own beside it.
+  ToCorrect in_common(Row calibrator, std::int32_t certificate, const CorrectionPractice& practice) const;
+  void put_own(Row reading, ToCorrect& to) const;
   CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
-  // The same but for how it follows the conditions.
-  CorrectedReading correct_flow(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
   // By the certificate it leans on.
   CorrectedReading correct(Row reading, const CorrectionPractice& practice) const {
     return correct(reading, certificate_of(reading), practice);

@@ -122,11 +122,11 @@ class SetReader {
   std::int32_t certificate_on(ReadingSet& result, Day on) const;
   void begin_figures();
   void end_figures(ReadingSet& result) const;
-  void note(ReadingSet& result, Row reading, const CorrectedReading& corrected);
+  void note(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected);
   // Notes that a reading which counts had no certificate, or one that was overdue.
   void note_due(ReadingSet& result, std::int32_t certificate, Day on) const;
   void note_range(ReadingSet& result, double indicated_l_min) const;
-  void note_conditions(ReadingSet& result, Row reading, const CorrectedReading& corrected);
+  void note_conditions(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected);
 
   const Book& book_;
   const CalibratorKnowledge& knowledge_;
