@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 #include <memory>
+#include <set>
 #include <span>
 #include <tuple>
 
@@ -26,6 +27,7 @@ struct Cause {
   std::string file;     // "": of the heading lines of several
   int column = -1;      // of the file
   std::string message;  // "" where what is written in the cells doesn't matter
+  std::string setting;  // the one that would mend it, whichever column of the file it is: then all are one
   auto operator<=>(const Cause&) const = default;
 };
 
@@ -75,33 +77,41 @@ std::vector<bool> read_with(DateOrder order, const std::vector<std::string>& tex
   return are_read;
 }
 
-std::string setting(const std::string& file, const std::string& words) {
-  return "write " + words + " in book.toml, for this file under [files.\"" + std::string(split_sheet(file).file) +
+// What would mend a column, by trying it.
+struct Mend {
+  std::string setting;  // "decimal = ","", where it reads all of the column
+  std::string words;    // as a hint
+};
+
+std::string how_to_write(const std::string& file, const std::string& setting) {
+  return "write " + setting + " in book.toml, for this file under [files.\"" + std::string(split_sheet(file).file) +
          "\"]";
 }
 
-// Which order of day and month reads the column, by trying both.
-std::string mend_dates(const RereadFile& file, int column, const Book& book) {
+// Which order of day and month reads the column.
+Mend mend_dates(const RereadFile& file, int column, const Book& book) {
   const std::vector<std::string> texts = texts_of(file, column, book.settings.empty_marks);
   const std::vector<bool> day = read_with(DateOrder::day_first, texts, *file.manner.zone);
   const std::vector<bool> month = read_with(DateOrder::month_first, texts, *file.manner.zone);
-  const auto of_all = static_cast<std::size_t>(std::count(day.begin(), day.end(), true));
+  const auto days = static_cast<std::size_t>(std::count(day.begin(), day.end(), true));
   const auto months = static_cast<std::size_t>(std::count(month.begin(), month.end(), true));
   const std::string all = "every one of its " + std::to_string(texts.size()) + " cells fits ";
-  if (of_all == texts.size() && months == texts.size())
-    return all + "day first and month first: say which it is, dates = \"day first\" or \"month first\", in book.toml";
-  if (of_all == texts.size())
-    return all + "day first, and " + std::to_string(texts.size() - months) +
-           " of them nothing else: " + setting(file.name, "dates = \"day first\"");
-  if (months == texts.size())
-    return all + "month first, and " + std::to_string(texts.size() - of_all) +
-           " of them nothing else: " + setting(file.name, "dates = \"month first\"");
-  return "of its " + std::to_string(texts.size()) + " cells " + std::to_string(of_all) + " fit day first and " +
-         std::to_string(months) + " month first";
+  if (days == texts.size() && months == texts.size())
+    return {"",
+            all + "day first and month first: say which it is, dates = \"day first\" or \"month first\", in book.toml"};
+  const auto one_order = [&](const std::string& order, std::size_t of_other) {
+    const std::string setting = "dates = \"" + order + "\"";
+    return Mend{setting, all + order + ", and " + std::to_string(texts.size() - of_other) +
+                             " of them nothing else: " + how_to_write(file.name, setting)};
+  };
+  if (days == texts.size()) return one_order("day first", months);
+  if (months == texts.size()) return one_order("month first", days);
+  return {"", "of its " + std::to_string(texts.size()) + " cells " + std::to_string(days) + " fit day first and " +
+                  std::to_string(months) + " month first"};
 }
 
 // Whether the other decimal sign reads the column.
-std::string mend_decimals(const RereadFile& file, int column, const Book& book) {
+Mend mend_decimals(const RereadFile& file, int column, const Book& book) {
   const char other = file.manner.decimal == '.' ? ',' : '.';
   const std::vector<std::string> texts = texts_of(file, column, book.settings.empty_marks);
   const auto is_number = [other](std::string text) {
@@ -110,18 +120,31 @@ std::string mend_decimals(const RereadFile& file, int column, const Book& book) 
     return number_from(text).has_value();
   };
   const auto read = static_cast<std::size_t>(std::count_if(texts.begin(), texts.end(), is_number));
-  const std::string words = std::string("decimal = \"") + other + "\"";
-  if (read == texts.size()) return words + " would read all " + std::to_string(read) + ": " + setting(file.name, words);
-  return {};
+  const std::string setting = std::string("decimal = \"") + other + "\"";
+  if (read != texts.size()) return {};
+  return {setting, setting + " would read all " + std::to_string(read) + ": " + how_to_write(file.name, setting)};
 }
 
-std::string mend_of(const Cause& cause, const Book& book, RereadFiles& files) {
-  const RereadFile* file = cause.column < 0 ? nullptr : files.find(cause.file);
-  if (file == nullptr) return {};
-  if (cause.id == "time/slashes" || cause.id == "time/no-such-date") return mend_dates(*file, cause.column, book);
-  if (cause.id == "cell/not-a-number") return mend_decimals(*file, cause.column, book);
-  return {};
-}
+// What would mend columns, each looked at once.
+class Mends {
+ public:
+  Mends(const Book& book, RereadFiles& files) : book_(book), files_(files) {}
+
+  const Mend& of(const std::string& id, const std::string& name, int column) {
+    const bool is_date = id == "time/slashes" || id == "time/no-such-date";
+    const auto [known, is_new] = mends_.try_emplace({is_date ? "dates" : id, name, column});
+    const RereadFile* file = column < 0 ? nullptr : files_.find(name);
+    if (!is_new || file == nullptr) return known->second;
+    if (is_date) known->second = mend_dates(*file, column, book_);
+    if (id == "cell/not-a-number") known->second = mend_decimals(*file, column, book_);
+    return known->second;
+  }
+
+ private:
+  const Book& book_;
+  RereadFiles& files_;
+  std::map<std::tuple<std::string, std::string, int>, Mend> mends_;
+};
 
 // "lines 2, 3 and 4", "C2, C3 and C4", "W45.csv, W46.csv and W47.csv"
 std::string places_of(const std::vector<const Diagnostic*>& problems, const Cause& cause) {
@@ -138,8 +161,9 @@ std::string places_of(const std::vector<const Diagnostic*>& problems, const Caus
   return text;
 }
 
-Diagnostic as_one(const Cause& cause, const std::vector<const Diagnostic*>& problems, const Book& book,
-                  RereadFiles& files) {
+// Of one column of a file.
+Diagnostic as_one(const Cause& cause, const std::vector<const Diagnostic*>& problems, RereadFiles& files,
+                  Mends& mends) {
   Diagnostic one = *problems.front();
   const RereadFile* file = cause.column < 0 ? nullptr : files.find(cause.file);
   const std::string count = std::to_string(problems.size());
@@ -147,49 +171,96 @@ Diagnostic as_one(const Cause& cause, const std::vector<const Diagnostic*>& prob
                             : file != nullptr ? count + " cells of the column " + in_quotes(file->heading(cause.column))
                                               : count + " rows";
   one.message += " (and so in " + where + ", the first are " + places_of(problems, cause) + ")";
-  if (const std::string mend = mend_of(cause, book, files); !mend.empty()) one.hint = mend;
+  if (const std::string& mend = mends.of(one.id, cause.file, cause.column).words; !mend.empty()) one.hint = mend;
   return one;
 }
 
-// The cause of each problem that may have one with others.
-std::vector<std::optional<Cause>> causes_of(const Book& book, RereadFiles& files) {
-  const auto counts = counts_of(book.problems);
-  std::vector<std::optional<Cause>> causes;
-  for (const Diagnostic& problem : book.problems) {
-    const bool is_of_headings = problem.id.starts_with("heading/");
-    const bool are_enough = counts.at({problem.id, problem.place.file}) >= fewest_of_one_cause;
-    causes.emplace_back();
-    if (is_of_headings) causes.back() = Cause{problem.id, "", -1, problem.message + problem.hint};
-    if (is_of_headings || !are_enough || problem.place.line == 0) continue;
-    const RereadFile* file = files.find(problem.place.file);
-    const int column = file == nullptr ? -1 : file->column_at(problem.place);
-    causes.back() = Cause{problem.id, problem.place.file, column, is_of_form(problem.id) ? "" : problem.message};
-  }
-  return causes;
+// Of several columns of a file that one setting mends.
+Diagnostic as_one_setting(const Cause& cause, const std::vector<const Diagnostic*>& problems, std::size_t columns) {
+  Diagnostic one = *problems.front();
+  const std::string count = std::to_string(problems.size());
+  one.message += " (and so in " + count + " cells of " + std::to_string(columns) + " columns, the first are " +
+                 places_of(problems, cause) + ")";
+  one.hint = cause.setting + " would read all " + count + ": " + how_to_write(cause.file, cause.setting);
+  return one;
 }
+
+// Problems with one cause, in the order in which they are told.
+struct OneCause {
+  std::vector<const Diagnostic*> problems;
+  std::set<int> columns;
+};
+
+// The causes of a book's problems.
+class Causes {
+ public:
+  explicit Causes(const Book& book) : book_(book), files_(book), mends_(book, files_) {
+    const auto counts = counts_of(book.problems);
+    for (const Diagnostic& problem : book.problems) {
+      const bool are_enough = counts.at({problem.id, problem.place.file}) >= fewest_of_one_cause;
+      causes_.push_back(cause_of(problem, are_enough));
+      if (causes_.back()) of_one_[*causes_.back()].problems.push_back(&problem);
+    }
+    join_columns();
+  }
+
+  Diagnostics told() {
+    Diagnostics told;
+    for (std::size_t i = 0; i < causes_.size(); ++i) {
+      const Diagnostic& problem = book_.problems[i];
+      const OneCause* same = causes_[i] ? &of_one_.at(*causes_[i]) : nullptr;
+      const std::size_t fewest = causes_[i] && causes_[i]->file.empty() ? 2 : fewest_of_one_cause;
+      if (same == nullptr || same->problems.size() < fewest) {
+        told.push_back(problem);
+      } else if (same->problems.front() == &problem) {
+        told.push_back(same->columns.size() > 1 ? as_one_setting(*causes_[i], same->problems, same->columns.size())
+                                                : as_one(*causes_[i], same->problems, files_, mends_));
+      }
+    }
+    return told;
+  }
+
+ private:
+  // The cause of a problem that may have one with others.
+  std::optional<Cause> cause_of(const Diagnostic& problem, bool are_enough) {
+    if (problem.id.starts_with("heading/")) return Cause{problem.id, "", -1, problem.message + problem.hint, ""};
+    if (!are_enough || problem.place.line == 0) return std::nullopt;
+    const RereadFile* file = files_.find(problem.place.file);
+    const int column = file == nullptr ? -1 : file->column_at(problem.place);
+    return Cause{problem.id, problem.place.file, column, is_of_form(problem.id) ? "" : problem.message, ""};
+  }
+
+  // Columns of one file that one setting mends have one cause.
+  void join_columns() {
+    std::map<std::pair<std::string, std::string>, std::set<int>> columns;
+    const auto setting_of = [this](const Cause& cause) {
+      return mends_.of(cause.id, cause.file, cause.column).setting;
+    };
+    for (const auto& [cause, same] : of_one_) {
+      if (std::string setting = setting_of(cause); !setting.empty())
+        columns[{cause.file, setting}].insert(cause.column);
+    }
+    for (std::size_t i = 0; i < causes_.size(); ++i) {
+      if (!causes_[i]) continue;
+      const std::string setting = setting_of(*causes_[i]);
+      const auto found = columns.find({causes_[i]->file, setting});
+      if (setting.empty() || found->second.size() < 2) continue;
+      causes_[i] = Cause{causes_[i]->id, causes_[i]->file, -1, "", setting};
+      OneCause& joined = of_one_[*causes_[i]];
+      joined.problems.push_back(&book_.problems[i]);
+      joined.columns = found->second;
+    }
+  }
+
+  const Book& book_;
+  RereadFiles files_;
+  Mends mends_;
+  std::vector<std::optional<Cause>> causes_;
+  std::map<Cause, OneCause> of_one_;
+};
 
 }  // namespace
 
-Diagnostics told_by_cause(const Book& book) {
-  RereadFiles files(book);
-  const std::vector<std::optional<Cause>> causes = causes_of(book, files);
-  std::map<Cause, std::vector<const Diagnostic*>> of_one;
-  for (std::size_t i = 0; i < causes.size(); ++i) {
-    if (causes[i]) of_one[*causes[i]].push_back(&book.problems[i]);
-  }
-  Diagnostics told;
-  for (std::size_t i = 0; i < causes.size(); ++i) {
-    const Diagnostic& problem = book.problems[i];
-    const std::vector<const Diagnostic*> alone{&problem};
-    const std::vector<const Diagnostic*>& same = causes[i] ? of_one[*causes[i]] : alone;
-    const std::size_t fewest = causes[i] && causes[i]->file.empty() ? 2 : fewest_of_one_cause;
-    if (same.size() < fewest) {
-      told.push_back(problem);
-    } else if (same.front() == &problem) {
-      told.push_back(as_one(*causes[i], same, book, files));
-    }
-  }
-  return told;
-}
+Diagnostics told_by_cause(const Book& book) { return Causes(book).told(); }
 
 }  // namespace driftwarden

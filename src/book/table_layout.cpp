@@ -3,10 +3,12 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <span>
 #include <utility>
 
 #include "book/cell_text.hpp"
+#include "book/heading_guess.hpp"
 #include "book/heading_line.hpp"
 #include "book/plain_text.hpp"
 #include "driftwarden/book/empty_marks.hpp"
@@ -18,6 +20,8 @@ namespace driftwarden {
 namespace {
 
 constexpr std::size_t most_listed = 20;  // of columns without a meaning: a file of thousands must not bury the rest
+
+constexpr std::size_t most_rows_looked_at = 20;
 
 // A quoted heading may be broken over lines, as spreadsheets do in narrow columns.
 constexpr std::string_view blanks = " \t\r\n";
@@ -98,6 +102,7 @@ class LayoutReader {
     if (!field) {
       layout_.notes.emplace_back(column, written);
       unknown_.push_back(written);
+      unknown_columns_.push_back(column);
       if (unknown_place_.line == 0) unknown_place_ = place;
       return;
     }
@@ -114,14 +119,16 @@ class LayoutReader {
     read_unit(field->number, heading, written, place);
   }
 
-  std::optional<TableLayout> finish(const Place& heading_place) {
+  // `below`: the rows behind the heading line.
+  std::optional<TableLayout> finish(const Place& heading_place, CsvScanner below) {
+    guess(std::move(below));
     join_dates_and_times(heading_place);
     for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
       const FieldSpec& field = spec_.fields[f];
       if (field.is_required && layout_.column_of_field[f] == TableLayout::absent) {
         fail("heading/missing", heading_place, "there is no column " + in_quotes(heading_of(field)) + near_miss(field),
-             "add it to the heading line, or map your own heading to it in book.toml under [headings." +
-                 std::string(spec_.table) + "]");
+             "add it to the heading line, or map your own heading to it in book.toml under " + headings_table() +
+                 line_for(field));
       }
     }
     remark_unknown();
@@ -132,6 +139,49 @@ class LayoutReader {
   TableLayout& layout() { return layout_; }
 
  private:
+  std::string headings_table() const { return "[headings." + std::string(spec_.table) + "]"; }
+
+  // Looks at the first rows for what the unknown columns may be.
+  void guess(CsvScanner below) {
+    if (unknown_.empty()) return;
+    std::set<std::size_t> taken;
+    for (std::size_t f = 0; f < spec_.fields.size(); ++f) {
+      if (layout_.column_of_field[f] != TableLayout::absent || layout_.clock_of_field[f] != TableLayout::absent)
+        taken.insert(f);
+    }
+    std::vector<UnknownColumn> columns;
+    for (const std::string& heading : unknown_) columns.push_back({heading, {}});
+    for (std::size_t rows = 0; rows < most_rows_looked_at && below.next(); ++rows) {
+      for (std::size_t i = 0; i < columns.size(); ++i) {
+        const auto column = static_cast<std::size_t>(unknown_columns_[i]);
+        if (column >= below.cell_count()) continue;
+        const std::string_view cell = trimmed(below.cells()[column].text, blanks);
+        if (!cell.empty()) columns[i].cells.push_back(with_plain_blanks(cell));
+      }
+    }
+    guesses_ = guessed_headings(spec_, taken, columns);
+    std::erase_if(guesses_, [&](const HeadingGuess& one) { return !near_name(one.theirs).empty(); });
+    for (const UnknownColumn& column : columns) {
+      const bool is_time = std::any_of(guesses_.begin(), guesses_.end(), [&](const HeadingGuess& one) {
+        const auto field = field_named(spec_, one.ours);
+        const bool is_date =
+            field && spec_.fields[field->number].type != CellType::quantity && field->part != NamedField::Part::clock;
+        return is_date && one.theirs == split_heading(column.heading).name;
+      });
+      if (is_time && order_.empty()) order_ = only_order_of(column.cells);
+    }
+  }
+  // ": "Date" = "taken date", "Time" = "taken time"" for a column that is lacking.
+  std::string line_for(const FieldSpec& field) const {
+    std::string lines;
+    for (const HeadingGuess& one : guesses_) {
+      const auto named = field_named(spec_, one.ours);
+      if (named && &spec_.fields[named->number] == &field)
+        lines += (lines.empty() ? ", perhaps " : ", ") + one.table_line();
+    }
+    return lines;
+  }
+
   // A time of day whose date has no column of its own is of the first moment's date: "date, started, stopped".
   void join_dates_and_times(const Place& heading_place) {
     const auto miss = [&](std::size_t f, const std::string& part) {
@@ -194,25 +244,41 @@ class LayoutReader {
     return {};
   }
 
+  // The owner's heading, or a name of ours, that may have been misspelt.
+  std::string near_name(const std::string& heading) const {
+    std::vector<std::string> theirs;
+    for (const auto& [name, target] : owners_) theirs.push_back(name);
+    const std::string near = nearest(heading, theirs);
+    return near.empty() ? nearest(split_heading(heading).name, names_of(spec_)) : near;
+  }
+
   void remark_unknown() {
     if (unknown_.empty()) return;
-    const std::vector<std::string_view> known = names_of(spec_);
-    std::vector<std::string> theirs;
-    for (const auto& [heading, target] : owners_) theirs.push_back(heading);
     const std::string fate = field_named(spec_, "note") ? "kept as notes" : "not used";
     std::string list;
     std::string hint;
     const std::size_t listed = std::min(unknown_.size(), most_listed);
     for (const std::string& heading : std::span(unknown_).first(listed)) {
       list += (list.empty() ? "" : ", ") + in_quotes(heading);
-      std::string near = nearest(heading, theirs);
-      if (near.empty()) near = nearest(split_heading(heading).name, known);
+      const std::string near = near_name(heading);
       if (!near.empty())
         hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
     }
+    if (!guesses_.empty()) hint += (hint.empty() ? "" : "; ") + guessed();
     if (unknown_.size() > listed) list += " and " + std::to_string(unknown_.size() - listed) + " more";
     problems_.push_back(
         remark("heading/unknown", unknown_place_, "columns without a meaning here are " + fate + ": " + list, hint));
+  }
+
+  // "if they are these, write under [headings.readings]: …; and dates = "day first""
+  std::string guessed() const {
+    std::string lines;
+    for (const HeadingGuess& one : guesses_) lines += (lines.empty() ? "" : ", ") + one.table_line();
+    std::string hint = "if that is meant, write in book.toml under " + headings_table() + " " + lines;
+    if (!order_.empty())
+      hint += "; and dates = \"" + order_ + "\", for this file under [files.\"" + std::string(split_sheet(file_).file) +
+              "\"]";
+    return hint;
   }
 
   const std::string& file_;
@@ -221,6 +287,9 @@ class LayoutReader {
   Diagnostics& problems_;
   TableLayout layout_;
   std::vector<std::string> unknown_;
+  std::vector<int> unknown_columns_;
+  std::vector<HeadingGuess> guesses_;
+  std::string order_;  // of day and month, that the dates among the unknown columns are in
   Place unknown_place_;
   std::vector<std::size_t> dates_alone_;  // moments whose column is a date's
   bool has_failed_ = false;
@@ -383,7 +452,7 @@ std::optional<TableLayout> read_layout(const TableText& file, const TableSpec& s
     }
     reader.read_column(static_cast<int>(c), cell, place);
   }
-  std::optional<TableLayout> layout = reader.finish({file.file, line, 0});
+  std::optional<TableLayout> layout = reader.finish({file.file, line, 0}, scanner);
   if (layout) {
     layout->columns = scanner.cell_count();
     layout->separator = separator;

@@ -34,9 +34,11 @@ void add_as_of(CLI::App* command, BookOptions& options) {
 }
 
 void add_new(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
-  CLI::App* command = app.add_subcommand("new", "write an empty book to begin with");
+  CLI::App* command = app.add_subcommand("new", "write a book to begin with");
   command->add_option("FOLDER", options.fresh.folder, "folder to make")->required();
-  command->footer("Example:\n  driftwarden new tunnel-2026");
+  command->add_option("--from", options.fresh.from,
+                      "files that you have: book.toml then says how they are kept; nothing is written into them");
+  command->footer("Example:\n  driftwarden new tunnel-2026\n  driftwarden new . --from samples.csv readings/*.xlsx");
   command->callback([&] { run = [&] { return run_new(options.fresh, surroundings); }; });
 }
 

@@ -2,8 +2,10 @@
 #include <unistd.h>
 
 #include <chrono>
+#include <cstdlib>
 #include <exception>
 #include <filesystem>
+#include <fstream>
 #include <iostream>
 #include <new>
 #include <string>
@@ -31,6 +33,14 @@ class TiedToErrors {
   ~TiedToErrors() { std::cerr.tie(nullptr); }
 };
 
+// The name of the machine's time zone, as it is usually said; "" where it is not.
+std::string zone_of_machine() {
+  if (const char* said = std::getenv("TZ"); said != nullptr) return said[0] == ':' ? said + 1 : said;
+  std::string name;
+  std::getline(std::ifstream("/etc/timezone"), name);
+  return name;
+}
+
 // The one place that reads the clock and looks at the streams.
 int run(int count, char** words) {
   driftwarden::end_tidily_on_signals();
@@ -47,7 +57,9 @@ int run(int count, char** words) {
                                          now.count(),
                                          driftwarden::shipped_folder(),
                                          driftwarden::program_version(),
-                                         steady_seconds};
+                                         steady_seconds,
+                                         false,
+                                         zone_of_machine()};
   return driftwarden::run_command_line({words + 1, words + count}, surroundings);
 }
 

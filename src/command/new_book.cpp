@@ -1,11 +1,16 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <ostream>
+#include <set>
+#include <string>
 #include <system_error>
 #include <vector>
 
+#include "command/example_rows.hpp"
+#include "command/new_from.hpp"
 #include "command/opened_book.hpp"
 #include "driftwarden/book/book_table.hpp"
+#include "driftwarden/book/time_zone.hpp"
 #include "driftwarden/outside/scratch_place.hpp"
 #include "driftwarden/outside/whole_file.hpp"
 #include "driftwarden/outside/whole_folder.hpp"
@@ -62,10 +67,14 @@ packs = ["common-practice"]
 # "Flow LPM" = "reading [L/min]"
 )";
 
-std::vector<NewFile> first_files() {
-  std::vector<NewFile> files{{settings_file, std::string(first_settings)}};
+// What a new book is made of: the settings, and a file for each table that the owner's own files do not hold; without
+// such files, with an example in it.
+std::vector<NewFile> first_files(const std::string& settings, const std::set<std::string>& tables_there) {
+  std::vector<NewFile> files{{settings_file, settings}};
   for (const BookTable& table : book_tables()) {
-    if (!table.is_of_parts) files.push_back({table.file(), heading_line(*table.spec)});
+    if (table.is_of_parts || tables_there.contains(table.name())) continue;
+    const std::string rows = tables_there.empty() ? example_rows(*table.spec) : "";
+    files.push_back({table.file(), heading_line(*table.spec) + rows});
   }
   return files;
 }
@@ -74,8 +83,8 @@ int fail(Surroundings& surroundings, const std::string& where, std::string messa
   return refuse({error("new/refused", {where, 0, 0}, std::move(message), std::move(hint))}, surroundings);
 }
 
-Diagnostics write_files(const fs::path& folder) {
-  for (const NewFile& file : first_files()) {
+Diagnostics write_files(const fs::path& folder, const std::vector<NewFile>& files) {
+  for (const NewFile& file : files) {
     const int reason = write_new(folder / file.name, file.text);
     if (reason != 0) return {unwritable(folder / file.name, reason)};
   }
@@ -83,9 +92,8 @@ Diagnostics write_files(const fs::path& folder) {
 }
 
 // Whether this lies there as it is written here: what a run that was killed had moved already.
-bool is_ours(const fs::path& file) {
+bool is_ours(const fs::path& file, const std::vector<NewFile>& files) {
   if (file.filename().string().starts_with(ScratchPlace::beginning)) return true;
-  const std::vector<NewFile> files = first_files();
   return std::any_of(files.begin(), files.end(), [&file](const NewFile& ours) {
     if (ours.name != file.filename() || ours.name == settings_file) return false;
     const Result<HeldFile> text = HeldFile::open(file, ours.name);
@@ -93,10 +101,10 @@ bool is_ours(const fs::path& file) {
   });
 }
 
-bool holds_nothing_else(const fs::path& folder, std::error_code& failure) {
+bool holds_nothing_else(const fs::path& folder, const std::vector<NewFile>& files, std::error_code& failure) {
   fs::directory_iterator entry(folder, failure);
   for (; !failure && entry != fs::directory_iterator(); entry.increment(failure)) {
-    if (!is_ours(entry->path())) return false;
+    if (!is_ours(entry->path(), files)) return false;
   }
   return true;
 }
@@ -104,11 +112,10 @@ bool holds_nothing_else(const fs::path& folder, std::error_code& failure) {
 // A folder that is there keeps its rights and whoever stands in it: the files are made inside and then moved, the
 // settings last, without which it is no book. Where one can't be moved, the others go again; where the run is killed in
 // between, the next one finishes the book.
-Diagnostics fill(const fs::path& folder) {
+Diagnostics fill(const fs::path& folder, const std::vector<NewFile>& files) {
   const ScratchPlace place(folder);
   if (place.path().empty()) return {unwritable(folder, place.reason())};
-  Diagnostics faults = write_files(place.path());
-  const std::vector<NewFile> files = first_files();
+  Diagnostics faults = write_files(place.path(), files);
   std::vector<Unfinished> moved;
   for (auto file = files.rbegin(); faults.empty() && file != files.rend(); ++file) {
     moved.emplace_back(folder / file->name);
@@ -119,11 +126,50 @@ Diagnostics fill(const fs::path& folder) {
   return {};
 }
 
-Diagnostics make(const fs::path& folder) {
+Diagnostics make(const fs::path& folder, const std::vector<NewFile>& files) {
   Result<WholeFolder> whole = WholeFolder::beside(folder);
   if (!whole) return whole.faults();
-  Diagnostics faults = write_files(whole->path());
+  Diagnostics faults = write_files(whole->path(), files);
   return faults.empty() ? whole->put_in_place() : faults;
+}
+
+// The settings of a new book in this zone, "" for none known, with what the owner's files need.
+std::string settings_for(const std::string& zone, const std::string& more) {
+  std::string settings(first_settings);
+  constexpr std::string_view usual = "time_zone = \"UTC\"";
+  if (!zone.empty()) settings.replace(settings.find(usual), usual.size(), "time_zone = \"" + zone + '"');
+  return settings + more;
+}
+
+// A zone that can be used, "" for any other.
+std::string known_zone(const std::string& zone) {
+  const bool is_plain = zone.find_first_of("\"\\") == std::string::npos;
+  return !zone.empty() && is_plain && TimeZone::named(zone, {}) ? zone : "";
+}
+
+// Whether a book can be made in a folder that is there: one with nothing in it but what is made here, or, from the
+// owner's files, one that is no book yet.
+bool can_be_filled(const NewOptions& options, const std::vector<NewFile>& files, std::error_code& failure) {
+  const fs::path folder = options.folder;
+  if (!fs::is_directory(folder, failure)) return false;
+  if (options.from.empty()) return holds_nothing_else(folder, files, failure);
+  return std::none_of(files.begin(), files.end(), [&folder](const NewFile& file) {
+    std::error_code ignored;
+    return fs::exists(folder / file.name, ignored);
+  });
+}
+
+void tell_next(const NewOptions& options, const NewFrom& from, const std::string& zone, std::ostream& out) {
+  out << "A new book lies in " << options.folder << ".\n";
+  for (const std::string& line : from.told) out << line << '\n';
+  if (options.from.empty()) {
+    out << "Its rows are an example: see what becomes of them, then write your own in their place.\n"
+        << "Next: fill in instruments.csv, certificates.csv, samples.csv and readings.csv, then run\n";
+  } else {
+    out << "book.toml: times without an offset are read in " << (zone.empty() ? "UTC" : zone)
+        << "; say time_zone = … if they are of another.\nNext: look through book.toml, then run\n";
+  }
+  out << "  driftwarden check " << options.folder << "\n  driftwarden screen " << options.folder << "\n";
 }
 
 }  // namespace
@@ -133,16 +179,21 @@ int run_new(const NewOptions& options, Surroundings& surroundings) {
   std::error_code failure;
   if (folder.empty())
     return fail(surroundings, "command line", "the new folder has no name", "name the folder to make");
+  const NewFrom from = new_from(folder, options.from);
+  if (!from.faults.empty()) return refuse(from.faults, surroundings);
+  const std::string zone = options.from.empty() ? "" : known_zone(surroundings.time_zone);
+  const std::vector<NewFile> files = first_files(settings_for(zone, from.settings), from.tables);
   const bool is_there = fs::exists(folder, failure);
-  if (is_there && !(fs::is_directory(folder, failure) && holds_nothing_else(folder, failure))) {
-    return fail(surroundings, options.folder, "something is there already", "name a folder that is new or empty");
+  if (is_there && !can_be_filled(options, files, failure)) {
+    return fail(surroundings, options.folder, "something is there already",
+                options.from.empty()
+                    ? "name a folder that is new or empty"
+                    : "name a folder that has no book.toml, and no file of a table that is none of these");
   }
   if (is_there && failure) return refuse({unwritable(folder, failure.value())}, surroundings);
-  const Diagnostics faults = is_there ? fill(folder) : make(folder);
+  const Diagnostics faults = is_there ? fill(folder, files) : make(folder, files);
   if (!faults.empty()) return refuse(faults, surroundings);
-  surroundings.out << "A new book lies in " << options.folder << ".\nNext: fill in instruments.csv, certificates.csv, "
-                   << "samples.csv and readings.csv, then run\n  driftwarden check " << options.folder
-                   << "\n  driftwarden screen " << options.folder << "\n";
+  tell_next(options, from, zone, surroundings.out);
   return all_is_well;
 }
 

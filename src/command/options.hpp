@@ -13,6 +13,7 @@ namespace driftwarden {
 
 struct NewOptions {
   std::string folder;
+  std::vector<std::string> from;  // files of the owner's own
 };
 
 struct BookOptions {

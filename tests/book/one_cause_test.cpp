@@ -57,6 +57,20 @@ TEST(OneCause, MayBeTheDecimalSign) {
       << said;
 }
 
+TEST(OneCause, OfSeveralColumnsIsTheSettingThatMendsThemAll) {
+  WrittenBook book;
+  std::string rows = "taken,stage,sample,calibrator,reading [L/min],temperature [°C]\n";
+  for (int i = 0; i < 3; ++i) rows += "2026-05-01T07:30,pre,S-1,VOL-1,\"2,01\",\"20,5\"\n";
+  book.file("readings.csv", rows);
+  const Diagnostics said = told_by_cause(book.read());
+  ASSERT_EQ(said.size(), 1U) << told(said);
+  EXPECT_EQ(
+      to_text(said[0]),
+      "readings.csv:2:32: error: '2,01' is not a number (and so in 6 cells of 2 columns, the first are lines 2, 2 "
+      "and 3); decimal = \",\" would read all 6: write decimal = \",\" in book.toml, for this file under "
+      "[files.\"readings.csv\"] [cell/not-a-number]");
+}
+
 TEST(OneCause, IsToldLineByLineWhereThereAreFew) {
   WrittenBook book;
   write_taken_at(book, {"3/11/2026 6:16", "4/11/2026 6:16", "5/11/2026 6:16"}, "2.0");

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
+#include "command/example_rows.hpp"
 #include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden::new_book_test {
@@ -31,7 +32,7 @@ TEST(NewBook, HasEveryTable) {
       EXPECT_FALSE(fs::exists(folder / table.file())) << "a book that has it is a part";
       continue;
     }
-    EXPECT_EQ(text_of_file((folder / table.file()).string()), heading_line(*table.spec));
+    EXPECT_EQ(text_of_file((folder / table.file()).string()), heading_line(*table.spec) + example_rows(*table.spec));
   }
   EXPECT_NE(text_of_file((folder / "instruments.csv").string()).find(",resolution [L/min],interval [d],"),
             std::string::npos);

@@ -21,7 +21,8 @@ struct Surroundings {
   std::filesystem::path share;  // holds rules/ and plots/
   std::string version;
   std::function<double()> seconds = {};  // a steady clock, to show progress by; none: no progress is shown
-  bool is_done = false;  // what was asked for is on the disk: that it can't be said any more is no failure
+  bool is_done = false;        // what was asked for is on the disk: that it can't be said any more is no failure
+  std::string time_zone = {};  // of the machine, to be proposed; "": not known
 };
 
 // What a command answers with.

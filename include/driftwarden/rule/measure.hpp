@@ -133,10 +133,17 @@ struct Measure {
   bool is_about_records = false;  // about what was written down and not about a figure: "record.by" and the like
   LeansOn leans_on;               // of a measure of a sample
 
+  // Written out: clang makes no member of a template in time for what is worked out while compiling.
   constexpr Measure or_absolute(Dimension difference) const {
-    return with(&Measure::absolute, std::optional(difference));
+    Measure changed = *this;
+    changed.absolute = difference;
+    return changed;
   }
-  constexpr Measure from_nominal_flow() const { return with(&Measure::from_nominal, true); }
+  constexpr Measure from_nominal_flow() const {
+    Measure changed = *this;
+    changed.from_nominal = true;
+    return changed;
+  }
   constexpr Measure exact(std::string_view why, LeansOn records = {}) const {
     return known(Knowledge::exact, why, records);
   }
@@ -146,21 +153,27 @@ struct Measure {
   constexpr Measure not_stated(std::string_view why, LeansOn records = {}) const {
     return known(Knowledge::not_stated, why, records);
   }
-  constexpr Measure about_records() const { return with(&Measure::is_about_records, true); }
-  constexpr Measure leaning_on(LeansOn records) const { return with(&Measure::leans_on, records); }
+  constexpr Measure about_records() const {
+    Measure changed = *this;
+    changed.is_about_records = true;
+    return changed;
+  }
+  constexpr Measure leaning_on(LeansOn records) const {
+    Measure changed = *this;
+    changed.leans_on = records;
+    return changed;
+  }
 
   // "u of the volume's budget", "exact: counted", "u not stated: …"
   std::string knowledge_text() const;
 
  private:
-  template <class Value>
-  constexpr Measure with(Value Measure::*member, Value value) const {
-    Measure changed = *this;
-    changed.*member = value;
-    return changed;
-  }
   constexpr Measure known(Knowledge how, std::string_view by, LeansOn records) const {
-    return with(&Measure::knowledge, how).with(&Measure::known_by, by).leaning_on(records);
+    Measure changed = *this;
+    changed.knowledge = how;
+    changed.known_by = by;
+    changed.leans_on = records;
+    return changed;
   }
 };
 
