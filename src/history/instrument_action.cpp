@@ -66,7 +66,41 @@ class InstrumentActions {
     add(ActionKind::look_back,
         "Look at every sample that leaned on it since its certificate before this one: driftwarden lookback lists "
         "them.",
-        beyond_text(*found, zone_), is_recent);
+        beyond_text(*found, zone_), is_recent)
+        .origin.wrong_until = known_.standing.newest->calibrated;
+  }
+
+  // The calibrators whose error could have made the newest point what it is. It is not in a drift read with one of
+  // them before and after.
+  std::vector<LeansOnCalibrator> calibrators_behind(const Series& series) const {
+    const SeriesPoint* last = last_counted(series);
+    if (last == nullptr || last->calibrator == no_row || last->calibrator == last->calibrator_after) return {};
+    const Day on = day_of(series, *last, zone_);
+    std::vector<LeansOnCalibrator> behind{{last->calibrator, on}};
+    if (last->calibrator_after != no_row) behind.push_back({last->calibrator_after, on});
+    return behind;
+  }
+
+  // The action leans on one more series. What no calibrator explains, none explains of the whole.
+  void leans_on(ReviewAction& action, const Series& series, bool is_first) {
+    const std::vector<LeansOnCalibrator> behind = calibrators_behind(series);
+    std::vector<LeansOnCalibrator>& error = action.origin.error;
+    if (behind.empty() || (!is_first && error.empty())) {
+      error.clear();
+    } else {
+      error.insert(error.end(), behind.begin(), behind.end());
+    }
+  }
+
+  // The samples of the last phase whose points lie beyond the tolerance.
+  static void add_spoilt(ReviewAction& action, const Series& series) {
+    if (series.phases.empty()) return;
+    const Phase& phase = series.phases.back();
+    for (std::size_t i = phase.first; i < phase.first + phase.count; ++i) {
+      const SeriesPoint& point = series.points[i];
+      if (!is_missing(point.counted()) && driftwarden::is_beyond(point.value, series.tolerance))
+        action.origin.spoilt.push_back(point.from);
+    }
   }
 
   void is_beyond() {
@@ -79,6 +113,8 @@ class InstrumentActions {
         add(ActionKind::take_out, "Take it out of use until somebody has found out why and set it right.", why,
             known_.standing.use.recent_samples > 0);
       }
+      leans_on(actions_.back(), series->series, !is_out_);
+      add_spoilt(actions_.back(), series->series);
       is_out_ = true;
     }
   }
@@ -97,7 +133,8 @@ class InstrumentActions {
       add(ActionKind::recalibrate, "Have it calibrated before it is used again.", why);
     } else if (standing.due != no_day && standing.due <= known_.as_of + soon_days) {
       add(ActionKind::recalibrate_soon, "Have it calibrated by then, or put another in its place.",
-          "is due on " + date_text(standing.due));
+          "is due on " + date_text(standing.due))
+          .by = standing.due;
     }
   }
 
@@ -107,8 +144,10 @@ class InstrumentActions {
       if (!series->forecast.crossing || series->forecast.trend->p > known_.load.chance()) continue;
       const Day earliest = day_of(series->series, series->forecast.crossing->earliest, zone_);
       if (earliest > known_.as_of + soon_days) continue;
-      add(ActionKind::adjust_soon, what_to_do_by(earliest), series->series.title + ": " + series->forecast.said).by =
-          std::max(earliest, known_.as_of);
+      ReviewAction& action =
+          add(ActionKind::adjust_soon, what_to_do_by(earliest), series->series.title + ": " + series->forecast.said);
+      action.by = std::max(earliest, known_.as_of);
+      leans_on(action, series->series, true);
       return;
     }
   }
@@ -144,11 +183,13 @@ class InstrumentActions {
     if (!actions_.empty()) return;
     for (const BehaviourTest& signal : known_.signals) {
       const std::string why = said_of(signal, zone_);
-      if (actions_.empty()) {
+      const bool is_first = actions_.empty();
+      if (is_first) {
         add(ActionKind::watch, "Look at its chart before it goes out again.", why);
       } else {
         actions_.back().why.push_back({why, ""});
       }
+      leans_on(actions_.back(), signal.series->series, is_first);
     }
   }
 

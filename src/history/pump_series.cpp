@@ -30,7 +30,8 @@ SeriesPoint point_from(const Screening& screening, const PumpCheck& check, doubl
           factor * check.s_l_min,
           factor * check.expanded_uncertainty_l_min,
           check.is_void,
-          sample_name(screening, check.sample)};
+          sample_name(screening, check.sample),
+          check.calibrator};
 }
 
 // The nominal flow where it is one and the same throughout.
@@ -72,8 +73,8 @@ Series drift_of_uses(const Screening& screening, const UseLog& log, Row pump) {
   Series series = empty_series("drift", "Drift per use", "%");
   for (const PumpUse& use : log.uses_of(pump)) {
     if (is_missing(use.drift)) continue;
-    series.points.push_back(
-        {use.stopped, 100 * use.drift, use.n, missing, missing, use.is_void, sample_name(screening, use.sample)});
+    series.points.push_back({use.stopped, 100 * use.drift, use.n, missing, missing, use.is_void,
+                             sample_name(screening, use.sample), use.calibrator, use.calibrator_after});
   }
   series.tolerance = log.tolerances[pump].drift;
   return series;

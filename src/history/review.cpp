@@ -5,6 +5,7 @@
 #include <map>
 
 #include "driftwarden/book/timestamp.hpp"
+#include "driftwarden/history/action_cause.hpp"
 #include "driftwarden/history/instrument_action.hpp"
 #include "driftwarden/history/sample_action.hpp"
 #include "driftwarden/verdict/sample_days.hpp"
@@ -38,6 +39,7 @@ class ReviewMaker {
     batches();
     for (ReviewAction& action : actions_about_records(book_, touched_)) review_.actions.push_back(std::move(action));
     decisions();
+    review_.actions = by_cause(book_, std::move(review_.actions));
     sort_by_urgency(review_.actions);
     return std::move(review_);
   }

@@ -4,11 +4,19 @@
 #include <algorithm>
 
 namespace driftwarden {
+namespace {
+
+// Up to this kind, what is put off goes on spoiling samples.
+constexpr ActionKind last_at_once = ActionKind::recalibrate;
+
+}  // namespace
 
 std::string_view to_text(ActionKind kind) {
   switch (kind) {
     case ActionKind::look_back:
       return "Look back";
+    case ActionKind::check_calibrator:
+      return "Check the calibrator";
     case ActionKind::take_out:
       return "Take out of use";
     case ActionKind::recalibrate:
@@ -37,6 +45,39 @@ std::string_view to_text(ActionKind kind) {
       return "Watch";
   }
   return "";
+}
+
+bool ReviewAction::concerns(ActionSubject subject, Row subject_row) const {
+  if (of == subject && row == subject_row) return true;
+  return std::any_of(touched.begin(), touched.end(), [&](const TouchedPart& part) {
+    return std::any_of(part.members.begin(), part.members.end(),
+                       [&](const Touched& member) { return member.of == subject && member.row == subject_row; });
+  });
+}
+
+std::size_t ReviewAction::samples() const {
+  std::size_t count = of == ActionSubject::sample ? 1 : 0;
+  for (const TouchedPart& part : touched) {
+    count +=
+        static_cast<std::size_t>(std::count_if(part.members.begin(), part.members.end(), [](const Touched& member) {
+          return member.of == ActionSubject::sample;
+        }));
+  }
+  return count;
+}
+
+ActionTimes times_of(const std::vector<ReviewAction>& actions) {
+  ActionTimes times;
+  for (const ReviewAction& action : actions) {
+    if (!action.is_recent) continue;
+    if (action.by != no_day) {
+      times.first = times.by_a_day == 0 ? action.by : std::min(times.first, action.by);
+      ++times.by_a_day;
+    } else {
+      ++(action.kind <= last_at_once ? times.at_once : times.without_a_day);
+    }
+  }
+  return times;
 }
 
 void sort_by_urgency(std::vector<ReviewAction>& actions) {

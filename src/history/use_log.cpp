@@ -63,8 +63,11 @@ PumpUse use_from(const Screening& screening, const SampleAssessment& figures) {
   use.stopped = samples.stopped[figures.sample];
   use.minutes = figures.minutes;
   use.drift = figures.drift;
-  if (figures.pre_set() != nullptr && figures.post_set() != nullptr)
+  if (figures.pre_set() != nullptr && figures.post_set() != nullptr) {
     use.n = figures.pre_set()->flow.n + figures.post_set()->flow.n;
+    use.calibrator = figures.pre_set()->rows.calibrator;
+    use.calibrator_after = figures.post_set()->rows.calibrator;
+  }
   use.is_void = field(samples.fault, figures.sample, YesNo::unsaid) == YesNo::yes;
   return use;
 }

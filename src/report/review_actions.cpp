@@ -5,31 +5,78 @@
 #include "driftwarden/quantity/number.hpp"
 #include "driftwarden/quantity/rounding.hpp"
 #include "report/review_parts.hpp"
+#include "report/review_words.hpp"
 
 namespace driftwarden {
 namespace {
 
 constexpr std::size_t most_shown_at_once = 40;
 
-void append_name(HtmlText& html, const ReviewAction& action) {
-  if (action.row == no_row && action.of != ActionSubject::records) {
-    html.from_book(action.name);
+void append_link(HtmlText& html, const Touched& about) {
+  if (about.row == no_row && about.of != ActionSubject::records) {
+    html.from_book(about.name);
     return;
   }
-  const std::string anchor = action.of == ActionSubject::records  ? "records"
-                             : action.of == ActionSubject::sample ? sample_anchor(action.row)
-                                                                  : instrument_anchor(action.row);
-  html.open("a", {{"href", "#" + anchor}}).from_book(action.name).close();
+  const std::string anchor = about.of == ActionSubject::records  ? "records"
+                             : about.of == ActionSubject::sample ? sample_anchor(about.row)
+                                                                 : instrument_anchor(about.row);
+  html.open("a", {{"href", "#" + anchor}}).from_book(about.name).close();
+}
+
+void append_name(HtmlText& html, const ReviewAction& action) {
+  if (action.of == ActionSubject::batch) html.text("Batch ");
+  append_link(html, {action.of, action.name, action.row});
+}
+
+void append_reason(HtmlText& html, const Reason& reason) {
+  html.from_book(reason.said);
+  if (!reason.rule.empty()) html.text(" ").element_from_book("span", {{"class", "rule"}}, reason.rule);
+}
+
+void append_members(HtmlText& html, const TouchedPart& part) {
+  for (const Touched& member : part.members) {
+    if (&member != part.members.data()) html.text(", ");
+    append_link(html, member);
+  }
+}
+
+// "TF44B-2, TF44B-3: VOL-2 was used 16 days past its due date"
+void append_part(HtmlText& html, const TouchedPart& part) {
+  html.open("li");
+  if (part.is_the_same) html.text("the same of ");
+  html.open("b", {{"class", "members"}});
+  append_members(html, part);
+  html.close();
+  for (const Reason& reason : part.why) {
+    if (part.is_the_same) break;
+    html.text(&reason == part.why.data() ? ": " : "; ");
+    append_reason(html, reason);
+  }
+  html.close();
+}
+
+// Whom the cause touched, under what is to be done about them where that is something else.
+void append_touched(HtmlText& html, const ReviewAction& action) {
+  std::string_view last = action.what;
+  for (std::size_t i = 0; i < action.touched.size();) {
+    const std::string_view what = action.touched[i].what;
+    if (what != last) html.element("p", {{"class", "then"}}, what);
+    last = what;
+    html.open("ul", {{"class", "why"}});
+    for (; i < action.touched.size() && action.touched[i].what == what; ++i) append_part(html, action.touched[i]);
+    html.close();
+  }
 }
 
 void append_why(HtmlText& html, const ReviewAction& action) {
   html.open("ul", {{"class", "why"}});
   for (const Reason& reason : action.why) {
-    html.open("li").from_book(reason.said);
-    if (!reason.rule.empty()) html.text(" ").element_from_book("span", {{"class", "rule"}}, reason.rule);
+    html.open("li");
+    append_reason(html, reason);
     html.close();
   }
   html.close();
+  append_touched(html, action);
 }
 
 // One action of these days, with a box to tick on paper.
@@ -46,7 +93,7 @@ void append_older_row(HtmlText& html, const ReviewAction& action) {
   html.open("tr").open("th", {{"scope", "row"}});
   append_name(html, action);
   html.close().element("td", to_text(action.kind)).open("td");
-  for (const Reason& reason : action.why) html.open("p").from_book(reason.said).close();
+  append_why(html, action);
   html.close().close().line_end();
 }
 
@@ -55,7 +102,7 @@ void append_older(HtmlText& html, const std::vector<const ReviewAction*>& older)
   const bool is_short = older.size() <= most_shown_at_once;
   html.open("details", {{"class", "older"}, {is_short ? "open" : "data-closed", ""}});
   html.element("summary",
-               "Open from before these days, and nobody has ruled on it: " + counted(older.size(), "case", "cases"));
+               "Open from before these days, and nobody has ruled on it: " + counted(older.size(), "thing", "things"));
   open_table(html, "plain", "Open from before", {"About", "What to do", "Why"});
   html.open("tbody");
   for (const ReviewAction* action : older) append_older_row(html, *action);
@@ -97,12 +144,8 @@ void append_actions(HtmlText& html, const ReviewPage& page) {
   std::vector<const ReviewAction*> recent;
   std::vector<const ReviewAction*> older;
   for (const ReviewAction& action : page.review.actions) (action.is_recent ? recent : older).push_back(&action);
-  if (recent.empty()) {
-    html.element("p", "Nothing of these days needs action.");
-  } else {
-    html.element("p", {{"class", "lead"}},
-                 "Most urgent first: what goes on spoiling samples, then what is lost, what can still be cleared up, "
-                 "and what is coming within 30 days.");
+  html.element("p", {{"class", "lead"}}, how_much(page.review) + ".");
+  if (!recent.empty()) {
     html.open("ol", {{"class", "actions"}}).line_end();
     for (const ReviewAction* action : recent) append_action(html, *action);
     html.close().line_end();

@@ -9,6 +9,7 @@
 #include "driftwarden/report/terminal_text.hpp"
 #include "driftwarden/system/digest.hpp"
 #include "driftwarden/verdict/cautions.hpp"
+#include "report/review_words.hpp"
 
 namespace driftwarden {
 namespace {
@@ -23,8 +24,11 @@ std::string of_verdicts(const Totals& totals) {
 }
 
 std::string line_of(std::size_t number, const ReviewAction& action) {
-  return std::to_string(number) + ". " + std::string(to_text(action.kind)) + ": " + action.name + ". " + action.what +
-         " (" + action.why.front().said + ")\n";
+  std::string text = std::to_string(number) + ". " + std::string(to_text(action.kind)) + ": " + action.name + ". " +
+                     action.what + " (" + action.why.front().said + ")";
+  for (const TouchedWith& group : touched_of(action))
+    text += " " + group.names + ": " + (group.what == action.what ? group.said + "." : std::string(group.what));
+  return text + "\n";
 }
 
 // A text as a value (RFC 5545, 3.3.11); what acts instead of showing itself is shown.
@@ -97,11 +101,9 @@ class Calendar {
 
 std::string review_brief(const Screening& screening, const Review& review) {
   const std::size_t recent = review.recent_actions();
-  const std::size_t older = review.actions.size() - recent;
   std::string text = "Review of " + screening.book().settings.title + ", " + date_text(review.period.from) + " to " +
                      date_text(review.period.to) + "\n";
-  text += counted(recent, "thing", "things") + " to do, " + std::to_string(older) + " more open from before. " +
-          of_verdicts(review.recent) + '\n';
+  text += how_much(review) + ". " + of_verdicts(review.recent) + '\n';
   const std::size_t shown = recent <= most_lines_of_actions ? recent : most_lines_of_actions - 1;
   for (std::size_t i = 0; i < shown; ++i) text += line_of(i + 1, review.actions[i]);
   if (shown < recent) text += "And " + std::to_string(recent - shown) + " more: the page of the review has them.\n";
@@ -119,7 +121,9 @@ std::string review_calendar(const Screening& screening, const Review& review, Da
     calendar.entry("Calibration due", book.instruments[standing.instrument].name, standing.due, certificate);
   }
   for (const ReviewAction& action : review.actions) {
-    if (action.by != no_day) calendar.entry(to_text(action.kind), action.name, action.by, action.what);
+    // the calibrations stand above
+    if (action.by != no_day && action.kind != ActionKind::recalibrate_soon)
+      calendar.entry(to_text(action.kind), action.name, action.by, action.what);
   }
   return calendar.finished();
 }

@@ -133,7 +133,7 @@ class Charts {
   bool is_asked(Row instrument) const {
     const std::vector<ReviewAction>& actions = page_.review.actions;
     return std::any_of(actions.begin(), actions.end(), [&](const ReviewAction& action) {
-      return action.of == ActionSubject::instrument && action.row == instrument;
+      return action.concerns(ActionSubject::instrument, instrument);
     });
   }
 

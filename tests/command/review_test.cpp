@@ -11,7 +11,7 @@ TEST(Review, WritesThePageAndAnswersWithItsDays) {
   const std::string page = folder.file("review.html");
   const Called called = call({"review", folder.path(), "--as-of", "2026-09-24", "--out", page});
   EXPECT_EQ(called.status, 1);
-  EXPECT_EQ(called.out.find("2026-09-17 to 2026-09-24: 2 actions"), 0U) << called.out;
+  EXPECT_EQ(called.out.find("2026-09-17 to 2026-09-24: 1 action"), 0U) << called.out;
   EXPECT_TRUE(text_of_file(page).starts_with("<!DOCTYPE html>"));
   EXPECT_EQ(call({"review", folder.path(), "--as-of", "2026-09-24", "--days", "1", "--out", page}).status, 0);
 }

@@ -31,7 +31,7 @@ TEST(Reviewed, IsThePageWithChartsAndDigests) {
   EXPECT_EQ(err, "");
   EXPECT_TRUE(made->is_amiss);
   EXPECT_EQ(made->summary,
-            "2026-09-17 to 2026-09-24: 2 actions, 0 open from before; 1 sample: 0 valid, 0 qualified, 0 "
+            "2026-09-17 to 2026-09-24: 1 action, 0 open from before; 1 sample: 0 valid, 0 qualified, 0 "
             "undecided, 1 void");
   EXPECT_NE(made->html.find("<svg role=\"img\" aria-label=\"Chart of P1: "), std::string::npos);
   EXPECT_NE(made->html.find("<bdi>readings.csv</bdi>"), std::string::npos);

@@ -29,6 +29,19 @@ TEST(ReviewActions, OfOneKindKeepTheirOrder) {
   EXPECT_EQ(actions[0].name, "Z");
 }
 
+TEST(ReviewActions, AreCountedByWhenTheyHaveToBeDone) {
+  std::vector<ReviewAction> actions{action(ActionKind::recalibrate, "A"), action(ActionKind::resample, "B"),
+                                    action(ActionKind::adjust_soon, "C"), action(ActionKind::adjust_soon, "D"),
+                                    action(ActionKind::look_back, "E", false)};
+  actions[2].by = 200;
+  actions[3].by = 100;
+  const ActionTimes times = times_of(actions);
+  EXPECT_EQ(times.at_once, 1U);
+  EXPECT_EQ(times.without_a_day, 1U);
+  EXPECT_EQ(times.by_a_day, 2U);
+  EXPECT_EQ(times.first, 100);
+}
+
 TEST(ReviewActions, HaveANameEach) {
   for (int kind = 0; kind <= static_cast<int>(ActionKind::watch); ++kind)
     EXPECT_NE(to_text(static_cast<ActionKind>(kind)), "") << kind;

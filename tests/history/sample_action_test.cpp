@@ -43,9 +43,9 @@ TEST(SampleAction, NamesTheReadingThatIsMissing) {
   const auto post = action_of(without_reading("post"), drift_within("5 %"));
   EXPECT_EQ(post->kind, ActionKind::find_reading);
   EXPECT_EQ(post->what,
-            "Look for the reading after it in the field notes and add it to the book; if there is none, take the "
+            "Look for the reading after sampling in the field notes and add it to the book; if there is none, take the "
             "sample again.");
-  EXPECT_NE(action_of(without_reading("pre"), drift_within("5 %"))->what.find("the reading before it"),
+  EXPECT_NE(action_of(without_reading("pre"), drift_within("5 %"))->what.find("the reading before sampling"),
             std::string::npos);
 }
 
@@ -66,7 +66,7 @@ TEST(SampleAction, OfAnotherGapIsToFindWhatIsMissing) {
   const auto action = action_of({}, rules);
   EXPECT_EQ(action->kind, ActionKind::find_figure);
   EXPECT_EQ(action->what,
-            "Look in the field notes for what is missing and add it to the book; until then it is undecided.");
+            "Look in the field notes for what is missing and add it to the book; until then the verdict is undecided.");
 }
 
 TEST(SampleAction, IsSettledByADecisionOnEverythingThatGaveTheVerdict) {

@@ -22,7 +22,7 @@ TEST(ReviewBrief, SaysHowMuchThereIsToDoAndWhat) {
   Review review = book.review();
   review.actions = {action_of("P1"), action_of("P2", false)};
   const std::string text = review_brief(book.screening(), review);
-  EXPECT_TRUE(holds(text, "1 thing to do, 1 more open from before. 1 sample: ")) << text;
+  EXPECT_TRUE(holds(text, "1 thing to do: 1 without a date; 1 more is open from before. 1 sample: ")) << text;
   EXPECT_TRUE(holds(text, "1. Adjust soon: P1. Adjust it. (It moves.)\n")) << text;
   EXPECT_FALSE(holds(text, "P2"));
   EXPECT_TRUE(holds(text, std::string(cautions)));

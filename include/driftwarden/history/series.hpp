@@ -22,6 +22,9 @@ struct SeriesPoint {
   double expanded_uncertainty = missing;  // k = 2, in the series' unit
   bool is_void = false;                   // shown, but no limit, rule or trend counts it
   std::string from;                       // the sample or certificate it came from
+  // Read with; of a drift before and after. no_row: nobody says, or it matters not.
+  Row calibrator = no_row;
+  Row calibrator_after = no_row;
 
   double day() const { return static_cast<double>(at) / seconds_a_day; }
   double counted() const { return is_void ? missing : value; }

@@ -32,9 +32,11 @@ struct PumpUse {
   Moment started = no_moment;
   Moment stopped = no_moment;
   double minutes = missing;
-  double drift = missing;  // ratio
-  std::size_t n = 0;       // readings behind the drift
-  bool is_void = false;    // a fault was noted: the drift says nothing of the pump's habit
+  double drift = missing;   // ratio
+  std::size_t n = 0;        // readings behind the drift
+  bool is_void = false;     // a fault was noted: the drift says nothing of the pump's habit
+  Row calibrator = no_row;  // read with before and after
+  Row calibrator_after = no_row;
 };
 
 // What rules hold a pump's figures to, in percent: those that applied to its last sample, the narrowest.
