@@ -13,6 +13,8 @@
 namespace driftwarden {
 namespace {
 
+constexpr double rarest_told = 1e-6;
+
 // The counted points of a series' last phase, and which of them came on the day or later.
 struct LastPhase {
   std::vector<double> values;
@@ -103,12 +105,15 @@ std::string what_of(const BehaviourTest& test) {
 
 }  // namespace
 
+std::string by_chance(double p) {
+  if (p < rarest_told) return "by chance less than once in a million times";
+  return "by chance once in " + with_significant_digits(1 / p, 2) + " times";
+}
+
 std::string said_of(const BehaviourTest& test, const TimeZone& zone) {
   const Series& series = test.series->series;
   const std::string when = date_text(day_of(series, series.points[test.point], zone));
-  return series.title + ": " + what_of(test) + when + "; by chance " +
-         (test.p < 1e-6 ? "less than once in a million times"
-                        : "once in " + with_significant_digits(1 / test.p, 2) + " times");
+  return series.title + ": " + what_of(test) + when + "; " + by_chance(test.p);
 }
 
 std::vector<BehaviourTest> behaviour_tests(const InstrumentHistory& history, Day from, const TimeZone& zone) {

@@ -6,6 +6,7 @@
 
 #include "driftwarden/book/timestamp.hpp"
 #include "driftwarden/history/action_cause.hpp"
+#include "driftwarden/history/calibrator_cross_check.hpp"
 #include "driftwarden/history/instrument_action.hpp"
 #include "driftwarden/history/sample_action.hpp"
 #include "driftwarden/verdict/sample_days.hpp"
@@ -34,6 +35,7 @@ class ReviewMaker {
     }
     review_.subjects = judge_subjects(screening_, facts_, as_of_);
     review_.instruments = standings_of(screening_, uses_, as_of_);
+    cross_check();
     instruments();
     charted();
     batches();
@@ -115,8 +117,25 @@ class ReviewMaker {
     return tests;
   }
 
+  // All questions are counted before the first is answered.
+  void cross_check() {
+    tests_ = all_tests();
+    const CrossReadings readings = cross_readings(screening_, histories_, as_of_);
+    const AllowedErrors allowed = allowed_errors(screening_, as_of_);
+    review_.load.questions += calibrator_questions(readings, allowed).size();
+    for (const CalibratorSuspicion& suspicion : suspicions_among(readings, allowed, review_.load.chance())) {
+      const Row calibrator = suspicion.by.calibrator;
+      review_.actions.push_back({suspicion.is_told ? ActionKind::check_calibrator : ActionKind::cross_check,
+                                 ActionSubject::instrument,
+                                 book_.instruments[calibrator].name,
+                                 what_to_do(suspicion, book_),
+                                 {{said_of(suspicion, book_), ""}},
+                                 calibrator,
+                                 review_.period.holds(local_day(suspicion.by.newest, book_.settings.zone))});
+    }
+  }
+
   void instruments() {
-    const std::vector<std::vector<BehaviourTest>> tests = all_tests();
     for (const InstrumentStanding& standing : review_.instruments) {
       const Instrument& instrument = book_.instruments[standing.instrument];
       const Subject of = instrument.kind == InstrumentKind::pump ? Subject::pump : Subject::calibrator;
@@ -127,7 +146,7 @@ class ReviewMaker {
                                   as_of_,
                                   review_.period.from,
                                   review_.load,
-                                  signals_among(tests[standing.instrument], review_.load)};
+                                  signals_among(tests_[standing.instrument], review_.load)};
       for (ReviewAction& action : actions_about(known)) review_.actions.push_back(std::move(action));
     }
   }
@@ -177,6 +196,7 @@ class ReviewMaker {
   Review review_;
   std::vector<InstrumentUse> uses_;
   std::vector<SampleFacts> facts_;
+  std::vector<std::vector<BehaviourTest>> tests_;  // by instrument
   std::vector<UnjudgedRule> unjudged_;
   std::map<TextId, std::size_t> batch_at_;
   std::map<ProblemNumber, std::vector<Row>> touched_;

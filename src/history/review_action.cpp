@@ -17,6 +17,8 @@ std::string_view to_text(ActionKind kind) {
       return "Look back";
     case ActionKind::check_calibrator:
       return "Check the calibrator";
+    case ActionKind::cross_check:
+      return "Compare calibrators";
     case ActionKind::take_out:
       return "Take out of use";
     case ActionKind::recalibrate:

@@ -34,6 +34,9 @@ struct BehaviourTest {
   double difference = missing;  // of a slip or shift, in the series' unit
 };
 
+// "by chance once in 2300 times"
+std::string by_chance(double p);
+
 // "Drift per use: it scatters ever farther, up to 2026-10-25; by chance once in 2300 times"
 std::string said_of(const BehaviourTest& test, const TimeZone& zone);
 

@@ -15,6 +15,7 @@ namespace driftwarden {
 enum class ActionKind : std::uint8_t {
   look_back,         // a calibrator came back beyond its tolerance
   check_calibrator,  // its pumps say that it is wrong, and no certificate does yet
+  cross_check,       // one of several calibrators is wrong, or the pumps that one of them read
   take_out,          // a pump is beyond its tolerance
   recalibrate,       // an instrument is overdue
   resample,          // a sample is void

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How many false actions a weekly page brings on honest pumps, and after how many uses it finds those that are not.
-//     signal_load [SEED]        the tables of docs/history.md, in minutes
+//     signal_load [SEED]           the tables of docs/history.md, in minutes
+//     signal_load FIRST SEEDS      the load alone, a page of every fleet from each of so many seeds
 #include <cstdio>
 #include <cstdlib>
 #include <initializer_list>
@@ -15,22 +16,40 @@ constexpr double false_actions_a_week = 1;
 constexpr std::size_t pages_times_pumps = 4000;  // pages of a figure of the table: this over the pumps
 constexpr std::size_t fewest_pages = 60;
 
-// Pumps with an action on a page, on average over pages of fleets that are made anew.
+// The pumps with an action on a page of a fleet that is made anew.
+std::size_t actions_on_a_page(const Fleet& fleet, RandomNumbers& random) {
+  const std::size_t uses = fleet.points + uses_a_week;
+  std::vector<std::vector<Series>> pumps = made_fleet(fleet, uses, random);
+  for (auto& pump : pumps) {
+    for (Series& series : pump) round_points(series, fleet.rounded_to);
+  }
+  return pumps_with_an_action(pumps, uses, false_actions_a_week).size();
+}
+
+// On average, of pages from one seed.
 double mean_actions(const Fleet& fleet, RandomNumbers& random) {
   const std::size_t pages = std::max(fewest_pages, pages_times_pumps / fleet.pumps);
-  const std::size_t uses = fleet.points + uses_a_week;
   std::size_t actions = 0;
-  for (std::size_t page = 0; page < pages; ++page) {
-    std::vector<std::vector<Series>> pumps = made_fleet(fleet, uses, random);
-    for (auto& pump : pumps) {
-      for (Series& series : pump) round_points(series, fleet.rounded_to);
-    }
-    actions += pumps_with_an_action(pumps, uses, false_actions_a_week).size();
-  }
+  for (std::size_t page = 0; page < pages; ++page) actions += actions_on_a_page(fleet, random);
   return static_cast<double>(actions) / static_cast<double>(pages);
 }
 
-double print_load(RandomNumbers& random) {
+// A page from each seed.
+struct Seeds {
+  unsigned long first = 0;
+  unsigned long count = 0;
+};
+double mean_actions(const Fleet& fleet, const Seeds& seeds) {
+  std::size_t actions = 0;
+  for (unsigned long seed = seeds.first; seed < seeds.first + seeds.count; ++seed) {
+    RandomNumbers random(seed);
+    actions += actions_on_a_page(fleet, random);
+  }
+  return static_cast<double>(actions) / static_cast<double>(seeds.count);
+}
+
+template <class Source>
+double print_load(Source&& random) {
   double most = 0;
   std::printf(
       "| pumps | points before | φ | equal | unequal ×2.7 | unequal, rounded to 0.5 %% |\n|--:|--:|--:|--:|--:|--:|\n");
@@ -75,7 +94,7 @@ std::size_t uses_until_found(const Fleet& fleet, RandomNumbers& random) {
 
 void print_power(const std::string& what, Fleet fleet, RandomNumbers& random) {
   constexpr std::size_t trials = 40;
-  for (const double phi : {0.0, 0.3}) {
+  for (const double phi : {0.0, 0.3, 0.6}) {
     std::vector<std::size_t> uses;
     fleet.phi = phi;
     for (std::size_t trial = 0; trial < trials; ++trial) {
@@ -122,9 +141,9 @@ void print_powers(RandomNumbers& random) {
 int main(int argc, char** argv) {
   using namespace driftwarden::test;
   const unsigned long seed = argc > 1 ? std::strtoul(argv[1], nullptr, 10) : 1;
+  const unsigned long seeds = argc > 2 ? std::strtoul(argv[2], nullptr, 10) : 0;
   RandomNumbers random(seed);
-  const bool only_power = argc > 2;
-  const double most = only_power ? 0 : print_load(random);
-  print_powers(random);
+  const double most = seeds > 0 ? print_load(Seeds{seed, seeds}) : print_load(random);
+  if (seeds == 0) print_powers(random);
   return most <= 1.5 * false_actions_a_week ? EXIT_SUCCESS : EXIT_FAILURE;
 }
