@@ -19,7 +19,7 @@ namespace driftwarden {
 // under one certificate.
 struct ToCorrect {
   std::int32_t certificate = -1;
-  Principle principle = Principle::volumetric;
+  Principle principle = {};
   std::span<const ErrorPoint> curve;  // of the certificate, or supposed
   double indicated_l_min = missing;
   FactorInputs inputs;
