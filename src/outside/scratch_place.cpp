@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "driftwarden/outside/scratch_place.hpp"
 
-#include <cerrno>
 #include <cstdlib>
 #include <string>
 #include <system_error>
@@ -20,12 +19,7 @@ std::filesystem::path temporary_files() {
 ScratchPlace::ScratchPlace() : ScratchPlace(temporary_files()) {}
 
 ScratchPlace::ScratchPlace(const std::filesystem::path& inside) : inside_(std::filesystem::absolute(inside)) {
-  std::string name = (inside_ / (std::string(beginning) + std::string(6, 'X'))).string();
-  if (mkdtemp(name.data()) == nullptr) {
-    reason_ = errno;
-  } else {
-    unfinished_ = Unfinished(name);
-  }
+  reason_ = unfinished_.make_folder(inside_ / (std::string(beginning) + std::string(6, 'X')));
 }
 
 Diagnostic ScratchPlace::fault() const {

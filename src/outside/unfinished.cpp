@@ -13,6 +13,7 @@
 #include <cerrno>
 #include <climits>
 #include <csignal>
+#include <cstdlib>
 #include <cstring>
 #include <string>
 #include <string_view>
@@ -155,6 +156,19 @@ Unfinished& Unfinished::operator=(Unfinished&& other) noexcept {
 Unfinished::~Unfinished() {
   if (!path_.empty()) remove(path_.c_str());
   give_back(slot_);
+}
+
+int Unfinished::make_folder(const std::filesystem::path& pattern) {
+  *this = Unfinished(pattern);
+  std::string unwatched = pattern.string();  // where more are unfinished at once than are watched
+  char* name = slot_ < 0 ? unwatched.data() : slot_of(slot_).path.data();
+  if (::mkdtemp(name) == nullptr) {
+    const int reason = errno;
+    keep();
+    return reason;
+  }
+  path_ = name;
+  return 0;
 }
 
 void Unfinished::keep() {

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Put before the C library (LD_PRELOAD), this lets one call of the system fail: the FAULT_AT-th of the kind FAULT_CALL,
 // with the error FAULT_ERROR, or has it bring a signal instead (FAULT_SIGNAL). With FAULT_COUNTS=FILE nothing fails,
-// and how many calls there were of each kind is written to the file at the end.
+// and how many calls there were of each kind is written to the file at the end; and, for each folder that was made
+// under a name nobody knew before, after how many allocations that was.
 #include <dirent.h>
 #include <dlfcn.h>
 #include <fcntl.h>
@@ -18,6 +19,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <iterator>
 
 namespace {
 
@@ -44,6 +46,8 @@ long wanted_at = 0;
 int failing_with = EIO;
 int raising = 0;
 bool is_counting = false;
+long made_after[64];  // folders of a new name: the allocations before each
+std::atomic<std::size_t> made{0};
 
 long number_in(const char* name) {
   const char* text = std::getenv(name);
@@ -75,6 +79,7 @@ __attribute__((destructor)) void end() {
   if (file == nullptr) return;
   if (std::FILE* out = std::fopen(file, "w")) {
     for (int kind = 0; kind < kinds; ++kind) std::fprintf(out, "%s %ld\n", names[kind], counts[kind].load());
+    for (std::size_t i = 0; i < made; ++i) std::fprintf(out, "made-%zu %ld\n", i, made_after[i]);
     std::fclose(out);
   }
 }
@@ -184,7 +189,10 @@ int close(int file) {
   return failed ? -1 : result;
 }
 int mkdir(const char* path, mode_t mode) { return fails(making) ? -1 : REAL(mkdir)(path, mode); }
-char* mkdtemp(char* name) { return fails(making) ? nullptr : REAL(mkdtemp)(name); }
+char* mkdtemp(char* name) {
+  if (is_counting && made < std::size(made_after)) made_after[made++] = counts[allocating];
+  return fails(making) ? nullptr : REAL(mkdtemp)(name);
+}
 int unlink(const char* path) { return fails(removing) ? -1 : REAL(unlink)(path); }
 int unlinkat(int folder, const char* path, int how) { return fails(removing) ? -1 : REAL(unlinkat)(folder, path, how); }
 int rmdir(const char* path) { return fails(removing) ? -1 : REAL(rmdir)(path); }

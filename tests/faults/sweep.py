@@ -186,12 +186,18 @@ def amiss_again(command, sound):
     return ""
 
 
-def calls_to_try(kind, count, arguments):
+ALLOCATIONS_TO_REMEMBER = 8  # more than it takes to note down a folder that was just made
+
+
+def calls_to_try(kind, counts, arguments):
+    count = counts[kind]
     if count == 0:
         return []
     if arguments.sample:
         more = random.Random(kind + str(count)).choices(range(1, count + 1), k=max(arguments.sample - 3, 0))
-        return sorted({1, (count + 1) // 2, count, *more})
+        made = [after for name, after in counts.items() if name.startswith("made-") and kind == "allocate"]
+        soon = {after + n for after in made for n in range(1, ALLOCATIONS_TO_REMEMBER + 1) if after + n <= count}
+        return sorted({1, (count + 1) // 2, count, *more, *soon})
     return range(arguments.first, count + 1, arguments.stride) if kind == "allocate" else range(1, count + 1)
 
 
@@ -213,7 +219,7 @@ def swept(command, shim, arguments, until):
         for ended_by in (0, signal.SIGKILL, signal.SIGTERM):
             if ended_by and kind in ("allocate", "read"):
                 continue  # between those nothing changes on the disk
-            for at in calls_to_try(kind, counts[kind], arguments):
+            for at in calls_to_try(kind, counts, arguments):
                 if time.monotonic() > until:
                     return runs, wrong
                 before, failing = command.prepare(), ERRORS.get(kind, errno.EIO)

@@ -18,6 +18,10 @@ class Unfinished {
   Unfinished(const Unfinished&) = delete;
   ~Unfinished();
 
+  // Makes a folder of a new name, `pattern` with other characters for the six X at its end (mkdtemp), and is it; the
+  // reason why there is none, or 0. It is watched from the moment it is there: no memory is asked for in between.
+  int make_folder(const std::filesystem::path& pattern);
+
   const std::filesystem::path& path() const { return path_; }
   void keep();
 
