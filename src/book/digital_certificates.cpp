@@ -105,6 +105,11 @@ std::string counted(const std::vector<DocumentPoint>& points) {
                      : of(before) + " before and " + std::to_string(after) + " after an adjustment";
 }
 
+bool is_all_before(const std::vector<DocumentPoint>& points) {
+  return std::all_of(points.begin(), points.end(),
+                     [](const DocumentPoint& it) { return it.state == AdjustmentState::before; });
+}
+
 class DocumentReader {
  public:
   DocumentReader(const TableFile& file, const BookInHand& hand, KnownCertificates& known)
@@ -208,6 +213,11 @@ class DocumentReader {
     if (points->temperature_k) certificate_.temperature = Temperature(*points->temperature_k);
     if (points->pressure_kpa) certificate_.pressure = Pressure(*points->pressure_kpa);
     for (const DocumentPoint& point : points->points) add_point(point, kind);
+    if (is_all_before(points->points)) {
+      fail(error("dcc/none-after", whole_file(),
+                 "it tells how " + in_quotes(instrument.name) + " was before an adjustment, and not how it is since",
+                 "ask the laboratory for what was read after it"));
+    }
     return *std::move(points);
   }
 

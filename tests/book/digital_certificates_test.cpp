@@ -123,7 +123,7 @@ TEST(DigitalCertificates, SayByWhatTheyWereReadAndWhatIsNotUsed) {
             std::string::npos);
 }
 
-TEST(DigitalCertificates, OfBeforeAnAdjustmentAloneCorrectNothing) {
+TEST(DigitalCertificates, OfBeforeAnAdjustmentAloneCorrectNothingAndAreInDoubt) {
   std::string text = dcc("calibrator.xml");
   const std::size_t second = text.rfind("<c:measurementResult>");
   text.erase(second, text.find("</c:measurementResults>") - second);
@@ -134,6 +134,10 @@ TEST(DigitalCertificates, OfBeforeAnAdjustmentAloneCorrectNothing) {
     EXPECT_FALSE(point.in_use_l_min());
   }
   EXPECT_NE(told(book.problems).find("2 points before an adjustment, and none after it"), std::string::npos);
+  EXPECT_EQ(
+      problem_text(book, book.certificates[0].problem),
+      "certificates/c.xml: error: it tells how 'VOL-1' was before an adjustment, and not how it is since; ask the "
+      "laboratory for what was read after it [dcc/none-after]");
 }
 
 TEST(DigitalCertificates, AreOfTheInstrumentWithTheirSerialNumber) {
