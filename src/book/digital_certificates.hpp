@@ -23,7 +23,8 @@ void doubt(Instrument& instrument, ProblemNumber problem);
 
 // Makes a digital calibration certificate a certificate of the book: of the instrument whose serial number it names.
 // Faults and remarks go to the book's problems: those of calibration_document and calibration_points, dcc/which-item,
-// dcc/unknown-serial, dcc/no-principle, dcc/none-after, dcc/twice, dcc/implausible; what it was understood by, and what is not used.
+// dcc/unknown-serial, dcc/no-principle, dcc/none-after, dcc/twice, dcc/implausible; what it was understood by, and what
+// is not used.
 void read_digital_certificate(const TableFile& file, const BookInHand& hand, KnownCertificates& known);
 
 }  // namespace driftwarden
