@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/budget.hpp"
+#include "assessment/budget.hpp"
 
 #include <algorithm>
 #include <array>
@@ -8,7 +8,7 @@
 #include "assessment/calibrator_inputs.hpp"
 #include "assessment/condition_inputs.hpp"
 #include "assessment/field_inputs.hpp"
-#include "driftwarden/statistics/propagation.hpp"
+#include "statistics/propagation.hpp"
 
 namespace driftwarden {
 namespace {

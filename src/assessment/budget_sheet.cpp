@@ -4,8 +4,8 @@
 #include <cmath>
 #include <numbers>
 
-#include "driftwarden/assessment/drift.hpp"
-#include "driftwarden/statistics/distribution_shape.hpp"
+#include "assessment/drift.hpp"
+#include "statistics/distribution_shape.hpp"
 
 namespace driftwarden {
 

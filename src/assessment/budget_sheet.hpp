@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "assessment/budget.hpp"
 #include "assessment/flow_between.hpp"
-#include "driftwarden/assessment/budget.hpp"
 
 namespace driftwarden {
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <array>
 
-#include "driftwarden/assessment/budget.hpp"
+#include "assessment/budget.hpp"
 
 namespace driftwarden {
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/calibrator_knowledge.hpp"
+#include "assessment/calibrator_knowledge.hpp"
 
 #include <algorithm>
 #include <utility>
 
-#include "driftwarden/correction/altitude.hpp"
-#include "driftwarden/correction/due.hpp"
+#include "correction/altitude.hpp"
+#include "correction/due.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/calibrator_scatter.hpp"
+#include "assessment/calibrator_scatter.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "driftwarden/assessment/sample_assessment.hpp"
+#include "assessment/sample_assessment.hpp"
 
 namespace driftwarden {
 

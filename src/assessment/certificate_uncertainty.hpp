@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "driftwarden/assessment/sample_assessment.hpp"
+#include "assessment/sample_assessment.hpp"
 
 namespace driftwarden {
 

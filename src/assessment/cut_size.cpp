@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/cut_size.hpp"
+#include "assessment/cut_size.hpp"
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/record/sample.hpp"
+#include "quantity/elementary.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 

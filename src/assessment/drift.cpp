@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/drift.hpp"
+#include "assessment/drift.hpp"
 
 namespace driftwarden {
 

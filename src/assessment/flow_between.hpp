@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "driftwarden/assessment/budget.hpp"
+#include "assessment/budget.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/practice.hpp"
+#include "assessment/practice.hpp"
 
 namespace driftwarden {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/pump_conditions.hpp"
+#include "assessment/pump_conditions.hpp"
 
 #include <cmath>
 
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 namespace {

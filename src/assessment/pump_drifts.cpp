@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/pump_drifts.hpp"
+#include "assessment/pump_drifts.hpp"
 
 #include <algorithm>
 #include <atomic>
 #include <cmath>
 #include <tuple>
 
-#include "driftwarden/assessment/drift.hpp"
-#include "driftwarden/assessment/sample_assessment.hpp"
-#include "driftwarden/system/in_parallel.hpp"
+#include "assessment/drift.hpp"
+#include "assessment/sample_assessment.hpp"
+#include "system/in_parallel.hpp"
 
 namespace driftwarden {
 namespace {

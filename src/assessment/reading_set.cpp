@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/reading_set.hpp"
+#include "assessment/reading_set.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/sample_assessment.hpp"
+#include "assessment/sample_assessment.hpp"
 
 #include <cmath>
 
-#include "driftwarden/assessment/cut_size.hpp"
-#include "driftwarden/assessment/drift.hpp"
-#include "driftwarden/assessment/sampled_volume.hpp"
-#include "driftwarden/correction/reference_conditions.hpp"
+#include "assessment/cut_size.hpp"
+#include "assessment/drift.hpp"
+#include "assessment/sampled_volume.hpp"
+#include "correction/reference_conditions.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/sampled_volume.hpp"
+#include "assessment/sampled_volume.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/record/sample.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/standard_index.hpp"
+#include "assessment/standard_index.hpp"
 
 namespace driftwarden {
 

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/book.hpp"
+#include "book/book.hpp"
 
 #include <algorithm>
 #include <map>
 #include <system_error>
 
 #include "book/book_folder.hpp"
+#include "book/book_table.hpp"
 #include "book/heading_line.hpp"
 #include "book/sheet_text.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden {
 namespace {

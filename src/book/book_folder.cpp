@@ -7,12 +7,12 @@
 #include <span>
 #include <system_error>
 
+#include "book/book_table.hpp"
 #include "book/file_manner.hpp"
+#include "book/own_page.hpp"
 #include "book/plain_text.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/own_page.hpp"
-#include "driftwarden/diagnostic/letters.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/letters.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

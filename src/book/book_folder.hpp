@@ -10,9 +10,9 @@
 #include <string_view>
 #include <vector>
 
+#include "book/book.hpp"
 #include "book/workbook.hpp"
-#include "driftwarden/book/book.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "diagnostic/diagnostic.hpp"
 
 namespace driftwarden {
 

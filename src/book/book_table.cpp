@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/book_table.hpp"
+#include "book/book_table.hpp"
 
 #include <algorithm>
 #include <array>

@@ -6,7 +6,7 @@
 #include <optional>
 
 #include "book/plain_text.hpp"
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "book/xml_tree.hpp"
-#include "driftwarden/record/moment.hpp"
+#include "record/moment.hpp"
 
 // A digital calibration certificate after the open DCC schema: the parts that are looked for, and its head.
 namespace driftwarden {

@@ -7,8 +7,8 @@
 
 #include "book/calibration_document.hpp"
 #include "book/calibration_series.hpp"
-#include "driftwarden/quantity/limit.hpp"
-#include "driftwarden/record/sample.hpp"
+#include "quantity/limit.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 namespace {

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "book/xml_tree.hpp"
-#include "driftwarden/quantity/units.hpp"
+#include "quantity/units.hpp"
 
 namespace driftwarden {
 

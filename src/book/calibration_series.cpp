@@ -7,7 +7,7 @@
 #include <cstdint>
 
 #include "book/calibration_document.hpp"
-#include "driftwarden/quantity/dsi_unit.hpp"
+#include "quantity/dsi_unit.hpp"
 
 namespace driftwarden {
 namespace {

@@ -6,10 +6,10 @@
 #include <cmath>
 #include <cstdio>
 
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/record/moment.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 namespace {

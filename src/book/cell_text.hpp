@@ -4,8 +4,8 @@
 #include <string>
 #include <string_view>
 
+#include "book/timestamp.hpp"
 #include "book/workbook.hpp"
-#include "driftwarden/book/timestamp.hpp"
 
 namespace driftwarden {
 

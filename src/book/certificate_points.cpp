@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include "driftwarden/record/instrument.hpp"
+#include "record/instrument.hpp"
 
 namespace driftwarden {
 

@@ -8,7 +8,7 @@
 #include "book/digital_certificates.hpp"
 #include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 namespace {

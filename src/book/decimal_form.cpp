@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "book/plain_text.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

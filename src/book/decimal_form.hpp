@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "book/table_files.hpp"
-#include "driftwarden/record/decimal_column.hpp"
+#include "record/decimal_column.hpp"
 
 namespace driftwarden {
 

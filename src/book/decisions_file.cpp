@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <array>
 
+#include "book/row_blocks.hpp"
 #include "book/sample_names.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/row_blocks.hpp"
 
 namespace driftwarden {
 namespace {

@@ -7,7 +7,7 @@
 
 #include "book/calibration_document.hpp"
 #include "book/calibration_points.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/empty_marks.hpp"
+#include "book/empty_marks.hpp"
 
 #include <algorithm>
 
 #include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
-#include "driftwarden/diagnostic/letters.hpp"
+#include "diagnostic/letters.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,20 +1,20 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/file_look.hpp"
+#include "book/file_look.hpp"
 
 #include <algorithm>
 #include <memory>
 #include <set>
 #include <tuple>
 
+#include "book/book_table.hpp"
 #include "book/cell_text.hpp"
+#include "book/empty_marks.hpp"
 #include "book/heading_guess.hpp"
 #include "book/heading_line.hpp"
 #include "book/plain_text.hpp"
 #include "book/sheet_text.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/empty_marks.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "quantity/number.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/file_name.hpp"
+#include "book/book_table.hpp"
+#include "book/file_name.hpp"
 
 namespace driftwarden {
 namespace {

@@ -4,8 +4,8 @@
 #include <string>
 #include <string_view>
 
-#include "driftwarden/book/settings.hpp"
-#include "driftwarden/book/table_layout.hpp"
+#include "book/settings.hpp"
+#include "book/table_layout.hpp"
 
 namespace driftwarden {
 

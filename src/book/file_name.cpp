@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/file_name.hpp"
+#include "book/file_name.hpp"
 
 #include <fnmatch.h>
 
 #include "book/plain_text.hpp"
-#include "driftwarden/diagnostic/letters.hpp"
+#include "diagnostic/letters.hpp"
 
 namespace driftwarden {
 namespace {

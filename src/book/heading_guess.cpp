@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <array>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/diagnostic/letters.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "book/timestamp.hpp"
+#include "diagnostic/letters.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

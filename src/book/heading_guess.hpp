@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/book/table_layout.hpp"
+#include "book/table_layout.hpp"
 
 namespace driftwarden {
 

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 
-#include "driftwarden/book/table_layout.hpp"
+#include "book/table_layout.hpp"
 
 namespace driftwarden {
 

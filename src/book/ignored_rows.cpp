@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/ignored_rows.hpp"
+#include "book/ignored_rows.hpp"
 
 #include <algorithm>
 #include <charconv>
 #include <optional>
 
-#include "driftwarden/book/file_name.hpp"
+#include "book/file_name.hpp"
 
 namespace driftwarden {
 namespace {

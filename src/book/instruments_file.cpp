@@ -2,9 +2,9 @@
 #include <array>
 #include <unordered_map>
 
+#include "book/row_blocks.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/row_blocks.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <string>
 
-#include "driftwarden/diagnostic/letters.hpp"
+#include "diagnostic/letters.hpp"
 
 namespace driftwarden {
 namespace {

@@ -5,8 +5,8 @@
 
 #include "book/workbook.hpp"
 #include "book/xml_walk.hpp"
-#include "driftwarden/diagnostic/place.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "diagnostic/place.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

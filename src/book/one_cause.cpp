@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/one_cause.hpp"
+#include "book/one_cause.hpp"
 
 #include <algorithm>
 #include <map>
@@ -10,7 +10,7 @@
 
 #include "book/plain_text.hpp"
 #include "book/reread_file.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/own_page.hpp"
+#include "book/own_page.hpp"
 
 #include <algorithm>
 #include <string>
 
-#include "driftwarden/system/open_file.hpp"
+#include "system/open_file.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/pieced_file.hpp"
+#include "book/pieced_file.hpp"
 
 #include <algorithm>
 #include <cstring>
 
-#include "driftwarden/system/open_file.hpp"
+#include "system/open_file.hpp"
 
 namespace driftwarden {
 namespace {

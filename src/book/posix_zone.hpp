@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "driftwarden/record/moment.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 

@@ -5,10 +5,10 @@
 #include <utility>
 
 #include "book/decimal_form.hpp"
+#include "book/row_blocks.hpp"
 #include "book/sample_names.hpp"
+#include "book/short_text.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/row_blocks.hpp"
-#include "driftwarden/book/short_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,12 +3,12 @@
 
 #include <algorithm>
 
+#include "book/book_table.hpp"
 #include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
 #include "book/sheet_text.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
+#include "diagnostic/characters.hpp"
 
 namespace driftwarden {
 namespace {

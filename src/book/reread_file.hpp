@@ -5,10 +5,10 @@
 #include <optional>
 #include <string>
 
+#include "book/book.hpp"
 #include "book/file_manner.hpp"
-#include "driftwarden/book/book.hpp"
-#include "driftwarden/book/pieced_file.hpp"
-#include "driftwarden/book/table_layout.hpp"
+#include "book/pieced_file.hpp"
+#include "book/table_layout.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/row_reader.hpp"
+#include "book/row_reader.hpp"
 
 #include <algorithm>
 #include <array>
@@ -7,13 +7,13 @@
 #include <utility>
 
 #include "book/cell_text.hpp"
+#include "book/empty_marks.hpp"
 #include "book/plain_text.hpp"
-#include "driftwarden/book/empty_marks.hpp"
-#include "driftwarden/book/short_text.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/letters.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "book/short_text.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/letters.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

@@ -4,7 +4,7 @@
 #include <map>
 #include <set>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 SampleIndex index_of_samples(const BookInHand& hand) {

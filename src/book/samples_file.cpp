@@ -2,9 +2,9 @@
 #include <array>
 #include <cstring>
 
+#include "book/row_blocks.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/row_blocks.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/seen_file.hpp"
+#include "book/seen_file.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cstring>
 
-#include "driftwarden/system/held_file.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

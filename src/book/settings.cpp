@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/settings.hpp"
+#include "book/settings.hpp"
 
 #include <algorithm>
 #include <array>
 #include <limits>
 
+#include "book/book_table.hpp"
 #include "book/settings_table.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

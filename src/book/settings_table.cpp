@@ -5,7 +5,7 @@
 #include <array>
 #include <cmath>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

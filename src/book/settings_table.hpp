@@ -8,8 +8,8 @@
 #include <string_view>
 #include <vector>
 
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/quantity/units.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "quantity/units.hpp"
 
 namespace driftwarden {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "book/workbook.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "diagnostic/diagnostic.hpp"
 
 namespace driftwarden {
 

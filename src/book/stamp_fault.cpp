@@ -4,8 +4,8 @@
 #include <fmt/format.h>
 
 #include "book/stamp_text.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

@@ -4,8 +4,8 @@
 #include <cstdint>
 #include <string_view>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/record/moment.hpp"
+#include "book/timestamp.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 

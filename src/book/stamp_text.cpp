@@ -5,7 +5,7 @@
 
 #include <cstdlib>
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {

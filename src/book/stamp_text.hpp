@@ -4,7 +4,7 @@
 #include <cstdint>
 #include <string>
 
-#include "driftwarden/record/moment.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 

@@ -7,16 +7,16 @@
 #include <string>
 #include <vector>
 
+#include "book/book.hpp"
 #include "book/book_folder.hpp"
 #include "book/file_manner.hpp"
-#include "driftwarden/book/book.hpp"
-#include "driftwarden/book/name_index.hpp"
-#include "driftwarden/book/pieced_file.hpp"
-#include "driftwarden/book/problem_list.hpp"
-#include "driftwarden/book/row_blocks.hpp"
-#include "driftwarden/book/row_reader.hpp"
-#include "driftwarden/book/short_text.hpp"
-#include "driftwarden/book/table_layout.hpp"
+#include "book/name_index.hpp"
+#include "book/pieced_file.hpp"
+#include "book/problem_list.hpp"
+#include "book/row_blocks.hpp"
+#include "book/row_reader.hpp"
+#include "book/short_text.hpp"
+#include "book/table_layout.hpp"
 
 // How each kind of file becomes records: the specification of its columns, and a function.
 namespace driftwarden {

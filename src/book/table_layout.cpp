@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/table_layout.hpp"
+#include "book/table_layout.hpp"
 
 #include <algorithm>
 #include <array>
@@ -8,13 +8,13 @@
 #include <utility>
 
 #include "book/cell_text.hpp"
+#include "book/empty_marks.hpp"
 #include "book/heading_guess.hpp"
 #include "book/heading_line.hpp"
 #include "book/plain_text.hpp"
-#include "driftwarden/book/empty_marks.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/letters.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/letters.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

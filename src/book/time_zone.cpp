@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/time_zone.hpp"
+#include "book/time_zone.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -13,7 +13,7 @@
 #include "book/zone_file.hpp"
 #include "book/zone_names.hpp"
 #include "book/zone_timeline.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

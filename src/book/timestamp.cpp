@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 #include <limits>
 

@@ -3,7 +3,7 @@
 #include <limits>
 
 #include "book/xlsx_parts.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

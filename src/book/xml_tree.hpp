@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "book/xml_walk.hpp"
-#include "driftwarden/diagnostic/result.hpp"
+#include "diagnostic/result.hpp"
 
 namespace driftwarden {
 

@@ -8,7 +8,7 @@
 #include <string>
 #include <string_view>
 
-#include "driftwarden/diagnostic/result.hpp"
+#include "diagnostic/result.hpp"
 
 namespace driftwarden {
 

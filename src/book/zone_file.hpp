@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "book/posix_zone.hpp"
-#include "driftwarden/record/moment.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <fstream>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

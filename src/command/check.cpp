@@ -2,12 +2,12 @@
 #include <algorithm>
 #include <ostream>
 
+#include "book/one_cause.hpp"
 #include "command/opened_book.hpp"
-#include "driftwarden/book/one_cause.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/verdict/doubtful.hpp"
-#include "driftwarden/verdict/formula_names.hpp"
-#include "driftwarden/verdict/unmet_names.hpp"
+#include "quantity/rounding.hpp"
+#include "verdict/doubtful.hpp"
+#include "verdict/formula_names.hpp"
+#include "verdict/unmet_names.hpp"
 
 namespace driftwarden {
 

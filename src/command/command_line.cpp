@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/command/command_line.hpp"
+#include "command/command_line.hpp"
 
 #include <algorithm>
 #include <ostream>
 
 #include "command/command_tree.hpp"
 #include "command/opened_book.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/outside/output_stream.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/report/terminal_text.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/write_fault.hpp"
+#include "quantity/number.hpp"
+#include "report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,9 +3,9 @@
 
 #include "command/completion.hpp"
 #include "command/manual_pages.hpp"
-#include "driftwarden/evidence/package_note.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "evidence/package_note.hpp"
+#include "report/screen_table.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

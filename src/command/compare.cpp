@@ -5,7 +5,7 @@
 #include "command/opened_book.hpp"
 #include "command/output.hpp"
 #include "command/output_file.hpp"
-#include "driftwarden/report/comparison_texts.hpp"
+#include "report/comparison_texts.hpp"
 
 namespace driftwarden {
 namespace {

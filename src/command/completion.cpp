@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "command/command_tree.hpp"
-#include "driftwarden/verdict/rule_files.hpp"
+#include "verdict/rule_files.hpp"
 
 namespace driftwarden {
 namespace {

@@ -4,8 +4,8 @@
 #include "command/opened_book.hpp"
 #include "command/output.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/report/custody_sheet.hpp"
-#include "driftwarden/report/sample_figures.hpp"
+#include "report/custody_sheet.hpp"
+#include "report/sample_figures.hpp"
 
 namespace driftwarden {
 namespace {

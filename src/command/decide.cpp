@@ -6,13 +6,13 @@
 
 #include "command/opened_book.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/workshop/decision_log.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/message.hpp"
+#include "workshop/decision_log.hpp"
 
 namespace driftwarden {
 namespace {

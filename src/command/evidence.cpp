@@ -7,14 +7,14 @@
 #include "command/packed_texts.hpp"
 #include "command/reviewed.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/inputs.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/plot/pictures.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/system/held_file.hpp"
-#include "driftwarden/workshop/bag_writer.hpp"
-#include "driftwarden/workshop/gnuplot_run.hpp"
+#include "evidence/bag_layout.hpp"
+#include "evidence/inputs.hpp"
+#include "outside/write_fault.hpp"
+#include "plot/pictures.hpp"
+#include "quantity/rounding.hpp"
+#include "system/held_file.hpp"
+#include "workshop/bag_writer.hpp"
+#include "workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "driftwarden/book/table_layout.hpp"
+#include "book/table_layout.hpp"
 
 namespace driftwarden {
 

@@ -3,7 +3,7 @@
 
 #include "command/opened_book.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/report/explanation.hpp"
+#include "report/explanation.hpp"
 
 namespace driftwarden {
 

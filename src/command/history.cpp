@@ -4,19 +4,19 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/history/instrument_action.hpp"
-#include "driftwarden/history/instrument_history.hpp"
-#include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/plot/pictures.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/history_csv.hpp"
-#include "driftwarden/report/history_json.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/workshop/gnuplot_run.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "history/instrument_action.hpp"
+#include "history/instrument_history.hpp"
+#include "outside/whole_file.hpp"
+#include "outside/write_fault.hpp"
+#include "plot/pictures.hpp"
+#include "quantity/rounding.hpp"
+#include "report/history_csv.hpp"
+#include "report/history_json.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
+#include "workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {
@@ -61,7 +61,8 @@ PictureFormat format_named(const std::string& name) {
   return name == "pdf" ? PictureFormat::pdf : PictureFormat::svg;
 }
 
-// "Pre flow, from nominal, 16 points, 12 signals, 1 point beyond the tolerance, on 2026-11-12; no trend that stands out from chance"
+// "Pre flow, from nominal, 16 points, 12 signals, 1 point beyond the tolerance, on 2026-11-12; no trend that stands out
+// from chance"
 std::string summary_of(const SeriesHistory& history, const TimeZone& zone) {
   std::size_t signals = 0;
   for (const ControlChart& chart : history.charts)

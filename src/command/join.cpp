@@ -4,10 +4,10 @@
 
 #include "command/opened_book.hpp"
 #include "command/output_file.hpp"
-#include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/report/joined_results.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "outside/whole_file.hpp"
+#include "report/joined_results.hpp"
+#include "report/terminal_text.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 

@@ -6,17 +6,17 @@
 
 #include "command/packed_texts.hpp"
 #include "command/reviewed.hpp"
-#include "driftwarden/evidence/bag_info.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/comparison.hpp"
-#include "driftwarden/evidence/inputs.hpp"
-#include "driftwarden/evidence/shipped_texts.hpp"
-#include "driftwarden/outside/scratch_place.hpp"
-#include "driftwarden/plot/pictures.hpp"
-#include "driftwarden/report/inline_svg.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/system/held_file.hpp"
-#include "driftwarden/workshop/gnuplot_run.hpp"
+#include "evidence/bag_info.hpp"
+#include "evidence/bag_layout.hpp"
+#include "evidence/comparison.hpp"
+#include "evidence/inputs.hpp"
+#include "evidence/shipped_texts.hpp"
+#include "outside/scratch_place.hpp"
+#include "plot/pictures.hpp"
+#include "report/inline_svg.hpp"
+#include "report/terminal_text.hpp"
+#include "system/held_file.hpp"
+#include "workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {

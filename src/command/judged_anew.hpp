@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "command/options.hpp"
-#include "driftwarden/evidence/bag_check.hpp"
-#include "driftwarden/evidence/change_log.hpp"
-#include "driftwarden/evidence/package_note.hpp"
+#include "evidence/bag_check.hpp"
+#include "evidence/change_log.hpp"
+#include "evidence/package_note.hpp"
 
 namespace driftwarden {
 

@@ -3,7 +3,7 @@
 
 #include "command/output.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/report/letter.hpp"
+#include "report/letter.hpp"
 
 namespace driftwarden {
 

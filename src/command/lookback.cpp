@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/lookback.hpp"
+#include "history/lookback.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -8,14 +8,14 @@
 #include "command/opened_book.hpp"
 #include "command/output.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/report/lookback_csv.hpp"
-#include "driftwarden/report/lookback_json.hpp"
-#include "driftwarden/report/lookback_page.hpp"
-#include "driftwarden/report/lookback_table.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "report/lookback_csv.hpp"
+#include "report/lookback_json.hpp"
+#include "report/lookback_page.hpp"
+#include "report/lookback_table.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

@@ -12,11 +12,11 @@
 #include <system_error>
 #include <vector>
 
-#include "driftwarden/command/command_line.hpp"
-#include "driftwarden/command/shipped.hpp"
-#include "driftwarden/outside/last_words.hpp"
-#include "driftwarden/outside/output_stream.hpp"
-#include "driftwarden/outside/unfinished.hpp"
+#include "command/command_line.hpp"
+#include "command/shipped.hpp"
+#include "outside/last_words.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/unfinished.hpp"
 
 namespace {
 

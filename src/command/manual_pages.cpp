@@ -6,7 +6,7 @@
 
 #include "command/command_tree.hpp"
 #include "command/opened_book.hpp"
-#include "driftwarden/outside/whole_file.hpp"
+#include "outside/whole_file.hpp"
 
 namespace driftwarden {
 namespace {

@@ -6,16 +6,16 @@
 #include <system_error>
 #include <vector>
 
+#include "book/book_table.hpp"
+#include "book/time_zone.hpp"
 #include "command/example_rows.hpp"
 #include "command/new_from.hpp"
 #include "command/opened_book.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/time_zone.hpp"
-#include "driftwarden/outside/scratch_place.hpp"
-#include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/outside/whole_folder.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "outside/scratch_place.hpp"
+#include "outside/whole_file.hpp"
+#include "outside/whole_folder.hpp"
+#include "outside/write_fault.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

@@ -6,7 +6,7 @@
 #include <optional>
 #include <system_error>
 
-#include "driftwarden/book/file_look.hpp"
+#include "book/file_look.hpp"
 
 namespace driftwarden {
 namespace {

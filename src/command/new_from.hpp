@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "diagnostic/diagnostic.hpp"
 
 namespace driftwarden {
 

@@ -9,8 +9,8 @@
 
 #include "command/output_file.hpp"
 #include "command/progress.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/doubtful.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/doubtful.hpp"
 
 namespace driftwarden {
 namespace {

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "command/options.hpp"
-#include "driftwarden/verdict/opened_book.hpp"
+#include "verdict/opened_book.hpp"
 
 namespace driftwarden {
 

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/command/command_line.hpp"
+#include "command/command_line.hpp"
 
 // What each command was told, and what runs it: one file a command.
 namespace driftwarden {

@@ -4,11 +4,11 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
-#include "driftwarden/outside/scratch_place.hpp"
-#include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/workshop/pdf_print.hpp"
+#include "outside/scratch_place.hpp"
+#include "outside/whole_file.hpp"
+#include "outside/write_fault.hpp"
+#include "report/terminal_text.hpp"
+#include "workshop/pdf_print.hpp"
 
 namespace driftwarden {
 

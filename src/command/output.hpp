@@ -4,9 +4,9 @@
 #include <string>
 #include <string_view>
 
-#include "driftwarden/command/command_line.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/record/moment.hpp"
+#include "command/command_line.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 

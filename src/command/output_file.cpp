@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <system_error>
 
-#include "driftwarden/book/book_table.hpp"
+#include "book/book_table.hpp"
 
 namespace driftwarden {
 namespace {

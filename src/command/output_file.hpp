@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/book/book.hpp"
+#include "book/book.hpp"
 
 namespace driftwarden {
 

@@ -6,20 +6,20 @@
 #include <numeric>
 #include <sstream>
 
+#include "book/file_name.hpp"
 #include "command/screen_results.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/book/file_name.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/inputs.hpp"
-#include "driftwarden/evidence/read_me.hpp"
-#include "driftwarden/report/csv_text.hpp"
-#include "driftwarden/report/explanation.hpp"
-#include "driftwarden/report/history_csv.hpp"
-#include "driftwarden/report/history_json.hpp"
-#include "driftwarden/report/in_order.hpp"
-#include "driftwarden/report/rows_used_csv.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "evidence/bag_layout.hpp"
+#include "evidence/inputs.hpp"
+#include "evidence/read_me.hpp"
+#include "report/csv_text.hpp"
+#include "report/explanation.hpp"
+#include "report/history_csv.hpp"
+#include "report/history_json.hpp"
+#include "report/in_order.hpp"
+#include "report/rows_used_csv.hpp"
+#include "report/terminal_text.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

@@ -11,10 +11,10 @@
 #include "command/opened_book.hpp"
 #include "command/reviewed.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/evidence/altered_packs.hpp"
-#include "driftwarden/evidence/package_note.hpp"
-#include "driftwarden/history/instrument_history.hpp"
-#include "driftwarden/verdict/records_used.hpp"
+#include "evidence/altered_packs.hpp"
+#include "evidence/package_note.hpp"
+#include "history/instrument_history.hpp"
+#include "verdict/records_used.hpp"
 
 namespace driftwarden {
 

@@ -4,7 +4,7 @@
 #include <mutex>
 #include <string_view>
 
-#include "driftwarden/command/command_line.hpp"
+#include "command/command_line.hpp"
 
 namespace driftwarden {
 

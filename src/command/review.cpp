@@ -3,9 +3,9 @@
 
 #include "command/output.hpp"
 #include "command/reviewed.hpp"
-#include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/report/review_brief.hpp"
-#include "driftwarden/report/terminal_text.hpp"
+#include "outside/whole_file.hpp"
+#include "report/review_brief.hpp"
+#include "report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -5,16 +5,16 @@
 #include <filesystem>
 #include <numeric>
 
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/instrument_action.hpp"
-#include "driftwarden/outside/scratch_place.hpp"
-#include "driftwarden/plot/page_charts.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/inline_svg.hpp"
-#include "driftwarden/report/review_page.hpp"
-#include "driftwarden/system/digest.hpp"
-#include "driftwarden/workshop/gnuplot_run.hpp"
+#include "book/book_table.hpp"
+#include "book/timestamp.hpp"
+#include "history/instrument_action.hpp"
+#include "outside/scratch_place.hpp"
+#include "plot/page_charts.hpp"
+#include "quantity/rounding.hpp"
+#include "report/inline_svg.hpp"
+#include "report/review_page.hpp"
+#include "system/digest.hpp"
+#include "workshop/gnuplot_run.hpp"
 
 namespace driftwarden {
 namespace {

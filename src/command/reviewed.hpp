@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "command/opened_book.hpp"
-#include "driftwarden/history/review.hpp"
+#include "history/review.hpp"
 
 namespace driftwarden {
 

@@ -3,12 +3,12 @@
 #include <ostream>
 
 #include "command/opened_book.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/paint.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/rule/example.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
+#include "report/paint.hpp"
+#include "report/screen_table.hpp"
+#include "rule/example.hpp"
 
 namespace driftwarden {
 namespace {

@@ -7,8 +7,8 @@
 #include "command/progress.hpp"
 #include "command/screen_results.hpp"
 #include "command/selection.hpp"
-#include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/report/terminal_text.hpp"
+#include "outside/whole_file.hpp"
+#include "report/terminal_text.hpp"
 
 namespace driftwarden {
 

@@ -4,13 +4,13 @@
 #include <optional>
 #include <ostream>
 
-#include "driftwarden/report/in_order.hpp"
-#include "driftwarden/report/screen_csv.hpp"
-#include "driftwarden/report/screen_json.hpp"
-#include "driftwarden/report/screen_sarif.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/verdict/sample_days.hpp"
-#include "driftwarden/verdict/subjects.hpp"
+#include "report/in_order.hpp"
+#include "report/screen_csv.hpp"
+#include "report/screen_json.hpp"
+#include "report/screen_sarif.hpp"
+#include "report/screen_table.hpp"
+#include "verdict/sample_days.hpp"
+#include "verdict/subjects.hpp"
 
 namespace driftwarden {
 namespace {

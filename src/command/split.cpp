@@ -7,15 +7,15 @@
 #include <utility>
 #include <vector>
 
+#include "assessment/calibrator_scatter.hpp"
+#include "book/timestamp.hpp"
 #include "command/opened_book.hpp"
-#include "driftwarden/assessment/calibrator_scatter.hpp"
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/outside/output_stream.hpp"
-#include "driftwarden/outside/whole_folder.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/report/csv_text.hpp"
-#include "driftwarden/workshop/book_parts.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/whole_folder.hpp"
+#include "outside/write_fault.hpp"
+#include "quantity/number.hpp"
+#include "report/csv_text.hpp"
+#include "workshop/book_parts.hpp"
 
 namespace driftwarden {
 namespace {

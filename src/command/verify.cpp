@@ -4,14 +4,14 @@
 
 #include "command/judged_anew.hpp"
 #include "command/opened_book.hpp"
-#include "driftwarden/evidence/bag_check.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/system/held_file.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/workshop/signature.hpp"
+#include "evidence/bag_check.hpp"
+#include "evidence/bag_layout.hpp"
+#include "quantity/rounding.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "system/held_file.hpp"
+#include "verdict/cautions.hpp"
+#include "workshop/signature.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/altitude.hpp"
+#include "correction/altitude.hpp"
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/record/sample.hpp"
+#include "quantity/elementary.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/bubble.hpp"
+#include "correction/bubble.hpp"
 
-#include "driftwarden/correction/vapour_pressure.hpp"
-#include "driftwarden/record/sample.hpp"
+#include "correction/vapour_pressure.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/calibrator_drift.hpp"
+#include "correction/calibrator_drift.hpp"
 
 #include <cmath>
 
-#include "driftwarden/correction/certificate_error.hpp"
+#include "correction/certificate_error.hpp"
 
 namespace driftwarden {
 namespace {

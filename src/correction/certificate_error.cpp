@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/certificate_error.hpp"
+#include "correction/certificate_error.hpp"
 
 #include <algorithm>
 #include <limits>
 #include <optional>
 
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/due.hpp"
+#include "correction/due.hpp"
 
 #include <cmath>
 #include <limits>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/mass_meter.hpp"
+#include "correction/mass_meter.hpp"
 
 namespace driftwarden {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/orifice.hpp"
+#include "correction/orifice.hpp"
 
 #include <cmath>
 
-#include "driftwarden/quantity/elementary.hpp"
+#include "quantity/elementary.hpp"
 
 namespace driftwarden {
 

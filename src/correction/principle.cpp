@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/principle.hpp"
+#include "correction/principle.hpp"
 
 #include <iterator>
 
-#include "driftwarden/correction/mass_meter.hpp"
-#include "driftwarden/correction/orifice.hpp"
-#include "driftwarden/correction/rotameter.hpp"
-#include "driftwarden/correction/vapour_pressure.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/quantity/written.hpp"
+#include "correction/mass_meter.hpp"
+#include "correction/orifice.hpp"
+#include "correction/rotameter.hpp"
+#include "correction/vapour_pressure.hpp"
+#include "quantity/rounding.hpp"
+#include "quantity/written.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/reference_conditions.hpp"
+#include "correction/reference_conditions.hpp"
 
 namespace driftwarden {
 

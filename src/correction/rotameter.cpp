@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/rotameter.hpp"
+#include "correction/rotameter.hpp"
 
 #include <cmath>
 
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/supposed_errors.hpp"
+#include "correction/supposed_errors.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/record/sample.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 namespace {

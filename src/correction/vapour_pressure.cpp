@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/vapour_pressure.hpp"
+#include "correction/vapour_pressure.hpp"
 
 #include <cmath>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/record/sample.hpp"
+#include "quantity/elementary.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 

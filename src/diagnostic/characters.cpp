@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/characters.hpp"
+#include "diagnostic/characters.hpp"
 
 namespace driftwarden {
 namespace {

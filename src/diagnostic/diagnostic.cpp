@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "diagnostic/diagnostic.hpp"
 
 #include <cstddef>
 #include <utility>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/escaped.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/escaped.hpp"
 
 namespace driftwarden {
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/escaped.hpp"
+#include "diagnostic/escaped.hpp"
 
-#include "driftwarden/diagnostic/hexadecimal.hpp"
+#include "diagnostic/hexadecimal.hpp"
 
 namespace driftwarden {
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/place.hpp"
+#include "diagnostic/place.hpp"
 
 #include <algorithm>
 #include <array>
 
-#include "driftwarden/diagnostic/letters.hpp"
+#include "diagnostic/letters.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 
 #include <algorithm>
 #include <cstddef>
 #include <limits>
 
-#include "driftwarden/diagnostic/letters.hpp"
+#include "diagnostic/letters.hpp"
 
 namespace driftwarden {
 

@@ -5,12 +5,12 @@
 #include <chrono>
 #include <unordered_map>
 
-#include "driftwarden/evidence/shipped_texts.hpp"
-#include "driftwarden/report/explanation.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/doubtful.hpp"
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/opened_book.hpp"
+#include "evidence/shipped_texts.hpp"
+#include "report/explanation.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/doubtful.hpp"
+#include "verdict/message.hpp"
+#include "verdict/opened_book.hpp"
 
 namespace driftwarden {
 namespace {

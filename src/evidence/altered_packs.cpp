@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/altered_packs.hpp"
+#include "evidence/altered_packs.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/rule/pack.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "rule/pack.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/asked_records.hpp"
+#include "evidence/asked_records.hpp"
 
 #include <algorithm>
 #include <set>
 
-#include "driftwarden/correction/due.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "correction/due.hpp"
+#include "diagnostic/characters.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

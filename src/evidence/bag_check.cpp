@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_check.hpp"
+#include "evidence/bag_check.hpp"
 
 #include <map>
 #include <system_error>
 #include <utility>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/evidence/bag_info.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/bag_name.hpp"
-#include "driftwarden/evidence/manifest.hpp"
-#include "driftwarden/system/digest.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "diagnostic/characters.hpp"
+#include "evidence/bag_info.hpp"
+#include "evidence/bag_layout.hpp"
+#include "evidence/bag_name.hpp"
+#include "evidence/manifest.hpp"
+#include "system/digest.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

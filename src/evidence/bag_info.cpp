@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_info.hpp"
+#include "evidence/bag_info.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "book/timestamp.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/diagnostic.hpp"
 
 namespace driftwarden {
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_name.hpp"
+#include "evidence/bag_name.hpp"
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/diagnostic.hpp"
 
 namespace driftwarden {
 namespace {

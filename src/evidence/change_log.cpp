@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/change_log.hpp"
+#include "evidence/change_log.hpp"
 
 #include <algorithm>
 #include <array>
 #include <set>
 
-#include "driftwarden/diagnostic/letters.hpp"
+#include "diagnostic/letters.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/comparison.hpp"
+#include "evidence/comparison.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,12 +7,12 @@
 #include <optional>
 #include <utility>
 
-#include "driftwarden/book/csv_scanner.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "book/csv_scanner.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/diagnostic.hpp"
 #include "evidence/json_members.hpp"
+#include "quantity/number.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/inputs.hpp"
+#include "evidence/inputs.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/bag_name.hpp"
+#include "book/book_table.hpp"
+#include "evidence/bag_layout.hpp"
+#include "evidence/bag_name.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/manifest.hpp"
+#include "evidence/manifest.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/evidence/bag_name.hpp"
+#include "evidence/bag_name.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/package_note.hpp"
+#include "evidence/package_note.hpp"
 
 #include <algorithm>
 #include <iterator>
 #include <nlohmann/json.hpp>
 
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/version.hpp"
+#include "evidence/bag_layout.hpp"
+#include "evidence/version.hpp"
 
 namespace driftwarden {
 namespace {

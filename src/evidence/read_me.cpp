@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/read_me.hpp"
+#include "evidence/read_me.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "diagnostic/characters.hpp"
+#include "evidence/bag_layout.hpp"
+#include "quantity/rounding.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

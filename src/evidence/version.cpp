@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/version.hpp"
+#include "evidence/version.hpp"
 
 #include <algorithm>
 #include <charconv>

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/action_cause.hpp"
+#include "history/action_cause.hpp"
 
 #include <algorithm>
 #include <map>
 #include <tuple>
 
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/calibrator_cross_check.hpp"
+#include "history/calibrator_cross_check.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,10 +8,10 @@
 #include <set>
 #include <utility>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/certificate_series.hpp"
-#include "driftwarden/history/service_starts.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "book/timestamp.hpp"
+#include "history/certificate_series.hpp"
+#include "history/service_starts.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/certificate_series.hpp"
+#include "history/certificate_series.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <optional>
 
-#include "driftwarden/correction/due.hpp"
-#include "driftwarden/quantity/limit.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/units.hpp"
+#include "correction/due.hpp"
+#include "quantity/limit.hpp"
+#include "quantity/number.hpp"
+#include "quantity/units.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/chart_choices.hpp"
+#include "history/chart_choices.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/history/run_rule_names.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "history/run_rule_names.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/comparison_series.hpp"
+#include "history/comparison_series.hpp"
 
 #include <algorithm>
 #include <map>
 
-#include "driftwarden/quantity/elementary.hpp"
+#include "quantity/elementary.hpp"
 
 namespace driftwarden {
 namespace {

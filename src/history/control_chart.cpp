@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/control_chart.hpp"
+#include "history/control_chart.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <span>
 
-#include "driftwarden/history/forecast.hpp"
-#include "driftwarden/history/run_rule_names.hpp"
-#include "driftwarden/statistics/cusum.hpp"
-#include "driftwarden/statistics/ewma.hpp"
+#include "history/forecast.hpp"
+#include "history/run_rule_names.hpp"
+#include "statistics/cusum.hpp"
+#include "statistics/ewma.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/forecast.hpp"
+#include "history/forecast.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/statistics/robust_trend.hpp"
-#include "driftwarden/statistics/rounding_noise.hpp"
-#include "driftwarden/statistics/student_t.hpp"
+#include "book/timestamp.hpp"
+#include "statistics/robust_trend.hpp"
+#include "statistics/rounding_noise.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/heed.hpp"
+#include "history/heed.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <span>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/instrument_action.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/statistics/resemblance.hpp"
+#include "book/timestamp.hpp"
+#include "history/instrument_action.hpp"
+#include "quantity/rounding.hpp"
+#include "statistics/resemblance.hpp"
 
 namespace driftwarden {
 namespace {

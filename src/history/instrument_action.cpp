@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/instrument_action.hpp"
+#include "history/instrument_action.hpp"
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/verdict/message.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
+#include "verdict/message.hpp"
 
 namespace driftwarden {
 namespace {

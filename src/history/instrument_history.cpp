@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/instrument_history.hpp"
+#include "history/instrument_history.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
-#include "driftwarden/history/certificate_series.hpp"
-#include "driftwarden/history/pump_series.hpp"
-#include "driftwarden/history/service_starts.hpp"
+#include "history/certificate_series.hpp"
+#include "history/pump_series.hpp"
+#include "history/service_starts.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/instrument_standing.hpp"
+#include "history/instrument_standing.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/correction/due.hpp"
-#include "driftwarden/history/certificate_series.hpp"
+#include "correction/due.hpp"
+#include "history/certificate_series.hpp"
 
 namespace driftwarden {
 namespace {

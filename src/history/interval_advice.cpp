@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/interval_advice.hpp"
+#include "history/interval_advice.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/correction/due.hpp"
-#include "driftwarden/history/certificate_series.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/statistics/calibration_interval.hpp"
-#include "driftwarden/statistics/reliability.hpp"
+#include "correction/due.hpp"
+#include "history/certificate_series.hpp"
+#include "quantity/number.hpp"
+#include "statistics/calibration_interval.hpp"
+#include "statistics/reliability.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/lookback.hpp"
+#include "history/lookback.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
 #include "history/lookback_remarks.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

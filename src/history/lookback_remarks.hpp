@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/history/lookback.hpp"
+#include "history/lookback.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/pump_series.hpp"
+#include "history/pump_series.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -4,8 +4,8 @@
 #include <map>
 #include <vector>
 
-#include "driftwarden/book/book.hpp"
-#include "driftwarden/history/review_action.hpp"
+#include "book/book.hpp"
+#include "history/review_action.hpp"
 
 namespace driftwarden {
 

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/review.hpp"
+#include "history/review.hpp"
 
 #include <algorithm>
 #include <map>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/action_cause.hpp"
-#include "driftwarden/history/calibrator_cross_check.hpp"
-#include "driftwarden/history/instrument_action.hpp"
-#include "driftwarden/history/sample_action.hpp"
-#include "driftwarden/verdict/sample_days.hpp"
+#include "book/timestamp.hpp"
+#include "history/action_cause.hpp"
+#include "history/calibrator_cross_check.hpp"
+#include "history/instrument_action.hpp"
 #include "history/record_action.hpp"
+#include "history/sample_action.hpp"
+#include "verdict/sample_days.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/rule_comparison.hpp"
+#include "history/rule_comparison.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <tuple>
 
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

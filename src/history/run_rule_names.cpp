@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/run_rule_names.hpp"
+#include "history/run_rule_names.hpp"
 
 #include <array>
 #include <charconv>

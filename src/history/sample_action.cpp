@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/sample_action.hpp"
+#include "history/sample_action.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/verdict/measured.hpp"
-#include "driftwarden/verdict/message.hpp"
+#include "book/timestamp.hpp"
+#include "verdict/measured.hpp"
+#include "verdict/message.hpp"
 
 namespace driftwarden {
 namespace {

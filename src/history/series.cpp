@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/series.hpp"
+#include "history/series.hpp"
 
 #include <algorithm>
 #include <utility>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/limit.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/service_starts.hpp"
+#include "history/service_starts.hpp"
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 

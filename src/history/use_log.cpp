@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/use_log.hpp"
+#include "history/use_log.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <set>
 #include <tuple>
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {

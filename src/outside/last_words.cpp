@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/last_words.hpp"
+#include "outside/last_words.hpp"
 
 #include <unistd.h>
 
@@ -9,7 +9,7 @@
 #include <new>
 #include <string_view>
 
-#include "driftwarden/outside/unfinished.hpp"
+#include "outside/unfinished.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/output_stream.hpp"
+#include "outside/output_stream.hpp"
 
 #include <fcntl.h>
 #include <unistd.h>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/outside_program.hpp"
+#include "outside/outside_program.hpp"
 
 #include <fcntl.h>
 #include <sched.h>
@@ -18,7 +18,7 @@
 #include <system_error>
 #include <thread>
 
-#include "driftwarden/outside/unfinished.hpp"
+#include "outside/unfinished.hpp"
 
 namespace driftwarden {
 namespace {

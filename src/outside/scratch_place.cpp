@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/scratch_place.hpp"
+#include "outside/scratch_place.hpp"
 
 #include <cstdlib>
 #include <string>

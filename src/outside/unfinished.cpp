@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/unfinished.hpp"
+#include "outside/unfinished.hpp"
 
 #include <dirent.h>
 #include <fcntl.h>

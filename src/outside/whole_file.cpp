@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/whole_file.hpp"
+#include "outside/whole_file.hpp"
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -9,7 +9,7 @@
 #include <optional>
 #include <system_error>
 
-#include "driftwarden/outside/write_fault.hpp"
+#include "outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/whole_folder.hpp"
+#include "outside/whole_folder.hpp"
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -10,7 +10,7 @@
 #include <system_error>
 #include <utility>
 
-#include "driftwarden/outside/write_fault.hpp"
+#include "outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {

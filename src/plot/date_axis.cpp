@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/date_axis.hpp"
+#include "plot/date_axis.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/gnuplot_text.hpp"
+#include "plot/gnuplot_text.hpp"
 
 #include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/escaped.hpp"
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/escaped.hpp"
+#include "quantity/elementary.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 

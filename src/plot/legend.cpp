@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/legend.hpp"
+#include "plot/legend.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 
-#include "driftwarden/history/run_rule_names.hpp"
-#include "driftwarden/plot/gnuplot_text.hpp"
+#include "history/run_rule_names.hpp"
+#include "plot/gnuplot_text.hpp"
 
 namespace driftwarden {
 namespace {

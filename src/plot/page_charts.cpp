@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/page_charts.hpp"
+#include "plot/page_charts.hpp"
 
 #include <array>
 
-#include "driftwarden/diagnostic/hexadecimal.hpp"
-#include "driftwarden/plot/panel.hpp"
-#include "driftwarden/plot/series_panels.hpp"
+#include "diagnostic/hexadecimal.hpp"
+#include "plot/panel.hpp"
+#include "plot/series_panels.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/panel.hpp"
+#include "plot/panel.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
-#include "driftwarden/plot/date_axis.hpp"
-#include "driftwarden/plot/gnuplot_text.hpp"
-#include "driftwarden/quantity/elementary.hpp"
+#include "plot/date_axis.hpp"
+#include "plot/gnuplot_text.hpp"
+#include "quantity/elementary.hpp"
 
 namespace driftwarden {
 namespace {

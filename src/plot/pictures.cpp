@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/pictures.hpp"
+#include "plot/pictures.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/book/file_name.hpp"
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/diagnostic/letters.hpp"
-#include "driftwarden/plot/gnuplot_text.hpp"
-#include "driftwarden/plot/legend.hpp"
-#include "driftwarden/plot/series_panels.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "book/file_name.hpp"
+#include "book/timestamp.hpp"
+#include "diagnostic/letters.hpp"
+#include "plot/gnuplot_text.hpp"
+#include "plot/legend.hpp"
+#include "plot/series_panels.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/series_panels.hpp"
+#include "plot/series_panels.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/plot/gnuplot_text.hpp"
-#include "driftwarden/quantity/elementary.hpp"
+#include "book/timestamp.hpp"
+#include "plot/gnuplot_text.hpp"
+#include "quantity/elementary.hpp"
 
 namespace driftwarden {
 namespace {

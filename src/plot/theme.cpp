@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/theme.hpp"
+#include "plot/theme.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/diagnostic/hexadecimal.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "diagnostic/hexadecimal.hpp"
 #include "rule/toml_reader.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/dsi_unit.hpp"
+#include "quantity/dsi_unit.hpp"
 
 #include <algorithm>
 #include <array>

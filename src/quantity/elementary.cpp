@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/elementary.hpp"
+#include "quantity/elementary.hpp"
 
 #include <array>
 #include <bit>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 #include <algorithm>
 #include <cassert>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/rounding.hpp"
 
 #include <algorithm>
 #include <array>
@@ -8,8 +8,8 @@
 #include <cstddef>
 #include <string_view>
 
-#include "driftwarden/quantity/limit.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/limit.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 

@@ -5,7 +5,7 @@
 
 #include <string_view>
 
-#include "driftwarden/quantity/units.hpp"
+#include "quantity/units.hpp"
 
 namespace driftwarden::unit_table {
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/units.hpp"
+#include "quantity/units.hpp"
 
 #include <algorithm>
 #include <charconv>
 #include <cstddef>
 #include <utility>
 
-#include "driftwarden/diagnostic/letters.hpp"
+#include "diagnostic/letters.hpp"
 #include "quantity/unit_table.hpp"
 
 namespace driftwarden {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/decimal_column.hpp"
+#include "record/decimal_column.hpp"
 
 #include <cmath>
 

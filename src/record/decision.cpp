@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/decision.hpp"
+#include "record/decision.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/instrument.hpp"
+#include "record/instrument.hpp"
 
 namespace driftwarden {
 

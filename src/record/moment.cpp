@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/moment.hpp"
+#include "record/moment.hpp"
 
 #include <boost/date_time/gregorian_calendar.hpp>
 #include <boost/date_time/year_month_day.hpp>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/reading.hpp"
+#include "record/reading.hpp"
 
 namespace driftwarden {
 

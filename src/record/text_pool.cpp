@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/text_pool.hpp"
+#include "record/text_pool.hpp"
 
 namespace driftwarden {
 

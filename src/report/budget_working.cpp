@@ -3,11 +3,11 @@
 
 #include <cmath>
 
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/paint.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/statistics/welch_satterthwaite.hpp"
+#include "quantity/rounding.hpp"
+#include "report/paint.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "statistics/welch_satterthwaite.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "driftwarden/verdict/screening.hpp"
+#include "verdict/screening.hpp"
 
 namespace driftwarden {
 

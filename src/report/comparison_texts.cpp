@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/comparison_texts.hpp"
+#include "report/comparison_texts.hpp"
 
 #include <array>
 #include <cmath>
 
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/csv_text.hpp"
-#include "driftwarden/report/json_text.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "quantity/rounding.hpp"
+#include "report/csv_text.hpp"
+#include "report/json_text.hpp"
 #include "report/lookback_words.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/csv_text.hpp"
+#include "report/csv_text.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/diagnostic/characters.hpp"
+#include "diagnostic/characters.hpp"
 
 namespace driftwarden {
 namespace {

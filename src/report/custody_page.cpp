@@ -3,11 +3,11 @@
 #include <string_view>
 #include <utility>
 
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/custody_sheet.hpp"
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/report/page_style.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "quantity/rounding.hpp"
+#include "report/custody_sheet.hpp"
+#include "report/html_text.hpp"
+#include "report/page_style.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

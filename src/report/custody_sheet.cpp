@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/custody_sheet.hpp"
+#include "report/custody_sheet.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/csv_text.hpp"
-#include "driftwarden/report/paint.hpp"
-#include "driftwarden/report/sample_figures.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
+#include "quantity/rounding.hpp"
+#include "report/csv_text.hpp"
+#include "report/paint.hpp"
+#include "report/sample_figures.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {

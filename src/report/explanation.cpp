@@ -1,23 +1,23 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/explanation.hpp"
+#include "report/explanation.hpp"
 
 #include <cmath>
 
-#include "driftwarden/assessment/drift.hpp"
-#include "driftwarden/assessment/sampled_volume.hpp"
-#include "driftwarden/correction/principle.hpp"
-#include "driftwarden/correction/reference_conditions.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/quantity/written.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/report/traceability_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/decision_risk.hpp"
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
+#include "assessment/drift.hpp"
+#include "assessment/sampled_volume.hpp"
+#include "correction/principle.hpp"
+#include "correction/reference_conditions.hpp"
+#include "quantity/rounding.hpp"
+#include "quantity/written.hpp"
 #include "report/budget_working.hpp"
 #include "report/reading_steps.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "report/traceability_text.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/decision_risk.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {

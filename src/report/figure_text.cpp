@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/figure_text.hpp"
+#include "report/figure_text.hpp"
 
 #include <fmt/compile.h>
 

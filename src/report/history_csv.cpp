@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/history_csv.hpp"
+#include "report/history_csv.hpp"
 
-#include "driftwarden/report/csv_text.hpp"
-#include "driftwarden/report/history_json.hpp"
+#include "report/csv_text.hpp"
+#include "report/history_json.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/history_json.hpp"
+#include "report/history_json.hpp"
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/run_rule_names.hpp"
-#include "driftwarden/report/json_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "book/timestamp.hpp"
+#include "history/run_rule_names.hpp"
+#include "report/json_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

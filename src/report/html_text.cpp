@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/html_text.hpp"
+#include "report/html_text.hpp"
 
 #include <cassert>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/hexadecimal.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/hexadecimal.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/inline_svg.hpp"
+#include "report/inline_svg.hpp"
 
 #include <algorithm>
 #include <array>
@@ -7,7 +7,7 @@
 #include <new>
 #include <pugixml.hpp>
 
-#include "driftwarden/report/html_text.hpp"
+#include "report/html_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/joined_results.hpp"
+#include "report/joined_results.hpp"
 
 #include <algorithm>
 #include <charconv>
 #include <ostream>
 #include <vector>
 
-#include "driftwarden/book/csv_scanner.hpp"
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "book/csv_scanner.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/json_text.hpp"
+#include "report/json_text.hpp"
 
 #include <array>
 #include <cmath>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/hexadecimal.hpp"
-#include "driftwarden/report/figure_text.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/hexadecimal.hpp"
+#include "report/figure_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/letter.hpp"
+#include "report/letter.hpp"
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/report/page_style.hpp"
-#include "driftwarden/report/sample_figures.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
+#include "report/html_text.hpp"
+#include "report/page_style.hpp"
+#include "report/sample_figures.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_csv.hpp"
+#include "report/lookback_csv.hpp"
 
-#include "driftwarden/report/csv_text.hpp"
+#include "report/csv_text.hpp"
 #include "report/lookback_words.hpp"
 
 namespace driftwarden {

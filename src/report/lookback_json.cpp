@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_json.hpp"
+#include "report/lookback_json.hpp"
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/report/json_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "book/timestamp.hpp"
+#include "report/json_text.hpp"
 #include "report/lookback_words.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_page.hpp"
+#include "report/lookback_page.hpp"
 
 #include <algorithm>
 #include <array>
@@ -7,14 +7,14 @@
 #include <map>
 #include <utility>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/report/page_style.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/decision_risk.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
+#include "report/html_text.hpp"
 #include "report/lookback_words.hpp"
+#include "report/page_style.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/decision_risk.hpp"
 
 namespace driftwarden {
 namespace {

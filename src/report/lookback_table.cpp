@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_table.hpp"
+#include "report/lookback_table.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/decision_risk.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
 #include "report/lookback_words.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/decision_risk.hpp"
 
 namespace driftwarden {
 namespace {

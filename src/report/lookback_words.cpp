@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

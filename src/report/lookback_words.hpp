@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "driftwarden/history/lookback.hpp"
+#include "history/lookback.hpp"
 
 namespace driftwarden {
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/page_style.hpp"
+#include "report/page_style.hpp"
 
-#include "driftwarden/book/own_page.hpp"
-#include "driftwarden/system/digest.hpp"
+#include "book/own_page.hpp"
+#include "system/digest.hpp"
 
 namespace driftwarden {
 

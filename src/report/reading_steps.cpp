@@ -3,10 +3,10 @@
 
 #include <algorithm>
 
-#include "driftwarden/correction/principle.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/paint.hpp"
-#include "driftwarden/report/terminal_text.hpp"
+#include "correction/principle.hpp"
+#include "quantity/rounding.hpp"
+#include "report/paint.hpp"
+#include "report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
-#include "driftwarden/history/heed.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "history/heed.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
 #include "report/review_parts.hpp"
 #include "report/review_words.hpp"
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
 #include "report/review_parts.hpp"
 
 namespace driftwarden {

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/review_brief.hpp"
+#include "report/review_brief.hpp"
 
 #include <algorithm>
 #include <cstdint>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/system/digest.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
 #include "report/review_words.hpp"
+#include "report/terminal_text.hpp"
+#include "system/digest.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {

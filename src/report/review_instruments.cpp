@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/instrument_action.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "book/timestamp.hpp"
+#include "history/instrument_action.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
 #include "report/review_parts.hpp"
 
 namespace driftwarden {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/review_page.hpp"
+#include "report/review_page.hpp"
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/report/page_style.hpp"
-#include "driftwarden/report/sample_figures.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/decision_risk.hpp"
+#include "book/timestamp.hpp"
+#include "report/page_style.hpp"
 #include "report/review_parts.hpp"
+#include "report/sample_figures.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/decision_risk.hpp"
 
 namespace driftwarden {
 namespace {

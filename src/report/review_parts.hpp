@@ -3,9 +3,9 @@
 
 #include <string>
 
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/report/page_style.hpp"
-#include "driftwarden/report/review_page.hpp"
+#include "report/html_text.hpp"
+#include "report/page_style.hpp"
+#include "report/review_page.hpp"
 
 // The parts of the review page, in the order they stand on it, and what they share.
 namespace driftwarden {

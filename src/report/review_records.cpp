@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/rounding.hpp"
 #include "report/review_parts.hpp"
 
 namespace driftwarden {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/verdict/decision_risk.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
 #include "report/review_parts.hpp"
+#include "verdict/decision_risk.hpp"
 
 namespace driftwarden {
 namespace {

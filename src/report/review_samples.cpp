@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/explanation.hpp"
-#include "driftwarden/report/sample_figures.hpp"
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
+#include "report/explanation.hpp"
 #include "report/review_parts.hpp"
+#include "report/sample_figures.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "report/review_words.hpp"
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

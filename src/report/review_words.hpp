@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "driftwarden/history/review.hpp"
+#include "history/review.hpp"
 
 namespace driftwarden {
 

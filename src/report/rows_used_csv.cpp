@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/rows_used_csv.hpp"
+#include "report/rows_used_csv.hpp"
 
-#include "driftwarden/report/csv_text.hpp"
+#include "report/csv_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/sample_figures.hpp"
+#include "report/sample_figures.hpp"
 
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/screen_csv.hpp"
+#include "report/screen_csv.hpp"
 
-#include "driftwarden/report/csv_text.hpp"
-#include "driftwarden/verdict/finding.hpp"
-#include "driftwarden/verdict/message.hpp"
+#include "report/csv_text.hpp"
+#include "verdict/finding.hpp"
+#include "verdict/message.hpp"
 
 namespace driftwarden {
 namespace {

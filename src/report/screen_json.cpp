@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/screen_json.hpp"
+#include "report/screen_json.hpp"
 
 #include <array>
 #include <cmath>
 
-#include "driftwarden/report/json_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/decision_risk.hpp"
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
+#include "report/json_text.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/decision_risk.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/screen_sarif.hpp"
+#include "report/screen_sarif.hpp"
 
 #include <vector>
 
-#include "driftwarden/diagnostic/hexadecimal.hpp"
-#include "driftwarden/report/json_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
-#include "driftwarden/verdict/message.hpp"
+#include "diagnostic/hexadecimal.hpp"
+#include "report/json_text.hpp"
+#include "verdict/cautions.hpp"
+#include "verdict/message.hpp"
 
 namespace driftwarden {
 namespace {

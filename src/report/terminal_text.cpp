@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/terminal_text.hpp"
+#include "report/terminal_text.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/diagnostic/escaped.hpp"
-#include "driftwarden/report/paint.hpp"
+#include "diagnostic/characters.hpp"
+#include "diagnostic/escaped.hpp"
+#include "report/paint.hpp"
 
 namespace driftwarden {
 namespace {

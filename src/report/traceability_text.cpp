@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/traceability_text.hpp"
+#include "report/traceability_text.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/assessment/traceability.hpp"
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/report/screen_table.hpp"
+#include "assessment/traceability.hpp"
+#include "book/timestamp.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
+#include "report/screen_table.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/condition.hpp"
+#include "rule/condition.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/quantity/limit.hpp"
-#include "driftwarden/record/instrument.hpp"
+#include "quantity/limit.hpp"
+#include "record/instrument.hpp"
 
 namespace driftwarden {
 

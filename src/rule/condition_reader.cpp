@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 #include "rule/stated_amount.hpp"
 
 namespace driftwarden {

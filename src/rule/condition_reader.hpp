@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "driftwarden/rule/condition.hpp"
+#include "rule/condition.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {

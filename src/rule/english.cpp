@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/english.hpp"
+#include "rule/english.hpp"
 
 namespace driftwarden {
 namespace {

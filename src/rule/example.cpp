@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/example.hpp"
+#include "rule/example.hpp"
 
 #include <algorithm>
 #include <vector>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/rule/english.hpp"
-#include "driftwarden/rule/judged_figure.hpp"
-#include "driftwarden/rule/pack.hpp"
-#include "driftwarden/rule/rule.hpp"
+#include "diagnostic/suggestion.hpp"
 #include "rule/condition_reader.hpp"
+#include "rule/english.hpp"
+#include "rule/judged_figure.hpp"
+#include "rule/pack.hpp"
+#include "rule/rule.hpp"
 #include "rule/stated_amount.hpp"
 
 namespace driftwarden {

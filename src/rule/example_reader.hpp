@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "driftwarden/rule/example.hpp"
-#include "driftwarden/rule/rule.hpp"
+#include "rule/example.hpp"
+#include "rule/rule.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/judged_figure.hpp"
+#include "rule/judged_figure.hpp"
 
 #include <cmath>
 
-#include "driftwarden/quantity/limit.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/limit.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

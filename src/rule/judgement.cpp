@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/judgement.hpp"
+#include "rule/judgement.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 

@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include "driftwarden/rule/stated_limit.hpp"
+#include "rule/stated_limit.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/measure.hpp"
+#include "rule/measure.hpp"
 
-#include "driftwarden/rule/measure_catalogue.hpp"
+#include "rule/measure_catalogue.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/pack.hpp"
+#include "rule/pack.hpp"
 
 #include <map>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/practice.hpp"
+#include "rule/practice.hpp"
 
 namespace driftwarden {
 

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "driftwarden/rule/practice.hpp"
+#include "rule/practice.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/rule.hpp"
+#include "rule/rule.hpp"
 
 namespace driftwarden {
 

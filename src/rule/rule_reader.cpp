@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "rule/rule_reader.hpp"
 
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/rule/sentence.hpp"
+#include "diagnostic/suggestion.hpp"
 #include "rule/condition_reader.hpp"
 #include "rule/example_reader.hpp"
 #include "rule/limit_reader.hpp"
+#include "rule/sentence.hpp"
 
 namespace driftwarden {
 

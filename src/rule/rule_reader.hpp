@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "driftwarden/rule/pack.hpp"
-#include "driftwarden/rule/rule.hpp"
+#include "rule/pack.hpp"
+#include "rule/rule.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {

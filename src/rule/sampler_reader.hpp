@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/rule/sampler.hpp"
+#include "rule/sampler.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {

@@ -5,8 +5,8 @@
 #include <string>
 #include <string_view>
 
-#include "driftwarden/diagnostic/result.hpp"
-#include "driftwarden/quantity/units.hpp"
+#include "diagnostic/result.hpp"
+#include "quantity/units.hpp"
 
 namespace driftwarden {
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/stated_limit.hpp"
+#include "rule/stated_limit.hpp"
 
 #include <algorithm>
 #include <cassert>
 #include <limits>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
+#include "diagnostic/suggestion.hpp"
 #include "rule/stated_amount.hpp"
 
 namespace driftwarden {

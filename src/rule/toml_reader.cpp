@@ -5,8 +5,8 @@
 #include <cmath>
 #include <tuple>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "quantity/number.hpp"
 #include "rule/toml_guard.hpp"
 
 namespace driftwarden {

@@ -9,9 +9,9 @@
 #include <string_view>
 #include <vector>
 
-#include "driftwarden/diagnostic/diagnostic.hpp"
-#include "driftwarden/rule/stated_limit.hpp"
-#include "driftwarden/rule/words.hpp"
+#include "diagnostic/diagnostic.hpp"
+#include "rule/stated_limit.hpp"
+#include "rule/words.hpp"
 
 namespace driftwarden {
 

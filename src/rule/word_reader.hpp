@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "driftwarden/rule/selector.hpp"
+#include "rule/selector.hpp"
 #include "rule/toml_reader.hpp"
 
 namespace driftwarden {

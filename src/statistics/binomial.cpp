@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/binomial.hpp"
+#include "statistics/binomial.hpp"
 
 #include <algorithm>
 #include <vector>

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/calibration_interval.hpp"
+#include "statistics/calibration_interval.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/elementary.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 

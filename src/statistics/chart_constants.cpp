@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/chart_constants.hpp"
+#include "statistics/chart_constants.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/control_limits.hpp"
+#include "statistics/control_limits.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <iterator>
 
-#include "driftwarden/statistics/chart_constants.hpp"
-#include "driftwarden/statistics/median.hpp"
-#include "driftwarden/statistics/normal_distribution.hpp"
-#include "driftwarden/statistics/pooled_spread.hpp"
-#include "driftwarden/statistics/rounding_noise.hpp"
+#include "statistics/chart_constants.hpp"
+#include "statistics/median.hpp"
+#include "statistics/normal_distribution.hpp"
+#include "statistics/pooled_spread.hpp"
+#include "statistics/rounding_noise.hpp"
 
 namespace driftwarden {
 

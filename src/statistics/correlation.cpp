@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/correlation.hpp"
+#include "statistics/correlation.hpp"
 
 #include <cassert>
 #include <cmath>
 #include <cstddef>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
+#include "statistics/mean_and_spread.hpp"
 
 namespace driftwarden {
 

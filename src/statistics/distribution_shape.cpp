@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/distribution_shape.hpp"
+#include "statistics/distribution_shape.hpp"
 
 #include <cmath>
 
-#include "driftwarden/statistics/bounds.hpp"
+#include "statistics/bounds.hpp"
 
 namespace driftwarden {
 

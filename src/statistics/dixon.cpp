@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/dixon.hpp"
+#include "statistics/dixon.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/duplicated_blocks.hpp"
+#include "statistics/duplicated_blocks.hpp"
 
 #include <cmath>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/statistics/bounds.hpp"
+#include "quantity/elementary.hpp"
+#include "statistics/bounds.hpp"
 
 namespace driftwarden {
 

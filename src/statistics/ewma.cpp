@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/ewma.hpp"
+#include "statistics/ewma.hpp"
 
 #include <cmath>
 
-#include "driftwarden/quantity/elementary.hpp"
+#include "quantity/elementary.hpp"
 
 namespace driftwarden {
 

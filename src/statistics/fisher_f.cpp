@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/fisher_f.hpp"
+#include "statistics/fisher_f.hpp"
 
 #include <cmath>
 #include <limits>
 
-#include "driftwarden/statistics/bounds.hpp"
+#include "statistics/bounds.hpp"
 #include "statistics/special_functions.hpp"
 
 namespace driftwarden {

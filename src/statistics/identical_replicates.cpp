@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/identical_replicates.hpp"
+#include "statistics/identical_replicates.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/statistics/bounds.hpp"
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "quantity/elementary.hpp"
+#include "statistics/bounds.hpp"
+#include "statistics/normal_distribution.hpp"
 
 namespace driftwarden {
 

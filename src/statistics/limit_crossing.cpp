@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/limit_crossing.hpp"
+#include "statistics/limit_crossing.hpp"
 
 #include <cmath>
 
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/line_fit.hpp"
+#include "statistics/line_fit.hpp"
 
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 

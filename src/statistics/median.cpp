@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/median.hpp"
+#include "statistics/median.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <vector>
 
-#include "driftwarden/statistics/bounds.hpp"
+#include "statistics/bounds.hpp"
 
 namespace driftwarden {
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/normal_distribution.hpp"
 
 #include <limits>
 #include <numbers>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/statistics/bounds.hpp"
+#include "quantity/elementary.hpp"
+#include "statistics/bounds.hpp"
 #include "statistics/special_functions.hpp"
 
 namespace driftwarden {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/outliers.hpp"
+#include "statistics/outliers.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 

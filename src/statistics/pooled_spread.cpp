@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/pooled_spread.hpp"
+#include "statistics/pooled_spread.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/statistics/chi_squared.hpp"
-#include "driftwarden/statistics/fisher_f.hpp"
+#include "statistics/chi_squared.hpp"
+#include "statistics/fisher_f.hpp"
 
 namespace driftwarden {
 

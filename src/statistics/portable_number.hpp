@@ -7,7 +7,7 @@
 #include <ostream>
 #include <type_traits>
 
-#include "driftwarden/quantity/elementary.hpp"
+#include "quantity/elementary.hpp"
 
 namespace driftwarden {
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/propagation.hpp"
+#include "statistics/propagation.hpp"
 
 #include <cassert>
 #include <cmath>
 #include <cstddef>
 
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 

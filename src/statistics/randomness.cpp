@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/randomness.hpp"
+#include "statistics/randomness.hpp"
 
 #include <cmath>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "statistics/normal_distribution.hpp"
 
 namespace driftwarden {
 

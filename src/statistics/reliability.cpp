@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/reliability.hpp"
+#include "statistics/reliability.hpp"
 
 #include <cmath>
 #include <limits>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/statistics/binomial.hpp"
-#include "driftwarden/statistics/chi_squared.hpp"
+#include "quantity/elementary.hpp"
+#include "statistics/binomial.hpp"
+#include "statistics/chi_squared.hpp"
 
 namespace driftwarden {
 

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/resemblance.hpp"
+#include "statistics/resemblance.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <iterator>
 #include <vector>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/median.hpp"
-#include "driftwarden/statistics/robust_trend.hpp"
-#include "driftwarden/statistics/rounding_noise.hpp"
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "statistics/median.hpp"
+#include "statistics/robust_trend.hpp"
+#include "statistics/rounding_noise.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 

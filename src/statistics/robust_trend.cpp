@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/robust_trend.hpp"
+#include "statistics/robust_trend.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -7,10 +7,10 @@
 #include <cstddef>
 #include <vector>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/median.hpp"
-#include "driftwarden/statistics/normal_distribution.hpp"
-#include "driftwarden/statistics/rounding_noise.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "statistics/median.hpp"
+#include "statistics/normal_distribution.hpp"
+#include "statistics/rounding_noise.hpp"
 
 namespace driftwarden {
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/rounding_noise.hpp"
+#include "statistics/rounding_noise.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <numeric>
 
-#include "driftwarden/quantity/limit.hpp"
+#include "quantity/limit.hpp"
 
 namespace driftwarden {
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/run_rules.hpp"
+#include "statistics/run_rules.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <iterator>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/statistics/binomial.hpp"
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "quantity/elementary.hpp"
+#include "statistics/binomial.hpp"
+#include "statistics/normal_distribution.hpp"
 #include "statistics/special_functions.hpp"
 
 namespace driftwarden {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/student_t.hpp"
 
 #include <array>
 #include <bit>
@@ -8,8 +8,8 @@
 #include <cstdint>
 #include <limits>
 
-#include "driftwarden/statistics/bounds.hpp"
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/bounds.hpp"
+#include "statistics/normal_distribution.hpp"
 #include "statistics/special_functions.hpp"
 
 namespace driftwarden {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/terminal_digits.hpp"
+#include "statistics/terminal_digits.hpp"
 
 #include <algorithm>
 #include <numeric>
 
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/statistics/binomial.hpp"
-#include "driftwarden/statistics/chi_squared.hpp"
+#include "quantity/elementary.hpp"
+#include "statistics/binomial.hpp"
+#include "statistics/chi_squared.hpp"
 
 namespace driftwarden {
 

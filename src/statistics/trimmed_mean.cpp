@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/trimmed_mean.hpp"
+#include "statistics/trimmed_mean.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <vector>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/student_t.hpp"
-#include "driftwarden/statistics/welch_satterthwaite.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "statistics/student_t.hpp"
+#include "statistics/welch_satterthwaite.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/welch_satterthwaite.hpp"
+#include "statistics/welch_satterthwaite.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/statistics/bounds.hpp"
+#include "statistics/bounds.hpp"
 
 namespace driftwarden {
 

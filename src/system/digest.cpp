@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/digest.hpp"
+#include "system/digest.hpp"
 
 #include <openssl/evp.h>
 
@@ -7,8 +7,8 @@
 #include <memory>
 #include <stdexcept>
 
-#include "driftwarden/diagnostic/hexadecimal.hpp"
-#include "driftwarden/system/own_openssl.hpp"
+#include "diagnostic/hexadecimal.hpp"
+#include "system/own_openssl.hpp"
 
 namespace driftwarden {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/held_file.hpp"
+#include "system/held_file.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/system/open_file.hpp"
+#include "system/open_file.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/in_parallel.hpp"
+#include "system/in_parallel.hpp"
 
 #include <exception>
 #include <mutex>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/open_file.hpp"
+#include "system/open_file.hpp"
 
 #include <fcntl.h>
 #include <sys/stat.h>

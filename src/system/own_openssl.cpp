@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/own_openssl.hpp"
+#include "system/own_openssl.hpp"
 
 #include <openssl/crypto.h>
 

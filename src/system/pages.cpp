@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/pages.hpp"
+#include "system/pages.hpp"
 
 #include <sys/mman.h>
 

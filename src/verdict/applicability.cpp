@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/applicability.hpp"
+#include "verdict/applicability.hpp"
 
 namespace driftwarden {
 namespace {

@@ -9,7 +9,7 @@
 #include <set>
 #include <span>
 
-#include "driftwarden/statistics/duplicated_blocks.hpp"
+#include "statistics/duplicated_blocks.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/decision_risk.hpp"
+#include "verdict/decision_risk.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/quantity/limit.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/statistics/student_t.hpp"
-#include "driftwarden/verdict/screening.hpp"
+#include "quantity/limit.hpp"
+#include "quantity/rounding.hpp"
+#include "statistics/student_t.hpp"
+#include "verdict/screening.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/doubtful.hpp"
+#include "verdict/doubtful.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/correction/altitude.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "correction/altitude.hpp"
+#include "quantity/rounding.hpp"
 #include "verdict/copied_blocks.hpp"
 #include "verdict/last_digits.hpp"
 #include "verdict/read_twice.hpp"

@@ -4,12 +4,12 @@
 #include <cmath>
 #include <numbers>
 
-#include "driftwarden/assessment/drift.hpp"
-#include "driftwarden/quantity/elementary.hpp"
-#include "driftwarden/statistics/distribution_shape.hpp"
-#include "driftwarden/statistics/propagation.hpp"
-#include "driftwarden/statistics/student_t.hpp"
-#include "driftwarden/statistics/welch_satterthwaite.hpp"
+#include "assessment/drift.hpp"
+#include "quantity/elementary.hpp"
+#include "statistics/distribution_shape.hpp"
+#include "statistics/propagation.hpp"
+#include "statistics/student_t.hpp"
+#include "statistics/welch_satterthwaite.hpp"
 
 namespace driftwarden {
 namespace {

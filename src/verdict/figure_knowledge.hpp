@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "driftwarden/verdict/measured.hpp"
+#include "verdict/measured.hpp"
 
 namespace driftwarden {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/formula_names.hpp"
+#include "verdict/formula_names.hpp"
 
 #include <map>
 
-#include "driftwarden/diagnostic/characters.hpp"
+#include "diagnostic/characters.hpp"
 
 namespace driftwarden {
 namespace {

@@ -6,9 +6,9 @@
 #include <map>
 #include <numeric>
 
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/statistics/multiple_tests.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
+#include "statistics/multiple_tests.hpp"
 
 namespace driftwarden {
 namespace {

@@ -5,8 +5,8 @@
 #include <span>
 #include <vector>
 
-#include "driftwarden/assessment/sample_assessment.hpp"
-#include "driftwarden/statistics/terminal_digits.hpp"
+#include "assessment/sample_assessment.hpp"
+#include "statistics/terminal_digits.hpp"
 #include "verdict/replicates.hpp"
 
 namespace driftwarden {

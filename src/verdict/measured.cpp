@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/measured.hpp"
+#include "verdict/measured.hpp"
 
 #include <cmath>
 
-#include "driftwarden/assessment/drift.hpp"
-#include "driftwarden/assessment/sampled_volume.hpp"
-#include "driftwarden/rule/measure_catalogue.hpp"
+#include "assessment/drift.hpp"
+#include "assessment/sampled_volume.hpp"
+#include "rule/measure_catalogue.hpp"
 #include "verdict/sample_figures.hpp"
 
 namespace driftwarden {

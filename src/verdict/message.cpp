@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/message.hpp"
+#include "verdict/message.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/verdict/applicability.hpp"
+#include "verdict/applicability.hpp"
 
 namespace driftwarden {
 namespace {

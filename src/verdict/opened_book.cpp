@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/opened_book.hpp"
+#include "verdict/opened_book.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/verdict/rulings.hpp"
-#include "driftwarden/verdict/unknown_words.hpp"
-#include "driftwarden/verdict/unmet_names.hpp"
+#include "verdict/rulings.hpp"
+#include "verdict/unknown_words.hpp"
+#include "verdict/unmet_names.hpp"
 
 namespace driftwarden {
 namespace {

@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <tuple>
 
-#include "driftwarden/assessment/reading_set.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "assessment/reading_set.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {

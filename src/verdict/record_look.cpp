@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "driftwarden/assessment/traceability.hpp"
+#include "assessment/traceability.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "driftwarden/verdict/measured.hpp"
+#include "verdict/measured.hpp"
 
 namespace driftwarden {
 

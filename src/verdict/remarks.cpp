@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/remarks.hpp"
+#include "verdict/remarks.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 
-#include "driftwarden/assessment/pump_conditions.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "assessment/pump_conditions.hpp"
+#include "quantity/rounding.hpp"
 #include "verdict/replicates.hpp"
 
 namespace driftwarden {

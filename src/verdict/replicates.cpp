@@ -4,11 +4,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/assessment/bracket.hpp"
-#include "driftwarden/statistics/dixon.hpp"
-#include "driftwarden/statistics/identical_replicates.hpp"
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/median.hpp"
+#include "assessment/bracket.hpp"
+#include "statistics/dixon.hpp"
+#include "statistics/identical_replicates.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "statistics/median.hpp"
 
 namespace driftwarden {
 namespace {

@@ -7,8 +7,8 @@
 #include <string_view>
 #include <vector>
 
-#include "driftwarden/book/book.hpp"
-#include "driftwarden/statistics/outliers.hpp"
+#include "book/book.hpp"
+#include "statistics/outliers.hpp"
 
 namespace driftwarden {
 

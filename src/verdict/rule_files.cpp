@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/rule_files.hpp"
+#include "verdict/rule_files.hpp"
 
 #include <algorithm>
 #include <system_error>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/rule/house_rules.hpp"
-#include "driftwarden/system/digest.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "rule/house_rules.hpp"
+#include "system/digest.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

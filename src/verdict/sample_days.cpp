@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/sample_days.hpp"
+#include "verdict/sample_days.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 

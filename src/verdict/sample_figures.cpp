@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/assessment/drift.hpp"
-#include "driftwarden/rule/measure_catalogue.hpp"
+#include "assessment/drift.hpp"
+#include "rule/measure_catalogue.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/screening.hpp"
+#include "verdict/screening.hpp"
 
 #include <algorithm>
 
-#include "driftwarden/assessment/overlap.hpp"
-#include "driftwarden/rule/english.hpp"
-#include "driftwarden/verdict/applicability.hpp"
-#include "driftwarden/verdict/decision_risk.hpp"
+#include "assessment/overlap.hpp"
+#include "rule/english.hpp"
+#include "verdict/applicability.hpp"
+#include "verdict/decision_risk.hpp"
 
 namespace driftwarden {
 namespace {

@@ -5,10 +5,10 @@
 #include <cmath>
 #include <utility>
 
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/statistics/pooled_spread.hpp"
-#include "driftwarden/statistics/student_t.hpp"
+#include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
+#include "statistics/pooled_spread.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 namespace {

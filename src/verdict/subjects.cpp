@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/subjects.hpp"
+#include "verdict/subjects.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
 
-#include "driftwarden/correction/certificate_error.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/statistics/line_fit.hpp"
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/verdict/message.hpp"
+#include "correction/certificate_error.hpp"
+#include "quantity/rounding.hpp"
+#include "statistics/line_fit.hpp"
+#include "statistics/mean_and_spread.hpp"
+#include "verdict/message.hpp"
 
 namespace driftwarden {
 namespace {

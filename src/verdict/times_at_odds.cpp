@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "driftwarden/assessment/sampled_volume.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "assessment/sampled_volume.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 namespace {

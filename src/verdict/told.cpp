@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/told.hpp"
+#include "verdict/told.hpp"
 
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/verdict/screening.hpp"
+#include "quantity/rounding.hpp"
+#include "verdict/screening.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/unknown_words.hpp"
+#include "verdict/unknown_words.hpp"
 
 #include <algorithm>
 #include <map>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/quantity/rounding.hpp"
-#include "driftwarden/rule/english.hpp"
-#include "driftwarden/verdict/applicability.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "quantity/rounding.hpp"
+#include "rule/english.hpp"
+#include "verdict/applicability.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/unmet_names.hpp"
+#include "verdict/unmet_names.hpp"
 
 #include <algorithm>
 #include <map>
 #include <set>
 #include <utility>
 
-#include "driftwarden/diagnostic/suggestion.hpp"
-#include "driftwarden/verdict/unknown_words.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "verdict/unknown_words.hpp"
 
 namespace driftwarden {
 namespace {

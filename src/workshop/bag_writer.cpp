@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/bag_writer.hpp"
+#include "workshop/bag_writer.hpp"
 
 #include <utility>
 
-#include "driftwarden/evidence/bag_layout.hpp"
-#include "driftwarden/evidence/bag_name.hpp"
-#include "driftwarden/outside/output_stream.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/system/digest.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "evidence/bag_layout.hpp"
+#include "evidence/bag_name.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/write_fault.hpp"
+#include "system/digest.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 

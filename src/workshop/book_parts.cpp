@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/book_parts.hpp"
+#include "workshop/book_parts.hpp"
 
 #include <algorithm>
 #include <array>
@@ -8,10 +8,10 @@
 #include <string>
 #include <unordered_map>
 
+#include "book/book_table.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/outside/output_stream.hpp"
-#include "driftwarden/outside/write_fault.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/decision_log.hpp"
+#include "workshop/decision_log.hpp"
 
 #include <fcntl.h>
 #include <sys/file.h>
@@ -13,10 +13,10 @@
 #include <system_error>
 #include <utility>
 
+#include "book/book_table.hpp"
+#include "book/csv_scanner.hpp"
 #include "book/table_files.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/csv_scanner.hpp"
-#include "driftwarden/outside/unfinished.hpp"
+#include "outside/unfinished.hpp"
 
 namespace driftwarden {
 namespace {

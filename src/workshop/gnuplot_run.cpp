@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/gnuplot_run.hpp"
+#include "workshop/gnuplot_run.hpp"
 
 #include <gnuplot-iostream.h>
 
@@ -9,12 +9,12 @@
 #include <iterator>
 #include <system_error>
 
-#include "driftwarden/outside/output_stream.hpp"
-#include "driftwarden/outside/outside_program.hpp"
-#include "driftwarden/outside/scratch_place.hpp"
-#include "driftwarden/outside/whole_file.hpp"
-#include "driftwarden/outside/write_fault.hpp"
-#include "driftwarden/system/held_file.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/outside_program.hpp"
+#include "outside/scratch_place.hpp"
+#include "outside/whole_file.hpp"
+#include "outside/write_fault.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 namespace {

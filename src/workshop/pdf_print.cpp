@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/pdf_print.hpp"
+#include "workshop/pdf_print.hpp"
 
 #include <unistd.h>
 
@@ -7,11 +7,11 @@
 #include <iterator>
 #include <vector>
 
-#include "driftwarden/book/own_page.hpp"
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/diagnostic/hexadecimal.hpp"
-#include "driftwarden/outside/outside_program.hpp"
-#include "driftwarden/outside/whole_file.hpp"
+#include "book/own_page.hpp"
+#include "book/timestamp.hpp"
+#include "diagnostic/hexadecimal.hpp"
+#include "outside/outside_program.hpp"
+#include "outside/whole_file.hpp"
 
 namespace driftwarden {
 namespace {

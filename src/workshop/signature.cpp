@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/signature.hpp"
+#include "workshop/signature.hpp"
 
 #include <openssl/err.h>
 #include <openssl/evp.h>
@@ -9,8 +9,8 @@
 #include <array>
 #include <stdexcept>
 
-#include "driftwarden/system/digest.hpp"
-#include "driftwarden/system/own_openssl.hpp"
+#include "system/digest.hpp"
+#include "system/own_openssl.hpp"
 
 namespace driftwarden {
 namespace {

@@ -22,10 +22,10 @@ insert_before() { # FILE FIRST-LINE-OF-THE-BLOCK LINE TEXT: before the first suc
   mv edited "$1"
 }
 
-measure_include_driftwarden_rule_measure_hpp() {
+measure_src_rule_measure_hpp() {
   insert_before "$1" 'enum class SampleMeasure' '  count_' '  one_more,'
 }
-measure_include_driftwarden_rule_measure_catalogue_hpp() {
+measure_src_rule_measure_catalogue_hpp() {
   insert_before "$1" 'Measure sample_measures[]' '};' '    number(SampleMeasure::one_more, "one.more", Dimension::time, "min", "minutes, and stated").stated("by time", the_sample),'
 }
 measure_src_rule_english_cpp() {
@@ -34,7 +34,7 @@ measure_src_rule_english_cpp() {
 measure_src_verdict_sample_figures_cpp() {
   insert_before "$1" 'constexpr SampleFigure figures[]' '};' '    {M::one_more, own<&A::minutes>, &K::minutes},'
 }
-principle_include_driftwarden_record_instrument_hpp() {
+principle_src_record_instrument_hpp() {
   sed -i 's/^\(enum class Principle .*\), orifice }/\1, orifice, one_more }/;
           s/^\(.*principle_words\[\] = .*"orifice"\)}/\1, "one more"}/' "$1"
 }
@@ -47,7 +47,7 @@ principle_src_correction_principle_cpp() {
 files_of() { # WORD-OF-THE-PARAGRAPH
   awk -v head="**a $1" 'index($0, head) == 1 { on = 1 } on && NF == 0 { exit } on' "$project/DEVELOPERS.md" |
     sed 's/^\*\*.*\.\*\*//' | grep -oE '`[a-z]+/[a-z_]+\.[ch]pp`' | tr -d '`' | while read -r name; do
-      for place in "include/driftwarden/$name" "src/$name"; do [ ! -e "$place" ] || echo "$place"; done
+      [ ! -e "src/$name" ] || echo "src/$name"
     done
 }
 

@@ -37,16 +37,16 @@ header_of() { local i; printf '%s\n' "$licence"; for ((i = 2; i <= $1; ++i)); do
 end_of_diagnostics=$(($(wc -l <"$copy/docs/diagnostics.md") + 1))
 
 plant 'an include of a lower floor is fine' src/verdict/planted.hpp \
-  "$licence"$'\n#include "driftwarden/quantity/limit.hpp"\n#include "book/stamp_text.hpp"\n#include <vector>' ''
-plant 'an include that looks up' include/driftwarden/quantity/planted.hpp \
-  "$licence"$'\n\n#include "driftwarden/verdict/finding.hpp"' \
-  'include/driftwarden/quantity/planted.hpp:3: quantity looks up to verdict'
-plant 'a private header that looks up' src/book/planted.hpp "$licence"$'\n#include "rule/toml_reader.hpp"' \
+  "$licence"$'\n#include "quantity/limit.hpp"\n#include "book/stamp_text.hpp"\n#include <vector>' ''
+plant 'a public header that looks up' include/driftwarden/engine/planted.hpp \
+  "$licence"$'\n\n#include "command/shipped.hpp"' \
+  'include/driftwarden/engine/planted.hpp:3: engine looks up to command'
+plant 'a header that looks up' src/book/planted.hpp "$licence"$'\n#include "rule/toml_reader.hpp"' \
   'src/book/planted.hpp:2: book looks up to rule'
-plant 'an include of a neighbour' src/report/planted.hpp "$licence"$'\n#include "driftwarden/plot/chart.hpp"' \
+plant 'an include of a neighbour' src/report/planted.hpp "$licence"$'\n#include "plot/chart.hpp"' \
   'src/report/planted.hpp:2: report includes its neighbour plot'
 plant 'a room of the engine that leaves it' src/book/planted.hpp \
-  "$licence"$'\n#include "driftwarden/outside/whole_file.hpp"' \
+  "$licence"$'\n#include "outside/whole_file.hpp"' \
   'src/book/planted.hpp:2: book is of the engine, and outside is not'
 plant 'a room of the engine that asks the system itself' src/book/planted.hpp "$licence"$'\n#include <sys/stat.h>' \
   'src/book/planted.hpp:2: asks the system itself: <sys/stat.h>'
@@ -58,7 +58,7 @@ plant 'a room without a test' src/quantity/planted.cpp "$licence" \
 plant 'what a merge left' src/quantity/planted.hpp "$licence"$'\n<<<<<<< ours' \
   'src/quantity/planted.hpp:2: a merge was not finished here'
 plant 'two types of one name' src/quantity/planted.hpp "$licence"$'\nstruct DriftBase {' \
-  'src/quantity/planted.hpp:2: DriftBase is also the name of a type in include/driftwarden/assessment/practice.hpp'
+  'src/quantity/planted.hpp:2: DriftBase is also the name of a type in src/assessment/practice.hpp'
 plant 'an id without a page' src/quantity/planted.hpp "$licence"$'\nauto fault = error(\n    "cell/planted", place, "");' \
   'src/quantity/planted.hpp:3: cell/planted has no heading in docs/diagnostics.md'
 plant 'an id in a comment is none' src/quantity/planted.hpp "$licence"$'\n// as in "cell/planted"' ''

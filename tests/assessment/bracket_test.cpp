@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/bracket.hpp"
+#include "assessment/bracket.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/budget.hpp"
+#include "assessment/budget.hpp"
 
 #include <gtest/gtest.h>
 

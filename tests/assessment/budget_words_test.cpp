@@ -3,7 +3,7 @@
 
 #include <set>
 
-#include "driftwarden/assessment/budget.hpp"
+#include "assessment/budget.hpp"
 
 namespace driftwarden::budget_words_test {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/calibrator_knowledge.hpp"
+#include "assessment/calibrator_knowledge.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::calibrator_knowledge_test {

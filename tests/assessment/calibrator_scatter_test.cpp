@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/calibrator_scatter.hpp"
+#include "assessment/calibrator_scatter.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/cut_size.hpp"
+#include "assessment/cut_size.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-#include "driftwarden/record/sample.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden::cut_size_test {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/drift.hpp"
+#include "assessment/drift.hpp"
 
 #include <gtest/gtest.h>
 
 #include <boost/math/differentiation/autodiff.hpp>
 
-#include "driftwarden/record/sample.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden::drift_test {
 namespace {

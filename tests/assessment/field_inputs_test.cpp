@@ -6,7 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "assessment/worked_budget.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden::field_inputs_test {
 namespace {

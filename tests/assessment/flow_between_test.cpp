@@ -8,7 +8,7 @@
 #include <cmath>
 
 #include "assessment/worked_budget.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden::flow_between_test {
 namespace {

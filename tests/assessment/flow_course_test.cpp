@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/flow_course.hpp"
+#include "assessment/flow_course.hpp"
 
 #include <gtest/gtest.h>
 

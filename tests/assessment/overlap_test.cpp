@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/overlap.hpp"
+#include "assessment/overlap.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/pump_conditions.hpp"
+#include "assessment/pump_conditions.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/pump_drifts.hpp"
+#include "assessment/pump_drifts.hpp"
 
 #include <gtest/gtest.h>
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/sample_assessment.hpp"
+#include "assessment/sample_assessment.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/sampled_volume.hpp"
+#include "assessment/sampled_volume.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/record/sample.hpp"
+#include "book/timestamp.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden::sampled_volume_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/assessment/traceability.hpp"
+#include "assessment/traceability.hpp"
 
 #include <gtest/gtest.h>
 

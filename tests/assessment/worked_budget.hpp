@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "driftwarden/assessment/budget.hpp"
+#include "assessment/budget.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden {

@@ -17,8 +17,8 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/record/moment.hpp"
+#include "book/timestamp.hpp"
+#include "record/moment.hpp"
 
 namespace {
 

@@ -6,13 +6,13 @@
 #include <span>
 #include <string>
 
-#include "driftwarden/book/csv_scanner.hpp"
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/correction/corrected_reading.hpp"
-#include "driftwarden/quantity/number.hpp"
-#include "driftwarden/report/figure_text.hpp"
-#include "driftwarden/rule/judgement.hpp"
-#include "driftwarden/statistics/mean_and_spread.hpp"
+#include "book/csv_scanner.hpp"
+#include "book/timestamp.hpp"
+#include "correction/corrected_reading.hpp"
+#include "quantity/number.hpp"
+#include "report/figure_text.hpp"
+#include "rule/judgement.hpp"
+#include "statistics/mean_and_spread.hpp"
 
 namespace driftwarden {
 namespace {

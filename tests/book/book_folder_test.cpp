@@ -3,10 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include "book/book_table.hpp"
+#include "book/own_page.hpp"
 #include "book/written_book.hpp"
 #include "book/written_workbook.hpp"
-#include "driftwarden/book/book_table.hpp"
-#include "driftwarden/book/own_page.hpp"
 
 namespace driftwarden::book_folder_test {
 namespace {

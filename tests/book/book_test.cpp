@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/book.hpp"
+#include "book/book.hpp"
 
 #include <gtest/gtest.h>
 
+#include "book/book_table.hpp"
 #include "book/whole_book.hpp"
 #include "book/written_workbook.hpp"
-#include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden::book_test {
 namespace {

@@ -11,8 +11,8 @@
 #include <functional>
 #include <random>
 
+#include "book/time_zone.hpp"
 #include "book/zone_names.hpp"
-#include "driftwarden/book/time_zone.hpp"
 
 namespace driftwarden::clock_comparison_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/csv_scanner.hpp"
+#include "book/csv_scanner.hpp"
 
 #include <gtest/gtest.h>
 

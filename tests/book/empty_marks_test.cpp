@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/empty_marks.hpp"
+#include "book/empty_marks.hpp"
 
 #include <gtest/gtest.h>
 

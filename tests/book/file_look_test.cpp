@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/file_look.hpp"
+#include "book/file_look.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/file_name.hpp"
+#include "book/file_name.hpp"
 
 #include <gtest/gtest.h>
 

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/book/book_table.hpp"
+#include "book/book_table.hpp"
 
 namespace driftwarden::heading_guess_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/ignored_rows.hpp"
+#include "book/ignored_rows.hpp"
 
 #include <gtest/gtest.h>
 

@@ -2,8 +2,8 @@
 // Whole books whose files are kept as people keep them.
 #include <gtest/gtest.h>
 
+#include "book/book.hpp"
 #include "book/whole_book.hpp"
-#include "driftwarden/book/book.hpp"
 
 namespace driftwarden::kept_records_test {
 namespace {

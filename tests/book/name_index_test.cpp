@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/name_index.hpp"
+#include "book/name_index.hpp"
 
 #include <gtest/gtest.h>
 

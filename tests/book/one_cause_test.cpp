@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/one_cause.hpp"
+#include "book/one_cause.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/own_page.hpp"
+#include "book/own_page.hpp"
 
 #include <gtest/gtest.h>
 

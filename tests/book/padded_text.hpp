@@ -5,7 +5,7 @@
 #include <memory>
 #include <string_view>
 
-#include "driftwarden/system/held_file.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 

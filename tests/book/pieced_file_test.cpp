@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/pieced_file.hpp"
+#include "book/pieced_file.hpp"
 
 #include <gtest/gtest.h>
 

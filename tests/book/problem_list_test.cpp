@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/problem_list.hpp"
+#include "book/problem_list.hpp"
 
 #include <gtest/gtest.h>
 

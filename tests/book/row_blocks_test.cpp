@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/row_blocks.hpp"
+#include "book/row_blocks.hpp"
 
 #include <gtest/gtest.h>
 

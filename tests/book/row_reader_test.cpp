@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/row_reader.hpp"
+#include "book/row_reader.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/seen_file.hpp"
+#include "book/seen_file.hpp"
 
 #include <gtest/gtest.h>
 

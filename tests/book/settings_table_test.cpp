@@ -5,7 +5,7 @@
 
 #include <random>
 
-#include "driftwarden/book/settings.hpp"
+#include "book/settings.hpp"
 
 namespace driftwarden::settings_table_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/settings.hpp"
+#include "book/settings.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/short_text.hpp"
+#include "book/short_text.hpp"
 
 #include <gtest/gtest.h>
 

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden::stamp_text_test {
 namespace {

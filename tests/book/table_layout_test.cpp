@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/table_layout.hpp"
+#include "book/table_layout.hpp"
 
 #include <gtest/gtest.h>
 

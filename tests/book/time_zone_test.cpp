@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/book/time_zone.hpp"
+#include "book/time_zone.hpp"
 
 #include <gtest/gtest.h>
 

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "book/written_book.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 

@@ -7,8 +7,8 @@
 #include <string>
 #include <string_view>
 
+#include "book/book.hpp"
 #include "book/scratch_folder.hpp"
-#include "driftwarden/book/book.hpp"
 
 namespace driftwarden {
 

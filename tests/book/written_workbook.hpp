@@ -8,8 +8,8 @@
 #include <string>
 
 #include "book/workbook.hpp"
-#include "driftwarden/diagnostic/place.hpp"
-#include "driftwarden/quantity/number.hpp"
+#include "diagnostic/place.hpp"
+#include "quantity/number.hpp"
 
 namespace driftwarden {
 

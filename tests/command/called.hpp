@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/command/command_line.hpp"
+#include "command/command_line.hpp"
 #include "support/book_text.hpp"
 #include "support/project_folder.hpp"
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/command/command_line.hpp"
+#include "command/command_line.hpp"
 
 #include <gtest/gtest.h>
 

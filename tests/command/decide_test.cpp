@@ -2,9 +2,9 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::decide_test {
 namespace {

@@ -4,8 +4,8 @@
 
 #include <set>
 
+#include "book/book_table.hpp"
 #include "command/package_folder.hpp"
-#include "driftwarden/book/book_table.hpp"
 #include "support/project_folder.hpp"
 
 namespace driftwarden::evidence_test {

@@ -3,8 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include "book/book_table.hpp"
 #include "command/called.hpp"
-#include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden::example_rows_test {
 namespace {

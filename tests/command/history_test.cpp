@@ -7,7 +7,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
-#include "driftwarden/command/command_line.hpp"
+#include "command/command_line.hpp"
 #include "support/book_text.hpp"
 #include "support/project_folder.hpp"
 
@@ -69,8 +69,9 @@ TEST(History, SeesNoTrendInPumpsWithoutOne) {
   const ScratchFolder folder;
   const Said said =
       run({"history", demo, "PUMP-01", "PUMP-02", "--as-of", "2026-11-16", "--out", folder.path().string()});
-  EXPECT_NE(said.out.find("PUMP-01: Pre flow, from nominal, 12 points, 0 signals; no trend that stands out from chance\n"),
-            std::string::npos)
+  EXPECT_NE(
+      said.out.find("PUMP-01: Pre flow, from nominal, 12 points, 0 signals; no trend that stands out from chance\n"),
+      std::string::npos)
       << said.out;
 }
 
@@ -79,9 +80,9 @@ TEST(History, TellsOfPointsBeyondTheTolerance) {
   const ScratchFolder folder;
   const Said said =
       run({"history", demo, "PUMP-07", "ROT-2", "--as-of", "2026-11-16", "--out", folder.path().string()});
-  EXPECT_NE(
-      said.out.find("PUMP-07: Pre flow, from nominal, 15 points, 0 signals; no trend that stands out from chance; Drift per use: "),
-      std::string::npos)
+  EXPECT_NE(said.out.find("PUMP-07: Pre flow, from nominal, 15 points, 0 signals; no trend that stands out from "
+                          "chance; Drift per use: "),
+            std::string::npos)
       << said.out;
   EXPECT_NE(said.out.find("ROT-2: Error as found, worst point, 5 points, 0 signals, 1 point beyond the tolerance, on "
                           "2026-11-11; too few points for a trend\n"),

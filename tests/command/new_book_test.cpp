@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include "book/book_table.hpp"
 #include "command/called.hpp"
 #include "command/example_rows.hpp"
-#include "driftwarden/book/book_table.hpp"
 
 namespace driftwarden::new_book_test {
 namespace {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "command/called.hpp"
-#include "driftwarden/evidence/bag_layout.hpp"
+#include "evidence/bag_layout.hpp"
 #include "evidence/small_bag.hpp"
 
 namespace driftwarden {

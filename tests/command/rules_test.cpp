@@ -2,7 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
-#include "driftwarden/verdict/rule_files.hpp"
+#include "verdict/rule_files.hpp"
 
 namespace driftwarden::rules_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/command/shipped.hpp"
+#include "command/shipped.hpp"
 
 #include <gtest/gtest.h>
 

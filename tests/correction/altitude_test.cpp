@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/altitude.hpp"
+#include "correction/altitude.hpp"
 
 #include <gtest/gtest.h>
 

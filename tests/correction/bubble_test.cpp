@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/bubble.hpp"
+#include "correction/bubble.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <vector>
 
-#include "driftwarden/correction/reference_conditions.hpp"
-#include "driftwarden/correction/vapour_pressure.hpp"
+#include "correction/reference_conditions.hpp"
+#include "correction/vapour_pressure.hpp"
 
 namespace driftwarden::bubble_test {
 namespace {

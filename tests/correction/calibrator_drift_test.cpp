@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/calibrator_drift.hpp"
+#include "correction/calibrator_drift.hpp"
 
 #include <gtest/gtest.h>
 

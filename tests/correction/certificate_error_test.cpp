@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/certificate_error.hpp"
+#include "correction/certificate_error.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/certificate_in_force.hpp"
+#include "correction/certificate_in_force.hpp"
 
 #include <gtest/gtest.h>
 

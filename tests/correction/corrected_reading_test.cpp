@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/corrected_reading.hpp"
+#include "correction/corrected_reading.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/mass_meter.hpp"
+#include "correction/mass_meter.hpp"
 
 #include <gtest/gtest.h>
 
 #include <vector>
 
-#include "driftwarden/correction/reference_conditions.hpp"
+#include "correction/reference_conditions.hpp"
 
 namespace driftwarden::mass_meter_test {
 namespace {

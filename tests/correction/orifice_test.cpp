@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/orifice.hpp"
+#include "correction/orifice.hpp"
 
 #include <gtest/gtest.h>
 
 #include <vector>
 
-#include "driftwarden/correction/reference_conditions.hpp"
+#include "correction/reference_conditions.hpp"
 
 namespace driftwarden::orifice_test {
 namespace {

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/principle.hpp"
+#include "correction/principle.hpp"
 
 #include <gtest/gtest.h>
 
 #include <boost/math/differentiation/autodiff.hpp>
 
-#include "driftwarden/correction/mass_meter.hpp"
-#include "driftwarden/correction/orifice.hpp"
-#include "driftwarden/correction/rotameter.hpp"
+#include "correction/mass_meter.hpp"
+#include "correction/orifice.hpp"
+#include "correction/rotameter.hpp"
 
 namespace driftwarden::principle_test {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/rotameter.hpp"
+#include "correction/rotameter.hpp"
 
 #include <gtest/gtest.h>
 
 #include <vector>
 
-#include "driftwarden/correction/reference_conditions.hpp"
+#include "correction/reference_conditions.hpp"
 
 namespace driftwarden::rotameter_test {
 namespace {

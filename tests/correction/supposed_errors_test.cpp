@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/supposed_errors.hpp"
+#include "correction/supposed_errors.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-#include "driftwarden/record/sample.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden::supposed_errors_test {
 namespace {

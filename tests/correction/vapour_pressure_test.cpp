@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/correction/vapour_pressure.hpp"
+#include "correction/vapour_pressure.hpp"
 
 #include <gtest/gtest.h>
 

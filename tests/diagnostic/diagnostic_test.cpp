@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/diagnostic.hpp"
+#include "diagnostic/diagnostic.hpp"
 
 #include <gtest/gtest.h>
 

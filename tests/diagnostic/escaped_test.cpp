@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/escaped.hpp"
+#include "diagnostic/escaped.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/hexadecimal.hpp"
+#include "diagnostic/hexadecimal.hpp"
 
 #include <gtest/gtest.h>
 

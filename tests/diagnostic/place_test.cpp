@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/place.hpp"
+#include "diagnostic/place.hpp"
 
 #include <gtest/gtest.h>
 

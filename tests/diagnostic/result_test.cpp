@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/diagnostic/result.hpp"
+#include "diagnostic/result.hpp"
 
 #include <gtest/gtest.h>
 

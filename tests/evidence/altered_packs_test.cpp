@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/altered_packs.hpp"
+#include "evidence/altered_packs.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/asked_records.hpp"
+#include "evidence/asked_records.hpp"
 
 #include <gtest/gtest.h>
 

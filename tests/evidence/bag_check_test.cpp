@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_check.hpp"
+#include "evidence/bag_check.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_info.hpp"
+#include "evidence/bag_info.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/bag_name.hpp"
+#include "evidence/bag_name.hpp"
 
 #include <gtest/gtest.h>
 

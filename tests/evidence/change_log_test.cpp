@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/change_log.hpp"
+#include "evidence/change_log.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/evidence/shipped_texts.hpp"
+#include "evidence/shipped_texts.hpp"
 
 namespace driftwarden::change_log_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/comparison.hpp"
+#include "evidence/comparison.hpp"
 
 #include <gtest/gtest.h>
 

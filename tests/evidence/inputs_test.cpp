@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/inputs.hpp"
+#include "evidence/inputs.hpp"
 
 #include <gtest/gtest.h>
 

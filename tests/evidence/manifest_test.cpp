@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/manifest.hpp"
+#include "evidence/manifest.hpp"
 
 #include <gtest/gtest.h>
 

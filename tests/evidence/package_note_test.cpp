@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/package_note.hpp"
+#include "evidence/package_note.hpp"
 
 #include <gtest/gtest.h>
 

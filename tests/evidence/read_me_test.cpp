@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/evidence/read_me.hpp"
+#include "evidence/read_me.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/verdict/cautions.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::read_me_test {
 namespace {

@@ -7,8 +7,8 @@
 #include <string>
 
 #include "book/scratch_folder.hpp"
-#include "driftwarden/workshop/bag_writer.hpp"
 #include "evidence/keys.hpp"
+#include "workshop/bag_writer.hpp"
 
 namespace driftwarden {
 

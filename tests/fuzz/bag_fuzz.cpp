@@ -6,11 +6,11 @@
 #include <array>
 #include <cstdint>
 
-#include "driftwarden/diagnostic/characters.hpp"
-#include "driftwarden/evidence/bag_check.hpp"
-#include "driftwarden/evidence/bag_name.hpp"
-#include "driftwarden/evidence/comparison.hpp"
-#include "driftwarden/evidence/package_note.hpp"
+#include "diagnostic/characters.hpp"
+#include "evidence/bag_check.hpp"
+#include "evidence/bag_name.hpp"
+#include "evidence/comparison.hpp"
+#include "evidence/package_note.hpp"
 #include "evidence/small_bag.hpp"
 #include "fuzz/require.hpp"
 

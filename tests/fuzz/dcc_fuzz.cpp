@@ -6,7 +6,7 @@
 #include <cstdint>
 
 #include "book/written_book.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
+#include "diagnostic/characters.hpp"
 #include "fuzz/require.hpp"
 
 namespace driftwarden {

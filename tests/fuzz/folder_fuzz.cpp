@@ -10,7 +10,7 @@
 
 #include "book/slow_csv.hpp"
 #include "command/called.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
+#include "diagnostic/characters.hpp"
 #include "fuzz/require.hpp"
 
 namespace driftwarden {

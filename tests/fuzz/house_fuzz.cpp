@@ -4,12 +4,12 @@
 #include <algorithm>
 #include <cstdint>
 
-#include "driftwarden/book/settings.hpp"
-#include "driftwarden/rule/house_rules.hpp"
-#include "driftwarden/rule/rule_set.hpp"
-#include "driftwarden/verdict/rule_files.hpp"
+#include "book/settings.hpp"
 #include "fuzz/require.hpp"
+#include "rule/house_rules.hpp"
+#include "rule/rule_set.hpp"
 #include "support/project_folder.hpp"
+#include "verdict/rule_files.hpp"
 
 namespace driftwarden {
 namespace {

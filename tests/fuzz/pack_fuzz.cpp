@@ -4,10 +4,10 @@
 #include <cstdint>
 #include <string_view>
 
-#include "driftwarden/book/settings.hpp"
-#include "driftwarden/rule/example.hpp"
-#include "driftwarden/rule/pack.hpp"
+#include "book/settings.hpp"
 #include "fuzz/require.hpp"
+#include "rule/example.hpp"
+#include "rule/pack.hpp"
 
 namespace driftwarden {
 namespace {

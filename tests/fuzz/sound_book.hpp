@@ -9,10 +9,10 @@
 #include <string>
 
 #include "book/padded_text.hpp"
+#include "book/row_blocks.hpp"
 #include "book/whole_book.hpp"
-#include "driftwarden/book/row_blocks.hpp"
-#include "driftwarden/system/held_file.hpp"
 #include "fuzz/require.hpp"
+#include "system/held_file.hpp"
 
 namespace driftwarden {
 

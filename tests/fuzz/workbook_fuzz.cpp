@@ -6,7 +6,7 @@
 
 #include "book/whole_book.hpp"
 #include "book/written_workbook.hpp"
-#include "driftwarden/diagnostic/characters.hpp"
+#include "diagnostic/characters.hpp"
 #include "fuzz/require.hpp"
 
 namespace driftwarden {

@@ -4,8 +4,8 @@
 #include <array>
 #include <cstdint>
 
+#include "book/time_zone.hpp"
 #include "book/zone_file.hpp"
-#include "driftwarden/book/time_zone.hpp"
 #include "evidence/small_bag.hpp"
 #include "fuzz/require.hpp"
 

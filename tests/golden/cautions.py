@@ -103,7 +103,7 @@ def overruled(out, words, folder):
 
 
 def main(program, folder):
-    words = words_of(pathlib.Path("include/driftwarden/verdict/cautions.hpp"))
+    words = words_of(pathlib.Path("src/verdict/cautions.hpp"))
     out = outputs_of(program, folder)
     faults = [*overruled(out, words, folder), *faults_of(out, words, folder)]
     for page in PAGES:

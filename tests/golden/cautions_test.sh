@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # cautions_test.sh PROGRAM: every output of the demo book that leaves the desk has the cautions, word for word as in
-# include/driftwarden/verdict/cautions.hpp, and so have the pages of the manual on what people lean on.
+# src/verdict/cautions.hpp, and so have the pages of the manual on what people lean on.
 set -euo pipefail
 program=$1
 scratch=$(mktemp -d)

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/action_cause.hpp"
+#include "history/action_cause.hpp"
 
 #include <gtest/gtest.h>
 

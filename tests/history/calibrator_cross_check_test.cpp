@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/calibrator_cross_check.hpp"
+#include "history/calibrator_cross_check.hpp"
 
 #include <gtest/gtest.h>
 

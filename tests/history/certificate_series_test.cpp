@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/certificate_series.hpp"
+#include "history/certificate_series.hpp"
 
 #include <gtest/gtest.h>
 

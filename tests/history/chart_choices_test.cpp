@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/chart_choices.hpp"
+#include "history/chart_choices.hpp"
 
 #include <gtest/gtest.h>
 

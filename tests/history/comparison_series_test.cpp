@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/comparison_series.hpp"
+#include "history/comparison_series.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/control_chart.hpp"
+#include "history/control_chart.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-#include "driftwarden/history/forecast.hpp"
+#include "history/forecast.hpp"
 #include "history/made_series.hpp"
 
 namespace driftwarden::control_chart_test {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/forecast.hpp"
+#include "history/forecast.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/heed.hpp"
+#include "history/heed.hpp"
 
 #include <gtest/gtest.h>
 

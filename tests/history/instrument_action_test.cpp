@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/instrument_action.hpp"
+#include "history/instrument_action.hpp"
 
 #include <gtest/gtest.h>
 

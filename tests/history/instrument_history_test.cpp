@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/instrument_history.hpp"
+#include "history/instrument_history.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/instrument_standing.hpp"
+#include "history/instrument_standing.hpp"
 
 #include <gtest/gtest.h>
 

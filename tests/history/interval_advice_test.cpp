@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/interval_advice.hpp"
+#include "history/interval_advice.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/history/certificate_series.hpp"
+#include "history/certificate_series.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::interval_advice_test {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/lookback.hpp"
+#include "history/lookback.hpp"
 
 #include <gtest/gtest.h>
 

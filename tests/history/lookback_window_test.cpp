@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/lookback_window.hpp"
+#include "history/lookback_window.hpp"
 
 #include <gtest/gtest.h>
 

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "driftwarden/history/series.hpp"
+#include "history/series.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/review_action.hpp"
+#include "history/review_action.hpp"
 
 #include <gtest/gtest.h>
 

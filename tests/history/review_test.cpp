@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/review.hpp"
+#include "history/review.hpp"
 
 #include <gtest/gtest.h>
 

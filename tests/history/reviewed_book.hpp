@@ -4,8 +4,8 @@
 #include <numeric>
 #include <vector>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/review.hpp"
+#include "book/timestamp.hpp"
+#include "history/review.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden {

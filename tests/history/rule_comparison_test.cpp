@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/rule_comparison.hpp"
+#include "history/rule_comparison.hpp"
 
 #include <gtest/gtest.h>
 

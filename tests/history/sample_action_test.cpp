@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/sample_action.hpp"
+#include "history/sample_action.hpp"
 
 #include <gtest/gtest.h>
 

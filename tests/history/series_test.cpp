@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/series.hpp"
+#include "history/series.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/service_starts.hpp"
+#include "history/service_starts.hpp"
 
 #include <gtest/gtest.h>
 
 #include <fstream>
 
-#include "driftwarden/history/instrument_history.hpp"
+#include "history/instrument_history.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::service_starts_test {

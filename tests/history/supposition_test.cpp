@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/supposition.hpp"
+#include "history/supposition.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/history/use_log.hpp"
+#include "history/use_log.hpp"
 
 #include <gtest/gtest.h>
 

@@ -196,9 +196,7 @@ def sources_of_the_program():
 def hash_of(path, words, first):
     """Of all that an object file comes of."""
     whole = hashlib.sha256(repr((path, words, first)).encode())
-    parts = [path, *sorted(glob.glob(os.path.join(ROOT, "include", "driftwarden", "*", "*.hpp"))),
-             *sorted(glob.glob(os.path.join(ROOT, "src", "*", "*.hpp"))),
-             os.path.join(HERE, "switches.hpp")]
+    parts = [path, *sorted(glob.glob(os.path.join(ROOT, "src", "*", "*.hpp"))), os.path.join(HERE, "switches.hpp")]
     for part in parts:
         with open(part, "rb") as file:
             whole.update(file.read())

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/last_words.hpp"
+#include "outside/last_words.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>
@@ -16,8 +16,8 @@
 #include <vector>
 
 #include "book/scratch_folder.hpp"
-#include "driftwarden/outside/output_stream.hpp"
-#include "driftwarden/outside/unfinished.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/unfinished.hpp"
 
 namespace driftwarden::last_words_test {
 namespace {

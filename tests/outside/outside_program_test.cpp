@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/outside_program.hpp"
+#include "outside/outside_program.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/unfinished.hpp"
+#include "outside/unfinished.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>
@@ -12,7 +12,7 @@
 #include <thread>
 
 #include "book/scratch_folder.hpp"
-#include "driftwarden/outside/output_stream.hpp"
+#include "outside/output_stream.hpp"
 
 namespace driftwarden::unfinished_test {
 namespace {

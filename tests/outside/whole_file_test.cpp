@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/whole_file.hpp"
+#include "outside/whole_file.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>

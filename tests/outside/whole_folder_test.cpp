@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/whole_folder.hpp"
+#include "outside/whole_folder.hpp"
 
 #include <gtest/gtest.h>
 #include <unistd.h>

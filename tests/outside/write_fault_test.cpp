@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/outside/write_fault.hpp"
+#include "outside/write_fault.hpp"
 
 #include <gtest/gtest.h>
 

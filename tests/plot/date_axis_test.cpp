@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/date_axis.hpp"
+#include "plot/date_axis.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/record/moment.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden::date_axis_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/gnuplot_text.hpp"
+#include "plot/gnuplot_text.hpp"
 
 #include <gtest/gtest.h>
 

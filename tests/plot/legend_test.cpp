@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/legend.hpp"
+#include "plot/legend.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/page_charts.hpp"
+#include "plot/page_charts.hpp"
 
 #include <gtest/gtest.h>
 

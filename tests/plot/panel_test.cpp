@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/panel.hpp"
+#include "plot/panel.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/pictures.hpp"
+#include "plot/pictures.hpp"
 
 #include <gtest/gtest.h>
 
 #include <fstream>
 #include <iterator>
 
-#include "driftwarden/workshop/gnuplot_run.hpp"
 #include "plot/shipped_theme.hpp"
 #include "support/book_text.hpp"
+#include "workshop/gnuplot_run.hpp"
 
 namespace driftwarden::pictures_test {
 namespace {

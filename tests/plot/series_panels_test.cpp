@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/series_panels.hpp"
+#include "plot/series_panels.hpp"
 
 #include <gtest/gtest.h>
 

@@ -3,7 +3,7 @@
 
 #include <stdexcept>
 
-#include "driftwarden/plot/theme.hpp"
+#include "plot/theme.hpp"
 #include "support/project_folder.hpp"
 
 namespace driftwarden {

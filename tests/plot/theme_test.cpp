@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/plot/theme.hpp"
+#include "plot/theme.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 
 #include <gtest/gtest.h>
 

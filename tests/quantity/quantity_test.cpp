@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/quantity.hpp"
+#include "quantity/quantity.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/units.hpp"
+#include "quantity/units.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,8 +7,8 @@
 #include <initializer_list>
 #include <string>
 
-#include "driftwarden/quantity/quantity.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "quantity/quantity.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden::units_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/quantity/written.hpp"
+#include "quantity/written.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/moment_column.hpp"
+#include "record/moment_column.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/moment.hpp"
+#include "record/moment.hpp"
 
 #include <gtest/gtest.h>
 

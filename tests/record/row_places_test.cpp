@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/row_places.hpp"
+#include "record/row_places.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/record/sample.hpp"
+#include "record/sample.hpp"
 
 #include <gtest/gtest.h>
 

@@ -5,7 +5,7 @@
 #include <cstdio>
 #include <cstdlib>
 
-#include "driftwarden/quantity/elementary.hpp"
+#include "quantity/elementary.hpp"
 #include "statistics/special_functions.hpp"
 
 namespace {

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/comparison_texts.hpp"
+#include "report/comparison_texts.hpp"
 
 #include <gtest/gtest.h>
 
 #include <nlohmann/json.hpp>
 
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
 #include "support/book_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::comparison_texts_test {
 namespace {

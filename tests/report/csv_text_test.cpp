@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/csv_text.hpp"
+#include "report/csv_text.hpp"
 
 #include <gtest/gtest.h>
 

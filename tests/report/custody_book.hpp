@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "driftwarden/report/custody_sheet.hpp"
+#include "report/custody_sheet.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden {

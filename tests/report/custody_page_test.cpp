@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
-#include "driftwarden/report/custody_sheet.hpp"
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
 #include "report/custody_book.hpp"
+#include "report/custody_sheet.hpp"
+#include "report/html_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::custody_page_test {
 namespace {

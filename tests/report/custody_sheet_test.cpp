@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/custody_sheet.hpp"
+#include "report/custody_sheet.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/report/paint.hpp"
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
 #include "report/custody_book.hpp"
+#include "report/paint.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::custody_sheet_test {
 namespace {

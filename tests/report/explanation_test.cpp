@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/explanation.hpp"
+#include "report/explanation.hpp"
 
 #include <gtest/gtest.h>
 

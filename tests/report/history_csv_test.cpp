@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/history_csv.hpp"
+#include "report/history_csv.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/history_json.hpp"
+#include "report/history_json.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/html_text.hpp"
+#include "report/html_text.hpp"
 
 #include <gtest/gtest.h>
 

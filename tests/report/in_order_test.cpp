@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/in_order.hpp"
+#include "report/in_order.hpp"
 
 #include <gtest/gtest.h>
 

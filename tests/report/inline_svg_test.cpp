@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/inline_svg.hpp"
+#include "report/inline_svg.hpp"
 
 #include <gtest/gtest.h>
 

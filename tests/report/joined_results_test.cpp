@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/joined_results.hpp"
+#include "report/joined_results.hpp"
 
 #include <gtest/gtest.h>
 

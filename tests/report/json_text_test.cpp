@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/json_text.hpp"
+#include "report/json_text.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/letter.hpp"
+#include "report/letter.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
 #include "report/custody_book.hpp"
+#include "report/html_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::letter_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_csv.hpp"
+#include "report/lookback_csv.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_json.hpp"
+#include "report/lookback_json.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_page.hpp"
+#include "report/lookback_page.hpp"
 
 #include <gtest/gtest.h>
 

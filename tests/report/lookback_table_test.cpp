@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/lookback_table.hpp"
+#include "report/lookback_table.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/report/screen_table.hpp"
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
 #include "report/looked_back.hpp"
+#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::lookback_table_test {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <limits>
 
-#include "driftwarden/history/lookback.hpp"
+#include "history/lookback.hpp"
 #include "history/lookback_book.hpp"
 
 namespace driftwarden {

@@ -3,9 +3,9 @@
 
 #include <string>
 
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/report/review_page.hpp"
 #include "history/reviewed_book.hpp"
+#include "report/html_text.hpp"
+#include "report/review_page.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/page_style.hpp"
+#include "report/page_style.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/paint.hpp"
+#include "report/paint.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/review_brief.hpp"
+#include "report/review_brief.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <sstream>
 
-#include "driftwarden/verdict/cautions.hpp"
 #include "report/page_of.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::review_brief_test {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/review_page.hpp"
+#include "report/review_page.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/report/html_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "report/html_text.hpp"
 #include "report/page_of.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::review_page_test {
 namespace {

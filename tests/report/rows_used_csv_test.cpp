@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/rows_used_csv.hpp"
+#include "report/rows_used_csv.hpp"
 
 #include <gtest/gtest.h>
 

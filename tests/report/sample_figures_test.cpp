@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/sample_figures.hpp"
+#include "report/sample_figures.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/screen_csv.hpp"
+#include "report/screen_csv.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::screen_csv_test {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/screen_json.hpp"
+#include "report/screen_json.hpp"
 
 #include <gtest/gtest.h>
 

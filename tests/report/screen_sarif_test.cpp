@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/screen_sarif.hpp"
+#include "report/screen_sarif.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/screen_table.hpp"
+#include "report/screen_table.hpp"
 
 #include <gtest/gtest.h>
 
 #include <numeric>
 
-#include "driftwarden/report/terminal_text.hpp"
-#include "driftwarden/verdict/cautions.hpp"
+#include "report/terminal_text.hpp"
 #include "support/book_text.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden::screen_table_test {
 namespace {

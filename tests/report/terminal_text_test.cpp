@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/terminal_text.hpp"
+#include "report/terminal_text.hpp"
 
 #include <gtest/gtest.h>
 
 #include <fstream>
 #include <sstream>
 
-#include "driftwarden/report/paint.hpp"
+#include "report/paint.hpp"
 
 namespace driftwarden::terminal_text_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/report/traceability_text.hpp"
+#include "report/traceability_text.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/condition.hpp"
+#include "rule/condition.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
-#include "driftwarden/record/instrument.hpp"
-#include "driftwarden/record/reading.hpp"
-#include "driftwarden/record/sample.hpp"
+#include "record/instrument.hpp"
+#include "record/reading.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden::condition_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/english.hpp"
+#include "rule/english.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,7 +10,7 @@
 #include <regex>
 #include <vector>
 
-#include "driftwarden/rule/pack.hpp"
+#include "rule/pack.hpp"
 #include "support/project_folder.hpp"
 
 namespace driftwarden::english_test {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/example.hpp"
+#include "rule/example.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/rule/pack.hpp"
+#include "rule/pack.hpp"
 #include "rule/pack_text.hpp"
 
 namespace driftwarden::example_test {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/house_rules.hpp"
+#include "rule/house_rules.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/judged_figure.hpp"
+#include "rule/judged_figure.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/judgement.hpp"
+#include "rule/judgement.hpp"
 
 #include <gtest/gtest.h>
 

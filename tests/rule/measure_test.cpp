@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/measure.hpp"
+#include "rule/measure.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/override.hpp"
+#include "rule/override.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/rule/judgement.hpp"
+#include "rule/judgement.hpp"
 #include "rule/pack_text.hpp"
 
 namespace driftwarden::override_test {

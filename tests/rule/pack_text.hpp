@@ -5,8 +5,8 @@
 #include <utility>
 #include <vector>
 
-#include "driftwarden/rule/house_rules.hpp"
-#include "driftwarden/rule/pack.hpp"
+#include "rule/house_rules.hpp"
+#include "rule/pack.hpp"
 
 namespace driftwarden {
 

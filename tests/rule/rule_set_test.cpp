@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/rule_set.hpp"
+#include "rule/rule_set.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/sampler.hpp"
+#include "rule/sampler.hpp"
 
 #include <gtest/gtest.h>
 

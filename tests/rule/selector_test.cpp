@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/selector.hpp"
+#include "rule/selector.hpp"
 
 #include <gtest/gtest.h>
 

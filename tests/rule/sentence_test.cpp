@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/sentence.hpp"
+#include "rule/sentence.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/stated_limit.hpp"
+#include "rule/stated_limit.hpp"
 
 #include <gtest/gtest.h>
 

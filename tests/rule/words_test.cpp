@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/rule/words.hpp"
+#include "rule/words.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/rule/judgement.hpp"
-#include "driftwarden/rule/rule.hpp"
+#include "rule/judgement.hpp"
+#include "rule/rule.hpp"
 
 namespace driftwarden::words_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/calibration_interval.hpp"
+#include "statistics/calibration_interval.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/chart_constants.hpp"
+#include "statistics/chart_constants.hpp"
 
 #include <gtest/gtest.h>
 
 #include <array>
 #include <cmath>
 
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/normal_distribution.hpp"
 #include "statistics/quadrature.hpp"
 
 namespace driftwarden::chart_constants_test {

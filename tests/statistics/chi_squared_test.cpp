@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/chi_squared.hpp"
+#include "statistics/chi_squared.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <limits>
 
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/normal_distribution.hpp"
 
 namespace driftwarden::chi_squared_test {
 namespace {

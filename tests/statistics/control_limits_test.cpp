@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/control_limits.hpp"
+#include "statistics/control_limits.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/correlation.hpp"
+#include "statistics/correlation.hpp"
 
 #include <gtest/gtest.h>
 

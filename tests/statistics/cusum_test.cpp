@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/cusum.hpp"
+#include "statistics/cusum.hpp"
 
 #include <gtest/gtest.h>
 

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/quantity/number.hpp"
+#include "quantity/number.hpp"
 #include "support/project_folder.hpp"
 
 namespace driftwarden::test {

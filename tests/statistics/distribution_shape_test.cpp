@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/distribution_shape.hpp"
+#include "statistics/distribution_shape.hpp"
 
 #include <gtest/gtest.h>
 

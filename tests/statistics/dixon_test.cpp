@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/dixon.hpp"
+#include "statistics/dixon.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 #include <cmath>
 #include <vector>
 
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/normal_distribution.hpp"
 #include "statistics/quadrature.hpp"
 
 namespace driftwarden::dixon_test {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/duplicated_blocks.hpp"
+#include "statistics/duplicated_blocks.hpp"
 
 #include <gtest/gtest.h>
 

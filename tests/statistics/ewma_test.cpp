@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/ewma.hpp"
+#include "statistics/ewma.hpp"
 
 #include <gtest/gtest.h>
 

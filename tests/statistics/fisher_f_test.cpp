@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/fisher_f.hpp"
+#include "statistics/fisher_f.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <limits>
 
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden::fisher_f_test {
 namespace {

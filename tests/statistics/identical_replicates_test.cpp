@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/identical_replicates.hpp"
+#include "statistics/identical_replicates.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 #include <cmath>
 #include <vector>
 
-#include "driftwarden/statistics/binomial.hpp"
+#include "statistics/binomial.hpp"
 #include "statistics/random_numbers.hpp"
 
 namespace driftwarden::identical_replicates_test {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/limit_crossing.hpp"
+#include "statistics/limit_crossing.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/line_fit.hpp"
+#include "statistics/line_fit.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/mean_and_spread.hpp"
+#include "statistics/mean_and_spread.hpp"
 
 #include <gtest/gtest.h>
 

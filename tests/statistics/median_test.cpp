@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/median.hpp"
+#include "statistics/median.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/multiple_tests.hpp"
+#include "statistics/multiple_tests.hpp"
 
 #include <gtest/gtest.h>
 

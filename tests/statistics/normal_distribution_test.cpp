@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/normal_distribution.hpp"
+#include "statistics/normal_distribution.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/outliers.hpp"
+#include "statistics/outliers.hpp"
 
 #include <gtest/gtest.h>
 

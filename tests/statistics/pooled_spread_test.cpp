@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/pooled_spread.hpp"
+#include "statistics/pooled_spread.hpp"
 
 #include <gtest/gtest.h>
 

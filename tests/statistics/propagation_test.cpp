@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/propagation.hpp"
+#include "statistics/propagation.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,9 +9,9 @@
 #include <limits>
 #include <vector>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/mean_and_spread.hpp"
 #include "statistics/random_numbers.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden::propagation_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/randomness.hpp"
+#include "statistics/randomness.hpp"
 
 #include <gtest/gtest.h>
 

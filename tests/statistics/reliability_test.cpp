@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/reliability.hpp"
+#include "statistics/reliability.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/resemblance.hpp"
+#include "statistics/resemblance.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <vector>
 
-#include "driftwarden/statistics/mean_and_spread.hpp"
-#include "driftwarden/statistics/student_t.hpp"
+#include "statistics/mean_and_spread.hpp"
 #include "statistics/random_numbers.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden::resemblance_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/robust_trend.hpp"
+#include "statistics/robust_trend.hpp"
 
 #include <gtest/gtest.h>
 

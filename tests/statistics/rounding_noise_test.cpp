@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/rounding_noise.hpp"
+#include "statistics/rounding_noise.hpp"
 
 #include <gtest/gtest.h>
 

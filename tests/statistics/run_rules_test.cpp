@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/run_rules.hpp"
+#include "statistics/run_rules.hpp"
 
 #include <gtest/gtest.h>
 

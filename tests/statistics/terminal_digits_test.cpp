@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/terminal_digits.hpp"
+#include "statistics/terminal_digits.hpp"
 
 #include <gtest/gtest.h>
 

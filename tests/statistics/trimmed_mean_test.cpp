@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/trimmed_mean.hpp"
+#include "statistics/trimmed_mean.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <vector>
 
-#include "driftwarden/statistics/student_t.hpp"
 #include "statistics/random_numbers.hpp"
+#include "statistics/student_t.hpp"
 
 namespace driftwarden::trimmed_mean_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/statistics/welch_satterthwaite.hpp"
+#include "statistics/welch_satterthwaite.hpp"
 
 #include <gtest/gtest.h>
 

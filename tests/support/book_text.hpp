@@ -11,11 +11,11 @@
 #include <utility>
 #include <vector>
 
+#include "book/book.hpp"
 #include "book/scratch_folder.hpp"
-#include "driftwarden/book/book.hpp"
-#include "driftwarden/rule/rule_set.hpp"
-#include "driftwarden/verdict/screening.hpp"
+#include "rule/rule_set.hpp"
 #include "support/practice_choice.hpp"
+#include "verdict/screening.hpp"
 
 namespace driftwarden {
 

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/quantity/rounding.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
 #include "statistics/random_numbers.hpp"
 #include "support/book_text.hpp"
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "driftwarden/book/time_zone.hpp"
-#include "driftwarden/history/heed.hpp"
+#include "book/time_zone.hpp"
+#include "history/heed.hpp"
 #include "statistics/random_numbers.hpp"
 
 namespace driftwarden::test {

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "driftwarden/rule/practice.hpp"
+#include "rule/practice.hpp"
 
 namespace driftwarden {
 

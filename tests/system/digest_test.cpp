@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/digest.hpp"
+#include "system/digest.hpp"
 
 #include <gtest/gtest.h>
 

@@ -6,7 +6,7 @@
 
 #include <atomic>
 
-#include "driftwarden/system/in_parallel.hpp"
+#include "system/in_parallel.hpp"
 
 namespace driftwarden::fewer_threads_test {
 namespace {

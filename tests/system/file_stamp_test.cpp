@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/file_stamp.hpp"
+#include "system/file_stamp.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/system/held_file.hpp"
+#include "system/held_file.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>

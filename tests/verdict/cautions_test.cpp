@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/cautions.hpp"
+#include "verdict/cautions.hpp"
 
 #include <gtest/gtest.h>
 

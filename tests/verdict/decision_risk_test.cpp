@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/decision_risk.hpp"
+#include "verdict/decision_risk.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
 #include "assessment/worked_budget.hpp"
-#include "driftwarden/verdict/screening.hpp"
 #include "support/book_text.hpp"
+#include "verdict/screening.hpp"
 
 namespace driftwarden::decision_risk_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/doubtful.hpp"
+#include "verdict/doubtful.hpp"
 
 #include <gtest/gtest.h>
 

@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "assessment/worked_budget.hpp"
-#include "driftwarden/verdict/screening.hpp"
 #include "support/book_text.hpp"
+#include "verdict/screening.hpp"
 
 namespace driftwarden::figure_knowledge_test {
 namespace {

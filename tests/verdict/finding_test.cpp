@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/finding.hpp"
+#include "verdict/finding.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/formula_names.hpp"
+#include "verdict/formula_names.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/measured.hpp"
+#include "verdict/measured.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/message.hpp"
+#include "verdict/message.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/opened_book.hpp"
+#include "verdict/opened_book.hpp"
 
 #include <gtest/gtest.h>
 

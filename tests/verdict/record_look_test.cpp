@@ -3,8 +3,8 @@
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/verdict/subjects.hpp"
 #include "support/book_text.hpp"
+#include "verdict/subjects.hpp"
 
 namespace driftwarden::record_look_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/records_used.hpp"
+#include "verdict/records_used.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/remarks.hpp"
+#include "verdict/remarks.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/rule_files.hpp"
+#include "verdict/rule_files.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/system/digest.hpp"
 #include "rule/pack_text.hpp"
 #include "support/book_text.hpp"
+#include "system/digest.hpp"
 
 namespace driftwarden::rule_files_test {
 namespace {

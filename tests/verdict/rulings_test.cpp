@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/rulings.hpp"
+#include "verdict/rulings.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
 #include "support/book_text.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden::rulings_test {
 namespace {

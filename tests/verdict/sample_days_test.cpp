@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/sample_days.hpp"
+#include "verdict/sample_days.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/book/timestamp.hpp"
+#include "book/timestamp.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::sample_days_test {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/screening.hpp"
+#include "verdict/screening.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/subjects.hpp"
+#include "verdict/subjects.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/told.hpp"
+#include "verdict/told.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,9 +8,9 @@
 #include <regex>
 #include <vector>
 
-#include "driftwarden/rule/english.hpp"
-#include "driftwarden/verdict/message.hpp"
+#include "rule/english.hpp"
 #include "support/book_text.hpp"
+#include "verdict/message.hpp"
 
 namespace driftwarden::told_test {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/unknown_words.hpp"
+#include "verdict/unknown_words.hpp"
 
 #include <gtest/gtest.h>
 
-#include "driftwarden/verdict/message.hpp"
-#include "driftwarden/verdict/remarks.hpp"
 #include "support/book_text.hpp"
+#include "verdict/message.hpp"
+#include "verdict/remarks.hpp"
 
 namespace driftwarden::unknown_words_test {
 namespace {

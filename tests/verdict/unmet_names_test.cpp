@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/verdict/unmet_names.hpp"
+#include "verdict/unmet_names.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/bag_writer.hpp"
+#include "workshop/bag_writer.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>
@@ -8,8 +8,8 @@
 #include <algorithm>
 #include <set>
 
-#include "driftwarden/system/digest.hpp"
 #include "evidence/small_bag.hpp"
+#include "system/digest.hpp"
 
 namespace driftwarden::bag_writer_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/book_parts.hpp"
+#include "workshop/book_parts.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/decision_log.hpp"
+#include "workshop/decision_log.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>

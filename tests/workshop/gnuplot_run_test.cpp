@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/gnuplot_run.hpp"
+#include "workshop/gnuplot_run.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/resource.h>

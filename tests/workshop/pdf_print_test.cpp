@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/pdf_print.hpp"
+#include "workshop/pdf_print.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "driftwarden/workshop/signature.hpp"
+#include "workshop/signature.hpp"
 
 #include <gtest/gtest.h>
 

@@ -5,8 +5,8 @@
 #include <cstdlib>
 #include <numeric>
 
-#include "driftwarden/book/timestamp.hpp"
-#include "driftwarden/history/calibrator_cross_check.hpp"
+#include "book/timestamp.hpp"
+#include "history/calibrator_cross_check.hpp"
 #include "support/calibrator_book.hpp"
 
 namespace driftwarden::test {

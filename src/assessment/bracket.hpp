@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "assessment/reading_set.hpp"
+
+namespace driftwarden {
+
+// Which readings belong to which sample or pump: rows of the book's readings, in file order.
+class ReadingIndex {
+ public:
+  explicit ReadingIndex(const Book& book);
+
+  // Puts the rows that name the sample in place of what `rows` held, in file order.
+  void of_sample(Row sample, std::vector<Row>& rows) const;
+
+ private:
+  Column<std::uint32_t> sample_begin_;
+  Column<Row> sample_rows_;  // empty where all readings stand in the order of their samples
+};
+
+// The sets taken on pumps without naming a sample, by pump and time.
+class PumpSets {
+ public:
+  explicit PumpSets(const Book& book);
+
+  // The bracket around a sample that ran on a pump from one moment to another: the last pre set at or before its start,
+  // unless the pump was checked again as "pre" before its post; the first post set at or after its stop; the field sets
+  // between. Each nullptr or empty where there is none. A post set that is struck out as a whole gives way to
+  // the next one; a pre set does not, for the pump may have been set anew with it.
+  struct Bracket {
+    const SetRows* pre = nullptr;
+    const SetRows* post = nullptr;
+    std::vector<const SetRows*> field;
+    std::vector<const SetRows*> struck_out;  // post sets that gave way
+    ProblemNumber problem = no_problem;      // a reading on the pump whose time or stage is lost
+  };
+  void bracket(Row pump, Moment started, Moment stopped, Bracket& result) const;
+  std::span<const Row> rows() const { return rows_; }
+  bool empty() const { return rows_.empty(); }
+
+ private:
+  std::vector<Row> rows_;
+  std::vector<SetRows> sets_;         // by pump, then stage, then time
+  std::vector<bool> is_void_;         // by set
+  std::vector<std::uint32_t> begin_;  // three stages a pump, one more at the end
+  std::vector<ProblemNumber> lost_;   // by pump
+};
+
+}  // namespace driftwarden

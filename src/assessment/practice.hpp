@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+
+#include "correction/corrected_reading.hpp"
+
+namespace driftwarden {
+
+// Which flow the volume is reckoned with.
+enum class FlowForVolume : std::uint8_t { mean, lower, pre, nominal };
+inline constexpr std::string_view flow_for_volume_words[] = {"mean", "lower", "pre", "nominal"};
+
+// What field sets do to that flow: nothing, or it is the mean along the line through all sets.
+enum class FieldSets : std::uint8_t { ends, line };
+inline constexpr std::string_view field_sets_words[] = {"ends", "line"};
+
+// What a drift is a percentage of.
+enum class DriftBase : std::uint8_t { pre, post, mean, nominal };
+inline constexpr std::string_view drift_base_words[] = {"pre", "post", "mean", "nominal"};
+
+// The choices that sources make differently, as they are in force for a book.
+struct AssessmentPractice {
+  FlowForVolume flow_for_volume = FlowForVolume::mean;
+  FieldSets field_sets = FieldSets::ends;
+  DriftBase drift_base = DriftBase::pre;
+  CorrectionPractice correction;
+};
+
+std::string_view to_text(FlowForVolume flow);
+std::string_view to_text(DriftBase base);
+
+}  // namespace driftwarden

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <bit>
+#include <cstdint>
+#include <cstring>
+#include <string_view>
+#include <vector>
+
+#include "record/instrument.hpp"
+
+namespace driftwarden {
+
+// Finds the row of a name, by open addressing over row numbers. `NameOf` gives the name of a row.
+template <class NameOf>
+class NameIndex {
+ public:
+  NameIndex(std::size_t rows, NameOf name_of)
+      : name_of_(name_of), slots_(std::bit_ceil(2 * rows + 2), no_row), mask_(slots_.size() - 1) {}
+
+  // The row that already has this name, or no_row when `row` was entered under it.
+  Row enter(Row row) {
+    const std::string_view name = name_of_(row);
+    std::size_t at = hash(name) & mask_;
+    for (; slots_[at] != no_row; at = (at + 1) & mask_) {
+      if (name_of_(slots_[at]) == name) return slots_[at];
+    }
+    slots_[at] = row;
+    return no_row;
+  }
+  // Has the memory fetched that entering a row soon will need.
+  void expect(Row row) const { __builtin_prefetch(&slots_[hash(name_of_(row)) & mask_]); }
+  Row find(std::string_view name) const {
+    for (std::size_t at = hash(name) & mask_; slots_[at] != no_row; at = (at + 1) & mask_) {
+      if (name_of_(slots_[at]) == name) return slots_[at];
+    }
+    return no_row;
+  }
+
+ private:
+  // Eight bytes at a time, each mixed by a multiplication with a large odd number.
+  static std::size_t hash(std::string_view text) {
+    constexpr std::uint64_t odd = 0x9e3779b97f4a7c15U;
+    std::uint64_t h = text.size() * odd;
+    while (text.size() >= 8) {
+      std::uint64_t word = 0;
+      std::memcpy(&word, text.data(), 8);
+      h = std::rotl((h ^ word) * odd, 29);
+      text.remove_prefix(8);
+    }
+    std::uint64_t rest = 0;
+    if (!text.empty()) std::memcpy(&rest, text.data(), text.size());  // an empty text may be nowhere
+    // Twice, for a product's low bits, which choose the slot, know nothing of its factors' high bits: of the last
+    // letters.
+    h = (h ^ rest) * odd;
+    h = (h ^ (h >> 32)) * odd;
+    return static_cast<std::size_t>(h ^ (h >> 29));
+  }
+
+  NameOf name_of_;
+  std::vector<Row> slots_;
+  std::size_t mask_;
+};
+
+}  // namespace driftwarden

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <array>
+#include <mutex>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "book/csv_scanner.hpp"
+#include "book/empty_marks.hpp"
+#include "book/problem_list.hpp"
+#include "book/table_layout.hpp"
+#include "book/timestamp.hpp"
+#include "quantity/number.hpp"
+#include "record/moment.hpp"
+#include "record/sample.hpp"
+#include "record/text_pool.hpp"
+
+namespace driftwarden {
+
+// The book's texts, while several threads read it.
+class SharedTexts {
+ public:
+  explicit SharedTexts(TextPool& pool) : pool_(pool) {}
+  // The number of a text and where the pool keeps it.
+  std::pair<TextId, std::string_view> intern(std::string_view text);
+
+ private:
+  std::mutex mutex_;
+  TextPool& pool_;
+};
+
+// What reading any row of a file needs.
+struct RowContext {
+  const TableLayout& layout;
+  const TableSpec& spec;
+  const std::string& file;
+  const TimeZone& zone;
+  DateOrder dates;
+  char decimal;
+  SharedTexts& texts;
+  ProblemList& problems;
+  ProblemNumber& lost;  // the first fault by which rows of the table were lost, with all that stood in them
+  const EmptyMarks& empty_marks;
+};
+
+// Cells of one row after another, as figures, moments and words. A cell that can't be understood is reported with its
+// place and read as missing; `problem()` then names the row's first fault. Where the row has not as many cells as the
+// heading line, nobody knows which is which: that is told, and nothing of its cells. One reader belongs to one thread.
+class RowReader {
+ public:
+  explicit RowReader(const RowContext& context);
+
+  void start(const CsvScanner& row, std::uint32_t line);
+
+  bool has(int field) const { return context_.layout.has(field); }
+  std::string_view text(int field) { return cell(field); }
+  bool is_empty(int field);               // a moment also where it has no time of day
+  std::string_view kept_text(int field);  // one that goes into a record: told where it is not UTF-8
+  // In the inside unit of the heading's dimension; a plain number as written.
+  double quantity(int field) { return quantity_as_written(field).inside; }
+  struct Quantity {
+    double inside = missing;   // missing also where it can't be
+    double written = missing;  // the number itself
+  };
+  [[gnu::always_inline]] Quantity quantity_as_written(int field) {
+    const std::string_view written = cell(field);
+    if (written.empty()) return {};
+    if (context_.decimal != '.' || row_->has_copies()) return quantity_from_copy(field, written);
+    return quantity_from(field, written, number_from_padded(written));
+  }
+  // Of a cell that may hold anything: nothing is told, and what is no plausible figure is missing.
+  Quantity quantity_if_any(int field) const;
+  [[gnu::always_inline]] Moment moment(int field) {
+    if (places_[static_cast<std::size_t>(field)].clock_column != no_column) return joined_moment(field);
+    const std::string_view written = cell(field);
+    Moment moment = no_moment;
+    if (written.empty() || stamps_.read(written, moment)) return moment;
+    return no_such_moment(field, written);
+  }
+  Day date(int field);
+  // Position of the cell among the words, or -1 where the cell is empty or is none of them (then reported).
+  int word(int field, std::span<const std::string_view> words);
+  YesNo yes_no(int field);
+  TextId interned(int field);
+  std::string note(int field);      // the note, with the cells of unknown columns behind it
+  TextId interned_note(int field);  // the same
+
+  // Nothing leans on the row's cell: what is wrong with it is a remark.
+  void spare(int field) { spared_ |= 1U << static_cast<unsigned>(field); }
+
+  ProblemNumber problem() const { return problem_; }
+  // The row leans on a record with this problem, if it is one. Told already where that record stands.
+  void lean_on(ProblemNumber problem) {
+    if (problem_ == no_problem) problem_ = problem;
+  }
+  // Reports a fault of a cell; the row's problem is the first of its faults. Its number, or no_problem where nothing is
+  // told of the row's cells, or nothing leans on this one.
+  ProblemNumber fail(int field, std::string id, std::string message, std::string hint);
+  // Remarks on a cell; the row stands.
+  void doubt(int field, std::string id, std::string message, std::string hint);
+  Place place_of(int field) const;
+
+ private:
+  static constexpr std::size_t no_column = SIZE_MAX;
+  // What reading a field's cell takes, near together.
+  struct FieldPlace {
+    std::size_t column = 0;  // no_column where nobody wrote the field
+    std::size_t clock_column = no_column;
+    Unit unit;
+    double least = 0;
+    double most = 0;
+    bool is_required = false;
+  };
+
+  [[gnu::always_inline]] std::string_view cell(int field) {
+    const FieldPlace& place = places_[static_cast<std::size_t>(field)];
+    if (place.column >= row_->cell_count()) return {};
+    const std::string_view text = row_->cells()[place.column].text;
+    if (!text.empty() && !context_.empty_marks.may_begin(text.front()) && !may_be_blank(text.back())) return text;
+    return trimmed_cell(field, text);
+  }
+  [[gnu::always_inline]] Quantity quantity_from(int field, std::string_view written, std::optional<double> number) {
+    const FieldPlace& place = places_[static_cast<std::size_t>(field)];
+    const double inside = place.unit.to_inside(number.value_or(missing));
+    if (inside >= place.least && inside <= place.most) return {inside, *number};
+    return no_such_quantity(field, written, number.has_value());
+  }
+  // Of ASCII, or the last byte of one of Unicode.
+  static bool may_be_blank(char last) { return static_cast<signed char>(last) <= ' '; }
+
+  std::string_view trimmed_cell(int field, std::string_view text);
+  bool is_faulty(int field, std::string_view text);
+  Quantity quantity_from_copy(int field, std::string_view written);
+  Quantity no_such_quantity(int field, std::string_view written, bool is_number);
+  Moment no_such_moment(int field, std::string_view written);
+  Moment joined_moment(int field);
+  std::string_view clock(int field);
+  bool is_spared(int field) const { return (spared_ >> static_cast<unsigned>(field) & 1U) != 0; }
+  const Cell* raw_cell(int field) const;
+  ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
+  void check_shape();
+  void fail_number(int field, std::string_view written);
+  struct LastText {
+    std::string_view text;
+    TextId id = 0;
+  };
+  LastText known(int field, std::string_view text);
+  bool is_sound(int field, std::string_view text);
+  std::string joined_note(int field);
+
+  RowContext context_;
+  std::vector<FieldPlace> places_;  // by field
+  StampReader stamps_;
+  const CsvScanner* row_ = nullptr;
+  std::uint32_t line_ = 0;
+  ProblemNumber problem_ = no_problem;
+  bool is_misshapen_ = false;
+  std::uint32_t never_needed_ = 0;   // a bit a field
+  std::uint32_t spared_ = 0;         // the same, and those of the row
+  std::string plain_;                // the last text whose blanks were made plain
+  std::vector<std::uint32_t> told_;  // by field: the line of the last faulty cell of a sheet that was told
+  std::unordered_map<std::string_view, TextId> known_texts_;
+  std::vector<LastText> last_text_;           // by field: the same text often comes again at once
+  std::array<LastText, 64> lately_interned_;  // or soon
+};
+
+}  // namespace driftwarden

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "history/supposition.hpp"
+
+namespace driftwarden {
+
+// A finding in words, for it outlives the judge that made it.
+struct ToldFinding {
+  std::string rule;
+  Outcome outcome = Outcome::met;
+  std::string message;
+};
+
+// A sample's figures and verdict: as the certificates in force say, or under a supposition.
+struct JudgedSample {
+  double flow_l_min = missing;
+  double drift = missing;        // ratio
+  double drift_limit = missing;  // of a finding about the drift: rounding may not hide on which side it lies
+  double volume_l = missing;
+  double volume_reference_l = missing;
+  double volume_expanded_l = missing;  // U of the volume at 95 %
+  Verdict verdict = Verdict::valid;
+  std::vector<ToldFinding> findings;
+  std::vector<std::string> volume_remarks;  // that belong beside the volume
+  double measured_volume_l = missing;       // another than the volume where that is a convention
+  double measured_expanded_l = missing;     // its U
+};
+
+// A set with a reading that leans on the instrument, itself or through the certificate of another calibrator.
+struct LeaningSet {
+  Stage stage = Stage::pre;
+  Row calibrator = no_row;
+  std::int32_t certificate = -1;  // in force at its last reading that leans
+  bool counts = false;            // is the pre or post set that the flow is formed of
+};
+
+// What an error of the instrument does to a sample.
+enum class Bearing : std::uint8_t {
+  on_the_volume,   // one calibrator before and after: the drift stands, the volume does not
+  on_drift_too,    // only one of the two sets leans on it, or each through another certificate
+  on_checks_only,  // neither: flow, drift and volume stand
+};
+
+struct LookedBackSample {
+  Row sample = no_row;
+  std::vector<LeaningSet> sets;
+  Bearing bearing = Bearing::on_checks_only;
+  JudgedSample before;
+  JudgedSample sudden;
+  std::optional<JudgedSample> linear;  // nothing where the window is open
+
+  bool verdict_changes() const;
+};
+
+struct Lookback {
+  LookbackWindow window;
+  std::vector<LeaningCertificate> leaning;
+  std::vector<LookedBackSample> samples;  // in the book's order
+  std::vector<std::string> remarks;       // what the reader should know beside the figures
+};
+
+// Every sample, of those started up to a day, that leaned on an instrument in the window, judged three times.
+Lookback look_back(const Screening& screening, const LookbackWindow& window, Day as_of);
+
+}  // namespace driftwarden

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string_view>
+
+#include "diagnostic/result.hpp"
+#include "outside/output_stream.hpp"
+#include "outside/unfinished.hpp"
+
+namespace driftwarden {
+
+// A file that is whole or not there: written beside its place under another name, and put there in one step when all of
+// it is on the disk. What was there before stays until then. A pipe, a terminal or a device is written as it goes.
+class WholeFile {
+ public:
+  // Fault: output/unwritable, as of put_in_place().
+  static Result<WholeFile> beside(const std::filesystem::path& place);
+
+  std::ostream& out() { return *out_; }
+  Diagnostics put_in_place();
+
+ private:
+  WholeFile(std::filesystem::path said, std::filesystem::path place)
+      : said_(std::move(said)), place_(std::move(place)) {}
+
+  std::filesystem::path said_;
+  std::filesystem::path place_;  // where a link leads to
+  Unfinished unfinished_;        // nothing where the file is written as it goes
+  std::unique_ptr<OutputStream> out_;
+};
+
+// The same for a text that is there already,
+Diagnostics write_whole(const std::filesystem::path& place, std::string_view text);
+// and for a file that another program wrote, on the same file system.
+Diagnostics move_whole(const std::filesystem::path& file, const std::filesystem::path& place);
+
+}  // namespace driftwarden

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "history/instrument_history.hpp"
+#include "plot/theme.hpp"
+
+namespace driftwarden {
+
+// Charts for a page that gives them their colours itself, bright, dark or printed. In the pictures a colour is only a
+// number, the same in its three parts: rgb(3, 3, 3) is colour 3 of the page, --chart-3 in its style sheet.
+struct PageCharts {
+  struct Chart {
+    const InstrumentHistory* of = nullptr;
+    const SeriesHistory* series = nullptr;
+    std::string file;  // that the script writes, SVG
+  };
+  std::string script;
+  std::vector<Chart> charts;
+};
+
+// Which chart is wanted.
+struct WantedChart {
+  const InstrumentHistory* of = nullptr;
+  const SeriesHistory* series = nullptr;
+};
+
+// The main panel of each wanted series, in the shapes and lines of a theme.
+PageCharts page_charts(const std::vector<WantedChart>& wanted, const TimeZone& zone, const Theme& theme);
+
+// The style sheet that gives the numbers the colours of three themes, and what uses them: .s3 strokes, .f3 fills,
+// .k3 is the colour of marks.
+std::string chart_style(const Theme& light, const Theme& dark, const Theme& print);
+
+inline constexpr int chart_colours = 13;
+
+}  // namespace driftwarden

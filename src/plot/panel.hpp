@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "plot/theme.hpp"
+
+namespace driftwarden {
+
+// One set of axes of a picture and what is drawn on them, in order from behind to the front. Figures are those of the
+// axes; x is days since 1970 of the local clock.
+struct Panel {
+  struct Range {
+    double low = 0;
+    double high = 1;
+  };
+  // Joined points; a missing y breaks the line.
+  struct Curve {
+    std::vector<double> x;
+    std::vector<double> y;
+    LineStyle line;
+    bool is_over_marks = false;  // else under them
+  };
+  struct Marks {
+    std::vector<double> x;
+    std::vector<double> y;
+    MarkStyle mark;
+  };
+  // Between two curves.
+  struct Area {
+    std::vector<double> x;
+    std::vector<double> low;
+    std::vector<double> high;
+    std::string colour;
+  };
+  struct Bars {
+    std::vector<double> x;
+    std::vector<double> y;
+    std::vector<double> half;
+    LineStyle line;
+  };
+  struct Note {
+    double x = 0;
+    double y = 0;
+    std::string text;
+    std::string colour;
+    bool is_above = true;    // the point, else below
+    bool is_beside = false;  // to the right of it (to the left near the right end), on its height
+    bool is_boxed = false;   // on a ground of its own, where points lie behind
+  };
+  // A name at the right end of a level line.
+  struct Level {
+    double y = 0;
+    std::string text;
+    std::string colour;
+  };
+
+  std::string title;
+  std::string y_label;
+  Range x;
+  Range y;
+  double left = 0;  // place on the picture, 0 to 1 from its lower left corner
+  double right = 1;
+  double bottom = 0;
+  double top = 1;
+  std::size_t most_tics = 6;    // of dates
+  std::size_t most_levels = 8;  // figures on the y axis
+  double level_gap = 0.019;     // least distance of two levels' names, of the picture's height
+  bool is_plain = false;        // a thumbnail: no dates, no grid, only the ends of the y axis
+
+  std::vector<Range> shaded;  // along x
+  std::vector<Area> areas;
+  std::vector<Curve> curves;
+  std::vector<Bars> bars;
+  std::vector<Marks> marks;
+  std::vector<Note> notes;
+  std::vector<Level> levels;
+};
+
+// Writes a panel as gnuplot commands; its picture has been begun with begin_picture. Levels that would overprint one
+// another are moved apart.
+void append_panel(std::string& script, const Panel& panel, const Theme& theme);
+
+// The distance between figures on an axis: 1, 2 or 5 in some decimal place, so that at most so many fit in.
+double tic_step(double span, std::size_t most);
+
+// A range that holds all values (missing ones aside) with a little room on both sides.
+Panel::Range range_around(const std::vector<double>& values);
+
+enum class PictureFormat { svg, png, pdf };
+
+std::string_view ending_of(PictureFormat format);
+
+struct PictureHead {
+  std::string file;  // without folder, with its ending
+  std::string title;
+  std::string subtitle;
+  std::string forecast;  // a third line; may be empty
+  Extent size;
+  PictureFormat format = PictureFormat::svg;
+  std::string foot;  // below all panels; may be empty
+};
+
+// Begins and ends a picture of several panels.
+void begin_picture(std::string& script, const PictureHead& head, const Theme& theme);
+void end_picture(std::string& script);
+
+}  // namespace driftwarden

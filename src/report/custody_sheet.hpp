@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "verdict/screening.hpp"
+
+namespace driftwarden {
+
+// What a laboratory is told of one sample or blank, as a person reads it; "" where there is nothing to say.
+struct CustodyLine {
+  std::string sample;
+  bool is_blank = false;
+  Verdict verdict = Verdict::valid;
+  Verdict standing = Verdict::valid;  // as void, its flow and volumes are left out
+  std::string date;                   // of the start, in the book's zone
+  std::string start;
+  std::string stop;  // with its date where it is another, with offsets where the clocks were changed
+  std::string minutes;
+  std::string flow;
+  std::string volume;
+  std::string volume_reference;
+  std::string method;
+  std::string analysis;
+  std::vector<std::string> remarks;  // the note, what qualifies it, what was decided
+  std::vector<std::string> reasons;  // why it is void
+  // The same figures in full, missing as above, and the times with their offsets.
+  std::string started;
+  std::string stopped;
+  double minutes_min = missing;
+  double flow_l_min = missing;
+  double volume_l = missing;
+  double volume_reference_l = missing;
+  std::string volume_is;               // measured or conventional
+  double measured_volume_l = missing;  // another than the volume where that is a convention
+  double measured_expanded_l = missing;
+};
+
+// What goes with a batch to the laboratory. Those that are void, and no decision says otherwise, stand apart.
+struct CustodySheet {
+  std::string title;  // of the book
+  std::string batch;
+  std::string zone;
+  std::string reference;  // "25 °C, 101.325 kPa"
+  std::string as_of;
+  std::string version;
+  std::vector<CustodyLine> lines;
+  std::vector<CustodyLine> voids;
+
+  std::size_t blanks() const;     // of the lines
+  std::size_t undecided() const;  // of the lines
+  void add(CustodyLine line);
+};
+
+CustodyLine custody_line(const Screening& screening, const SampleResult& result);
+
+// Lines to be signed.
+inline constexpr int hand_overs = 4;
+
+// The sheet for people at a terminal, at most 80 columns wide; as CSV, void samples among the others; and as a page to
+// be printed on A4 or Letter and signed at each hand-over.
+std::string custody_table(const CustodySheet& sheet);
+std::string custody_csv(const CustodySheet& sheet);
+std::string custody_page(const CustodySheet& sheet);
+
+}  // namespace driftwarden

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <set>
+#include <vector>
+
+#include "verdict/screening.hpp"
+
+namespace driftwarden {
+
+// The records that the results of some samples lean on, as rows of the book.
+struct RecordsUsed {
+  std::set<Row> instruments;
+  std::set<Row> certificates;
+  std::set<Row> samples;
+  std::set<Row> readings;
+  std::set<Row> decisions;
+  std::set<Row> services;                // of the instruments
+  std::vector<Row> without_uncertainty;  // samples whose volume has no stated uncertainty
+
+  // One sample more.
+  void note(const Screening& screening, const SampleResult& result);
+  // And the standards that the calibrators were compared with, as far as the book has them; decisions and services,
+  // too.
+  void follow(const Screening& screening);
+};
+
+}  // namespace driftwarden
