@@ -87,19 +87,6 @@ std::optional<ControlCharts> individuals_limits(std::span<const double> baseline
                        limits_of_a_spread(pair.d2 * sigma, pair.d3 * sigma), values.size()};
 }
 
-std::optional<ControlCharts> mean_and_range_limits(std::span<const MeanAndSpread> baseline) {
-  if (baseline.empty() || !are_of_one_size(baseline)) return std::nullopt;
-  const std::size_t n = baseline.front().n;
-  const auto constants = chart_constants(n);
-  if (!constants) return std::nullopt;
-  double sum = 0;
-  for (const MeanAndSpread& set : baseline) sum += set.range();
-  const double sigma = sum / static_cast<double>(baseline.size()) / constants->d2;
-  if (!is_spread_of(means_of(baseline), sigma)) return std::nullopt;
-  return ControlCharts{three_sigma_limits(mean_of_means(baseline), sigma / std::sqrt(static_cast<double>(n))),
-                       limits_of_a_spread(constants->d2 * sigma, constants->d3 * sigma), baseline.size()};
-}
-
 std::optional<SpreadBaseline> spread_baseline(std::span<const MeanAndSpread> sets) {
   const std::vector<MeanAndSpread> usable = sets_of_two_or_more(sets);
   if (usable.empty()) return std::nullopt;

@@ -49,17 +49,6 @@ std::vector<double> moving_ranges(std::span<const double> values);
 std::optional<ControlCharts> individuals_limits(std::span<const double> baseline,
                                                 MovingRangeAverage average = MovingRangeAverage::mean);
 
-// Limits for means and ranges of sets of one size.
-//
-//   x̄̄ ± A2 R̄      range: centre R̄, limits D3 R̄ and D4 R̄
-//
-//   R̄        mean range of the sets
-//   Source   NIST/SEMATECH e-Handbook 6.3.2.1
-//   Valid    sets of one size, 2 to 25, that vary among themselves no more than within. Replicate readings of one day
-//            don't: then use individuals_limits on the means. Empty otherwise.
-//   Example  invented: 10 sets of 3 with x̄̄ 2.0106333, R̄ 0.0027  ->  2.0078704 and 2.0133963
-std::optional<ControlCharts> mean_and_range_limits(std::span<const MeanAndSpread> baseline);
-
 // What limits for means and s are made of.
 struct SpreadBaseline {
   double centre = no_figure;
@@ -77,8 +66,9 @@ std::optional<SpreadBaseline> spread_baseline(std::span<const MeanAndSpread> set
 //
 //   s̄        s of the baseline
 //   Source   NIST/SEMATECH e-Handbook 6.3.2.1
-//   Valid    n ≥ 2; otherwise as mean_and_range_limits
-//   Example  the same 10 sets, s̄ 0.00137976, n 3  ->  2.0079367 and 2.0133299
+//   Valid    n ≥ 2; sets that vary among themselves no more than within. Replicate readings of one day don't: then
+//            use individuals_limits on the means
+//   Example  invented: 10 sets of 3 with x̄̄ 2.0106333, s̄ 0.00137976, n 3  ->  2.0079367 and 2.0133299
 ControlCharts mean_and_s_limits(const SpreadBaseline& baseline, std::size_t n);
 
 }  // namespace driftwarden

@@ -21,26 +21,6 @@ double correlation(std::span<const double> x, std::span<const double> y) {
   return products / static_cast<double>(x.size() - 1);
 }
 
-SharedInputs shared_inputs(std::span<const double> first, std::span<const double> second) {
-  assert(first.size() == second.size());
-  double a_squares = 0;
-  double b_squares = 0;
-  double products = 0;
-  double difference_squares = 0;
-  double sum_squares = 0;
-  for (std::size_t k = 0; k < first.size(); ++k) {
-    a_squares += first[k] * first[k];
-    b_squares += second[k] * second[k];
-    products += first[k] * second[k];
-    difference_squares += (second[k] - first[k]) * (second[k] - first[k]);
-    sum_squares += (second[k] + first[k]) * (second[k] + first[k]);
-  }
-  const double u_first = std::sqrt(a_squares);
-  const double u_second = std::sqrt(b_squares);
-  const double r = u_first > 0 && u_second > 0 ? products / (u_first * u_second) : no_figure;
-  return {u_first, u_second, products, r, std::sqrt(difference_squares), std::sqrt(sum_squares)};
-}
-
 CorrelationMatrix::CorrelationMatrix(std::size_t size) : size_(size), entries_(size * size, 0.0) {
   for (std::size_t i = 0; i < size; ++i) entries_[i * size + i] = 1;
 }

@@ -18,28 +18,6 @@ namespace driftwarden {
 //   Example  voltage and current of GUM H.2, five pairs  ->  -0.355
 double correlation(std::span<const double> x, std::span<const double> y);
 
-// How two results hang together that share inputs.
-struct SharedInputs {
-  double u_first = no_figure;
-  double u_second = no_figure;
-  double covariance = no_figure;
-  double correlation = no_figure;   // NaN if either has no uncertainty
-  double u_difference = no_figure;  // of second - first
-  double u_sum = no_figure;
-};
-
-// Two results of the same independent inputs, one amount (sensitivity times standard uncertainty, with its sign) per
-// input; an input of only one result has the amount 0 for the other.
-//
-//   u(y1, y2) = Σ a_k b_k      r = u(y1, y2) / (u(y1) u(y2))      u²(y2 - y1) = Σ(b_k - a_k)²
-//
-//   a, b     amounts for the first and the second result, in their unit
-//   Source   JCGM 100:2008 (GUM) F.1.2.3
-//   Valid    independent inputs, sensitivities constant over their uncertainty; equal lengths
-//   Example  before 2.0152 ± 0.0101 and after 1.9623 ± 0.0099 L/min with one calibrator  ->  r 0.9836,
-//            u of the difference 0.00183 L/min (0.01415 if they were taken for independent)
-SharedInputs shared_inputs(std::span<const double> first, std::span<const double> second);
-
 // Symmetric, 1 on the diagonal.
 class CorrelationMatrix {
  public:

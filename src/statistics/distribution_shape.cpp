@@ -19,10 +19,4 @@ double standard_uncertainty(DistributionShape shape, double half_width) {
   return no_figure;
 }
 
-double standard_uncertainty_of_trapezoid(double half_width, double top_share) {
-  return half_width * std::sqrt((1 + top_share * top_share) / 6);
-}
-
-double standard_uncertainty_of_resolution(double step) { return step / std::sqrt(12.0); }
-
 }  // namespace driftwarden

@@ -16,10 +16,4 @@ enum class DistributionShape { rectangular, triangular, arcsine };
 //   Example  rectangular ± 0.0005  ->  0.000288675
 double standard_uncertainty(DistributionShape shape, double half_width);
 
-// A trapezoid whose top is a share β of its base: a·√((1 + β²)/6). GUM 4.3.9; β 1 is rectangular, 0 triangular.
-double standard_uncertainty_of_trapezoid(double half_width, double top_share);
-
-// Of a display that shows whole steps d: d/√12. GUM F.2.2.1.
-double standard_uncertainty_of_resolution(double step);
-
 }  // namespace driftwarden

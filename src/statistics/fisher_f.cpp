@@ -15,12 +15,6 @@ bool has_freedom(double dof) { return dof > 0 && std::isfinite(dof); }
 
 }  // namespace
 
-double fisher_f_upper_tail(double value, double dof_above, double dof_below) {
-  if (!has_freedom(dof_above) || !has_freedom(dof_below) || !(value >= 0)) return no_figure;
-  if (std::isinf(value)) return 0;
-  return special::fisher_f_above(dof_above, dof_below, value);
-}
-
 double fisher_f_upper_quantile(double tail, double dof_above, double dof_below) {
   if (!has_freedom(dof_above) || !has_freedom(dof_below) || !(tail >= 0 && tail <= 1)) return no_figure;
   if (tail == 0) return std::numeric_limits<double>::infinity();

@@ -3,8 +3,7 @@
 
 namespace driftwarden {
 
-// Fisher's F distribution. NaN for degrees of freedom not above 0, a negative value or an impossible probability.
-double fisher_f_upper_tail(double value, double dof_above, double dof_below);
+// Fisher's F distribution. NaN for degrees of freedom not above 0 or an impossible probability.
 double fisher_f_upper_quantile(double tail, double dof_above, double dof_below);  // exceeded with probability `tail`
 
 }  // namespace driftwarden

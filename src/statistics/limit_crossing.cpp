@@ -23,13 +23,9 @@ Bounds places_of_edges(const LineFit& line, double height, const Band& band) {
 
 }  // namespace
 
-Band confidence_band(const LineFit& line, double coverage) { return {coverage_factor(coverage, line.dof), 0}; }
-
 Band prediction_band(const LineFit& line, double coverage, double new_results) {
   return {coverage_factor(coverage, line.dof), line.residual_variance_of_one / new_results};
 }
-
-Band known_uncertainty_band(double k, double u) { return {k, u * u}; }
 
 Bounds band_at(const LineFit& line, const Band& band, double x) {
   const double from_centre = x - line.centre_x;

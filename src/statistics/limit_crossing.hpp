@@ -12,13 +12,9 @@ struct Band {
   double extra_variance = 0;
 };
 
-// The band that holds the line itself, and the band that holds the mean of `new_results` more results, with a share
-// `coverage` between its two edges. One edge alone is passed half as often: a one-sided 95 % bound is the band of 0.90.
-Band confidence_band(const LineFit& line, double coverage);
+// The band that holds the mean of `new_results` more results, with a share `coverage` between its two edges. One edge
+// alone is passed half as often: a one-sided 95 % bound is the band of 0.90.
 Band prediction_band(const LineFit& line, double coverage, double new_results = 1);
-
-// The band of a weighted fit for a new result of standard uncertainty u, coverage factor k.
-Band known_uncertainty_band(double k, double u);
 
 // The edges of a band at x.
 //
@@ -27,7 +23,7 @@ Band known_uncertainty_band(double k, double u);
 //   q, v     the band's factor and extra variance
 //   Source   NIST/SEMATECH e-Handbook 4.5.1
 //   Valid    the model of the fit; NaN where the fit has no standard errors
-//   Example  the six points of fit_weighted_line, unweighted, at 72, 95 %  ->  0.79878 to 1.08591
+//   Example  0.05 0.21 0.30 0.52 0.61 0.83 at 0 12 24 37 49 60: at 72, 95 %  ->  0.79878 to 1.08591
 Bounds band_at(const LineFit& line, const Band& band, double x);
 
 // Where a line meets a limit.

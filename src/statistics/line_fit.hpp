@@ -20,19 +20,13 @@ struct LineFit {
   double centre_variance = no_figure;
   double slope_variance = no_figure;
   double residual_s = no_figure;                // √(residual_squares / dof); NaN at dof 0
-  double residual_squares = 0;                  // Σ(y - line)², for a weighted fit Σ((y - line)/u)², the χ²
-  double explained_squares = 0;                 // Σ(line - ȳ)², weighted alike
-  double residual_variance_of_one = no_figure;  // of one new point about the line; NaN for a weighted fit
+  double residual_squares = 0;                  // Σ(y - line)²
+  double residual_variance_of_one = no_figure;  // of one new point about the line
 
   double at(double x) const { return centre_y + (x - centre_x) * slope; }
   double intercept() const { return at(0); }
   double slope_se() const;
-  double intercept_se() const;
-  double covariance() const { return -centre_x * slope_variance; }  // of intercept and slope
-  double r_squared() const;
-  double f_statistic() const;  // of the slope, 1 and dof degrees of freedom
-  double slope_p() const;      // two-sided, against a slope of 0; from the residuals, so not for a weighted fit
-  double birge_ratio() const;  // of a weighted fit; above 1 the points scatter more than their u says
+  double slope_p() const;  // two-sided, against a slope of 0
 };
 
 // Ordinary least squares.
@@ -44,17 +38,6 @@ struct LineFit {
 //   Valid    two or more different x, finite values; standard errors from three points on. Empty otherwise.
 //   Example  Norris  ->  b0 -0.262323, b1 1.002117, s 0.884796
 std::optional<LineFit> fit_line(std::span<const double> x, std::span<const double> y);
-
-// Least squares with a known standard uncertainty of each y.
-//
-//   as above with weights 1/u²; standard errors from u alone, χ² = Σ((y - b0 - b1 x)/u)²
-//
-//   u        standard uncertainty of each y, > 0
-//   Source   NIST/SEMATECH e-Handbook 4.1.4.3; Birge, Phys. Rev. 40 (1932) 207
-//   Valid    two or more different x; u complete: where χ²/(n - 2) is well above 1 it is not. Empty otherwise.
-//   Example  y 0.05 0.21 0.30 0.52 0.61 0.83 at 0 12 24 37 49 60, u 0.10 0.10 0.08 0.08 0.05 0.05  ->  b1 0.012851
-std::optional<LineFit> fit_weighted_line(std::span<const double> x, std::span<const double> y,
-                                         std::span<const double> u);
 
 // Least squares through the origin: a rate from steps, each step y over its own x (the drift since an adjustment over
 // the time since).

@@ -41,13 +41,6 @@ double median(std::span<const double> values) {
   return below + (*middle - below) / 2;
 }
 
-double median_absolute_deviation(std::span<const double> values) {
-  const double centre = median(values);
-  std::vector<double> deviations(values.begin(), values.end());
-  for (double& value : deviations) value = std::fabs(value - centre);
-  return median(deviations);
-}
-
 double quantile(std::span<const double> values, double probability, QuantileRank rank) {
   if (values.empty() || has_nan(values) || !(probability >= 0 && probability <= 1)) return no_figure;
   std::vector<double> sorted(values.begin(), values.end());

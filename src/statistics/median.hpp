@@ -6,12 +6,8 @@
 namespace driftwarden {
 
 // The middle value, or the mean of the two middle ones, of sorted readings. (Boost.Accumulators' median is a running
-// estimate, wrong for few values, and Boost.Math 1.74's median_absolute_deviation is right only about 0: neither is
-// used.) NaN for no values or a NaN among them.
+// estimate, wrong for few values.) NaN for no values or a NaN among them.
 double median(std::span<const double> values);
-
-// Median of |x - median|, not scaled to a standard deviation.
-double median_absolute_deviation(std::span<const double> values);
 
 // Where the rank of a quantile lies among n sorted values: (n + 1)p, (n - 1)p + 1, or (n + 1/3)p + 1/3.
 enum class QuantileRank { n_plus_one, n_minus_one, median_unbiased };

@@ -30,16 +30,4 @@ std::vector<double> holm(std::span<const double> p_values) {
   return adjusted;
 }
 
-std::vector<double> benjamini_hochberg(std::span<const double> p_values) {
-  const std::vector<std::size_t> places = places_smallest_first(p_values);
-  std::vector<double> adjusted(p_values.size());
-  const auto m = static_cast<double>(places.size());
-  double smallest = 1;
-  for (std::size_t j = places.size(); j-- > 0;) {
-    smallest = std::min(smallest, m * p_values[places[j]] / static_cast<double>(j + 1));
-    adjusted[places[j]] = smallest;
-  }
-  return adjusted;
-}
-
 }  // namespace driftwarden

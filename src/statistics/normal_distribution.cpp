@@ -10,11 +10,6 @@
 
 namespace driftwarden {
 
-double normal_density(double z) {
-  constexpr double inverse_root_of_two_pi = std::numbers::inv_sqrtpi / std::numbers::sqrt2;
-  return inverse_root_of_two_pi * elementary::exp(-z * z / 2);
-}
-
 double normal_cdf(double z) { return special::erfc(-z / std::numbers::sqrt2) / 2; }
 
 double normal_quantile(double probability) {

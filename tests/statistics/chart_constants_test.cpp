@@ -15,7 +15,7 @@ namespace {
 // P(range of n > w)
 double chance_of_a_larger_range(std::size_t n, double w) {
   const auto below = [&](double x) {
-    return normal_density(x) * std::pow(normal_cdf(x + w) - normal_cdf(x), static_cast<double>(n - 1));
+    return test::normal_density(x) * std::pow(normal_cdf(x + w) - normal_cdf(x), static_cast<double>(n - 1));
   };
   return 1 - static_cast<double>(n) * test::integral_of_a_hill(below, -16, 9, 250);
 }

@@ -91,32 +91,10 @@ TEST(IndividualsLimits, AreNotGivenForRoundingNoise) {
   EXPECT_TRUE(individuals_limits(std::array<double, 4>{2.010, 2.010, 2.010, 2.0100001}));
 }
 
-TEST(MeanAndRangeLimits, AreNotGivenForRoundingNoise) {
+TEST(MeanAndSLimits, AreNotGivenForRoundingNoise) {
   const double next = std::nextafter(2.010, 3);
   const std::vector<MeanAndSpread> sets(5, mean_and_spread(std::array<double, 3>{2.010, next, next}));
-  EXPECT_FALSE(mean_and_range_limits(sets));
   EXPECT_FALSE(spread_baseline(sets));
-}
-
-TEST(MeanAndRangeLimits, OfSetsOfThree) {
-  const auto sets = ten_sets();
-  const auto charts = mean_and_range_limits(sets);
-  ASSERT_TRUE(charts);
-  EXPECT_NEAR(charts->location.centre, 2.0106333333, 1e-10);
-  EXPECT_NEAR(charts->spread.centre, 0.0027, 1e-12);
-  EXPECT_NEAR(charts->location.lower, 2.0078703504, 1e-9);
-  EXPECT_NEAR(charts->location.upper, 2.0133963162, 1e-9);
-  EXPECT_NEAR(charts->spread.upper, 0.0069513965, 1e-9);
-  for (std::size_t i = 0; i < sets.size(); ++i) EXPECT_EQ(is_outside(sets[i].mean, charts->location), i == 8) << i;
-}
-
-TEST(MeanAndRangeLimits, NeedSetsOfOneSizeInTheTable) {
-  auto sets = ten_sets();
-  sets[3].n = 4;
-  EXPECT_FALSE(mean_and_range_limits(sets));
-  EXPECT_FALSE(mean_and_range_limits({}));
-  EXPECT_FALSE(mean_and_range_limits(std::vector<MeanAndSpread>(5, mean_and_spread(std::array<double, 1>{1}))));
-  EXPECT_FALSE(mean_and_range_limits(std::vector<MeanAndSpread>(5, mean_and_spread(std::array<double, 2>{1, 1}))));
 }
 
 TEST(MeanAndSLimits, OfSetsOfThree) {

@@ -26,30 +26,6 @@ TEST(Correlation, IsOneOnALineAndNoneWithoutSpread) {
   EXPECT_TRUE(std::isnan(correlation({}, {})));
 }
 
-TEST(SharedInputs, OneCalibratorCancelsInTheDifference) {
-  // own input: 1.002 times a mean of five readings, before 2.0112 (u 0.00128062) and after 1.9584 (u 0.00120830),
-  // display step 0.001, factor's u 0.005; computed with SciPy 1.10 by tests/support/computed_statistics.py.
-  const double c = 1.002;
-  const double display = 0.0005 / std::sqrt(3.0);
-  const std::array<double, 5> before{c * 0.001280624847, c * display, 0, 0, 2.0112 * 0.005};
-  const std::array<double, 5> after{0, 0, c * 0.001208304597, c * display, 1.9584 * 0.005};
-  const SharedInputs found = shared_inputs(before, after);
-  EXPECT_NEAR(found.u_first, 0.010141665, 1e-9);
-  EXPECT_NEAR(found.u_second, 0.009870804, 1e-9);
-  EXPECT_NEAR(found.correlation, 0.983637024406, 1e-9);
-  EXPECT_NEAR(found.u_difference, 0.00183014819072, 1e-11);
-  EXPECT_NEAR(found.u_sum / 2, 0.00996523, 1e-8);  // of the mean
-  // Were they independent, the difference would look eight times as uncertain.
-  EXPECT_NEAR(std::hypot(found.u_first, found.u_second), 0.0141522488107, 1e-10);
-  // u²(b - a) = u²(a) + u²(b) - 2 u(a, b)
-  EXPECT_NEAR(found.u_difference * found.u_difference,
-              found.u_first * found.u_first + found.u_second * found.u_second - 2 * found.covariance, 1e-17);
-}
-
-TEST(SharedInputs, WithoutUncertaintyHaveNoCorrelation) {
-  EXPECT_TRUE(std::isnan(shared_inputs(std::array<double, 1>{0}, std::array<double, 1>{1}).correlation));
-}
-
 TEST(CorrelationMatrix, IsSymmetricWithOnesOnTheDiagonal) {
   CorrelationMatrix matrix(3);
   matrix.set(0, 2, -0.4);

@@ -16,12 +16,6 @@ TEST(DistributionShape, DividesTheHalfWidthAsTheGumDoes) {
   EXPECT_NEAR(standard_uncertainty(DistributionShape::rectangular, 1), 0.57735, 5e-6);
   EXPECT_NEAR(standard_uncertainty(DistributionShape::triangular, 1), 0.40825, 5e-6);
   EXPECT_NEAR(standard_uncertainty(DistributionShape::arcsine, 1), 0.70711, 5e-6);
-  EXPECT_NEAR(standard_uncertainty_of_resolution(0.001), 0.000288675, 5e-10);
-}
-
-TEST(DistributionShape, TrapezoidLiesBetweenTriangleAndRectangle) {
-  EXPECT_DOUBLE_EQ(standard_uncertainty_of_trapezoid(2, 1), standard_uncertainty(DistributionShape::rectangular, 2));
-  EXPECT_DOUBLE_EQ(standard_uncertainty_of_trapezoid(2, 0), standard_uncertainty(DistributionShape::triangular, 2));
 }
 
 TEST(DistributionShape, AgreesWithRandomNumbersOfThatShape) {

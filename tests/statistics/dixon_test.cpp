@@ -27,7 +27,7 @@ double chance_of_exceeding(int n, int neighbours, int left_out, double r) {
       const double in_gap = normal_cdf(x + w) - below - inside;
       double ways = std::pow(inside, between);
       if (neighbours == 2) ways += between * std::pow(inside, between - 1) * in_gap;
-      return normal_density(x) * normal_density(x + w) * std::pow(below, left_out) * ways;
+      return test::normal_density(x) * test::normal_density(x + w) * std::pow(below, left_out) * ways;
     };
     return test::integral_of_a_hill(at_place, -14, 8, 140);
   };

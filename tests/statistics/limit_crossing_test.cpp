@@ -14,7 +14,6 @@ namespace {
 
 constexpr std::array<double, 6> months{0, 12, 24, 37, 49, 60};
 constexpr std::array<double, 6> error{0.05, 0.21, 0.30, 0.52, 0.61, 0.83};
-constexpr std::array<double, 6> u_error{0.10, 0.10, 0.08, 0.08, 0.05, 0.05};
 
 TEST(LimitCrossing, ABandOfPredictionIsTheUsualOne) {
   const LineFit line = *fit_line(months, error);
@@ -32,7 +31,6 @@ TEST(LimitCrossing, OfAsFoundErrorsWithOnePercent) {
   EXPECT_NEAR(next_result.latest, 90.0886, 5e-5);
   // A one-sided 95 % bound is the edge of the 90 % band.
   EXPECT_NEAR(limit_crossing(line, 1.0, prediction_band(line, 0.90)).earliest, 68.0984643244, 1e-9);
-  EXPECT_NEAR(limit_crossing(line, 1.0, confidence_band(line, 0.95)).earliest, 69.2608725795, 1e-9);
 }
 
 TEST(LimitCrossing, LiesWhereTheBandMeetsTheLimit) {
@@ -41,13 +39,6 @@ TEST(LimitCrossing, LiesWhereTheBandMeetsTheLimit) {
   const LimitCrossing crossing = limit_crossing(line, 1.0, band);
   EXPECT_NEAR(band_at(line, band, crossing.earliest).upper, 1.0, 1e-12);
   EXPECT_NEAR(band_at(line, band, crossing.latest).lower, 1.0, 1e-12);
-}
-
-TEST(LimitCrossing, OfPointsOfKnownUncertainty) {
-  const LineFit line = *fit_weighted_line(months, error, u_error);
-  const LimitCrossing crossing = limit_crossing(line, 1.0, known_uncertainty_band(1.959964, 0.05));
-  EXPECT_NEAR(crossing.x, 75.9225, 5e-5);
-  EXPECT_NEAR(crossing.earliest, 65.6724731086, 1e-5);  // k is given to seven digits
 }
 
 TEST(LimitCrossing, OfADriftSinceAnAdjustment) {

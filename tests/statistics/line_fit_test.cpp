@@ -11,12 +11,16 @@
 namespace driftwarden::line_fit_test {
 namespace {
 
-// own input: as-found errors in percent at months, with their standard uncertainties; computed with NumPy 1.24 and
+// The standard error at 0, from the point on which the line turns.
+double intercept_se(const LineFit& line) {
+  return std::sqrt(line.centre_variance + line.centre_x * line.centre_x * line.slope_variance);
+}
+
+// own input: as-found errors in percent at months,; computed with NumPy 1.24 and
 // SciPy 1.10 by tests/support/computed_statistics.py; R 4.2, GSL 2.7 and statsmodels 0.13 agreed when they were asked.
 
 constexpr std::array<double, 6> months{0, 12, 24, 37, 49, 60};
 constexpr std::array<double, 6> error{0.05, 0.21, 0.30, 0.52, 0.61, 0.83};
-constexpr std::array<double, 6> u_error{0.10, 0.10, 0.08, 0.08, 0.05, 0.05};
 
 TEST(LineFit, AgreesWithTheCertifiedRegression) {
   // printed: NIST Statistical Reference Datasets, linear regression, Norris, certified values. Tolerance: the data lose
@@ -29,13 +33,10 @@ TEST(LineFit, AgreesWithTheCertifiedRegression) {
   EXPECT_EQ(line->dof, 34);
   EXPECT_NEAR(line->intercept() / -0.262323073774029, 1, 1e-11);
   EXPECT_NEAR(line->slope / 1.00211681802045, 1, 1e-13);
-  EXPECT_NEAR(line->intercept_se() / 0.232818234301152, 1, 1e-11);
+  EXPECT_NEAR(intercept_se(*line) / 0.232818234301152, 1, 1e-11);
   EXPECT_NEAR(line->slope_se() / 0.000429796848199937, 1, 1e-11);
   EXPECT_NEAR(line->residual_s / 0.884796396144373, 1, 1e-11);
-  EXPECT_NEAR(line->r_squared(), 0.999993745883712, 1e-14);
-  EXPECT_NEAR(line->explained_squares / 4255954.13232369, 1, 1e-13);
   EXPECT_NEAR(line->residual_squares / 26.6173985294224, 1, 1e-11);
-  EXPECT_NEAR(line->f_statistic() / 5436385.54079785, 1, 1e-11);
 }
 
 TEST(LineFit, OfAsFoundErrors) {
@@ -43,30 +44,11 @@ TEST(LineFit, OfAsFoundErrors) {
   ASSERT_TRUE(line);
   EXPECT_NEAR(line->intercept(), 0.0397314478464, 1e-12);
   EXPECT_NEAR(line->slope, 0.0125363258952, 1e-13);
-  EXPECT_NEAR(line->intercept_se(), 0.0275967151602, 1e-12);
+  EXPECT_NEAR(intercept_se(*line), 0.0275967151602, 1e-12);
   EXPECT_NEAR(line->slope_se(), 0.000751551516400, 1e-14);
   EXPECT_NEAR(line->residual_s, 0.0380950879919, 1e-12);
-  EXPECT_NEAR(line->r_squared(), 0.985827776083, 1e-11);
   EXPECT_NEAR(line->slope_p() / 7.56781524e-05, 1, 1e-7);
   EXPECT_NEAR(line->at(72), 0.942346912299, 1e-11);
-}
-
-TEST(LineFit, OfPointsOfKnownUncertainty) {
-  const auto line = fit_weighted_line(months, error, u_error);
-  ASSERT_TRUE(line);
-  EXPECT_NEAR(line->intercept(), 0.0243098725555, 1e-12);
-  EXPECT_NEAR(line->slope, 0.0128511361743, 1e-13);
-  EXPECT_NEAR(line->intercept_se(), 0.0664115718279, 1e-12);
-  EXPECT_NEAR(line->slope_se(), 0.00145919143721, 1e-13);
-  EXPECT_NEAR(line->covariance(), -8.8140382291e-05, 1e-14);
-  EXPECT_NEAR(line->residual_squares, 1.65069497178, 1e-10);
-  EXPECT_NEAR(line->birge_ratio(), 0.642396873393, 1e-11);
-}
-
-TEST(LineFit, WithEqualWeightsHasTheSameLine) {
-  const std::array<double, 6> u{0.1, 0.1, 0.1, 0.1, 0.1, 0.1};
-  EXPECT_NEAR(fit_weighted_line(months, error, u)->slope, fit_line(months, error)->slope, 1e-16);
-  EXPECT_NEAR(fit_weighted_line(months, error, u)->intercept(), fit_line(months, error)->intercept(), 1e-15);
 }
 
 TEST(LineFit, LosesNothingFarFromTheOrigin) {
@@ -101,7 +83,6 @@ TEST(LineFit, OfTwoPointsHasNoStandardErrors) {
   EXPECT_NEAR(line->slope, 0.1, 1e-16);
   EXPECT_TRUE(std::isnan(line->slope_se()));
   EXPECT_TRUE(std::isnan(line->slope_p()));
-  EXPECT_TRUE(std::isnan(line->birge_ratio()));
 }
 
 TEST(LineFit, NeedsTwoPlaces) {
@@ -109,16 +90,13 @@ TEST(LineFit, NeedsTwoPlaces) {
   EXPECT_FALSE(fit_line(std::array<double, 1>{1}, std::array<double, 1>{1}));
   EXPECT_FALSE(fit_line(std::array<double, 3>{5, 5, 5}, std::array<double, 3>{1, 2, 3}));
   EXPECT_FALSE(fit_line(std::array<double, 2>{1, std::nan("")}, std::array<double, 2>{1, 2}));
-  EXPECT_FALSE(
-      fit_weighted_line(std::array<double, 2>{1, 2}, std::array<double, 2>{1, 2}, std::array<double, 2>{0.1, 0}));
   EXPECT_FALSE(fit_through_origin(std::array<double, 1>{0}, std::array<double, 1>{1}));
 }
 
-TEST(LineFit, OfAConstantHasNoSlopeAndNoRSquared) {
+TEST(LineFit, OfAConstantHasNoSlope) {
   const auto line = fit_line(std::array<double, 3>{1, 2, 3}, std::array<double, 3>{4, 4, 4});
   ASSERT_TRUE(line);
   EXPECT_EQ(line->slope, 0);
-  EXPECT_TRUE(std::isnan(line->r_squared()));
 }
 
 }  // namespace

@@ -27,7 +27,7 @@ TEST(NormalDistribution, KeepsItsDigitsFarOut) {
 
 TEST(NormalDistribution, IsTheIntegralOfItsDensity) {
   for (const double z : {-2.0, 0.3, 1.7}) {
-    EXPECT_NEAR(test::integral(normal_density, -10, z, 2000), normal_cdf(z), 1e-11);
+    EXPECT_NEAR(test::integral(test::normal_density, -10, z, 2000), normal_cdf(z), 1e-11);
   }
 }
 

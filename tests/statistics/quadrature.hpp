@@ -1,7 +1,12 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cmath>
+#include <numbers>
+
 namespace driftwarden::test {
+
+inline double normal_density(double z) { return std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi); }
 
 // Simpson's rule. `steps` is even.
 template <class Function>

@@ -15,7 +15,7 @@ MEANS = (324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125, 324.525,
 AVERAGED = (52.0, 47.0, 53.0, 49.3, 50.1, 47.0, 51.0, 50.1, 51.2, 50.5,
             49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1)  # 6.3.2.4
 URANIUM = (199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57)  # 1.3.5.17.1
-MONTHS, ERRORS, U_ERRORS = (0, 12, 24, 37, 49, 60), (0.05, 0.21, 0.30, 0.52, 0.61, 0.83), (0.1, 0.1, 0.08, 0.08, 0.05, 0.05)
+MONTHS, ERRORS = (0, 12, 24, 37, 49, 60), (0.05, 0.21, 0.30, 0.52, 0.61, 0.83)
 SETS_OF_THREE = numpy.array([[2.010, 2.012, 2.009], [2.011, 2.008, 2.010], [2.013, 2.010, 2.011], [2.009, 2.011, 2.012],
                              [2.008, 2.010, 2.007], [2.012, 2.013, 2.011], [2.010, 2.009, 2.012], [2.011, 2.010, 2.010],
                              [2.014, 2.012, 2.015], [2.010, 2.011, 2.008]])
@@ -97,11 +97,8 @@ def control_limits():
     yield from individuals(FLOW_RATES)
     yield factors(2)["D4"] * moving(FLOW_RATES)
     yield math.sqrt(2) * stats.norm.ppf(0.75)
-    means, ranges, spreads = SETS_OF_THREE.mean(1), numpy.ptp(SETS_OF_THREE, 1), SETS_OF_THREE.std(1, ddof=1)
+    means, spreads = SETS_OF_THREE.mean(1), SETS_OF_THREE.std(1, ddof=1)
     centre, of_three = means.mean(), factors(3)
-    yield from (centre, ranges.mean())
-    yield from (centre + sign * of_three["A2"] * ranges.mean() for sign in (-1, 1))
-    yield of_three["D4"] * ranges.mean()
     mean_s = spreads.mean()
     yield mean_s
     yield from (centre + sign * of_three["A3"] * mean_s for sign in (-1, 1))
@@ -309,19 +306,17 @@ def median():
 # --- lines and trends -------------------------------------------------------------------------------------------------
 
 class Line:
-    """Least squares with NumPy; with known uncertainties their weights, and no variance of the residuals."""
+    """Least squares with NumPy."""
 
-    def __init__(self, x, y, u=None, origin=False):
+    def __init__(self, x, y, origin=False):
         x, y = numpy.array(x, float), numpy.array(y, float)
         design = x[:, None] if origin else numpy.column_stack([numpy.ones_like(x), x])
-        weight = numpy.ones_like(x) if u is None else 1 / numpy.array(u) ** 2
-        self.unscaled = numpy.linalg.inv(design.T * weight @ design)
-        self.b = self.unscaled @ (design.T * weight @ y)
+        unscaled = numpy.linalg.inv(design.T @ design)
+        self.b = unscaled @ (design.T @ y)
         residual = y - design @ self.b
-        self.squares, self.dof = (weight * residual ** 2).sum(), len(x) - design.shape[1]
-        self.s = math.sqrt(self.squares / self.dof)
-        self.covariance = self.unscaled * (self.s ** 2 if u is None else 1)
-        self.r_squared = 1 - self.squares / ((y - y.mean()) ** 2).sum()
+        self.dof = len(x) - design.shape[1]
+        self.s = math.sqrt((residual ** 2).sum() / self.dof)
+        self.covariance = unscaled * self.s ** 2
         self.origin = origin
 
     def at(self, x):
@@ -337,14 +332,12 @@ class Line:
 
 
 AS_FOUND = Line(MONTHS, ERRORS)
-KNOWN = Line(MONTHS, ERRORS, U_ERRORS)
 RATE = Line((12,) * 4, (0.42, 0.53, 0.38, 0.07), origin=True)
 
 
 def line_fit():
-    yield from (*AS_FOUND.b, *numpy.sqrt(AS_FOUND.covariance.diagonal()), AS_FOUND.s, AS_FOUND.r_squared, AS_FOUND.at(72))
+    yield from (*AS_FOUND.b, *numpy.sqrt(AS_FOUND.covariance.diagonal()), AS_FOUND.s, AS_FOUND.at(72))
     yield stats.linregress(MONTHS, ERRORS).pvalue
-    yield from (*KNOWN.b, *numpy.sqrt(KNOWN.covariance.diagonal()), KNOWN.covariance[0, 1], KNOWN.squares, KNOWN.s)
     yield from (RATE.b[0], RATE.s, math.sqrt(RATE.covariance[0, 0]))
 
 
@@ -358,9 +351,6 @@ def limit_crossing():
     yield from (AS_FOUND.at(72) + sign * t * AS_FOUND.u_at(72, AS_FOUND.s) for sign in (-1, 1))
     yield from crossings(AS_FOUND, 0.95)
     yield crossings(AS_FOUND, 0.90)[1]
-    yield AS_FOUND.meets(1, t, 0, 0, 90)
-    yield KNOWN.meets(1, 0, 0, 0, 500)
-    yield KNOWN.meets(1, stats.norm.ppf(0.975), 0.05, 0, 90)
     yield RATE.meets(0.95, 0, 0, 0, 500)
     yield RATE.meets(0.95, t_quantile(0.975, 3), RATE.s, 0, 500)
 
@@ -496,19 +486,8 @@ def gradient_of(function, at):
     return numpy.array([(4 * slope(i, 5e-4) - slope(i, 1e-3)) / 3 for i in range(len(at))])
 
 
-def correlation():
-    c, display = 1.002, 0.0005 / math.sqrt(3)
-    before, after = s_of_mean((2.013, 2.008, 2.011, 2.015, 2.009)), s_of_mean((1.957, 1.962, 1.955, 1.960, 1.958))
-    first, second = math.hypot(c * before, c * display, 2.0112 * 0.005), math.hypot(c * after, c * display, 1.9584 * 0.005)
-    shared = 2.0112 * 1.9584 * 0.005 ** 2
-    yield from (before, after, first, second, shared / first / second)
-    yield math.sqrt(first ** 2 + second ** 2 - 2 * shared)
-    yield math.sqrt(first ** 2 + second ** 2 + 2 * shared) / 2
-    yield math.hypot(first, second)
-
-
 def distribution_shape():
-    yield from (1 / math.sqrt(3), 1 / math.sqrt(6), 1 / math.sqrt(2), 0.001 / math.sqrt(12))
+    yield from (1 / math.sqrt(3), 1 / math.sqrt(6), 1 / math.sqrt(2))
 
 
 ROOMS = {"statistics/" + name: values for name, values in {
@@ -519,5 +498,5 @@ ROOMS = {"statistics/" + name: values for name, values in {
     "duplicated_blocks": duplicated_blocks, "randomness": randomness, "mean_and_spread": mean_and_spread,
     "median": median, "line_fit": line_fit, "limit_crossing": limit_crossing, "robust_trend": robust_trend,
     "calibration_interval": calibration_interval, "reliability": reliability,
-    "welch_satterthwaite": welch_satterthwaite, "propagation": propagation, "correlation": correlation,
+    "welch_satterthwaite": welch_satterthwaite, "propagation": propagation,
     "distribution_shape": distribution_shape}.items()}
