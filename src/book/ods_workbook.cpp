@@ -14,12 +14,13 @@ namespace {
 constexpr std::size_t most_row_bytes = std::size_t{16} << 20;
 constexpr const char* content_part = "content.xml";
 
-std::uint32_t repeated(const XmlAttributes& attributes, std::string_view name) {
-  const std::string_view digits = attributes(name);
+std::uint32_t count_in(std::string_view digits) {
   std::uint32_t count = 1;
   std::from_chars(digits.data(), digits.data() + digits.size(), count);
   return std::max(count, 1U);
 }
+
+std::uint32_t repeated(const XmlAttributes& attributes, std::string_view name) { return count_in(attributes(name)); }
 
 bool is_hidden_by(const XmlAttributes& attributes) {
   const std::string_view visibility = attributes("visibility");
@@ -76,6 +77,31 @@ class OdsSheets : public XmlHandler {
   int depth_ = 0;
 };
 
+// What a cell's start tag says of it.
+struct CellMarks {
+  std::uint32_t repeats = 1;
+  std::uint32_t wide = 1;
+  std::uint32_t high = 1;
+  std::string type;
+  std::string value;
+  bool is_error = false;
+  bool has_formula = false;
+
+  void take(std::string_view name, std::string_view text, std::string_view space) {
+    if (name == "number-columns-repeated") repeats = count_in(text);
+    if (name == "number-columns-spanned") wide = count_in(text);
+    if (name == "number-rows-spanned") high = count_in(text);
+    if (name == "formula") has_formula = !text.empty();
+    if (name == "value-type" && space.find("calcext") != space.npos) is_error = text == "error";
+    if (space.find(":office:") == space.npos) return;
+    if (name == "value-type") type = text;
+    // A cell has one of them; a text may stand beside a figure, and doesn't count then.
+    const bool is_text = name == "string-value";
+    const bool is_figure = name == "value" || name == "date-value" || name == "time-value" || name == "boolean-value";
+    if (!text.empty() && (is_figure || (is_text && value.empty()))) value = text;
+  }
+};
+
 // The cells of one sheet (ISO/IEC 26300, part 1, 9 and 19).
 class OdsSheet : public XmlHandler {
  public:
@@ -126,20 +152,14 @@ class OdsSheet : public XmlHandler {
 
   void start_cell(const XmlAttributes& attributes) {
     cell_depth_ = depth_;
-    cell_repeats_ = repeated(attributes, "number-columns-repeated");
-    type_ = attributes("value-type", ":office:");
-    is_error_ = attributes("value-type", "calcext") == "error";
-    has_formula_ = !attributes("formula").empty();
-    for (const char* name : {"value", "date-value", "time-value", "boolean-value", "string-value"}) {
-      value_ = attributes(name, ":office:");
-      if (!value_.empty()) break;
-    }
+    marks_ = CellMarks();
+    attributes.for_each([this](std::string_view name, std::string_view value, std::string_view space) {
+      marks_.take(name, value, space);
+    });
     shown_.clear();
     paragraphs_ = 0;
-    const std::uint32_t wide = repeated(attributes, "number-columns-spanned");
-    const std::uint32_t high = repeated(attributes, "number-rows-spanned");
-    if (wide > 1 || high > 1)
-      rows_.merged(cell_name(column_ + 1, row_ + 1) + ":" + cell_name(column_ + wide, row_ + high));
+    if (marks_.wide > 1 || marks_.high > 1)
+      rows_.merged(cell_name(column_ + 1, row_ + 1) + ":" + cell_name(column_ + marks_.wide, row_ + marks_.high));
   }
 
   // Of what is in a cell, its paragraphs are its text; comments and drawings are not.
@@ -161,12 +181,12 @@ class OdsSheet : public XmlHandler {
     fill(cell);
     const bool is_nothing = cell.kind == SheetCell::Kind::text && cell.text.empty();
     if (is_nothing) {
-      column_ = std::min(column_ + std::min(cell_repeats_, most_sheet_columns), most_sheet_columns);
+      column_ = std::min(column_ + std::min(marks_.repeats, most_sheet_columns), most_sheet_columns);
       return;
     }
-    row_bytes_ += cell_repeats_ * (cell.text.size() + sizeof cell);
-    is_too_large = column_ + std::uint64_t{cell_repeats_} > most_sheet_columns || row_bytes_ > most_row_bytes;
-    for (std::uint32_t i = 0; i < cell_repeats_ && !is_too_large; ++i) {
+    row_bytes_ += marks_.repeats * (cell.text.size() + sizeof cell);
+    is_too_large = column_ + std::uint64_t{marks_.repeats} > most_sheet_columns || row_bytes_ > most_row_bytes;
+    for (std::uint32_t i = 0; i < marks_.repeats && !is_too_large; ++i) {
       cell.column = column_++;
       cells_.push_back(cell);
     }
@@ -174,33 +194,33 @@ class OdsSheet : public XmlHandler {
 
   void fill(SheetCell& cell) {
     using Kind = SheetCell::Kind;
-    if (is_error_ || (has_formula_ && (shown_.starts_with('#') || shown_.starts_with("Err:")))) {
+    if (marks_.is_error || (marks_.has_formula && (shown_.starts_with('#') || shown_.starts_with("Err:")))) {
       cell.kind = Kind::error;
       cell.text = shown_;
-    } else if (has_formula_ && type_.empty() && shown_.empty()) {
+    } else if (marks_.has_formula && marks_.type.empty() && shown_.empty()) {
       cell.kind = Kind::not_worked_out;
-    } else if (type_ == "boolean") {
+    } else if (marks_.type == "boolean") {
       cell.kind = Kind::boolean;
-      cell.number = value_ == "true" ? 1 : 0;
-    } else if (type_ == "date") {
+      cell.number = marks_.value == "true" ? 1 : 0;
+    } else if (marks_.type == "date") {
       cell.kind = Kind::moment;
-      cell.text = value_;
-    } else if (type_ == "float" || type_ == "percentage" || type_ == "currency") {
-      fill_number(cell, number_from(value_));
-    } else if (type_ == "time" && days_of(value_)) {
+      cell.text = marks_.value;
+    } else if (marks_.type == "float" || marks_.type == "percentage" || marks_.type == "currency") {
+      fill_number(cell, number_from(marks_.value));
+    } else if (marks_.type == "time" && days_of(marks_.value)) {
       cell.kind = Kind::duration;
-      cell.number = *days_of(value_);
+      cell.number = *days_of(marks_.value);
     } else {
-      cell.text = !shown_.empty() || type_ != "string" ? shown_ : value_;
+      cell.text = !shown_.empty() || marks_.type != "string" ? shown_ : marks_.value;
     }
   }
 
   void fill_number(SheetCell& cell, std::optional<double> number) {
-    cell.text = number ? "" : value_;
+    cell.text = number ? "" : marks_.value;
     if (!number) return;
     cell.kind = SheetCell::Kind::number;
     cell.number = *number;
-    if (type_ == "percentage") cell.look.kind = NumberLook::Kind::percent;
+    if (marks_.type == "percentage") cell.look.kind = NumberLook::Kind::percent;
     const bool is_noughts_first = shown_.size() > 1 && shown_.size() < 16 && shown_.front() == '0' &&
                                   shown_.find_first_not_of("0123456789") == std::string::npos;
     if (is_noughts_first) cell.look.digits = static_cast<int>(shown_.size());
@@ -233,13 +253,9 @@ class OdsSheet : public XmlHandler {
   std::uint32_t column_ = 0;
   std::uint32_t next_declared_ = 0;
   std::uint32_t row_repeats_ = 1;
-  std::uint32_t cell_repeats_ = 1;
   bool is_hidden_ = false;
-  std::string type_;
-  std::string value_;
+  CellMarks marks_;  // of the cell that is open
   std::string shown_;
-  bool has_formula_ = false;
-  bool is_error_ = false;
   int paragraphs_ = 0;
 };
 

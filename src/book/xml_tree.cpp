@@ -15,7 +15,7 @@ class TreeBuilder : public XmlHandler {
     element.space = attributes.space();
     element.name = name;
     element.place = attributes.place();
-    attributes.for_each([&](std::string_view called, std::string_view value) {
+    attributes.for_each([&](std::string_view called, std::string_view value, std::string_view) {
       element.attributes.emplace_back(called, value);
       count_text(called.size() + value.size());
     });

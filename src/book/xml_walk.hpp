@@ -23,11 +23,14 @@ class XmlAttributes {
       : pairs_(pairs), space_(space), parser_(parser) {}
   // By its name without a prefix, in a namespace whose address has this in it; "" where there is none.
   std::string_view operator()(std::string_view name, std::string_view space = {}) const;
-  // Calls take(name, value) for each, names without prefix.
+  // Calls take(name, value, the address of the name's namespace) for each, names without prefix.
   template <class Take>
   void for_each(Take take) const {
-    for (const char** pair = pairs_; *pair != nullptr; pair += 2)
-      take(without_space(pair[0]), std::string_view(pair[1]));
+    for (const char** pair = pairs_; *pair != nullptr; pair += 2) {
+      const std::string_view whole = pair[0];
+      const std::string_view name = without_space(whole);
+      take(name, std::string_view(pair[1]), whole.substr(0, whole.size() - name.size()));
+    }
   }
   std::string_view space() const { return space_; }  // the address of the element's own namespace
   XmlPlace place() const;
