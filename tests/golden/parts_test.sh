@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# parts_test.sh PROGRAM: the demo book, with sets of a single reading in it, split by pump, its parts screened by two
+# parts_test.sh PROGRAM: the demo book, with sets of a single reading and rows of totals in it, split by pump, its parts screened by two
 # workers at a time (GNU parallel, Dask), and the results joined again are those of the whole book, byte for byte.
 set -euo pipefail
 program=$1
@@ -28,7 +28,9 @@ for file in sorted(glob.glob(book + "/readings/*.csv")):
                 continue
             seen.add(one)
         kept.append(line)
-    open(file, "w", encoding="utf-8").write("\n".join(kept) + "\n")
+    open(file, "w", encoding="utf-8").write("\n".join(kept) + "\nTotal of the week" + "," * lines[0].count(",") + "\n")
+with open(book + "/book.toml", "a", encoding="utf-8") as settings:
+    settings.write('\n[files."readings/*.csv"]\nignore_rows = ["Total*"]\n')
 END
 
 "$program" screen "$scratch/book" "${as_of[@]}" --format csv --out "$scratch/whole.csv" 2>/dev/null || [ $? -eq 1 ]
