@@ -45,8 +45,6 @@ constexpr std::array<FieldSpec, 15> fields{{
     {note, "note"},
 }};
 static_assert(are_complete(fields, note));
-constexpr std::array<std::string_view, 4> kinds{"pump", "calibrator", "thermometer", "barometer"};
-constexpr std::array<std::string_view, 2> read_at_words{"centre", "top"};
 constexpr double minutes_a_day = 1440;
 
 std::optional<double> optional(double figure) {
@@ -57,13 +55,13 @@ Instrument read_row(RowReader& row, RowPlace place) {
   Instrument result;
   result.place = place;
   result.name = row.kept_text(instrument);
-  const int kind_word = row.word(kind, kinds);
+  const int kind_word = row.word(kind, instrument_kind_words);
   if (kind_word >= 0) result.kind = static_cast<InstrumentKind>(kind_word);
   const int principle_word = row.word(principle, principle_words);
   if (principle_word >= 0) result.principle = static_cast<Principle>(principle_word + 1);
   if (result.kind == InstrumentKind::calibrator && principle_word < 0 && row.text(principle).empty()) {
     row.fail(principle, "instrument/no-principle", "the calibrator " + in_quotes(result.name) + " has no principle",
-             "write volumetric, bubble, rotameter, mass or orifice");
+             "write " + list_of(principle_words));
   }
   result.serial = row.kept_text(serial);
   result.low_l_min = optional(row.quantity(low));

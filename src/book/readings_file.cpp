@@ -49,7 +49,6 @@ constexpr std::array<FieldSpec, 15> fields{{
     kept_only(note, "note"),
 }};
 static_assert(are_complete(fields, note));
-constexpr std::array<std::string_view, 3> stages{"pre", "field", "post"};
 
 // What the readings name.
 struct Known {
@@ -72,7 +71,7 @@ class ReadingRows {
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     row_.start(scanner, line);
     table_.taken.put(row, row_.moment(taken));
-    const int stage_word = row_.word(stage, stages);
+    const int stage_word = row_.word(stage, stage_words);
     table_.stage[row] = stage_word < 0 ? Stage::field : static_cast<Stage>(stage_word);
     const Row of_sample = read_sample();
     const Row of_pump = read_pump(of_sample);
@@ -84,7 +83,7 @@ class ReadingRows {
     read_indicated(row, is_void != 0);
     if (has_temperature_) read_condition(table_.temperature_k, row, temperature, last_temperature_);
     if (has_pressure_) read_condition(table_.pressure_kpa, row, pressure, last_pressure_);
-    if (has_humidity_) read_condition(table_.humidity, row, humidity, last_humidity_);
+    if (has_humidity_) read_humidity(row);
     if (has_words_) read_words(row);
     table_.flags[row] = is_void;
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
@@ -122,6 +121,13 @@ class ReadingRows {
     const RowReader::Quantity quantity = row_.quantity_as_written(field);
     column.put(row, quantity.inside, quantity.written);
     last = is_missing(quantity.inside) ? Written{} : Written{written, row};
+  }
+
+  // Of use at some calibrators only.
+  [[gnu::always_inline]] void read_humidity(Row row) {
+    const Row by = table_.calibrator[row];
+    if (by != no_row && !needs_humidity(book_.instruments[by].principle)) row_.spare(humidity);
+    read_condition(table_.humidity, row, humidity, last_humidity_);
   }
 
   void reject(Row row, bool stage_is_lost) {

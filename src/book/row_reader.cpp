@@ -25,14 +25,6 @@ bool same_word(std::string_view written, std::string_view word) {
                     [](char a, char b) { return small_letter(a) == b; });
 }
 
-std::string list_of(std::span<const std::string_view> words) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    text += (i == 0 ? "" : i + 1 == words.size() ? " or " : ", ") + std::string(words[i]);
-  }
-  return text;
-}
-
 // A number but for a letter O where a 0 should be, or an l or I for a 1.
 bool is_number_with_letters(std::string_view written) {
   std::string digits(written);
@@ -61,6 +53,14 @@ std::string with_unit(double inside, const Unit& unit) {
 }
 
 }  // namespace
+
+std::string list_of(std::span<const std::string_view> words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    text += (i == 0 ? "" : i + 1 == words.size() ? " or " : ", ") + std::string(words[i]);
+  }
+  return text;
+}
 
 std::pair<TextId, std::string_view> SharedTexts::intern(std::string_view text) {
   const std::scoped_lock lock(mutex_);

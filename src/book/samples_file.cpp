@@ -48,7 +48,6 @@ constexpr std::array<FieldSpec, 16> fields{{
     kept_only(note, "note"),
 }};
 static_assert(are_complete(fields, note));
-constexpr std::array<std::string_view, 2> kinds{"sample", "blank"};
 
 // Names of samples, kept for the table; one a thread.
 class NameText {
@@ -87,7 +86,7 @@ class SampleRows {
     row_.start(scanner, line);
     const std::string_view written = row_.kept_text(sample);
     table_.name[row] = written.empty() ? names_.keep(stand_in(line)) : names_.keep(written);
-    const int kind_word = row_.word(kind, kinds);
+    const int kind_word = row_.word(kind, sample_kind_words);
     table_.kind[row] = kind_word < 0 ? SampleKind::sample : static_cast<SampleKind>(kind_word);
     const bool is_blank = table_.kind[row] == SampleKind::blank;
     table_.batch.put(row, row_.interned(batch));

@@ -7,6 +7,7 @@
 #include <ostream>
 #include <thread>
 
+#include "book/one_cause.hpp"
 #include "command/output_file.hpp"
 #include "command/progress.hpp"
 #include "report/terminal_text.hpp"
@@ -107,7 +108,7 @@ std::unique_ptr<OpenedBook> open_book(const BookOptions& options, Surroundings& 
     tell(surroundings.err, book.faults());
     return nullptr;
   }
-  tell_first(surroundings.err, book->problems);
+  tell_first(surroundings.err, told_by_cause(*book));
   const std::optional<Day> as_of = as_of_day(options.as_of, book->settings.zone, surroundings);
   Result<RuleSet> rules = read_rules(*book, surroundings.share / "rules");
   if (!rules) tell(surroundings.err, rules.faults());

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "assessment/calibrator_scatter.hpp"
+#include "book/one_cause.hpp"
 #include "book/timestamp.hpp"
 #include "command/opened_book.hpp"
 #include "outside/output_stream.hpp"
@@ -78,7 +79,7 @@ int run_split(const SplitOptions& options, Surroundings& surroundings) {
   std::error_code ignored;
   if (fs::exists(fs::symlink_status(options.out, ignored))) return refuse({already_there(options.out)}, surroundings);
   const Result<Book> book = read_watched(options.book, surroundings);
-  tell_first(surroundings.err, book ? book->problems : book.faults());
+  tell_first(surroundings.err, book ? told_by_cause(*book) : book.faults());
   if (!book || tell_over_the_book(*book, options.out, surroundings)) return cannot_be_used;
   if (has_faults(*book)) {
     return refuse({error("parts/faulty", {"book.toml", 0, 0},

@@ -3,34 +3,14 @@
 
 namespace driftwarden {
 
-std::string_view to_text(InstrumentKind kind) {
-  switch (kind) {
-    case InstrumentKind::pump:
-      return "pump";
-    case InstrumentKind::calibrator:
-      return "calibrator";
-    case InstrumentKind::thermometer:
-      return "thermometer";
-    case InstrumentKind::barometer:
-      return "barometer";
-  }
-  return {};
-}
+std::string_view to_text(InstrumentKind kind) { return instrument_kind_words[static_cast<std::size_t>(kind)]; }
 
 std::string_view to_text(Principle principle) {
   return principle == Principle::none ? "" : principle_words[static_cast<std::size_t>(principle) - 1];
 }
 
 std::string_view to_text(ReadAt read_at) {
-  switch (read_at) {
-    case ReadAt::unknown:
-      return "";
-    case ReadAt::centre:
-      return "centre";
-    case ReadAt::top:
-      return "top";
-  }
-  return {};
+  return read_at == ReadAt::unknown ? "" : read_at_words[static_cast<std::size_t>(read_at) - 1];
 }
 
 }  // namespace driftwarden

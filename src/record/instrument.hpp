@@ -26,10 +26,14 @@ struct RowPlace {
 };
 
 enum class InstrumentKind : std::uint8_t { pump, calibrator, thermometer, barometer };
+inline constexpr std::string_view instrument_kind_words[] = {"pump", "calibrator", "thermometer", "barometer"};
 // How a calibrator measures flow; what there is to say of each: correction/principle.
 enum class Principle : std::uint8_t { none, volumetric, bubble, rotameter, mass, orifice };
 inline constexpr std::string_view principle_words[] = {"volumetric", "bubble", "rotameter", "mass", "orifice"};
-enum class ReadAt : std::uint8_t { unknown, centre, top };
+// Whether a humidity beside its readings can change what is made of them.
+constexpr bool needs_humidity(Principle principle) { return principle == Principle::bubble; }
+enum class ReadAt : std::uint8_t { unknown, centre, top };  // of a rotameter's float
+inline constexpr std::string_view read_at_words[] = {"centre", "top"};
 
 std::string_view to_text(InstrumentKind kind);
 std::string_view to_text(Principle principle);
@@ -108,6 +112,9 @@ struct Certificate {
   std::vector<ConditionPoint> condition_points;
   RowPlace place;
   ProblemNumber problem = no_problem;
+
+  // By which its expanded uncertainties are to be divided. Where it states none, the usual one (common practice).
+  double k() const { return coverage_factor.value_or(2); }
 };
 
 }  // namespace driftwarden

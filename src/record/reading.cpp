@@ -3,16 +3,6 @@
 
 namespace driftwarden {
 
-std::string_view to_text(Stage stage) {
-  switch (stage) {
-    case Stage::pre:
-      return "pre";
-    case Stage::field:
-      return "field";
-    case Stage::post:
-      return "post";
-  }
-  return {};
-}
+std::string_view to_text(Stage stage) { return stage_words[static_cast<std::size_t>(stage)]; }
 
 }  // namespace driftwarden

@@ -16,6 +16,7 @@
 namespace driftwarden {
 
 enum class Stage : std::uint8_t { pre, field, post };
+inline constexpr std::string_view stage_words[] = {"pre", "field", "post"};
 
 std::string_view to_text(Stage stage);
 

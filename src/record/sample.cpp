@@ -3,6 +3,6 @@
 
 namespace driftwarden {
 
-std::string_view to_text(SampleKind kind) { return kind == SampleKind::blank ? "blank" : "sample"; }
+std::string_view to_text(SampleKind kind) { return sample_kind_words[static_cast<std::size_t>(kind)]; }
 
 }  // namespace driftwarden

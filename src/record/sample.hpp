@@ -22,6 +22,7 @@ inline constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 inline bool is_missing(double figure) { return std::isnan(figure); }
 
 enum class SampleKind : std::uint8_t { sample, blank };
+inline constexpr std::string_view sample_kind_words[] = {"sample", "blank"};
 enum class YesNo : std::uint8_t { unsaid, no, yes };
 
 std::string_view to_text(SampleKind kind);

@@ -6,14 +6,14 @@
 
 #include "quantity/limit.hpp"
 #include "record/instrument.hpp"
+#include "record/reading.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 
 namespace {
 
 // As the columns of the book write them.
-constexpr std::string_view kinds[] = {"sample", "blank"};
-constexpr std::string_view stages[] = {"pre", "field", "post"};
 constexpr Field text(std::string_view name, std::string_view definition) {
   return {name, MeasureKind::word, Dimension::count, {}, definition};
 }
@@ -27,11 +27,11 @@ constexpr Field number(std::string_view name, Dimension dimension, std::string_v
   return {name, MeasureKind::number, dimension, {}, definition};
 }
 
-constexpr Field stage = word("stage", stages, "when it was read");
+constexpr Field stage = word("stage", stage_words, "when it was read");
 constexpr Field principle = word("principle", principle_words, "how the calibrator measures flow");
 
 constexpr Field sample_fields[] = {
-    word("kind", kinds, "sample or blank"),
+    word("kind", sample_kind_words, "sample or blank"),
     text("batch", "the batch it belongs to"),
     text("pump", "the pump it was drawn with"),
     text("sampler", "the sampler in line"),
@@ -63,7 +63,7 @@ constexpr Field reading_fields[] = {
 constexpr Field calibrator_fields[] = {
     text("instrument", "its name"),
     principle,
-    word("read-at", float_levels, "where on the float it is read"),
+    word("read-at", read_at_words, "where on the float it is read"),
 };
 constexpr Field pump_fields[] = {
     text("instrument", "its name"),

@@ -20,8 +20,6 @@ template <>
 std::span<const std::string_view> words<Subject>();
 std::string_view to_text(Subject subject);
 
-inline constexpr std::string_view float_levels[] = {"centre", "top"};  // where a rotameter is read
-
 enum class MeasureKind : std::uint8_t { number, yes_no, word };
 
 inline constexpr std::string_view yes_and_no[] = {"yes", "no"};

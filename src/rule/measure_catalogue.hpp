@@ -5,9 +5,9 @@
 
 #include "rule/measure.hpp"
 
-// The catalogue of measures: everything about a measure but how its figure is had, which verdict/measured says beside
-// its enumerator. A further measure is its enumerator, its row here, and its row there; whatever is left out of a row,
-// or stands in another order than the enumeration, does not compile.
+// The catalogue of measures: everything about a measure but how its figure is had (of a sample: verdict/sample_figures;
+// of a set or reading: verdict/measured; of the others: verdict/subjects) and its sentences (rule/english). Whatever is
+// left out of a row, or stands in another order than the enumeration, does not compile.
 namespace driftwarden::catalogue {
 
 inline constexpr std::string_view counted = "counted";
@@ -162,7 +162,7 @@ inline constexpr Measure sample_measures[] = {
         .exact("the display against the range as it was written", sample_and_all_sets),
     yes_no(SampleMeasure::calibrator_same, "calibrator.same", "whether pre and post set were read with one calibrator")
         .leaning_on(sample_and_sets),
-    word(SampleMeasure::calibrator_read_at, "calibrator.read-at", float_levels,
+    word(SampleMeasure::calibrator_read_at, "calibrator.read-at", read_at_words,
          "where on the float the rotameters of the pre and post set were read; missing where there was no rotameter or "
          "nobody said")
         .leaning_on(sample_and_sets),
@@ -287,7 +287,7 @@ inline constexpr Measure calibrator_measures[] = {
         .stated("by the uncertainty of the certificate at that point"),
     number(CalibratorMeasure::age, "age", Dimension::time, "d", "days since its newest certificate")
         .exact("counted in days"),
-    word(CalibratorMeasure::read_at, "read-at", float_levels,
+    word(CalibratorMeasure::read_at, "read-at", read_at_words,
          "where on the float it is read; missing where nobody said"),
     record(CalibratorMeasure::record_as_found, "record.as-found",
            "whether its newest certificate says at every point what it showed as found, before any adjustment"),

@@ -95,8 +95,9 @@ TEST(KeptRecords, RejectsNoRowForACellThatNothingLeansOn) {
   EXPECT_EQ(read.problems.size(), 3U);
   for (const Diagnostic& problem : read.problems) EXPECT_EQ(problem.severity, Severity::remark) << problem.message;
   EXPECT_TRUE(read.readings.problem.empty());
-  book.file("readings.csv",
-            "taken,stage,sample,calibrator,reading [L/min],humidity [%]\n2026-05-01T07:30,pre,S-1,VOL-1,2.0,wet\n");
+  book.file(
+      "readings.csv",
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C]\n2026-05-01T07:30,pre,S-1,VOL-1,2.0,warm\n");
   EXPECT_EQ(book.read().readings.problem.size(), 1U) << "of a reading that counts";
 }
 

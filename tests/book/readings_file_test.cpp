@@ -37,6 +37,26 @@ TEST(ReadingsFile, KeepsAStruckOutReadingWithoutAFigure) {
       "the heading [cell/not-a-number]\n");
 }
 
+// Only what a soap film makes moist is corrected for it.
+TEST(ReadingsFile, NeedsAHumidityOnlyAtCalibratorsThatAreCorrectedForIt) {
+  const Book book = WrittenBook()
+                        .file("instruments.csv",
+                              "instrument,kind,principle\nPUMP-1,pump,\nVOL-1,calibrator,volumetric\n"
+                              "FILM-1,calibrator,bubble\n")
+                        .file("readings.csv",
+                              "taken,stage,sample,calibrator,reading [L/min],humidity [%]\n"
+                              "2026-05-01T07:50,pre,S-1,VOL-1,2.0,moist\n"
+                              "2026-05-01T07:51,pre,S-1,FILM-1,2.0,moist\n"
+                              "2026-05-01T07:52,pre,S-1,VOL-1,2.0,45\n")
+                        .read();
+  EXPECT_EQ(book.readings.flags[0], 0);
+  EXPECT_EQ(book.readings.flags[1], reading_is_rejected);
+  EXPECT_EQ(book.readings.humidity[2], 0.45);
+  const std::string said = told(book.problems);
+  EXPECT_NE(said.find("readings.csv:2:36: remark: 'moist' is not a number"), std::string::npos) << said;
+  EXPECT_NE(said.find("readings.csv:3:37: error: 'moist' is not a number"), std::string::npos) << said;
+}
+
 TEST(ReadingsFile, FillsEveryFieldOfAReading) {
   const Book book = book_with(
       "taken,stage,pump,sample,calibrator,reading [cc/min],temperature [°C],pressure [mbar],humidity [%],replicate,set,"
