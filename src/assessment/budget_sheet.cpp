@@ -34,7 +34,7 @@ BudgetSheet::BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& f
       to_reference_(figures.measured_volume_reference_l / figures.measured_volume_l) {}
 
 BudgetSheet::BudgetSheet(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget)
-    : BudgetSheet(basis, figures, budget, follows_course(basis, figures)) {
+    : BudgetSheet(basis, figures, budget, follows(basis.practice.field_sets, figures.course)) {
   weigh();
 }
 

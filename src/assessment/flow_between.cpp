@@ -37,10 +37,6 @@ struct Variances {
 
 }  // namespace
 
-bool follows_course(const AssessmentBasis& basis, const SampleAssessment& figures) {
-  return basis.practice.field_sets == FieldSets::line && !figures.course.empty();
-}
-
 KnownBetween known_between(const AssessmentBasis& basis, const SampleAssessment& f) {
   KnownBetween known;
   const DriftSpread& earlier = known.told.earlier =
@@ -51,7 +47,7 @@ KnownBetween known_between(const AssessmentBasis& basis, const SampleAssessment&
   const auto add = [&](double share, double from, double to) {
     variances.add(share, std::abs(to - from), f.mean_flow_l_min * share_of_flow);
   };
-  if (follows_course(basis, f)) {
+  if (follows(basis.practice.field_sets, f.course)) {
     each_span(f.course, add);
   } else {
     add(1, f.pre_l_min, f.post_l_min);

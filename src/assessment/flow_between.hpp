@@ -5,9 +5,6 @@
 
 namespace driftwarden {
 
-// Whether the flow is the mean along the line through the field sets, by practice.
-bool follows_course(const AssessmentBasis& basis, const SampleAssessment& figures);
-
 // How well the mean flow is known between the looks at it, L/min.
 //
 //   u² = Σ_k (τ_k · max(|q_k − q_(k−1)| / 2, a √τ_k))² / 3      a = q · s / 2, or q · (what is stated)

@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "assessment/practice.hpp"
 #include "assessment/reading_set.hpp"
 
 namespace driftwarden {
@@ -53,6 +54,11 @@ struct FlowCourse {
   double minutes() const { return empty() ? missing : stops.back().at_min; }
   double share_of(std::int32_t set) const;  // 0 of one that is not on the course
 };
+
+// Whether the mean flow is the one along this course, by practice.
+inline bool follows(FieldSets practice, const FlowCourse& course) {
+  return practice == FieldSets::line && !course.empty();
+}
 
 // Fills `course` (its memory is used again). Sets of two calibrators, the one begun within longest_gap_in_a_set_s of
 // the other's end, are one stop.

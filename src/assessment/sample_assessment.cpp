@@ -209,7 +209,7 @@ void SampleAssessor::work_out_flows() {
   result_.flow_l_min = flow_by(basis_.practice.flow_for_volume);
   lay_course(result_.sets, {result_.pre, result_.post, samples_.started[sample], samples_.stopped[sample]},
              result_.course);
-  if (basis_.practice.field_sets == FieldSets::line && !result_.course.empty())
+  if (follows(basis_.practice.field_sets, result_.course))
     result_.mean_flow_l_min = result_.flow_l_min = result_.course.mean_l_min;
   result_.cut_exponent = fact(basis_.samplers.cut_exponent, sampler);
   result_.cut_shift = cut_shift(result_.mean_flow_l_min, result_.nominal_l_min, result_.cut_exponent);

@@ -5,7 +5,7 @@
 #include "command/output.hpp"
 #include "command/selection.hpp"
 #include "report/custody_sheet.hpp"
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 
 namespace driftwarden {
 namespace {

@@ -59,9 +59,7 @@ std::vector<ErrorPoint> error_curve(const Certificate& certificate) {
 }
 
 double standard_uncertainty_l_min(const Certificate& certificate, const CertificatePoint& point) {
-  constexpr double usual_coverage_factor = 2;
-  return point.expanded_uncertainty_l_min.value_or(std::numeric_limits<double>::quiet_NaN()) /
-         certificate.coverage_factor.value_or(usual_coverage_factor);
+  return point.expanded_uncertainty_l_min.value_or(std::numeric_limits<double>::quiet_NaN()) / certificate.k();
 }
 
 std::vector<ErrorPoint> as_found_curve(const Certificate& certificate) {

@@ -38,9 +38,10 @@ struct CorrectedReading {
 //
 //   Q_ind, Q_act   volume flow, L/min      e  relative error by the certificate in force (error_at), ratio
 //   f   by the calibrator's principle: rotameter_factor, mass_factor, orifice_factor, bubble_factor; volumetric 1
-//   Source   the formulas named; that the certificate comes first follows from its points being on the calibrator's own
-//   basis Valid    where each of the formulas is; 1 + e above zero (else NaN) Example  rotameter drawn for 20 °C,
-//   101.325 kPa, error 1 %, showing 2.02 L/min at 5 °C, 84.5 kPa
+//   Source   the formulas named; that the certificate comes first follows from its points being on the calibrator's
+//            own basis
+//   Valid    where each of the formulas is; 1 + e above zero (else NaN)
+//   Example  rotameter drawn for 20 °C, 101.325 kPa, error 1 %, showing 2.02 L/min at 5 °C, 84.5 kPa
 //            ->  2.000 after the certificate, 2.1333 L/min actual
 //
 // A figure that is NaN is missing. Volumetric and bubble meters (humidity: none) need no conditions, nor does a

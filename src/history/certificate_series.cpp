@@ -27,7 +27,7 @@ Moment moment_of(const Certificate& certificate) { return static_cast<Moment>(ce
 SeriesPoint point_from(const Certificate& certificate, const CalibratedPoint& point, Found when) {
   SeriesPoint made{moment_of(certificate), point.error(when), 1, missing, missing, false, certificate.name};
   if (point.expanded_uncertainty) {
-    const double expanded = 2 * *point.expanded_uncertainty / certificate.coverage_factor.value_or(2);
+    const double expanded = 2 * *point.expanded_uncertainty / certificate.k();
     made.expanded_uncertainty = point.is_flow ? 100 * expanded / point.reference : expanded;
   }
   return made;

@@ -33,8 +33,7 @@ std::optional<LookbackWindow> window_of(const Screening& screening, std::int32_t
   window.worst = *worst;
   window.as_found_percent = worst->error(Found::as_found);
   if (worst->expanded_uncertainty) {
-    window.as_found_expanded_percent =
-        100 * 2 * *worst->expanded_uncertainty / certificate.coverage_factor.value_or(2) / worst->reference;
+    window.as_found_expanded_percent = 100 * 2 * *worst->expanded_uncertainty / certificate.k() / worst->reference;
   }
   window.tolerance = tolerance_of(screening, certificates);
   for (const Certificate* before : certificates) {

@@ -120,7 +120,7 @@ double check_uncertainty(const MeanAndSpread& flow, const Certificate& certifica
       nearest = &point;
   }
   if (nearest == nullptr || flow.n < 2) return missing;
-  const double k = certificate.coverage_factor.value_or(2);
+  const double k = certificate.k();
   const double of_certificate = flow.mean * *nearest->expanded_uncertainty_l_min / (k * nearest->reference_l_min);
   return 2 * std::sqrt(flow.s * flow.s / static_cast<double>(flow.n) + of_certificate * of_certificate);
 }

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "report/figure_text.hpp"
+#include "report/shortest_figure.hpp"
 
 namespace driftwarden {
 

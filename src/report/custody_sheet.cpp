@@ -6,7 +6,7 @@
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"
 #include "report/paint.hpp"
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 #include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"

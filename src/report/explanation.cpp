@@ -10,7 +10,7 @@
 #include "quantity/rounding.hpp"
 #include "quantity/written.hpp"
 #include "report/budget_working.hpp"
-#include "report/reading_steps.hpp"
+#include "report/set_working.hpp"
 #include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "report/traceability_text.hpp"
@@ -171,7 +171,7 @@ class Explanation {
     const std::string pre = flow_text(f_.pre_l_min);
     const std::string post = flow_text(f_.post_l_min);
     if (is_missing(f_.flow_l_min)) return cannot("a flow is missing");
-    if (screening_.basis().practice.field_sets == FieldSets::line && !f_.course.empty()) return course_step();
+    if (follows(screening_.basis().practice.field_sets, f_.course)) return course_step();
     switch (practice) {
       case FlowForVolume::mean:
         line("Q = (pre + post) / 2 = (" + pre + " + " + post + ") / 2 = " + flow_text(f_.flow_l_min) + " L/min");

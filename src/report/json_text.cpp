@@ -6,7 +6,7 @@
 
 #include "diagnostic/characters.hpp"
 #include "diagnostic/hexadecimal.hpp"
-#include "report/figure_text.hpp"
+#include "report/shortest_figure.hpp"
 
 namespace driftwarden {
 namespace {

@@ -5,7 +5,7 @@
 #include "quantity/rounding.hpp"
 #include "report/html_text.hpp"
 #include "report/page_style.hpp"
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"

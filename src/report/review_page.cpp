@@ -4,7 +4,7 @@
 #include "book/timestamp.hpp"
 #include "report/page_style.hpp"
 #include "report/review_parts.hpp"
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/decision_risk.hpp"
 

@@ -3,7 +3,7 @@
 #include "quantity/rounding.hpp"
 #include "report/explanation.hpp"
 #include "report/review_parts.hpp"
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
 

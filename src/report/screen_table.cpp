@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/decision_risk.hpp"

@@ -12,11 +12,6 @@ namespace {
 
 constexpr std::string_view outcome_words[] = {"met", "note", "qualified", "undecided", "void", "skipped"};
 
-bool includes_its_ends(Limit::Form form) {
-  using enum Limit::Form;
-  return form != strictly_within && form != less_than && form != more_than;
-}
-
 // The word of a word or a yes_no; "" where it is missing.
 std::string_view word_in(const MeasureValue& value) {
   if (!value.word.empty() || std::isnan(value.figure)) return value.word;

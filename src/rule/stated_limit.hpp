@@ -48,6 +48,10 @@ template <>
 std::span<const std::string_view> words<Limit::Form>();
 std::string_view to_text(Limit::Form form);
 inline bool has_alternative(const Limit& limit) { return limit.or_within >= 0; }
+// Whether what lies on the limit keeps it.
+inline bool includes_its_ends(Limit::Form form) {
+  return form != Limit::Form::strictly_within && form != Limit::Form::less_than && form != Limit::Form::more_than;
+}
 inline bool is_of_words(Limit::Form form) { return form == Limit::Form::is || form == Limit::Form::one_of; }
 
 struct WrittenValue {

@@ -17,7 +17,8 @@ namespace driftwarden {
 //   Source   Yuen, Biometrika 61 (1974) 165, with ν = h - 1 (from memory). With that the tails come up to 1.8 times too
 //            often, as the test simulates: a fifth less is this project's choice
 //   Valid    n ≥ 2 (below n 5 it is the plain mean), values that lie evenly about their middle, of one spread or
-//   several Example  1, 2, 3, 4, 100  ->  x̄_t 3, u 0.8165, ν 1.6
+//            several
+//   Example  1, 2, 3, 4, 100  ->  x̄_t 3, u 0.8165, ν 1.6
 struct TrimmedMean {
   double mean = no_figure;
   double u = no_figure;

@@ -6,7 +6,7 @@
 namespace driftwarden {
 
 // How well the figures of one sample are known that a rule compares, one function a measure. Which of them goes with
-// which measure: verdict/sample_figures.
+// which measure: verdict/sample_figures; of sets and readings: verdict/measured.
 class SampleKnowledge {
  public:
   SampleKnowledge(const Rule& rule, const SampleContext& context)

@@ -143,6 +143,9 @@ const ReadingSet* farthest_field_set(const SampleAssessment& f, double from_l_mi
   return farthest;
 }
 
+// The bases that a rule may name are those of the practice, behind one for none.
+static_assert(static_cast<int>(Base::pre) == static_cast<int>(DriftBase::pre) + 1 &&
+              static_cast<int>(Base::nominal) == static_cast<int>(DriftBase::nominal) + 1);
 DriftBase drift_base_of(Base named) { return static_cast<DriftBase>(static_cast<int>(named) - 1); }
 
 MeasureValue sample_measure(const SampleContext& context, SampleMeasure measure, Base base) {

@@ -46,7 +46,7 @@ MeasureValue reading_measure(const SampleContext& context, const ReadingSet& set
 
 // How well the figure is known that a rule compares: standard and expanded uncertainty in its own inside unit (of the
 // absolute difference where the limit is one), and the whole degrees of freedom that U was taken for. Missing where the
-// measure states none (rule/measure says which do), or where the records of this figure don't suffice.
+// measure states none (rule/measure_catalogue says which do), or where the records of this figure don't suffice.
 struct KnownTo {
   double u = missing;
   double expanded = missing;

@@ -10,9 +10,7 @@ namespace {
 // Whether the figure itself keeps the stated limit: then only the guard band speaks against it.
 bool keeps_its_limit(const Rule& rule, const Judgement& judgement) {
   if (is_missing(judgement.margin) || judgement.margin < 0) return false;
-  return judgement.margin > 0 ||
-         (rule.limit.form != Limit::Form::strictly_within && rule.limit.form != Limit::Form::less_than &&
-          rule.limit.form != Limit::Form::more_than);
+  return judgement.margin > 0 || includes_its_ends(rule.limit.form);
 }
 
 class Teller {

@@ -136,6 +136,12 @@ arithmetic_of_the_machine() {
     /long double|__float128|std::execution|std::(transform_)?reduce/ { tell("figures that differ between machines") }'
 }
 
+# A formula's comment keeps its parts on lines of their own: a formatter that fills lines runs them together.
+formulas_run_together() {
+  list include/driftwarden src -name '*.[ch]pp' | xargs awk '
+    /^ *\/\/ .*[^ ] (Valid|Example)  +[^ ]/ { printf "%s:%d: two parts of a formula in one line\n", FILENAME, FNR }'
+}
+
 rooms_too_large() {
   list include/driftwarden src tests -name '*.[ch]pp' | xargs awk '
     FNR == 501 { printf "%s:501: has more than 500 lines\n", FILENAME }'
@@ -164,6 +170,7 @@ files_without_a_licence() {
   ids_without_a_page
   rules_without_a_page
   arithmetic_of_the_machine
+  formulas_run_together
   rooms_too_large
   files_without_a_licence
   halves_of_a_merge

@@ -57,6 +57,8 @@ plant 'a room without a test' src/quantity/planted.cpp "$licence" \
   'src/quantity/planted.cpp:1: has no tests/quantity/planted_test.cpp'
 plant 'what a merge left' src/quantity/planted.hpp "$licence"$'\n<<<<<<< ours' \
   'src/quantity/planted.hpp:2: a merge was not finished here'
+plant 'a formula whose parts ran together' src/quantity/planted.hpp "$licence"$'\n//   Valid    always Example  1  ->  2' \
+  'src/quantity/planted.hpp:2: two parts of a formula in one line'
 plant 'two types of one name' src/quantity/planted.hpp "$licence"$'\nstruct DriftBase {' \
   'src/quantity/planted.hpp:2: DriftBase is also the name of a type in src/assessment/practice.hpp'
 plant 'an id without a page' src/quantity/planted.hpp "$licence"$'\nauto fault = error(\n    "cell/planted", place, "");' \

@@ -10,7 +10,7 @@
 #include "book/timestamp.hpp"
 #include "correction/corrected_reading.hpp"
 #include "quantity/number.hpp"
-#include "report/figure_text.hpp"
+#include "report/shortest_figure.hpp"
 #include "rule/judgement.hpp"
 #include "statistics/mean_and_spread.hpp"
 

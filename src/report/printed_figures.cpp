@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"

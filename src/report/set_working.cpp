@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "report/reading_steps.hpp"
+#include "report/set_working.hpp"
 
 #include <algorithm>
 

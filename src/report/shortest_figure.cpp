@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "report/figure_text.hpp"
+#include "report/shortest_figure.hpp"
 
 #include <fmt/compile.h>
 

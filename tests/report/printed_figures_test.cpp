@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "report/sample_figures.hpp"
+#include "report/printed_figures.hpp"
 
 #include <gtest/gtest.h>
 
 #include "support/book_text.hpp"
 
-namespace driftwarden::sample_figures_test {
+namespace driftwarden::printed_figures_test {
 namespace {
 
 // input: conditions to be written.
@@ -52,4 +52,4 @@ TEST(ConditionsText, HasAtMostTwoDecimalsOfADegree) {
 }
 
 }  // namespace
-}  // namespace driftwarden::sample_figures_test
+}  // namespace driftwarden::printed_figures_test

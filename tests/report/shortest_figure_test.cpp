@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "report/figure_text.hpp"
+#include "report/shortest_figure.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,7 +12,7 @@
 
 #include "quantity/number.hpp"
 
-namespace driftwarden::figure_text_test {
+namespace driftwarden::shortest_figure_test {
 namespace {
 
 // input: figures whose text has to read back to the same double.
@@ -74,4 +74,4 @@ TEST(FigureText, IsRightAtTheEndsOfTheUsualRange) {
 }
 
 }  // namespace
-}  // namespace driftwarden::figure_text_test
+}  // namespace driftwarden::shortest_figure_test

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "report/reading_steps.hpp"
+#include "report/set_working.hpp"
 
 #include <gtest/gtest.h>
 
 #include "support/book_text.hpp"
 
-namespace driftwarden::reading_steps_test {
+namespace driftwarden::set_working_test {
 namespace {
 
 // input: figures to be written in percent.
@@ -175,4 +175,4 @@ TEST(SignedPercent, AlwaysHasItsSign) {
 }
 
 }  // namespace
-}  // namespace driftwarden::reading_steps_test
+}  // namespace driftwarden::set_working_test
