@@ -28,11 +28,9 @@ struct Sequence {
 
 // The next higher of 1, 1/2, 1/4, ...: few levels of fineness, on the cautious side.
 double next_halving(double chance) {
-  constexpr int finest = -20;
   int exponent = 0;
   const double half_to_one = std::frexp(chance, &exponent);
-  if (half_to_one == 0.5) --exponent;
-  return std::ldexp(1.0, std::max(exponent, finest));
+  return std::ldexp(1.0, half_to_one == 0.5 ? exponent - 1 : exponent);
 }
 
 // A block of readings: the sequence it is of, where in it, and a number that equal blocks share.
@@ -75,9 +73,7 @@ class CopiedBlocks {
   void note() {
     std::set<double> chances;
     for (const Sequence& sequence : sequences_) chances.insert(sequence.equal_pairs);
-    for (const double chance : chances) {
-      if (chance < 1) note_among(chance);
-    }
+    for (const double chance : chances) note_among(chance);
   }
 
  private:
@@ -144,11 +140,9 @@ class CopiedBlocks {
 
   void tell(std::size_t copy, std::size_t at, std::size_t original, std::size_t offset) {
     const Sequence& of = sequences_[original];
-    const std::vector<double>& values = sequences_[copy].values;
-    std::size_t length = 0;
-    while (at + length < values.size() && offset + length < of.values.size() &&
-           values[at + length] == of.values[offset + length])
-      ++length;
+    const auto here = std::span(sequences_[copy].values).subspan(at);
+    const auto ends = std::ranges::mismatch(here, std::span(of.values).subspan(offset));
+    const auto length = ends.in1 - here.begin();
     doubts_.push_back(remark("doubt/copied", place_of(book_, sequences_[copy].rows[at]),
                              "from here on, " + std::to_string(length) + " readings of " +
                                  std::string(book_.samples.name[sequences_[copy].sample]) + " are those of " +

@@ -24,12 +24,10 @@ constexpr double highest_at_sea_level_kpa = 105;
 void note_identical(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter,
                     Diagnostics& doubts) {
   for (const Replicates& set : all) {
-    if (set.rows.size() < 3 || !set.are_all_equal()) continue;
+    if (!set.are_all_equal()) continue;
     const Scatter& of_calibrator = scatter.at(set.calibrator);
     const std::optional<double> chance = chance_of_equal(set, of_calibrator);
-    // In a large book even rare sets turn up: then only what is rarer than one in all its sets is told.
-    const double limit = std::min(rarest_identical, 1 / static_cast<double>(of_calibrator.sets));
-    if (!chance || *chance >= limit) continue;
+    if (!chance || *chance >= rarest_told(rarest_identical, of_calibrator.sets)) continue;
     doubts.push_back(remark("doubt/identical", place_of(book, set.rows.front()),
                             "all " + std::to_string(set.rows.size()) + " readings of a set of " +
                                 std::string(owner_name(book, set)) + " are the same; as " +

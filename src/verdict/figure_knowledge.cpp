@@ -140,7 +140,7 @@ double SampleKnowledge::standard_of_pressure(const ReadingSet& set) const {
   const double share = set.altitude_share;
   const double site = context_.basis.calibrators.site_pressure_kpa().value_or(missing);
   const double by_altitude = share > 0 ? share * half_width_of_pressure(site, true) : 0;
-  const double as_read = share < 1 ? (1 - share) * said_.pressure_kpa : 0;
+  const double as_read = (1 - share) * said_.pressure_kpa;
   return standard_of(elementary::hypot(by_altitude, as_read));
 }
 

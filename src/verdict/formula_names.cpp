@@ -14,7 +14,9 @@ class NamesOfAKind {
   NamesOfAKind(const char* kind, const std::vector<std::string>& files) : kind_(kind), files_(files) {}
 
   void look_at(std::string_view name, RowPlace place) {
-    if (runs_in_a_spreadsheet(name) && names_.emplace(name, place).second && names_.size() == 1) first_ = name;
+    if (!runs_in_a_spreadsheet(name)) return;
+    if (names_.empty()) first_ = name;
+    names_.emplace(name, place);
   }
 
   void tell(Diagnostics& remarks) const {

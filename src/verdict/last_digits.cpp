@@ -66,9 +66,9 @@ unsigned step_seen(const DigitCounts& counts) {
 
 // The display's step in units of the last digit; 0 where the readings are finer than it, or in other units.
 unsigned step_stated(double resolution_in_units) {
-  if (resolution_in_units < 1 - on_the_grid) return 1;  // written down more coarsely than it shows
-  const bool is_decimal = is_whole(resolution_in_units) && resolution_in_units < cycle - on_the_grid;
-  return is_decimal ? static_cast<unsigned>(std::lround(resolution_in_units)) : 0;
+  if (resolution_in_units < 1) return 1;  // written down more coarsely than it shows
+  const std::int64_t step = std::llround(resolution_in_units);
+  return is_whole(resolution_in_units) && step < cycle ? static_cast<unsigned>(step) : 0;
 }
 
 struct OfCalibrator {

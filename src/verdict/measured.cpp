@@ -172,9 +172,9 @@ bool concerns(const SampleContext& context, SampleMeasure measure, const Reading
 
 std::vector<Place> lacking_lines(const SampleContext& context, SampleMeasure measure) {
   const SampleFigure& figure = figure_of(measure);
-  RecordLook look(context.basis.book, true);
+  RecordLook look;
   if (figure.look != nullptr) figure.look(context, look);
-  return std::move(look).lines();
+  return look.lines(context.basis.book);
 }
 
 KnownTo known_to(const Rule& rule, const SampleContext& context, const ReadingSet* set, Row reading) {

@@ -38,7 +38,7 @@ std::string_view lack_of(const LackTexts& texts, const ReadingSet& set) {
 Lack why_missing(const LackTexts& texts, const SampleAssessment& figures, const Rule& rule) {
   const LeansOn& leans_on = measure_of(rule).leans_on;
   const bool leans_on_sets = rule.of != Subject::sample || leans_on.pre || leans_on.post;
-  const bool leans_on_the_field = rule.of == Subject::sample && leans_on.field && !leans_on.post;
+  const bool leans_on_the_field = leans_on.field && !leans_on.post;
   if (leans_on_the_field && (figures.pre >= 0 || !leans_on.pre) && figures.field_count() == 0)
     return {texts.none_during};
   if (!leans_on_sets) return {texts.not_said};
@@ -79,23 +79,23 @@ class SampleNames {
   }
 
   std::string_view word() const {
-    if (rule_.of != Subject::sample || measure_of(rule_).kind == MeasureKind::number) return "";
+    if (measure_of(rule_).kind == MeasureKind::number) return "";
     return sample_measure(context_, static_cast<SampleMeasure>(rule_.measure), rule_.base).word;
   }
   std::string own_words() const {
-    if (rule_.of != Subject::sample || word() != "no") return "";
+    if (word() != "no") return "";
     return driftwarden::own_words(context_, static_cast<SampleMeasure>(rule_.measure), texts());
   }
 
  private:
   const Texts& texts() const { return screening_.texts(); }
 
-  // The set that the finding is about; of one about the sample nullptr.
+  // The set that a finding about a set or a reading is about.
   const ReadingSet* set() const {
     if (rule_.of == Subject::set) return &figures_.sets[finding_.about];
     for (const ReadingSet& set : figures_.sets) {
       const std::span<const Row> rows = figures_.rows_of(set);
-      if (rule_.of == Subject::reading && std::ranges::find(rows, finding_.about) != rows.end()) return &set;
+      if (std::ranges::find(rows, finding_.about) != rows.end()) return &set;
     }
     return nullptr;
   }
@@ -235,7 +235,7 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
     return filled(texts.bad_record, [&](std::string_view) { return to_text(problem.place) + ": " + problem.message; });
   }
   const Rule& rule = rule_of(screening, finding);
-  if (is_missing(finding.judgement.figure) && rule.of == Subject::sample) {
+  if (rule.of == Subject::sample) {
     const std::string unknown = unknown_fields(screening, result, rule);
     if (!unknown.empty()) return filled(texts.unknown_where, [&](std::string_view) { return unknown; });
   }

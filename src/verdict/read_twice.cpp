@@ -2,7 +2,9 @@
 #include "verdict/read_twice.hpp"
 
 #include <algorithm>
+#include <set>
 #include <tuple>
+#include <utility>
 
 #include "assessment/reading_set.hpp"
 #include "quantity/rounding.hpp"
@@ -112,20 +114,17 @@ void note_read_twice(const Book& book, const std::vector<ReadTwice>& copies, Dia
 }
 
 void leave_out_copies(const std::vector<ReadTwice>& copies, std::vector<Replicates>& all) {
-  if (copies.empty()) return;
-  std::vector<Row> rows;
-  for (const ReadTwice& twice : copies) rows.push_back(twice.copy);
-  std::sort(rows.begin(), rows.end());
+  std::set<Row> rows;
+  for (const ReadTwice& twice : copies) rows.insert(twice.copy);
+  if (rows.empty()) return;
   for (Replicates& set : all) {
-    Replicates kept = set;
-    kept.rows.clear();
-    kept.indicated_l_min.clear();
-    for (std::size_t i = 0; i < set.rows.size(); ++i) {
-      if (std::binary_search(rows.begin(), rows.end(), set.rows[i])) continue;
-      kept.rows.push_back(set.rows[i]);
-      kept.indicated_l_min.push_back(set.indicated_l_min[i]);
+    const std::vector<Row> read = std::exchange(set.rows, {});
+    const std::vector<double> indicated = std::exchange(set.indicated_l_min, {});
+    for (std::size_t i = 0; i < read.size(); ++i) {
+      if (rows.contains(read[i])) continue;
+      set.rows.push_back(read[i]);
+      set.indicated_l_min.push_back(indicated[i]);
     }
-    set = std::move(kept);
   }
 }
 

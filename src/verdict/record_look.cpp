@@ -15,12 +15,12 @@ bool is_given(const Figures& column, Row row) {
   return !is_missing(field(column, row));
 }
 
-bool look_at_reading(const Book& book, Row reading, bool is_as_asked, RecordLook& look) {
-  return look.sees(is_as_asked, book.files.readings, book.readings.place[reading]);
+void look_at_reading(const Book& book, Row reading, bool is_as_asked, RecordLook& look) {
+  look.sees(is_as_asked, book.files.readings, book.readings.place[reading]);
 }
 
-bool look_at_instrument(const Book& book, Row instrument, bool is_as_asked, RecordLook& look) {
-  return look.sees(is_as_asked, book.files.instruments, book.instruments[instrument].place);
+void look_at_instrument(const Book& book, Row instrument, bool is_as_asked, RecordLook& look) {
+  look.sees(is_as_asked, book.files.instruments, book.instruments[instrument].place);
 }
 
 void look_at_sample(const SampleContext& context, bool is_as_asked, RecordLook& look) {
@@ -34,31 +34,34 @@ void every_reading(const SampleContext& context, bool are_void, RecordLook& look
   const Book& book = book_of(context);
   for (const Row reading : context.figures.rows) {
     const bool is_void = (book.readings.flags[reading] & reading_is_void) != 0;
-    if (is_void == are_void && !look_at_reading(book, reading, is_so(book.readings, reading), look)) return;
+    if (is_void == are_void) look_at_reading(book, reading, is_so(book.readings, reading), look);
   }
 }
 
 template <class Look>
 void every_set_with_a_calibrator(const SampleContext& context, Look look_at) {
   for (const ReadingSet& set : context.figures.sets) {
-    if (set.rows.calibrator != no_row && !look_at(set)) return;
+    if (set.rows.calibrator != no_row) look_at(set);
   }
 }
 
-// Calls look_at(certificate) for each that a set leans on, until it returns false; whether it never did.
 template <class Look>
-bool every_certificate_of(const SampleContext& context, const ReadingSet& set, Look look_at) {
+void every_certificate_of(const SampleContext& context, const ReadingSet& set, Look look_at) {
   for (const std::int32_t used : context.basis.calibrators.certificates_of(context.figures.rows_of(set))) {
-    if (used >= 0 && !look_at(book_of(context).certificates[static_cast<std::size_t>(used)])) return false;
+    if (used >= 0) look_at(book_of(context).certificates[static_cast<std::size_t>(used)]);
   }
-  return true;
 }
 
 template <class Look>
 void every_certificate(const SampleContext& context, Look look_at) {
-  for (const ReadingSet& set : context.figures.sets) {
-    if (!every_certificate_of(context, set, look_at)) return;
-  }
+  for (const ReadingSet& set : context.figures.sets) every_certificate_of(context, set, look_at);
+}
+
+template <class Lacks>
+bool any_certificate_lacks(const SampleContext& context, const ReadingSet& set, Lacks lacks) {
+  bool any = false;
+  every_certificate_of(context, set, [&](const Certificate& certificate) { any |= lacks(lacks_of(certificate)); });
+  return any;
 }
 
 Chain chain_behind(const SampleContext& context, const ReadingSet& set) {
@@ -70,27 +73,31 @@ Chain chain_behind(const SampleContext& context, const ReadingSet& set) {
 // Their first lines say who issued them and against what.
 void every_head_of_a_certificate(const SampleContext& context, RecordLook& look, bool CertificateLacks::*lack) {
   every_certificate(context, [&](const Certificate& certificate) {
-    return look.sees(!(lacks_of(certificate).*lack), book_of(context).files.certificates, certificate.place);
+    look.sees(!(lacks_of(certificate).*lack), book_of(context).files.certificates, certificate.place);
   });
 }
 
 // Where a chain breaks it is at a certificate, or at an instrument without one.
-bool look_at_link(const Book& book, const Chain& chain, const ChainLink& link, RecordLook& look) {
+void look_at_link(const Book& book, const Chain& chain, const ChainLink& link, RecordLook& look) {
   if (link.certificate < 0) return look_at_instrument(book, link.instrument, false, look);
   const Certificate& certificate = book.certificates[static_cast<std::size_t>(link.certificate)];
-  return look.sees(is_sound(link, chain, book), book.files.certificates, certificate.place);
+  look.sees(is_sound(link, chain, book), book.files.certificates, certificate.place);
 }
 
 }  // namespace
 
-bool RecordLook::sees(bool is_as_asked, const std::vector<std::string>& table, RowPlace line) {
+void RecordLook::sees(bool is_as_asked, const std::vector<std::string>& table, RowPlace line) {
   is_any_ = true;
-  if (is_as_asked) return true;
-  is_complete_ = false;
-  if (!wants_lines_) return false;
-  Place place = book_.place(table, line);
-  if (std::ranges::find(lines_, place) == lines_.end()) lines_.push_back(std::move(place));
-  return true;
+  if (!is_as_asked) lacking_.push_back({&table, line});
+}
+
+std::vector<Place> RecordLook::lines(const Book& book) const {
+  std::vector<Place> lines;
+  for (const Line& line : lacking_) {
+    Place place = book.place(*line.table, line.place);
+    if (std::ranges::find(lines, place) == lines.end()) lines.push_back(std::move(place));
+  }
+  return lines;
 }
 
 void look_at_pump_serial(const SampleContext& context, RecordLook& look) {
@@ -119,15 +126,14 @@ void look_at_sampling_conditions(const SampleContext& context, RecordLook& look)
 void look_at_calibrator_serial(const SampleContext& context, RecordLook& look) {
   const Book& book = book_of(context);
   every_set_with_a_calibrator(context, [&](const ReadingSet& set) {
-    return look_at_instrument(book, set.rows.calibrator, !book.instruments[set.rows.calibrator].serial.empty(), look);
+    look_at_instrument(book, set.rows.calibrator, !book.instruments[set.rows.calibrator].serial.empty(), look);
   });
 }
 
 void look_at_certificate_uncertainty(const SampleContext& context, RecordLook& look) {
   every_certificate(context, [&](const Certificate& certificate) {
-    return std::ranges::all_of(certificate.points, [&](const CertificatePoint& point) {
-      return look.sees(point.expanded_uncertainty_l_min.has_value(), book_of(context).files.certificates, point.place);
-    });
+    for (const CertificatePoint& point : certificate.points)
+      look.sees(point.expanded_uncertainty_l_min.has_value(), book_of(context).files.certificates, point.place);
   });
 }
 
@@ -143,8 +149,7 @@ void look_at_chain(const SampleContext& context, RecordLook& look) {
   const Book& book = book_of(context);
   every_set_with_a_calibrator(context, [&](const ReadingSet& set) {
     const Chain chain = chain_behind(context, set);
-    return std::ranges::all_of(chain.links,
-                               [&](const ChainLink& link) { return look_at_link(book, chain, link, look); });
+    for (const ChainLink& link : chain.links) look_at_link(book, chain, link, look);
   });
 }
 
@@ -163,27 +168,22 @@ void look_at_fault(const SampleContext& context, RecordLook& look) {
 }
 
 bool lacks_certificate_uncertainty(const SampleContext& context, const ReadingSet& set) {
-  return !every_certificate_of(context, set, [](const Certificate& certificate) {
-    return lacks_of(certificate).points_without_uncertainty == 0;
-  });
+  return any_certificate_lacks(context, set,
+                               [](const CertificateLacks& lacks) { return lacks.points_without_uncertainty > 0; });
 }
 
 bool lacks_certificate_issuer(const SampleContext& context, const ReadingSet& set) {
-  return !every_certificate_of(context, set,
-                               [](const Certificate& certificate) { return !lacks_of(certificate).issuer; });
+  return any_certificate_lacks(context, set, [](const CertificateLacks& lacks) { return lacks.issuer; });
 }
 
 bool lacks_certificate_standard(const SampleContext& context, const ReadingSet& set) {
-  return !every_certificate_of(context, set,
-                               [](const Certificate& certificate) { return !lacks_of(certificate).standard; });
+  return any_certificate_lacks(context, set, [](const CertificateLacks& lacks) { return lacks.standard; });
 }
 
 bool has_a_gap_behind_it(const SampleContext& context, const ReadingSet& set) {
   const Chain chain = chain_behind(context, set);
-  RecordLook look(book_of(context));
-  for (const ChainLink& link : chain.links) look_at_link(book_of(context), chain, link, look);
-  const MeasureValue whether = look.value();
-  return whether.word == "no";
+  return std::ranges::any_of(chain.links,
+                             [&](const ChainLink& link) { return !is_sound(link, chain, book_of(context)); });
 }
 
 }  // namespace driftwarden

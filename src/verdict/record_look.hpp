@@ -7,25 +7,24 @@
 
 namespace driftwarden {
 
-// A look at the records that one "record." measure is about, one after another. It ends at the first that lacks what is
-// asked for, unless every line that does is wanted.
+// A look at the records that one "record." measure is about, one after another.
 class RecordLook {
  public:
-  explicit RecordLook(const Book& book, bool wants_lines = false) : book_(book), wants_lines_(wants_lines) {}
-
-  // Whether to look on. The line is of the table whose files are given.
-  bool sees(bool is_as_asked, const std::vector<std::string>& table, RowPlace line);
+  // The line is of the table whose files are given.
+  void sees(bool is_as_asked, const std::vector<std::string>& table, RowPlace line);
 
   // Missing where there was nothing to look at.
-  MeasureValue value() const { return is_any_ ? yes_no_value(is_complete_) : MeasureValue{}; }
-  std::vector<Place> lines() && { return std::move(lines_); }
+  MeasureValue value() const { return is_any_ ? yes_no_value(lacking_.empty()) : MeasureValue{}; }
+  // The lines that lack what is asked for, each once.
+  std::vector<Place> lines(const Book& book) const;
 
  private:
-  const Book& book_;
-  bool wants_lines_;
+  struct Line {
+    const std::vector<std::string>* table;
+    RowPlace place;
+  };
   bool is_any_ = false;
-  bool is_complete_ = true;
-  std::vector<Place> lines_;
+  std::vector<Line> lacking_;
 };
 
 // One function a measure: whether something was written down.

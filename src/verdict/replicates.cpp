@@ -120,11 +120,8 @@ std::span<const Replicates> those_of_samples(const std::vector<Replicates>& all)
 
 ScatterMap scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all) {
   std::map<Row, Gathered> gathered;
-  for (const Replicates& set : all) {
-    if (set.rows.size() >= 2) gathered[set.calibrator].add(set.indicated_l_min);
-  }
+  for (const Replicates& set : all) gathered[set.calibrator].add(set.indicated_l_min);
   ScatterMap by_calibrator;
-  for (const Replicates& set : all) by_calibrator.try_emplace(set.calibrator);
   for (const auto& [calibrator, of] : gathered) {
     Scatter& scatter = by_calibrator[calibrator];
     scatter.step = book.instruments[calibrator].resolution_l_min.value_or(of.step);
@@ -142,6 +139,10 @@ std::optional<double> chance_of_equal(const Replicates& set, const Scatter& of_c
   const double sigma_in_steps = of_calibrator.usual_s / of_calibrator.step;
   if (!(sigma_in_steps >= coarse_display_sigma_in_steps)) return std::nullopt;
   return probability_of_identical_readings(n, sigma_in_steps);
+}
+
+double rarest_told(double rarest, std::size_t sets) {
+  return std::min(rarest, 1 / static_cast<double>(std::max<std::size_t>(sets, 1)));
 }
 
 std::optional<OutlierCheck> far_out(std::span<const double> readings, double step) {

@@ -56,6 +56,10 @@ ScatterMap scatter_by_calibrator(const Book& book, const std::vector<Replicates>
 // they are too few, or the display too coarse, to tell.
 std::optional<double> chance_of_equal(const Replicates& set, const Scatter& of_calibrator);
 
+// How rare by chance a set has to be that is told: as said, and rarer than one in all the sets there are, for in a
+// large book even rare sets turn up.
+double rarest_told(double rarest, std::size_t sets);
+
 // The reading that lies far from the others of its set, if one does: Dixon's ratio for 3 to 6 readings, Grubbs' test
 // from 7 on, at 1 % for either end. The gap is taken one display step shorter than it reads, so that rounding alone
 // makes no outlier. A step of 0 is not known: the smallest difference among the readings takes its place.

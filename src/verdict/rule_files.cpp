@@ -16,8 +16,8 @@ namespace fs = std::filesystem;
 
 std::vector<std::string> packs_in(const fs::path& folder, std::error_code& failure) {
   std::vector<std::string> names;
-  for (fs::directory_iterator entry(folder, failure); !failure && entry != fs::directory_iterator();
-       entry.increment(failure)) {
+  // A failure ends the way through the folder, too.
+  for (fs::directory_iterator entry(folder, failure); entry != fs::directory_iterator(); entry.increment(failure)) {
     if (entry->path().extension() == ".toml") names.push_back(entry->path().stem().string());
   }
   std::sort(names.begin(), names.end());

@@ -2,6 +2,7 @@
 #include "verdict/sample_days.hpp"
 
 #include <algorithm>
+#include <limits>
 
 #include "book/timestamp.hpp"
 
@@ -26,8 +27,8 @@ Day SampleDays::day_of(Row sample) const {
 }
 
 bool SampleDays::has_come(Row sample) const {
-  const Day day = day_of(sample);
-  return day == no_day || day <= last_;
+  static_assert(no_day == std::numeric_limits<Day>::min());  // so what has no day has come
+  return day_of(sample) <= last_;
 }
 
 TextId SampleDays::batch_of(Row sample) const { return field(book_.samples.batch, sample, TextId{0}); }

@@ -135,7 +135,7 @@ MeasureValue of_set(const SampleContext& context, Base) {
 
 template <void (*look_at)(const SampleContext&, RecordLook&)>
 MeasureValue whether_written(const SampleContext& context, Base) {
-  RecordLook look(context.basis.book);
+  RecordLook look;
   look_at(context, look);
   return look.value();
 }

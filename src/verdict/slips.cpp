@@ -31,7 +31,6 @@ MeanAndSpread relative(const Replicates& set) {
 PooledSpread without(const PooledSpread& pooled, const MeanAndSpread& own) {
   const double own_dof = static_cast<double>(own.n) - 1;
   const double dof = pooled.dof - own_dof;
-  if (!(dof > 0)) return {};
   return {std::sqrt(std::max(0.0, pooled.s * pooled.s * pooled.dof - own.s * own.s * own_dof) / dof), dof};
 }
 
@@ -102,7 +101,7 @@ class SlipFinder {
   // one display step shorter than it reads.
   std::optional<Slip> slip_in(std::size_t set, const std::map<Pair, PooledSpread>& known) const {
     const std::vector<double>& readings = all_[set].indicated_l_min;
-    if (readings.size() < fewest_in_a_set || !std::isfinite(spreads_[set].s)) return std::nullopt;
+    if (readings.size() < fewest_in_a_set) return std::nullopt;
     std::optional<Slip> slip = known_of(set, known);
     if (!slip) return std::nullopt;
     const auto n = static_cast<double>(readings.size());
@@ -112,9 +111,9 @@ class SlipFinder {
     const Scatter& of_calibrator = scatter_.at(all_[set].calibrator);
     const double apart = std::fabs(readings[slip->reading] - slip->others_l_min) - of_calibrator.step;
     const double s = std::max(slip->known.s * mean, of_calibrator.step / std::sqrt(12.0)) * std::sqrt(n / (n - 1));
-    if (!(apart > 0) || !(s > 0) || apart < nearest_slip * s) return std::nullopt;
-    const double limit = std::min(rarest_slip, 1 / static_cast<double>(std::max<std::size_t>(of_calibrator.sets, 1)));
-    return n * student_t_two_sided_p(apart / s, slip->known.dof) < limit ? slip : std::nullopt;
+    if (apart < nearest_slip * s) return std::nullopt;
+    const double chance = n * student_t_two_sided_p(apart / s, slip->known.dof);
+    return chance < rarest_told(rarest_slip, of_calibrator.sets) ? slip : std::nullopt;
   }
 
   static std::size_t farthest(const std::vector<double>& readings, double mean) {
@@ -138,7 +137,7 @@ std::optional<double> digits_changed_about(double reading, double expected, doub
   std::optional<double> nearest;
   for (std::size_t i = 0; i + 1 < written.size(); ++i) {
     const std::size_t next = written[i + 1] == '.' ? i + 2 : i + 1;
-    if (written[i] == '.' || next >= written.size() || written[i] == written[next]) continue;
+    if (written[i] == '.') continue;
     std::string other = written;
     std::swap(other[i], other[next]);
     const double number = number_from(other).value_or(missing);

@@ -142,7 +142,7 @@ AsFound worst_as_found(const Certificate& certificate, bool is_difference) {
     const double reference = point.indication_l_min / (1 + point.error);
     const double by = is_difference ? 1 : reference;
     const double error = is_difference ? point.error * reference : point.error;
-    if (!is_missing(worst.error) && std::abs(error) <= std::abs(worst.error)) continue;
+    if (std::abs(error) <= std::abs(worst.error)) continue;  // never so while none is known
     worst = {error, u_of_point(certificate, point.indication_l_min) / by};
   }
   return worst;
@@ -309,17 +309,16 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
 
 std::vector<SubjectResult> subjects_of(const Book& book, std::vector<SubjectResult> subjects,
                                        const std::vector<Row>& samples) {
-  std::set<std::pair<Subject, std::string>> printed;
-  std::vector<bool> has_pump(book.instruments.size());
-  std::vector<bool> has_batch(book.texts.size());
+  std::set<Row> pumps;
+  std::set<TextId> batches;
   for (const Row sample : samples) {
-    const Row pump = book.samples.pump[sample];
-    const TextId batch = field(book.samples.batch, sample, TextId{0});
-    if (pump != no_row && !has_pump[pump]) printed.emplace(Subject::pump, book.instruments[pump].name);
-    if (!has_batch[batch]) printed.emplace(Subject::batch, book.texts.text(batch));
-    if (pump != no_row) has_pump[pump] = true;
-    has_batch[batch] = true;
+    pumps.insert(book.samples.pump[sample]);
+    batches.insert(field(book.samples.batch, sample, TextId{0}));
   }
+  pumps.erase(no_row);
+  std::set<std::pair<Subject, std::string>> printed;
+  for (const Row pump : pumps) printed.emplace(Subject::pump, book.instruments[pump].name);
+  for (const TextId batch : batches) printed.emplace(Subject::batch, book.texts.text(batch));
   std::erase_if(subjects, [&printed](const SubjectResult& subject) {
     return subject.of != Subject::calibrator && !printed.contains({subject.of, subject.name});
   });

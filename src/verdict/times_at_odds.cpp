@@ -103,7 +103,7 @@ void note_warm_up(const Book& book, std::span<const Replicates> all, Diagnostics
   const std::vector<Use> uses = uses_of_pumps(book, all);
   const std::vector<std::size_t> last = ending_last(uses);
   for (const Replicates& set : all) {
-    if (set.stage != Stage::pre || pump_of(book, set) == no_row) continue;
+    if (set.stage != Stage::pre) continue;
     const double stated_min = field(book.samples.warm_up_min, set.sample);
     const auto warm_up_s = is_missing(stated_min) ? Moment{0} : static_cast<Moment>(std::llround(60 * stated_min));
     const auto later =

@@ -24,7 +24,7 @@ class Teller {
   std::string sentence() const {
     const Outcome outcome = told_.finding.judgement.outcome;
     if (is_missing_figure()) return missing_sentence(outcome == Outcome::skipped);
-    if (outcome == Outcome::met || outcome == Outcome::skipped) {
+    if (outcome == Outcome::met) {
       const bool is_near = told_.finding.probability_beyond >= near_miss_probability;
       return statement() + clause(true) + (is_near ? fill(told_.texts.near.chance) : "");
     }

@@ -85,7 +85,7 @@ std::vector<const Rule*> rules_left_out(const SampleContext& context, Selector o
   std::vector<const Rule*> left_out;
   const RuleSet& rules = context.words->rules();
   for (const Rule& rule : rules.rules) {
-    if (leans_on(rule, of) && is_left_out(rule, context, of, rules)) left_out.push_back(&rule);
+    if (is_left_out(rule, context, of, rules)) left_out.push_back(&rule);
   }
   return left_out;
 }

@@ -59,8 +59,9 @@ class Places:
         fixed = fixed or node["kind"] in FIXED or is_written_by_the_compiler(node)
         if self.is_here and span and not fixed:
             self.note(node, above, span)
-        for child in node.get("inner", []):
-            self.walk(child, above + [node], fixed)
+        inner = node.get("inner", [])
+        for child in inner:  # what a compiler decides can't be switched
+            self.walk(child, above + [node], fixed or (node.get("isConstexpr", False) and child is inner[0]))
 
     def note(self, node, above, span):
         kind = node["kind"]
@@ -101,7 +102,7 @@ class Places:
 
     def note_condition(self, node):
         inner = [child for child in node.get("inner", [])]
-        if node.get("hasVar") or len(inner) < 2:
+        if node.get("hasVar") or node.get("isConstexpr") or len(inner) < 2:
             return
         at = {"ForStmt": 2, "DoStmt": 1}.get(node["kind"], 1 if node.get("hasInit") else 0)
         if at < len(inner) and "kind" in inner[at]:

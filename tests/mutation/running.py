@@ -21,8 +21,6 @@ ROOT = os.path.dirname(os.path.dirname(HERE))
 FAULTS_OF_A_SOURCE = 2000  # numbers set aside for each
 AT_FIRST = 300  # milliseconds of tests that are run before all others
 AT_LAST = 500  # milliseconds of tests of the same source that are run once more together
-LIBRARIES = ["-lgtest_main", "-lgtest", "-lboost_iostreams", "-lboost_filesystem", "-ltomlplusplus", "-lfmt", "-lpugixml",
-             "-lcrypto", "-lpthread"]
 
 
 class Source:
@@ -71,7 +69,8 @@ class Source:
         path = os.path.join(self.kept, os.path.basename(self.path))
         with open(path, "wb") as file:
             file.write(copy.written())
-        return copy, subprocess.run(["g++", *self.words, "-w", "-include", os.path.join(HERE, "switches.hpp"), "-I",
+        # A place behind a table is no result: the library's own checks end the run there.
+        return copy, subprocess.run(["g++", *self.words, "-w", "-D_GLIBCXX_ASSERTIONS", "-include", os.path.join(HERE, "switches.hpp"), "-I",
                                      os.path.dirname(self.path), path, *how], stderr=subprocess.PIPE, check=False)
 
     def seen_before(self):
@@ -104,7 +103,7 @@ class Program:
                 objects = objects + [os.path.join(folder, f) for f in files if f.endswith(".o")]
         linker = ["-fuse-ld=mold"] if shutil.which("mold") else []
         subprocess.run(["g++", *linker, "-o", self.path, *objects, "-Wl,--allow-multiple-definition",
-                        "-Wl,--start-group", *glob.glob(os.path.join(build, "lib*.a")), "-Wl,--end-group", *LIBRARIES], check=True)
+                        "-Wl,--start-group", *glob.glob(os.path.join(build, "lib*.a")), "-Wl,--end-group", *libraries_of(build, floor)], check=True)
         self.tests, self.barren = {}, set()
         self.record()
 
@@ -189,6 +188,13 @@ def recorder(scratch):
     return path
 
 
+def libraries_of(build, floor):
+    """Of others, as the build links them with a floor's test program."""
+    command = subprocess.run(["ninja", "-C", build, "-t", "commands", "-s", f"tests/{floor}_test"], stdout=subprocess.PIPE,
+                             check=True).stdout.decode().splitlines()[-1]
+    return [w for w in shlex.split(command) if w.startswith("-l") or re.search(r"^/.*\.(so|a)[.0-9]*$", w)]
+
+
 def sources_of_the_program():
     return sorted(glob.glob(os.path.join(ROOT, "src", "*", "*.cpp")))
 
@@ -196,11 +202,21 @@ def sources_of_the_program():
 def hash_of(path, words, first):
     """Of all that an object file comes of."""
     whole = hashlib.sha256(repr((path, words, first)).encode())
-    parts = [path, *sorted(glob.glob(os.path.join(ROOT, "src", "*", "*.hpp"))), os.path.join(HERE, "switches.hpp")]
-    for part in parts:
+    for part in [path, *sorted(headers_of(path, set())), os.path.join(HERE, "switches.hpp")]:
         with open(part, "rb") as file:
             whole.update(file.read())
     return whole.hexdigest()[:20]
+
+
+def headers_of(path, found):
+    """The project's own headers that a source includes, and those that they include."""
+    with open(path, encoding="utf-8") as file:
+        names = re.findall(r'^#include "(.+)"', file.read(), re.MULTILINE)
+    for header in [os.path.join(ROOT, "src", name) for name in names]:
+        if os.path.exists(header) and header not in found:
+            found.add(header)
+            headers_of(header, found)
+    return found
 
 
 def compile_words(build):

@@ -26,6 +26,42 @@ TEST(Doubts, TellASetOfFiveEqualReadings) {
   EXPECT_NE(doubts[0].message.find("all 5 readings of a set of D9 are the same"), std::string::npos);
 }
 
+// input: display steps. The finer the display, the rarer are five equal readings: at the display's step that just tells
+// them, chance makes them in one set of a thousand.
+TEST(Doubts, TellEqualReadingsFromOneSetInAThousandOn) {
+  BookText text = honest_book(1);
+  const auto lines = lines_of(text.readings, "D9");
+  for (std::size_t i = 0; i < 5; ++i) set_flow(text.readings, lines[i], "2.003");
+  const auto told = [&](double step_l_min) {
+    BookText with_step = text;
+    with_step.instruments.replace(text.instruments.find("0.001"), 5, std::to_string(step_l_min));
+    const Diagnostics doubts = doubts_of(book_of(with_step));
+    return doubts.empty() ? "" : doubts[0].message;
+  };
+  double fine = 0.001;
+  double coarse = 0.002;
+  while (coarse - fine > 2e-6) {
+    const double middle = (fine + coarse) / 2;
+    (told(middle).empty() ? coarse : fine) = middle;
+  }
+  EXPECT_TRUE(
+      told(fine).starts_with("all 5 readings of a set of D9 are the same; as V1 scatters, that comes by chance "
+                             "in one set of 100"))
+      << told(fine);
+  EXPECT_TRUE(told(fine).ends_with(" (56 sets in this book)")) << told(fine);
+}
+
+TEST(Doubts, OfEqualReadingsCountEachOnceThatWasWrittenDownTwice) {
+  BookText text = honest_book(1);
+  const auto lines = lines_of(text.readings, "D9");
+  for (std::size_t i = 0; i < 5; ++i) set_flow(text.readings, lines[i], "2.003");
+  text.readings += text.readings.substr(text.readings.find('\n') + 1);
+  const Diagnostics doubts = doubts_of(book_of(text));
+  const auto equal = std::ranges::find(doubts, "doubt/identical", &Diagnostic::id);
+  ASSERT_NE(equal, doubts.end());
+  EXPECT_TRUE(equal->message.starts_with("all 5 readings of a set of D9 are the same")) << equal->message;
+}
+
 TEST(Doubts, TellPressuresOfSeaLevelAtAHighSiteOnce) {
   BookText text = honest_book(1);
   const auto at = text.readings.find(",84.5");
@@ -51,6 +87,17 @@ TEST(Doubts, TellOfReadingsTakenWithAnotherSamplerOnce) {
       "readings.csv:4: remark: 2 readings, here the first, were taken with the sampler 'cowl', and the sample was "
       "drawn with 'cyclone'; the flow with another sampler in line is another; correct the one that is wrong "
       "[doubt/other-sampler]");
+}
+
+TEST(Doubts, TellOfTheVeryFirstReadingTakenWithAnotherSampler) {
+  BookText text;
+  text.samples = "sample,pump,sampler,started,stopped\nS1,P1,cyclone,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],sampler\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,cowl\n2026-09-21T16:10,post,S1,V1,1.950,cyclone\n";
+  const Diagnostics doubts = doubts_of(book_of(text));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_EQ(doubts[0].place.line, 2U);
 }
 
 TEST(Doubts, KnowNoSeaLevelWithoutAnAltitude) {
@@ -143,6 +190,12 @@ TEST(Doubts, DoNotCompareASamplerWithNone) {
       "taken,stage,sample,calibrator,reading [L/min],sampler\n"
       "2026-09-21T07:30,pre,S1,V1,2.000,cyclone\n2026-09-21T16:10,post,S1,V1,1.950,cowl\n";
   EXPECT_EQ(ids(text), Ids());
+  text.samples = BookText().samples;
+  EXPECT_EQ(ids(text), Ids()) << "no sample says its sampler";
+  text.readings =
+      "taken,stage,pump,calibrator,reading [L/min],sampler\n"
+      "2026-09-21T07:30,pre,P1,V1,2.000,cyclone\n2026-09-21T16:10,post,P1,V1,1.950,cowl\n";
+  EXPECT_EQ(ids(text), Ids()) << "of no sample";
 }
 
 }  // namespace

@@ -157,6 +157,9 @@ TEST(FigureKnowledge, PutsTheUncertaintyOnTheBaseOfTheRule) {
   const double u_of_flow = known.budget().about(BudgetFigure::flow).u;
   EXPECT_NEAR(known.to({Subject::sample, "flow.deviation", "within", {"5 %"}}).u, u_of_flow / 1.9, 1e-12);
   EXPECT_NEAR(known.to({Subject::sample, "flow.deviation", "within", {"0.1 L/min"}}).u, u_of_flow, 1e-12);
+  RuleText from_pre{Subject::sample, "flow.deviation", "within", {"5 %"}};
+  from_pre.base = Base::pre;
+  EXPECT_NEAR(known.to(from_pre).u, u_of_flow / known.figures().pre_l_min, 1e-12);
 }
 
 // What a method agrees on is exact; what was drawn through the sampler is not.
@@ -281,6 +284,43 @@ TEST(FigureKnowledge, OfAPressureFromTheAltitudeIsAShareOfIt) {
   const double kpa = known.basis().calibrators.pressure_kpa(known.figures().rows.front(), is_from_altitude);
   ASSERT_TRUE(is_from_altitude);
   EXPECT_NEAR(known.to({Subject::reading, "pressure", "at_least", {"80 kPa"}}).u, 0.03 * kpa / std::sqrt(3), 1e-12);
+}
+
+// derived: two of five pressures are the altitude's, known to 3 %, three were read, to 0.3 kPa; the sample's own, too.
+TEST(FigureKnowledge, OfAPressureThatIsPartlyTheAltitudesIsOfBothShares) {
+  BookText text = measured_book();
+  for (const char* minute : {"3", "4"}) {
+    const std::size_t at = text.readings.find(std::string("2026-09-21T16:1") + minute);
+    text.readings.replace(text.readings.find(",98.5", at), 5, ",");
+  }
+  text.settings = "title = \"Quarry\"\ntime_zone = \"UTC\"\n[site]\naltitude = \"1500 m\"\n" +
+                  text.settings.substr(text.settings.find("[reference]")) + "altitude_pressure = \"3 %\"\n";
+  const Known known(text);
+  const double by_altitude = 0.4 * 0.03 * known.basis().calibrators.site_pressure_kpa().value();
+  const double as_read = 0.6 * 0.3;
+  EXPECT_NEAR(known.to({Subject::sample, "pressure.change", "within", {"1 kPa"}}).u,
+              std::hypot(by_altitude, as_read, 0.3) / std::sqrt(3), 1e-12);
+}
+
+// derived: the certificate's error moves the field flow F and the mean m alike and cancels; what is left is each set's
+// own u, of F by 1 / m and of pre and post by F / (2 m^2).
+TEST(FigureKnowledge, OfARelativeDeviationFromTheMeanFollowsTheFieldFlow) {
+  BookText text = measured_book();
+  text.readings = text.readings.substr(0, text.readings.find('\n') + 1);
+  for (const char* at : {"07:3%,pre,S1,V1,2.0", "12:0%,field,S1,V1,1.6", "16:1%,post,S1,V1,2.0"}) {
+    for (const char* reading : {"102", "206", "300"}) {
+      std::string row = "2026-09-21T" + std::string(at) + std::string(reading).substr(1) + ",22,98.5\n";
+      row[row.find('%')] = *reading;
+      text.readings += row;
+    }
+  }
+  RuleText deviation{Subject::sample, "field.deviation", "within", {"5 %"}};
+  deviation.base = Base::mean;
+  const Known known(text);
+  const double mean = known.figures().pre_l_min;
+  const double share = farthest_field_set(known.figures(), mean)->flow.mean / mean;
+  const double u = known.to({Subject::sample, "drift", "within", {"0.1 L/min"}}).u / std::sqrt(2);
+  EXPECT_NEAR(known.to(deviation).u, u * std::sqrt(1 + share * share / 2) / mean, 1e-12);
 }
 
 TEST(FigureKnowledge, OfADeviationIsUOnTheSameBase) {

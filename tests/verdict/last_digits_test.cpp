@@ -56,6 +56,44 @@ TEST(LastDigits, WithoutAResolutionStepAsTheDigitsSeen) {
   EXPECT_EQ(last_digits_of(readings_of(random_flows(random, 60, 0.005)), {})->step, 5U);
 }
 
+// So many flows that end in `digit`, a cycle of ten steps apart.
+std::vector<double> ending_in(int digit, int n, double step = step_l_min) {
+  std::vector<double> flows;
+  for (int i = 0; i < n; ++i) flows.push_back(step * (2000 + 10 * i + digit));
+  return flows;
+}
+
+std::vector<double> joined(std::vector<double> flows, const std::vector<double>& more) {
+  flows.insert(flows.end(), more.begin(), more.end());
+  return flows;
+}
+
+TEST(LastDigits, AreOfWholeLitresToMillionthsOfThem) {
+  EXPECT_EQ(last_digits_of(readings_of(ending_in(3, 60, 1)), {})->counts[3], 60U);
+  EXPECT_EQ(last_digits_of(readings_of(ending_in(3, 60, 1e-6)), {})->counts[3], 60U);
+  EXPECT_FALSE(last_digits_of(readings_of(ending_in(3, 60, 1e-7)), {}));
+}
+
+// What is closer to a display's figure than a thousandth of its step differs from it by rounding.
+TEST(LastDigits, AreOfFiguresThatRoundingMayHaveMoved) {
+  for (const auto& [off, is_rounding] : {std::pair{0.98e-6, true}, std::pair{1.02e-6, false}}) {
+    std::vector<double> flows = ending_in(3, 60);
+    for (double& flow : flows) flow += off;
+    EXPECT_EQ(last_digits_of(readings_of(flows), step_l_min).has_value(), is_rounding) << off;
+  }
+}
+
+TEST(LastDigits, OfADisplayThatStepsByPartsOfTheLastTellNothing) {
+  EXPECT_FALSE(last_digits_of(readings_of(ending_in(3, 60)), 0.0015));
+  EXPECT_EQ(last_digits_of(readings_of(ending_in(3, 60)), 0.003)->step, 3U);
+}
+
+// A single reading that ends in 1 shows that the display can show it.
+TEST(LastDigits, WithoutAResolutionStepAsFinelyAsTheFinestSeen) {
+  EXPECT_EQ(last_digits_of(readings_of(joined(ending_in(0, 60), {2.001})), {})->step, 1U);
+  EXPECT_EQ(last_digits_of(readings_of(joined(ending_in(4, 60), {2.002})), {})->step, 2U);
+}
+
 TEST(LastDigits, OfFewerThanFiftyReadingsTellNothing) {
   test::RandomNumbers random(3);
   EXPECT_FALSE(last_digits_of(readings_of(random_flows(random, 49)), step_l_min));
@@ -70,6 +108,13 @@ TEST(LastDigits, OfReadingsCloseTogetherTellNothing) {
   EXPECT_TRUE(last_digits_of(readings_of(flows), step_l_min));  // 13 of 53: a quarter
   flows.push_back(3.009);
   EXPECT_FALSE(last_digits_of(readings_of(flows), step_l_min));
+  const auto with = [](int close) {
+    std::vector<double> many = ending_in(0, 128 - close);
+    for (int i = 0; i < close; ++i) many.push_back(1.001);
+    return last_digits_of(readings_of(many), step_l_min);
+  };
+  EXPECT_TRUE(with(32));
+  EXPECT_FALSE(with(33)) << "more than 32 of 128";
 }
 
 TEST(LastDigits, LeaveOutWhatThePumpWasSetTo) {
@@ -138,6 +183,63 @@ TEST(LastDigits, ThatAreUnevenAreToldWithTheirFigures) {
 
 TEST(LastDigits, OfAnHonestBookAreNotTold) {
   for (std::uint64_t seed = 10; seed < 20; ++seed) EXPECT_EQ(ids(book_of_days(seed, 0)), std::vector<std::string>());
+}
+
+// What is told of a book of 60 samples whose pre and post flows these are, in thousandths of a litre per minute from 2
+// on, both read twice with V1.
+Diagnostics told_of(const std::vector<int>& pre, const std::vector<int>& post, const std::string& resolution,
+                    int least = 2000) {
+  BookText text;
+  text.instruments =
+      "instrument,kind,principle,resolution [L/min]\nP1,pump,,\nV1,calibrator,volumetric," + resolution + "\n";
+  text.samples = "sample,pump,started,stopped,nominal [L/min]\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (int s = 0; s < 60; ++s) {
+    const std::string date = "2026-0" + std::to_string(3 + s / 28) + "-" + two_digits(1 + s % 28);
+    const std::string name = "D" + std::to_string(s);
+    text.samples += name + ",P1," + date + "T08:00," + date + "T16:00,2\n";
+    const auto at = static_cast<std::size_t>(s);
+    text.readings += date + "T07:30,pre," + name + ",V1," + shown((least + pre[at % pre.size()]) / 1000.0) + "\n";
+    text.readings += date + "T16:10,post," + name + ",V1," + shown((least + post[at % post.size()]) / 1000.0) + "\n";
+  }
+  const Book book = book_of(text);
+  Diagnostics doubts;
+  note_last_digits(book, replicates_of(book), {}, doubts);
+  return doubts;
+}
+
+std::vector<int> in_tens(int n, int digit) {
+  std::vector<int> flows;
+  for (int i = 0; i < n; ++i) flows.push_back(10 * (i + 1) + digit);
+  return flows;
+}
+
+// Pumps are set to 2.000 before; after, a flow near it is as good as any.
+TEST(LastDigits, LeaveOutOnlyWhatIsReadBeforeASample) {
+  std::vector<int> post = in_tens(50, 3);
+  post.insert(post.end(), {3, 3, 3, 3, 3, 3, 3, 3, 3, 3});
+  const Diagnostics doubts = told_of({2}, post, "0.001");
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_TRUE(
+      doubts[0].message.starts_with("of 60 sets read with V1, here the first, 60 begin with a reading that ends "
+                                    "in 3; chance makes about 6, "))
+      << doubts[0].message;
+}
+
+TEST(LastDigits, ThatTheDisplayCannotShowDoNotCount) {
+  std::vector<int> post = in_tens(60, 4);
+  EXPECT_EQ(told_of({2}, post, "0.002").size(), 1U);
+  for (std::size_t i = 0; i < 11; ++i) post[i] += 1;  // odd
+  EXPECT_EQ(told_of({2}, post, "0.002").size(), 0U) << "49 even ones";
+  post[0] -= 1;
+  EXPECT_EQ(told_of({2}, post, "0.002").size(), 1U) << "50 even ones";
+}
+
+// Of a display that shows tens of litres alone, no digit could be another.
+TEST(LastDigits, OfADisplayThatShowsOneOnlyAreEven) {
+  std::vector<int> tens;
+  for (int i = 1; i <= 60; ++i) tens.push_back(10000 * i);
+  EXPECT_EQ(told_of(tens, tens, "", 0).size(), 0U);
 }
 
 TEST(LastDigits, AskForAResolutionThatIsNotStated) {

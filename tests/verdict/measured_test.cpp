@@ -364,17 +364,48 @@ TEST(MeasuredOfOneSample, IsReadWhereTheRotameterThatSaysSoIsRead) {
   EXPECT_EQ(of_one(text, SampleMeasure::calibrator_read_at).word, "centre");
 }
 
-// Of 1.75, 2.15 and 1.75 L/min around 2 L/min the first is the farthest; the highest isn't.
+TEST(MeasuredOfOneSample, IsReadAsARotameterSaysAndNobodyElse) {
+  BookText text;
+  text.instruments =
+      "instrument,kind,principle,scale temperature [°C],scale pressure [kPa],read at\nP1,pump,,,,\n"
+      "V1,calibrator,rotameter,20,101.325,\nV2,calibrator,rotameter,20,101.325,centre\n"
+      "V3,calibrator,volumetric,,,top\n";
+  const auto read_at = [&](const std::string& first, const std::string& second) {
+    text.readings =
+        "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n2026-09-21T07:30,pre,S1," +
+        first + ",2,20,100\n2026-09-21T16:10,post,S1," + second + ",2,20,100\n";
+    return std::string(of_one(text, SampleMeasure::calibrator_read_at).word);
+  };
+  EXPECT_EQ(read_at("V1", "V2"), "centre");
+  EXPECT_EQ(read_at("V1", "V1"), "");
+  EXPECT_EQ(read_at("V3", "V2"), "centre");
+  EXPECT_EQ(read_at("V3", "V3"), "");
+  EXPECT_EQ(read_at("V9", "V2"), "centre") << "V9 is not in the book";
+}
+
+TEST(MeasuredOfOneSample, HasTheUncertaintyOfItsVolumeAsAShareOfIt) {
+  JudgedBook book(nominal_book());
+  const SampleResult& result = book.result("S1");
+  const SampleContext context{book.screening().basis(), *result.figures, missing, &result.budget};
+  const MeasureValue value = sample_measure(context, SampleMeasure::volume_uncertainty, Base::by_practice);
+  EXPECT_NEAR(value.absolute, result.budget.about(BudgetFigure::volume).expanded, exact_in_decimals);
+  EXPECT_NEAR(value.figure * result.figures->volume_l, value.absolute, exact_in_decimals);
+}
+
+// Of 1.9, 1.75, 2.15 and 1.75 L/min around 2 L/min the first 1.75 is the farthest; the highest isn't. A set that is
+// struck out is nowhere.
 TEST(MeasuredOfOneSample, TakesTheFirstOfTheFarthestFieldSets) {
   BookText text;
   text.readings =
-      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T10:00,field,S1,V1,1.75\n"
-      "2026-09-21T12:00,field,S1,V1,2.15\n2026-09-21T14:00,field,S1,V1,1.75\n2026-09-21T16:10,post,S1,V1,2\n";
+      "taken,stage,sample,calibrator,reading [L/min],void,note\n2026-09-21T07:30,pre,S1,V1,2,,\n"
+      "2026-09-21T08:30,field,S1,V1,1,yes,slipped\n2026-09-21T09:30,field,S1,V1,1.9,,\n"
+      "2026-09-21T10:30,field,S1,V1,1.75,,\n2026-09-21T12:00,field,S1,V1,2.15,,\n"
+      "2026-09-21T14:00,field,S1,V1,1.75,,\n2026-09-21T16:10,post,S1,V1,2,,\n";
   JudgedBook book(text);
   const SampleAssessment& figures = book.figures("S1");
   const ReadingSet* set = farthest_field_set(figures, 2);
   ASSERT_NE(set, nullptr);
-  EXPECT_EQ(set, &figures.sets[1]);
+  EXPECT_EQ(set, &figures.sets[3]);
   EXPECT_EQ(set->flow.mean, 1.75);
 }
 

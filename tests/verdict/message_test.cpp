@@ -12,8 +12,8 @@ namespace {
 
 // input: figures to be told.
 
-std::string message(const RuleText& rule, const BookText& text = {}) {
-  JudgedBook book(text, {{rule}});
+std::string message(const RuleText& rule, const BookText& text = {}, std::vector<PracticeChoice> practice = {}) {
+  JudgedBook book(text, {{rule}, {}, std::move(practice)});
   const SampleResult& result = book.result("S1");
   return result.findings.empty() ? "" : message_of(book.screening(), result, result.findings.front());
 }
@@ -87,6 +87,106 @@ TEST(Message, TellsThatNobodyReadDuringSampling) {
       message(of_sample("field.deviation", "within", "5 %")),
       "How far the flow during sampling was from the flow before sampling is not known: no reading was taken during "
       "sampling");
+}
+
+// What is missing first is told first: the pre set before the readings during sampling, these before what a set lacks.
+TEST(Message, BlamesTheFieldOnlyWhereNothingElseIsMissing) {
+  const RuleText deviation = of_sample("field.deviation", "within", "5 %");
+  const std::string unknown = "How far the flow during sampling was from the flow before sampling is not known: ";
+  EXPECT_EQ(message(deviation, with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
+            unknown + "no reading from before it was found");
+  EXPECT_NE(message(of_sample("field.nominal-deviation", "within", "5 %"), with_readings(""))
+                .find("no reading was taken during sampling"),
+            std::string::npos);
+  BookText text =
+      with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,2\n2026-09-21T16:10,post,S1,V1,2\n");
+  text.instruments = "instrument,kind,principle\nP1,pump,\nV1,calibrator,mass\nV2,calibrator,volumetric\n";
+  EXPECT_EQ(message(deviation, text), unknown + "a reading of V1 lacks its temperature");
+  EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "0 d")),
+            "When the calibrator was due is not known: the book does not say");
+}
+
+TEST(Message, NamesTheCalibratorOfTheReadingAndAllWhereNoneIsAtFault) {
+  const BookText text = with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T16:10,post,S1,V2,1.95\n");
+  EXPECT_EQ(message({Subject::reading, "indicated", "at_least", {"1.96 L/min"}}, text),
+            "V2 showed 1.950 L/min in the reading at readings.csv:3; the rule asks for at least 1.96 L/min");
+  BookText known = text;
+  known.instruments =
+      "instrument,kind,principle,serial\nP1,pump,,\nP2,pump,,\nV1,calibrator,volumetric,S-1\n"
+      "V2,calibrator,volumetric,S-2\n";
+  EXPECT_EQ(message(of_sample("record.calibrator-serial", "is", "no"), known),
+            "The serial number of V1 and V2 is written down");
+}
+
+// The second of two calibrators is at fault, and it alone is named.
+TEST(Message, BlamesTheCalibratorOfTheFigure) {
+  BookText text = with_readings("");
+  text.instruments =
+      "instrument,kind,principle,low [L/min],high [L/min],scale temperature [°C],scale pressure [kPa],read at\n"
+      "P1,pump,,,,,,\nP2,pump,,,,,,\nV1,calibrator,rotameter,1,3,20,101.325,centre\n"
+      "V2,calibrator,rotameter,1,1.9,20,101.325,top\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\nC1,V1,2026-01-05,2,2,2\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
+      "2026-09-21T07:30,pre,S1,V1,2,20,100\n2026-09-21T16:10,post,S1,V2,2,20,100\n";
+  EXPECT_EQ(message(of_sample("calibrator.range", "at_most", "1 %"), text),
+            "A reading lies 5.3 % outside the range of V2; the limit is 1 %");
+  EXPECT_EQ(message(of_sample("certificate.missing", "is", "no"), text),
+            "V2 had no certificate in force when it was read");
+  EXPECT_EQ(message(of_sample("calibrator.read-at", "is", "centre"), text),
+            "V2 was read at the top of its float; the rule asks for centre");
+}
+
+TEST(Message, NamesWhatTheFlowFellOfByThePracticeOfTheBook) {
+  const BookText text = with_readings(
+      "2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,1.8\n2026-09-21T16:10,post,S1,V1,1.95\n");
+  EXPECT_EQ(message(of_sample("drift", "within", "2 %"), text, {practice("drift_base", "mean")}),
+            "The flow fell 2.5 % of the mean flow from before to after; the limit is 2 %");
+  EXPECT_EQ(message(of_sample("field.deviation", "within", "2 %"), text, {practice("drift_base", "mean")}),
+            "During sampling the flow was read 10.0 % below the flow before sampling; the limit is 2 %");
+}
+
+// A rule of sets asks for what each set is; a set that it is held to may lack its figure all the same.
+TEST(Message, BlamesNoConditionOfARuleOfSets) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],void,note\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,,\n2026-09-21T16:10,post,S1,V1,1.950,yes,slipped\n";
+  RuleText rule{Subject::set, "flow", "at_least", {"1 L/min"}};
+  rule.where = {{"stage", {"post"}, {}, {}}};
+  EXPECT_EQ(message(rule, text), "The flow after sampling is not known: all readings after sampling are struck out");
+}
+
+TEST(Message, OfASamplerSaysWhetherItIsDescribed) {
+  BookText text;
+  text.samples = "sample,pump,sampler,started,stopped\nS1,P1,cyclone,2026-09-21T08:00,2026-09-21T16:00\n";
+  JudgedBook book(text, {{of_sample("sampler.known", "is", "no")}, {sampler("cyclone", 2.0)}});
+  const SampleResult& result = book.result("S1");
+  ASSERT_EQ(result.findings.size(), 1U);
+  EXPECT_EQ(message_of(book.screening(), result, result.findings[0]), "The sampler cyclone is described");
+}
+
+TEST(Message, LeavesEmptyWhatASampleDoesNotSay) {
+  const Book book = book_of(BookText());
+  RuleSet rules = RulesText{{of_sample("drift", "within", "1 %")}}.rule_set();
+  rules.rules.front().sentence = "{sample} of {pump}: <{sampler}> <{batch}>";
+  const Screening screening(book, rules);
+  SampleJudge judge(screening);
+  const SampleResult& result = judge.judge(0);
+  EXPECT_EQ(message_of(screening, result, result.findings.front()), "S1 of P1: <> <>");
+}
+
+TEST(MeasureName, SaysWhichSetOrReading) {
+  const auto name = [](const RuleText& rule) {
+    JudgedBook book(BookText(), {{rule}});
+    const SampleResult& result = book.result("S1");
+    return measure_name(book.screening(), result, result.findings.front());
+  };
+  EXPECT_EQ(name(of_sample("drift", "within", "2 %")), "drift");
+  EXPECT_EQ(name({Subject::set, "flow", "at_least", {"1.96 L/min"}}), "flow of the post set");
+  EXPECT_EQ(name({Subject::reading, "indicated", "at_least", {"1.96 L/min"}}),
+            "indicated of the reading at readings.csv:3");
 }
 
 // The worse of two is named, and the base that a rule names.
@@ -224,6 +324,8 @@ TEST(Places, OfEachMeasureAreTheRecordsItComesFrom) {
 
 TEST(Places, OfWhatIsMissingAreTheSampleAtLeast) {
   EXPECT_EQ(places(of_sample("drift", "within", "2 %"), with_readings("")), Places{"samples.csv:2"});
+  EXPECT_EQ(places(of_sample("drift", "within", "2 %"), with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
+            Places{"readings.csv:2"});
 }
 
 TEST(Places, OfASetAndAReading) {

@@ -35,6 +35,24 @@ TEST(OpenedBook, CountsWhatWasDecidedOnTheDay) {
   EXPECT_EQ(opened(with_a_decision(), "2026-09-22", found)->book.decisions.size(), 1U);
 }
 
+// What only the rules can tell of a book joins its problems, and it is ready to be judged.
+TEST(OpenedBook, KnowsWhatItsRulesFindOddInIt) {
+  BookText text = with_a_decision();
+  text.decisions.replace(text.decisions.find("own/drift"), 9, "own/drfit");
+  text.samples = "sample,pump,sampler,started,stopped\nS1,P1,cyclne,2026-09-21T08:00,2026-09-21T16:00\n";
+  RuleText rule{Subject::sample, "drift", "within", {"2 %"}};
+  rule.where = {{"pump", {"P9"}, {}, {}}};
+  Diagnostics found;
+  const auto book =
+      put_together(book_of(text), RulesText{{rule}, {sampler("cyclone", 2.0)}}.rule_set(), 20773, 1, found);
+  std::vector<std::string> ids;
+  for (const Diagnostic& one : found) ids.push_back(one.id);
+  EXPECT_EQ(ids, (std::vector<std::string>{"decision/unknown-rule", "sample/unknown-sampler", "rule/unmet-name"}));
+  EXPECT_EQ(book->book.problems.size(), 3U);
+  ASSERT_NE(book->screening, nullptr);
+  EXPECT_EQ(&book->screening->book(), &book->book);
+}
+
 TEST(OpenedBook, HasFaultsWhereTheBookHasErrors) {
   Diagnostics found;
   EXPECT_FALSE(opened({}, "2026-09-22", found)->has_faults());

@@ -97,6 +97,79 @@ TEST(ReadTwice, IsLookedForInReadingsThatNameOnlyThePump) {
   EXPECT_EQ(doubts[0].message.substr(0, 40), "1 reading of the pre set of P1 stands tw");
 }
 
+TEST(ReadTwice, IsNotWhatTwoPumpsOrSamplesShowed) {
+  // The same figure of the same minute, in two places of the file.
+  EXPECT_EQ(ids(book_with("2026-09-21T07:30,pre,S1,V1,2.000,\n2026-09-21T07:31,pre,S1,V1,2.001,\n"
+                          "2026-09-21T07:30,pre,S2,V1,2.000,\n")),
+            Ids());
+  BookText text = book_with("");
+  text.readings =
+      "taken,stage,pump,calibrator,reading [L/min]\n2026-09-21T07:30,pre,P1,V1,2.000\n"
+      "2026-09-21T07:31,pre,P1,V1,2.001\n2026-09-21T07:30,pre,P2,V1,2.000\n";
+  EXPECT_EQ(ids(text), Ids());
+}
+
+TEST(ReadTwice, IsNoHumidityBesideOneOfAHundredPercent) {
+  BookText text = book_with("");
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],humidity [%],replicate\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,100,1\n2026-09-21T07:30,pre,S1,V1,2.000,,1\n";
+  EXPECT_EQ(ids(text), Ids());
+}
+
+// A file has its own runs: three readings of one minute are as good in the second file as in the first.
+TEST(ReadTwice, IsNotWhatIsEqualInOneRunOfAFurtherFile) {
+  const BookText text = book_with("2026-09-21T07:20,pre,S2,V1,2.000,\n");
+  const ScratchFolder folder;
+  text.write(folder.path());
+  std::filesystem::create_directory(folder.path() / "readings");
+  std::ofstream(folder.path() / "readings/more.csv") << heading << one_run;
+  const Result<Book> book = read_book(folder.path(), 1);
+  ASSERT_TRUE(book);
+  EXPECT_TRUE(doubts_of(*book).empty());
+}
+
+TEST(ReadTwice, IsNotWhatIsEqualInOneRunWithoutNumbers) {
+  BookText text = book_with("");
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n"
+      "2026-09-21T07:30,pre,S1,V1,2.005\n2026-09-21T07:30,pre,S1,V1,2.000\n";
+  EXPECT_EQ(ids(text), Ids());
+}
+
+// Half an hour apart readings are of one set, longer of two; where the book names its sets, they are as it says.
+TEST(ReadTwice, IsToldOncePerSetHoweverSetsAreKnown) {
+  const auto told = [](const std::string& second, const std::string& set) {
+    BookText text = book_with("");
+    const std::string rows =
+        "2026-09-21T05:00,pre,S1,V1,2.000,1," + set + "\n2026-09-21T" + second + ",pre,S1,V1,2.001,2," + set + "\n";
+    text.readings = "taken,stage,sample,calibrator,reading [L/min],replicate,set\n" + rows + rows;
+    return ids(text).size();
+  };
+  EXPECT_EQ(told("05:30", ""), 1U);
+  EXPECT_EQ(told("05:31", ""), 2U);
+  EXPECT_EQ(told("07:00", "A"), 1U);
+  BookText unnamed = book_with("");
+  const std::string rows = "2026-09-21T05:00,pre,S1,V1,2.000,1\n2026-09-21T05:31,pre,S1,V1,2.001,2\n";
+  unnamed.readings = std::string(heading) + rows + rows;
+  EXPECT_EQ(ids(unnamed).size(), 2U);
+}
+
+TEST(ReadTwice, CopiesAreLeftOutOfTheirSetsAndNothingElse) {
+  std::vector<Replicates> sets(2);
+  sets[0].rows = {3, 7, 5};
+  sets[0].indicated_l_min = {2.1, 2.2, 2.3};
+  sets[1].rows = {8, 9};
+  sets[1].indicated_l_min = {1.1, 1.2};
+  leave_out_copies({}, sets);
+  EXPECT_EQ(sets[0].rows, (std::vector<Row>{3, 7, 5}));
+  leave_out_copies({{9, 8}, {3, 7}}, sets);
+  EXPECT_EQ(sets[0].rows, (std::vector<Row>{7, 5}));
+  EXPECT_EQ(sets[0].indicated_l_min, (std::vector<double>{2.2, 2.3}));
+  EXPECT_EQ(sets[1].rows, std::vector<Row>{8});
+  EXPECT_EQ(sets[1].indicated_l_min, std::vector<double>{1.1});
+}
+
 // Pasted twice, the copied day would look like no other, and equal readings like a display's habit.
 TEST(ReadTwice, HidesNoCopyOfAnotherSample) {
   BookText text = honest_book(1);

@@ -114,6 +114,59 @@ TEST(RecordLook, IsMissingWhereThereIsNothingToWriteDown) {
   }
 }
 
+TEST(RecordLook, IsNoWhereTheFileHasNoColumnForIt) {
+  const auto without = [](std::string BookText::*file, const std::string& heading, std::size_t cell) {
+    BookText text = complete_book();
+    std::string kept;
+    for (std::size_t at = 0; at < (text.*file).size();) {
+      const std::size_t end = (text.*file).find('\n', at);
+      std::string row = (text.*file).substr(at, end - at);
+      std::size_t begin = 0;
+      for (std::size_t i = 0; i < cell; ++i) begin = row.find(',', begin) + 1;
+      const std::size_t next = row.find(',', begin);
+      EXPECT_TRUE(at > 0 || row.substr(begin, next - begin) == heading) << row;
+      row = next == std::string::npos ? row.substr(0, begin - 1) : row.erase(begin, next + 1 - begin);
+      kept += row + "\n";
+      at = end + 1;
+    }
+    text.*file = kept;
+    return text;
+  };
+  EXPECT_EQ(answer(without(&BookText::readings, "by", 7), SampleMeasure::record_by), "no");
+  EXPECT_EQ(answer(without(&BookText::readings, "note", 9), SampleMeasure::record_void_reasons), "no");
+  EXPECT_EQ(answer(without(&BookText::samples, "method", 3), SampleMeasure::record_method), "no");
+  EXPECT_EQ(answer(without(&BookText::samples, "temperature [°C]", 6), SampleMeasure::record_sampling_conditions),
+            "no");
+}
+
+TEST(RecordLook, OfCertificatesIsMissingWhereThereIsNone) {
+  BookText text = complete_book();
+  text.certificates.erase(text.certificates.find('\n') + 1);
+  EXPECT_EQ(answer(text, SampleMeasure::record_certificate_issuer), "");
+  EXPECT_EQ(answer(text, SampleMeasure::record_certificate_uncertainty), "");
+  EXPECT_EQ(answer(text, SampleMeasure::record_chain), "no") << "the chain breaks at the calibrator";
+}
+
+// Two calibrators, of which only the second lacks something: it is the one that is named.
+TEST(RecordLook, BlamesTheCalibratorThatLacksIt) {
+  BookText text = complete_book();
+  text.instruments += "V2,calibrator,volumetric,S-3\n";
+  text.certificates += "C2,V2,2026-01-05,,,2,2,2,2,,\n";
+  text = with(text, &BookText::readings, "16:10,post,S1,V1", "16:10,post,S1,V2");
+  text = with(text, &BookText::readings, "16:11,post,S1,V1", "16:11,post,S1,V2");
+  const auto said = [&text](std::string_view measure) {
+    JudgedBook judged(text, {{{Subject::sample, measure, "is", {"yes"}, Otherwise::note}}});
+    const SampleResult& result = judged.result("S1");
+    return result.findings.empty() ? "" : message_of(judged.screening(), result, result.findings[0]);
+  };
+  EXPECT_EQ(said("record.certificate-issuer"), "The certificate of V2 does not say who issued it");
+  EXPECT_EQ(said("record.certificate-standard"), "The certificate of V2 does not say what it was made against");
+  EXPECT_EQ(said("record.certificate-uncertainty"), "The certificate of V2 leaves out its uncertainty at some point");
+  EXPECT_EQ(said("record.chain"), "There is a gap in the certificates behind V2");
+  text = with(text, &BookText::instruments, "S-3", "");
+  EXPECT_EQ(said("record.calibrator-serial"), "The serial number of V2 is not written down");
+}
+
 // Where a record is lacking, the finding cites the line to mend.
 TEST(RecordLook, CitesTheLinesThatLackIt) {
   struct Case {
@@ -164,14 +217,16 @@ TEST(RecordLook, OfOtherMeasuresIsNothing) {
   EXPECT_TRUE(lacking_lines(context, SampleMeasure::drift).empty());
 }
 
-// Two samples, one of which lacks its method; the blank doesn't count.
+// Four samples, one of which lacks its method; the blank doesn't count.
 TEST(RecordComplete, IsTheShareOfSamplesNoRecordRuleSpeaksOf) {
   BookText text = complete_book();
   text.samples =
       "sample,batch,kind,pump,method,started,stopped\n"
       "S1,B,sample,P1,method 7,2026-09-21T08:00,2026-09-21T16:00\n"
       "S2,B,sample,P1,,2026-09-22T08:00,2026-09-22T16:00\n"
-      "S3,B,blank,,,,\n";
+      "S3,B,blank,,,,\n"
+      "S4,B,sample,P1,method 7,2026-09-23T08:00,2026-09-23T16:00\n"
+      "S5,B,sample,P1,method 7,2026-09-24T08:00,2026-09-24T16:00\n";
   const std::vector<Condition> samples_only{Condition{"kind", {"sample"}, {}, {}}};
   JudgedBook judged(text, {{{Subject::sample,
                              "record.method",
@@ -183,11 +238,11 @@ TEST(RecordComplete, IsTheShareOfSamplesNoRecordRuleSpeaksOf) {
                              samples_only},
                             {Subject::batch, "record.complete", "at_least", {"100 %"}, Otherwise::note}}});
   std::vector<SampleFacts> facts;
-  for (const char* name : {"S1", "S2", "S3"}) facts.push_back(facts_of(judged.result(name)));
+  for (const char* name : {"S1", "S2", "S3", "S4", "S5"}) facts.push_back(facts_of(judged.result(name)));
   EXPECT_EQ(judged.result("S2").verdict, Verdict::valid) << "a note changes no verdict";
   const std::vector<SubjectResult> subjects = judge_subjects(judged.screening(), facts, 20773);
   ASSERT_EQ(subjects.size(), 1U);
-  EXPECT_EQ(subjects[0].findings[0].judgement.figure, 0.5);
+  EXPECT_EQ(subjects[0].findings[0].judgement.figure, 0.75);
 }
 
 TEST(RecordAsFound, AsksTheNewestCertificateAtEveryPoint) {

@@ -59,6 +59,46 @@ TEST(RecordsUsed, FollowACertificateByItsNameAndNeverInACircle) {
   EXPECT_EQ(used_by(book, "S1").certificates, (std::set<Row>{0, 1}));
 }
 
+TEST(RecordsUsed, AreCalibratorsWithoutACertificateToo) {
+  BookText text = two_samples();
+  text.certificates.erase(text.certificates.find("C3"), text.certificates.find("C4") - text.certificates.find("C3"));
+  JudgedBook book(text);
+  const RecordsUsed used = used_by(book, "S2");
+  EXPECT_EQ(used.instruments, (std::set<Row>{1, 4})) << "P2 and V3";
+  EXPECT_TRUE(used.certificates.empty());
+}
+
+TEST(RecordsUsed, FollowAStandardToTheFirstCertificateOfTheBook) {
+  BookText text = two_samples();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],standard\n"
+      "C2,V2,2026-01-04,2,2,2,N-1\nC1,V1,2026-01-05,2,2,2,V2\n";
+  JudgedBook book(text);
+  EXPECT_EQ(used_by(book, "S1").certificates, (std::set<Row>{0, 1}));
+}
+
+TEST(RecordsUsed, AreTheServicesOfTheirInstruments) {
+  BookText text = two_samples();
+  text.service =
+      "serviced,instrument,what\n2026-03-01T08:00,P1,diaphragm\n2026-03-02T08:00,P2,battery\n2026-03-03T08:00,V1,"
+      "cleaned\n";
+  JudgedBook book(text);
+  EXPECT_EQ(used_by(book, "S1").services, (std::set<Row>{0, 2}));
+  EXPECT_EQ(used_by(book, "S2").services, std::set<Row>{1});
+}
+
+TEST(RecordsUsed, NameNoSampleWhoseVolumeIsKnownAndNoBlank) {
+  BookText text = nominal_book();
+  JudgedBook book(text);
+  EXPECT_TRUE(used_by(book, "S1").without_uncertainty.empty());
+  text.samples += "B1,,,,\n";
+  text.samples.replace(text.samples.find("sample,pump"), 11, "sample,kind,pump");
+  text.samples.replace(text.samples.find("S1,P1"), 5, "S1,sample,P1");
+  text.samples.replace(text.samples.find("B1,,"), 4, "B1,blank,,");
+  JudgedBook with_blank(text);
+  EXPECT_TRUE(used_by(with_blank, "B1").without_uncertainty.empty());
+}
+
 TEST(RecordsUsed, NameTheSamplesWhoseVolumeHasNoUncertainty) {
   BookText text = two_samples();
   text.samples += "S3,P2,,\n";

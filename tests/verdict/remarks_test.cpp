@@ -76,6 +76,39 @@ TEST(Remarks, TellWhatColdDoesToAPumpThatMayNotCompensate) {
                "pressure), and the volume does not allow for it"}));
 }
 
+// derived: 90 kPa where the pre set had 100: 10.0 % lower, √(100/90) = 1.0541; 110 kPa: 10.0 % higher, √(100/110) =
+// 0.9535.
+TEST(Remarks, TellWhatAnotherPressureDoesToAPump) {
+  const auto told = [](const std::string& pressure) {
+    BookText text = unremarkable();
+    text.samples.replace(text.samples.find(",20,100"), 7, ",20," + pressure);
+    const Remarks all = remarks(text);
+    return all.size() == 1 ? all[0] : std::to_string(all.size()) + " remarks";
+  };
+  EXPECT_EQ(told("90"),
+            "while sampling it was 0.0 K colder and the pressure 10.0 % lower than at the pre set; nobody says whether "
+            "P1 compensates for that: if not, it drew about 5.4 % more than at that check (square root of temperature "
+            "over pressure)");
+  EXPECT_EQ(told("110"),
+            "while sampling it was 0.0 K colder and the pressure 10.0 % higher than at the pre set; nobody says "
+            "whether P1 compensates for that: if not, it drew about 4.7 % less than at that check (square root of "
+            "temperature over pressure)");
+}
+
+TEST(Remarks, SayNothingOfAPumpThatNobodyNames) {
+  BookText text = unremarkable();
+  text.samples.replace(text.samples.find("S1,P1,"), 6, "S1,,");
+  text.readings =
+      std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,10,100,,\n2026-09-21T16:10,post,S1,V1,2,20,100,,\n";
+  EXPECT_EQ(remarks(text), Remarks{});
+}
+
+TEST(Remarks, SayNothingOfACalibratorThatTheBookDoesNotKnow) {
+  BookText text = unremarkable();
+  text.readings += "2026-09-21T16:11,post,S1,V9,2,20,100,,\n";
+  EXPECT_EQ(remarks(text), Remarks{}) << "that it does not is an error of its own";
+}
+
 TEST(Remarks, TellThatPressuresAreThoseOfTheAltitude) {
   BookText text = unremarkable();
   text.settings += "[site]\naltitude = \"1500 m\"\n";
@@ -116,6 +149,28 @@ TEST(Remarks, TellAReadingFarFromTheOthersOfItsSet) {
             "it is counted all the same");
 }
 
+// By hand: a gap of 0.050 less a step of 0.002 over a range of 0.053. Grubbs from seven on: 2.0969 critical (1 % for
+// either end, source below), by (0.042857 - 0.001) / s, s = 0.018672.
+TEST(Remarks, TellTheTestByWhichAReadingLiesFarOut) {
+  const auto told = [](const std::vector<const char*>& readings, const std::string& resolution) {
+    BookText text = unremarkable();
+    text.instruments =
+        "instrument,kind,principle,resolution [L/min]\nP1,pump,,\nV1,calibrator,volumetric," + resolution + "\n";
+    text.certificates.clear();
+    text.readings = heading;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+      text.readings += "2026-09-21T07:3" + std::to_string(i) + ",pre,S1,V1," + readings[i] + ",20,100,,\n";
+    }
+    for (const std::string& remark : remarks(text)) {
+      if (remark.find("lies far") != std::string::npos) return remark.substr(remark.find('('), 25);
+    }
+    return std::string();
+  };
+  EXPECT_EQ(told({"2.000", "2.001", "1.950", "2.003", "2.002"}, "0.002"), "(Dixon's ratio 0.906, by ");
+  EXPECT_EQ(told({"2.000", "2.001", "1.950", "2.003", "2.002", "2.001", "2.000"}, "0.001").substr(0, 10), "(Grubbs' G");
+  EXPECT_EQ(told({"2.000", "2.001", "1.950", "2.003", "2.002", "2.001"}, "0.001").substr(0, 14), "(Dixon's ratio");
+}
+
 TEST(Remarks, TellThatACalibratorHadNoCertificate) {
   BookText text = unremarkable();
   text.certificates.clear();
@@ -145,6 +200,51 @@ TEST(Remarks, TellOfSetsOnTheWrongSideOfTheSamplesTimes) {
       std::string(heading) + "2026-09-21T08:01,pre,S1,V1,2,20,100,,\n2026-09-21T15:59,post,S1,V1,2,20,100,,\n";
   EXPECT_EQ(remarks(text), (Remarks{"the pre set was read after the sample had started",
                                     "the post set was read before the sample had stopped"}));
+}
+
+TEST(Remarks, SayNothingOfASetReadJustAsTheSampleStartedOrStopped) {
+  BookText text = unremarkable();
+  text.readings =
+      std::string(heading) + "2026-09-21T08:00,pre,S1,V1,2,20,100,,\n2026-09-21T16:00,post,S1,V1,2,20,100,,\n";
+  EXPECT_EQ(remarks(text), Remarks{});
+}
+
+// Of the three decisions one is on what was found, one on a rule that found nothing, one on no rule at all.
+TEST(Remarks, TellOfDecisionsThatRuleOnNoFinding) {
+  BookText text = unremarkable();
+  text.decisions =
+      "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,site hygienist,S1,own/minutes,overrule,a\n"
+      "2026-09-22T10:00,site hygienist,S1,own/drift,overrule,b\n2026-09-22T10:00,site hygienist,S1,own/x,uphold,c\n";
+  JudgedBook book(text, {{{Subject::sample, "drift", "within", {"2 %"}},
+                          {Subject::sample, "paused", "at_least", {"500 min"}, Otherwise::note},
+                          {Subject::sample, "minutes", "at_least", {"500 min"}}}});
+  EXPECT_EQ(remarks_of(book.screening(), book.result("S1")),
+            (Remarks{"the decision at decisions.csv:3 rules on 'own/drift', which raises no finding here",
+                     "the decision at decisions.csv:4 rules on 'own/x', which raises no finding here"}));
+}
+
+// Where a rule would be held to the sample if somebody described its sampler, that is a finding and no remark.
+TEST(Remarks, LeaveAnUnknownSamplerToTheRuleThatLeansOnIt) {
+  BookText text = unremarkable();
+  text.samples =
+      "sample,pump,sampler,started,stopped,temperature [°C],pressure [kPa]\n"
+      "S1,P1,cyclne,2026-09-21T08:00,2026-09-21T16:00,20,100\n";
+  JudgedBook unruled(text, {{}, {sampler("cyclone", 2.0)}});
+  EXPECT_EQ(remarks_of(unruled.screening(), unruled.result("S1")).size(), 1U);
+  JudgedBook ruled(text, {{{Subject::sample, "flow.deviation", "within", {"5 %"}}}, {sampler("cyclone", 2.0)}});
+  EXPECT_EQ(remarks_of(ruled.screening(), ruled.result("S1")), Remarks{});
+}
+
+TEST(Remarks, DoNotCompareASamplerWithNone) {
+  BookText text = unremarkable();
+  text.readings =
+      "taken,stage,sample,sampler,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
+      "2026-09-21T07:30,pre,S1,cyclone,V1,2,20,100\n2026-09-21T16:10,post,S1,cowl,V1,2,20,100\n";
+  EXPECT_EQ(remarks(text), Remarks{});
+  text.samples =
+      "sample,pump,sampler,started,stopped,temperature [°C],pressure [kPa]\n"
+      "S1,P1,,2026-09-21T08:00,2026-09-21T16:00,20,100\n";
+  EXPECT_EQ(remarks(text), Remarks{});
 }
 
 TEST(Remarks, DoNotTellOfTheConditionsOfABlank) {
@@ -183,6 +283,40 @@ TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
                     "difference"});
   JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
   EXPECT_TRUE(volume_remarks(by_line.result("S1")).empty());
+}
+
+// Volumes at reference conditions beside the measured ones; the figures of U are told to two digits.
+TEST(Remarks, SetWhatWasMeasuredAtReferenceConditionsBesideAVolumeByConvention) {
+  BookText text = nominal_book();
+  text.samples =
+      "sample,pump,started,stopped,nominal [L/min],temperature [°C],pressure [kPa]\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7,25,101.325\n";
+  JudgedBook book(text, {{}, {}, {practice("flow_for_volume", "nominal")}});
+  const std::string told = volume_remarks(book.result("S1")).at(0);
+  EXPECT_TRUE(
+      told.starts_with("the volume is conventional, nominal flow x minutes; measured: 948.0 L, U 15 L; at "
+                       "reference conditions 948.0 L, U "))
+      << told;
+}
+
+TEST(Remarks, SayNothingOfFieldSetsThatAllCount) {
+  JudgedBook book(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
+  for (const std::string& told : remarks_of(book.screening(), book.result("S1"))) {
+    for (const char* said : {"take no part", "compare the two", "is not used"})
+      EXPECT_EQ(told.find(said), std::string::npos) << told;
+  }
+}
+
+TEST(Remarks, CountNoFieldSetThatIsStruckOut) {
+  BookText text = sagging_book();
+  text.readings += "2026-09-21T16:05,field,S1,V1,1.9\n";
+  std::string& rows = text.readings;
+  for (std::size_t at = rows.find('\n'); at != std::string::npos; at = rows.find('\n', at + 6)) rows.insert(at, ",,");
+  rows.replace(rows.find("[L/min],,"), 9, "[L/min],void,note");
+  rows.replace(rows.rfind(",,"), 2, ",yes,slipped");
+  JudgedBook book(text);
+  for (const std::string& told : remarks_of(book.screening(), book.result("S1")))
+    EXPECT_EQ(told.find("take no part"), std::string::npos) << told;
 }
 
 TEST(Remarks, TellOfFieldSetsThatTakeNoPartOrCompare) {

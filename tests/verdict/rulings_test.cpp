@@ -116,6 +116,13 @@ TEST(Rulings, ADecisionOnAnUnknownRuleIsRemarkedOnWithItsPlaceAndTheNearestRule)
                       "a record that can't be understood is mended, not ruled on [decision/unknown-rule]\n");
 }
 
+TEST(Rulings, ARuleOfTheProgramsOwnIsKnown) {
+  for (const Selector of : selectors) {
+    const Book book = book_of(decided("2026-09-22T10:00,site hygienist,S1," + own_rule_name(of) + ",overrule,a\n"));
+    EXPECT_TRUE(decisions_on_unknown_rules(book, drift_and_minutes().rule_set()).empty()) << own_rule_name(of);
+  }
+}
+
 TEST(Rulings, ARuleThatIsSwitchedOffIsStillKnown) {
   RuleSet rules = drift_and_minutes().rule_set();
   rules.disabled.push_back(rules.rules.front());
@@ -144,6 +151,8 @@ TEST(Totals, CountThoseThatStandByDecisionApartAndThoseStillOpen) {
   Totals twice = totals;
   twice += totals;
   EXPECT_EQ(twice.valid_by_decision, 4U);
+  EXPECT_EQ(twice.qualified_by_decision, 2U);
+  EXPECT_EQ(twice.undecided_by_decision, 2U);
   EXPECT_EQ(twice.open, 4U);
 }
 

@@ -59,6 +59,27 @@ TEST(SampleDays, OfABlankAreTheLastOfItsBatchThatHasCome) {
   EXPECT_EQ(day_by(book, "BX", sept_21), "none");
 }
 
+TEST(SampleDays, OfABlankOfTheVeryDayAreThatDay) { EXPECT_EQ(day_by(four_days(), "BA", sept_21 + 3), "2026-09-24"); }
+
+// A blank that says when it was carried has its own day; a sample without times has none, whatever its batch.
+TEST(SampleDays, AreOfTheBatchOnlyForABlankWithoutTimes) {
+  BookText text;
+  text.samples =
+      "sample,batch,kind,pump,started,stopped\nA1,A,sample,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "N1,A,sample,P1,,\nBA,A,blank,P1,2026-09-20T08:00,2026-09-20T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  const Book book = book_of(text);
+  EXPECT_EQ(day_by(book, "N1", sept_21), "none");
+  EXPECT_EQ(day_by(book, "BA", sept_21), "2026-09-20");
+}
+
+TEST(SampleDays, OfABlankAreNoneWhereTheBookKnowsNoBatches) {
+  BookText text;
+  text.samples = "sample,kind,pump,started,stopped\nA1,sample,P1,2026-09-21T08:00,2026-09-21T16:00\nBA,blank,,,\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  EXPECT_EQ(day_by(book_of(text), "BA", sept_21), "none");
+}
+
 TEST(SampleDays, LeaveOutWhatIsStillToCome) {
   const Book book = four_days();
   EXPECT_EQ(came_by(book, sept_21 - 1), "BX N");

@@ -190,6 +190,16 @@ TEST(Screening, KeepsWhatIsMetOnlyWhereAskedFor) {
   EXPECT_TRUE(judge.judge(0).kept.empty());
 }
 
+TEST(Screening, KeepsTheStepsToEachReadingOnlyWhereAskedFor) {
+  const Book book = book_of(BookText());
+  const RuleSet rules = RulesText{}.rule_set();
+  const Screening screening(book, rules);
+  SampleJudge keeping(screening, true);
+  SampleJudge brief(screening);
+  EXPECT_EQ(keeping.judge(0).figures->steps.size(), 2U);
+  EXPECT_TRUE(brief.judge(0).figures->steps.empty());
+}
+
 TEST(Screening, WorksOutOverlapsOnlyWhereARuleAsksForThem) {
   BookText text;
   text.samples += "S2,P1,2026-09-21T15:35,2026-09-21T17:00\n";
@@ -226,6 +236,63 @@ TEST(Screening, TakesEveryWordOfEveryPractice) {
   EXPECT_EQ(chosen("rotameter_correction", "never").correction.rotameter, RotameterCorrection::never);
   EXPECT_EQ(chosen("bubble_humidity", "ambient").correction.bubble_humidity, BubbleHumidity::ambient);
   EXPECT_EQ(chosen("bubble_humidity", "dry").correction.bubble_humidity, BubbleHumidity::dry);
+}
+
+TEST(Screening, OfSetsAndReadingsThatTheRuleMayOrMayNotBeAboutIsUndecided) {
+  for (const auto& [of, measure] : {std::pair(Subject::set, "flow"), std::pair(Subject::reading, "indicated")}) {
+    RuleText rule{of, measure, "at_least", {"1 L/min"}};
+    rule.where = {{"temperature", {}, 270, {}}};
+    JudgedBook book(BookText(), {{rule}});
+    const SampleResult& result = book.result("S1");
+    ASSERT_EQ(result.findings.size(), 2U) << measure;
+    EXPECT_EQ(result.findings[1].about, 1U) << "the second set, and the second reading";
+    EXPECT_EQ(result.verdict, Verdict::undecided) << measure;
+  }
+}
+
+TEST(Screening, CountsTheRulesOfRecordsThatSpeakOfASample) {
+  const RuleText serial{Subject::sample, "record.pump-serial", "is", {"yes"}, Otherwise::note};
+  JudgedBook book(BookText(), {{drift_within("1 %"), serial}});
+  EXPECT_EQ(book.result("S1").findings.size(), 2U);
+  EXPECT_EQ(book.result("S1").records_lacking, 1U);
+}
+
+// A judge is used for one sample after another, and takes nothing along.
+TEST(Screening, OfASampleKnowsNothingOfTheOneBefore) {
+  BookText text = scattered("0.0");
+  text.samples += "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings +=
+      "2026-09-21T07:30,pre,S2,V1,2.000\n2026-09-21T07:31,pre,S2,V1,2.001\n2026-09-21T16:10,post,S2,V1,2.000\n"
+      "2026-09-21T16:11,post,S2,V1,2.001\n";
+  const RuleText serial{Subject::sample, "record.pump-serial", "is", {"yes"}, Otherwise::note};
+  JudgedBook book(text, {{drift_within("1 %"), drift_within("5 %"), serial}});
+  EXPECT_EQ(book.result("S1").near.size(), 1U);
+  const SampleResult& after = book.result("S2");
+  EXPECT_EQ(after.verdict, Verdict::valid);
+  EXPECT_EQ(after.findings.size(), 1U);
+  EXPECT_EQ(after.near.size(), 0U);
+  EXPECT_EQ(after.kept.size(), 2U);
+  EXPECT_EQ(after.records_lacking, 1U);
+}
+
+// Void by one rule, qualified by another: only a ruling on the first settles the sample.
+TEST(Screening, IsSettledWhereSomebodyRuledOnAllThatGaveTheVerdict) {
+  const Decision upheld;
+  SampleResult result;
+  result.verdict = Verdict::void_;
+  EXPECT_TRUE(is_settled(result));
+  result.findings.resize(3);
+  result.findings[0].judgement.outcome = Outcome::void_;
+  result.findings[1].judgement.outcome = Outcome::qualified;
+  result.findings[2].judgement.outcome = Outcome::void_;
+  EXPECT_TRUE(gave_the_verdict(result, result.findings[0]));
+  EXPECT_FALSE(gave_the_verdict(result, result.findings[1]));
+  result.findings[0].decision = &upheld;
+  result.findings[1].decision = &upheld;
+  EXPECT_FALSE(is_settled(result));
+  result.findings[1].decision = nullptr;
+  result.findings[2].decision = &upheld;
+  EXPECT_TRUE(is_settled(result));
 }
 
 TEST(Totals, CountVerdictsAndAddUp) {

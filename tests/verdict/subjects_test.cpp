@@ -97,6 +97,75 @@ TEST(Subjects, OfAPumpHaveATrendAWeek) {
             "P1: The flow of P1 before sampling rises by 4.9 % a week (2 samples); the limit is 4 %");
 }
 
+// derived: 0.1 L/min of 2.05 in a week; what was not read before, or started nobody knows when, is on no line.
+TEST(Subjects, HaveTheirTrendFromWhatIsKnownOfTheirSamples) {
+  BookText text = three_samples();
+  text.readings.replace(text.readings.find("S2,V1,2.000"), 11, "S2,V1,2.100");
+  text.samples += "S4,A,sample,P1,2026-09-29T08:00,2026-09-29T16:00\nS5,A,sample,P1,,\n";
+  text.readings += "2026-09-30T07:30,pre,S5,V1,9.000\n";
+  RuleText rule{Subject::pump, "trend", "within", {"4 %"}};
+  rule.absent = Absent::skip;
+  JudgedBook book(text, {{rule}});
+  std::vector<SampleFacts> facts;
+  for (const std::string_view name : {"S1", "S2", "S4", "S5"}) facts.push_back(facts_of(book.result(name)));
+  const std::vector<SubjectResult> results = judge_subjects(book.screening(), facts, 0);
+  ASSERT_EQ(results.size(), 1U);
+  EXPECT_NEAR(results[0].findings[0].judgement.figure, 0.1 / 2.05, 1e-9);
+  EXPECT_EQ(results[0].findings[0].n, 2U);
+}
+
+TEST(Subjects, AreThoseThatTheRuleIsAbout) {
+  const auto names = [](const RuleText& rule) {
+    std::string all;
+    const JudgedSubjects judged({rule});
+    for (const SubjectResult& result : judged.results()) all += result.name + " ";
+    return all;
+  };
+  RuleText age{Subject::calibrator, "age", "at_most", {"30 d"}};
+  EXPECT_EQ(names(age), "V1 V2 R1 ");
+  age.where = {{"instrument", {"V2"}, {}, {}}};
+  EXPECT_EQ(names(age), "V2 ");
+  age.where = {{"principle", {"rotameter"}, {}, {}}};
+  EXPECT_EQ(names(age), "R1 ");
+  age.where = {{"read-at", {"top"}, {}, {}}};
+  EXPECT_EQ(names(age), "R1 ");
+  age.where = {{"read-at", {"centre"}, {}, {}}};
+  EXPECT_EQ(names(age), "");
+  RuleText spread{Subject::pump, "drift.sd", "at_most", {"9 %"}};
+  EXPECT_EQ(names(spread), "P2 ") << "one drift has no spread";
+  spread.where = {{"drifts", {}, 2, {}}};
+  EXPECT_EQ(names(spread), "");
+}
+
+TEST(Subjects, OfACalibratorAreTheFirstInstrumentOfTheBookToo) {
+  BookText text = three_samples();
+  text.instruments =
+      "instrument,kind,principle\nV1,calibrator,volumetric\nP1,pump,\nP2,pump,\nV2,calibrator,volumetric\n";
+  RuleText age{Subject::calibrator, "age", "at_most", {"30 d"}};
+  const JudgedSubjects judged({age}, "2026-10-01", text);
+  ASSERT_EQ(judged.results().size(), 2U);
+  EXPECT_EQ(judged.results()[0].name, "V1");
+}
+
+TEST(Subjects, OfABookWithoutBatchesAreNoBatches) {
+  BookText text = three_samples();
+  text.samples =
+      "sample,kind,pump,started,stopped\nS1,sample,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,sample,P1,2026-09-28T08:00,2026-09-28T16:00\nS3,sample,P2,2026-09-21T08:00,2026-09-21T16:00\nBL,blank,,,\n";
+  EXPECT_TRUE(
+      JudgedSubjects({{Subject::batch, "void.share", "at_most", {"0 %"}}}, "2026-10-01", text).results().empty());
+  JudgedBook book(text);
+  const std::vector<SubjectResult> all{{Subject::batch, "A", Verdict::qualified, {}}};
+  EXPECT_TRUE(subjects_of(book.book(), all, {0, 3}).empty()) << "and the blank has no pump";
+}
+
+TEST(Subjects, SayWhenACalibrationIsDue) {
+  RuleText due{Subject::calibrator, "due", "at_least", {"120 d"}};
+  due.absent = Absent::skip;
+  EXPECT_EQ(message_under(due),
+            "V1: The calibration of V1 is due in 96 days (1 certificate); the rule asks for at least 120 days");
+}
+
 TEST(Subjects, CountVoidSamplesByPumpAndByBatchWithoutBlanks) {
   EXPECT_EQ(message_under({Subject::pump, "void.share", "at_most", {"40 %"}}),
             "P1: 50.0 % of the samples of P1 are void (2 samples); the limit is 40 %");
@@ -137,9 +206,14 @@ TEST(Subjects, OfACalibratorSayHowManyCertificatesAreOnRecord) {
   BookText text = three_samples();
   text.certificates =
       "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\n"
-      "C1,V1,2026-01-05,2,2,2\nC2,V1,2026-02-05,2,2,2\nC3,V1,2026-11-05,2,2,2\n";  // the last is still to come
+      "C1,V1,2026-01-05,2,2,2\nC2,V1,2026-02-05,2,2,2\nC3,V1,2026-11-05,2,2,2\n"  // the last is still to come
+      "C4,V2,2026-09-20,2,2,2\n";
   EXPECT_EQ(JudgedSubjects({age}, "2026-10-01", text).only_message(),
             "V1: The newest certificate of V1 is 238 days old (2 certificates); the limit is 30 days");
+  const JudgedSubjects on_the_day({{Subject::calibrator, "age", "at_least", {"1 d"}, Otherwise::note, Absent::skip}},
+                                  "2026-11-05", text);
+  EXPECT_EQ(on_the_day.only_message(),
+            "V1: The newest certificate of V1 is 0 days old (3 certificates); the rule asks for at least 1 day");
 }
 
 TEST(Subjects, PrintedWithSamplesAreTheirPumpsAndBatchesAndAllCalibrators) {
@@ -196,6 +270,13 @@ TEST(Subjects, OfACalibratorAreGuarded) {
   EXPECT_TRUE(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("1")).results().empty());
 }
 
+TEST(Subjects, OfACalibratorSayOfNothingElseHowWellItIsKnown) {
+  RuleText age{Subject::calibrator, "age", "at_most", {"30 d"}};
+  age.absent = Absent::skip;
+  const std::string told = JudgedSubjects({age}, "2026-10-01", with_uncertainty("0")).only_message();
+  EXPECT_EQ(told.find("U ="), std::string::npos) << told;
+}
+
 TEST(Subjects, OfACalibratorNameTheLevelOfTheFloat) {
   RuleText rule{Subject::calibrator, "read-at", "is", {"centre"}};
   rule.absent = Absent::skip;
@@ -221,6 +302,8 @@ TEST(Subjects, ComeInTheOrderCalibratorPumpBatch) {
 TEST(Subjects, AreJudgedOnlyWhereARuleIsAboutThem) {
   EXPECT_FALSE(judges_subjects(RulesText{{{Subject::sample, "drift", "within", {"5 %"}}}}.rule_set()));
   EXPECT_TRUE(judges_subjects(RulesText{{{Subject::batch, "blanks", "at_least", {"1"}}}}.rule_set()));
+  EXPECT_TRUE(judges_subjects(RulesText{{{Subject::pump, "void.share", "at_most", {"40 %"}}}}.rule_set()));
+  EXPECT_TRUE(judges_subjects(RulesText{{{Subject::calibrator, "age", "at_most", {"30 d"}}}}.rule_set()));
 }
 
 }  // namespace

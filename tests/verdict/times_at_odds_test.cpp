@@ -8,6 +8,36 @@
 namespace driftwarden::times_at_odds_test {
 namespace {
 
+// input: flows and times.
+
+// Sets of V1 or V2 before samples on two pumps, in one morning; invented.
+std::vector<std::string> at_odds(const std::vector<std::string>& on_p1, const std::vector<std::string>& on_p2) {
+  BookText text;
+  text.certificates.clear();
+  text.samples =
+      "sample,pump,started,stopped\nS1,P1,2026-09-21T10:00,2026-09-21T16:00\n"
+      "S2,P2,2026-09-21T10:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  double flow = 2;
+  for (const auto& [rows, sample] : {std::pair(&on_p1, "S1"), std::pair(&on_p2, "S2")}) {
+    for (const std::string& row : *rows) {
+      text.readings += "2026-09-21T" + row.substr(0, 5) + ",pre," + sample + row.substr(5) + "," + shown(flow) + "\n";
+      flow += 0.01;
+    }
+  }
+  std::vector<std::string> told;
+  for (const Diagnostic& doubt : doubts_of(book_of(text))) told.push_back(doubt.message);
+  return told;
+}
+
+TEST(TwoPlaces, AreOneAfterTheOtherWhereOneSetEndsAsTheNextBegins) {
+  EXPECT_EQ(at_odds({"07:30,V1", "07:34,V1"}, {"07:34,V1", "07:38,V1"}), Ids());
+  EXPECT_EQ(at_odds({"07:30,V1", "07:34,V1"}, {"07:33,V1", "07:38,V1"}),
+            Ids{"V1 is read for S2 before it is done with S1 (readings.csv:2)"});
+  EXPECT_EQ(at_odds({"07:30,V1", "07:34,V1"}, {"07:30,V1"}), Ids()) << "it may have come first in its minute";
+  EXPECT_EQ(at_odds({"07:30,V1", "07:34,V1"}, {"07:33,V2", "07:38,V2"}), Ids()) << "two calibrators";
+}
+
 TEST(TwoPlaces, AreToldOfACalibratorInTwoPlaces) {
   BookText text = honest_book(1);
   text.samples += "X,P2,2026-09-05T08:00,2026-09-05T16:00\nY,P1,2026-09-06T08:00,2026-09-06T16:00\n";
@@ -32,8 +62,6 @@ BookText two_runs(const std::string& warm_up, const std::string& pre_taken, cons
   return text;
 }
 
-using Ids = std::vector<std::string>;
-
 TEST(WarmUp, ThatReachesBackIntoAnotherUseOfThePumpIsTold) {
   EXPECT_EQ(ids(two_runs("15", "12:20")), Ids());  // just so long after the last reading
   EXPECT_EQ(ids(two_runs("15", "12:19:59")), Ids{"doubt/warm-up"});
@@ -44,6 +72,52 @@ TEST(WarmUp, ThatReachesBackIntoAnotherUseOfThePumpIsTold) {
       "readings.csv:5: remark: before its flow was read, P1 had warmed up for 15 min, says S2; but 10 min before it "
       "was still in use for S1 (readings.csv:3); one of the times, or the warm-up, is another; or the pump ran on "
       "from one sample to the next, and was warm [doubt/warm-up]");
+}
+
+TEST(WarmUp, OfAReadingInTheVeryMinuteIsNotTold) {
+  EXPECT_EQ(ids(two_runs("", "12:05")), Ids());
+  const Diagnostics doubts = doubts_of(book_of(two_runs("15", "12:05")));
+  ASSERT_EQ(doubts.size(), 1U);
+  EXPECT_NE(doubts[0].message.find("but 0 min before it was still in use for S1"), std::string::npos)
+      << doubts[0].message;
+}
+
+// A sample's own run is no other use of its pump, even where the set before it was read too late.
+TEST(WarmUp, IsNotHeldAgainstTheSampleItself) { EXPECT_EQ(ids(two_runs("15", "12:50")), Ids()); }
+
+std::string warm_up_told(const std::string& samples, const std::string& readings) {
+  BookText text;
+  text.samples = "sample,pump,started,stopped,warm-up [min]\n" + samples;
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n" + readings;
+  std::string told;
+  for (const Diagnostic& doubt : doubts_of(book_of(text))) {
+    if (doubt.id == "doubt/warm-up") told += doubt.message.substr(doubt.message.find("in use for"));
+  }
+  return told;
+}
+
+// Of all uses that began before, the one that ends last counts; of each pump its own.
+TEST(WarmUp, IsHeldAgainstTheUseThatEndsLast) {
+  const std::string pre = "2026-09-21T12:00,pre,S3,V1,2.001\n";
+  const std::string on_p2 = "S3,P2,2026-09-21T13:00,2026-09-21T14:00,15\n";
+  EXPECT_EQ(
+      warm_up_told("S1,P2,2026-09-21T08:00,2026-09-21T16:00,\nS2,P2,2026-09-21T08:30,2026-09-21T09:00,\n" + on_p2, pre),
+      "in use for S1 (samples.csv:2)");
+  EXPECT_EQ(
+      warm_up_told("S1,P1,2026-09-21T08:00,2026-09-21T16:00,\nS2,P2,2026-09-21T08:30,2026-09-21T11:50,\n" + on_p2, pre),
+      "in use for S2 (samples.csv:3)");
+}
+
+TEST(WarmUp, IsNotHeldAgainstARunThatNobodyKnowsTheBeginOf) {
+  EXPECT_EQ(warm_up_told("S1,P1,,2026-09-21T12:00,\nS3,P1,2026-09-21T13:00,2026-09-21T14:00,15\n",
+                         "2026-09-21T12:10,pre,S3,V1,2.001\n"),
+            "");
+}
+
+TEST(WarmUp, OfSamplesWithoutAPumpIsOfNoPump) {
+  EXPECT_EQ(warm_up_told("S1,,2026-09-21T08:00,2026-09-21T12:00,\nS3,,2026-09-21T13:00,2026-09-21T14:00,15\n",
+                         "2026-09-21T12:05,post,S1,V1,2.001\n2026-09-21T12:10,pre,S3,V1,2.001\n"),
+            "");
 }
 
 TEST(WarmUp, IsHeldAgainstTheRunWhereNoSetWasReadAfterIt) {

@@ -52,6 +52,20 @@ TEST(Told, SaysTheFigureAndTheLimitWhetherItIsKeptOrNot) {
             "The flow rose 2.0 % from before to after; it has to be less than 2 %");
 }
 
+TEST(Told, SaysNoneAndOneAndLessOnlyWhereTheLanguageDoes) {
+  EXPECT_EQ(told_of({Subject::calibrator, "as-found.error", "at_least", {"1 %"}}, {Outcome::note, 0, 0.01, -0.01}),
+            "At its last calibration  read up to 0.0 % too high as found; the rule asks for at least 1 %");
+  const RuleText minutes = of_sample("minutes", "at_least", "3 h");
+  EXPECT_EQ(told_of(minutes, {Outcome::note, 0, 180, -180}),
+            "The sample ran for 0.0 min; the rule asks for at least 3 h");
+  EXPECT_EQ(told_of(minutes, {Outcome::note, 1, 180, -179}),
+            "The sample ran for 1.0 min; the rule asks for at least 3 h");
+  EXPECT_EQ(told_of(minutes, {Outcome::note, -1, 180, -181}),
+            "The sample ran for -1.0 min; the rule asks for at least 3 h");
+  EXPECT_EQ(told_of(of_sample("drift", "at_most", "0 %"), {Outcome::note, 0.02, 0, -0.02}),
+            "The flow rose 2.0 % from before to after; the limit is 0 %");
+}
+
 TEST(Told, CountsInWords) {
   const RuleText rule = of_sample("pre.count", "at_least", "3");
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 2, 3, -1}),

@@ -90,6 +90,46 @@ TEST(UnknownWords, LoseTheNominalFlowThatTheSamplerWouldGive) {
             "void; Before sampling the flow was 6.0 % below the nominal flow; the limit is 5 %");
 }
 
+// The names of the rules that would be held to S1 with the sampler "impacter" if somebody described it.
+std::string left_out(const RuleText& rule, const std::string& nominal = "") {
+  BookText text = sampled_with("impacter");
+  text.samples.replace(text.samples.find("M,,"), 3, "M," + nominal + ",");
+  JudgedBook book(text, {{rule}, {sampler("impactor", 2.0)}});
+  book.result("S1");
+  const SampleContext context = book.screening().context(book.figures("S1"), {});
+  std::string names;
+  for (const Rule* one : rules_left_out(context, Selector::sampler)) names += one->full_name();
+  return names;
+}
+
+TEST(UnknownWords, EscapeTheRulesThatNothingElseKeepsFromTheSample) {
+  RuleText rule = flow_of("sampler", "impactor");
+  EXPECT_EQ(left_out(rule), "own/flow");
+  rule.where.push_back({"pump", {"P1"}, {}, {}});
+  EXPECT_EQ(left_out(rule), "own/flow");
+  rule.where.back().any_of = {"P2"};
+  EXPECT_EQ(left_out(rule), "") << "the sample is on P1";
+  rule.where = {{"pump", {"P1"}, {}, {}}};
+  EXPECT_EQ(left_out(rule), "") << "it asks for no sampler, and is held to the sample";
+}
+
+TEST(UnknownWords, EscapeRulesByTheNominalFlowOnlyWhereNobodyWroteOne) {
+  RuleText rule{Subject::sample, "flow", "at_least", {"1.9 L/min"}};
+  rule.where = {{"nominal", {}, 1, {}}};
+  EXPECT_EQ(left_out(rule), "own/flow");
+  EXPECT_EQ(left_out(rule, "2"), "");
+  EXPECT_EQ(left_out(rule, "0.5"), "") << "held to what is written, the rule isn't about the sample";
+}
+
+// A rule of sets says of each set whether it is about it; of the sample it asks for the sampler alone.
+TEST(UnknownWords, EscapeRulesOfSetsToo) {
+  RuleText rule{Subject::set, "flow", "at_least", {"1.9 L/min"}};
+  rule.where = {{"stage", {"pre"}, {}, {}}, {"sampler", {"impactor"}, {}, {}}};
+  EXPECT_EQ(left_out(rule), "own/flow");
+  rule.where.pop_back();
+  EXPECT_EQ(left_out(rule), "");
+}
+
 TEST(UnknownWords, AreEndedByADescriptionWithNoMoreThanATitle) {
   RulesText rules = by_sampler;
   rules.samplers.push_back(sampler("open-face cassette", std::nullopt));

@@ -57,6 +57,34 @@ TEST(UnmetNames, AreNotThoseThatTheBookHas) {
   EXPECT_NE(told_of(Subject::calibrator, "as-found.error", "instrument", "P1"), "");
 }
 
+// Names are the book's own, whoever asks for them; methods, analyses and fractions are words of the trade, which a pack
+// for many books may ask for.
+TEST(UnmetNames, OfAPackForManyBooksAreToldWhereOnlyABookCanHaveThem) {
+  for (const auto& [of, measure, field, is_told] : {std::tuple(Subject::sample, "drift", "batch", true),
+                                                    {Subject::set, "rsd", "calibrator", true},
+                                                    {Subject::reading, "correction", "by", true},
+                                                    {Subject::pump, "drift.mean", "instrument", true},
+                                                    {Subject::calibrator, "as-found.error", "instrument", true},
+                                                    {Subject::sample, "drift", "method", false},
+                                                    {Subject::sample, "drift", "analysis", false},
+                                                    {Subject::sample, "drift", "fraction", false}}) {
+    EXPECT_EQ(told_of(of, measure, field, "nobody's", "shipped.toml") != "", is_told) << field;
+  }
+}
+
+// What a rule may be about though no sample has it yet: a described method, and the fraction of a described sampler.
+TEST(UnmetNames, AreNotThoseThatSomebodyDescribes) {
+  RuleText rule{Subject::sample, "drift", "within", {"5 %"}};
+  rule.where = {{"method", {"method 9"}, {}, {}}, {"fraction", {"respirable"}, {}, {}}};
+  RulesText rules{{rule}, {sampler("cyclone", 2.2)}};
+  rules.samplers[0].fraction = "respirable";
+  RuleSet set = rules.rule_set();
+  set.described_words[static_cast<std::size_t>(Selector::method)].insert("method 9");
+  BookText text;
+  text.settings += "[rules]\npacks = [\"own.toml\"]\n";
+  EXPECT_TRUE(unmet_names(book_of(text), set).empty());
+}
+
 // A pack for many books may be about methods that this one has none of.
 TEST(UnmetNames, OfAPackForManyBooksAreItsOwn) {
   EXPECT_EQ(told_of(Subject::sample, "drift", "method", "method 8", "shipped.toml"), "");

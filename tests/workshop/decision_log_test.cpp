@@ -6,11 +6,18 @@
 #include <sys/file.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/syscall.h>
 #include <unistd.h>
 
+#include <algorithm>
+#include <cerrno>
 #include <csignal>
+#include <deque>
 #include <fstream>
+#include <functional>
 #include <iterator>
+#include <map>
+#include <string_view>
 #include <thread>
 #include <vector>
 
@@ -18,6 +25,64 @@
 #include "book/written_workbook.hpp"
 
 namespace driftwarden::decision_log_test {
+namespace {
+
+// What calls of the system do next, by name: each entry stands for one call and gives the reason for which it fails, or
+// 0 where it is really made. Calls that aren't named here are made.
+class Plan {
+ public:
+  using Answer = std::function<int()>;
+
+  Plan() { in_force = this; }
+  Plan(const Plan&) = delete;
+  Plan& operator=(const Plan&) = delete;
+  ~Plan() { in_force = nullptr; }
+
+  void then(std::string_view call, Answer answer) { answers_[call].push_back(std::move(answer)); }
+  void then(std::string_view call, int reason) {
+    then(call, [reason] { return reason; });
+  }
+  bool is_done() const {
+    return std::all_of(answers_.begin(), answers_.end(), [](const auto& of) { return of.second.empty(); });
+  }
+
+  // 0 and no errno where the call is to be made.
+  static int reason_against(std::string_view call) {
+    if (in_force == nullptr) return 0;
+    std::deque<Answer>& answers = in_force->answers_[call];
+    if (answers.empty()) return 0;
+    const Answer answer = std::move(answers.front());
+    answers.pop_front();
+    return answer();
+  }
+
+ private:
+  static inline constinit Plan* in_force = nullptr;
+  std::map<std::string_view, std::deque<Answer>> answers_;
+};
+
+template <class... Arguments>
+long made(std::string_view call, long number, Arguments... arguments) {
+  const int reason = Plan::reason_against(call);
+  if (reason == 0) return ::syscall(number, arguments...);
+  errno = reason;
+  return -1;
+}
+
+}  // namespace
+
+// They stand before the system's own in this test program.
+extern "C" {
+int flock(int file, int how) noexcept { return static_cast<int>(made("flock", SYS_flock, file, how)); }
+int fsync(int file) { return static_cast<int>(made("fsync", SYS_fsync, file)); }
+int ftruncate(int file, off_t size) noexcept { return static_cast<int>(made("ftruncate", SYS_ftruncate, file, size)); }
+ssize_t pread(int file, void* to, std::size_t most, off_t at) { return made("pread", SYS_pread64, file, to, most, at); }
+ssize_t write(int file, const void* from, std::size_t size) { return made("write", SYS_write, file, from, size); }
+int renameat2(int from_folder, const char* from, int to_folder, const char* to, unsigned flags) noexcept {
+  return static_cast<int>(made("renameat2", SYS_renameat2, from_folder, from, to_folder, to, flags));
+}
+}
+
 namespace {
 
 const std::string headings = "decided,by,subject,rule,ruling,reason\n";
@@ -40,9 +105,12 @@ std::string text_of(const WrittenBook& book) {
 }
 
 // What is told of appending to a file, or the place of the row.
-std::string append(const WrittenBook& book, const Decision& decision = looked_at()) {
-  const Result<Place> place = append_decision(book.read(), decision);
+std::string append(const Book& book, const Decision& decision = looked_at()) {
+  const Result<Place> place = append_decision(book, decision);
   return place ? to_text(*place) : told(place.faults());
+}
+std::string append(const WrittenBook& book, const Decision& decision = looked_at()) {
+  return append(book.read(), decision);
 }
 
 TEST(DecisionLog, MakesTheFileWhereThereIsNone) {
@@ -281,6 +349,132 @@ TEST(DecisionLog, IsMadeAsAnyFileOfItsOwner) {
   using std::filesystem::perms;
   EXPECT_EQ(std::filesystem::status(written.folder() / "decisions.csv").permissions(),
             perms::owner_read | perms::owner_write | perms::group_read | perms::others_read);
+}
+
+std::string unwritable(const std::string& why) {
+  return "decisions.csv: error: the decision could not be written: " + why +
+         "; check the file, its rights and the room on the disk [decisions/unwritable]\n";
+}
+
+struct WithoutALog : WrittenBook {
+  WithoutALog() { std::filesystem::remove(folder() / "decisions.csv"); }
+};
+
+std::size_t files_in(const WrittenBook& book) {
+  const std::filesystem::directory_iterator files(book.folder());
+  return static_cast<std::size_t>(std::distance(begin(files), end(files)));
+}
+
+TEST(DecisionLog, MakesACallAgainThatASignalInterrupted) {
+  WrittenBook book;
+  book.file("decisions.csv", headings);
+  const Book read = book.read();
+  Plan plan;
+  for (const char* call : {"flock", "pread", "write"}) plan.then(call, EINTR);
+  EXPECT_EQ(append(read), "decisions.csv:2");
+  EXPECT_TRUE(plan.is_done());
+  EXPECT_EQ(text_of(book), headings + row);
+}
+
+// What isn't on the disk may be gone after a power cut: it is no decision.
+TEST(DecisionLog, TakesBackTheRowThatDoesNotReachTheDisk) {
+  WrittenBook book;
+  book.file("decisions.csv", headings);
+  const Book read = book.read();
+  Plan plan;
+  plan.then("fsync", EIO);
+  EXPECT_EQ(append(read), unwritable("Input/output error"));
+  EXPECT_EQ(text_of(book), headings);
+}
+
+// The reason told is that of the row, whatever happens to the taking back.
+TEST(DecisionLog, SaysWhyTheRowDidNotReachTheDiskEvenIfItCannotBeTakenBack) {
+  WrittenBook book;
+  book.file("decisions.csv", headings);
+  const Book read = book.read();
+  Plan plan;
+  plan.then("fsync", EDQUOT);
+  plan.then("ftruncate", EIO);
+  EXPECT_EQ(append(read), unwritable("Disk quota exceeded"));
+  EXPECT_TRUE(plan.is_done());
+}
+
+TEST(DecisionLog, TakesBackNothingThatAnotherHasWrittenBehindTheRow) {
+  WrittenBook book;
+  book.file("decisions.csv", headings);
+  const Book read = book.read();
+  Plan plan;
+  plan.then("fsync", [&book] {
+    std::ofstream(book.folder() / "decisions.csv", std::ios::app) << row;
+    return EIO;
+  });
+  EXPECT_EQ(append(read), unwritable("Input/output error"));
+  EXPECT_EQ(text_of(book), headings + row + row);
+}
+
+TEST(DecisionLog, SaysWhyItCannotBeLockedReadOrWritten) {
+  for (const char* call : {"flock", "pread", "write"}) {
+    WrittenBook book;
+    book.file("decisions.csv", headings);
+    const Book read = book.read();
+    Plan plan;
+    plan.then(call, ENOLCK);
+    EXPECT_EQ(append(read), unwritable("No locks available")) << call;
+    EXPECT_TRUE(plan.is_done()) << call;
+    EXPECT_EQ(text_of(book), headings) << call;
+  }
+}
+
+TEST(DecisionLog, ThatCannotBeBegunLeavesNothing) {
+  for (const char* call : {"flock", "write", "fsync", "renameat2"}) {
+    const WithoutALog book;
+    const std::size_t before = files_in(book);
+    const Book read = book.read();
+    Plan plan;
+    plan.then(call, ENOLCK);
+    EXPECT_EQ(append(read), unwritable("No locks available")) << call;
+    EXPECT_EQ(files_in(book), before) << call;
+  }
+}
+
+// Its name is on the disk only when its folder is.
+TEST(DecisionLog, IsNotBegunWhereItsNameDoesNotReachTheDisk) {
+  const WithoutALog book;
+  const std::size_t before = files_in(book);
+  const Book read = book.read();
+  Plan plan;
+  plan.then("fsync", 0);  // the file
+  plan.then("fsync", EIO);
+  EXPECT_EQ(append(read), unwritable("Input/output error"));
+  EXPECT_EQ(files_in(book), before);
+}
+
+// A file system may know no renaming that spares what is there.
+TEST(DecisionLog, IsBegunByALinkWhereTheFileSystemKnowsNoSparingRename) {
+  for (const int reason : {EINVAL, ENOSYS}) {
+    const WithoutALog book;
+    const std::size_t before = files_in(book);
+    const Book read = book.read();
+    Plan plan;
+    plan.then("renameat2", reason);
+    EXPECT_EQ(append(read), "decisions.csv:2");
+    EXPECT_EQ(text_of(book), headings + row);
+    EXPECT_EQ(files_in(book), before + 1);
+  }
+}
+
+TEST(DecisionLog, ThatAnotherBeganMeanwhileIsAppendedTo) {
+  for (const int reason : {EEXIST, EINVAL}) {
+    const WithoutALog book;
+    const Book read = book.read();
+    Plan plan;
+    plan.then("renameat2", [&book, reason] {
+      std::ofstream(book.folder() / "decisions.csv") << headings << row;
+      return reason;
+    });
+    EXPECT_EQ(append(read), "decisions.csv:3");
+    EXPECT_EQ(text_of(book), headings + row + row);
+  }
 }
 
 TEST(DecisionLog, BegunByManyAtOnceLosesNone) {
