@@ -25,8 +25,7 @@ bool differ_in_last_digits(std::string_view a, std::string_view b) {
   if ((std::string(a) + std::string(b)).find_first_of(".eE") == std::string::npos) return false;
   const std::optional<double> first = number_from(a);
   const std::optional<double> second = number_from(b);
-  return first && second && *first != *second &&
-         std::fabs(*first - *second) <= closest * std::max(std::fabs(*first), std::fabs(*second));
+  return first && second && *first != *second && std::fabs(*first - *second) <= closest * std::fabs(*first);
 }
 
 std::string reworded(std::string text, std::span<const Rewording> rewordings) {
@@ -93,24 +92,21 @@ void compare_lines(std::string_view packed, std::string_view now, Comparer& comp
   }
 }
 
+// Of what may be one; whoever compares two asks whether they are.
 std::size_t length_of_figure(std::string_view text) {
-  const std::size_t sign = text.starts_with('-') ? 1 : 0;
-  if (sign == text.size() || text[sign] < '0' || text[sign] > '9') return 0;
-  return std::min(text.find_first_not_of("0123456789.eE+-", sign), text.size());
+  return std::min(text.find_first_not_of("0123456789.eE+-"), text.size());
 }
 
 // Whether two texts are the same character by character, but for the last digits of figures.
 bool same_but_for_last_digits(std::string_view a, std::string_view b) {
-  while (!a.empty() && !b.empty()) {
-    const std::size_t of_a = length_of_figure(a);
-    const std::size_t of_b = length_of_figure(b);
-    const std::string_view piece = a.substr(0, std::max<std::size_t>(of_a, 1));
-    const std::string_view other = b.substr(0, std::max<std::size_t>(of_b, 1));
-    if (piece != other && !(of_a > 0 && of_b > 0 && differ_in_last_digits(piece, other))) return false;
+  while (!a.empty() || !b.empty()) {
+    const std::string_view piece = a.substr(0, std::max<std::size_t>(length_of_figure(a), 1));
+    const std::string_view other = b.substr(0, std::max<std::size_t>(length_of_figure(b), 1));
+    if (piece != other && !differ_in_last_digits(piece, other)) return false;
     a.remove_prefix(piece.size());
     b.remove_prefix(other.size());
   }
-  return a.empty() && b.empty();
+  return true;
 }
 
 // A table whose first column names its rows.

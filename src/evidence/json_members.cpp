@@ -52,7 +52,7 @@ class Collector : public Json::json_sax_t {
     return text;
   }
   void step() {
-    if (!places_.empty() && places_.back().is_array) ++places_.back().number;
+    if (!places_.empty()) ++places_.back().number;
   }
   bool add(std::string text, bool is_text) {
     const bool is_there_once = members.emplace(path(), JsonMember{std::move(text), is_text}).second;

@@ -44,7 +44,7 @@ std::string package_note_text(const PackageNote& note) {
 
 Result<PackageNote> parse_package_note(std::string_view text) {
   const ordered_json json = ordered_json::parse(text, nullptr, false);
-  if (json.is_discarded() || !json.is_object()) return unusable("the file is not the JSON it should be");
+  if (!json.is_object()) return unusable("the file is not the JSON it should be");
   try {
     if (json.at("format") != package_format)
       return unusable("the package is of a format that this version does not know");

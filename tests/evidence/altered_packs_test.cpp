@@ -38,6 +38,49 @@ TEST(AlteredPacks, AreToldWithWhatDiffers) {
   EXPECT_EQ(altered_packs({shipped_text() + " "}, packs_as_shipped()).at(0).differences.size(), 1U);
 }
 
+// What is told of the lines behind the heading of a pack, as packed and as shipped.
+std::vector<std::string> differences(const std::string& packed, const std::string& shipped) {
+  const std::string heading = "pack = \"p\"\ntitle = \"T\"\nedition = \"1\"\n";
+  const std::string text = heading + shipped;
+  const BuiltInPack known[] = {{"p", text}};
+  const std::vector<AlteredPack> altered = altered_packs({heading + packed}, known);
+  return altered.empty() ? std::vector<std::string>() : altered.at(0).differences;
+}
+
+using Lines = std::vector<std::string>;
+
+TEST(AlteredPacks, AreToldLineByLine) {
+  EXPECT_EQ(differences("# a\n# b\n# c\n", "# a\n# x\n# c\n"), Lines{"line 5: '# b', shipped: '# x'"});
+  EXPECT_EQ(differences("# b\n# a\n", "# x\n# a\n"), Lines{"line 4: '# b', shipped: '# x'"});
+  EXPECT_EQ(differences("# a\n# b\n# c\n", "# a\n# c\n"), Lines{"line 5: '# b', shipped: nothing"});
+  EXPECT_EQ(differences("# a\n# c\n", "# a\n# b\n# c\n"), Lines{"line 5: nothing, shipped: '# b'"});
+  EXPECT_EQ(differences("# a\n", "# a\n# b\n# c\n"),
+            (Lines{"line 5: nothing, shipped: '# b'", "line 6: nothing, shipped: '# c'"}));
+  EXPECT_EQ(differences("# a\n# b\n# c\n# d\n", "# x\n# b\n# c\n# y\n"),
+            (Lines{"line 4: '# a', shipped: '# x'", "line 7: '# d', shipped: '# y'"}));
+  EXPECT_EQ(differences("# a\n# a\n", "# a\n"), Lines{"line 5: '# a', shipped: nothing"});
+  EXPECT_EQ(differences("# a", "# a\n"), Lines{"line ends or blanks"});
+}
+
+TEST(AlteredPacks, AreToldUpToTenLines) {
+  std::string packed;
+  std::string shipped;
+  for (int i = 0; i < 10; ++i) {
+    packed += "# p\n";
+    shipped += "# s\n";
+  }
+  EXPECT_EQ(differences(packed, shipped).size(), 10U);
+  EXPECT_EQ(differences(packed, shipped).back(), "line 13: '# p', shipped: '# s'");
+  const Lines more = differences(packed + "# p\n# p\n", shipped + "# s\n# s\n");
+  EXPECT_EQ(more.size(), 11U);
+  EXPECT_EQ(more.back(), "and more");
+}
+
+TEST(AlteredPacks, AreNotHeldAgainstAShippedTextThatIsNoPack) {
+  const BuiltInPack known[] = {{"p", "no pack"}};
+  EXPECT_TRUE(altered_packs({"pack = \"p\"\ntitle = \"T\"\nedition = \"1\"\n"}, known).empty());
+}
+
 TEST(AlteredPacks, MayHaveAnotherEditionOrName) {
   const std::string text = shipped_text();
   EXPECT_TRUE(altered_packs({changed(text, "edition = \"20", "edition = \"30")}, packs_as_shipped()).empty());

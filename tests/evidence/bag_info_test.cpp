@@ -22,6 +22,7 @@ TEST(BagInfo, IsFoundUnderItsLabel) {
   EXPECT_EQ(bag_info_value("A: 1\nPayload-Oxum: 2.3\n", "Payload-Oxum"), "2.3");
   EXPECT_EQ(bag_info_value("A: 1\nPayload-Oxum: 2.3", "Payload-Oxum"), "2.3");
   EXPECT_EQ(bag_info_value("A: 1\nPayload: 2.3\n", "Payload-Oxum"), "");
+  EXPECT_EQ(bag_info_value("Payload-Oxum-Old: 1.1\nPayload-Oxum: 2.3\n", "Payload-Oxum"), "2.3");
   EXPECT_EQ(bag_info_value("", "Payload-Oxum"), "");
 }
 

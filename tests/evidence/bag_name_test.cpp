@@ -40,6 +40,8 @@ TEST(BagName, HasAnEnd) {
   std::string deep;
   for (int i = 0; i < 600; ++i) deep += "a/";
   EXPECT_EQ(fault_of_bag_name(deep + "a"), "is longer than 1000 bytes");
+  EXPECT_EQ(fault_of_bag_name(deep.substr(0, 998) + "bc"), "");
+  EXPECT_EQ(fault_of_bag_name(deep.substr(0, 998) + "bcd"), "is longer than 1000 bytes");
 }
 
 }  // namespace

@@ -51,6 +51,36 @@ TEST(ChangeLog, NamesWhatMayAccountForADifference) {
             "[0.2.0, 1]");
 }
 
+// A log of 0.2.0 with these entries under Results.
+std::vector<LoggedChange> results_of(const std::string& entries) {
+  return changes_after({0, 1, 0}, "Results", "## 0.2.0, 2026-01-02\n\n### Results\n\n" + entries);
+}
+
+TEST(ChangeLog, HasNoEntryOutsideAVersionAndAHeading) {
+  EXPECT_TRUE(changes_after({0, 1, 0}, "Results", "- loose\n\n### Results\n\n- of no version\n").empty());
+  EXPECT_EQ(results_of("- A thing.\n\n  Of another paragraph.\n"),
+            (std::vector<LoggedChange>{{{0, 2, 0}, 1, "A thing."}}));
+}
+
+TEST(ChangeLog, KnowsNoWordingOfNothing) {
+  EXPECT_TRUE(rewordings_after({0, 1, 0}, "## 0.2.0, 2026-01-02\n\n### Wording\n\n- `` is now `more`.\n").empty());
+}
+
+// At most three, those first that share most words; a plural is its singular, and words of every entry tell nothing.
+TEST(ChangeLog, NamesTheLikeliestEntries) {
+  const auto named = [](const std::string& about, const std::string& entries) {
+    return names(may_account_for({"s.csv", "", "1", "2", about}, results_of(entries)));
+  };
+  EXPECT_EQ(named("drift", "- drift\n- drift\n- drift\n- drift\n"), "[0.2.0, 1][0.2.0, 2][0.2.0, 3]");
+  EXPECT_EQ(named("volume_uncertainty", "- The volume.\n- The uncertainty of a volume.\n"), "[0.2.0, 2][0.2.0, 1]");
+  EXPECT_EQ(named("volume_uncertainty", "- Uncertainty of a volume.\n- The volume.\n- A volume.\n"),
+            "[0.2.0, 1][0.2.0, 2][0.2.0, 3]");
+  EXPECT_EQ(named("blanks", "- A blank counts.\n"), "[0.2.0, 1]");
+  EXPECT_EQ(named("sample", "- A sample.\n"), "");
+  EXPECT_EQ(named("area|zone", "- A zone.\n"), "[0.2.0, 1]");
+  EXPECT_EQ(named("area", "- Its area.\n"), "[0.2.0, 1]");
+}
+
 // Figures have changed since 0.1.0, so a package of that version can be told by which entry.
 TEST(ChangeLog, HasResultsSinceTheFirstVersion) {
   EXPECT_FALSE(changes_after({0, 1, 0}, "Results", change_log_text()).empty());

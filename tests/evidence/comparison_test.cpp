@@ -130,6 +130,37 @@ TEST(TextComparison, LastDigitsHideNoOtherFigureBesideThem) {
   EXPECT_GT(compared("s.json", packed, now + " ", 10).count, 0U);
 }
 
+// input: figures that lie a little nearer than a relative 1e-12, and a little farther; cells that are half a figure.
+TEST(TextComparison, KnowsWhatIsLastDigitsByATrillionth) {
+  const auto both = [](const std::string& packed, const std::string& now) {
+    const TextComparison comparison =
+        compared("s.csv", "sample,a\nS," + packed + "\n", "sample,a\nS," + now + "\n", 10);
+    return std::pair(comparison.count, comparison.last_digits);
+  };
+  using Pair = std::pair<std::size_t, std::size_t>;
+  EXPECT_EQ(both("1.00000000000000", "1.00000000000099"), Pair(0, 1));
+  EXPECT_EQ(both("1.00000000000000", "1.00000000000102"), Pair(1, 0));
+  EXPECT_EQ(both("1.5", "x.5"), Pair(1, 0));
+  EXPECT_EQ(both("x.5", "1.5"), Pair(1, 0));
+}
+
+TEST(TextComparison, SaysWhatAFigureIsAbout) {
+  const auto about = [](const std::string& file, const std::string& packed, const std::string& now) {
+    return compared(file, packed, now, 10).differences.at(0).about;
+  };
+  EXPECT_EQ(about("s.json", R"({"samples":[{"flow":2}]})", R"({"samples":[{"flow":3}]})"), "flow");
+  EXPECT_EQ(about("s.json", R"({"flow":2})", R"({"flow":3})"), "flow");
+  EXPECT_EQ(about("s.csv", "sample,drift\nS,1\n", "sample,drift\nS,2\n"), "drift");
+}
+
+TEST(TextComparison, TellsAFigureFromATextThatLooksLikeIt) {
+  EXPECT_EQ(told("s.json", R"({"a":1})", R"({"a":"1"})"), "s.json: a: packed '1', now '1'\n");
+}
+
+TEST(TextComparison, CountsNoLastDigitsWhereItWentByLines) {
+  EXPECT_EQ(compared("s.json", R"({"a":2.0000000000001} )", R"({"a":2.0000000000003})", 10).last_digits, 0U);
+}
+
 TEST(TextComparison, KnowsTheLastDigitsOfAnyFigure) {
   for (const auto& [packed, now] :
        {std::pair{"-2.0000000000001", "-2.0000000000003"}, std::pair{"0.50000000000001", "0.50000000000003"},

@@ -27,7 +27,7 @@ TEST(JsonMembers, AreNoneOfATextThatIsNoJson) {
 TEST(JsonMembers, AreFoundAHundredDeepAndNoDeeper) {
   const auto nested = [](std::size_t depth) { return std::string(depth, '[') + "1" + std::string(depth, ']'); };
   EXPECT_TRUE(json_members(nested(99)));
-  EXPECT_FALSE(json_members(nested(101)));
+  EXPECT_FALSE(json_members(nested(100)));
 }
 
 TEST(JsonMembers, CountTheElementsOfAnArrayOnly) {

@@ -38,6 +38,26 @@ TEST(PackageNote, SaysOfWhichInstrumentsItHasChartsWhereThatWasAskedFor) {
   EXPECT_EQ(parse_package_note(other).faults().front().message, "there are no charts of 'some'");
 }
 
+TEST(PackageNote, KeepsWhetherThePackageIsSigned) {
+  EXPECT_TRUE(parse_package_note(package_note_text({"0.1.0", "2026-11-16", {}, false, true}))->is_signed);
+}
+
+// So that it reads the same whatever an editor takes for its letters.
+TEST(PackageNote, IsWrittenInPlainLetters) {
+  EXPECT_NE(package_note_text({"0.1.0", "2026-11-16", {"M\u00fchle"}, false, false}).find("M\\u00fchle"),
+            std::string::npos);
+}
+
+TEST(PackageNote, SaysWhichFileIsUnusableAndWhatItIsFor) {
+  const auto told = [](const std::string& text) { return to_text(parse_package_note(text).faults().front()); };
+  const std::string use =
+      "; it says what the package was made by and of; without it nothing can be judged anew "
+      "[evidence/package]";
+  EXPECT_EQ(told("[]"), "data/package.json: error: the file is not the JSON it should be" + use);
+  EXPECT_EQ(told("{"), "data/package.json: error: the file is not the JSON it should be" + use);
+  EXPECT_EQ(told("{}"), "data/package.json: error: the file lacks something, or has it in another form" + use);
+}
+
 TEST(PackageNote, SaysWhenItIsNoNote) {
   const std::string good = package_note_text({"0.1.0", "2026-11-16", {}, false, false});
   for (const std::string& bad : {std::string(), std::string("{"), std::string("[]"), std::string("{}"),

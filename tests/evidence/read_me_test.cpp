@@ -41,6 +41,46 @@ TEST(ReadMe, BeginsWithWhatThePackageIs) {
   EXPECT_TRUE(says(batches, "  Covers    batch A, batch B\n"));
 }
 
+TEST(ReadMe, SaysWhatIsAmissWithTheBookAndItsPacks) {
+  ReadMe read_me = quarry();
+  EXPECT_FALSE(says(read_me, "Faults"));
+  read_me.faults = 1;
+  read_me.altered = {{"trade", "1", {"line 4: 'a', shipped: 'b'", "and more"}}};
+  EXPECT_TRUE(says(read_me,
+                   "void\n  Faults    1 records of the book could not be understood; what they touch is\n"
+                   "            undecided. They are listed at the end of data/results/screen.json.\n"
+                   "  ALTERED   the rule pack trade, edition 1, is not the one shipped under that name:\n"
+                   "            line 4: 'a', shipped: 'b'\n            and more\n\n"))
+      << read_me_text(read_me);
+}
+
+TEST(ReadMe, ListsWhatIsInThePackage) {
+  ReadMe read_me = quarry();
+  EXPECT_TRUE(says(read_me,
+                   "  data/package.json    what the package was made by and of\n"
+                   "  signature.ed25519    signature of tagmanifest-sha512.txt\n"
+                   "  signed-by.pem        the public key it was made with\n"));
+  EXPECT_TRUE(says(read_me, "  data/charts/         control charts of the instruments used\n"));
+  read_me.note.charts_of = ChartsOf::all;
+  EXPECT_TRUE(says(read_me, "  data/charts/         control charts of all instruments of the book\n"));
+  read_me.note.is_signed = false;
+  EXPECT_FALSE(says(read_me, "signature.ed25519"));
+}
+
+// Behind the label there are 64 bytes to a line of 79.
+TEST(ReadMe, FillsLinesToTheLastByte) {
+  ReadMe read_me = quarry();
+  const std::string first(32, 'a');
+  const std::string second(31, 'b');
+  read_me.asked.front().place = first + " " + second + " c";
+  EXPECT_TRUE(says(read_me, "     here      " + first + " " + second + "\n               c\n"))
+      << read_me_text(read_me);
+  read_me.asked.front().place = first + " " + second;
+  EXPECT_TRUE(says(read_me, "     here      " + first + " " + second + "\n")) << read_me_text(read_me);
+  read_me.asked.front().place = first + " b" + second;
+  EXPECT_TRUE(says(read_me, "     here      " + first + "\n               b" + second + "\n")) << read_me_text(read_me);
+}
+
 TEST(ReadMe, CautionsWhoeverReadsIt) {
   std::string text = read_me_text(quarry());
   for (std::size_t at = text.find("\n  "); at != std::string::npos; at = text.find("\n  ", at))

@@ -14,7 +14,7 @@ TEST(Version, IsThreeWholeNumbers) {
 
 TEST(Version, IsNothingElse) {
   for (const char* text : {"", "0", "0.1", "0.1.", ".1.0", "0.1.0.", "0.1.0.0", "0.1.0-rc", "0.1.0\n", " 0.1.0",
-                           "-1.0.0", "0.1.1234567", "0.1.0\x1b[2J", "0.1.0\nsignature   good"}) {
+                           "-1.0.0", "0.1.1234567", "0.1.x", "0.:.0", "0.1.0\x1b[2J", "0.1.0\nsignature   good"}) {
     EXPECT_FALSE(version_from(text)) << text;
   }
 }
