@@ -111,7 +111,7 @@ class SlipFinder {
     const Scatter& of_calibrator = scatter_.at(all_[set].calibrator);
     const double apart = std::fabs(readings[slip->reading] - slip->others_l_min) - of_calibrator.step;
     const double s = std::max(slip->known.s * mean, of_calibrator.step / std::sqrt(12.0)) * std::sqrt(n / (n - 1));
-    if (apart < nearest_slip * s) return std::nullopt;
+    if (!(s > 0) || apart < nearest_slip * s) return std::nullopt;  // s 0: what lies apart is the last binary digit
     const double chance = n * student_t_two_sided_p(apart / s, slip->known.dof);
     return chance < rarest_told(rarest_slip, of_calibrator.sets) ? slip : std::nullopt;
   }

@@ -309,16 +309,20 @@ std::vector<SubjectResult> judge_subjects(const Screening& screening, const std:
 
 std::vector<SubjectResult> subjects_of(const Book& book, std::vector<SubjectResult> subjects,
                                        const std::vector<Row>& samples) {
-  std::set<Row> pumps;
-  std::set<TextId> batches;
+  // A million samples have a few hundred pumps and batches: each is looked up once.
+  std::vector<bool> has_pump(book.instruments.size());
+  std::vector<bool> has_batch(book.texts.size());
   for (const Row sample : samples) {
-    pumps.insert(book.samples.pump[sample]);
-    batches.insert(field(book.samples.batch, sample, TextId{0}));
+    if (const Row pump = book.samples.pump[sample]; pump != no_row) has_pump[pump] = true;
+    has_batch[field(book.samples.batch, sample, TextId{0})] = true;
   }
-  pumps.erase(no_row);
   std::set<std::pair<Subject, std::string>> printed;
-  for (const Row pump : pumps) printed.emplace(Subject::pump, book.instruments[pump].name);
-  for (const TextId batch : batches) printed.emplace(Subject::batch, book.texts.text(batch));
+  for (Row pump = 0; pump < has_pump.size(); ++pump) {
+    if (has_pump[pump]) printed.emplace(Subject::pump, book.instruments[pump].name);
+  }
+  for (TextId batch = 0; batch < has_batch.size(); ++batch) {
+    if (has_batch[batch]) printed.emplace(Subject::batch, book.texts.text(batch));
+  }
   std::erase_if(subjects, [&printed](const SubjectResult& subject) {
     return subject.of != Subject::calibrator && !printed.contains({subject.of, subject.name});
   });
