@@ -99,13 +99,13 @@ TEST(ReadTwice, IsLookedForInReadingsThatNameOnlyThePump) {
 
 TEST(ReadTwice, IsNotWhatTwoPumpsOrSamplesShowed) {
   // The same figure of the same minute, in two places of the file.
-  EXPECT_EQ(ids(book_with("2026-09-21T07:30,pre,S1,V1,2.000,\n2026-09-21T07:31,pre,S1,V1,2.001,\n"
+  EXPECT_EQ(ids(book_with("2026-09-21T07:30,pre,S1,V1,2.000,\n2026-09-21T07:29,pre,S1,V1,2.001,\n"
                           "2026-09-21T07:30,pre,S2,V1,2.000,\n")),
             Ids());
   BookText text = book_with("");
   text.readings =
       "taken,stage,pump,calibrator,reading [L/min]\n2026-09-21T07:30,pre,P1,V1,2.000\n"
-      "2026-09-21T07:31,pre,P1,V1,2.001\n2026-09-21T07:30,pre,P2,V1,2.000\n";
+      "2026-09-21T07:29,pre,P1,V1,2.001\n2026-09-21T07:30,pre,P2,V1,2.000\n";
   EXPECT_EQ(ids(text), Ids());
 }
 
