@@ -4,9 +4,12 @@
 #include <gtest/gtest.h>
 #include <sys/stat.h>
 
+#include <algorithm>
 #include <map>
 
+#include "evidence/manifest.hpp"
 #include "evidence/small_bag.hpp"
+#include "system/digest.hpp"
 
 namespace driftwarden::bag_check_test {
 namespace {
@@ -190,6 +193,69 @@ TEST(BagCheck, KeepsWhatIsPayloadAndWhatIsTagApart) {
       "tagmanifest-sha512.txt: error: lists 'data/book/book.toml', which has no place in it [evidence/manifest]\n");
 }
 
+// A line of the manifest of tags is put in, in its order, or taken out.
+void put_line(const SmallBag& bag, const std::string& name, const std::string& digest) {
+  Manifest tags = *parse_manifest(bytes_of_file(bag / "tagmanifest-sha512.txt"), "");
+  if (digest.empty()) tags.erase(name);
+  if (!digest.empty()) tags[name] = digest;
+  write_file(bag / "tagmanifest-sha512.txt", manifest_text(tags));
+}
+
+// Whoever makes the digests anew is found by what a bag has to be.
+TEST(BagCheck, FindsADeclarationOfSomethingElseWhateverTheDigests) {
+  const SmallBag bag;
+  const std::string other = "BagIt-Version: 0.97\nTag-File-Character-Encoding: UTF-8\n";
+  write_file(bag / "bagit.txt", other);
+  put_line(bag, "bagit.txt", sha512_of(other));
+  EXPECT_EQ(faults_of(bag.path()), "bagit.txt: error: does not declare a bag of BagIt 1.0 in UTF-8 [evidence/bag]\n");
+}
+
+TEST(BagCheck, FindsTagsThatAreNotListedAndSuchAsHaveNoPlace) {
+  const SmallBag bag;
+  put_line(bag, "READ-ME-FIRST.txt", "");
+  EXPECT_NE(faults_of(bag.path()).find("READ-ME-FIRST.txt: error: is not listed in tagmanifest-sha512.txt"),
+            std::string::npos);
+  for (const std::string name : {"tagmanifest-sha512.txt", "signature.ed25519"}) {
+    const SmallBag more(true);
+    put_line(more, name, sha512_of(bytes_of_file(more / name)));
+    EXPECT_NE(
+        faults_of(more.path()).find("tagmanifest-sha512.txt: error: lists '" + name + "', which has no place in it"),
+        std::string::npos)
+        << faults_of(more.path());
+  }
+}
+
+TEST(BagCheck, SaysOfNoFileThatItIsNotListedWhereAListIsGone) {
+  const SmallBag bag;
+  fs::remove(bag / "manifest-sha512.txt");
+  EXPECT_EQ(faults_of(bag.path()).find("is in no manifest"), std::string::npos) << faults_of(bag.path());
+  EXPECT_NE(faults_of(bag.path()).find("so nobody can say what the package should hold"), std::string::npos);
+}
+
+TEST(BagCheck, CountsTheBytesOfAllFiles) {
+  const SmallBag bag;
+  std::uintmax_t bytes = 0;
+  for (const fs::path& file : files_of(bag)) bytes += fs::file_size(file);
+  EXPECT_EQ(check_bag(bag.path())->bytes, bytes);
+}
+
+// Eight files in three folders, the deepest three below the first; a manifest may be just so large.
+TEST(BagCheck, TakesABagThatIsJustWithinItsLimits) {
+  const SmallBag bag;
+  BagLimits just;
+  just.files = 11;
+  just.depth = 3;
+  just.manifest_bytes =
+      std::max(fs::file_size(bag / "manifest-sha512.txt"), fs::file_size(bag / "tagmanifest-sha512.txt"));
+  EXPECT_TRUE(check_bag(bag.path(), just)->faults.empty());
+  BagLimits fewer = just;
+  fewer.files = 10;
+  EXPECT_FALSE(check_bag(bag.path(), fewer)->is_safe);
+  BagLimits flatter = just;
+  flatter.depth = 2;
+  EXPECT_FALSE(check_bag(bag.path(), flatter)->is_safe);
+}
+
 TEST(BagCheck, RefusesManifestsAndFoldersBeyondAllMeasure) {
   const SmallBag bag;
   BagLimits small;
@@ -211,7 +277,15 @@ TEST(BagCheck, SaysWhenAFolderIsNoBag) {
   for (const fs::path& folder : {empty.path(), empty.path() / "nowhere"}) {
     const Result<BagCheck> check = check_bag(folder);
     ASSERT_FALSE(check);
-    EXPECT_EQ(check.faults().front().id, "evidence/no-bag");
+    EXPECT_EQ(to_text(check.faults().front()),
+              folder.string() +
+                  ": error: is no evidence package; name the folder that holds READ-ME-FIRST.txt, bagit.txt and "
+                  "tagmanifest-sha512.txt [evidence/no-bag]");
+  }
+  for (const char* name : {"bagit.txt", "tagmanifest-sha512.txt"}) {
+    const SmallBag half;
+    fs::remove(half / name);
+    EXPECT_TRUE(check_bag(half.path())) << "a package that lost its " << name;
   }
 }
 
