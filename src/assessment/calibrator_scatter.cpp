@@ -63,7 +63,7 @@ void add_sets(const AssessmentBasis& basis, std::vector<Row>& rows, std::vector<
   for (const SetRows& set : sets) {
     if (set.count < 2) continue;
     const MeanAndSpread flow = reader.read_flow(std::span<const Row>(rows).subspan(set.begin, set.count), set).flow;
-    if (flow.n < 2 || is_missing(flow.s) || !(flow.mean > 0)) continue;
+    if (is_missing(flow.s) || !(flow.mean > 0)) continue;
     const auto dof = static_cast<double>(flow.n - 1);
     const double relative = flow.s / flow.mean;
     scatters.push_back({set.last, dof, dof * relative * relative});

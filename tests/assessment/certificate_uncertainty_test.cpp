@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "assessment/worked_budget.hpp"
 
 namespace driftwarden::certificate_uncertainty_test {
@@ -68,6 +70,39 @@ TEST(CertificateUncertainty, AtAPointIsThePointsAndAllowsForNoBow) {
   const CertificateUncertainty known = known_of(text);
   EXPECT_NEAR(known.standard, 0.005, 1e-9);
   EXPECT_NEAR(known.interpolation_half_width, 0, 1e-9);
+}
+
+// derived: between 2 and 3 L/min, whatever the order of the points: errors 0 and 2 % there; reference 2.5 of 2.55
+// shown.
+TEST(CertificateUncertainty, LiesBetweenTheNextPointsInWhateverOrder) {
+  for (const char* rows : {"1,1,1,1;2,2,2,1;2.5,2.5,2.55,2;4,4,4,9", "4,4,4,9;2.5,2.5,2.55,2;2,2,2,1;1,1,1,1"}) {
+    BookText text = worked_book();
+    text.certificates =
+        "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty "
+        "[%]\n";
+    std::string row;
+    for (const char c : std::string(rows) + ";") {
+      if (c != ';') row += c;
+      if (c == ';') text.certificates += "C1,V1,2026-01-05," + std::exchange(row, "") + "\n";
+    }
+    const CertificateUncertainty known = known_of(text);
+    const double share = (2.0112 - 2) / 0.55;
+    EXPECT_NEAR(known.standard, (0.01 + share * 0.01) / 2, 1e-12) << rows;
+    EXPECT_NEAR(known.interpolation_half_width, 4 * share * (1 - share) * 0.02 / 2, 1e-12) << rows;
+  }
+}
+
+// The earlier of two certificates states no uncertainty: nobody knows how well the set is known.
+TEST(CertificateUncertainty, OfASetWithTwoIsMissingWhereTheEarlierSaysNothing) {
+  BookText text = worked_book();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min],expanded uncertainty [%]\n"
+      "C1,V1,2026-01-05,2,2,2,\nC2,V1,2026-09-21,2,2,2,1\n";
+  text.samples = "sample,pump,started,stopped\nS1,P1,2026-09-21T00:10,2026-09-21T08:00\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-20T23:59,pre,S1,V1,2.0\n"
+      "2026-09-21T00:01,pre,S1,V1,2.0\n2026-09-21T08:10,post,S1,V1,2.0\n";
+  EXPECT_TRUE(is_missing(known_of(text).standard));
 }
 
 TEST(CertificateUncertainty, BeyondThePointsIsThatOfTheNearest) {
