@@ -177,14 +177,16 @@ TEST(DecisionLog, TakesBackTheRowThatAFullDiskTears) {
   struct rlimit before {};
   ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
   const auto ignored = std::signal(SIGXFSZ, SIG_IGN);
-  const struct rlimit full { headings.size() + 10, before.rlim_max };
-  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &full), 0);
-  const Result<Place> place = append_decision(read, looked_at());
-  ::setrlimit(RLIMIT_FSIZE, &before);
+  for (const rlim_t fits : {rlim_t{10}, rlim_t{1}}) {
+    const struct rlimit full { headings.size() + fits, before.rlim_max };
+    ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &full), 0);
+    const Result<Place> place = append_decision(read, looked_at());
+    ::setrlimit(RLIMIT_FSIZE, &before);
+    ASSERT_FALSE(place);
+    EXPECT_NE(told(place.faults()).find("[decisions/unwritable]"), std::string::npos);
+    EXPECT_EQ(text_of(book), headings);
+  }
   std::signal(SIGXFSZ, ignored);
-  ASSERT_FALSE(place);
-  EXPECT_NE(told(place.faults()).find("[decisions/unwritable]"), std::string::npos);
-  EXPECT_EQ(text_of(book), headings);
   EXPECT_EQ(append(book), "decisions.csv:2");
 }
 
@@ -340,6 +342,26 @@ TEST(DecisionLog, SaysThatTheFileEndsBeforeItsSize) {
   EXPECT_EQ(append(read), unwritable("Input/output error"));
 }
 
+// A disk that takes not a byte and gives no reason is full.
+TEST(DecisionLog, SaysThatTheDiskIsFullWhereItTakesNothing) {
+  WrittenBook book;
+  book.file("decisions.csv", headings);
+  const Book read = book.read();
+  Plan plan;
+  plan.then("write", [] {
+    errno = EINTR;  // of long ago
+    return Plan::nothing;
+  });
+  EXPECT_EQ(append(read), unwritable("No space left on device"));
+  EXPECT_EQ(text_of(book), headings);
+}
+
+TEST(DecisionLog, ReadsAFileOfASingleCharacter) {
+  WrittenBook book;
+  book.file("decisions.csv", "x");
+  EXPECT_EQ(append(book).find("[decisions/unwritable]"), std::string::npos) << append(book);
+}
+
 TEST(DecisionLog, SaysThatItsFolderIsGone) {
   const WithoutALog book;
   const Book read = book.read();
@@ -352,6 +374,8 @@ TEST(DecisionLog, IsBegunBesideAWorkbookOnlyWhereThatIsAPart) {
   const WithoutALog book;
   Book read = book.read();
   read.files.decisions = {"all.xlsx:decisions"};
+  EXPECT_NE(append(read).find("[decisions/in-workbook]"), std::string::npos);
+  read.files.decisions = {"records/all.xlsx:decisions"};
   EXPECT_NE(append(read).find("[decisions/in-workbook]"), std::string::npos);
   read.files.decisions = {"decisions/2025.xlsx:all"};
   EXPECT_EQ(append(read), "decisions.csv:2");

@@ -17,11 +17,12 @@
 
 namespace driftwarden {
 
-// What calls of the system do next, by name: each entry stands for one call and gives the reason for which it fails, or
-// 0 where it is really made. Calls that aren't named here are made.
+// What calls of the system do next, by name: each entry stands for one call and gives the reason for which it fails, 0
+// where it is really made, or `nothing` where it does nothing and says so. Calls that aren't named here are made.
 class Plan {
  public:
   using Answer = std::function<int()>;
+  static constexpr int nothing = -1;
 
   Plan() { in_force = this; }
   Plan(const Plan&) = delete;
@@ -55,6 +56,7 @@ template <class... Arguments>
 long made(std::string_view call, long number, Arguments... arguments) {
   const int reason = Plan::reason_against(call);
   if (reason == 0) return ::syscall(number, arguments...);
+  if (reason == Plan::nothing) return 0;
   errno = reason;
   return -1;
 }
