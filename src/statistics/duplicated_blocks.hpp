@@ -10,6 +10,16 @@ namespace driftwarden {
 // there are none. The frequencies are taken as they are, a reading may meet itself: a little too high, so cautious.
 double probability_of_equal_readings(std::span<const std::size_t> counts_of_each_figure);
 
+// Probability that two sets of n readings of one level show the same, reading for reading.
+//
+//   P = (1/δ) ∫ [ Σ_j p_j(x)² ]ⁿ dx,   p_j(x) = Φ((jδ + δ/2 - x)/σ) - Φ((jδ - δ/2 - x)/σ)
+//
+//   σ, δ     standard deviation and display step, one unit (passed as σ/δ); the level lies anywhere in a step
+//   Source   derived; on a fine display (δ/(2σ√π))ⁿ
+//   Valid    independent normal readings, σ/δ > 0, NaN otherwise. Levels of two days differ, so it is cautious.
+//   Example  σ/δ 2, n 5  ->  5.30e-5;  σ/δ 0.5, n 5  ->  0.0276
+double probability_of_matching_readings(std::size_t n, double sigma_in_steps);
+
 // Pairs of places at which a block could start twice among so many readings: n(n - 1)/2.
 double alignments_among(std::size_t readings);
 

@@ -15,8 +15,7 @@ double probability_of_identical_readings(std::size_t n, double sigma_in_steps) {
   if (n == 1) return 1;
   const double step = 1 / sigma_in_steps;  // in sigmas, as everything below
   constexpr double reach = 9;              // what lies beyond adds less than 1e-17
-  // Sums of equally spaced points are exact far beyond need for so smooth a function.
-  const double spacing = std::min(0.05, step / 8);
+  constexpr double spacing = 0.05;  // sums of equally spaced points are exact far beyond need for so smooth a function
   const auto points = static_cast<std::size_t>(std::ceil((step + 2 * reach) / spacing));
   double sum = 0;
   for (std::size_t i = 0; i <= points; ++i) {

@@ -6,23 +6,25 @@
 #include <cmath>
 #include <compare>
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <set>
 #include <span>
 
 #include "statistics/duplicated_blocks.hpp"
+#include "statistics/estimated_spread.hpp"
+#include "verdict/pair_scatter.hpp"
 
 namespace driftwarden {
 namespace {
-
-constexpr double most_chance_blocks = 0.01;
 
 // The readings of one sample in order, whatever set they are of.
 struct Sequence {
   Row sample = no_row;
   std::vector<Row> rows;
   std::vector<double> values;
-  // How likely two readings of one set are the same, by the coarsest of its calibrators. Readings of other days are
-  // less alike, so it is cautious.
+  // Which blocks are looked for: how likely two readings of one set are the same, by the coarsest of its calibrators.
+  // Readings of other days are less alike.
   double equal_pairs = 0;
 };
 
@@ -42,6 +44,12 @@ struct Block {
   friend auto operator<=>(const Block&, const Block&) = default;
 };
 
+// The first of a block, and what repeats it.
+struct Copy {
+  Block block;
+  Block original;
+};
+
 std::uint64_t key_of(std::span<const double> values) {
   constexpr std::uint64_t odd = 0x9e3779b97f4a7c15U;
   std::uint64_t key = 0;
@@ -52,9 +60,9 @@ std::uint64_t key_of(std::span<const double> values) {
   return key;
 }
 
-std::vector<Sequence> sequences_of(std::span<const Replicates> all, const ScatterMap& scatter) {
+std::vector<Sequence> sequences_of(const std::vector<Replicates>& all, const ScatterMap& scatter) {
   std::vector<Sequence> sequences;
-  for (const Replicates& set : all) {
+  for (const Replicates& set : those_of_samples(all)) {
     if (sequences.empty() || sequences.back().sample != set.sample) sequences.push_back({set.sample, {}, {}, 0});
     Sequence& sequence = sequences.back();
     sequence.rows.insert(sequence.rows.end(), set.rows.begin(), set.rows.end());
@@ -65,15 +73,15 @@ std::vector<Sequence> sequences_of(std::span<const Replicates> all, const Scatte
 }
 
 // Looks for blocks that two samples share, among those whose displays are fine enough.
-class CopiedBlocks {
+class AlikeFinder {
  public:
-  CopiedBlocks(const Book& book, std::vector<Sequence> sequences, Diagnostics& doubts)
-      : book_(book), sequences_(std::move(sequences)), doubts_(doubts) {}
+  explicit AlikeFinder(std::vector<Sequence> sequences) : sequences_(std::move(sequences)) {}
 
-  void note() {
+  std::vector<Alike> find() {
     std::set<double> chances;
     for (const Sequence& sequence : sequences_) chances.insert(sequence.equal_pairs);
-    for (const double chance : chances) note_among(chance);
+    for (const double chance : chances) find_among(chance);
+    return std::move(found_);
   }
 
  private:
@@ -87,18 +95,14 @@ class CopiedBlocks {
         if (sequence.equal_pairs <= chance && n >= length) blocks += n - length + 1;
       }
       if (blocks < 2) return 0;
-      if (expected_chance_blocks(alignments_among(blocks), chance, length) < most_chance_blocks) return length;
+      if (expected_chance_blocks(alignments_among(blocks), chance, length) < false_doubts_a_book) return length;
     }
   }
 
-  void note_among(double chance) {
+  void find_among(double chance) {
     const std::size_t length = telling_length(chance);
     if (length == 0) return;
     const std::vector<Block> blocks = blocks_of(length, chance);
-    struct Copy {
-      Block block;
-      Block original;
-    };
     std::vector<Copy> copies;
     const Block* original = nullptr;
     for (const Block& block : blocks) {
@@ -111,10 +115,34 @@ class CopiedBlocks {
     std::sort(copies.begin(), copies.end(), [](const Copy& a, const Copy& b) {
       return std::pair(a.block.sequence, a.block.at) < std::pair(b.block.sequence, b.block.at);
     });
-    for (const auto& [block, first] : copies) {
-      const bool is_new = told_.insert({first.sequence, block.sequence}).second;
-      if (is_new) tell(block.sequence, block.at, first.sequence, first.at);
+    using Pair = std::pair<std::size_t, std::size_t>;
+    std::vector<Pair> pairs;
+    std::map<Pair, Copy> longest;
+    for (const Copy& copy : copies) {
+      const Pair pair{copy.original.sequence, copy.block.sequence};
+      const auto [known, is_new] = longest.try_emplace(pair, copy);
+      if (is_new) pairs.push_back(pair);
+      if (length_of(copy) > length_of(known->second)) known->second = copy;
     }
+    for (const Pair& pair : pairs) {
+      if (told_.insert(pair).second) add(longest.at(pair));
+    }
+  }
+
+  // Of all readings in order that are alike, from the block on.
+  std::size_t length_of(const Copy& copy) const {
+    const auto here = std::span(sequences_[copy.block.sequence].values).subspan(copy.block.at);
+    const auto there = std::span(sequences_[copy.original.sequence].values).subspan(copy.original.at);
+    return static_cast<std::size_t>(std::ranges::mismatch(here, there).in1 - here.begin());
+  }
+
+  void add(const Copy& copy) {
+    const std::size_t length = length_of(copy);
+    const auto rows = [&](const Block& block) {
+      const auto own = std::span(sequences_[block.sequence].rows).subspan(block.at, length);
+      return std::vector<Row>(own.begin(), own.end());
+    };
+    found_.push_back({rows(copy.block), rows(copy.original)});
   }
 
   // Those of a length of the sequences that are as fine as that; equal ones side by side, in their order.
@@ -138,29 +166,105 @@ class CopiedBlocks {
     return std::ranges::equal(values(a), values(b));
   }
 
-  void tell(std::size_t copy, std::size_t at, std::size_t original, std::size_t offset) {
-    const Sequence& of = sequences_[original];
-    const auto here = std::span(sequences_[copy].values).subspan(at);
-    const auto ends = std::ranges::mismatch(here, std::span(of.values).subspan(offset));
-    const auto length = ends.in1 - here.begin();
-    doubts_.push_back(remark("doubt/copied", place_of(book_, sequences_[copy].rows[at]),
-                             "from here on, " + std::to_string(length) + " readings of " +
-                                 std::string(book_.samples.name[sequences_[copy].sample]) + " are those of " +
-                                 std::string(book_.samples.name[of.sample]) + " from " +
-                                 to_text(place_of(book_, of.rows[offset])) + " on, in order",
-                             "ask whether one of them was copied"));
-  }
-
-  const Book& book_;
   std::vector<Sequence> sequences_;
-  Diagnostics& doubts_;
+  std::vector<Alike> found_;
   std::set<std::pair<std::size_t, std::size_t>> told_;
 };
 
+// As if σ were s, and by how well s is known.
+using MeanOverSpread = double (*)(double dof, const std::function<double(double sigma_over_s)>& f);
+constexpr MeanOverSpread estimated = mean_over_estimated_spread;
+constexpr MeanOverSpread no_doubt = [](double, const std::function<double(double)>& f) { return f(1); };
+
+// Readings of a set that stand in a copy.
+struct Run {
+  std::size_t set = 0;
+  std::size_t readings = 0;
+};
+
+// How often chance makes such copies in a book.
+class ChanceOfCopies {
+ public:
+  ChanceOfCopies(const std::vector<Replicates>& all, const ScatterMap& scatter)
+      : all_(all), scatter_(scatter), known_(all) {
+    std::size_t readings = 0;
+    for (std::size_t set = 0; set < all.size(); ++set) {
+      if (all[set].sample != no_row) readings += all[set].rows.size();
+      for (const Row row : all[set].rows) set_of_[row] = set;
+    }
+    alignments_ = alignments_among(readings);
+  }
+
+  // Two stretches of readings are alike that often where their sets' levels are: levels of two days differ, so it is
+  // more than chance makes. By the steadier of the two pumps.
+  double times_a_book(const Alike& alike) const {
+    std::map<std::pair<std::size_t, std::size_t>, std::size_t> runs;  // of a set and a set, how many readings
+    for (std::size_t i = 0; i < alike.copy.size(); ++i)
+      ++runs[{set_of_.at(alike.copy[i]), set_of_.at(alike.original[i])}];
+    std::vector<Run> of_copy;
+    std::vector<Run> of_original;
+    for (const auto& [sets, readings] : runs) {
+      of_copy.push_back({sets.first, readings});
+      of_original.push_back({sets.second, readings});
+    }
+    // That σ is estimated makes copies more frequent, never rarer, and takes long to work out.
+    const double at_least = alignments_ * std::max(chance_of(of_copy, no_doubt), chance_of(of_original, no_doubt));
+    if (!(at_least < false_doubts_a_book)) return at_least;
+    return alignments_ * std::max(chance_of(of_copy, estimated), chance_of(of_original, estimated));
+  }
+
+ private:
+  // Sets of one calibrator are of one pair, for a sample has one pump; their σ is one and the same.
+  double chance_of(const std::vector<Run>& runs, MeanOverSpread mean_over) const {
+    std::map<Row, std::vector<Run>> by_calibrator;
+    for (const Run& run : runs) by_calibrator[all_[run.set].calibrator].push_back(run);
+    double chance = 1;
+    for (const auto& [calibrator, own] : by_calibrator) {
+      const PooledSpread known = known_.in_steps(own.front().set, scatter_.at(calibrator).step);
+      if (!(known.dof > 0)) continue;
+      chance *= mean_over(known.dof, [&](double sigma_over_s) {
+        double alike = 1;
+        for (const Run& run : own) alike *= probability_of_matching_readings(run.readings, sigma_over_s * known.s);
+        return alike;
+      });
+    }
+    return chance;
+  }
+
+  const std::vector<Replicates>& all_;
+  const ScatterMap& scatter_;
+  PairScatter known_;
+  std::map<Row, std::size_t> set_of_;
+  double alignments_ = 0;
+};
+
+Diagnostic told_of(const Book& book, const Alike& alike, double times_a_book) {
+  const auto sample = [&book](Row reading) {
+    return std::string(book.samples.name[field(book.readings.sample, reading, no_row)]);
+  };
+  return remark("doubt/copied", place_of(book, alike.copy.front()),
+                "from here on, " + std::to_string(alike.copy.size()) + " readings of " + sample(alike.copy.front()) +
+                    " are those of " + sample(alike.original.front()) + " from " +
+                    to_text(place_of(book, alike.original.front())) +
+                    " on, in order; as readings of their pumps scatter, chance makes such a copy " +
+                    how_often_in_books(times_a_book),
+                "ask whether one of them was copied");
+}
+
 }  // namespace
 
-void note_copies(const Book& book, std::span<const Replicates> all, const ScatterMap& scatter, Diagnostics& doubts) {
-  CopiedBlocks(book, sequences_of(all, scatter), doubts).note();
+std::vector<Alike> readings_alike(const std::vector<Replicates>& all, const ScatterMap& scatter) {
+  return AlikeFinder(sequences_of(all, scatter)).find();
+}
+
+void note_copies(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter, Diagnostics& doubts) {
+  const std::vector<Alike> found = readings_alike(all, scatter);
+  if (found.empty()) return;
+  const ChanceOfCopies chance(all, scatter);
+  for (const Alike& alike : found) {
+    const double times_a_book = chance.times_a_book(alike);
+    if (times_a_book < false_doubts_a_book) doubts.push_back(told_of(book, alike, times_a_book));
+  }
 }
 
 }  // namespace driftwarden

@@ -6,6 +6,7 @@
 #include "correction/altitude.hpp"
 #include "quantity/rounding.hpp"
 #include "verdict/copied_blocks.hpp"
+#include "verdict/equal_sets.hpp"
 #include "verdict/last_digits.hpp"
 #include "verdict/read_twice.hpp"
 #include "verdict/replicates.hpp"
@@ -15,28 +16,10 @@
 namespace driftwarden {
 namespace {
 
-constexpr double rarest_identical = 0.001;  // chance makes such a set less than once in a thousand
 // Weather keeps a station's pressure well within 5 % of the standard atmosphere's (common knowledge, from memory).
 constexpr double most_that_weather_does = 0.05;
 constexpr double lowest_at_sea_level_kpa = 97;
 constexpr double highest_at_sea_level_kpa = 105;
-
-void note_identical(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter,
-                    Diagnostics& doubts) {
-  for (const Replicates& set : all) {
-    if (!set.are_all_equal()) continue;
-    const Scatter& of_calibrator = scatter.at(set.calibrator);
-    const std::optional<double> chance = chance_of_equal(set, of_calibrator);
-    if (!chance || *chance >= rarest_told(rarest_identical, of_calibrator.sets)) continue;
-    doubts.push_back(remark("doubt/identical", place_of(book, set.rows.front()),
-                            "all " + std::to_string(set.rows.size()) + " readings of a set of " +
-                                std::string(owner_name(book, set)) + " are the same; as " +
-                                book.instruments[set.calibrator].name +
-                                " scatters, that comes by chance in one set of " + with_decimals(1 / *chance, 0) +
-                                " (" + std::to_string(of_calibrator.sets) + " sets in this book)",
-                            "ask whether each was read, or one was written down again"));
-  }
-}
 
 void note_sea_level(const Book& book, Diagnostics& doubts) {
   if (!book.settings.altitude_m || book.readings.pressure_kpa.empty()) return;
@@ -90,11 +73,11 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers) {
   leave_out_copies(copies, all);
   const ScatterMap scatter = scatter_by_calibrator(book, all);
   note_read_twice(book, copies, doubts);
-  note_identical(book, all, scatter, doubts);
+  note_equal_sets(book, all, scatter, doubts);
   note_slips(book, all, scatter, doubts);
-  const std::span<const Replicates> of_samples = those_of_samples(all);
-  note_copies(book, of_samples, scatter, doubts);
+  note_copies(book, all, scatter, doubts);
   note_last_digits(book, all, samplers, doubts);
+  const std::span<const Replicates> of_samples = those_of_samples(all);
   note_two_places(book, of_samples, doubts);
   note_warm_up(book, of_samples, doubts);
   note_sea_level(book, doubts);

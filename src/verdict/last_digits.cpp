@@ -5,9 +5,11 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <tuple>
 
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
+#include "statistics/median.hpp"
 #include "statistics/multiple_tests.hpp"
 
 namespace driftwarden {
@@ -16,44 +18,26 @@ namespace {
 constexpr std::size_t most_decimals = 6;
 constexpr double on_the_grid = 1e-3;  // of a unit: what is closer differs by rounding only
 constexpr std::int64_t cycle = 10;
-constexpr double most_in_a_cycle = 0.25;
-constexpr double least_p_told = 1e-6;
+constexpr double least_from_use_to_use = cycle / 2.0;
 
 bool is_whole(double figure) { return std::abs(figure - std::round(figure)) < on_the_grid; }
 
 // Units of the last decimal place in a litre per minute.
-std::optional<double> units_in_a_litre(std::span<const FirstReading> readings) {
+std::optional<double> units_in_a_litre(std::span<const FirstReadings> pumps) {
   for (std::size_t decimals = 0; decimals <= most_decimals; ++decimals) {
     const double units = power_of_ten[decimals];
-    const bool all_lie_on_it = std::all_of(readings.begin(), readings.end(), [units](const FirstReading& reading) {
-      return is_whole(reading.indicated_l_min * units);
-    });
+    const auto lies_on_it = [units](double reading) { return is_whole(reading * units); };
+    const bool all_lie_on_it = std::ranges::all_of(
+        pumps, [&](const FirstReadings& readings) { return std::ranges::all_of(readings, lies_on_it); });
     if (all_lie_on_it) return units;
   }
   return std::nullopt;
 }
 
-// In units of the last digit, in order; without those that the pump may have been set to.
-std::vector<std::int64_t> counted_in(std::span<const FirstReading> readings, double units) {
-  std::vector<std::int64_t> counted;
-  for (const FirstReading& reading : readings) {
-    const std::int64_t count = std::llround(reading.indicated_l_min * units);
-    if (!is_missing(reading.set_to_l_min)) {
-      const std::int64_t above = count - std::llround(reading.set_to_l_min * units);
-      if (above >= -cycle / 2 && above < cycle / 2) continue;
-    }
-    counted.push_back(count);
-  }
-  std::sort(counted.begin(), counted.end());
-  return counted;
-}
-
-bool lie_close_together(const std::vector<std::int64_t>& counted) {
-  const auto most = static_cast<std::size_t>(most_in_a_cycle * static_cast<double>(counted.size()));
-  for (std::size_t i = 0; i + most < counted.size(); ++i) {
-    if (counted[i + most] - counted[i] < cycle) return true;
-  }
-  return false;
+bool differ_from_use_to_use(const FirstReadings& readings, double units) {
+  std::vector<double> steps;
+  for (std::size_t i = 1; i < readings.size(); ++i) steps.push_back(units * std::abs(readings[i] - readings[i - 1]));
+  return !steps.empty() && median(steps) >= least_from_use_to_use;
 }
 
 unsigned step_seen(const DigitCounts& counts) {
@@ -72,20 +56,27 @@ unsigned step_stated(double resolution_in_units) {
 }
 
 struct OfCalibrator {
-  std::vector<FirstReading> readings;
-  std::vector<Row> rows;
+  std::vector<FirstReadings> pumps;
+  Row first = no_row;
 };
 
 std::map<Row, OfCalibrator> first_readings(const Book& book, const std::vector<Replicates>& all,
                                            const SamplerFacts& samplers) {
-  std::map<Row, OfCalibrator> by_calibrator;
-  for (const Replicates& set : all) {
-    OfCalibrator& of = by_calibrator[set.calibrator];
-    const bool is_set_to_nominal = set.stage == Stage::pre && set.sample != no_row;
-    const double set_to = is_set_to_nominal ? nominal_flow(book.samples, samplers, set.sample) : missing;
-    of.readings.push_back({set.indicated_l_min.front(), set_to});
-    of.rows.push_back(set.rows.front());
+  std::vector<const Replicates*> after;
+  for (const Replicates& set : those_of_samples(all)) {
+    if (set.stage == Stage::post && set.pump != no_row) after.push_back(&set);
   }
+  std::ranges::stable_sort(after, {}, &Replicates::first);
+  using PumpAtAFlow = std::tuple<Row, Row, double>;
+  std::map<PumpAtAFlow, FirstReadings> by_pump;
+  std::map<Row, OfCalibrator> by_calibrator;
+  for (const Replicates* set : after) {
+    const double nominal = nominal_flow(book.samples, samplers, set->sample);
+    by_pump[{set->calibrator, set->pump, is_missing(nominal) ? 0 : nominal}].push_back(set->indicated_l_min.front());
+    Row& first = by_calibrator[set->calibrator].first;
+    first = std::min(first, set->rows.front());
+  }
+  for (auto& [key, readings] : by_pump) by_calibrator[std::get<0>(key)].pumps.push_back(std::move(readings));
   return by_calibrator;
 }
 
@@ -94,20 +85,20 @@ struct Uneven {
   Row reading = no_row;  // the first of the book
   LastDigits digits;
   DigitCheck check;
+  double times_a_book = 1;
 };
 
 Diagnostic told(const Book& book, const Uneven& uneven) {
   const Instrument& calibrator = book.instruments[uneven.calibrator];
   const std::size_t digit = uneven.digits.most_frequent();
   const auto possible = static_cast<double>(possible_last_digits(uneven.digits.step).size());
-  const double p = uneven.check.upper_p;
   return remark(
       "doubt/last-digits", place_of(book, uneven.reading),
-      "of " + std::to_string(uneven.check.readings) + " sets read with " + calibrator.name + ", here the first, " +
-          std::to_string(uneven.digits.counts[digit]) + " begin with a reading that ends in " + std::to_string(digit) +
-          "; chance makes about " + with_decimals(static_cast<double>(uneven.check.readings) / possible, 0) +
-          ", and digits so uneven with p " +
-          (p < least_p_told ? "< " + with_decimals(least_p_told, 6) : "= " + with_significant_digits(p, 2)),
+      "of " + std::to_string(uneven.check.readings) + " sets read with " + calibrator.name +
+          " after sampling, here the first, " + std::to_string(uneven.digits.counts[digit]) +
+          " begin with a reading that ends in " + std::to_string(digit) + "; chance makes about " +
+          with_decimals(static_cast<double>(uneven.check.readings) / possible, 0) + ", and digits so uneven " +
+          how_often_in_books(uneven.times_a_book),
       calibrator.resolution_l_min
           ? "ask how its display was read, and whether pumps were set by it until a round figure showed"
           : "state its resolution in instruments.csv; if that does not explain it, ask how its display was read");
@@ -121,14 +112,17 @@ std::size_t LastDigits::most_frequent() const {
   return static_cast<std::size_t>(std::max_element(counts.begin(), counts.end()) - counts.begin());
 }
 
-std::optional<LastDigits> last_digits_of(std::span<const FirstReading> readings,
-                                         std::optional<double> resolution_l_min) {
-  const std::optional<double> units = units_in_a_litre(readings);
+std::optional<LastDigits> last_digits_of(std::span<const FirstReadings> pumps, std::optional<double> resolution_l_min) {
+  const std::optional<double> units = units_in_a_litre(pumps);
   if (!units) return std::nullopt;
-  const std::vector<std::int64_t> counted = counted_in(readings, *units);
-  if (counted.size() < fewest_last_digits || lie_close_together(counted)) return std::nullopt;
   LastDigits digits;
-  for (const std::int64_t count : counted) ++digits.counts[static_cast<std::size_t>(count % cycle)];
+  for (const FirstReadings& readings : pumps) {
+    if (!differ_from_use_to_use(readings, *units)) continue;
+    for (const double reading : readings) {
+      ++digits.counts[static_cast<std::size_t>(std::llround(reading * *units) % cycle)];
+    }
+  }
+  if (digits.readings() < fewest_last_digits) return std::nullopt;
   digits.step = resolution_l_min ? step_stated(*resolution_l_min * *units) : step_seen(digits.counts);
   if (digits.step == 0) return std::nullopt;
   return digits;
@@ -139,16 +133,17 @@ void note_last_digits(const Book& book, const std::vector<Replicates>& all, cons
   std::vector<Uneven> tested;
   std::vector<double> p_values;
   for (const auto& [calibrator, of] : first_readings(book, all, samplers)) {
-    const std::optional<LastDigits> digits = last_digits_of(of.readings, book.instruments[calibrator].resolution_l_min);
+    const std::optional<LastDigits> digits = last_digits_of(of.pumps, book.instruments[calibrator].resolution_l_min);
     if (!digits) continue;
     const std::optional<DigitCheck> check = check_last_digits(digits->counts, digits->step);
     if (!check || check->readings < fewest_last_digits) continue;
-    tested.push_back({calibrator, of.rows.front(), *digits, *check});
+    tested.push_back({calibrator, of.first, *digits, *check, 1});
     p_values.push_back(check->upper_p);
   }
   const std::vector<double> adjusted = holm(p_values);
   for (std::size_t i = 0; i < tested.size(); ++i) {
-    if (adjusted[i] < rarest_last_digits) doubts.push_back(told(book, tested[i]));
+    tested[i].times_a_book = adjusted[i];
+    if (adjusted[i] < false_doubts_a_book) doubts.push_back(told(book, tested[i]));
   }
 }
 

@@ -5,17 +5,15 @@
 #include <cmath>
 
 #include "assessment/bracket.hpp"
+#include "quantity/rounding.hpp"
 #include "statistics/dixon.hpp"
-#include "statistics/identical_replicates.hpp"
 #include "statistics/mean_and_spread.hpp"
-#include "statistics/median.hpp"
 
 namespace driftwarden {
 namespace {
 
 constexpr double significance = 0.01;
 constexpr std::size_t fewest_for_grubbs = 7;
-constexpr std::size_t fewest_sets = 10;       // before their median tells how a calibrator scatters
 constexpr double smallest_difference = 1e-9;  // L/min; what is closer differs by rounding only
 
 struct SetOwner {
@@ -44,24 +42,14 @@ std::map<Row, std::vector<Row>> readings_by_pump(const Book& book) {
   return by_pump;
 }
 
-double smallest_step(std::vector<double> values) {
-  std::sort(values.begin(), values.end());
-  double step = 0;
-  for (std::size_t i = 1; i < values.size(); ++i) {
-    const double apart = values[i] - values[i - 1];
-    if (apart > smallest_difference && (step == 0 || apart < step)) step = apart;
-  }
-  return step;
-}
-
 struct Gathered {
-  std::vector<double> deviations;  // standard deviations of sets of three or more
+  std::size_t sets = 0;  // of three or more
   double step = 0;
   std::size_t pairs = 0;  // within sets
   std::size_t equal = 0;
 
   void add(const std::vector<double>& readings) {
-    if (readings.size() >= fewest_in_a_set) deviations.push_back(mean_and_spread(readings).s);
+    if (readings.size() >= fewest_in_a_set) ++sets;
     const double own = smallest_step(readings);
     if (own > 0 && (step == 0 || own < step)) step = own;
     for (std::size_t i = 0; i + 1 < readings.size(); ++i) {
@@ -73,6 +61,23 @@ struct Gathered {
 };
 
 }  // namespace
+
+std::string one_in(double chance) {
+  constexpr double many = 1e6;
+  return 1 / chance >= many ? "a million or more" : with_significant_digits(1 / chance, 2);
+}
+
+std::string how_often_in_books(double times_a_book) { return "in one honest book of " + one_in(times_a_book); }
+
+double smallest_step(std::vector<double> values) {
+  std::sort(values.begin(), values.end());
+  double step = 0;
+  for (std::size_t i = 1; i < values.size(); ++i) {
+    const double apart = values[i] - values[i - 1];
+    if (apart > smallest_difference && (step == 0 || apart < step)) step = apart;
+  }
+  return step;
+}
 
 bool Replicates::are_all_equal() const {
   const auto [smallest, largest] = std::minmax_element(indicated_l_min.begin(), indicated_l_min.end());
@@ -125,20 +130,11 @@ ScatterMap scatter_by_calibrator(const Book& book, const std::vector<Replicates>
   for (const auto& [calibrator, of] : gathered) {
     Scatter& scatter = by_calibrator[calibrator];
     scatter.step = book.instruments[calibrator].resolution_l_min.value_or(of.step);
-    scatter.sets = of.deviations.size();
-    scatter.usual_s = of.deviations.empty() ? 0 : median(of.deviations);
+    scatter.sets = of.sets;
     // One equal pair more than seen: none among few is no chance of zero.
     scatter.equal_pairs = static_cast<double>(of.equal + 1) / static_cast<double>(of.pairs + 1);
   }
   return by_calibrator;
-}
-
-std::optional<double> chance_of_equal(const Replicates& set, const Scatter& of_calibrator) {
-  const std::size_t n = set.rows.size();
-  if (n < fewest_in_a_set || of_calibrator.sets < fewest_sets || !(of_calibrator.step > 0)) return std::nullopt;
-  const double sigma_in_steps = of_calibrator.usual_s / of_calibrator.step;
-  if (!(sigma_in_steps >= coarse_display_sigma_in_steps)) return std::nullopt;
-  return probability_of_identical_readings(n, sigma_in_steps);
 }
 
 double rarest_told(double rarest, std::size_t sets) {

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -42,19 +43,24 @@ std::vector<Replicates> replicates_of(const Book& book);
 // They stand first.
 std::span<const Replicates> those_of_samples(const std::vector<Replicates>& all);
 
-// How the sets of one calibrator scatter, and how finely it shows.
+// How often chance may raise each kind of doubt in an honest book. They are about people.
+inline constexpr double false_doubts_a_book = 0.01;
+
+// As remarks say it: "8500" or "a million or more", and "in one honest book of 120", of what comes so often in a book.
+std::string one_in(double chance);
+std::string how_often_in_books(double times_a_book);
+
+// The smallest difference among readings that is more than rounding of a double; 0 if there is none.
+double smallest_step(std::vector<double> readings);
+
+// How finely one calibrator shows, and how many sets it has.
 struct Scatter {
-  double usual_s = 0;      // median of the sets' standard deviations: a single wild set doesn't move it
   double step = 0;         // the stated resolution; else the smallest difference within a set, 0 if there is none
   std::size_t sets = 0;    // of three or more readings
   double equal_pairs = 1;  // how often two readings of one set are the same, ratio
 };
 using ScatterMap = std::map<Row, Scatter>;
 ScatterMap scatter_by_calibrator(const Book& book, const std::vector<Replicates>& all);
-
-// Probability that a set's readings are all equal by chance, from how the calibrator's other sets scatter. Empty where
-// they are too few, or the display too coarse, to tell.
-std::optional<double> chance_of_equal(const Replicates& set, const Scatter& of_calibrator);
 
 // How rare by chance a set has to be that is told: as said, and rarer than one in all the sets there are, for in a
 // large book even rare sets turn up.

@@ -7,8 +7,8 @@
 
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
-#include "statistics/pooled_spread.hpp"
 #include "statistics/student_t.hpp"
+#include "verdict/pair_scatter.hpp"
 
 namespace driftwarden {
 namespace {
@@ -18,21 +18,6 @@ constexpr double fewest_dof = 20;      // before a pooled spread is trusted
 // Nearer than so many standard deviations nothing is a slip: one of three readings lies farther out at least 3 times
 // 0.27 % of the time (0.27 % by the normal distribution; Student's t has more), which is not rarer than rarest_slip.
 constexpr double nearest_slip = 3;
-
-using Pair = std::pair<Row, Row>;  // calibrator and pump; no_row: all pumps
-
-// A set's spread as a share of its mean, so that sets of any flow can be pooled.
-MeanAndSpread relative(const Replicates& set) {
-  MeanAndSpread spread = mean_and_spread(set.indicated_l_min);
-  spread.s /= spread.mean;
-  return spread;
-}
-
-PooledSpread without(const PooledSpread& pooled, const MeanAndSpread& own) {
-  const double own_dof = static_cast<double>(own.n) - 1;
-  const double dof = pooled.dof - own_dof;
-  return {std::sqrt(std::max(0.0, pooled.s * pooled.s * pooled.dof - own.s * own.s * own_dof) / dof), dof};
-}
 
 // A reading that may be a slip.
 struct Slip {
@@ -45,67 +30,49 @@ struct Slip {
 
 class SlipFinder {
  public:
-  SlipFinder(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter)
-      : book_(book), all_(all), scatter_(scatter) {
-    for (const Replicates& set : all) spreads_.push_back(relative(set));
-  }
+  SlipFinder(const std::vector<Replicates>& all, const ScatterMap& scatter)
+      : all_(all), scatter_(scatter), known_(all) {}
 
   // What is found is left out of what is known, and looked for again, so that slips don't hide each other.
   std::vector<Slip> find() {
-    std::vector<Slip> slips = find_by(pooled_without({}));
+    std::vector<Slip> slips = find_by_what_is_known();
     for (;;) {
-      std::vector<Slip> more = find_by(pooled_without(slips));
+      std::vector<bool> are_slips(all_.size(), false);
+      for (const Slip& slip : slips) are_slips[slip.set] = true;
+      known_.leave_out(std::move(are_slips));
+      std::vector<Slip> more = find_by_what_is_known();
       if (more.size() <= slips.size()) return slips;
       slips = std::move(more);
     }
   }
 
  private:
-  Row pump_of(const Replicates& set) const { return set.pump; }
-
-  std::map<Pair, PooledSpread> pooled_without(const std::vector<Slip>& slips) {
-    is_left_out_.assign(all_.size(), false);
-    for (const Slip& slip : slips) is_left_out_[slip.set] = true;
-    std::map<Pair, std::vector<MeanAndSpread>> sets;
-    for (std::size_t i = 0; i < all_.size(); ++i) {
-      if (is_left_out_[i] || !std::isfinite(spreads_[i].s)) continue;
-      const Row pump = pump_of(all_[i]);
-      if (pump != no_row) sets[{all_[i].calibrator, pump}].push_back(spreads_[i]);
-      sets[{all_[i].calibrator, no_row}].push_back(spreads_[i]);
-    }
-    std::map<Pair, PooledSpread> pooled;
-    for (const auto& [pair, of] : sets) pooled[pair] = pooled_spread(of);
-    return pooled;
-  }
-
-  std::vector<Slip> find_by(const std::map<Pair, PooledSpread>& known) const {
+  std::vector<Slip> find_by_what_is_known() const {
     std::vector<Slip> slips;
     for (std::size_t set = 0; set < all_.size(); ++set) {
-      if (const std::optional<Slip> slip = slip_in(set, known)) slips.push_back(*slip);
+      if (const std::optional<Slip> slip = slip_in(set)) slips.push_back(*slip);
     }
     return slips;
   }
 
   // Of the calibrator with the pump, or, where too little, of the calibrator; the set itself left out.
-  std::optional<Slip> known_of(std::size_t set, const std::map<Pair, PooledSpread>& known) const {
-    for (const Row pump : {pump_of(all_[set]), no_row}) {
-      const auto found = known.find({all_[set].calibrator, pump});
-      if (found == known.end()) continue;
-      const PooledSpread others = is_left_out_[set] ? found->second : without(found->second, spreads_[set]);
-      if (others.dof >= fewest_dof) return Slip{set, 0, missing, others, pump != no_row};
-    }
+  std::optional<Slip> known_of(std::size_t set) const {
+    const PooledSpread of_pair = known_.of_pair(set);
+    if (of_pair.dof >= fewest_dof) return Slip{set, 0, missing, of_pair, true};
+    const PooledSpread of_calibrator = known_.of_calibrator(set);
+    if (of_calibrator.dof >= fewest_dof) return Slip{set, 0, missing, of_calibrator, false};
     return std::nullopt;
   }
 
   // Difference of a reading from the mean of the n - 1 others of its set, as Student's t: d / (s √(n / (n - 1))), taken
   // one display step shorter than it reads.
-  std::optional<Slip> slip_in(std::size_t set, const std::map<Pair, PooledSpread>& known) const {
+  std::optional<Slip> slip_in(std::size_t set) const {
     const std::vector<double>& readings = all_[set].indicated_l_min;
     if (readings.size() < fewest_in_a_set) return std::nullopt;
-    std::optional<Slip> slip = known_of(set, known);
+    std::optional<Slip> slip = known_of(set);
     if (!slip) return std::nullopt;
     const auto n = static_cast<double>(readings.size());
-    const double mean = spreads_[set].mean;
+    const double mean = known_.own(set).mean;
     slip->reading = farthest(readings, mean);
     slip->others_l_min = (n * mean - readings[slip->reading]) / (n - 1);
     const Scatter& of_calibrator = scatter_.at(all_[set].calibrator);
@@ -124,11 +91,9 @@ class SlipFinder {
     return found;
   }
 
-  const Book& book_;
   const std::vector<Replicates>& all_;
   const ScatterMap& scatter_;
-  std::vector<MeanAndSpread> spreads_;
-  std::vector<bool> is_left_out_;
+  PairScatter known_;
 };
 
 // The number with two neighbouring digits changed about that lies nearest to what is expected, if one is within reach.
@@ -158,7 +123,7 @@ std::string hint_about(double reading, const Slip& slip) {
 }  // namespace
 
 void note_slips(const Book& book, const std::vector<Replicates>& all, const ScatterMap& scatter, Diagnostics& doubts) {
-  for (const Slip& slip : SlipFinder(book, all, scatter).find()) {
+  for (const Slip& slip : SlipFinder(all, scatter).find()) {
     const Replicates& set = all[slip.set];
     const double reading = set.indicated_l_min[slip.reading];
     const std::string percent = with_significant_digits(100 * (reading / slip.others_l_min - 1), 2);

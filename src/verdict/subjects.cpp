@@ -66,11 +66,11 @@ Rested complete_share(const Book& book, const Group& group) {
 }
 
 std::vector<double> drifts(const Group& group) {
-  std::vector<double> figures;
+  std::vector<double> told;
   for (const SampleFacts& facts : group.facts) {
-    if (!is_missing(facts.drift)) figures.push_back(facts.drift);
+    if (!is_missing(facts.drift)) told.push_back(facts.drift);
   }
-  return figures;
+  return told;
 }
 
 // Slope of the pre flow over time, in 7 days, relative to the mean pre flow.

@@ -30,6 +30,7 @@ NEW_INPUTS = {"calibrator since its certificate": "calibrator since its certific
 BETWEEN = {"stated": "flow between the checks: 1 % of the flow", "earlier uses": "flow between the checks: the pump's earlier uses"}
 OTHER_REASONS = {
     "findings": "impactor-flow and impactor-held are flow-deviation and flow-held; without a flow, flow-deviation is skipped",
+    "pre_n": "the demo's identical readings were planted anew",
     "probability_beyond": "Student's t; of the mean flow as measured; of more measures",
 }
 

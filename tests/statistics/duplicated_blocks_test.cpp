@@ -23,6 +23,16 @@ TEST(DuplicatedBlocks, ExpectedAmongFourHundredReadings) {
   EXPECT_NEAR(probability_of_any_block(expected_chance_blocks(m, 0.08, 8)) / 1.33873e-4, 1, 1e-5);
 }
 
+TEST(DuplicatedBlocks, OfOneLevelAreAlikeAsOftenAsTheDisplayHidesTheScatter) {
+  // own input: spreads in steps, and readings; computed with SciPy 1.10 by tests/support/computed_statistics.py.
+  EXPECT_NEAR(probability_of_matching_readings(1, 2) / 0.139596, 1, 4e-6);
+  EXPECT_NEAR(probability_of_matching_readings(5, 2) / 5.30115e-5, 1, 4e-6);
+  EXPECT_NEAR(probability_of_matching_readings(3, 1) / 0.0198812, 1, 4e-6);
+  EXPECT_NEAR(probability_of_matching_readings(5, 0.5) / 0.0276316, 1, 4e-6);
+  EXPECT_NEAR(probability_of_matching_readings(10, 0.5) / 7.97887e-4, 1, 4e-6);
+  EXPECT_TRUE(std::isnan(probability_of_matching_readings(5, 0)));
+}
+
 TEST(DuplicatedBlocks, ATellingLengthIsTheShortestBelowTheLimit) {
   const double m = alignments_among(400);
   const std::size_t k = telling_block_length(m, 0.08);

@@ -24,10 +24,6 @@ def decision_risk():
         yield math.hypot(0.005 * numpy.mean(readings), 1.002 * s_of_mean(readings), 1.002 * 0.001 / math.sqrt(12))
 
 
-def replicates():
-    yield statistics.identical(2, 5)
-
-
 def control_chart():
     yield from statistics.individuals(statistics.FLOW_RATES)
     yield from (statistics.moving(statistics.FLOW_RATES), statistics.factors(3)["A3"], statistics.factors(3)["B4"])
@@ -114,6 +110,6 @@ def budget_monte_carlo():
     yield from (s_of_mean(FIVE_READINGS["pre"]), s_of_mean(FIVE_READINGS["post"]))
 
 
-ROOMS = {"verdict/decision_risk": decision_risk, "verdict/replicates": replicates, "history/control_chart": control_chart,
+ROOMS = {"verdict/decision_risk": decision_risk, "history/control_chart": control_chart,
          "history/forecast": forecast, "history/interval_advice": interval_advice, "history/use_log": use_log,
          "assessment/budget": budget, "assessment/budget_monte_carlo": budget_monte_carlo}

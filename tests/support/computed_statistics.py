@@ -275,7 +275,16 @@ def terminal_digits():
     yield stats.chisquare((20, 21, 19, 20, 20)).pvalue
 
 
+def matching(spread_in_steps, n):
+    """Chance that two sets of n normal readings of one level show alike, averaged over where it lies in a step."""
+    level = (numpy.arange(2000) + 0.5) / 2000
+    steps = numpy.arange(-60, 61)[:, None]
+    shown = stats.norm.cdf((steps + 0.5 - level) / spread_in_steps) - stats.norm.cdf((steps - 0.5 - level) / spread_in_steps)
+    return ((shown ** 2).sum(axis=0) ** n).mean()
+
+
 def duplicated_blocks():
+    yield from (matching(2, 1), matching(2, 5), matching(1, 3), matching(0.5, 5), matching(0.5, 10))
     for length in (5, 6, 8):
         yield 79800 * 0.08 ** length
         if length != 6:

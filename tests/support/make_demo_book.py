@@ -45,13 +45,14 @@ def set_of(plan, stage, name, at, true_flow, n, given=None):
 def readings_of(plan):
     air = air_at(plan.batch[:2], plan.pre_at)
     if plan.pre_shown:  # an instrument without error at this flow
-        pre_flow = math.fsum(plan.pre_shown) / 5
+        pre_flow = math.fsum(plan.pre_shown) / len(plan.pre_shown)
     else:
         pre_flow = believed_to_true(plan.nominal * plan.level, plan.calibrator, air, plan.pre_at)
     post_flow = pre_flow * (1 + plan.drift / 100)
     rows = []
     if plan.has_pre:
-        rows += set_of(plan, "pre", plan.calibrator, plan.pre_at, pre_flow, plan.n, plan.pre_shown)
+        rows += set_of(plan, "pre", plan.calibrator, plan.pre_at, pre_flow, len(plan.pre_shown or ()) or plan.n,
+                       plan.pre_shown)
     *meters, begin = plan.field or (0,)
     for k, meter in enumerate(meters):
         rows += set_of(plan, "field", meter, plan.started + (begin + 12 * k) * MINUTE, (pre_flow + post_flow) / 2, 3)

@@ -44,13 +44,15 @@ std::vector<std::string> told(const std::vector<Flows>& samples, double equal_pa
   for (const Flows& of : samples) add(of, "V1");
   for (const Flows& of : with_v2) add(of, "V2");
   const Book book = book_of(text);
-  Diagnostics doubts;
-  const ScatterMap scatter{{Row{2}, {0, 0, 0, equal_pairs}}, {Row{3}, {0, 0, 0, equal_pairs_v2}}};
-  note_copies(book, replicates_of(book), scatter, doubts);
+  const ScatterMap scatter{{Row{2}, {0, 0, equal_pairs}}, {Row{3}, {0, 0, equal_pairs_v2}}};
+  const auto name_of = [&book](Row reading) { return std::string(book.samples.name[book.readings.sample[reading]]); };
   std::vector<std::string> texts;
-  for (const Diagnostic& doubt : doubts) {
-    EXPECT_EQ(doubt.id, "doubt/copied");
-    texts.push_back(to_text(doubt.place) + ": " + doubt.message);
+  for (const Alike& alike : readings_alike(replicates_of(book), scatter)) {
+    EXPECT_EQ(alike.copy.size(), alike.original.size());
+    texts.push_back(to_text(place_of(book, alike.copy.front())) + ": from here on, " +
+                    std::to_string(alike.copy.size()) + " readings of " + name_of(alike.copy.front()) +
+                    " are those of " + name_of(alike.original.front()) + " from " +
+                    to_text(place_of(book, alike.original.front())) + " on, in order");
   }
   return texts;
 }

@@ -5,7 +5,6 @@
 
 #include <cmath>
 
-#include "statistics/identical_replicates.hpp"
 #include "statistics/random_numbers.hpp"
 #include "support/book_text.hpp"
 
@@ -51,7 +50,7 @@ Replicates set_with(Row calibrator, std::vector<double> readings) {
   return set;
 }
 
-// By hand: of V1's sets two have three readings, with s of 0.001 and 0.0034641, whose median is their mean; the closest
+// By hand: of V1's sets two have three readings; the closest
 // readings lie 0.0005 apart; of 8 pairs of one set 2 are equal, and one more counts as seen.
 TEST(Replicates, TellHowEachCalibratorScattersAndShows) {
   BookText text;
@@ -66,11 +65,9 @@ TEST(Replicates, TellHowEachCalibratorScattersAndShows) {
       book, {set_with(v1, {2.000, 2.002, 2.001}), set_with(v1, {3.0000, 3.0005}), set_with(v1, {2.010, 2.010, 2.016}),
              set_with(v2, {2.000, 2.000 + 0.99e-9}), set_with(v1, {2.000, 2.000}), set_with(v3, {2.000})});
   EXPECT_EQ(scatter.at(v1).sets, 2U);
-  EXPECT_NEAR(scatter.at(v1).usual_s, (0.001 + 0.006 / std::sqrt(3)) / 2, 1e-12);
   EXPECT_NEAR(scatter.at(v1).step, 0.0005, 1e-12);
   EXPECT_EQ(scatter.at(v1).equal_pairs, 3.0 / 9);
   EXPECT_EQ(scatter.at(v2).step, 0.005);
-  EXPECT_EQ(scatter.at(v2).usual_s, 0);
   EXPECT_EQ(scatter.at(v2).equal_pairs, 1.0 / 2);
   EXPECT_EQ(scatter.at(v3).sets, 0U);
   EXPECT_EQ(scatter.at(v3).step, 0);
@@ -93,26 +90,6 @@ TEST(Replicates, DifferFromABillionthOfALitreOn) {
 TEST(Replicates, AreEqualUnlessOneDiffers) {
   EXPECT_TRUE(set_of({2.001, 2.001, 2.001}).are_all_equal());
   EXPECT_FALSE(set_of({2.001, 2.001, 2.002}).are_all_equal());
-}
-
-// own input: spread of two display steps, five readings; computed with SciPy 1.10 by tests/support/computed_records.py.
-TEST(Replicates, AllEqualAreAsRareAsTheCalibratorScatters) {
-  const Scatter scatter{0.002, 0.001, 20, 0.1};
-  EXPECT_NEAR(chance_of_equal(set_of({2, 2, 2, 2, 2}), scatter).value(), 0.000679262, 1e-8);
-}
-
-TEST(Replicates, OfACoarseOrLittleKnownCalibratorTellNothing) {
-  const Replicates set = set_of({2, 2, 2, 2, 2});
-  EXPECT_FALSE(chance_of_equal(set, {0.0004, 0.001, 20, 0.1}));  // the display hides the scatter
-  EXPECT_FALSE(chance_of_equal(set, {0.002, 0.001, 9, 0.1}));    // nine sets
-  EXPECT_FALSE(chance_of_equal(set, {0.002, 0, 20, 0.1}));       // step not known
-  EXPECT_FALSE(chance_of_equal(set_of({2, 2}), {0.002, 0.001, 20, 0.1}));
-}
-
-TEST(Replicates, TellFromThreeReadingsTenSetsAndHalfAStepOn) {
-  EXPECT_TRUE(chance_of_equal(set_of({2, 2, 2}), {0.002, 0.001, 20, 0.1}));
-  EXPECT_TRUE(chance_of_equal(set_of({2, 2, 2}), {0.002, 0.001, 10, 0.1}));
-  EXPECT_TRUE(chance_of_equal(set_of({2, 2, 2}), {coarse_display_sigma_in_steps, 1, 20, 0.1}));
 }
 
 // By hand: 0.050 less a step of 0.002, over 0.053. Dixon's ratio is never above 1; Grubbs' G of an outlier is.

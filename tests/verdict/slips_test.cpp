@@ -121,7 +121,7 @@ class OneSet {
     std::vector<Replicates> all{set(readings, 0)};
     all.insert(all.end(), others_.begin(), others_.end());
     Diagnostics doubts;
-    note_slips(book_, all, {{Row{2}, {0, step_, all.size(), 0}}}, doubts);
+    note_slips(book_, all, {{Row{2}, {step_, all.size(), 0}}}, doubts);
     std::vector<std::string> texts;
     for (const Diagnostic& doubt : doubts) texts.push_back(to_text(doubt));
     return texts;
