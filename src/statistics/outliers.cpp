@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "statistics/mean_and_spread.hpp"
 #include "statistics/student_t.hpp"
@@ -50,25 +49,6 @@ std::optional<OutlierCheck> grubbs(std::span<const double> values, Suspect suspe
   check->critical = grubbs_critical(values.size(), suspect, significance);
   check->significant = check->statistic > check->critical;
   return check;
-}
-
-ExtremeDeviates extreme_deviates(std::span<const double> values, std::size_t most_outliers, double significance) {
-  ExtremeDeviates result;
-  std::vector<double> left(values.begin(), values.end());
-  std::vector<std::size_t> places(values.size());
-  std::iota(places.begin(), places.end(), std::size_t{0});
-  while (result.steps.size() < most_outliers) {
-    // λ_i is the two-sided Grubbs value for what is left.
-    const auto check = grubbs(left, Suspect::either_end, significance);
-    if (!check) break;
-    const auto at = static_cast<std::ptrdiff_t>(check->index);
-    result.steps.push_back(*check);
-    result.steps.back().index = places[check->index];
-    if (check->significant) result.outliers = result.steps.size();
-    left.erase(left.begin() + at);
-    places.erase(places.begin() + at);
-  }
-  return result;
 }
 
 }  // namespace driftwarden

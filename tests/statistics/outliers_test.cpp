@@ -7,8 +7,6 @@
 #include <cmath>
 #include <vector>
 
-#include "statistics/data_file.hpp"
-
 namespace driftwarden::outliers_test {
 namespace {
 
@@ -80,33 +78,6 @@ TEST(Grubbs, IsNotDefinedForTwoValuesOrNoSpread) {
   EXPECT_FALSE(grubbs(std::array<double, 3>{1, std::nan(""), 2}, Suspect::either_end, 0.05));
   EXPECT_TRUE(std::isnan(grubbs_critical(2, Suspect::largest, 0.05)));
   EXPECT_TRUE(std::isnan(grubbs_critical(5, Suspect::largest, 0)));
-}
-
-TEST(ExtremeDeviates, FindTheThreeOutliersThatHideEachOther) {
-  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.3, statistics and critical values as printed,
-  // cut off after three decimals.
-  const std::array<double, 10> statistics{3.118, 2.942, 3.179, 2.810, 2.815, 2.848, 2.279, 2.310, 2.101, 2.067};
-  const std::array<double, 10> critical{3.158, 3.151, 3.143, 3.136, 3.128, 3.120, 3.111, 3.103, 3.094, 3.085};
-  const auto values = test::column_of("nist_1_3_5_17_3_rosner.csv");
-  const ExtremeDeviates found = extreme_deviates(values, 10, 0.05);
-  ASSERT_EQ(found.steps.size(), 10U);
-  EXPECT_EQ(found.outliers, 3U);
-  for (std::size_t i = 0; i < 10; ++i) {
-    EXPECT_NEAR(found.steps[i].statistic, statistics[i] + 0.0005, 0.00051) << i;
-    EXPECT_NEAR(found.steps[i].critical, critical[i] + 0.0005, 0.00051) << i;
-  }
-  EXPECT_FALSE(found.steps[0].significant);
-  EXPECT_FALSE(found.steps[1].significant);
-  EXPECT_TRUE(found.steps[2].significant);
-  EXPECT_EQ(values[found.steps[0].index], 6.01);
-  EXPECT_EQ(values[found.steps[2].index], 5.34);
-  EXPECT_EQ(values[found.steps[4].index], -0.25);
-}
-
-TEST(ExtremeDeviates, StopWhenTwoValuesOrNoSpreadAreLeft) {
-  EXPECT_EQ(extreme_deviates(std::array<double, 4>{1, 2, 4, 9}, 10, 0.05).steps.size(), 2U);
-  EXPECT_EQ(extreme_deviates(std::array<double, 5>{2, 2, 2, 2, 9}, 10, 0.05).steps.size(), 1U);
-  EXPECT_TRUE(extreme_deviates({}, 3, 0.05).steps.empty());
 }
 
 }  // namespace

@@ -219,17 +219,6 @@ def dixon():
     yield optimize.brentq(lambda ratio: chance_beyond(10, ratio, 1, 1) - 0.025, 0.4, 0.7)
 
 
-def cochran(sets, n, alpha):
-    f = stats.f.isf(alpha / sets, n - 1, (n - 1) * (sets - 1))
-    return 1 / (1 + (sets - 1) / f)
-
-
-def pooled_spread():
-    yield from (cochran(8, 3, 0.05), cochran(8, 3, 0.01), cochran(20, 5, 0.01), cochran(3, 3, 0.05))
-    q = sum(4 * s ** 2 for s in (0.0012, 0.0009, 0.0015, 0.0008, 0.0011, 0.0010)) / 0.0029 ** 2
-    yield from (q, stats.chi2.cdf(q, 24))
-
-
 def identical(spread_in_steps, n):
     """Chance that n normal readings show alike, averaged over where the level lies between two steps of the display."""
     def alike(level):
@@ -289,16 +278,6 @@ def duplicated_blocks():
         yield 79800 * 0.08 ** length
         if length != 6:
             yield -math.expm1(-79800 * 0.08 ** length)
-
-
-def randomness():
-    above, below, runs = 11, 9, 11
-    n = above + below
-    mean = 2 * above * below / n + 1
-    z = (runs - mean) / math.sqrt((mean - 1) * (mean - 2) / (n - 1))
-    yield from (z, 2 * stats.norm.sf(abs(z)))
-    flow = numpy.array(FLOW_RATES)
-    yield (numpy.diff(flow) ** 2).sum() / ((flow - flow.mean()) ** 2).sum()
 
 
 def mean_and_spread():
@@ -502,9 +481,9 @@ def distribution_shape():
 ROOMS = {"statistics/" + name: values for name, values in {
     "normal_distribution": normal, "student_t": student_t, "chi_squared": chi_squared, "binomial": binomial,
     "chart_constants": chart_constants, "control_limits": control_limits, "cusum": cusum, "ewma": ewma,
-    "run_rules": run_rules, "outliers": outliers, "dixon": dixon, "pooled_spread": pooled_spread,
+    "run_rules": run_rules, "outliers": outliers, "dixon": dixon,
     "identical_replicates": identical_replicates, "terminal_digits": terminal_digits,
-    "duplicated_blocks": duplicated_blocks, "randomness": randomness, "mean_and_spread": mean_and_spread,
+    "duplicated_blocks": duplicated_blocks, "mean_and_spread": mean_and_spread,
     "median": median, "line_fit": line_fit, "limit_crossing": limit_crossing, "robust_trend": robust_trend,
     "calibration_interval": calibration_interval, "reliability": reliability,
     "welch_satterthwaite": welch_satterthwaite, "propagation": propagation,
