@@ -208,9 +208,9 @@ TEST(LastDigits, LeaveOutOnlyWhatIsReadBeforeASample) {
   post.insert(post.end(), {3, 3, 3, 3, 3, 3, 3, 3, 3, 3});
   const Diagnostics doubts = told_of({2}, post, "0.001");
   ASSERT_EQ(doubts.size(), 1U);
-  EXPECT_TRUE(
-      doubts[0].message.starts_with("of 60 sets read with V1, here the first, 60 begin with a reading that ends "
-                                    "in 3; chance makes about 6, "))
+  EXPECT_TRUE(doubts[0].message.starts_with(
+      "of 60 sets read with V1 after sampling, here the first, 60 begin with a reading that ends "
+      "in 3; chance makes about 6, "))
       << doubts[0].message;
 }
 
