@@ -32,7 +32,7 @@ class Copy:
             self.faults[number] = Fault(self.text, begin, words)
 
     def shown(self, span):
-        return " ".join(self.text[span[0]:span[1]].decode(errors="replace").split())[:90]
+        return " ".join(self.text[span[0]:span[1]].decode(errors="replace").split())[:90].strip()
 
     def around(self, span, before, after):
         """Outer switches open first and close last."""
