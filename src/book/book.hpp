@@ -11,6 +11,7 @@
 #include "book/seen_file.hpp"
 #include "book/settings.hpp"
 #include "diagnostic/result.hpp"
+#include "record/assignment.hpp"
 #include "record/decision.hpp"
 #include "record/handed_scatter.hpp"
 #include "record/instrument.hpp"
@@ -29,6 +30,7 @@ struct BookFiles {
   std::vector<std::string> samples;
   std::vector<std::string> readings;
   std::vector<std::string> decisions;
+  std::vector<std::string> actions;
   std::vector<std::string> service;
   std::vector<std::string> pooled;
 };
@@ -47,6 +49,7 @@ struct Book {
   SampleTable samples;
   ReadingTable readings;
   std::vector<Decision> decisions;
+  std::vector<Assignment> assignments;        // in the order of the files
   std::vector<HandedScatter> handed_scatter;  // of a part of a split book
   std::vector<Service> services;              // in the order of the files
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that

@@ -9,12 +9,13 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::array<BookTable, 7> tables{{
+constexpr std::array<BookTable, 8> tables{{
     {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments},
     {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates},
     {&samples_spec, &BookFiles::samples, true, false, false, read_samples},
     {&readings_spec, &BookFiles::readings, true, false, false, read_readings},
     {&decisions_spec, &BookFiles::decisions, false, false, false, read_decisions},
+    {&actions_spec, &BookFiles::actions, false, false, false, read_actions},
     {&service_spec, &BookFiles::service, false, false, false, read_service},
     {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled},
 }};

@@ -4,6 +4,7 @@
 #include "book/row_blocks.hpp"
 #include "book/sample_names.hpp"
 #include "book/table_files.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {
@@ -67,6 +68,11 @@ void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand)
     read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
   }
   hint_at_samples(unknown, hand.book.samples, hand.problems);
+}
+
+std::vector<std::string> cells_of(const Decision& decision, const TimeZone& zone) {
+  return {local_text(decision.decided, zone),    decision.by,    decision.subject, decision.rule,
+          std::string(to_text(decision.ruling)), decision.reason};
 }
 
 }  // namespace driftwarden

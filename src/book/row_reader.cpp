@@ -22,7 +22,7 @@ constexpr std::array<std::string_view, 2> yes_no_words{"no", "yes"};
 
 bool same_word(std::string_view written, std::string_view word) {
   return std::equal(written.begin(), written.end(), word.begin(), word.end(),
-                    [](char a, char b) { return small_letter(a) == b; });
+                    [](char a, char b) { return small_letter(a) == small_letter(b); });
 }
 
 // A number but for a letter O where a 0 should be, or an l or I for a 1.

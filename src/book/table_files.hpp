@@ -94,6 +94,7 @@ extern const TableSpec certificates_spec;
 extern const TableSpec samples_spec;
 extern const TableSpec readings_spec;
 extern const TableSpec decisions_spec;
+extern const TableSpec actions_spec;
 extern const TableSpec service_spec;
 extern const TableSpec pooled_spec;
 
@@ -102,8 +103,13 @@ void read_certificates(const std::vector<TableFile>& files, const BookInHand& ha
 void read_samples(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_readings(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_actions(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_service(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_pooled(const std::vector<TableFile>& files, const BookInHand& hand);
+
+// The cells of a row that is added to a table which only grows, in the order of its columns.
+std::vector<std::string> cells_of(const Decision& decision, const TimeZone& zone);
+std::vector<std::string> cells_of(const Assignment& assignment, const TimeZone& zone);
 
 // Tells how far the reading of a table's files has come.
 class TableProgress {

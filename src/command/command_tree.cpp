@@ -80,21 +80,52 @@ void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundi
 void add_decide(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   DecideOptions& decide = options.decide;
   CLI::App* command =
-      app.add_subcommand("decide", "write down what a responsible person rules about a finding on a sample");
+      app.add_subcommand("decide", "write down what a responsible person rules about a finding on samples");
   command->add_option("BOOK", decide.book.book, "folder of the book")->required();
-  command->add_option("SAMPLE", decide.sample, "the sample's name")->required();
-  command->add_option("RULE", decide.rule, "the rule that raised the finding, as reports name it")->required();
-  command->add_option("RULING", decide.ruling, "uphold: the finding holds; overrule: the sample stands all the same")
+  command
+      ->add_option("SAMPLE RULE RULING", decide.words,
+                   "names of samples; the rule that raised the finding, as reports name it; then uphold (the finding "
+                   "holds) or overrule (the sample stands all the same)")
       ->required()
-      ->check(CLI::IsMember({"uphold", "overrule"}));
+      ->expected(-2);  // or more
+  command->add_option("--batch", decide.batches, "besides, the samples of this batch with the finding")
+      ->allow_extra_args(false);
+  command->add_flag("--all", decide.all, "all samples with the finding");
   command->add_option("--by", decide.by, "who answers for it")->required();
   command->add_option("--reason", decide.reason, "why; it is shown beside the finding")->required();
+  command->add_flag("--dry-run", decide.dry_run, "say what would be written, and write nothing");
   add_threads(command, decide.book.threads);
   command->footer(
-      "The decision is added to the book's decisions.csv as one row, with the time of now; no row is ever changed.\n"
-      "Example:\n  driftwarden decide docs/demo TF46A-1 common-practice/warm-up overrule --by \"site hygienist\"\n"
-      "      --reason \"The pump had run for an hour on the sample before.\"");
+      "Each decision is added to the book's decisions.csv as one row, with the time of now; no row is ever changed.\n"
+      "All are written, or none. With --batch and --all, samples that somebody has ruled on are left as they are.\n"
+      "Example:\n  driftwarden decide docs/demo TF46A-2 house/prompt-post-reading uphold --by \"site hygienist\"\n"
+      "      --reason \"The pump was read the next morning.\"");
   command->callback([&] { run = [&] { return run_decide(options.decide, surroundings); }; });
+}
+
+void add_actions(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  ActionsOptions& actions = options.actions;
+  CLI::App* command =
+      app.add_subcommand("actions", "the actions of the weekly review, and who sees to them until they are done");
+  command->add_option("BOOK", actions.book.book, "folder of the book")->required();
+  command->add_option("ABOUT", actions.names, "whom an action is about, as the review names it: several may be given");
+  command->add_option("--batch", actions.batches, "besides, the actions about this batch and its samples")
+      ->allow_extra_args(false);
+  command->add_option("--what", actions.what, "only actions of this kind, as \"Take out of use\"");
+  command->add_option("--who", actions.who, "who sees to them");
+  command->add_option("--due", actions.due, "by which day, as 2026-11-20");
+  CLI::Option* done = command->add_flag("--done", actions.done, "they are done");
+  command->add_flag("--open", actions.open, "they are not done after all")->excludes(done);
+  command->add_option("--note", actions.note, "what there is to say of it");
+  command->add_option("--by", actions.by, "who writes this down");
+  command->add_flag("--dry-run", actions.dry_run, "say what would be written, and write nothing");
+  add_threads(command, actions.book.threads);
+  add_as_of(command, actions.book);
+  command->footer(
+      "Without anything to write down it lists the actions. What is written is added to the book's actions.csv, a row\n"
+      "for each action, with the time of now; no row is ever changed. All are written, or none.\n"
+      "Example:\n  driftwarden actions docs/demo PUMP-07 --who \"workshop\" --due 2026-11-20 --by \"site hygienist\"");
+  command->callback([&] { run = [&] { return run_actions(options.actions, surroundings); }; });
 }
 
 void add_custody(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -103,8 +134,11 @@ void add_custody(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   add_book(command, custody.book);
   add_as_of(command, custody.book);
   command->add_option("--batch", custody.batch, "the batch")->required();
-  command->add_option("--format", custody.format, "table, csv or html (a page to print and sign)")
-      ->check(CLI::IsMember({"table", "csv", "html"}));
+  command
+      ->add_option("--format", custody.format,
+                   "table, csv, json, html (a page to print and sign) or pdf, which needs the package chromium; else "
+                   "as --out is called")
+      ->check(CLI::IsMember({"table", "csv", "json", "html", "pdf"}));
   command->add_option("--out", custody.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden custody docs/demo --batch TF46B --format html --out TF46B.html");
   command->callback([&] { run = [&] { return run_custody(options.custody, surroundings); }; });
@@ -119,7 +153,8 @@ void add_letter(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   CLI::Option* batch = command->add_option("--batch", letter.batch, "the samples of this batch");
   command->add_option("--sample", letter.sample, "this sample alone")->excludes(batch);
   command->add_option("--out", letter.out, "file to write the page to")->required();
-  command->add_option("--format", letter.format, "html, or pdf, which needs the package chromium")
+  command
+      ->add_option("--format", letter.format, "html, or pdf, which needs the package chromium; else as --out is called")
       ->check(CLI::IsMember({"html", "pdf"}));
   command->footer("Example:\n  driftwarden letter docs/demo --batch TF46B --out TF46B-letter.html");
   command->callback([&] {
@@ -192,8 +227,11 @@ void add_lookback(CLI::App& app, CommandOptions& options, Surroundings& surround
   command->add_option("INSTRUMENT", lookback.instrument, "the calibrator's name")->required();
   command->add_option("--certificate", lookback.certificate,
                       "the certificate that found it; else the newest that found it beyond its tolerance");
-  command->add_option("--format", lookback.format, "table, csv, json or html (a page to print or to send)")
-      ->check(CLI::IsMember({"table", "csv", "json", "html"}));
+  command
+      ->add_option("--format", lookback.format,
+                   "table, csv, json, html (a page to print or to send) or pdf, which needs the package chromium; "
+                   "else as --out is called")
+      ->check(CLI::IsMember({"table", "csv", "json", "html", "pdf"}));
   command->add_option("--out", lookback.out, "file to write to; else standard output");
   add_threads(command, lookback.book.threads);
   command->add_option("--as-of", lookback.book.as_of,
@@ -208,17 +246,18 @@ void add_review(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   add_book(command, review.book);
   add_as_of(command, review.book);
   command->add_option("--days", review.days, "full days before that day to review")->check(CLI::Range(1, 3660));
-  command->add_option("--out", review.out, "file to write to; text may do without");
+  command->add_option("--out", review.out, "file to write to; text and json may do without");
   command
       ->add_option(
           "--format", review.format,
-          "html; pdf, which needs the package chromium; text, ten lines to send as mail; or ics, a calendar of "
-          "what falls due")
-      ->check(CLI::IsMember({"html", "pdf", "text", "ics"}));
+          "html; pdf, which needs the package chromium; text, ten lines to send as mail; ics, a calendar of what "
+          "falls due; or json; else as --out is called")
+      ->check(CLI::IsMember({"html", "pdf", "text", "ics", "json"}));
   command->add_option("--paper", review.paper, "of the PDF: A4 or letter")->check(CLI::IsMember({"A4", "letter"}));
   command->footer("Example:\n  driftwarden review docs/demo --as-of 2026-11-16 --out review.html");
   command->callback([&] {
-    if (options.review.out.empty() && options.review.format != "text") throw CLI::RequiredError("--out");
+    const std::string& format = options.review.format;
+    if (options.review.out.empty() && format != "text" && format != "json") throw CLI::RequiredError("--out");
     run = [&] { return run_review(options.review, surroundings); };
   });
 }
@@ -307,6 +346,7 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
   add_screen(app, options, surroundings, run);
   add_explain(app, options, surroundings, run);
   add_decide(app, options, surroundings, run);
+  add_actions(app, options, surroundings, run);
   add_custody(app, options, surroundings, run);
   add_letter(app, options, surroundings, run);
   add_compare(app, options, surroundings, run);

@@ -18,6 +18,7 @@ struct CommandOptions {
   ScreenOptions screen;
   ExplainOptions explain;
   DecideOptions decide;
+  ActionsOptions actions;
   CustodyOptions custody;
   LetterOptions letter;
   CompareOptions compare;

@@ -91,17 +91,23 @@ std::set<std::string> shipped_names(const std::filesystem::path& shipped) {
   return names;
 }
 
+constexpr std::string_view samples_and_more = "SAMPLE RULE RULING";  // of decide, one argument
+
 // The names that an argument or option of that name takes from a book.
 std::set<std::string> names_in(const Book& book, const std::string& of, const std::filesystem::path& shipped) {
   std::set<std::string> names;
   for (Row row = 0; row < book.samples.size(); ++row) {
-    if (of == "SAMPLE" || of == "--sample") names.emplace(book.samples.name[row]);
+    if (of == "SAMPLE" || of == "--sample" || of == samples_and_more || of == "ABOUT")
+      names.emplace(book.samples.name[row]);
     const TextId batch = field(book.samples.batch, row, TextId{0});
-    if (of == "--batch" && batch != TextId{0}) names.emplace(book.texts.text(batch));
+    if ((of == "--batch" || of == "ABOUT") && batch != TextId{0}) names.emplace(book.texts.text(batch));
   }
-  for (Row row = 0; row < book.instruments.size() && of == "INSTRUMENT"; ++row)
+  for (Row row = 0; row < book.instruments.size() && (of == "INSTRUMENT" || of == "ABOUT"); ++row)
     names.emplace(book.instruments[row].name);
-  return of == "RULE" ? rules_of(book, shipped) : names;
+  if (of != samples_and_more) return names;
+  names.merge(rules_of(book, shipped));
+  names.insert({"overrule", "uphold"});
+  return names;
 }
 
 std::set<std::string> values_for(const CLI::Option& option, const Standing& standing,
@@ -115,7 +121,9 @@ std::set<std::string> values_for(const CLI::Option& option, const Standing& stan
     const Words packs = shipped_packs(shipped);
     return {packs.begin(), packs.end()};
   }
-  static const std::set<std::string> from_a_book = {"SAMPLE", "--sample", "--batch", "INSTRUMENT", "RULE"};
+  if (of == "--what") return {std::begin(action_kind_words), std::end(action_kind_words)};
+  static const std::set<std::string_view> from_a_book = {"SAMPLE", "--sample",   "--batch",
+                                                         "ABOUT",  "INSTRUMENT", samples_and_more};
   if (from_a_book.count(of) == 0) return {};
   const Result<Book> book = read_book(book_of(standing), 1);
   return book ? names_in(*book, of, shipped) : std::set<std::string>{};

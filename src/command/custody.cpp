@@ -4,6 +4,7 @@
 #include "command/opened_book.hpp"
 #include "command/output.hpp"
 #include "command/selection.hpp"
+#include "report/custody_json.hpp"
 #include "report/custody_sheet.hpp"
 #include "report/printed_figures.hpp"
 
@@ -12,7 +13,8 @@ namespace {
 
 std::string text_as(const std::string& format, const CustodySheet& sheet) {
   if (format == "csv") return custody_csv(sheet);
-  if (format == "html") return custody_page(sheet);
+  if (format == "json") return custody_json(sheet);
+  if (format == "html" || format == "pdf") return custody_page(sheet);
   return custody_table(sheet);
 }
 
@@ -40,8 +42,12 @@ int run_custody(const CustodyOptions& options, Surroundings& surroundings) {
   selection.batches = {options.batch};
   const std::optional<Selection> selected = selected_samples(*opened, selection, surroundings);
   if (!selected || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  const std::optional<std::string> format =
+      format_meant(options.format, options.out, {"table", "csv", "json", "html", "pdf"}, surroundings);
+  if (!format) return cannot_be_used;
   const CustodySheet sheet = sheet_of(*opened, options.batch, selected->samples, surroundings);
-  if (!write_out(text_as(options.format, sheet), options.format, options.out, surroundings)) return cannot_be_used;
+  if (!write_result({text_as(*format, sheet), *format, options.out, opened->as_of}, surroundings))
+    return cannot_be_used;
   if (opened->has_faults()) return cannot_be_used;
   return sheet.voids.empty() && sheet.undecided() == 0 ? all_is_well : something_is_amiss;
 }

@@ -14,7 +14,7 @@ struct ExampleRow {
   Cells cells;
 };
 
-constexpr std::string_view note = "an example: delete this row";
+constexpr std::string_view example_note = "an example: delete this row";
 
 ExampleRow reading(std::string_view taken, std::string_view stage, std::string_view flow) {
   return {"readings",
@@ -25,13 +25,13 @@ ExampleRow reading(std::string_view taken, std::string_view stage, std::string_v
            {"reading", flow},
            {"temperature", "20"},
            {"pressure", "101.3"},
-           {"note", note}}};
+           {"note", example_note}}};
 }
 
 // All invented.
 const std::vector<ExampleRow>& all_rows() {
   static const std::vector<ExampleRow> rows{
-      {"instruments", {{"instrument", "EXAMPLE-PUMP"}, {"kind", "pump"}, {"serial", "E-1"}, {"note", note}}},
+      {"instruments", {{"instrument", "EXAMPLE-PUMP"}, {"kind", "pump"}, {"serial", "E-1"}, {"note", example_note}}},
       {"instruments",
        {{"instrument", "EXAMPLE-CAL"},
         {"kind", "calibrator"},
@@ -40,12 +40,12 @@ const std::vector<ExampleRow>& all_rows() {
         {"low", "0.1"},
         {"high", "5"},
         {"interval", "365"},
-        {"note", note}}},
+        {"note", example_note}}},
       {"certificates",
        {{"certificate", "EXAMPLE-2026"},
         {"instrument", "EXAMPLE-CAL"},
         {"calibrated", "2026-01-05"},
-        {"issuer", note},
+        {"issuer", example_note},
         {"standard", "the issuer's standard"},
         {"nominal", "2"},
         {"reference", "2.004"},
@@ -62,7 +62,7 @@ const std::vector<ExampleRow>& all_rows() {
         {"stopped", "2026-02-03T16:00"},
         {"temperature", "20"},
         {"pressure", "101.3"},
-        {"note", note}}},
+        {"note", example_note}}},
       reading("2026-02-03T07:50", "pre", "2.004"),
       reading("2026-02-03T07:51", "pre", "2.006"),
       reading("2026-02-03T07:52", "pre", "2.007"),
@@ -71,13 +71,23 @@ const std::vector<ExampleRow>& all_rows() {
       reading("2026-02-03T16:12", "post", "1.978"),
       {"decisions",
        {{"decided", "2026-02-04T09:00"},
-        {"by", note},
+        {"by", example_note},
         {"subject", "EXAMPLE-1"},
         {"rule", "common-practice/post-reading"},
         {"ruling", "uphold"},
         {"reason", "both readings were seen on the display"}}},
+      {"actions",
+       {{"written", "2026-02-04T09:05"},
+        {"by", example_note},
+        {"action", "Watch"},
+        {"about", "instrument"},
+        {"name", "EXAMPLE-PUMP"},
+        {"done", "yes"}}},
       {"service",
-       {{"serviced", "2026-01-20T10:00"}, {"instrument", "EXAMPLE-PUMP"}, {"what", "new valve"}, {"note", note}}}};
+       {{"serviced", "2026-01-20T10:00"},
+        {"instrument", "EXAMPLE-PUMP"},
+        {"what", "new valve"},
+        {"note", example_note}}}};
   return rows;
 }
 

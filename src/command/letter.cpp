@@ -15,11 +15,13 @@ int run_letter(const LetterOptions& options, Surroundings& surroundings) {
   if (!options.sample.empty()) selection.samples = {options.sample};
   const std::optional<Selection> selected = selected_samples(*opened, selection, surroundings);
   if (!selected || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  const std::optional<std::string> format = format_meant(options.format, options.out, {"html", "pdf"}, surroundings);
+  if (!format) return cannot_be_used;
   Letter letter = letter_of(*opened->screening, selected->samples);
   letter.about = options.batch.empty() ? "Sample " + options.sample : "Batch " + options.batch;
   letter.as_of = date_text(opened->as_of);
   letter.version = surroundings.version;
-  const Diagnostics failures = write_page(letter_page(letter), options.format, options.out, opened->as_of);
+  const Diagnostics failures = write_page(letter_page(letter), *format, options.out, opened->as_of);
   if (!failures.empty()) return refuse(failures, surroundings);
   surroundings.out << options.out << '\n';
   if (opened->has_faults()) return cannot_be_used;

@@ -87,13 +87,13 @@ Asked from_newest(const Screening& screening, Row instrument, Day as_of, Surroun
   return asked;
 }
 
-std::string written(const OpenedBook& opened, const Lookback& lookback, const LookbackOptions& options,
-                    const Surroundings& surroundings) {
+std::string written(const OpenedBook& opened, const Lookback& lookback, const std::string& format, Paint paint,
+                    const std::string& version) {
   const Screening& screening = *opened.screening;
-  if (options.format == "csv") return lookback_csv(screening, lookback);
-  if (options.format == "json") return lookback_json(screening, lookback);
-  if (options.format == "html") return lookback_page(screening, lookback, opened.as_of, surroundings.version);
-  return lookback_table(screening, lookback, Paint(options.out.empty() && surroundings.out_is_terminal));
+  if (format == "csv") return lookback_csv(screening, lookback);
+  if (format == "json") return lookback_json(screening, lookback);
+  if (format == "html" || format == "pdf") return lookback_page(screening, lookback, opened.as_of, version);
+  return lookback_table(screening, lookback, paint);
 }
 
 bool is_amiss(const Lookback& lookback) {
@@ -105,7 +105,7 @@ bool is_amiss(const Lookback& lookback) {
 std::string nothing_text(const Book& book, Row instrument, const std::string& format) {
   if (format == "csv") return lookback_csv_headings();
   if (format == "json") return lookback_json_of_nothing(book, instrument);
-  if (format == "html") return lookback_page_of_nothing(book, instrument);
+  if (format == "html" || format == "pdf") return lookback_page_of_nothing(book, instrument);
   return "No certificate found " + book.instruments[instrument].name +
          " beyond its tolerance: there is nothing to look back on.\n\n" + wrapped(cautions, 0, table_width);
 }
@@ -123,16 +123,20 @@ int run_lookback(const LookbackOptions& options, Surroundings& surroundings) {
                           ? from_newest(*opened->screening, *instrument, as_of, surroundings)
                           : from_certificate(*opened->screening, *instrument, options.certificate, surroundings);
   if (!asked.window && !asked.found_nothing) return cannot_be_used;
+  const std::optional<std::string> format =
+      format_meant(options.format, options.out, {"table", "csv", "json", "html", "pdf"}, surroundings);
+  if (!format) return cannot_be_used;
   int status = all_is_well;
   std::string text;
   if (asked.window) {
     const Lookback lookback = look_back(*opened->screening, *asked.window, as_of);
-    text = written(*opened, lookback, options, surroundings);
+    text = written(*opened, lookback, *format, Paint(options.out.empty() && surroundings.out_is_terminal),
+                   surroundings.version);
     status = is_amiss(lookback) ? something_is_amiss : all_is_well;
   } else {
-    text = nothing_text(opened->book, *instrument, options.format);
+    text = nothing_text(opened->book, *instrument, *format);
   }
-  if (!write_out(text, options.format, options.out, surroundings)) return cannot_be_used;
+  if (!write_result({text, *format, options.out, opened->as_of}, surroundings)) return cannot_be_used;
   return opened->has_faults() ? cannot_be_used : status;
 }
 

@@ -44,18 +44,33 @@ struct ExplainOptions {
 
 struct DecideOptions {
   BookOptions book;
-  std::string sample;
-  std::string rule;
-  std::string ruling;
+  std::vector<std::string> words;  // samples, then a rule and a ruling
+  std::vector<std::string> batches;
+  bool all = false;
   std::string by;
   std::string reason;
+  bool dry_run = false;
+};
+
+struct ActionsOptions {
+  BookOptions book;
+  std::vector<std::string> names;  // of those the actions are about
+  std::vector<std::string> batches;
+  std::string what;  // only of this kind
+  std::string who;
+  std::string due;
+  bool done = false;
+  bool open = false;
+  std::string note;
+  std::string by;
+  bool dry_run = false;
 };
 
 struct CustodyOptions {
   BookOptions book;
   std::string batch;
-  std::string format = "table";
-  std::string out;  // empty: standard output
+  std::string format;  // empty: as the file is called, else a table
+  std::string out;     // empty: standard output
 };
 
 struct LetterOptions {
@@ -63,7 +78,7 @@ struct LetterOptions {
   std::string batch;  // one of the two
   std::string sample;
   std::string out;
-  std::string format = "html";
+  std::string format;  // empty: as the file is called, else html
 };
 
 struct CompareOptions {
@@ -97,15 +112,15 @@ struct LookbackOptions {
   BookOptions book;
   std::string instrument;
   std::string certificate;  // empty: the newest that found it beyond its tolerance
-  std::string format = "table";
-  std::string out;  // empty: standard output
+  std::string format;       // empty: as the file is called, else a table
+  std::string out;          // empty: standard output
 };
 
 struct ReviewOptions {
   BookOptions book;
   int days = 7;
   std::string out;
-  std::string format = "html";
+  std::string format;  // empty: as the file is called, else html
   std::string paper = "A4";
 };
 
@@ -142,6 +157,7 @@ int run_check(const CheckOptions& options, Surroundings& surroundings);
 int run_screen(const ScreenOptions& options, Surroundings& surroundings);
 int run_explain(const ExplainOptions& options, Surroundings& surroundings);
 int run_decide(const DecideOptions& options, Surroundings& surroundings);
+int run_actions(const ActionsOptions& options, Surroundings& surroundings);
 int run_letter(const LetterOptions& options, Surroundings& surroundings);
 int run_custody(const CustodyOptions& options, Surroundings& surroundings);
 int run_compare(const CompareOptions& options, Surroundings& surroundings);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "command/output.hpp"
 
+#include <algorithm>
 #include <ostream>
 
 #include "command/opened_book.hpp"
@@ -19,6 +20,28 @@ bool write_out(std::string_view text, const std::string& format, const std::stri
   }
   const Diagnostics faults =
       is_for_people(format) ? write_whole(file, safe_text(text, false)) : write_whole(file, text);
+  tell(surroundings.err, faults);
+  return faults.empty();
+}
+
+std::optional<std::string> format_meant(const std::string& said, const std::string& file,
+                                        std::initializer_list<std::string_view> formats, Surroundings& surroundings) {
+  const std::string ending = file.substr(std::min(file.size(), file.rfind('.') + 1));
+  const bool is_known = std::find(formats.begin(), formats.end(), ending) != formats.end();
+  const std::string format = !said.empty() ? said : is_known ? ending : std::string(*formats.begin());
+  const auto refuse = [&](const std::string& message, const std::string& hint) {
+    tell(surroundings.err, {error("command/refused", {"command line", 0, 0}, message, hint)});
+    return std::nullopt;
+  };
+  if (format == "pdf" && file.empty()) return refuse("a PDF is not written to a terminal", "name a file with --out");
+  if (ending == "pdf" && format != "pdf")
+    return refuse("--out is called .pdf, and --format is " + format, "leave --format out, or name the file otherwise");
+  return format;
+}
+
+bool write_result(const ResultText& result, Surroundings& surroundings) {
+  if (result.format != "pdf") return write_out(result.text, result.format, result.file, surroundings);
+  const Diagnostics faults = write_page(result.text, result.format, result.file, result.as_of);
   tell(surroundings.err, faults);
   return faults.empty();
 }

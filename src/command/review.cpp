@@ -5,6 +5,7 @@
 #include "command/reviewed.hpp"
 #include "outside/whole_file.hpp"
 #include "report/review_brief.hpp"
+#include "report/review_json.hpp"
 #include "report/terminal_text.hpp"
 
 namespace driftwarden {
@@ -22,10 +23,13 @@ ReviewChoices choices_of(const ReviewOptions& options) {
 int write_short_form(const OpenedBook& opened, const ReviewOptions& options, Surroundings& surroundings) {
   const std::optional<WorkedReview> worked = worked_review(opened, options.days, surroundings);
   if (!worked) return cannot_be_used;
-  const std::string text = options.format == "ics" ? review_calendar(*opened.screening, worked->review, opened.as_of)
-                                                   : safe_text(review_brief(*opened.screening, worked->review), false);
+  const Screening& screening = *opened.screening;
+  const std::string text = options.format == "json"
+                               ? review_json(screening, worked->review, opened.as_of, surroundings.version)
+                           : options.format == "ics" ? review_calendar(screening, worked->review, opened.as_of)
+                                                     : safe_text(review_brief(screening, worked->review), false);
   if (options.out.empty()) {
-    surroundings.out << text;
+    exactly(surroundings.out) << text;
   } else {
     const Diagnostics failures = write_whole(options.out, text);
     if (!failures.empty()) return refuse(failures, surroundings);
@@ -37,12 +41,17 @@ int write_short_form(const OpenedBook& opened, const ReviewOptions& options, Sur
 
 }  // namespace
 
-int run_review(const ReviewOptions& options, Surroundings& surroundings) {
+int run_review(const ReviewOptions& said, Surroundings& surroundings) {
+  const std::optional<std::string> format =
+      format_meant(said.format, said.out, {"html", "pdf", "json", "ics", "text"}, surroundings);
+  if (!format) return cannot_be_used;
+  ReviewOptions options = said;
+  options.format = *format;
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
   if (!options.out.empty() && tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   tell_doubts(*opened, surroundings);
-  if (options.format == "text" || options.format == "ics") return write_short_form(*opened, options, surroundings);
+  if (options.format != "html" && options.format != "pdf") return write_short_form(*opened, options, surroundings);
   const std::optional<Reviewed> review = reviewed(*opened, choices_of(options), surroundings);
   if (!review) return cannot_be_used;
   tell(surroundings.err, review->why_no_charts);

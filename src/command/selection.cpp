@@ -2,7 +2,6 @@
 #include "command/selection.hpp"
 
 #include <algorithm>
-#include <set>
 
 #include "diagnostic/suggestion.hpp"
 
@@ -15,7 +14,8 @@ void tell_unknown(const std::string& what, const std::string& name, const std::v
                                 "the book has no " + what + " " + in_quotes(name), did_you_mean(name, known))});
 }
 
-// The text numbers of the batches asked for; nothing where one is unknown.
+}  // namespace
+
 std::optional<std::set<TextId>> batches_named(const Book& book, const std::vector<std::string>& names,
                                               Surroundings& surroundings) {
   if (names.empty()) return std::set<TextId>{};
@@ -53,8 +53,6 @@ std::optional<std::set<Row>> rows_named(const Book& book, const std::vector<std:
   if (has_failed) return std::nullopt;
   return wanted;
 }
-
-}  // namespace
 
 std::optional<Row> sample_named(const Book& book, const std::string& name, Surroundings& surroundings) {
   std::vector<std::string> known;

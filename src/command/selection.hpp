@@ -2,6 +2,8 @@
 #pragma once
 
 #include <optional>
+#include <set>
+#include <string>
 #include <vector>
 
 #include "command/opened_book.hpp"
@@ -20,6 +22,12 @@ struct Selection {
 // it lies outside.
 std::optional<Selection> selected_samples(const OpenedBook& opened, const ScreenOptions& options,
                                           Surroundings& surroundings);
+
+// The text numbers of batches by their names, the rows of samples by theirs; nothing (told) where one is unknown.
+std::optional<std::set<TextId>> batches_named(const Book& book, const std::vector<std::string>& names,
+                                              Surroundings& surroundings);
+std::optional<std::set<Row>> rows_named(const Book& book, const std::vector<std::string>& names,
+                                        Surroundings& surroundings);
 
 // The row of a sample's name; nothing (told, with the nearest name) where there is none.
 std::optional<Row> sample_named(const Book& book, const std::string& name, Surroundings& surroundings);

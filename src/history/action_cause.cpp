@@ -51,6 +51,7 @@ bool says_the_same(const std::vector<Reason>& one, const std::vector<Reason>& ot
 void take_in(ReviewAction& cause, ReviewAction&& symptom, std::string_view what) {
   const Touched member{symptom.of, symptom.name, symptom.row, symptom.is_recent};
   cause.is_recent = cause.is_recent || symptom.is_recent;
+  cause.arose = cause.arose == no_day || symptom.arose == no_day ? no_day : std::max(cause.arose, symptom.arose);
   for (TouchedPart& part : cause.touched) {
     if (part.kind != symptom.kind || part.what != what || !says_the_same(part.why, symptom.why)) continue;
     part.members.push_back(member);
@@ -156,6 +157,7 @@ class Causes {
     for (const auto& [key, places] : alike) {
       if (places.size() < 2) continue;
       ReviewAction cause = std::get<Row>(key) == no_row ? about_batch(places) : about_calibrator(places);
+      cause.arose = actions_[places.front()].arose;
       for (const std::size_t place : places) {
         if (place != places.front()) is_taken[place] = true;
         take_in(cause, std::move(actions_[place]), cause.what);
@@ -175,7 +177,8 @@ class Causes {
   ReviewAction about_calibrator(const std::vector<std::size_t>& places) const {
     const ReviewAction& first = actions_[places.front()];
     const Row calibrator = only_one(first.origin.state);
-    const std::string said = "the same of " + std::to_string(places.size()) + " samples, for its papers";
+    const std::string said =
+        std::to_string(places.size()) + " samples were read with it when its papers were not in order";
     return {
         first.kind, ActionSubject::instrument, book_.instruments[calibrator].name, first.what, {{said, ""}}, calibrator,
         false};

@@ -41,8 +41,7 @@ class ReviewMaker {
     batches();
     for (ReviewAction& action : actions_about_records(book_, touched_)) review_.actions.push_back(std::move(action));
     decisions();
-    review_.actions = by_cause(book_, std::move(review_.actions));
-    sort_by_urgency(review_.actions);
+    follow_up();
     return std::move(review_);
   }
 
@@ -73,6 +72,7 @@ class ReviewMaker {
     std::optional<ReviewAction> action = action_about(screening_, result);
     if (!action) return;
     action->is_recent = is_recent;
+    action->arose = day;
     review_.actions.push_back(*std::move(action));
   }
 
@@ -125,13 +125,15 @@ class ReviewMaker {
     review_.load.questions += calibrator_questions(readings, allowed).size();
     for (const CalibratorSuspicion& suspicion : suspicions_among(readings, allowed, review_.load.chance())) {
       const Row calibrator = suspicion.by.calibrator;
+      const Day newest = local_day(suspicion.by.newest, book_.settings.zone);
       review_.actions.push_back({suspicion.is_told ? ActionKind::check_calibrator : ActionKind::cross_check,
                                  ActionSubject::instrument,
                                  book_.instruments[calibrator].name,
                                  what_to_do(suspicion, book_),
                                  {{said_of(suspicion, book_), ""}},
                                  calibrator,
-                                 review_.period.holds(local_day(suspicion.by.newest, book_.settings.zone))});
+                                 review_.period.holds(newest)});
+      review_.actions.back().arose = newest;
     }
   }
 
@@ -147,8 +149,18 @@ class ReviewMaker {
                                   review_.period.from,
                                   review_.load,
                                   signals_among(tests_[standing.instrument], review_.load)};
-      for (ReviewAction& action : actions_about(known)) review_.actions.push_back(std::move(action));
+      for (ReviewAction& action : actions_about(known)) {
+        action.arose = arose(action.kind, standing);
+        review_.actions.push_back(std::move(action));
+      }
     }
+  }
+
+  // An instrument's papers ask every day until they are in order.
+  static Day arose(ActionKind kind, const InstrumentStanding& standing) {
+    if (kind == ActionKind::look_back) return standing.newest->calibrated;
+    const bool is_of_use = kind == ActionKind::take_out || kind == ActionKind::adjust_soon || kind == ActionKind::watch;
+    return is_of_use ? standing.use.last_used : no_day;
   }
 
   void charted() {
@@ -175,10 +187,19 @@ class ReviewMaker {
                           {},
                           no_row,
                           batch.is_recent};
+      action.arose = batch.last;
       for (const SubjectFinding& finding : found->findings)
         action.why.push_back({message_of(screening_, finding), screening_.rules().rules[finding.rule].full_name()});
       review_.actions.push_back(std::move(action));
     }
+  }
+
+  void follow_up() {
+    std::vector<ReviewAction> causes = by_cause(book_, std::move(review_.actions));
+    FollowedUp followed = followed_up(book_, std::move(causes), review_.period.from, as_of_);
+    review_.actions = std::move(followed.to_do);
+    review_.done = std::move(followed.done);
+    review_.lapsed = std::move(followed.lapsed);
   }
 
   void decisions() {

@@ -4,10 +4,10 @@
 #include <string>
 #include <vector>
 
+#include "history/followed_up.hpp"
 #include "history/heed.hpp"
 #include "history/instrument_history.hpp"
 #include "history/instrument_standing.hpp"
-#include "history/review_action.hpp"
 #include "verdict/subjects.hpp"
 
 namespace driftwarden {
@@ -50,7 +50,9 @@ struct UnjudgedRule {
 struct Review {
   ReviewPeriod period;
   SignalLoad load;                      // of what asks for action by its behaviour
-  std::vector<ReviewAction> actions;    // most urgent first, those open from before behind them
+  std::vector<ReviewAction> actions;    // to be done: most urgent first, those open from before behind them
+  std::vector<NotedAction> done;        // as actions.csv says
+  std::vector<NotedAction> lapsed;      // of which actions.csv speaks, and nothing gives rise to them any more
   std::vector<ReviewedSample> samples;  // in the book's order
   std::size_t later_samples = 0;        // started after the day of the review: left out
   std::vector<ReviewedBatch> batches;   // in the book's order

@@ -11,44 +11,6 @@ constexpr ActionKind last_at_once = ActionKind::recalibrate;
 
 }  // namespace
 
-std::string_view to_text(ActionKind kind) {
-  switch (kind) {
-    case ActionKind::look_back:
-      return "Look back";
-    case ActionKind::check_calibrator:
-      return "Check the calibrator";
-    case ActionKind::cross_check:
-      return "Compare calibrators";
-    case ActionKind::take_out:
-      return "Take out of use";
-    case ActionKind::recalibrate:
-      return "Recalibrate";
-    case ActionKind::resample:
-      return "Sample again";
-    case ActionKind::mend_record:
-      return "Mend the record";
-    case ActionKind::find_reading:
-      return "Find the reading";
-    case ActionKind::find_figure:
-      return "Find what is missing";
-    case ActionKind::find_certificate:
-      return "Find the certificate";
-    case ActionKind::complete_batch:
-      return "Look at the batch";
-    case ActionKind::adjust_soon:
-      return "Adjust soon";
-    case ActionKind::recalibrate_soon:
-      return "Plan the calibration";
-    case ActionKind::look_into:
-      return "Look into it";
-    case ActionKind::weigh:
-      return "Weigh the remark";
-    case ActionKind::watch:
-      return "Watch";
-  }
-  return "";
-}
-
 bool ReviewAction::concerns(ActionSubject subject, Row subject_row) const {
   if (of == subject && row == subject_row) return true;
   return std::any_of(touched.begin(), touched.end(), [&](const TouchedPart& part) {
@@ -68,15 +30,24 @@ std::size_t ReviewAction::samples() const {
   return count;
 }
 
+Day ReviewAction::last_day() const {
+  const Day given = assigned.is_done() ? no_day : assigned.due;
+  if (by == no_day || given == no_day) return by == no_day ? given : by;
+  return std::min(by, given);
+}
+
 ActionTimes times_of(const std::vector<ReviewAction>& actions) {
   ActionTimes times;
   for (const ReviewAction& action : actions) {
     if (!action.is_recent) continue;
-    if (action.by != no_day) {
-      times.first = times.by_a_day == 0 ? action.by : std::min(times.first, action.by);
-      ++times.by_a_day;
+    const Day day = action.last_day();
+    if (action.by == no_day && action.kind <= last_at_once) {
+      ++times.at_once;
+    } else if (day == no_day) {
+      ++times.without_a_day;
     } else {
-      ++(action.kind <= last_at_once ? times.at_once : times.without_a_day);
+      times.first = times.by_a_day == 0 ? day : std::min(times.first, day);
+      ++times.by_a_day;
     }
   }
   return times;

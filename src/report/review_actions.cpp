@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
+#include "book/timestamp.hpp"
 #include "history/heed.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
+#include "report/action_list.hpp"
 #include "report/review_parts.hpp"
 #include "report/review_words.hpp"
 
@@ -79,14 +81,51 @@ void append_why(HtmlText& html, const ReviewAction& action) {
   append_touched(html, action);
 }
 
+std::string place_of(const ReviewPage& page, const Assigned& assigned) {
+  const Book& book = page.screening.book();
+  return book.place_text(book.files.actions, assigned.last->place);
+}
+
+// Who sees to it, as actions.csv says.
+void append_assigned(HtmlText& html, const ReviewPage& page, const Assigned& assigned) {
+  if (assigned.last == nullptr) return;
+  const std::string who = who_sees_to(assigned, page.as_of);
+  html.open("p", {{"class", assigned.is_open() && assigned.due < page.as_of ? "assigned late" : "assigned"}});
+  html.from_book(who);
+  if (!assigned.note.empty()) html.text(who.empty() ? "" : "; ").from_book(assigned.note);
+  html.text(" ").element_from_book("span", {{"class", "place"}}, place_of(page, assigned)).close();
+}
+
 // One action of these days, with a box to tick on paper.
-void append_action(HtmlText& html, const ReviewAction& action) {
+void append_action(HtmlText& html, const ReviewPage& page, const ReviewAction& action) {
   html.open("li", {{"class", "action"}}).open("h3");
   html.element("span", {{"class", "verb"}}, to_text(action.kind)).text(" ");
   append_name(html, action);
   html.close().open("div", {{"class", "what"}}).element("p", action.what);
   append_why(html, action);
+  append_assigned(html, page, action.assigned);
   html.close().close().line_end();
+}
+
+// Actions that are not to be done now, of which actions.csv speaks.
+void append_noted(HtmlText& html, const ReviewPage& page, const std::vector<NotedAction>& noted,
+                  std::string_view heading) {
+  if (noted.empty()) return;
+  html.open("details", {{"class", "older"}, {"open", ""}});
+  html.element("summary", std::string(heading) + ": " + counted(noted.size(), "thing", "things"));
+  open_table(html, "plain", heading, {"About", "What", "What became of it", "Note", "Written down"});
+  html.open("tbody");
+  for (const NotedAction& action : noted) {
+    html.open("tr").open("th", {{"scope", "row"}});
+    if (action.key.of == ActionSubject::batch) html.text("Batch ");
+    append_link(html, {action.key.of, action.key.name, action.row});
+    html.close().element("td", to_text(action.key.kind)).element_from_book("td", {}, what_became_of(action));
+    html.element_from_book("td", {}, action.assigned.note).open("td").from_book(action.assigned.last->by).text(" ");
+    html.element_from_book("span", {{"class", "place"}}, place_of(page, action.assigned)).close().close().line_end();
+  }
+  html.close();
+  close_table(html);
+  html.close().line_end();
 }
 
 void append_older_row(HtmlText& html, const ReviewAction& action) {
@@ -147,12 +186,14 @@ void append_actions(HtmlText& html, const ReviewPage& page) {
   html.element("p", {{"class", "lead"}}, how_much(page.review) + ".");
   if (!recent.empty()) {
     html.open("ol", {{"class", "actions"}}).line_end();
-    for (const ReviewAction* action : recent) append_action(html, *action);
+    for (const ReviewAction* action : recent) append_action(html, page, *action);
     html.close().line_end();
   }
   append_load(html, page.review.load);
   append_settled(html, page);
   append_older(html, older);
+  append_noted(html, page, page.review.lapsed, "Given to somebody, and the records give no more rise to it");
+  append_noted(html, page, page.review.done, "Done");
   html.close().line_end();
 }
 

@@ -6,6 +6,7 @@
 
 #include "book/timestamp.hpp"
 #include "quantity/rounding.hpp"
+#include "report/action_list.hpp"
 #include "report/review_words.hpp"
 #include "report/terminal_text.hpp"
 #include "system/digest.hpp"
@@ -23,11 +24,13 @@ std::string of_verdicts(const Totals& totals) {
          std::to_string(totals.valid) + " valid.";
 }
 
-std::string line_of(std::size_t number, const ReviewAction& action) {
+std::string line_of(std::size_t number, const ReviewAction& action, Day as_of) {
   std::string text = std::to_string(number) + ". " + std::string(to_text(action.kind)) + ": " + action.name + ". " +
                      action.what + " (" + action.why.front().said + ")";
   for (const TouchedWith& group : touched_of(action))
     text += " " + group.names + ": " + (group.what == action.what ? group.said + "." : std::string(group.what));
+  const std::string who = who_sees_to(action.assigned, as_of);
+  if (!who.empty()) text += " [" + who + "]";
   return text + "\n";
 }
 
@@ -105,7 +108,7 @@ std::string review_brief(const Screening& screening, const Review& review) {
                      date_text(review.period.to) + "\n";
   text += how_much(review) + ". " + of_verdicts(review.recent) + '\n';
   const std::size_t shown = recent <= most_lines_of_actions ? recent : most_lines_of_actions - 1;
-  for (std::size_t i = 0; i < shown; ++i) text += line_of(i + 1, review.actions[i]);
+  for (std::size_t i = 0; i < shown; ++i) text += line_of(i + 1, review.actions[i], review.period.to);
   if (shown < recent) text += "And " + std::to_string(recent - shown) + " more: the page of the review has them.\n";
   return text + std::string(cautions) + '\n';
 }
@@ -121,9 +124,11 @@ std::string review_calendar(const Screening& screening, const Review& review, Da
     calendar.entry("Calibration due", book.instruments[standing.instrument].name, standing.due, certificate);
   }
   for (const ReviewAction& action : review.actions) {
-    // the calibrations stand above
-    if (action.by != no_day && action.kind != ActionKind::recalibrate_soon)
-      calendar.entry(to_text(action.kind), action.name, action.by, action.what);
+    // the calibrations stand above, unless somebody has to see to one by another day
+    const Day day = action.last_day();
+    if (day == no_day || (action.kind == ActionKind::recalibrate_soon && day == action.by)) continue;
+    const std::string& who = action.assigned.who;
+    calendar.entry(to_text(action.kind), action.name, day, (who.empty() ? "" : who + ": ") + action.what);
   }
   return calendar.finished();
 }

@@ -72,6 +72,13 @@ void append_signature(HtmlText& html) {
   html.close().close().line_end();
 }
 
+// On paper its beginning is enough to know it by.
+void append_digest(HtmlText& html, std::string_view digest) {
+  constexpr std::size_t shown_on_paper = 16;
+  html.open("code").text(digest.substr(0, shown_on_paper));
+  html.element("span", {{"class", "rest"}}, digest.substr(shown_on_paper)).close();
+}
+
 }  // namespace
 
 void append_provenance(HtmlText& html, const ReviewPage& page) {
@@ -86,16 +93,15 @@ void append_provenance(HtmlText& html, const ReviewPage& page) {
   fact("Time zone", settings.zone_name);
   fact("Reference conditions",
        conditions_text(settings.reference) + (settings.reference_was_said ? "" : " (preset; the book does not say)"));
-  fact("Decision rule", decision_rule_text(page.screening));
   html.close().line_end();
-  open_table(html, "plain", "Files of the book as they were read", {"File", "#Bytes", "SHA-256"});
+  open_table(html, "inputs", "Files of the book as they were read", {"File", "#Bytes", "SHA-256"});
   html.open("tbody").line_end();
   for (const InputFile& file : page.inputs) {
     html.open("tr").element_from_book("th", {{"scope", "row"}}, file.name);
     const bool was_read = !file.sha256.empty();
     html.element("td", {{"class", "figure"}}, was_read ? std::to_string(file.bytes) : "");
     html.open("td");
-    if (was_read) html.element("code", file.sha256);
+    if (was_read) append_digest(html, file.sha256);
     if (!was_read) html.text("could not be read");
     html.close().close().line_end();
   }
@@ -104,6 +110,8 @@ void append_provenance(HtmlText& html, const ReviewPage& page) {
   html.element("p", {{"class", "note"}},
                "The digests of the rule packs stand in section 8. The same files, rules and day give this page again, "
                "byte for byte.");
+  html.element("p", {{"class", "note on-paper"}},
+               "On paper the first 16 of the 64 digits of each digest; the file of this page has them all.");
   html.close().line_end();
 }
 

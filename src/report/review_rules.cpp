@@ -55,7 +55,7 @@ void append_decision(HtmlText& html, const ReviewPage& page, const Decision& dec
 }
 
 void append_practice(HtmlText& html, const RuleSet& rules) {
-  open_table(html, "plain", "Practices followed", {"Practice", "Choice", "Chosen by", "Source or reason"});
+  open_table(html, "practice", "Practices followed", {"Practice", "Choice", "Chosen by", "Source or reason"});
   html.open("tbody").line_end();
   for (const auto& [key, choice] : rules.practice) {
     const bool is_preset = choice.place.file.empty();
@@ -129,7 +129,6 @@ void append_decisions(HtmlText& html, const ReviewPage& page) {
 void append_rules(HtmlText& html, const ReviewPage& page) {
   const RuleSet& rules = page.screening.rules();
   open_section(html, 8, "rules", "Rules with their editions and sources");
-  html.element("p", "Decision rule: " + decision_rule_text(page.screening) + ".");
   for (const Pack& pack : rules.packs) append_pack(html, rules, pack);
   const Pack own = own_pack_of(rules);
   if (!own.edition.empty()) append_pack(html, rules, own);

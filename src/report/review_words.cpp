@@ -41,6 +41,11 @@ std::string how_much(const Review& review) {
   return text;
 }
 
+std::string name_of(const ActionKey& key) {
+  return key.of == ActionSubject::batch ? (key.name.empty() ? "samples without a batch" : "batch " + key.name)
+                                        : key.name;
+}
+
 std::vector<TouchedWith> touched_of(const ReviewAction& action) {
   std::vector<TouchedWith> groups;
   for (std::size_t i = 0; i < action.touched.size();) {

@@ -10,18 +10,27 @@
 namespace driftwarden {
 namespace {
 
-Diagnostic later(const Book& book, const Decision& decision, Day as_of) {
-  return remark("decision/later", {book.files.decisions[decision.place.file], decision.place.line, 0},
-                "the decision about " + in_quotes(decision.subject) + " was taken after " + date_text(as_of) +
-                    ", which stands for today; it is not counted");
+std::string not_counted(Day as_of) {
+  return " after " + date_text(as_of) + ", which stands for today; it is not counted";
 }
 
-// What was decided after the day that stands for today is not known yet on that day.
-Diagnostics leave_out_later_decisions(Book& book, Day as_of) {
+Diagnostic later(const Book& book, const Decision& decision, Day as_of) {
+  return remark("decision/later", {book.files.decisions[decision.place.file], decision.place.line, 0},
+                "the decision about " + in_quotes(decision.subject) + " was taken" + not_counted(as_of));
+}
+
+Diagnostic later(const Book& book, const Assignment& row, Day as_of) {
+  return remark("actions/later", {book.files.actions[row.place.file], row.place.line, 0},
+                "what it says of " + in_quotes(row.action.name) + " was written" + not_counted(as_of));
+}
+
+// What was written down after the day that stands for today is not known yet on that day.
+template <class Written>
+Diagnostics leave_out_later(const Book& book, std::vector<Written>& rows, Moment Written::*when, Day as_of) {
   Diagnostics remarks;
-  std::erase_if(book.decisions, [&](const Decision& decision) {
-    const bool is_later = local_day(decision.decided, book.settings.zone) > as_of;
-    if (is_later) remarks.push_back(later(book, decision, as_of));
+  std::erase_if(rows, [&](const Written& row) {
+    const bool is_later = local_day(row.*when, book.settings.zone) > as_of;
+    if (is_later) remarks.push_back(later(book, row, as_of));
     return is_later;
   });
   return remarks;
@@ -41,7 +50,8 @@ std::unique_ptr<OpenedBook> put_together(Book book, RuleSet rules, Day as_of, un
     add_problems(opened->book, more);
     found.insert(found.end(), more.begin(), more.end());
   };
-  keep(leave_out_later_decisions(opened->book, as_of));
+  keep(leave_out_later(opened->book, opened->book.decisions, &Decision::decided, as_of));
+  keep(leave_out_later(opened->book, opened->book.assignments, &Assignment::written, as_of));
   keep(decisions_on_unknown_rules(opened->book, opened->rules));
   keep(unknown_words(opened->book, UnknownWords(opened->book, opened->rules)));
   keep(unmet_names(opened->book, opened->rules));

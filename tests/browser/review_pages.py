@@ -145,7 +145,7 @@ def demo(browser, page):
     has_no_sideways_scroll(browser, "demo at 1280 px")
     filter_and_open(browser)
     sort(browser)
-    printed(browser, "demo", 7)
+    printed(browser, "demo", 5)
     for dark in (False, True):
         browser.show(page, dark=dark)
         is_accessible(browser, "demo, dark" if dark else "demo, light")

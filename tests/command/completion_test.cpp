@@ -36,8 +36,10 @@ TEST(Completion, KnowsTheNamesInABook) {
   EXPECT_EQ(after({"explain", book.path(), "S2"}), "S2\n");
   EXPECT_EQ(after({"history", book.path(), "P"}), "P1\nP2\n");
   EXPECT_EQ(after({"history", book.path(), "P1", "P"}), "P1\nP2\n");
-  EXPECT_EQ(after({"decide", book.path(), "S1", ""}), "own/drift\n");
-  EXPECT_EQ(after({"decide", book.path(), "S1", "own/drift", "o"}), "overrule\n");
+  EXPECT_EQ(after({"decide", book.path(), "S1", ""}), "S1\nS2\noverrule\nown/drift\nuphold\n");
+  EXPECT_EQ(after({"decide", book.path(), "S1", "own/drift", "ov"}), "overrule\n");
+  EXPECT_EQ(after({"actions", book.path(), ""}), "P1\nP2\nS1\nS2\nV1\nV2\neast\nwest bay\n");
+  EXPECT_EQ(after({"actions", book.path(), "--what", "Sa"}), "Sample again\n");
 }
 
 TEST(Completion, KnowsTheShippedRules) {

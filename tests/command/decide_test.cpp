@@ -120,7 +120,74 @@ TEST(Decide, RefusesToRuleOnRecordsThatCannotBeUnderstood) {
 
 TEST(Decide, RefusesARulingThatIsNone) {
   const CalledBook book(judged_text());
-  EXPECT_TRUE(has(refused(decide(book, "own/drift", "forgive"), book), "[command/refused]"));
+  EXPECT_TRUE(has(refused(decide(book, "own/drift", "forgive"), book), "the last word, 'forgive', is no ruling"));
+}
+
+// S1 and S2 of batch B1, and S3 of none, are beyond the rule of judged_text; S4 of B1 is not.
+BookText four_samples() {
+  BookText text = judged_text();
+  text.samples = "sample,batch,pump,started,stopped\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (int i = 1; i <= 4; ++i) {
+    const std::string name = "S" + std::to_string(i);
+    const std::string on = "2026-09-2" + std::to_string(i);
+    text.samples += name + (i == 3 ? ",," : ",B1,") + "P1," + on + "T08:00," + on + "T16:00\n";
+    text.readings += on + "T07:30,pre," + name + ",V1,2.000\n" + on + "T16:10,post," + name + ",V1," +
+                     (i == 4 ? "2.000" : "1.950") + "\n";
+  }
+  return text;
+}
+
+std::vector<std::string> uphold(const CalledBook& book, std::vector<std::string> which) {
+  which.insert(which.begin(), {"decide", book.path()});
+  which.insert(which.end(), {"--by", "keeper", "--reason", "seen"});
+  return which;
+}
+
+TEST(Decide, TakesManySamplesAtOnce) {
+  const CalledBook book(four_samples());
+  const Called called = call(uphold(book, {"S1", "S3", "drift", "uphold"}));
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_EQ(called.out,
+            "decisions.csv:2: uphold own/drift of S1, by keeper, 2026-11-16T12:00+00:00\n"
+            "decisions.csv:3: uphold own/drift of S3, by keeper, 2026-11-16T12:00+00:00\n"
+            "S1: void\nS3: void\n");
+}
+
+TEST(Decide, WritesNoneWhereOneOfManyIsRefused) {
+  const CalledBook book(four_samples());
+  EXPECT_TRUE(has(refused(uphold(book, {"S1", "S4", "drift", "uphold"}), book), "raised no finding on 'S4'"));
+}
+
+TEST(Decide, OfABatchTakesThoseWithTheFinding) {
+  const CalledBook book(four_samples());
+  EXPECT_EQ(call(uphold(book, {"drift", "uphold", "--batch", "B1"})).status, 0);
+  const std::string rows = text_of_file(book.file("decisions.csv"));
+  EXPECT_TRUE(has(rows, ",S1,") && has(rows, ",S2,")) << rows;
+  EXPECT_FALSE(has(rows, ",S3,") || has(rows, ",S4,")) << rows;
+}
+
+TEST(Decide, OfAllLeavesThoseThatAreRuledOnAsTheyAre) {
+  const CalledBook book(four_samples());
+  EXPECT_EQ(call(uphold(book, {"S2", "drift", "uphold"})).status, 0);
+  const Called called = call(uphold(book, {"drift", "overrule", "--all"}));
+  EXPECT_TRUE(has(called.out, "S1: void, valid by decision\nS3: void, valid by decision\n")) << called.out;
+  EXPECT_TRUE(has(called.out, "1 sample was ruled on before and left as decided; name one to rule on it anew\n"));
+  EXPECT_TRUE(has(call(uphold(book, {"drift", "uphold", "--all"})).err, "all of these samples are ruled on by now"));
+}
+
+TEST(Decide, SaysWhatItWouldWriteAndWritesNothing) {
+  const CalledBook book(four_samples());
+  const Called called = call(uphold(book, {"drift", "uphold", "--all", "--dry-run"}));
+  EXPECT_EQ(called.status, 0);
+  EXPECT_TRUE(has(called.out, "would be written: uphold own/drift of S3, by keeper")) << called.out;
+  EXPECT_TRUE(has(called.out, "S3: void\nnothing was written\n"));
+  EXPECT_EQ(text_of_file(book.file("decisions.csv")), "");
+}
+
+TEST(Decide, RefusesToRuleOnNobody) {
+  const CalledBook book(four_samples());
+  EXPECT_TRUE(has(refused(uphold(book, {"drift", "uphold"}), book), "no sample is named"));
 }
 
 TEST(Decisions, TakenAfterTheDayThatStandsForTodayAreNotCountedAndTold) {

@@ -33,6 +33,8 @@ ROWS = {
                  {"taken": "2026-05-01T17:00", "stage": "post", "pump": "P", "calibrator": "V", "reading": "1.7", "by": "x"}],
     "decisions": [{"decided": "2026-05-02T08:00", "by": "x", "subject": "S1", "rule": "common-practice/drift",
                    "ruling": "uphold", "reason": "r"}],
+    "actions": [{"written": "2026-05-02T09:00", "by": "x", "action": "Watch", "about": "instrument", "name": "P", "who": "w",
+                 "note": "n"}],
     "service": [{"serviced": "2026-04-01", "instrument": "P", "what": "repair", "by": "x", "note": "n"}],
 }
 

@@ -7,22 +7,44 @@ import sys
 
 import jsonschema
 
+WORDS_OF_A_LIST = ("verdict", "outcome", "chart", "stage", "about", "kind")
 
-def falsifications(document):
-    """(what was done, document) for each; a document without samples can't be falsified in them."""
-    def changed(what, change):
-        other = copy.deepcopy(document)
-        change(other)
-        return what, other
 
-    for key in ("tool", "book", "reference", "rules", "samples", "totals", "problems"):
-        yield changed(f"without {key}", lambda d, key=key: d.pop(key))
-    yield changed("a total that is a text", lambda d: d["totals"].update(void="1"))
-    yield changed("a temperature that is a text", lambda d: d["reference"].update(temperature_c="25"))
-    if document["samples"]:
-        yield changed("a verdict of its own", lambda d: d["samples"][0].update(verdict="passed"))
-        yield changed("a sample without a name", lambda d: d["samples"][0].pop("sample"))
-        yield changed("a drift that is a text", lambda d: d["samples"][0].update(drift_percent="1,5"))
+def places(document, path=()):
+    """Where what stands: (path, member) of every member, of arrays the first entry alone."""
+    members = document.items() if isinstance(document, dict) else list(enumerate(document))[:1]
+    for key, member in members:
+        yield path + (key,), member
+        if isinstance(member, (dict, list)):
+            yield from places(member, path + (key,))
+
+
+def changed(document, path, new=None):
+    """The document with another member at a path; without one where nothing is given."""
+    other = copy.deepcopy(document)
+    at = other
+    for key in path[:-1]:
+        at = at[key]
+    if new is None:
+        del at[path[-1]]
+    else:
+        at[path[-1]] = new
+    return other
+
+
+def falsifications(schema, document):
+    """(what was done, document) for each."""
+    for key in schema["required"]:
+        yield f"without {key}", changed(document, (key,))
+    yield "with a member that nobody knows", changed(document, ("odd",), 1)
+    for path, member in places(document):
+        name = ".".join(map(str, path))
+        if isinstance(member, (int, float)) and not isinstance(member, bool):
+            yield f"whose {name} is a text", changed(document, path, "1,5")
+        elif isinstance(member, bool):
+            yield f"whose {name} is a text", changed(document, path, "yes")
+        elif path[-1] in WORDS_OF_A_LIST and isinstance(member, str):
+            yield f"whose {name} is a word of its own", changed(document, path, "passed")
 
 
 def main(schema_path, *document_paths):
@@ -38,11 +60,11 @@ def main(schema_path, *document_paths):
         for fault in validator.iter_errors(document):
             failures += 1
             print(f"FAILED: {path}: {'/'.join(map(str, fault.absolute_path))}: {fault.message[:200]}")
-        for what, false in falsifications(document):
+        for what, false in falsifications(schema, document):
             if validator.is_valid(false):
                 failures += 1
                 print(f"FAILED: {path}: the schema takes a document {what}")
-    print(f"{len(document_paths)} documents, {failures} faults")
+    print(f"{schema_path}: {len(document_paths)} documents, {failures} faults")
     return failures > 0
 
 

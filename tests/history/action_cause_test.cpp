@@ -54,7 +54,7 @@ TEST(ActionCause, SamplesOfACalibratorThatWasOverdueAreOneActionWhenItNoLongerIs
   text.certificates += "C2,V1,2026-09-24,2027-09-24,2,2,2,2\n";
   const ReviewedBook book(text, overdue_is_remarked());
   ASSERT_EQ(book.actions(), Texts{"Weigh the remark V1"});
-  EXPECT_EQ(book.review().actions[0].why[0].said, "the same of 3 samples, for its papers");
+  EXPECT_EQ(book.review().actions[0].why[0].said, "3 samples were read with it when its papers were not in order");
 }
 
 TEST(ActionCause, ABatchWithOneRemarkThroughoutIsOneAction) {

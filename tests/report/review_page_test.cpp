@@ -32,6 +32,7 @@ TEST(ReviewPage, ShowsTheCautions) {
 TEST(ReviewPage, AllowsItsOwnStyleAndScriptOnly) {
   const ReviewedBook book(BookText{});
   const std::string html = review_html(page_of(book));
+  EXPECT_EQ(times(html, "<p>Decision rule: "), 1U);
   EXPECT_TRUE(holds(html, "content=\"default-src &#39;none&#39;; style-src &#39;sha256-"));
   EXPECT_FALSE(holds(html, "unsafe"));
   EXPECT_FALSE(holds(html, " style=\""));
@@ -54,7 +55,8 @@ TEST(ReviewPage, NamesProgramFilesAndConditions) {
   const std::string html = review_html(page_of(book));
   EXPECT_TRUE(holds(html, "<dt>Program</dt><dd><bdi>driftwarden 0.1.0</bdi></dd>"));
   EXPECT_TRUE(holds(html, "25 °C, 101.325 kPa (preset; the book does not say)"));
-  EXPECT_TRUE(holds(html, "<bdi>book.toml</bdi></th><td class=\"figure\">40</td><td><code>" + std::string(64, 'a')));
+  EXPECT_TRUE(holds(html, "<bdi>book.toml</bdi></th><td class=\"figure\">40</td><td><code>" + std::string(16, 'a') +
+                              "<span class=\"rest\">" + std::string(48, 'a')));
 }
 
 TEST(ReviewPage, SetsThePaperOnlyWhereAsked) {

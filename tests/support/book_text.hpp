@@ -43,6 +43,7 @@ struct BookText {
       "2026-09-21T07:30,pre,S1,V1,2.000\n"
       "2026-09-21T16:10,post,S1,V1,1.950\n";
   std::string decisions;
+  std::string actions;
   std::string service;
 
   void write(const std::filesystem::path& folder) const {
@@ -54,6 +55,7 @@ struct BookText {
                                                                            {"samples.csv", samples},
                                                                            {"readings.csv", readings},
                                                                            {"decisions.csv", decisions},
+                                                                           {"actions.csv", actions},
                                                                            {"service.csv", service}}) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }

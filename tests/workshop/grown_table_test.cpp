@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "workshop/decision_log.hpp"
+#include "workshop/grown_table.hpp"
 
 #include <fcntl.h>
 #include <gtest/gtest.h>
@@ -15,11 +15,12 @@
 #include <thread>
 #include <vector>
 
+#include "book/table_files.hpp"
 #include "book/written_book.hpp"
 #include "book/written_workbook.hpp"
 #include "workshop/planned_calls.hpp"
 
-namespace driftwarden::decision_log_test {
+namespace driftwarden::grown_table_test {
 namespace {
 
 const std::string headings = "decided,by,subject,rule,ruling,reason\n";
@@ -36,6 +37,13 @@ Decision looked_at() {
   return decision;
 }
 
+Result<Place> append_decision(const Book& book, const Decision& decision, const std::function<void()>& waits = {}) {
+  const Result<std::vector<Place>> places =
+      append_rows(book, {decisions_spec, book.files.decisions, {cells_of(decision, book.settings.zone)}}, waits);
+  if (!places) return places.faults();
+  return places->at(0);
+}
+
 std::string text_of(const WrittenBook& book) {
   std::ifstream in(book.folder() / "decisions.csv", std::ios::binary);
   return {std::istreambuf_iterator<char>(in), {}};
@@ -50,13 +58,13 @@ std::string append(const WrittenBook& book, const Decision& decision = looked_at
   return append(book.read(), decision);
 }
 
-TEST(DecisionLog, MakesTheFileWhereThereIsNone) {
+TEST(GrownTable, MakesTheFileWhereThereIsNone) {
   const WrittenBook book;
   EXPECT_EQ(append(book), "decisions.csv:2");
   EXPECT_EQ(text_of(book), headings + row);
 }
 
-TEST(DecisionLog, AppendsBehindWhatStandsThereAndChangesNoneOfIt) {
+TEST(GrownTable, AppendsBehindWhatStandsThereAndChangesNoneOfIt) {
   WrittenBook book;
   const std::string before = headings + "2026-05-01T09:00,\"Ore, K.\",S-1,own/drift,uphold,\"two\nlines\"\n";
   book.file("decisions.csv", before);
@@ -64,20 +72,19 @@ TEST(DecisionLog, AppendsBehindWhatStandsThereAndChangesNoneOfIt) {
   EXPECT_EQ(text_of(book), before + row);
 }
 
-TEST(DecisionLog, WritesNothingBesideAWorkbookOfDecisions) {
+TEST(GrownTable, WritesNothingBesideAWorkbookOfDecisions) {
   std::string cells;
   for (const char* heading : {"decided", "by", "subject", "rule", "ruling", "reason"})
     cells += std::string("<c t=\"str\"><v>") + heading + "</v></c>";
   WrittenBook book;
   book.file("decisions.xlsx", xlsx("<row>" + cells + "</row>"));
-  EXPECT_EQ(
-      append(book),
-      "decisions.xlsx:week 46: error: the decisions are kept in a workbook, which is not written to; write the "
-      "decision there, or save the sheet as decisions.csv and take it out of the workbook [decisions/in-workbook]\n");
+  EXPECT_EQ(append(book),
+            "decisions.xlsx:week 46: error: the decisions are kept in a workbook, which is not written to; write it "
+            "there, or save the sheet as decisions.csv and take it out of the workbook [table/in-workbook]\n");
   EXPECT_FALSE(std::filesystem::exists(book.folder() / "decisions.csv"));
 }
 
-TEST(DecisionLog, GivesALastLineWithoutAnEndOne) {
+TEST(GrownTable, GivesALastLineWithoutAnEndOne) {
   WrittenBook book;
   const std::string before = headings + "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,yes";
   book.file("decisions.csv", before);
@@ -86,14 +93,14 @@ TEST(DecisionLog, GivesALastLineWithoutAnEndOne) {
   EXPECT_EQ(book.read().decisions.size(), 2U);
 }
 
-TEST(DecisionLog, TakesAnEmptyFileForANewOne) {
+TEST(GrownTable, TakesAnEmptyFileForANewOne) {
   WrittenBook book;
   book.file("decisions.csv", "");
   EXPECT_EQ(append(book), "decisions.csv:2");
   EXPECT_EQ(text_of(book), headings + row);
 }
 
-TEST(DecisionLog, FollowsTheFilesOwnColumnsSeparatorAndLineEnds) {
+TEST(GrownTable, FollowsTheFilesOwnColumnsSeparatorAndLineEnds) {
   WrittenBook book;
   const std::string before =
       "\xEF\xBB\xBF"
@@ -109,7 +116,7 @@ TEST(DecisionLog, FollowsTheFilesOwnColumnsSeparatorAndLineEnds) {
   EXPECT_EQ(read.decisions[0].reason, decision.reason);
 }
 
-TEST(DecisionLog, FollowsTheOwnersHeadings) {
+TEST(GrownTable, FollowsTheOwnersHeadings) {
   WrittenBook book;
   book.file("book.toml", "time_zone = \"UTC\"\n[headings.decisions]\n\"Hand\" = \"by\"\n");
   book.file("decisions.csv", "decided,Hand,subject,rule,ruling,reason\n");
@@ -117,7 +124,7 @@ TEST(DecisionLog, FollowsTheOwnersHeadings) {
   EXPECT_EQ(book.read().decisions.at(0).by, "site hygienist");
 }
 
-TEST(DecisionLog, WritesTimesInTheBooksZone) {
+TEST(GrownTable, WritesTimesInTheBooksZone) {
   WrittenBook book;
   book.file("book.toml", "time_zone = \"MST7\"\n");
   append(book);
@@ -125,7 +132,7 @@ TEST(DecisionLog, WritesTimesInTheBooksZone) {
   EXPECT_EQ(book.read().decisions.at(0).decided, looked_at().decided);
 }
 
-TEST(DecisionLog, ReadsBackWhatWasWrittenWhateverItHolds) {
+TEST(GrownTable, ReadsBackWhatWasWrittenWhateverItHolds) {
   for (const std::string& reason :
        {std::string("a,b"), std::string("\"quoted\""), std::string("two\nlines"), std::string("=1+1"),
         std::string("ends in a quote\""), std::string("25 °C; 漢字"), std::string("one\r\ntwo")}) {
@@ -141,7 +148,7 @@ TEST(DecisionLog, ReadsBackWhatWasWrittenWhateverItHolds) {
   }
 }
 
-TEST(DecisionLog, RefusesAFileWhoseOpenQuoteWouldSwallowTheRow) {
+TEST(GrownTable, RefusesAFileWhoseOpenQuoteWouldSwallowTheRow) {
   WrittenBook book;
   const std::string before = headings + "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,\"yes\n";
   book.file("decisions.csv", before);
@@ -151,26 +158,26 @@ TEST(DecisionLog, RefusesAFileWhoseOpenQuoteWouldSwallowTheRow) {
   EXPECT_EQ(text_of(book), before);
 }
 
-TEST(DecisionLog, RefusesAFileWhoseColumnsItCannotFollow) {
+TEST(GrownTable, RefusesAFileWhoseColumnsItCannotFollow) {
   WrittenBook book;
   book.file("decisions.csv", "decided,by,subject,rule,ruling\n");
   EXPECT_NE(append(book).find("[heading/missing]"), std::string::npos);
   EXPECT_EQ(text_of(book), "decided,by,subject,rule,ruling\n");
 }
 
-TEST(DecisionLog, SaysWhyItCannotWrite) {
+TEST(GrownTable, SaysWhyItCannotWrite) {
   const WrittenBook written;
   const Book book = written.read();
   std::filesystem::create_directory(written.folder() / "decisions.csv");
   const Result<Place> place = append_decision(book, looked_at());
   ASSERT_FALSE(place);
   EXPECT_EQ(told(place.faults()),
-            "decisions.csv: error: the decision could not be written: Is a directory; check the file, its rights and "
-            "the room on the disk [decisions/unwritable]\n");
+            "decisions.csv: error: nothing could be added to it: Is a directory; check the file, its rights and the "
+            "room on the disk [table/unwritable]\n");
 }
 
 // A limit on the size of files stands for a full disk: the first bytes of the row still fit.
-TEST(DecisionLog, TakesBackTheRowThatAFullDiskTears) {
+TEST(GrownTable, TakesBackTheRowThatAFullDiskTears) {
   WrittenBook book;
   book.file("decisions.csv", headings);
   const Book read = book.read();
@@ -183,14 +190,14 @@ TEST(DecisionLog, TakesBackTheRowThatAFullDiskTears) {
     const Result<Place> place = append_decision(read, looked_at());
     ::setrlimit(RLIMIT_FSIZE, &before);
     ASSERT_FALSE(place);
-    EXPECT_NE(told(place.faults()).find("[decisions/unwritable]"), std::string::npos);
+    EXPECT_NE(told(place.faults()).find("[table/unwritable]"), std::string::npos);
     EXPECT_EQ(text_of(book), headings);
   }
   std::signal(SIGXFSZ, ignored);
   EXPECT_EQ(append(book), "decisions.csv:2");
 }
 
-TEST(DecisionLog, IsNotBegunWhereTheDiskIsFull) {
+TEST(GrownTable, IsNotBegunWhereTheDiskIsFull) {
   const WrittenBook written;
   std::filesystem::remove(written.folder() / "decisions.csv");
   const Book book = written.read();
@@ -209,7 +216,7 @@ TEST(DecisionLog, IsNotBegunWhereTheDiskIsFull) {
   EXPECT_TRUE(append_decision(book, looked_at()));
 }
 
-TEST(DecisionLog, IsNotBegunBehindALinkThatLeadsNowhere) {
+TEST(GrownTable, IsNotBegunBehindALinkThatLeadsNowhere) {
   const WrittenBook written;
   std::filesystem::remove(written.folder() / "decisions.csv");
   std::filesystem::create_symlink("nowhere.csv", written.folder() / "decisions.csv");
@@ -217,7 +224,7 @@ TEST(DecisionLog, IsNotBegunBehindALinkThatLeadsNowhere) {
   EXPECT_FALSE(append_decision(book, looked_at()));
 }
 
-TEST(DecisionLog, SaysWhenItWaits) {
+TEST(GrownTable, SaysWhenItWaits) {
   WrittenBook written;
   written.file("decisions.csv", headings);
   const Book book = written.read();
@@ -232,7 +239,7 @@ TEST(DecisionLog, SaysWhenItWaits) {
   EXPECT_EQ(waited, 1);
 }
 
-TEST(DecisionLog, OfManyAtOnceLosesNone) {
+TEST(GrownTable, OfManyAtOnceLosesNone) {
   const WrittenBook written;
   const Book book = written.read();
   {
@@ -252,7 +259,7 @@ TEST(DecisionLog, OfManyAtOnceLosesNone) {
 }
 
 // Whoever edits the file meanwhile may put another in its place, or take it away: the lock is then on none that counts.
-TEST(DecisionLog, GoesToTheFileThatAnEditorPutInThePlaceOfTheLockedOne) {
+TEST(GrownTable, GoesToTheFileThatAnEditorPutInThePlaceOfTheLockedOne) {
   for (const bool is_taken_away : {false, true}) {
     WrittenBook written;
     written.file("decisions.csv", headings);
@@ -271,14 +278,14 @@ TEST(DecisionLog, GoesToTheFileThatAnEditorPutInThePlaceOfTheLockedOne) {
   }
 }
 
-TEST(DecisionLog, NamesTheLineOfAnOpenQuoteBehindRowsOfSeveralLines) {
+TEST(GrownTable, NamesTheLineOfAnOpenQuoteBehindRowsOfSeveralLines) {
   WrittenBook book;
   book.file("decisions.csv", headings + "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,\"two\nlines\"\n" +
                                  "2026-05-01T09:00,site hygienist,S-1,own/drift,uphold,\"yes\n");
   EXPECT_TRUE(append(book).starts_with("decisions.csv:4:54: ")) << append(book);
 }
 
-TEST(DecisionLog, IsMadeAsAnyFileOfItsOwner) {
+TEST(GrownTable, IsMadeAsAnyFileOfItsOwner) {
   const WrittenBook written;
   std::filesystem::remove(written.folder() / "decisions.csv");
   const mode_t mask = ::umask(0022);
@@ -291,8 +298,8 @@ TEST(DecisionLog, IsMadeAsAnyFileOfItsOwner) {
 }
 
 std::string unwritable(const std::string& why) {
-  return "decisions.csv: error: the decision could not be written: " + why +
-         "; check the file, its rights and the room on the disk [decisions/unwritable]\n";
+  return "decisions.csv: error: nothing could be added to it: " + why +
+         "; check the file, its rights and the room on the disk [table/unwritable]\n";
 }
 
 struct WithoutALog : WrittenBook {
@@ -304,7 +311,7 @@ std::size_t files_in(const WrittenBook& book) {
   return static_cast<std::size_t>(std::distance(begin(files), end(files)));
 }
 
-TEST(DecisionLog, MakesACallAgainThatASignalInterrupted) {
+TEST(GrownTable, MakesACallAgainThatASignalInterrupted) {
   WrittenBook book;
   book.file("decisions.csv", headings);
   const Book read = book.read();
@@ -316,7 +323,7 @@ TEST(DecisionLog, MakesACallAgainThatASignalInterrupted) {
 }
 
 // What isn't on the disk may be gone after a power cut: it is no decision.
-TEST(DecisionLog, TakesBackTheRowThatDoesNotReachTheDisk) {
+TEST(GrownTable, TakesBackTheRowThatDoesNotReachTheDisk) {
   WrittenBook book;
   book.file("decisions.csv", headings);
   const Book read = book.read();
@@ -329,7 +336,7 @@ TEST(DecisionLog, TakesBackTheRowThatDoesNotReachTheDisk) {
 }
 
 // Somebody empties the file between the look at its size and the reading of it.
-TEST(DecisionLog, SaysThatTheFileEndsBeforeItsSize) {
+TEST(GrownTable, SaysThatTheFileEndsBeforeItsSize) {
   WrittenBook book;
   book.file("decisions.csv", headings);
   const Book read = book.read();
@@ -343,7 +350,7 @@ TEST(DecisionLog, SaysThatTheFileEndsBeforeItsSize) {
 }
 
 // A disk that takes not a byte and gives no reason is full.
-TEST(DecisionLog, SaysThatTheDiskIsFullWhereItTakesNothing) {
+TEST(GrownTable, SaysThatTheDiskIsFullWhereItTakesNothing) {
   WrittenBook book;
   book.file("decisions.csv", headings);
   const Book read = book.read();
@@ -356,13 +363,13 @@ TEST(DecisionLog, SaysThatTheDiskIsFullWhereItTakesNothing) {
   EXPECT_EQ(text_of(book), headings);
 }
 
-TEST(DecisionLog, ReadsAFileOfASingleCharacter) {
+TEST(GrownTable, ReadsAFileOfASingleCharacter) {
   WrittenBook book;
   book.file("decisions.csv", "x");
-  EXPECT_EQ(append(book).find("[decisions/unwritable]"), std::string::npos) << append(book);
+  EXPECT_EQ(append(book).find("[table/unwritable]"), std::string::npos) << append(book);
 }
 
-TEST(DecisionLog, SaysThatItsFolderIsGone) {
+TEST(GrownTable, SaysThatItsFolderIsGone) {
   const WithoutALog book;
   const Book read = book.read();
   std::filesystem::remove_all(book.folder());
@@ -370,19 +377,19 @@ TEST(DecisionLog, SaysThatItsFolderIsGone) {
 }
 
 // One sheet of a workbook may be the table, or one of several parts in a folder; beside a part there may be others.
-TEST(DecisionLog, IsBegunBesideAWorkbookOnlyWhereThatIsAPart) {
+TEST(GrownTable, IsBegunBesideAWorkbookOnlyWhereThatIsAPart) {
   const WithoutALog book;
   Book read = book.read();
   read.files.decisions = {"all.xlsx:decisions"};
-  EXPECT_NE(append(read).find("[decisions/in-workbook]"), std::string::npos);
+  EXPECT_NE(append(read).find("[table/in-workbook]"), std::string::npos);
   read.files.decisions = {"records/all.xlsx:decisions"};
-  EXPECT_NE(append(read).find("[decisions/in-workbook]"), std::string::npos);
+  EXPECT_NE(append(read).find("[table/in-workbook]"), std::string::npos);
   read.files.decisions = {"decisions/2025.xlsx:all"};
   EXPECT_EQ(append(read), "decisions.csv:2");
 }
 
 // The reason told is that of the row, whatever happens to the taking back.
-TEST(DecisionLog, SaysWhyTheRowDidNotReachTheDiskEvenIfItCannotBeTakenBack) {
+TEST(GrownTable, SaysWhyTheRowDidNotReachTheDiskEvenIfItCannotBeTakenBack) {
   WrittenBook book;
   book.file("decisions.csv", headings);
   const Book read = book.read();
@@ -393,7 +400,7 @@ TEST(DecisionLog, SaysWhyTheRowDidNotReachTheDiskEvenIfItCannotBeTakenBack) {
   EXPECT_TRUE(plan.is_done());
 }
 
-TEST(DecisionLog, TakesBackNothingThatAnotherHasWrittenBehindTheRow) {
+TEST(GrownTable, TakesBackNothingThatAnotherHasWrittenBehindTheRow) {
   WrittenBook book;
   book.file("decisions.csv", headings);
   const Book read = book.read();
@@ -406,7 +413,7 @@ TEST(DecisionLog, TakesBackNothingThatAnotherHasWrittenBehindTheRow) {
   EXPECT_EQ(text_of(book), headings + row + row);
 }
 
-TEST(DecisionLog, SaysWhyItCannotBeLockedReadOrWritten) {
+TEST(GrownTable, SaysWhyItCannotBeLockedReadOrWritten) {
   for (const char* call : {"flock", "pread", "write"}) {
     WrittenBook book;
     book.file("decisions.csv", headings);
@@ -419,7 +426,7 @@ TEST(DecisionLog, SaysWhyItCannotBeLockedReadOrWritten) {
   }
 }
 
-TEST(DecisionLog, ThatCannotBeBegunLeavesNothing) {
+TEST(GrownTable, ThatCannotBeBegunLeavesNothing) {
   for (const char* call : {"flock", "write", "fsync", "renameat2"}) {
     const WithoutALog book;
     const std::size_t before = files_in(book);
@@ -432,7 +439,7 @@ TEST(DecisionLog, ThatCannotBeBegunLeavesNothing) {
 }
 
 // Its name is on the disk only when its folder is.
-TEST(DecisionLog, IsNotBegunWhereItsNameDoesNotReachTheDisk) {
+TEST(GrownTable, IsNotBegunWhereItsNameDoesNotReachTheDisk) {
   const WithoutALog book;
   const std::size_t before = files_in(book);
   const Book read = book.read();
@@ -444,7 +451,7 @@ TEST(DecisionLog, IsNotBegunWhereItsNameDoesNotReachTheDisk) {
 }
 
 // A file system may know no renaming that spares what is there.
-TEST(DecisionLog, IsBegunByALinkWhereTheFileSystemKnowsNoSparingRename) {
+TEST(GrownTable, IsBegunByALinkWhereTheFileSystemKnowsNoSparingRename) {
   for (const int reason : {EINVAL, ENOSYS}) {
     const WithoutALog book;
     const std::size_t before = files_in(book);
@@ -457,7 +464,7 @@ TEST(DecisionLog, IsBegunByALinkWhereTheFileSystemKnowsNoSparingRename) {
   }
 }
 
-TEST(DecisionLog, ThatAnotherBeganMeanwhileIsAppendedTo) {
+TEST(GrownTable, ThatAnotherBeganMeanwhileIsAppendedTo) {
   for (const int reason : {EEXIST, EINVAL}) {
     const WithoutALog book;
     const Book read = book.read();
@@ -471,7 +478,7 @@ TEST(DecisionLog, ThatAnotherBeganMeanwhileIsAppendedTo) {
   }
 }
 
-TEST(DecisionLog, BegunByManyAtOnceLosesNone) {
+TEST(GrownTable, BegunByManyAtOnceLosesNone) {
   for (int round = 0; round < 5; ++round) {
     const WrittenBook written;
     std::filesystem::remove(written.folder() / "decisions.csv");
@@ -486,5 +493,38 @@ TEST(DecisionLog, BegunByManyAtOnceLosesNone) {
   }
 }
 
+std::vector<std::string> noted(const std::string& name, const std::string& note) {
+  return {"2026-05-02T09:00+00:00", "site hygienist", "Watch", "instrument", name, "", "", "", note};
+}
+
+TEST(GrownTable, WritesManyRowsInOneGoAndSaysWhereEachStands) {
+  const WrittenBook written;
+  const Book book = written.read();
+  const Result<std::vector<Place>> places =
+      append_rows(book, {actions_spec, book.files.actions, {noted("P1", "two\nlines"), noted("P2", "one")}});
+  ASSERT_TRUE(places);
+  ASSERT_EQ(places->size(), 2U);
+  EXPECT_EQ(to_text(places->at(0)), "actions.csv:2");
+  EXPECT_EQ(to_text(places->at(1)), "actions.csv:4");
+  const Book read = written.read();
+  EXPECT_EQ(told(read.problems), "");
+  ASSERT_EQ(read.assignments.size(), 2U);
+  EXPECT_EQ(read.assignments[1].place.line, 4U);
+}
+
+TEST(GrownTable, LeavesOutAColumnThatTheFileLacksOnlyWhereNothingIsLost) {
+  WrittenBook written;
+  const std::string before = "written,by,action,about,name\n";
+  written.file("actions.csv", before);
+  const Book book = written.read();
+  const Result<std::vector<Place>> lost = append_rows(book, {actions_spec, book.files.actions, {noted("P1", "seen")}});
+  ASSERT_FALSE(lost);
+  EXPECT_EQ(told(lost.faults()),
+            "actions.csv:1: error: there is no column 'note' to write to; add 'note' to the heading line "
+            "[table/no-column]\n");
+  EXPECT_TRUE(append_rows(book, {actions_spec, book.files.actions, {noted("P1", "")}}));
+  EXPECT_EQ(written.read().assignments.size(), 1U);
+}
+
 }  // namespace
-}  // namespace driftwarden::decision_log_test
+}  // namespace driftwarden::grown_table_test

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "workshop/decision_log.hpp"
+#include "workshop/grown_table.hpp"
 
 #include <fcntl.h>
 #include <sys/file.h>
@@ -10,6 +10,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <optional>
+#include <string>
 #include <system_error>
 #include <utility>
 
@@ -21,11 +22,11 @@
 namespace driftwarden {
 namespace {
 
-const std::string file_name = "decisions.csv";
+std::string file_of(const TableSpec& spec) { return std::string(spec.table) + ".csv"; }
 
-Diagnostic decisions_unwritable(int reason) {
-  return error("decisions/unwritable", {file_name, 0, 0},
-               "the decision could not be written: " + std::generic_category().message(reason),
+Diagnostic table_unwritable(const TableSpec& spec, int reason) {
+  return error("table/unwritable", {file_of(spec), 0, 0},
+               "nothing could be added to it: " + std::generic_category().message(reason),
                "check the file, its rights and the room on the disk");
 }
 
@@ -95,12 +96,12 @@ std::optional<std::string> padded_text(int number) {
   return text;
 }
 
-// A quote that is open at the end of the file would swallow the new row.
-std::optional<Diagnostic> open_quote_in(std::string_view text, const TableLayout& layout) {
+// A quote that is open at the end of the file would swallow the new rows.
+std::optional<Diagnostic> open_quote_in(std::string_view text, const TableLayout& layout, const std::string& file) {
   CsvScanner scanner(text.substr(layout.rows_begin), layout.separator);
   std::uint32_t line = layout.first_line;
   while (scanner.next()) {
-    if (scanner.fault() == CsvFault::open_quote) return csv_fault(scanner, file_name, line);
+    if (scanner.fault() == CsvFault::open_quote) return csv_fault(scanner, file, line);
     line += 1 + scanner.extra_lines();
   }
   return std::nullopt;
@@ -155,9 +156,9 @@ int put_where_nothing_is(const std::filesystem::path& from, const std::filesyste
   return ::link(from.c_str(), to.c_str()) == 0 ? 0 : errno;
 }
 
-// The log's first text, headings and a row, all at once: a log without headings is none that can be read. Its lock is
+// The table's first text, headings and rows, all at once: without headings it is none that can be read. Its lock is
 // held meanwhile. The reason for which not, or 0; EEXIST where somebody else was quicker.
-int begin_log(const std::filesystem::path& path, std::string_view text) {
+int begin_table(const std::filesystem::path& path, std::string_view text) {
   { const Unfinished of_a_killed_process_of_this_number(unfinished_beside(path)); }
   const Unfinished beside(unfinished_beside(path));
   const Descriptor file(::open(beside.path().c_str(), O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
@@ -169,55 +170,71 @@ int begin_log(const std::filesystem::path& path, std::string_view text) {
   return reason;
 }
 
-// What is to be appended to a file with this text, and the line on which the row will stand.
+// A cell that says something, where the file has no column for it.
+std::optional<Diagnostic> lost_cell(const NewRows& rows, const TableLayout& layout) {
+  for (const std::vector<std::string>& cells : rows.cells) {
+    for (std::size_t field = 0; field < cells.size(); ++field) {
+      if (cells[field].empty() || layout.has(static_cast<int>(field))) continue;
+      const std::string heading = in_quotes(heading_of(rows.spec.fields[field]));
+      return error("table/no-column", {file_of(rows.spec), 1, 0}, "there is no column " + heading + " to write to",
+                   "add " + heading + " to the heading line");
+    }
+  }
+  return std::nullopt;
+}
+
+// What is to be appended to a file with this text, and the lines on which the rows will stand.
 struct Addition {
   std::string text;
-  std::uint32_t line = 0;
+  std::vector<Place> places;
 };
-Result<Addition> addition_to(std::string_view text, const Book& book, const Decision& decision) {
+Result<Addition> addition_to(std::string_view text, const Book& book, const NewRows& rows) {
   const bool is_new = text.empty();
-  const std::string headings = heading_line(decisions_spec);
+  const std::string headings = heading_line(rows.spec);
   const std::string fresh = headings + std::string(padding, '\0');
   if (is_new) text = std::string_view(fresh).substr(0, headings.size());
   Diagnostics problems;
-  const HeadingMap& owners = owners_headings(book.settings, decisions_spec.table);
+  const std::string file = file_of(rows.spec);
+  const HeadingMap& owners = owners_headings(book.settings, rows.spec.table);
   const std::optional<TableLayout> layout =
-      read_layout({text, file_name}, decisions_spec, is_new ? HeadingMap() : owners, problems);
+      read_layout({text, file}, rows.spec, is_new ? HeadingMap() : owners, problems);
   if (!layout) return problems;
-  if (std::optional<Diagnostic> fault = open_quote_in(text, *layout)) return *std::move(fault);
+  if (std::optional<Diagnostic> fault = open_quote_in(text, *layout, file)) return *std::move(fault);
+  if (std::optional<Diagnostic> fault = lost_cell(rows, *layout)) return *std::move(fault);
   const std::string_view line_end = line_end_of(text, *layout);
   Addition addition;
   if (is_new) addition.text = headings;
   if (!text.ends_with('\n')) addition.text += line_end;
-  addition.line = static_cast<std::uint32_t>(1 + count_line_ends(text) + (text.ends_with('\n') ? 0U : 1U));
-  addition.text += decision_row(*layout, decision, book.settings.zone, line_end);
+  auto line = static_cast<std::uint32_t>(1 + count_line_ends(text) + (text.ends_with('\n') ? 0U : 1U));
+  for (const std::vector<std::string>& cells : rows.cells) {
+    const std::string row = row_text(*layout, cells, line_end);
+    addition.places.push_back({file, line, 0});
+    addition.text += row;
+    line += static_cast<std::uint32_t>(count_line_ends(row));
+  }
   return addition;
 }
 
-// A table of decisions that is a sheet would be there twice with a decisions.csv beside it.
-std::optional<Diagnostic> kept_in_workbook(const Book& book) {
-  for (const std::string& source : book.files.decisions) {
+// A table that is a sheet would be there twice with a file of its own beside it.
+std::optional<Diagnostic> kept_in_workbook(const NewRows& rows) {
+  for (const std::string& source : rows.sources) {
     const auto [file, sheet] = split_sheet(source);
-    const bool is_the_table = !file.starts_with(decisions_spec.table) || file.find('/') == std::string_view::npos;
+    const bool is_the_table = !file.starts_with(rows.spec.table) || file.find('/') == std::string_view::npos;
     if (sheet.empty() || !is_the_table) continue;
-    return error("decisions/in-workbook", {source, 0, 0},
-                 "the decisions are kept in a workbook, which is not written to",
-                 "write the decision there, or save the sheet as decisions.csv and take it out of the workbook");
+    return error("table/in-workbook", {source, 0, 0},
+                 "the " + std::string(rows.spec.table) + " are kept in a workbook, which is not written to",
+                 "write it there, or save the sheet as " + file_of(rows.spec) + " and take it out of the workbook");
   }
   return std::nullopt;
 }
 
 }  // namespace
 
-std::string decision_row(const TableLayout& layout, const Decision& decision, const TimeZone& zone,
-                         std::string_view line_end) {
-  // In the order of decisions_spec.
-  const std::array<std::string, 6> cells{
-      local_text(decision.decided, zone),    decision.by,    decision.subject, decision.rule,
-      std::string(to_text(decision.ruling)), decision.reason};
+std::string row_text(const TableLayout& layout, const std::vector<std::string>& cells, std::string_view line_end) {
   std::vector<std::string_view> columns(layout.columns);
   for (std::size_t field = 0; field < cells.size(); ++field) {
-    columns[static_cast<std::size_t>(layout.column_of_field[field])] = cells[field];
+    if (layout.has(static_cast<int>(field)))
+      columns[static_cast<std::size_t>(layout.column_of_field[field])] = cells[field];
   }
   std::string row;
   for (std::size_t column = 0; column < columns.size(); ++column) {
@@ -227,24 +244,24 @@ std::string decision_row(const TableLayout& layout, const Decision& decision, co
   return row + std::string(line_end);
 }
 
-Result<Place> append_decision(const Book& book, const Decision& decision, const std::function<void()>& waits) {
-  const std::filesystem::path path = book.folder / file_name;
-  if (std::optional<Diagnostic> fault = kept_in_workbook(book)) return *std::move(fault);
+Result<std::vector<Place>> append_rows(const Book& book, const NewRows& rows, const std::function<void()>& waits) {
+  const std::filesystem::path path = book.folder / file_of(rows.spec);
+  if (std::optional<Diagnostic> fault = kept_in_workbook(rows)) return *std::move(fault);
   for (;;) {
     const std::optional<Descriptor> file = locked_file(path, waits);
     std::error_code ignored;
     const bool is_none = !file && errno == ENOENT && !std::filesystem::is_symlink(path, ignored);
-    if (!file && !is_none) return decisions_unwritable(errno == 0 ? ENOENT : errno);
+    if (!file && !is_none) return table_unwritable(rows.spec, errno == 0 ? ENOENT : errno);
     const std::optional<std::string> padded = is_none ? std::string(padding, '\0') : padded_text(file->number());
-    if (!padded) return decisions_unwritable(errno);
+    if (!padded) return table_unwritable(rows.spec, errno);
     const std::string_view text = std::string_view(*padded).substr(0, padded->size() - padding);
-    const Result<Addition> addition = addition_to(text, book, decision);
+    const Result<Addition> addition = addition_to(text, book, rows);
     if (!addition) return addition.faults();
-    const int reason = is_none                                                    ? begin_log(path, addition->text)
+    const int reason = is_none                                                    ? begin_table(path, addition->text)
                        : is_appended(file->number(), text.size(), addition->text) ? 0
                                                                                   : errno;
-    if (reason == 0) return Place{file_name, addition->line, 0};
-    if (!is_none || reason != EEXIST) return decisions_unwritable(reason);
+    if (reason == 0) return addition->places;
+    if (!is_none || reason != EEXIST) return table_unwritable(rows.spec, reason);
   }
 }
 

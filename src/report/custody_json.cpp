@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "report/custody_json.hpp"
+
+#include "report/json_text.hpp"
+#include "verdict/cautions.hpp"
+
+namespace driftwarden {
+namespace {
+
+class CustodyWriter {
+ public:
+  std::string all(const CustodySheet& sheet) {
+    json_.begin_object().key("tool").begin_object().member("name", "driftwarden").member("version", sheet.version);
+    json_.end_object().key("book").begin_object().member("title", sheet.title).end_object();
+    json_.member("batch", sheet.batch).member("as_of", sheet.as_of).member("time_zone", sheet.zone);
+    json_.member("reference_conditions", sheet.reference);
+    lines("samples", sheet.lines);
+    lines("void", sheet.voids);
+    json_.member("cautions", cautions).end_object();
+    return out_ + '\n';
+  }
+
+ private:
+  void text(std::string_view name, const std::string& text) {
+    json_.key(name);
+    if (text.empty()) {
+      json_.null();
+    } else {
+      json_.value(text);
+    }
+  }
+  void texts(std::string_view name, const std::vector<std::string>& all) {
+    json_.key(name).begin_array();
+    for (const std::string& text : all) json_.value(text);
+    json_.end_array();
+  }
+
+  void lines(std::string_view name, const std::vector<CustodyLine>& all) {
+    json_.key(name).begin_array();
+    for (const CustodyLine& of : all) {
+      out_ += '\n';
+      line(of);
+    }
+    json_.end_array();
+  }
+
+  void line(const CustodyLine& of) {
+    json_.begin_object().member("sample", of.sample).member("kind", of.is_blank ? "blank" : "sample");
+    json_.member("verdict", to_text(of.verdict)).member("standing", to_text(of.standing));
+    text("started", of.started);
+    text("stopped", of.stopped);
+    json_.member("minutes", of.minutes_min).member("flow_l_min", of.flow_l_min).member("volume_l", of.volume_l);
+    json_.member("volume_reference_l", of.volume_reference_l);
+    text("volume_is", of.volume_is);
+    json_.member("measured_volume_l", of.measured_volume_l);
+    json_.member("measured_volume_expanded_uncertainty_l", of.measured_expanded_l);
+    text("method", of.method);
+    text("analysis", of.analysis);
+    texts("remarks", of.remarks);
+    texts("void_because", of.reasons);
+    json_.end_object();
+  }
+
+  std::string out_;
+  JsonText json_{out_};
+};
+
+}  // namespace
+
+std::string custody_json(const CustodySheet& sheet) { return CustodyWriter().all(sheet); }
+
+}  // namespace driftwarden
