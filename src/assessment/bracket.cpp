@@ -84,6 +84,10 @@ PumpSets::PumpSets(const Book& book) {
   for (std::size_t i = 1; i < begin_.size(); ++i) begin_[i] += begin_[i - 1];
 }
 
+std::span<const SetRows> PumpSets::of_pump(Row pump) const {
+  return std::span(sets_.data() + begin_[slot(pump, Stage::pre)], sets_.data() + begin_[slot(pump + 1, Stage::pre)]);
+}
+
 void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result) const {
   result = {nullptr, nullptr, std::move(result.field), std::move(result.struck_out), no_problem};
   result.field.clear();

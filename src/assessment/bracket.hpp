@@ -39,6 +39,7 @@ class PumpSets {
   };
   void bracket(Row pump, Moment started, Moment stopped, Bracket& result) const;
   std::span<const Row> rows() const { return rows_; }
+  std::span<const SetRows> of_pump(Row pump) const;  // all of them; they lie in rows()
   bool empty() const { return rows_.empty(); }
 
  private:

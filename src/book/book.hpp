@@ -12,6 +12,7 @@
 #include "book/settings.hpp"
 #include "diagnostic/result.hpp"
 #include "record/assignment.hpp"
+#include "record/bench_check.hpp"
 #include "record/decision.hpp"
 #include "record/handed_scatter.hpp"
 #include "record/instrument.hpp"
@@ -32,6 +33,7 @@ struct BookFiles {
   std::vector<std::string> decisions;
   std::vector<std::string> actions;
   std::vector<std::string> service;
+  std::vector<std::string> checks;
   std::vector<std::string> pooled;
 };
 
@@ -52,6 +54,7 @@ struct Book {
   std::vector<Assignment> assignments;        // in the order of the files
   std::vector<HandedScatter> handed_scatter;  // of a part of a split book
   std::vector<Service> services;              // in the order of the files
+  std::vector<BenchCheck> checks;             // the same
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

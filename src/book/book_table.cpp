@@ -17,6 +17,7 @@ constexpr std::array<BookTable, 8> tables{{
     {&decisions_spec, &BookFiles::decisions, false, false, false, read_decisions},
     {&actions_spec, &BookFiles::actions, false, false, false, read_actions},
     {&service_spec, &BookFiles::service, false, false, false, read_service},
+    {&checks_spec, &BookFiles::checks, false, false, false, read_checks},
     {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled},
 }};
 

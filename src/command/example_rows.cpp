@@ -41,6 +41,8 @@ const std::vector<ExampleRow>& all_rows() {
         {"high", "5"},
         {"interval", "365"},
         {"note", example_note}}},
+      {"instruments",
+       {{"instrument", "EXAMPLE-STD"}, {"kind", "calibrator"}, {"principle", "volumetric"}, {"note", example_note}}},
       {"certificates",
        {{"certificate", "EXAMPLE-2026"},
         {"instrument", "EXAMPLE-CAL"},
@@ -84,9 +86,13 @@ const std::vector<ExampleRow>& all_rows() {
         {"name", "EXAMPLE-PUMP"},
         {"done", "yes"}}},
       {"service",
-       {{"serviced", "2026-01-20T10:00"},
-        {"instrument", "EXAMPLE-PUMP"},
-        {"what", "new valve"},
+       {{"serviced", "2026-01-20T10:00"}, {"instrument", "EXAMPLE-PUMP"}, {"what", "new valve"}, {"note", example_note}}},
+      {"checks",
+       {{"checked", "2026-02-02T08:00"},
+        {"instrument", "EXAMPLE-CAL"},
+        {"against", "EXAMPLE-STD"},
+        {"shown", "2.003"},
+        {"reference", "2.001"},
         {"note", example_note}}}};
   return rows;
 }

@@ -26,6 +26,7 @@ Moment moment_of(const Certificate& certificate) { return static_cast<Moment>(ce
 
 SeriesPoint point_from(const Certificate& certificate, const CalibratedPoint& point, Found when) {
   SeriesPoint made{moment_of(certificate), point.error(when), 1, missing, missing, false, certificate.name};
+  made.kind = PointKind::calibration;
   if (point.expanded_uncertainty) {
     const double expanded = 2 * *point.expanded_uncertainty / certificate.k();
     made.expanded_uncertainty = point.is_flow ? 100 * expanded / point.reference : expanded;
@@ -231,7 +232,7 @@ std::vector<Series> due_series(const Screening& screening, Row instrument, Day a
   series.is_by_day = true;
   series.is_charted = false;
   series.points.push_back({static_cast<Moment>(as_of) * 86400, static_cast<double>(due - as_of), 1, missing, missing,
-                           false, certificates.back()->name});
+                           false, certificates.back()->name, no_row, no_row, PointKind::calibration});
   cut_into_phases(series, {});
   return {std::move(series)};
 }

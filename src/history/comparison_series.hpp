@@ -20,8 +20,8 @@ struct Comparison {
   const PumpCheck* later_check = nullptr;
 };
 
-// Sets on one pump by different calibrators, one after the other, at the same stage of the same sample, whose gap is at
-// most an hour: in between the pump is not set anew. They point into the log.
+// Sets on one pump by different calibrators, one after the other, at the same stage of the same sample or of none,
+// whose gap is at most an hour: in between the pump is not set anew. They point into the log.
 std::vector<Comparison> comparisons_from(const UseLog& log);
 
 // How much more a calibrator shows than another one, in percent, corrected flows at the conditions of each reading: one

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "history/certificate_series.hpp"
+#include "history/check_series.hpp"
 #include "history/pump_series.hpp"
 #include "history/service_starts.hpp"
 
@@ -60,6 +61,7 @@ std::vector<Series> series_of(const Screening& screening, const UseLog& log, con
     for (Series& series : comparison_series(screening, comparisons, row, starts.by_time))
       all.push_back(std::move(series));
   }
+  for (Series& series : check_series(screening, row, as_of, starts.by_time)) all.push_back(std::move(series));
   for (Series& series : due_series(screening, row, as_of)) all.push_back(std::move(series));
   return all;
 }

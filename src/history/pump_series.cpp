@@ -13,13 +13,14 @@ constexpr double minutes_an_hour = 60;
 std::vector<const PumpCheck*> pre_checks(const UseLog& log, Row pump) {
   std::vector<const PumpCheck*> checks;
   for (const PumpCheck& check : log.checks_of(pump)) {
-    if (check.stage == Stage::pre && !is_missing(check.flow_l_min)) checks.push_back(&check);
+    const bool is_told = check.stage == Stage::pre || check.sample == no_row;
+    if (is_told && !is_missing(check.flow_l_min)) checks.push_back(&check);
   }
   return checks;
 }
 
 std::string sample_name(const Screening& screening, Row sample) {
-  return std::string(screening.book().samples.name[sample]);
+  return sample == no_row ? std::string() : std::string(screening.book().samples.name[sample]);
 }
 
 // A check as a point, its figures times a factor (1, or 100 over the nominal flow).
@@ -31,7 +32,9 @@ SeriesPoint point_from(const Screening& screening, const PumpCheck& check, doubl
           factor * check.expanded_uncertainty_l_min,
           check.is_void,
           sample_name(screening, check.sample),
-          check.calibrator};
+          check.calibrator,
+          no_row,
+          check.sample == no_row ? PointKind::bench : PointKind::sample};
 }
 
 // The nominal flow where it is one and the same throughout.

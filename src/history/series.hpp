@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <cstddef>
+#include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "book/time_zone.hpp"
@@ -12,6 +15,21 @@
 namespace driftwarden {
 
 inline constexpr double seconds_a_day = 86400;
+
+// Where a figure comes from.
+enum class PointKind : std::uint8_t { sample, bench, calibration, comparison, reference };
+struct PointKindWords {
+  std::string_view word;   // in data
+  std::string_view title;  // in a legend
+};
+inline constexpr std::array<PointKindWords, 5> point_kinds{{
+    {"sample", "read for a sample"},
+    {"bench", "read for no sample"},
+    {"calibration", "calibration"},
+    {"comparison", "two calibrators on one pump"},
+    {"reference", "checked against a reference"},
+}};
+inline std::string_view to_text(PointKind kind) { return point_kinds[static_cast<std::size_t>(kind)].word; }
 
 // One figure of an instrument's history.
 struct SeriesPoint {
@@ -25,6 +43,7 @@ struct SeriesPoint {
   // Read with; of a drift before and after. no_row: nobody says, or it matters not.
   Row calibrator = no_row;
   Row calibrator_after = no_row;
+  PointKind kind = PointKind::sample;
 
   double day() const { return static_cast<double>(at) / seconds_a_day; }
   double counted() const { return is_void ? missing : value; }

@@ -14,13 +14,11 @@ namespace {
 using CheckKey = std::tuple<Row, Stage, Row, Moment, Moment>;
 
 // A set of which every reading is void still has a flow to show: the mean of what was struck out.
-double struck_out_flow(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set,
-                       std::size_t& n) {
+double struck_out_flow(const Screening& screening, std::span<const Row> rows, std::size_t& n) {
   const ReadingTable& readings = screening.book().readings;
   double sum = 0;
   n = 0;
-  for (std::uint32_t i = 0; i < set.rows.count; ++i) {
-    const Row reading = figures.rows[set.rows.begin + i];
+  for (const Row reading : rows) {
     if ((field(readings.flags, reading, std::uint8_t{0}) & reading_is_void) == 0) continue;
     const double flow =
         screening.basis().calibrators.correct(reading, screening.basis().practice.correction).actual_l_min;
@@ -31,15 +29,12 @@ double struck_out_flow(const Screening& screening, const SampleAssessment& figur
   return n == 0 ? missing : sum / static_cast<double>(n);
 }
 
-PumpCheck check_from(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set) {
+PumpCheck check_from(const Screening& screening, std::span<const Row> rows, const ReadingSet& set) {
   PumpCheck check;
-  check.pump = screening.book().samples.pump[figures.sample];
-  check.sample = figures.sample;
   check.stage = set.rows.stage;
   check.calibrator = set.rows.calibrator;
   check.first = set.rows.first;
   check.last = set.rows.last;
-  check.nominal_l_min = figures.nominal_l_min;
   check.n = set.flow.n;
   check.flow_l_min = set.flow.mean;
   check.s_l_min = set.flow.s;
@@ -48,9 +43,17 @@ PumpCheck check_from(const Screening& screening, const SampleAssessment& figures
     check.expanded_uncertainty_l_min = check_uncertainty(set.flow, certificate);
   }
   if (set.flow.n == 0 && set.voided > 0) {
-    check.flow_l_min = struck_out_flow(screening, figures, set, check.n);
+    check.flow_l_min = struck_out_flow(screening, rows, check.n);
     check.is_void = true;
   }
+  return check;
+}
+
+PumpCheck check_from(const Screening& screening, const SampleAssessment& figures, const ReadingSet& set) {
+  PumpCheck check = check_from(screening, figures.rows_of(set), set);
+  check.pump = screening.book().samples.pump[figures.sample];
+  check.sample = figures.sample;
+  check.nominal_l_min = figures.nominal_l_min;
   return check;
 }
 
@@ -111,6 +114,46 @@ bool is_later(Moment moment, Day as_of, const TimeZone& zone) {
 
 }  // namespace
 
+namespace {
+
+// Of each pump, where all checks for its samples have one.
+std::vector<double> nominal_flows(const std::vector<PumpCheck>& checks, std::size_t instruments) {
+  std::vector<double> flows(instruments, missing);
+  std::vector<bool> differ(instruments, false);
+  for (const PumpCheck& check : checks) {
+    double& flow = flows[check.pump];
+    if (!is_missing(flow) && flow != check.nominal_l_min) differ[check.pump] = true;
+    if (is_missing(flow)) flow = check.nominal_l_min;
+  }
+  for (Row row = 0; row < instruments; ++row) {
+    if (differ[row]) flows[row] = missing;
+  }
+  return flows;
+}
+
+// The sets on which no sample leans.
+std::vector<PumpCheck> bench_checks(const Screening& screening, Day as_of, const std::set<CheckKey>& seen,
+                                    const std::vector<double>& nominal_flows) {
+  const AssessmentBasis& basis = screening.basis();
+  SetReader reader(basis.book, basis.calibrators, basis.practice.correction);
+  std::vector<PumpCheck> checks;
+  if (basis.pump_sets.empty()) return checks;
+  for (Row pump = 0; pump < nominal_flows.size(); ++pump) {
+    for (const SetRows& set : basis.pump_sets.of_pump(pump)) {
+      if (is_later(set.last, as_of, basis.book.settings.zone)) continue;
+      if (seen.contains({pump, set.stage, set.calibrator, set.first, set.last})) continue;
+      const std::span<const Row> rows = basis.pump_sets.rows().subspan(set.begin, set.count);
+      PumpCheck check = check_from(screening, rows, reader.read(rows, set));
+      check.pump = pump;
+      check.nominal_l_min = nominal_flows[pump];
+      checks.push_back(check);
+    }
+  }
+  return checks;
+}
+
+}  // namespace
+
 double check_uncertainty(const MeanAndSpread& flow, const Certificate& certificate) {
   const CertificatePoint* nearest = nullptr;
   for (const CertificatePoint& point : certificate.points) {
@@ -156,6 +199,9 @@ UseLog use_log_of(const Screening& screening, Day as_of) {
     newest[pump] = book.samples.started[sample];
     log.tolerances[pump] = tolerances_from(screening, result);
   }
+  for (const PumpCheck& check :
+       bench_checks(screening, as_of, seen, nominal_flows(log.checks, book.instruments.size())))
+    log.checks.push_back(check);
   std::stable_sort(log.checks.begin(), log.checks.end(), [](const PumpCheck& a, const PumpCheck& b) {
     return std::tie(a.pump, a.first) < std::tie(b.pump, b.first);
   });

@@ -12,7 +12,7 @@ namespace driftwarden {
 // One set of readings on a pump, worked out.
 struct PumpCheck {
   Row pump = no_row;
-  Row sample = no_row;  // the first that leans on it
+  Row sample = no_row;  // the first that leans on it; no_row: none does
   Stage stage = Stage::pre;
   Row calibrator = no_row;
   Moment first = no_moment;
@@ -67,7 +67,8 @@ struct UseLog {
 //   Example  2.000 L/min, s 0.004 of n 4, certificate 0.7 % (k 2)  ->  0.01456 L/min
 double check_uncertainty(const MeanAndSpread& flow, const Certificate& certificate);
 
-// Everything up to the end of a day. Sets that several samples lean on are there once.
+// Everything up to the end of a day. Sets that several samples lean on are there once. Those on which none does are
+// there, too; their nominal flow is the pump's, where all its samples have one and the same.
 UseLog use_log_of(const Screening& screening, Day as_of);
 
 }  // namespace driftwarden

@@ -23,6 +23,10 @@ bool has_void(const Series& series) {
                      [](const SeriesPoint& point) { return point.is_void; });
 }
 
+bool has_points_of(const Series& series, PointKind kind) {
+  return std::ranges::any_of(series.points, [kind](const SeriesPoint& point) { return point.kind == kind; });
+}
+
 bool has_bars(const Series& series) {
   return std::any_of(series.points.begin(), series.points.end(),
                      [](const SeriesPoint& point) { return !is_missing(point.expanded_uncertainty); });
@@ -30,8 +34,11 @@ bool has_bars(const Series& series) {
 
 std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme) {
   std::vector<Entry> entries;
-  entries.push_back({has_bars(history.series) ? "point, with its expanded uncertainty (k = 2) where known" : "point",
-                     &theme.point, nullptr, nullptr});
+  const std::string bars = has_bars(history.series) ? ", with its expanded uncertainty (k = 2) where known" : "";
+  for (std::size_t kind = 0; kind < point_kinds.size(); ++kind) {
+    if (has_points_of(history.series, static_cast<PointKind>(kind)))
+      entries.push_back({std::string(point_kinds[kind].title) + bars, &theme.points[kind], nullptr, nullptr});
+  }
   const bool has_limits = !history.charts.empty();
   if (has_limits) entries.push_back({"signal of a rule", &theme.signal, nullptr, nullptr});
   if (has_void(history.series)) entries.push_back({"void: shown, not counted", &theme.void_, nullptr, nullptr});

@@ -42,6 +42,7 @@ Theme numbered(Theme theme) {
   theme.spread.colour = theme.value.colour;
   theme.phase.colour = theme.faint;
   theme.upper_sum.colour = theme.lower_sum.colour = theme.point.colour;
+  for (MarkStyle& mark : theme.points) mark.colour = theme.point.colour;
   theme.text_points = text_points;
   theme.small_points = small_points;
   return theme;

@@ -192,14 +192,15 @@ struct Drawing {
   }
 
   void points_of_series() {
-    Panel::Marks counted{{}, {}, sized(theme.point, 0.15)};
+    std::vector<Panel::Marks> counted;
+    for (const MarkStyle& mark : theme.points) counted.push_back({{}, {}, sized(mark, 0.15)});
     Panel::Marks voids{{}, {}, sized(theme.void_, 0.5)};
     Panel::Bars bars{{}, {}, {}, theme.spread};
     std::vector<double> line_days;
     std::vector<double> line;
     for (std::size_t i = 0; i < days.size(); ++i) {
       const SeriesPoint& point = series().points[i];
-      Panel::Marks& marks = point.is_void ? voids : counted;
+      Panel::Marks& marks = point.is_void ? voids : counted[static_cast<std::size_t>(point.kind)];
       marks.x.push_back(days[i]);
       marks.y.push_back(point.value);
       if (begins_a_phase(i)) add(line_days, line, days[i], missing);
@@ -214,7 +215,9 @@ struct Drawing {
     }
     joined(line_days, line);
     if (!bars.x.empty()) panel.bars.push_back(std::move(bars));
-    panel.marks.push_back(std::move(counted));
+    for (Panel::Marks& marks : counted) {
+      if (!marks.x.empty()) panel.marks.push_back(std::move(marks));
+    }
     panel.marks.push_back(std::move(voids));
     signals(ChartKind::individuals);
   }

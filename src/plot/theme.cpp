@@ -141,6 +141,9 @@ class ThemeReader {
 
   void shapes(TableReader& reader) {
     theme_.point = mark(reader, "value", value_);
+    theme_.points.front() = theme_.point;
+    for (std::size_t kind = 1; kind < point_kinds.size(); ++kind)
+      theme_.points[kind] = mark(reader, point_kinds[kind].word, value_);
     theme_.signal = mark(reader, "signal", signal_);
     theme_.void_ = mark(reader, "void", void_);
     theme_.upper_sum = mark(reader, "upper", value_);

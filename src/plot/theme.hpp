@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <filesystem>
 #include <string>
 #include <string_view>
 
 #include "diagnostic/result.hpp"
+#include "history/series.hpp"
 
 namespace driftwarden {
 
@@ -49,7 +51,8 @@ struct Theme {
   LineStyle trend;
   LineStyle phase;
 
-  MarkStyle point;
+  MarkStyle point;                                   // in charts where all points are of one kind
+  std::array<MarkStyle, point_kinds.size()> points;  // where they come from different ones
   MarkStyle signal;
   MarkStyle void_;
   MarkStyle upper_sum;

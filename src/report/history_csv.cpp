@@ -8,7 +8,8 @@ namespace driftwarden {
 namespace {
 
 constexpr std::string_view headings =
-    "instrument,kind,series,at,value,unit,n,s,expanded_uncertainty,void,from,phase,tolerance_lower,tolerance_upper,"
+    "instrument,kind,series,at,value,unit,n,s,expanded_uncertainty,void,from,point,phase,tolerance_lower,tolerance_"
+    "upper,"
     "centre,"
     "lower,upper,moving_range,ewma,upper_sum,lower_sum,signals\n";
 
@@ -88,7 +89,7 @@ void append_series(std::string& out, const Instrument& instrument, const SeriesH
     append_figures(out, {point.s, point.expanded_uncertainty});
     out += point.is_void ? ",yes," : ",no,";
     append_csv(out, point.from);
-    out += ',' + std::to_string(on_charts[i].phase);
+    out += ',' + std::string(to_text(point.kind)) + ',' + std::to_string(on_charts[i].phase);
     append_figures(out, {series.tolerance.lower, series.tolerance.upper, on_charts[i].centre, on_charts[i].lower,
                          on_charts[i].upper, on_charts[i].moving_range, on_charts[i].ewma, on_charts[i].upper_sum,
                          on_charts[i].lower_sum});

@@ -30,7 +30,7 @@ struct Writer {
       json.member("s", point.s)
           .member("void", point.is_void)
           .member("expanded_uncertainty", point.expanded_uncertainty);
-      json.member("from", point.from).end_object();
+      json.member("from", point.from).member("point", to_text(point.kind)).end_object();
     }
     json.end_array();
   }

@@ -17,7 +17,7 @@ import xml.dom.minidom
 
 HOSTILE = "\x1b[31m\u009b1m\u202e\u2066\u200f]]>'<b>&\"\x07"
 AS_OF = ["--as-of", "2026-11-16"]
-NAMES = {"instrument", "certificate", "sample", "batch", "pump", "calibrator", "standard", "subject"}
+NAMES = {"instrument", "certificate", "sample", "batch", "pump", "calibrator", "standard", "subject", "against"}
 TEXTS = {"serial", "issuer", "sampler", "method", "analysis", "note", "by", "reason", "set"}
 # Headings of the demo's own, of its book.toml.
 ALIASES = {"Cassette": "sample", "Meter": "calibrator", "Remark": "note", "Hand": "by"}
@@ -36,6 +36,8 @@ ROWS = {
     "actions": [{"written": "2026-05-02T09:00", "by": "x", "action": "Watch", "about": "instrument", "name": "P", "who": "w",
                  "note": "n"}],
     "service": [{"serviced": "2026-04-01", "instrument": "P", "what": "repair", "by": "x", "note": "n"}],
+    "checks": [{"checked": "2026-04-01T08:00", "instrument": "V", "against": "P", "shown": "2.0", "reference": "2.0",
+                "by": "x", "note": "n"}],
 }
 
 

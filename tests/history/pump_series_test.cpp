@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "assessment/worked_budget.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::pump_series_test {
@@ -52,6 +53,38 @@ TEST(PumpSeries, TellFlowDeviationDriftAndHours) {
 TEST(PumpSeries, NameTheSampleBehindEachPoint) {
   const JudgedBook book(two_uses());
   EXPECT_EQ(named(series_of(book), "drift").points.at(1).from, "S2");
+}
+
+// The two uses, and a check on the bench that no sample leans on.
+BookText with_a_bench_check(const std::string& stage) {
+  BookText text = two_uses();
+  replace_all(text.readings, "taken,stage,sample,", "taken,stage,sample,pump,");
+  for (const char* sample : {",S1,", ",S2,"}) replace_all(text.readings, sample, std::string(sample) + ",");
+  text.readings += "2026-10-05T09:00," + stage + ",,P1,V1,2.100\n";
+  return text;
+}
+
+TEST(PumpSeries, HoldReadingsThatAreOfNoSample) {
+  for (const char* stage : {"pre", "post", "field"}) {
+    const JudgedBook book(with_a_bench_check(stage));
+    const auto all = series_of(book);
+    ASSERT_EQ(named(all, "pre-flow-deviation").points.size(), 3U) << stage;
+    const SeriesPoint& point = named(all, "pre-flow-deviation").points[2];
+    EXPECT_NEAR(point.value, 5, 1e-9);  // its nominal flow is that of the pump's samples
+    EXPECT_EQ(to_text(point.kind), "bench");
+    EXPECT_EQ(point.from, "");
+    EXPECT_EQ(to_text(named(all, "pre-flow").points[1].kind), "sample");
+    EXPECT_EQ(named(all, "drift").points.size(), 2U);
+  }
+}
+
+TEST(PumpSeries, OfAPumpThatNoSampleNamesAreItsReadings) {
+  BookText text = with_a_bench_check("pre");
+  replace_all(text.readings, ",P1,", ",P2,");
+  const JudgedBook book(text);
+  const auto all = pump_series(book.screening(), use_log_of(book.screening(), in_october), 1, {});
+  ASSERT_EQ(all.size(), 1U);  // without a nominal flow
+  EXPECT_EQ(all[0].name, "pre-flow");
 }
 
 TEST(PumpSeries, CountHoursAnewAfterService) {

@@ -14,7 +14,7 @@ import re
 import shutil
 import sys
 
-TABLES = ("instruments", "certificates", "samples", "readings", "decisions", "service")
+TABLES = ("instruments", "certificates", "samples", "readings", "decisions", "service", "checks")
 
 
 def typed(text):
