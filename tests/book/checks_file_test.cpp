@@ -35,7 +35,7 @@ TEST(ChecksFile, TellsEveryFaultAndTakesNoFaultyRow) {
   EXPECT_EQ(told(book.problems),
             "checks.csv:2:18: error: the instrument 'VOL-l' is not in instruments.csv; did you mean 'VOL-1'? "
             "[check/unknown-instrument]\n"
-            "checks.csv:3:35: error: a reference of 0 holds nothing; write what it was [check/zero]\n"
+            "checks.csv:3:33: error: a reference of 0 holds nothing; write what it was [check/zero]\n"
             "checks.csv:4:31: error: the cell under 'shown' is empty; every row needs one [cell/empty]\n");
   ASSERT_EQ(book.checks.size(), 1U);
   EXPECT_EQ(book.checks[0].place.line, 5U);
