@@ -9,7 +9,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::array<BookTable, 8> tables{{
+constexpr std::array<BookTable, 9> tables{{
     {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments},
     {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates},
     {&samples_spec, &BookFiles::samples, true, false, false, read_samples},
