@@ -153,13 +153,19 @@ class FleetYears {
 
   double by_reliability() {
     if (results_.size() < fewest_results_of_a_share) return first_interval;
-    return std::min(interval_for_target(failure_rate_of(results_), reliability_target), longest_interval_days);
+    if (results_.size() >= looked_at_ + fleet_size) {  // about as often as somebody would look
+      looked_at_ = results_.size();
+      advised_ = std::min(interval_for_target(failure_rate_of(results_), reliability_target), longest_interval_days);
+    }
+    return advised_;
   }
 
   Method method_;
   Habit habit_;
   RandomNumbers& random_;
   std::vector<IntervalResult> results_;  // of the whole fleet
+  std::size_t looked_at_ = 0;            // so many of them, the last time
+  double advised_ = first_interval;
   std::size_t calibrations_ = 0;
   std::size_t in_ = 0;
 };
