@@ -3,6 +3,7 @@
 
 #include <cstddef>
 
+#include "record/instrument.hpp"
 #include "rule/measure.hpp"
 
 // The catalogue of measures: everything about a measure but how its figure is had (of a sample: verdict/sample_figures;
