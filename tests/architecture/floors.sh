@@ -155,11 +155,12 @@ halves_of_a_merge() {
 
 # The first line of a source, or the second of a script, names the licence.
 files_without_a_licence() {
-  local file
-  while read -r file; do
-    awk 'FNR == 1 && /^#!/ { next } /^(\/\/|#) SPDX-License-Identifier: MIT$/ { found = 1 } { exit } END { exit !found }' \
-      "$file" || printf '%s:1: does not begin with its SPDX line\n' "$file"
-  done < <(list CMakeLists.txt include/driftwarden src tests docs -name '*.[ch]pp' -o -name '*.sh' -o -name '*.py' -o -name '*.cmake' -o -name CMakeLists.txt)
+  list CMakeLists.txt include/driftwarden src tests docs -name '*.[ch]pp' -o -name '*.sh' -o -name '*.py' -o -name '*.cmake' -o -name CMakeLists.txt |
+    xargs awk '
+      function tell() { if (file != "" && !found) printf "%s:1: does not begin with its SPDX line\n", file }
+      FNR == 1 { tell(); file = FILENAME; found = 0; is_script = /^#!/ }
+      FNR == 1 + is_script && /^(\/\/|#) SPDX-License-Identifier: MIT$/ { found = 1 }
+      END { tell() }'
 }
 
 {

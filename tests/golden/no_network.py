@@ -33,6 +33,8 @@ def commands(book, scratch):
         "check": ["check", book],
         "screen": ["screen", book, *AS_OF, "--threads", "3"],
         "explain": ["explain", book, "TF46B-1", *AS_OF],
+        "actions": ["actions", scratch / "book", "PUMP-03", "--who", "site hygienist", "--by", "site hygienist",
+                    *AS_OF],
         "decide": ["decide", scratch / "book", "TF46B-1", "common-practice/drift", "overrule", "--by", "site hygienist",
                    "--reason", "As planned."],
         "custody": ["custody", book, "--batch", "TF46B", *AS_OF],
