@@ -3,8 +3,8 @@
 
 #include "book/timestamp.hpp"
 #include "report/page_style.hpp"
-#include "report/review_parts.hpp"
 #include "report/printed_figures.hpp"
+#include "report/review_parts.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/decision_risk.hpp"
 

@@ -2,8 +2,8 @@
 #include "book/timestamp.hpp"
 #include "quantity/rounding.hpp"
 #include "report/explanation.hpp"
-#include "report/review_parts.hpp"
 #include "report/printed_figures.hpp"
+#include "report/review_parts.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
 

@@ -20,9 +20,11 @@ std::string written(const BookText& text) {
 TEST(HistoryCsv, HasALineAPoint) {
   const std::string text = written({});
   EXPECT_TRUE(text.starts_with("instrument,kind,series,at,value,unit,n,s,expanded_uncertainty,void,from,point,phase,"));
-  EXPECT_NE(text.find("\nP1,pump,pre-flow,2026-09-21T07:30+00:00,2,L/min,1,,,no,S1,sample,1,,,,,,,,,,\n"), std::string::npos)
+  EXPECT_NE(text.find("\nP1,pump,pre-flow,2026-09-21T07:30+00:00,2,L/min,1,,,no,S1,sample,1,,,,,,,,,,\n"),
+            std::string::npos)
       << text;
-  EXPECT_NE(text.find("\nP1,pump,running-hours,2026-09-21T16:00+00:00,8,h,1,,,no,S1,sample,1,"), std::string::npos) << text;
+  EXPECT_NE(text.find("\nP1,pump,running-hours,2026-09-21T16:00+00:00,8,h,1,,,no,S1,sample,1,"), std::string::npos)
+      << text;
 }
 
 TEST(HistoryCsv, HasAsManyCellsInEveryLine) {
