@@ -51,11 +51,10 @@ std::vector<Series> comparison_series(const Screening& screening, const std::vec
             .try_emplace(other.calibrator, empty_series("compared-with " + name, "Shows more than " + name, "%",
                                                         "corrected flows, at the conditions of each reading"))
             .first->second;
-    series.points.push_back(
-        {comparison.at, 100 * (own.flow_l_min - other.flow_l_min) / other.flow_l_min, own.n + other.n, missing,
-         100 * joint_uncertainty(own, other) * own.flow_l_min / other.flow_l_min, false,
-         comparison.sample == no_row ? std::string() : std::string(screening.book().samples.name[comparison.sample]),
-         no_row, no_row, PointKind::comparison});
+    series.points.push_back({comparison.at, 100 * (own.flow_l_min - other.flow_l_min) / other.flow_l_min,
+                             own.n + other.n, missing,
+                             100 * joint_uncertainty(own, other) * own.flow_l_min / other.flow_l_min, false,
+                             name_of_sample(screening, comparison.sample), no_row, no_row, PointKind::comparison});
   }
   std::vector<Series> all;
   for (auto& [other, series] : by_other) {

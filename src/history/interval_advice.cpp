@@ -126,11 +126,10 @@ IntervalOpinion by_checks(const IntervalFacts& facts, double interval) {
   const PumpCheck& b = *newest->later_check;
   const double score = e_n(b.flow_l_min, b.expanded_uncertainty_l_min, a.flow_l_min, a.expanded_uncertainty_l_min);
   const std::vector<Instrument>& instruments = facts.screening.book().instruments;
-  opinion.from = {
-      instruments[newest->later].name + " against " + instruments[newest->earlier].name +
-          (newest->sample == no_row ? ", for no sample"
-                                    : ", sample " + std::string(facts.screening.book().samples.name[newest->sample])),
-      "E_n " + shortest(std::round(100 * score) / 100)};
+  opinion.from = {instruments[newest->later].name + " against " + instruments[newest->earlier].name +
+                      (newest->sample == no_row ? ", for no sample"
+                                                : ", sample " + name_of_sample(facts.screening, newest->sample)),
+                  "E_n " + shortest(std::round(100 * score) / 100)};
   if (std::fabs(score) > 1) {
     opinion.advice_days = 0;
     opinion.remark = "the two disagree: calibrate whichever is wrong now";

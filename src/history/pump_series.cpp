@@ -19,10 +19,6 @@ std::vector<const PumpCheck*> pre_checks(const UseLog& log, Row pump) {
   return checks;
 }
 
-std::string sample_name(const Screening& screening, Row sample) {
-  return sample == no_row ? std::string() : std::string(screening.book().samples.name[sample]);
-}
-
 // A check as a point, its figures times a factor (1, or 100 over the nominal flow).
 SeriesPoint point_from(const Screening& screening, const PumpCheck& check, double value, double factor) {
   return {check.first,
@@ -31,7 +27,7 @@ SeriesPoint point_from(const Screening& screening, const PumpCheck& check, doubl
           factor * check.s_l_min,
           factor * check.expanded_uncertainty_l_min,
           check.is_void,
-          sample_name(screening, check.sample),
+          name_of_sample(screening, check.sample),
           check.calibrator,
           no_row,
           check.sample == no_row ? PointKind::bench : PointKind::sample};
@@ -77,7 +73,7 @@ Series drift_of_uses(const Screening& screening, const UseLog& log, Row pump) {
   for (const PumpUse& use : log.uses_of(pump)) {
     if (is_missing(use.drift)) continue;
     series.points.push_back({use.stopped, 100 * use.drift, use.n, missing, missing, use.is_void,
-                             sample_name(screening, use.sample), use.calibrator, use.calibrator_after});
+                             name_of_sample(screening, use.sample), use.calibrator, use.calibrator_after});
   }
   series.tolerance = log.tolerances[pump].drift;
   return series;
@@ -106,7 +102,7 @@ Series running_hours(const Screening& screening, const UseLog& log, Row pump, st
     if (is_missing(use.minutes)) continue;
     for (; service != starts.end() && service->at <= use.started; ++service) hours = 0;
     hours += use.minutes / minutes_an_hour;
-    series.points.push_back({use.stopped, hours, 1, missing, missing, false, sample_name(screening, use.sample)});
+    series.points.push_back({use.stopped, hours, 1, missing, missing, false, name_of_sample(screening, use.sample)});
   }
   return series;
 }

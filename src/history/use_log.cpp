@@ -112,10 +112,6 @@ bool is_later(Moment moment, Day as_of, const TimeZone& zone) {
   return moment == no_moment || local_day(moment, zone) > as_of;
 }
 
-}  // namespace
-
-namespace {
-
 // Of each pump, where all checks for its samples have one.
 std::vector<double> nominal_flows(const std::vector<PumpCheck>& checks, std::size_t instruments) {
   std::vector<double> flows(instruments, missing);
@@ -153,6 +149,10 @@ std::vector<PumpCheck> bench_checks(const Screening& screening, Day as_of, const
 }
 
 }  // namespace
+
+std::string name_of_sample(const Screening& screening, Row sample) {
+  return sample == no_row ? std::string() : std::string(screening.book().samples.name[sample]);
+}
 
 double check_uncertainty(const MeanAndSpread& flow, const Certificate& certificate) {
   const CertificatePoint* nearest = nullptr;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <span>
+#include <string>
 #include <vector>
 
 #include "history/series.hpp"
@@ -66,6 +67,9 @@ struct UseLog {
 //            certificate states no uncertainty; k is 2 where the certificate has none
 //   Example  2.000 L/min, s 0.004 of n 4, certificate 0.7 % (k 2)  ->  0.01456 L/min
 double check_uncertainty(const MeanAndSpread& flow, const Certificate& certificate);
+
+// The name of the sample that a set is of; "" of none.
+std::string name_of_sample(const Screening& screening, Row sample);
 
 // Everything up to the end of a day. Sets that several samples lean on are there once. Those on which none does are
 // there, too; their nominal flow is the pump's, where all its samples have one and the same.

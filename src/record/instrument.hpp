@@ -95,6 +95,9 @@ struct ConditionPoint {
   double reference_in_use() const { return as_left ? reference : found_reference(); }
 };
 
+// What is taken where a certificate states no coverage factor (common practice).
+inline constexpr double usual_coverage_factor = 2;
+
 // The result of calibrating an instrument: all rows of one certificate name.
 struct Certificate {
   std::string name;
@@ -113,8 +116,8 @@ struct Certificate {
   RowPlace place;
   ProblemNumber problem = no_problem;
 
-  // By which its expanded uncertainties are to be divided. Where it states none, the usual one (common practice).
-  double k() const { return coverage_factor.value_or(2); }
+  // By which its expanded uncertainties are to be divided.
+  double k() const { return coverage_factor.value_or(usual_coverage_factor); }
 };
 
 }  // namespace driftwarden

@@ -12,10 +12,11 @@ namespace driftwarden {
 // they are.
 std::string action_list(const Review& review, Day as_of);
 
-// "workshop, by 2026-11-20 (was to be done by then)", or "" where nobody was told to.
+// "workshop, by 2026-11-20", ", which is past" behind it where it is, or "" where nobody was told to.
 std::string who_sees_to(const Assigned& assigned, Day as_of);
 
-// What is said of one that is not to be done now: "done on 2026-11-18", "now part of Recalibrate: VOL-2".
+// What is said of one that is not to be done now: "done on 2026-11-18 (workshop)", "workshop,
+// not written down as done; it is part of Recalibrate: VOL-2 by now".
 std::string what_became_of(const NotedAction& action);
 
 }  // namespace driftwarden

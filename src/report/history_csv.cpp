@@ -8,10 +8,8 @@ namespace driftwarden {
 namespace {
 
 constexpr std::string_view headings =
-    "instrument,kind,series,at,value,unit,n,s,expanded_uncertainty,void,from,point,phase,tolerance_lower,tolerance_"
-    "upper,"
-    "centre,"
-    "lower,upper,moving_range,ewma,upper_sum,lower_sum,signals\n";
+    "instrument,kind,series,at,value,unit,n,s,expanded_uncertainty,void,from,point,phase,"
+    "tolerance_lower,tolerance_upper,centre,lower,upper,moving_range,ewma,upper_sum,lower_sum,signals\n";
 
 // What the charts of a series say of one point.
 struct PointOnCharts {

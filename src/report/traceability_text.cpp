@@ -108,7 +108,9 @@ class ChainText {
     const CertificateLacks lacks = lacks_of(c);
     if (lacks.points_without_uncertainty > 0)
       gap("the certificate states no uncertainty" + at_points(lacks.points_without_uncertainty, c.points.size()));
-    if (lacks.coverage_factor) gap("the certificate states no coverage factor of its uncertainty; 2 is taken");
+    if (lacks.coverage_factor)
+      gap("the certificate states no coverage factor of its uncertainty; " + shortest(usual_coverage_factor) +
+          " is taken");
     if (lacks.issuer) gap("the certificate does not say who issued it");
     if (link.certificate != link.in_force) gap(not_in_force(link));
     const Day due = basis_.calibrators.due(link.certificate);

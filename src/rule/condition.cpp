@@ -13,7 +13,6 @@ namespace driftwarden {
 
 namespace {
 
-// As the columns of the book write them.
 constexpr Field text(std::string_view name, std::string_view definition) {
   return {name, MeasureKind::word, Dimension::count, {}, definition};
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "statistics/special_functions.hpp"
 
-#include <boost/math/distributions/fisher_f.hpp>
 #include <boost/math/distributions/students_t.hpp>
 #include <boost/math/special_functions/beta.hpp>
 #include <boost/math/special_functions/erf.hpp>
@@ -32,7 +31,6 @@ constexpr Policy policy{};
 
 using Number = PortableNumber;
 using StudentT = boost::math::students_t_distribution<Number, Policy>;
-using FisherF = boost::math::fisher_f_distribution<Number, Policy>;
 
 }  // namespace
 
@@ -63,13 +61,6 @@ double beta_above_inverse(double a, double b, double share) {
 double student_t_cdf(double dof, double t) { return boost::math::cdf(StudentT(dof), Number(t)).value(); }
 double student_t_quantile(double dof, double probability) {
   return boost::math::quantile(StudentT(dof), Number(probability)).value();
-}
-
-double fisher_f_above(double dof_above, double dof_below, double value) {
-  return boost::math::cdf(boost::math::complement(FisherF(dof_above, dof_below), Number(value))).value();
-}
-double fisher_f_above_inverse(double dof_above, double dof_below, double share) {
-  return boost::math::quantile(boost::math::complement(FisherF(dof_above, dof_below), Number(share))).value();
 }
 
 }  // namespace driftwarden::special

@@ -27,7 +27,4 @@ double beta_above_inverse(double a, double b, double share);
 double student_t_cdf(double dof, double t);
 double student_t_quantile(double dof, double probability);
 
-double fisher_f_above(double dof_above, double dof_below, double value);
-double fisher_f_above_inverse(double dof_above, double dof_below, double share);
-
 }  // namespace driftwarden::special

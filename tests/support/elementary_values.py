@@ -103,10 +103,6 @@ ELEMENTARY = {
 }
 
 
-def share_above(dof_above, dof_below, value):
-    return mpmath.betainc(dof_below / 2, dof_above / 2, 0, dof_below / (dof_below + dof_above * value), regularized=True)
-
-
 def t_below(dof, t):
     tail = mpmath.betainc(dof / 2, mpf(1) / 2, 0, dof / (dof + t * t), regularized=True) / 2
     return 1 - tail if t > 0 else tail
@@ -125,7 +121,6 @@ SPECIAL = {
     "beta_below": (lambda a, b, x: mpmath.betainc(a, b, 0, x, regularized=True),
                    lambda: (random.randint(1, 60) / 2, random.randint(1, 60) / 2, random.random())),
     "student_t_cdf": (t_below, lambda: (one_of(whole(1, 40), uniform(.5, 90)), random.uniform(-6, 6))),
-    "fisher_f_above": (share_above, lambda: (float(random.randint(1, 20)), float(random.randint(1, 40)), random.uniform(.05, 8))),
 }
 
 
