@@ -56,8 +56,6 @@ void print_special(Chance& chance, double share, double dof, double other) {
   print("student_t_cdf", special::student_t_cdf(dof, chance.between(-6, 6)));
   print("student_t_quantile", special::student_t_quantile(dof, share));
   print("student_t_quantile", special::student_t_quantile(chance.between(0.5, 100), share));
-  print("fisher_f_above", special::fisher_f_above(dof, other, chance.between(0, 9)));
-  print("fisher_f_above_inverse", special::fisher_f_above_inverse(dof, other, share));
 }
 
 }  // namespace
