@@ -7,9 +7,9 @@ set_source_files_properties(src/book/csv_scanner.cpp src/book/row_reader.cpp src
 set_source_files_properties(src/quantity/limit.cpp src/correction/corrected_reading.cpp src/correction/certificate_error.cpp
   src/correction/rotameter.cpp src/correction/mass_meter.cpp src/correction/orifice.cpp src/correction/bubble.cpp
   src/correction/reference_conditions.cpp src/correction/certificate_in_force.cpp src/statistics/mean_and_spread.cpp
-  src/assessment/calibrator_knowledge.cpp src/assessment/reading_set.cpp src/assessment/sampled_volume.cpp
+  src/assessment/calibrator_knowledge.cpp src/assessment/reading_set.cpp src/assessment/bracket.cpp src/assessment/sampled_volume.cpp
   src/assessment/drift.cpp src/assessment/sample_assessment.cpp src/rule/judgement.cpp
-  src/verdict/applicability.cpp src/verdict/measured.cpp src/verdict/screening.cpp PROPERTIES UNITY_GROUP judging)
+  src/verdict/applicability.cpp src/verdict/measured.cpp src/verdict/sample_judge.cpp PROPERTIES UNITY_GROUP judging)
 # The other rooms of a floor are compiled ten at a time. Not the tables of a book: each has `fields` of its own.
 if(DRIFTWARDEN_UNITE)
   foreach(room ${rooms})

@@ -124,4 +124,25 @@ void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result
   }
 }
 
+SetsThatCount sets_that_count(std::span<const ReadingSet> sets, Moment started, Moment stopped) {
+  SetsThatCount result;
+  for (std::int32_t i = 0; i < static_cast<std::int32_t>(sets.size()); ++i) {
+    const ReadingSet& set = sets[static_cast<std::size_t>(i)];
+    if (set.rows.stage == Stage::field) continue;
+    const bool is_pre = set.rows.stage == Stage::pre;
+    std::int32_t& chosen = is_pre ? result.pre : result.post;
+    const auto is_timely = [&](const ReadingSet& of) {
+      return is_pre ? of.rows.last <= started : of.rows.first >= stopped;
+    };
+    // In order of time: the last timely one before the start, the first timely one after the stop.
+    const auto is_better = [&](const ReadingSet& than) {
+      if (set.is_void() && !than.is_void()) return is_timely(set) && !is_timely(than);
+      if (!set.is_void() && than.is_void()) return is_timely(set) || !is_timely(than);
+      return is_pre ? is_timely(set) || !is_timely(than) : is_timely(set) && !is_timely(than);
+    };
+    if (chosen < 0 || is_better(sets[static_cast<std::size_t>(chosen)])) chosen = i;
+  }
+  return result;
+}
+
 }  // namespace driftwarden

@@ -50,4 +50,14 @@ class PumpSets {
   std::vector<ProblemNumber> lost_;   // by pump
 };
 
+// Of all sets that are about a sample, its own and those of its pump, the two that count: places among them, -1 where
+// there is none. The last pre set at or before the start (else the last), the first post set at or after the stop (else
+// the first). A set whose readings are all struck out gives way to one that is not, but only on that same side of the
+// sample.
+struct SetsThatCount {
+  std::int32_t pre = -1;
+  std::int32_t post = -1;
+};
+SetsThatCount sets_that_count(std::span<const ReadingSet> sets, Moment started, Moment stopped);
+
 }  // namespace driftwarden

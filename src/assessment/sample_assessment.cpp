@@ -75,7 +75,9 @@ const SampleAssessment& SampleAssessor::assess(Row sample) {
   result_.problem = samples_.problem[sample];
   gather_own_sets();
   gather_pump_sets();
-  choose_sets();
+  const SetsThatCount count = sets_that_count(result_.sets, samples_.started[sample], samples_.stopped[sample]);
+  result_.pre = count.pre;
+  result_.post = count.post;
   note_problems();
   take_set_flows();
   if (depth_ == Depth::flows) return result_;
@@ -148,30 +150,6 @@ void SampleAssessor::gather_pump_sets() {
   add(bracket_.post);
   const bool leans_on_pump = !has_own[0] || !has_own[2];
   if (leans_on_pump && result_.problem == no_problem) result_.problem = bracket_.problem;
-}
-
-// The last pre set at or before the start (else the last), the first post set at or after the stop (else the first). A
-// set whose readings are all struck out gives way to one that is not, but only on that same side of the sample.
-void SampleAssessor::choose_sets() {
-  const Moment started = samples_.started[result_.sample];
-  const Moment stopped = samples_.stopped[result_.sample];
-  const auto set_at = [this](std::int32_t i) -> const ReadingSet& { return result_.sets[static_cast<std::size_t>(i)]; };
-  for (std::int32_t i = 0; i < static_cast<std::int32_t>(result_.sets.size()); ++i) {
-    const ReadingSet& set = set_at(i);
-    if (set.rows.stage == Stage::field) continue;
-    const bool is_pre = set.rows.stage == Stage::pre;
-    std::int32_t& chosen = is_pre ? result_.pre : result_.post;
-    const auto is_timely = [&](const ReadingSet& of) {
-      return is_pre ? of.rows.last <= started : of.rows.first >= stopped;
-    };
-    // In order of time: the last timely one before the start, the first timely one after the stop.
-    const auto is_better = [&](const ReadingSet& than) {
-      if (set.is_void() && !than.is_void()) return is_timely(set) && !is_timely(than);
-      if (!set.is_void() && than.is_void()) return is_timely(set) || !is_timely(than);
-      return is_pre ? is_timely(set) || !is_timely(than) : is_timely(set) && !is_timely(than);
-    };
-    if (chosen < 0 || is_better(set_at(chosen))) chosen = i;
-  }
 }
 
 void SampleAssessor::note_problems() {

@@ -113,7 +113,6 @@ class SampleAssessor {
   void gather_own_sets();
   void gather_pump_sets();
   ReadingSet read(std::span<const Row> rows, const SetRows& set);
-  void choose_sets();
   void note_problems();
   void take_set_flows();
   void work_out_flows();

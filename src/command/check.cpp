@@ -4,8 +4,8 @@
 
 #include "book/one_cause.hpp"
 #include "command/opened_book.hpp"
+#include "doubt/doubtful.hpp"
 #include "quantity/rounding.hpp"
-#include "verdict/doubtful.hpp"
 #include "verdict/formula_names.hpp"
 #include "verdict/unmet_names.hpp"
 

@@ -10,8 +10,8 @@
 #include "book/one_cause.hpp"
 #include "command/output_file.hpp"
 #include "command/progress.hpp"
+#include "doubt/doubtful.hpp"
 #include "report/terminal_text.hpp"
-#include "verdict/doubtful.hpp"
 
 namespace driftwarden {
 namespace {

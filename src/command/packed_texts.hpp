@@ -15,6 +15,7 @@
 #include "evidence/package_note.hpp"
 #include "history/instrument_history.hpp"
 #include "verdict/records_used.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden {
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "command/selection.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden {
 

@@ -5,10 +5,10 @@
 #include <chrono>
 #include <unordered_map>
 
+#include "doubt/doubtful.hpp"
 #include "evidence/shipped_texts.hpp"
 #include "report/explanation.hpp"
 #include "verdict/cautions.hpp"
-#include "verdict/doubtful.hpp"
 #include "verdict/message.hpp"
 #include "verdict/opened_book.hpp"
 

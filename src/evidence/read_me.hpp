@@ -7,7 +7,7 @@
 #include "evidence/altered_packs.hpp"
 #include "evidence/asked_records.hpp"
 #include "evidence/package_note.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden {
 

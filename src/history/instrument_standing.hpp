@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 

@@ -8,7 +8,9 @@
 #include "history/heed.hpp"
 #include "history/instrument_history.hpp"
 #include "history/instrument_standing.hpp"
+#include "verdict/sample_judge.hpp"
 #include "verdict/subjects.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden {
 

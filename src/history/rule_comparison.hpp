@@ -8,6 +8,7 @@
 
 #include "verdict/message.hpp"
 #include "verdict/screening.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden {
 

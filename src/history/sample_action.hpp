@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "history/review_action.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 

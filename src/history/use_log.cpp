@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "book/timestamp.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 namespace {

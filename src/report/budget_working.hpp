@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 

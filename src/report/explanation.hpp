@@ -4,7 +4,7 @@
 #include <string>
 
 #include "report/paint.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 

@@ -6,8 +6,9 @@
 #include <vector>
 
 #include "record/moment.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 #include "verdict/subjects.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden {
 

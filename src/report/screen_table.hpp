@@ -5,8 +5,9 @@
 #include <vector>
 
 #include "report/paint.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 #include "verdict/subjects.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden {
 

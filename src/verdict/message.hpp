@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "rule/judged_figure.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 #include "verdict/told.hpp"
 
 namespace driftwarden {

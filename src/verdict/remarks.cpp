@@ -6,8 +6,8 @@
 #include <map>
 
 #include "assessment/pump_conditions.hpp"
+#include "doubt/replicates.hpp"
 #include "quantity/rounding.hpp"
-#include "verdict/replicates.hpp"
 
 namespace driftwarden {
 namespace {

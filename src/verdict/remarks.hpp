@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 

@@ -2,7 +2,7 @@
 #include "verdict/told.hpp"
 
 #include "quantity/rounding.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 namespace {

@@ -18,6 +18,7 @@ includes_that_look_up() {
       split("diagnostic quantity record book correction statistics assessment rule verdict history", name, " ")
       for (i in name) height[name[i]] = i - 1
       height["system"] = height["outside"] = height["quantity"]
+      height["doubt"] = height["rule"]
       height["report"] = height["plot"] = height["evidence"] = 10
       height["workshop"] = height["engine"] = 11
       height["command"] = 12

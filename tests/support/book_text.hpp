@@ -15,7 +15,7 @@
 #include "book/scratch_folder.hpp"
 #include "rule/rule_set.hpp"
 #include "support/practice_choice.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
 

@@ -7,7 +7,7 @@
 
 #include "assessment/worked_budget.hpp"
 #include "support/book_text.hpp"
-#include "verdict/screening.hpp"
+#include "verdict/sample_judge.hpp"
 
 namespace driftwarden::decision_risk_test {
 namespace {

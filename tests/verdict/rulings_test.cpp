@@ -6,6 +6,7 @@
 #include "support/book_text.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
+#include "verdict/totals.hpp"
 
 namespace driftwarden::rulings_test {
 namespace {

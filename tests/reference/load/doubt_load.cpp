@@ -5,8 +5,8 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include "doubt/doubtful.hpp"
 #include "support/doubt_book.hpp"
-#include "verdict/doubtful.hpp"
 
 namespace driftwarden::test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/copied_blocks.hpp"
+#include "doubt/copied_blocks.hpp"
 
 #include <algorithm>
 #include <bit>
@@ -11,9 +11,9 @@
 #include <set>
 #include <span>
 
+#include "doubt/pair_scatter.hpp"
 #include "statistics/duplicated_blocks.hpp"
 #include "statistics/estimated_spread.hpp"
-#include "verdict/pair_scatter.hpp"
 
 namespace driftwarden {
 namespace {

@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
+#include "doubt/doubtful.hpp"
 #include "statistics/random_numbers.hpp"
 #include "support/book_text.hpp"
-#include "verdict/doubtful.hpp"
 
 namespace driftwarden {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/pair_scatter.hpp"
+#include "doubt/pair_scatter.hpp"
 
 #include <gtest/gtest.h>
 

@@ -4,8 +4,8 @@
 #include <map>
 #include <utility>
 
+#include "doubt/replicates.hpp"
 #include "statistics/pooled_spread.hpp"
-#include "verdict/replicates.hpp"
 
 namespace driftwarden {
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/read_twice.hpp"
+#include "doubt/read_twice.hpp"
 
 #include <gtest/gtest.h>
 
-#include "verdict/honest_book.hpp"
+#include "doubt/honest_book.hpp"
 
 namespace driftwarden::read_twice_test {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/copied_blocks.hpp"
+#include "doubt/copied_blocks.hpp"
 
 #include <gtest/gtest.h>
 
-#include "verdict/honest_book.hpp"
+#include "doubt/honest_book.hpp"
 
 namespace driftwarden::copied_blocks_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/last_digits.hpp"
+#include "doubt/last_digits.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/doubtful.hpp"
+#include "doubt/doubtful.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,9 +8,9 @@
 #include <map>
 #include <utility>
 
+#include "doubt/honest_book.hpp"
 #include "support/doubt_book.hpp"
 #include "support/project_folder.hpp"
-#include "verdict/honest_book.hpp"
 
 namespace driftwarden::doubtful_test {
 namespace {

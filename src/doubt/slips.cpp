@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/slips.hpp"
+#include "doubt/slips.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
+#include "doubt/pair_scatter.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/student_t.hpp"
-#include "verdict/pair_scatter.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/times_at_odds.hpp"
+#include "doubt/times_at_odds.hpp"
 
 #include <gtest/gtest.h>
 
-#include "verdict/honest_book.hpp"
+#include "doubt/honest_book.hpp"
 
 namespace driftwarden::times_at_odds_test {
 namespace {

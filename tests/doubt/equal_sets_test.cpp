@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/equal_sets.hpp"
+#include "doubt/equal_sets.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
-#include "verdict/honest_book.hpp"
+#include "doubt/honest_book.hpp"
 
 namespace driftwarden::equal_sets_test {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/times_at_odds.hpp"
+#include "doubt/times_at_odds.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/last_digits.hpp"
+#include "doubt/last_digits.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-#include "verdict/honest_book.hpp"
+#include "doubt/honest_book.hpp"
 
 namespace driftwarden::last_digits_test {
 namespace {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "verdict/pair_scatter.hpp"
+#include "doubt/pair_scatter.hpp"
 
 namespace driftwarden {
 

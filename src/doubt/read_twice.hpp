@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "verdict/replicates.hpp"
+#include "doubt/replicates.hpp"
 
 namespace driftwarden {
 

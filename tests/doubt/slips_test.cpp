@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/slips.hpp"
+#include "doubt/slips.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,8 +7,8 @@
 #include <cmath>
 
 #include "assessment/worked_budget.hpp"
+#include "doubt/honest_book.hpp"
 #include "statistics/student_t.hpp"
-#include "verdict/honest_book.hpp"
 
 namespace driftwarden::slips_test {
 namespace {

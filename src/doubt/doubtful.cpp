@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/doubtful.hpp"
+#include "doubt/doubtful.hpp"
 
 #include <algorithm>
 
 #include "correction/altitude.hpp"
+#include "doubt/copied_blocks.hpp"
+#include "doubt/equal_sets.hpp"
+#include "doubt/last_digits.hpp"
+#include "doubt/read_twice.hpp"
+#include "doubt/replicates.hpp"
+#include "doubt/slips.hpp"
+#include "doubt/times_at_odds.hpp"
 #include "quantity/rounding.hpp"
-#include "verdict/copied_blocks.hpp"
-#include "verdict/equal_sets.hpp"
-#include "verdict/last_digits.hpp"
-#include "verdict/read_twice.hpp"
-#include "verdict/replicates.hpp"
-#include "verdict/slips.hpp"
-#include "verdict/times_at_odds.hpp"
 
 namespace driftwarden {
 namespace {

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "assessment/sample_assessment.hpp"
+#include "doubt/replicates.hpp"
 #include "statistics/terminal_digits.hpp"
-#include "verdict/replicates.hpp"
 
 namespace driftwarden {
 

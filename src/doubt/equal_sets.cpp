@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/equal_sets.hpp"
+#include "doubt/equal_sets.hpp"
 
 #include <algorithm>
 #include <utility>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/replicates.hpp"
+#include "doubt/replicates.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/read_twice.hpp"
+#include "doubt/read_twice.hpp"
 
 #include <algorithm>
 #include <set>
