@@ -92,7 +92,7 @@ void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result
   result = {nullptr, nullptr, std::move(result.field), std::move(result.struck_out), no_problem};
   result.field.clear();
   result.struck_out.clear();
-  if (pump == no_row || rows_.empty()) return;
+  if (pump == no_row) return;
   result.problem = lost_[pump];
   const auto of = [&](Stage stage) {
     return std::span(sets_.data() + begin_[slot(pump, stage)], sets_.data() + begin_[slot(pump, stage) + 1]);

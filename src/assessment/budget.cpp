@@ -16,9 +16,10 @@ namespace {
 template <class Sensitivity>
 FigureUncertainty combined(const Budget& budget, Sensitivity sensitivity) {
   std::array<UncertaintyContribution, static_cast<std::size_t>(BudgetSource::count_)> parts;
-  std::size_t count = 0;
-  for (const BudgetLine& line : budget.lines) parts[count++] = {line.u, sensitivity(line), line.dof};
-  const CombinedUncertainty combined = combined_uncertainty(std::span(parts.data(), count));
+  std::ranges::transform(budget.lines, parts.begin(), [&](const BudgetLine& line) {
+    return UncertaintyContribution{line.u, sensitivity(line), line.dof};
+  });
+  const CombinedUncertainty combined = combined_uncertainty(std::span(parts.data(), budget.lines.size()));
   FigureUncertainty of;
   of.u = combined.u;
   of.dof = combined.dof;
@@ -85,9 +86,9 @@ FigureUncertainty uncertainty_from_both(const AssessmentBasis& basis, const Samp
                                         const ReadingSet& field, FlowWeights weights, double scale) {
   if (is_missing(figures.pre_l_min) || is_missing(figures.post_l_min)) return {};
   SampleAssessment weighed = figures;
-  weighed.course.sets = {{figures.pre, 0, scale * weights.pre},
-                         {static_cast<std::int32_t>(&field - figures.sets.data()), 1, scale},
-                         {figures.post, 2, scale * weights.post}};
+  weighed.course.sets = {{.set = figures.pre, .share = scale * weights.pre},
+                         {.set = static_cast<std::int32_t>(&field - figures.sets.data()), .share = scale},
+                         {.set = figures.post, .share = scale * weights.post}};
   Budget budget;
   BudgetSheet sheet = BudgetSheet::along_the_course(basis, weighed, budget);
   enter_calibrators(sheet);

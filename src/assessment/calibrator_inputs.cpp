@@ -149,7 +149,7 @@ CalibratorKnowledge::MovedSince moved_since(const BudgetSheet& sheet, const Read
   const CalibratorKnowledge::MovedSince last = since(set.certificate);
   if (!set.earlier_certificate) return last;
   const CalibratorKnowledge::MovedSince earlier = since(*set.earlier_certificate);
-  return is_missing(last.u) || earlier.u > last.u ? earlier : last;
+  return earlier.u > last.u ? earlier : last;
 }
 
 double gain(const BudgetSheet& sheet, const ReadingSet& set) {

@@ -23,10 +23,9 @@ CalibratorKnowledge::CalibratorKnowledge(const Book& book, SupposedErrors suppos
 }
 
 std::int32_t CalibratorKnowledge::certificate_of(Row reading) const {
-  const Row calibrator = book_.readings.calibrator[reading];
   const Moment taken = book_.readings.taken[reading];
-  if (calibrator == no_row || taken == no_moment) return -1;
-  return certificate(calibrator, local_day(taken, book_.settings.zone));
+  if (taken == no_moment) return -1;
+  return certificate(book_.readings.calibrator[reading], local_day(taken, book_.settings.zone));
 }
 
 std::vector<std::int32_t> CalibratorKnowledge::certificates_of(std::span<const Row> readings) const {
@@ -54,7 +53,7 @@ CalibratorKnowledge::MovedSince CalibratorKnowledge::moved_since(std::int32_t ce
   if (certificate < 0) return {};
   const bool is_itself_supposed =
       calibrator == supposed_.instrument && supposed_.curve(calibrator, certificate, on) != nullptr;
-  if (is_itself_supposed) return {0, 1};
+  if (is_itself_supposed) return {.u = 0};
   const auto place = static_cast<std::size_t>(certificate);
   const CalibratorDrift& drift = drifts_[place];
   const auto days = static_cast<double>(on - book_.certificates[place].calibrated);

@@ -36,14 +36,14 @@ std::vector<Row> readings_of_pumps(const ReadingTable& readings) {
   return rows;
 }
 
-// Each calibrator's readings whose time is known, those of one sample or pump together.
+// Each calibrator's readings that can be understood, those of one sample or pump together.
 std::vector<std::vector<Row>> readings_by_calibrator(const AssessmentBasis& basis) {
   const ReadingTable& readings = basis.book.readings;
   std::vector<std::vector<Row>> by_calibrator(basis.book.instruments.size());
   const auto add = [&](const std::vector<Row>& rows) {
     for (const Row row : rows) {
-      const bool is_usable = readings.taken[row] != no_moment && (readings.flags[row] & reading_is_rejected) == 0;
-      if (readings.calibrator[row] != no_row && is_usable) by_calibrator[readings.calibrator[row]].push_back(row);
+      const bool is_usable = (readings.flags[row] & reading_is_rejected) == 0;
+      if (is_usable) by_calibrator[readings.calibrator[row]].push_back(row);
     }
   };
   std::vector<Row> of_sample;

@@ -88,9 +88,7 @@ class FieldInputs {
     std::vector<std::int32_t> certificates;
     double u2 = 0;
     sheet_.each_field_set([&](const ReadingSet& set, double) {
-      const bool is_unknown = is_missing(u_of(set));
-      if (is_unknown && !is_of_an_end(set)) u2 = missing;
-      if (is_unknown || is_of_an_end(set) || std::ranges::count(certificates, set.certificate) > 0) return;
+      if (is_of_an_end(set) || std::ranges::count(certificates, set.certificate) > 0) return;
       certificates.push_back(set.certificate);
       const double u = on_field_flow(sheet_, set.certificate, 1, u_of);
       u2 += u * u;

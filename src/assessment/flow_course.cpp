@@ -88,7 +88,7 @@ class CourseLayer {
 
   void weigh() {
     const std::vector<CourseStop>& stops = course_.stops;
-    const double whole = 2 * (stops.back().at_min - stops.front().at_min);
+    const double whole = 2 * course_.minutes();
     course_.mean_l_min = 0;
     for (std::size_t s = 0; s < stops.size(); ++s) {
       const double before = stops[s == 0 ? 0 : s - 1].at_min;

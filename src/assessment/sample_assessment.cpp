@@ -68,7 +68,6 @@ const SampleAssessment& SampleAssessor::assess(Row sample) {
   result_.rows = std::move(rows);
   result_.sets = std::move(sets);
   result_.course = std::move(course);
-  result_.rows.clear();
   result_.sets.clear();
   result_.sample = sample;
   result_.kind = samples_.kind[sample];

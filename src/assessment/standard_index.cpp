@@ -14,7 +14,7 @@ Standard StandardIndex::of(const Certificate& certificate, const CalibratorKnowl
   if (certificate.standard.empty()) return {};
   if (const auto instrument = instruments_.find(certificate.standard); instrument != instruments_.end()) {
     const Row row = instrument->second;
-    return {row, certificate.calibrated == no_day ? -1 : knowledge.certificate(row, certificate.calibrated)};
+    return {row, knowledge.certificate(row, certificate.calibrated)};
   }
   const auto named = certificates_.find(certificate.standard);
   if (named == certificates_.end()) return {};

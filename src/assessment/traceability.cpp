@@ -20,22 +20,19 @@ Chain chain_of(const Book& book, const CalibratorKnowledge& knowledge, const Sta
   ChainLink next{calibrator, first, on, first};
   for (;;) {
     chain.links.push_back(next);
-    if (next.certificate < 0) {
-      chain.end = ChainEnd::no_certificate;
-      return chain;
-    }
+    if (next.certificate < 0) return chain;  // its end is that there is none
     const Certificate& certificate = book.certificates[static_cast<std::size_t>(next.certificate)];
     const Standard standard = standards.of(certificate, knowledge);
     if (standard.instrument == no_row) {
       chain.end = certificate.standard.empty() ? ChainEnd::names_no_standard : ChainEnd::outside_the_book;
       return chain;
     }
-    if (standard.certificate >= 0 && holds(chain, standard.certificate)) {
+    if (holds(chain, standard.certificate)) {
       chain.end = ChainEnd::ring;
       return chain;
     }
     next = {standard.instrument, standard.certificate, certificate.calibrated,
-            certificate.calibrated == no_day ? -1 : knowledge.certificate(standard.instrument, certificate.calibrated)};
+            knowledge.certificate(standard.instrument, certificate.calibrated)};
   }
 }
 

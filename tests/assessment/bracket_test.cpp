@@ -255,5 +255,16 @@ TEST(Bracket, KeepsAPostThatWasReadAtTheTimeThePumpWasSetAgain) {
   EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:10", "pre") + reading("16:10", "post")), "pre 2 | post 4");
 }
 
+TEST(PumpSets, AreAllOfOnePumpAndNoneOfAnother) {
+  const Book book =
+      book_of(with_pump_readings(reading("07:30", "pre") + reading("12:00", "field") + reading("16:10", "post") +
+                                 reading("07:35", "pre", "P2") + reading("16:15", "post", "P2")));
+  const PumpSets sets(book);
+  EXPECT_EQ(sets.of_pump(0).size(), 3U);
+  EXPECT_EQ(sets.of_pump(1).size(), 2U);
+  EXPECT_EQ(sets.of_pump(2).size(), 0U);
+  EXPECT_EQ(book.readings.place[sets.rows()[sets.of_pump(1)[0].begin]].line, 5U);
+}
+
 }  // namespace
 }  // namespace driftwarden::bracket_test

@@ -193,5 +193,138 @@ TEST(Budget, StatesNoUncertaintyOfAChangeThatLeansOnWhatIsMissing) {
   EXPECT_FALSE(is_missing(uncertainty_of_change(worked.budget, weights).u));
 }
 
+// Three sets of one calibrator, known to 0.001, 0.003 and 0.002 L/min by their scatter (s / √2), whose certificate of
+// 0.7 % (k = 2) leaves 0.35 % of each flow: 2.0, 1.8 and 2.0 L/min.
+BookText three_unlike_sets() {
+  BookText text = driftwarden::sagging_book();
+  replace_all(text.readings, "S1,V1,1.801", "S1,V1,1.803");
+  replace_all(text.readings, "S1,V1,1.799", "S1,V1,1.797");
+  replace_all(text.readings, "post,S1,V1,2.001", "post,S1,V1,2.002");
+  replace_all(text.readings, "post,S1,V1,1.999", "post,S1,V1,1.998");
+  return text;
+}
+
+// derived: the difference of two sets has both scatters, and of the common certificate 0.35 % of the difference:
+// √(0.001² + 0.003² + 0.0007²) and √(0.003² + 0.002² + 0.0007²) L/min. Degrees of freedom by JCGM 100, G.4.1, one each.
+TEST(Budget, OfAnyTwoSetsIsOfTheirScattersAndOfTheirCertificateOnTheDifference) {
+  const BudgetedBook book(three_unlike_sets());
+  const auto difference = [&](std::size_t first, std::size_t second) {
+    return uncertainty_of_sets(book.basis, book.figures, {book.figures.sets[first], book.figures.sets[second]},
+                               {-1, 1});
+  };
+  EXPECT_NEAR(difference(0, 1).u, std::sqrt(10.49e-6), 1e-10);
+  EXPECT_NEAR(difference(0, 1).dof, 10.49 * 10.49 / (1 + 81), 1e-6);
+  EXPECT_NEAR(difference(1, 2).u, std::sqrt(13.49e-6), 1e-10);
+  EXPECT_NEAR(difference(0, 2).u, std::sqrt(5e-6), 1e-10);
+}
+
+// derived: √(0.002² + (0.0035 · 2)²) and √(0.003² + (0.0035 · 1.8)²) L/min.
+TEST(Budget, OfOneSetIsOfItsFlow) {
+  const BudgetedBook book(three_unlike_sets());
+  const auto flow = [&](std::size_t set) {
+    return uncertainty_of_sets(book.basis, book.figures, {book.figures.sets[set], book.figures.sets[set]}, {0, 1}).u;
+  };
+  EXPECT_NEAR(flow(2), std::sqrt(53e-6), 1e-10);
+  EXPECT_NEAR(flow(1), std::sqrt(48.69e-6), 1e-10);
+}
+
+TEST(Budget, OfTwoSetsIsMissingWhereAFlowIs) {
+  BookText text = three_unlike_sets();
+  replace_all(text.readings, "reading [L/min]\n", "void,note,reading [L/min]\n");
+  replace_all(text.readings, ",V1,", ",V1,,,");
+  replace_all(text.readings, "field,S1,V1,,,", "field,S1,V1,yes,slip,");
+  const BudgetedBook book(text);
+  const ReadingSet& pre = book.figures.sets[0];
+  const ReadingSet& struck_out = book.figures.sets[1];
+  EXPECT_TRUE(is_missing(uncertainty_of_sets(book.basis, book.figures, {pre, struck_out}, {-1, 1}).u));
+  EXPECT_TRUE(is_missing(uncertainty_of_sets(book.basis, book.figures, {struck_out, pre}, {-1, 1}).u));
+}
+
+// derived: half of q − (q_pre + 3 q_post) / 4: √((0.001 / 4)² + (3 · 0.002 / 4)² + 0.003² + 0.0007²) / 2 L/min, one
+// degree of freedom each.
+TEST(Budget, OfAFieldSetLessItsShareOfBothHasAllThreeScattersAndTheCertificateOnTheDifference) {
+  const BudgetedBook book(three_unlike_sets());
+  const FigureUncertainty of =
+      uncertainty_from_both(book.basis, book.figures, book.figures.sets[1], {-0.25, -0.75}, 0.5);
+  EXPECT_NEAR(of.u, std::sqrt(11.8025e-6) / 2, 1e-10);
+  EXPECT_NEAR(of.dof, 11.8025 * 11.8025 / (0.0625 * 0.0625 + 2.25 * 2.25 + 81), 1e-6);
+}
+
+// By one calibrator, whatever its error: −0.2 · 1.8 − 0.8 · 1.8 + 1.8 is nothing, but for what doubles make of it.
+TEST(Budget, OfAFieldSetLikeBothNeedsNoCertificate) {
+  BookText text = driftwarden::sagging_book();
+  replace_all(text.certificates, ",0.7,2", ",,");
+  for (const char* reading : {"2.001", "1.999", "1.801", "1.799"}) replace_all(text.readings, reading, "1.8");
+  const BudgetedBook book(text);
+  const ReadingSet& field = book.figures.sets[1];
+  EXPECT_EQ(uncertainty_from_both(book.basis, book.figures, field, {-0.2, -0.8}, 1).u, 0);
+  EXPECT_TRUE(is_missing(uncertainty_from_both(book.basis, book.figures, field, {-0.2, -0.7}, 1).u));
+}
+
+// derived: flows of a rotameter go with √T, so 2 K / √3 at 293.15 K act on the difference of 0.2 L/min by its half.
+TEST(Budget, OfAFieldSetLessBothFollowsTheConditionsAtTheReadings) {
+  const auto squared = [](const std::string& kelvin) {
+    BookText text = driftwarden::sagging_book();
+    replace_all(text.readings, "reading [L/min]\n", "temperature [°C],pressure [kPa],reading [L/min]\n");
+    replace_all(text.readings, "S1,V1,", "S1,V1,20,101.325,");
+    text.instruments =
+        "instrument,kind,principle,scale temperature [°C],scale pressure [kPa]\nP1,pump,,,\n"
+        "V1,calibrator,rotameter,20,101.325\nV2,calibrator,volumetric,,\n";
+    text.settings += "[uncertainty]\ntemperature = \"" + kelvin + " °C\"\n";
+    const BudgetedBook book(text);
+    const double u = uncertainty_from_both(book.basis, book.figures, book.figures.sets[1], {-0.5, -0.5}, 1).u;
+    return u * u;
+  };
+  EXPECT_NEAR(squared("2") - squared("0"), std::pow(0.2 / 2 / 293.15 * 2, 2) / 3, 1e-12);
+}
+
+TEST(Budget, OfAFieldSetLessBothIsMissingWithoutOneOfThem) {
+  for (const std::string stage : {"pre", "post"}) {
+    BookText text = driftwarden::sagging_book();
+    replace_all(text.samples, "sample,", "sample,kind,");
+    replace_all(text.samples, "S1,", "S1,sample,");
+    replace_all(text.readings, "," + stage + ",S1,", ",field,S1,");
+    const BudgetedBook book(text);
+    EXPECT_TRUE(
+        is_missing(uncertainty_from_both(book.basis, book.figures, book.figures.sets.back(), {-0.5, -0.5}, 1).u))
+        << stage;
+  }
+}
+
+TEST(Budget, IsFilledAnewForEachSample) {
+  BudgetedBook worked(worked_book());
+  const double before = worked.budget.about(BudgetFigure::volume).expanded;
+  work_out_budget(worked.basis, worked.figures, worked.budget);
+  EXPECT_EQ(worked.budget.lines.size(), 10U);
+  EXPECT_EQ(worked.budget.lacks.size(), 1U);
+  EXPECT_EQ(worked.budget.about(BudgetFigure::volume).expanded, before);
+  worked.budget.flow_between = {FlowBetween::From::stated, {7, 0.01}};
+  SampleAssessment without_a_volume = worked.figures;
+  without_a_volume.measured_volume_l = missing;
+  work_out_budget(worked.basis, without_a_volume, worked.budget);
+  EXPECT_TRUE(worked.budget.lines.empty());
+  EXPECT_TRUE(worked.budget.lacks.empty());
+  EXPECT_EQ(worked.budget.flow_between.from, FlowBetween::From::distance);
+  EXPECT_EQ(worked.budget.flow_between.earlier.uses, 0U);
+  for (const FigureUncertainty& of : worked.budget.of) EXPECT_TRUE(is_missing(of.u));
+}
+
+// A volume by the pre flow is known without a post set; how well, is not.
+TEST(Budget, OfAVolumeByThePreFlowIsEmptyWithoutAPostReading) {
+  BookText text = worked_book();
+  text.readings = text.readings.substr(0, text.readings.find("2026-09-21T16:10"));
+  AssessmentPractice pre_only;
+  pre_only.flow_for_volume = FlowForVolume::pre;
+  const BudgetedBook book(text, pre_only);
+  EXPECT_FALSE(is_missing(book.figures.measured_volume_l));
+  EXPECT_TRUE(book.budget.lines.empty());
+}
+
+TEST(Budget, TakesTheTimesForRight) {
+  const BudgetedBook worked(worked_book());
+  EXPECT_EQ(worked.line(BudgetSource::start_time)->estimate, 0);
+  EXPECT_EQ(worked.line(BudgetSource::stop_time)->estimate, 0);
+}
+
 }  // namespace
 }  // namespace driftwarden::budget_test

@@ -181,5 +181,36 @@ TEST(CalibratorInputs, CountsWhatTheCalibratorMayHaveMovedUntilEachSet) {
   EXPECT_EQ(book.line(BudgetSource::pre_resolution)->estimate, 0);
 }
 
+// C1 until 2026-09-20, C2 from the next day on.
+BookText over_midnight(const std::string& readings) {
+  BookText text = with_a_history();
+  replace_all(text.certificates, "C2,V2,2026-01-05,1,2,2,2,2", "C2,V1,2026-09-21,1,2,2,2.02,2");
+  text.samples = "sample,pump,started,stopped\nS1,P1,2026-09-20T10:00,2026-09-20T23:50\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n" + readings;
+  return text;
+}
+
+// A pre set that was read after the sample is no good, but it is one.
+TEST(CalibratorInputs, TakeTwoCertificatesOfTheOneSetForNoneOfBoth) {
+  const BudgetedBook book(
+      over_midnight("2026-09-20T23:59,post,S1,V1,2\n2026-09-21T00:01,post,S1,V1,2\n2026-09-21T08:00,pre,S1,V1,2\n"
+                    "2026-09-21T08:01,pre,S1,V1,2\n"));
+  ASSERT_EQ(book.figures.pre_set()->certificate, book.figures.post_set()->certificate);
+  EXPECT_EQ(book.line(BudgetSource::certificate), nullptr);
+  EXPECT_NE(book.line(BudgetSource::pre_certificate), nullptr);
+  EXPECT_NE(book.line(BudgetSource::post_certificate), nullptr);
+}
+
+// 0.4 % in 365 days; since the older certificate 259 have gone, and none since the new one.
+TEST(CalibratorInputs, CountHowFarTheCalibratorMovedSinceTheOlderOfASetsTwoCertificates) {
+  const BudgetedBook book(
+      over_midnight("2026-09-20T09:00,pre,S1,V1,2\n2026-09-20T09:01,pre,S1,V1,2\n2026-09-20T23:59,post,S1,V1,2\n"
+                    "2026-09-21T00:01,post,S1,V1,2\n"));
+  const BudgetLine* moved = book.line(BudgetSource::post_calibrator_drift);
+  ASSERT_NE(moved, nullptr);
+  EXPECT_NEAR(moved->u, 0.004 * 259 / 365, 1e-9);
+  EXPECT_EQ(moved->dof, 1);
+}
+
 }  // namespace
 }  // namespace driftwarden::calibrator_inputs_test

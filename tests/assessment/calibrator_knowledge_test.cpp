@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "assessment/worked_budget.hpp"
 #include "book/timestamp.hpp"
 #include "support/book_text.hpp"
 
@@ -153,6 +154,95 @@ TEST(CalibratorKnowledge, KnowsTheFaultOfAnInstrumentBeforeThatOfItsCertificate)
   EXPECT_EQ(id(knowledge.problem(1, 0)), "");
   EXPECT_EQ(id(knowledge.problem(1, -1)), "");
   EXPECT_EQ(id(knowledge.problem(no_row, 0)), "");
+}
+
+// The older certificate stands second; it was left without error, and a year later 0.4 % were found.
+BookText moved_in_a_year() {
+  BookText text = two_certificates();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min]\n"
+      "new,V1,2026-01-05,2,2,2.008,2\nold,V1,2025-01-05,2,2,,2\n";
+  return text;
+}
+
+// derived: 0.4 % in 365 days are 0.04 % in 36.5.
+TEST(CalibratorKnowledge, KnowsHowFarAnErrorMayHaveMoved) {
+  const Book book = book_of(moved_in_a_year());
+  const CalibratorKnowledge knowledge(book);
+  const Day calibrated = day_from({2026, 1, 5});
+  EXPECT_NEAR(knowledge.moved_since(0, 1, calibrated + 73).u, 0.0008, 1e-12);
+  EXPECT_EQ(knowledge.moved_since(0, 1, calibrated + 73).dof, 1);
+  EXPECT_TRUE(is_missing(knowledge.moved_since(1, 1, calibrated - 1).u));
+  EXPECT_TRUE(is_missing(knowledge.moved_since(-1, 1, calibrated).u));
+}
+
+SupposedErrors three_percent_from(Day from) {
+  SupposedErrors supposed;
+  supposed.instrument = 1;  // V1
+  supposed.from = from;
+  supposed.until = from + 100;
+  supposed.by_day = {{{2.0, 0.03}}};
+  return supposed;
+}
+
+// own input: the rotameter's flow as above; computed with Python 3.11 by tests/support/computed_corrections.py.
+TEST(CalibratorKnowledge, CorrectsByASupposedErrorOnItsDays) {
+  const Book book = book_of(two_certificates());
+  const Day read = day_from({2026, 9, 21});
+  const CalibratorKnowledge then(book, three_percent_from(read));
+  EXPECT_NEAR(then.correct(0, 1, {}).actual_l_min, 2.04 / 1.03, 1e-12);
+  EXPECT_EQ(then.curve_for(0, 1)[0].error, 0.03);
+  EXPECT_NEAR(then.correct(1, 2, {}).actual_l_min, 2.1333, 0.5e-4);  // another calibrator's, as without
+  const CalibratorKnowledge later(book, three_percent_from(read + 1));
+  EXPECT_NEAR(later.correct(0, 1, {}).actual_l_min, 2.0, 1e-12);
+  EXPECT_NEAR(later.curve_for(0, 1)[0].error, 0.02, 1e-12);
+}
+
+// derived: as above. What is supposed of a standard says nothing of how the calibrator moved since.
+TEST(CalibratorKnowledge, AnErrorThatIsItselfSupposedHasNotMoved) {
+  const Book book = book_of(moved_in_a_year());
+  const Day day = day_from({2026, 1, 5}) + 73;
+  EXPECT_EQ(CalibratorKnowledge(book, three_percent_from(day)).moved_since(0, 1, day).u, 0);
+  EXPECT_NEAR(CalibratorKnowledge(book, three_percent_from(day + 1)).moved_since(0, 1, day).u, 0.0008, 1e-12);
+  SupposedErrors of_standard = three_percent_from(day);
+  of_standard.instrument = 3;
+  of_standard.by_certificate[0] = {{2.0, 0.03}};
+  EXPECT_NEAR(CalibratorKnowledge(book, of_standard).moved_since(0, 1, day).u, 0.0008, 1e-12);
+}
+
+TEST(CalibratorKnowledge, AScaleTemperatureOfItsOwnIsNotThatOfTheCertificate) {
+  BookText text = two_certificates();
+  text.certificates =
+      "certificate,instrument,calibrated,temperature [°C],nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,R1,2026-01-05,25,2,2,2\nC2,V1,2026-01-05,25,2,2,2\n";
+  const Book book = book_of(text);
+  const CalibratorKnowledge knowledge(book);
+  EXPECT_NEAR(knowledge.scale_temperature(2, 0)->kelvin, 293.15, 1e-9);
+  EXPECT_NEAR(knowledge.scale_temperature(1, 1)->kelvin, 298.15, 1e-9);
+  EXPECT_FALSE(knowledge.scale_temperature(1, -1).has_value());
+}
+
+TEST(CalibratorKnowledge, PutsAReadingsOwnConditionsIntoItsCorrection) {
+  BookText text = two_certificates();
+  replace_all(text.instruments, "V1,calibrator,volumetric", "V1,calibrator,bubble");
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa],humidity [%]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.04,20,100,45\n";
+  const Book book = book_of(text);
+  const CalibratorKnowledge knowledge(book);
+  ToCorrect reading = knowledge.in_common(1, 1, {});
+  knowledge.put_own(0, reading);
+  EXPECT_EQ(reading.indicated_l_min, 2.04);
+  EXPECT_NEAR(reading.inputs.temperature_k, 293.15, 1e-9);
+  EXPECT_NEAR(reading.inputs.pressure_kpa, 100, 1e-9);
+  EXPECT_NEAR(reading.inputs.humidity, 0.45, 1e-12);
+}
+
+TEST(CalibratorKnowledge, AReadingWithoutATimeLeansOnNoCertificate) {
+  BookText text = two_certificates();
+  replace_all(text.readings, "2026-09-21T07:30", "2026-09-2O");
+  const Book book = book_of(text);
+  EXPECT_EQ(CalibratorKnowledge(book).certificate_of(0), -1);
 }
 
 }  // namespace

@@ -121,5 +121,43 @@ TEST(CalibratorScatter, LeavesOutReadingsThatAreStruckOut) {
   EXPECT_EQ(first.dof, 1);
 }
 
+// derived: 1.996 and 2.000 are s / q = 0.00282842712 / 1.998, whatever 2.00O was.
+TEST(CalibratorScatter, LeavesOutAReadingOfASetThatCannotBeUnderstood) {
+  BookText text = three_sets();
+  replace_all(text.readings, "V1,2.004\n", "V1,2.00O\n");
+  const BudgetedBook book(text);
+  const PooledSpread first = book.basis.scatter.before(book.basis, 1, at(book.book, 3));
+  EXPECT_NEAR(first.s, 0.00282842712 / 1.998, 1e-9);
+  EXPECT_EQ(first.dof, 1);
+}
+
+// derived: 2.000 ± 0.004 L/min three times is s = 0.2 %.
+TEST(CalibratorScatter, LearnsNothingFromASetOfWhichOneReadingIsLeft) {
+  BookText text = three_sets();
+  replace_all(text.readings, "reading [L/min]\n", "void,note,reading [L/min]\n");
+  replace_all(text.readings, ",V1,", ",V1,,,");
+  replace_all(text.readings, ",V1,,,1.003535534\n", ",V1,yes,slip,9\n");
+  const BudgetedBook book(text);
+  const PooledSpread all = book.basis.scatter.before(book.basis, 1, at(book.book, 5));
+  EXPECT_NEAR(all.s, 0.002, 1e-12);
+  EXPECT_EQ(all.dof, 2);
+}
+
+// input: what was handed. A part of a split book has what the whole book knew at the moment of each single reading, and
+// nothing else.
+TEST(CalibratorScatter, OfAPartOfABookIsWhatItWasHanded) {
+  Book book = book_of(three_sets());
+  book.files.pooled = {"pooled.csv"};
+  book.handed_scatter = {{1, book.readings.taken[5], 0.004, 7}, {2, book.readings.taken[0], 0.003, 9}};
+  const AssessmentBasis basis(book, {}, {});
+  SetRows set;
+  set.calibrator = 1;
+  set.first = book.readings.taken[5];
+  EXPECT_EQ(basis.scatter.of_single(basis, set).s, 0.004);
+  EXPECT_EQ(basis.scatter.of_single(basis, set).dof, 7);
+  set.first = book.readings.taken[3];
+  EXPECT_EQ(basis.scatter.of_single(basis, set).dof, 0);
+}
+
 }  // namespace
 }  // namespace driftwarden::calibrator_scatter_test

@@ -102,5 +102,62 @@ TEST(ConditionInputs, ListsCorrectionsThatAPracticeLeavesOut) {
       BudgetedBook(with_conditions("V1,2.0,20,85", "V1,1.9,20,85", "bubble")).lacks(BudgetSource::bubble_humidity));
 }
 
+AssessmentPractice along_the_line() {
+  AssessmentPractice practice;
+  practice.field_sets = FieldSets::line;
+  return practice;
+}
+
+// Dry pistons before and after, a rotameter half way, whose set has half a share in the flow.
+BookText with_a_field_set(const std::string& field) {
+  BookText text = with_conditions("V2,2.0,,", "V2,2.0,,");
+  for (const char* minute : {"11:59", "12:01"})
+    text.readings += std::string("2026-09-21T") + minute + ",field,S1," + field + "\n";
+  return text;
+}
+
+// derived: a rotameter's flow goes with √(T / P): half of it by 2 K / √3 of 293.15 K, of 0.3 kPa / √3 of 84.5 kPa, and
+// of 3 % / √3 of a pressure by altitude.
+TEST(ConditionInputs, FollowTheFieldSetsByTheirShares) {
+  const BudgetedBook read(with_a_field_set("V1,2.0,20,84.5"), along_the_line());
+  const double flow = read.figures.sets[1].flow.mean;
+  EXPECT_NEAR(read.contribution(BudgetSource::reading_temperature, BudgetFigure::flow),
+              0.5 * flow / 2 / 293.15 * 2 / std::sqrt(3), 1e-12);
+  EXPECT_NEAR(read.contribution(BudgetSource::reading_pressure, BudgetFigure::flow),
+              -0.5 * flow / 2 / 84.5 * 0.3 / std::sqrt(3), 1e-12);
+  EXPECT_EQ(read.line(BudgetSource::altitude_pressure), nullptr);
+  const BudgetedBook by_altitude(with_a_field_set("V1,2.0,20,"), along_the_line());
+  EXPECT_NEAR(by_altitude.contribution(BudgetSource::altitude_pressure, BudgetFigure::flow),
+              -0.5 * by_altitude.figures.sets[1].flow.mean / 2 * 0.03 / std::sqrt(3), 1e-12);
+  EXPECT_EQ(by_altitude.line(BudgetSource::reading_pressure), nullptr);
+}
+
+TEST(ConditionInputs, AreThoseOfThePreSetElseOfThePostSet) {
+  const BudgetedBook both(with_conditions("V1,2.0,20,84", "V1,1.9,22,85"));
+  EXPECT_NEAR(both.line(BudgetSource::reading_temperature)->estimate, 293.15, 1e-9);
+  EXPECT_NEAR(both.line(BudgetSource::reading_pressure)->estimate, 84, 1e-9);
+  const BudgetedBook post(with_conditions("V2,2.0,,", "V1,1.9,22,85"));
+  EXPECT_NEAR(post.line(BudgetSource::reading_temperature)->estimate, 295.15, 1e-9);
+  EXPECT_NEAR(post.line(BudgetSource::reading_pressure)->estimate, 85, 1e-9);
+}
+
+// Nor is a pressure that was noted beside a dry piston.
+TEST(ConditionInputs, OfASetThatDoesNotFollowThemAreNoEstimate) {
+  const BudgetedBook book(with_conditions("V2,2.0,20,99", "V1,1.9,20,84.5"));
+  EXPECT_NEAR(book.line(BudgetSource::reading_pressure)->estimate, 84.5, 1e-9);
+}
+
+TEST(ConditionInputs, ListACorrectionThatIsLeftOutOfAnySetAndForbidNothing) {
+  AssessmentPractice never = along_the_line();
+  never.correction.rotameter = RotameterCorrection::never;
+  for (const BookText& text : {with_conditions("V1,2.0,20,85", "V2,1.9,,"), with_conditions("V2,2.0,,", "V1,1.9,20,85"),
+                               with_a_field_set("V1,2.0,20,85")}) {
+    const BudgetedBook book(text, never);
+    EXPECT_TRUE(book.lacks(BudgetSource::rotameter_as_read)) << text.readings;
+    EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded)) << text.readings;
+  }
+  EXPECT_FALSE(BudgetedBook(with_conditions("V2,2.0,,", "V2,1.9,,"), never).lacks(BudgetSource::rotameter_as_read));
+}
+
 }  // namespace
 }  // namespace driftwarden::condition_inputs_test

@@ -35,5 +35,10 @@ TEST(CutShift, IsMissingWithoutAnExponentAlsoAtTheNominalFlow) {
   EXPECT_TRUE(is_missing(cut_shift(2.0, 2.0, missing)));
 }
 
+TEST(CutShift, IsMissingWithoutAFlowAlsoForASamplerWhoseCutDoesNotMove) {
+  EXPECT_TRUE(is_missing(cut_shift(missing, 2.0, 0)));
+  EXPECT_TRUE(is_missing(cut_shift(2.0, missing, 0)));
+}
+
 }  // namespace
 }  // namespace driftwarden::cut_size_test

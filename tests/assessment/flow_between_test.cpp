@@ -112,5 +112,75 @@ TEST(FlowBetween, ReachesTwiceAsFarWhereOneOfTheTwoFlowsCounts) {
   expect_digits(BudgetedBook(level_book(), pre_only).line(BudgetSource::flow_between)->u, 2 * 0.0116348920);
 }
 
+AssessmentPractice along_the_line() {
+  AssessmentPractice practice;
+  practice.field_sets = FieldSets::line;
+  return practice;
+}
+
+// 2.0 L/min before, 1.8 half way and at the end.
+BookText falling_book(const std::string& paused = "") {
+  BookText text = sagging_book();
+  text.samples = "sample,pump,started,stopped,paused [min],pressure [kPa]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00," +
+                 paused + ",\n";
+  replace_all(text.readings, "post,S1,V1,2.001", "post,S1,V1,1.801");
+  replace_all(text.readings, "post,S1,V1,1.999", "post,S1,V1,1.799");
+  return text;
+}
+
+// 2.25 before and 1.75 after are 0.25 from their mean of 2, and 12.5 % of that is as much.
+TEST(FlowBetween, IsTheDistanceWhereThatIsJustAsMuch) {
+  BookText text;
+  text.certificates = certificates_with_uncertainty;
+  text.settings += "[uncertainty]\nflow_between = \"12.5 %\"\n";
+  text.readings = two_and_two("calibrator,reading [L/min]", "V1,2.25", "V1,1.75");
+  const BudgetedBook book(text);
+  EXPECT_EQ(book.budget.flow_between.from, FlowBetween::From::distance);
+  expect_digits(book.line(BudgetSource::flow_between)->u, 0.25 / std::sqrt(3.0));
+}
+
+TEST(FlowBetween, IsNothingWhereNothingSeparatesTheChecksAndNothingIsStated) {
+  BookText text = level_book();
+  text.settings += "flow_between = \"0 %\"\n";
+  const BudgetedBook book(text);
+  EXPECT_EQ(book.budget.flow_between.from, FlowBetween::From::distance);
+  EXPECT_EQ(book.line(BudgetSource::flow_between)->u, 0);
+}
+
+TEST(FlowBetween, OfAPumpThatNeverMovedLeavesTheUncertaintyOfTheVolumeKnown) {
+  BookText text = level_book();
+  add_uses(text, {0, 0, 0, 0, 0});
+  const BudgetedBook book(text);
+  EXPECT_EQ(book.line(BudgetSource::flow_between)->u, 0);
+  EXPECT_TRUE(std::isinf(book.line(BudgetSource::flow_between)->dof));
+  EXPECT_FALSE(is_missing(book.budget.about(BudgetFigure::volume).expanded));
+}
+
+// The first span by half the distance, ½ · 0.1 = 0.05; the second by the pump's drift of five uses, s = 1.4142136 %:
+// ½ √½ · 1.85 · 0.70710678 % = 0.004625, the only part with degrees of freedom, so 5 · (sum / part)².
+TEST(FlowBetween, HasTheDegreesOfFreedomOfThePumpsUsesWhereTheirDriftLeads) {
+  BookText text = falling_book();
+  add_uses(text, {-0.01, 0.02, -0.02, 0.01, 0});
+  const BudgetedBook book(text, along_the_line());
+  const BudgetLine* line = book.line(BudgetSource::flow_between);
+  constexpr double by_distance = 0.05 * 0.05;
+  constexpr double by_drift = 0.004625 * 0.004625;
+  expect_digits(line->u, std::sqrt((by_distance + by_drift) / 3));
+  EXPECT_NEAR(line->dof, 5 * std::pow((by_distance + by_drift) / by_drift, 2), 0.1);
+  EXPECT_EQ(book.budget.flow_between.from, FlowBetween::From::distance);
+}
+
+// The mean is 1.85, that of the first span 1.9: 0.05 · paused / minutes. All of it is a pause: nothing was drawn.
+TEST(FlowBetween, PausesMayAllHaveBeenInOneSpan) {
+  const auto half_width = [](const std::string& paused) {
+    return pauses_half_width(BudgetedBook(falling_book(paused), along_the_line()).figures);
+  };
+  EXPECT_NEAR(half_width("48"), 0.05 * 48 / 432, 1e-12);
+  EXPECT_NEAR(half_width("0.01"), 0.05 * 0.01 / 479.99, 1e-12);
+  EXPECT_NEAR(half_width("479.99"), 0.05 * 479.99 / 0.01, 1e-6);
+  EXPECT_EQ(half_width(""), 0);
+  EXPECT_EQ(half_width("480"), 0);
+}
+
 }  // namespace
 }  // namespace driftwarden::flow_between_test

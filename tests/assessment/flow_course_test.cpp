@@ -93,5 +93,83 @@ TEST(FlowCourse, ComparesAFieldSetWithAnEndThatIsNear) {
   EXPECT_NEAR(course.mean_l_min, 1.975, 1e-12);  // derived: (1.95 + 2) / 2
 }
 
+TEST(FlowCourse, TakesAFieldSetOnTheStartAndOnTheStop) {
+  const ReadingSet pre = set_at(-60, Stage::pre, 2.0);
+  const ReadingSet post = set_at(540, Stage::post, 2.0);
+  EXPECT_EQ(course_of({pre, set_at(0, Stage::field, 1.9), post}, 480).sets.size(), 3U);
+  EXPECT_EQ(course_of({pre, set_at(480, Stage::field, 1.9), post}, 480).sets.size(), 3U);
+}
+
+TEST(FlowCourse, LeavesOutAPreSetThatWasReadOnTheWay) {
+  const FlowCourse course = course_of({set_at(-60, Stage::pre, 2.0), set_at(100, Stage::pre, 3.0),
+                                       set_at(240, Stage::field, 1.8), set_at(540, Stage::post, 2.0)},
+                                      480);
+  EXPECT_EQ(course.sets.size(), 3U);
+  EXPECT_NEAR(course.mean_l_min, 1.9, 1e-12);
+}
+
+// derived: one from 100 to 400 minutes has its middle behind one at 200: 2.0, 1.9 at 200, 1.8 at 250, 2.0 at 480.
+TEST(FlowCourse, GoesInTheOrderOfTheMiddles) {
+  ReadingSet slow = set_at(100, Stage::field, 1.8);
+  slow.rows.last = after(400);
+  const FlowCourse course = course_of(
+      {set_at(-60, Stage::pre, 2.0), slow, set_at(200, Stage::field, 1.9), set_at(540, Stage::post, 2.0)}, 480);
+  ASSERT_EQ(course.stops.size(), 4U);
+  EXPECT_NEAR(course.stops[1].flow_l_min, 1.9, 1e-12);
+  EXPECT_NEAR(course.mean_l_min * 480, 1.95 * 200 + 1.85 * 50 + 1.9 * 230, 1e-9);
+}
+
+TEST(FlowCourse, OfOneCalibratorNearAnEndIsACourse) {
+  EXPECT_EQ(
+      course_of({set_at(-10, Stage::pre, 2.0, 0), set_at(10, Stage::field, 1.9, 0), set_at(540, Stage::post, 2, 0)},
+                480)
+          .stops.size(),
+      3U);
+}
+
+// derived: (1.9 + 2.0) / 2 at the stop.
+TEST(FlowCourse, ComparesAFieldSetWithThePostSet) {
+  const FlowCourse course = course_of(
+      {set_at(-60, Stage::pre, 2.0, 0), set_at(470, Stage::field, 1.9, 1), set_at(490, Stage::post, 2.0, 0)}, 480);
+  ASSERT_EQ(course.stops.size(), 2U);
+  EXPECT_NEAR(course.stops[1].flow_l_min, 1.95, 1e-12);
+}
+
+// Of so short a sample all sets lie within half an hour of each other; it has two ends all the same.
+TEST(FlowCourse, NeverMakesOneStopOfBothEnds) {
+  const FlowCourse course = course_of(
+      {set_at(-5, Stage::pre, 2.0, 0), set_at(10, Stage::field, 1.9, 1), set_at(25, Stage::post, 1.8, 2)}, 20);
+  ASSERT_EQ(course.stops.size(), 2U);
+  EXPECT_NEAR(course.stops[0].flow_l_min, 1.95, 1e-12);
+  EXPECT_NEAR(course.stops[1].flow_l_min, 1.8, 1e-12);
+}
+
+// The calibrator of the pre set is compared with another later on; half an hour is not too long.
+TEST(FlowCourse, ComparesWithTheStopBeforeAndWithNoneBeforeThat) {
+  EXPECT_EQ(course_of({set_at(-60, Stage::pre, 2.0, 0), set_at(230, Stage::field, 1.7, 1),
+                       set_at(260, Stage::field, 1.9, 0), set_at(540, Stage::post, 2.0, 2)},
+                      480)
+                .stops.size(),
+            3U);
+}
+
+TEST(FlowCourse, KeepsNothingOfTheCourseBefore) {
+  const std::vector<ReadingSet> sets{set_at(-60, Stage::pre, 2.0), set_at(240, Stage::field, 1.8),
+                                     set_at(540, Stage::post, 2.0)};
+  FlowCourse course;
+  lay_course(sets, {0, 2, started, after(480)}, course);
+  lay_course(sets, {0, 2, started, after(480)}, course);
+  EXPECT_EQ(course.sets.size(), 3U);
+  for (const CourseEnds& none : {CourseEnds{-1, 2, started, after(480)}, CourseEnds{0, -1, started, after(480)},
+                                 CourseEnds{0, 2, after(240), after(240)}, CourseEnds{0, 2, after(241), after(240)}}) {
+    lay_course(sets, {0, 2, started, after(480)}, course);
+    lay_course(sets, none, course);
+    EXPECT_TRUE(course.empty());
+    EXPECT_TRUE(course.sets.empty());
+    EXPECT_TRUE(is_missing(course.mean_l_min));
+    EXPECT_TRUE(is_missing(course.minutes()));
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::flow_course_test

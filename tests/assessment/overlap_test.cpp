@@ -97,5 +97,16 @@ TEST(Overlap, IgnoresASampleThatStopsBeforeItStarts) {
   EXPECT_EQ(shared(book, "A"), 0);
 }
 
+TEST(Overlap, OfASampleThatCannotHaveRunIsMissingAndHidesNoOther) {
+  const Book book = book_with_samples(
+      "A,P1,2026-09-21T08:00,2026-09-21T12:00\n"
+      "B,P1,2026-09-21T11:35,\n"
+      "C,,2026-09-21T08:00,2026-09-21T12:00\n"
+      "D,P1,2026-09-21T11:00,2026-09-21T13:00\n");
+  EXPECT_TRUE(is_missing(shared(book, "B")));
+  EXPECT_TRUE(is_missing(shared(book, "C")));
+  EXPECT_EQ(shared(book, "A"), 60);
+}
+
 }  // namespace
 }  // namespace driftwarden::overlap_test

@@ -69,5 +69,37 @@ TEST(PumpConditions, AreCompensatedForAsTheInstrumentSaysElseTheBook) {
   EXPECT_EQ(compensates(book_of(text), 0), true);
 }
 
+TEST(PumpConditions, OnTwoPointNoughtFivePercentAreFar) { EXPECT_TRUE(far("20,100", "20,100", "20,97.95")); }
+
+// derived: 97 of 100 kPa are -3 %, and the flow goes with the root of 1 / 0.97; what nobody said counts as unchanged.
+TEST(PumpConditions, OfPressureAloneSayNothingOfTheTemperature) {
+  const auto found = far(",100", ",100", ",97");
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->warmer_k, 0);
+  EXPECT_NEAR(found->denser, -0.03, 1e-12);
+  EXPECT_NEAR(found->flow_change, std::sqrt(1 / 0.97) - 1, 1e-12);
+}
+
+TEST(PumpConditions, ByAltitudeSayNothingOfThePressure) {
+  BookText text = checked_at("35,", "35,", "20,70");
+  text.settings += "[site]\naltitude = \"1500 m\"\n";
+  const BudgetedBook book(text);
+  const auto found = far_from_its_check(book.basis, book.figures);
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->denser, 0);
+  EXPECT_NEAR(found->flow_change, std::sqrt(293.15 / 308.15) - 1, 1e-12);
+}
+
+TEST(PumpConditions, OfTwoSetsAsFarOffAreThoseOfTheFirst) {
+  const BudgetedBook book(checked_at("35,85", "35,85"));
+  EXPECT_EQ(far_from_its_check(book.basis, book.figures)->set, book.figures.pre_set());
+}
+
+TEST(PumpConditions, OfAnUnknownPumpAreCompensatedForAsTheBookSays) {
+  BookText text = checked_at("20,85", "20,85");
+  text.settings += "[pump]\ncompensates = \"no\"\n";
+  EXPECT_EQ(compensates(book_of(text), no_row), false);
+}
+
 }  // namespace
 }  // namespace driftwarden::pump_conditions_test

@@ -68,5 +68,48 @@ TEST(PumpDrifts, AreTheSameWithAnyNumberOfThreads) {
   EXPECT_EQ(four.of.before(0, morning(30)).uses, 20U);
 }
 
+// derived: P2 as well, at the same hours: 1 % and 3 %, so s = sqrt(0.001 / 2) = 2.2360680 %.
+TEST(PumpDrifts, AreOfEachPumpAlone) {
+  BookText text = with_uses({-0.01, 0.02, -0.02});
+  text.samples += "A,P2,2026-09-03T08:00,2026-09-03T10:00,\nB,P2,2026-09-04T08:00,2026-09-04T10:00,\n";
+  text.readings +=
+      "2026-09-03T07:30,pre,A,,V1,1.99\n2026-09-03T10:10,post,A,,V1,2.01\n"
+      "2026-09-04T07:30,pre,B,,V1,2.03\n2026-09-04T10:10,post,B,,V1,1.97\n";
+  const Drifts drifts(text);
+  EXPECT_EQ(drifts.of.before(0, morning(9)).uses, 3U);
+  EXPECT_NEAR(drifts.of.before(0, morning(9)).s, 0.017320508, 1e-9);
+  EXPECT_EQ(drifts.of.before(1, morning(9)).uses, 2U);
+  EXPECT_NEAR(drifts.of.before(1, morning(9)).s, 0.022360680, 1e-9);
+  EXPECT_NEAR(drifts.of.before(1, morning(4)).s, 0.01, 1e-9);
+  EXPECT_EQ(drifts.of.before(3, morning(9)).uses, 0U);  // the book's last instrument
+}
+
+TEST(PumpDrifts, LeaveOutASampleWhoseOwnRowCannotBeUnderstood) {
+  BookText text = with_uses({-0.01, 0.02});
+  text.samples.replace(text.samples.find("2026-09-01T10:00"), 16, "2026-09-01T1O:00");
+  EXPECT_EQ(Drifts(text).of.before(0, morning(4)).uses, 1U);
+}
+
+TEST(PumpDrifts, LeaveOutABlank) {
+  BookText text = with_uses({-0.01, 0.02});
+  text.samples =
+      "sample,kind,pump,started,stopped,fault\nU1,blank,P1,2026-09-01T08:00,2026-09-01T10:00,\n"
+      "U2,sample,P1,2026-09-02T08:00,2026-09-02T10:00,\n";
+  EXPECT_EQ(Drifts(text).of.before(0, morning(4)).uses, 1U);
+}
+
+// A was read by itself before: of what two samples of one bracket tell, the larger counts, whichever stands first.
+TEST(PumpDrifts, OfOneBracketAreTheLargest) {
+  for (const char* own : {"A", "B"}) {
+    BookText text = with_uses({});
+    text.samples += "A,P1,2026-09-01T08:00,2026-09-01T09:00,\nB,P1,2026-09-01T08:00,2026-09-01T09:00,\n";
+    text.readings += "2026-09-01T07:30,pre,,P1,V1,2.00\n2026-09-01T10:10,post,,P1,V1,1.96\n2026-09-01T07:40,pre," +
+                     std::string(own) + ",,V1,2.10\n";
+    const DriftSpread spread = Drifts(text).of.before(0, morning(2));
+    EXPECT_EQ(spread.uses, 1U) << own;
+    EXPECT_NEAR(spread.s, 0.14 / 2.03, 1e-12) << own;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::pump_drifts_test

@@ -378,5 +378,85 @@ TEST(ReadingSet, KeepsItsStepsWhereAsked) {
   EXPECT_EQ((steps[0].corrected.actual_l_min + steps[1].corrected.actual_l_min) / 2, with_steps.flow.mean);
 }
 
+Row row_of_instrument(const Book& book, std::string_view name) {
+  for (Row row = 0; row < book.instruments.size(); ++row) {
+    if (book.instruments[row].name == name) return row;
+  }
+  return no_row;
+}
+
+TEST(SetSplitter, PartsStagesOfOneCalibratorHoweverNear) {
+  EXPECT_EQ(set_lines("2026-09-21T07:00,pre,S1,V1,2,,,\n2026-09-21T07:01,post,S1,V1,2,,,\n"), "2 | 3");
+}
+
+// In the order of the rows, and out of it.
+TEST(SetSplitter, ASetIsOfTheCalibratorThatAnyOfItsReadingsNames) {
+  for (const char* later : {"", "2026-09-21T06:50,pre,S1,V1,2,,,\n"}) {
+    for (const char* first : {"W1", "V1"}) {
+      const std::string second = first == std::string("W1") ? "V1" : "W1";
+      const SplitBook split(with_readings("2026-09-21T07:00,pre,S1," + std::string(first) +
+                                          ",2,,,\n2026-09-21T07:01,pre,S1," + second + ",2,,,\n" + later));
+      ASSERT_EQ(split.sets.size(), 1U);
+      EXPECT_EQ(split.sets[0].calibrator, row_of_instrument(split.book, "V1")) << first << later;
+    }
+  }
+  const SplitBook lost_first(with_readings("2026-09-21T07:01,pre,S1,V1,2,,,\n2026-09-21T07:00,pre,S1,W1,2,,,\n"));
+  EXPECT_EQ(lost_first.sets[0].calibrator, row_of_instrument(lost_first.book, "V1"));
+}
+
+TEST(SetSplitter, GathersASetNameWhateverTheOrderOfTheRows) {
+  EXPECT_EQ(set_lines("2026-09-21T07:00,pre,S1,V1,2,morning,,\n2026-09-21T05:00,pre,S1,V1,2,morning,,\n"), "3 2");
+  EXPECT_EQ(set_lines("2026-09-21T07:30,pre,S1,V1,2,,,\n2026-09-21T07:00,pre,S1,V1,2,,,\n"), "3 2");
+}
+
+TEST(SetSplitter, PartsOneSetNameByStageWhateverTheOrderOfTheRows) {
+  EXPECT_EQ(set_lines("2026-09-21T12:00,field,S1,V1,2,a,,\n2026-09-21T07:00,pre,S1,V1,2,a,,\n"), "3 | 2");
+}
+
+TEST(SetSplitter, LeavesReadingsWithoutATimeBehindAllSets) {
+  const SplitBook split(
+      with_readings("noon,pre,S1,V1,2,,,\n2026-09-21T07:00,pre,S1,V1,2,,,\n2026-09-21T09:00,pre,S1,V1,2,,,\n"
+                    "2026-09-21T12:00,field,S1,V1,2,,,\n"));
+  EXPECT_EQ(split.lines(), "3 | 4 | 5");
+  EXPECT_EQ(split.rows.back(), 0U);
+}
+
+TEST(BeyondRange, OfALowEndAloneKnowsThatEnd) {
+  Instrument calibrator;
+  calibrator.low_l_min = 0.5;
+  EXPECT_NEAR(beyond_range(calibrator, 0.4).ratio, 0.2, 1e-12);
+  EXPECT_EQ(beyond_range(calibrator, 3.0).ratio, 0);
+}
+
+TEST(ReadingSet, IsBeyondTheRangeAlsoByADifference) {
+  BookText text = with_range();
+  text.readings = std::string(heading) + "2026-09-21T07:00,pre,S1,V1,0.8,,,\n2026-09-21T07:01,pre,S1,V1,2.3,,,\n";
+  EXPECT_NEAR(SplitBook(text).read(0).beyond_range.l_min, 0.3, 1e-12);
+}
+
+TEST(ReadingSet, LacksNoCertificateUnderTheBooksFirst) {
+  EXPECT_FALSE(SplitBook(with_readings("2026-09-21T07:00,pre,S1,V1,2,,,\n")).read(0).lacks_certificate);
+}
+
+// derived: none, one of two, and one of one. A reader keeps nothing of the set before.
+TEST(ReadingSet, SaysHowManyOfItsReadingsHaveThePressureOfTheAltitude) {
+  BookText text = with_readings(
+      "2026-09-21T07:00,pre,S1,V1,2,\n2026-09-21T09:00,pre,S1,V1,2,98\n2026-09-21T09:01,pre,S1,V1,2,\n"
+      "2026-09-21T11:00,pre,S1,V1,2,98\n",
+      "taken,stage,sample,calibrator,reading [L/min],pressure [kPa]\n");
+  text.settings += "[site]\naltitude = \"1500 m\"\n";
+  const SplitBook split(text);
+  ASSERT_EQ(split.sets.size(), 3U);
+  SetReader reader(split.book, split.knowledge, {});
+  const auto share = [&](std::size_t set) {
+    return reader.read(std::span(split.rows).subspan(split.sets[set].begin, split.sets[set].count), split.sets[set])
+        .altitude_share;
+  };
+  EXPECT_EQ(share(0), 1);
+  EXPECT_EQ(share(1), 0.5);
+  EXPECT_EQ(share(2), 0);
+  EXPECT_EQ(SplitBook(with_readings("2026-09-21T07:00,pre,S1,V1,2,,yes,knocked\n")).read(0).altitude_share, 0);
+}
+
 }  // namespace
 }  // namespace driftwarden::reading_set_test

@@ -5,60 +5,16 @@
 
 #include <cmath>
 
-#include "support/book_text.hpp"
+#include "assessment/assessed_book.hpp"
 
 namespace driftwarden::sample_assessment_test {
 namespace {
 
 // derived: 2.00 before and 1.95 after are 1.975 L/min in the mean and a drift of -2.5 %.
 
-constexpr double exact_in_decimals = 1e-9;  // only binary fractions stand between
-
-// A book, its basis and an assessor.
-struct AssessedBook {
-  explicit AssessedBook(const BookText& text, const AssessmentPractice& practice = {}, const std::string& sampler = "",
-                        double nominal_l_min = missing, double cut_exponent = missing)
-      : book(book_of(text)), basis(book, practice, facts(sampler, nominal_l_min, cut_exponent)), assessor(basis) {}
-  const SampleAssessment& of(std::string_view sample) {
-    const Row row = row_of(book, sample);
-    const SampleAssessment& figures = assessor.assess(row);
-    expect_same_flows(SampleAssessor(basis, Depth::flows).assess(row), figures);
-    return figures;
-  }
-  // Which sets count and what flows they have hangs on nothing that is worked out after it.
-  static void expect_same_flows(const SampleAssessment& flows, const SampleAssessment& figures) {
-    EXPECT_EQ(flows.pre, figures.pre);
-    EXPECT_EQ(flows.post, figures.post);
-    EXPECT_EQ(flows.problem, figures.problem);
-    for (const auto& [a, b] :
-         {std::pair{flows.pre_l_min, figures.pre_l_min}, std::pair{flows.post_l_min, figures.post_l_min}}) {
-      EXPECT_TRUE(a == b || (is_missing(a) && is_missing(b))) << a << " and " << b;
-    }
-  }
-  SamplerFacts facts(const std::string& sampler, double nominal_l_min, double cut_exponent) const {
-    SamplerFacts facts;
-    facts.nominal_l_min.assign(book.texts.size(), missing);
-    facts.cut_exponent.assign(book.texts.size(), missing);
-    if (sampler.empty()) return facts;
-    facts.nominal_l_min.at(book.texts.find(sampler)) = nominal_l_min;
-    facts.cut_exponent.at(book.texts.find(sampler)) = cut_exponent;
-    return facts;
-  }
-
-  Book book;
-  AssessmentBasis basis;
-  SampleAssessor assessor;
-};
-
 BookText with_sample(const std::string& heading, const std::string& row) {
   BookText text;
   text.samples = heading + "\n" + row + "\n";
-  return text;
-}
-
-BookText with_readings(const std::string& rows) {
-  BookText text;
-  text.readings = "taken,stage,sample,pump,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n" + rows;
   return text;
 }
 
@@ -233,109 +189,9 @@ TEST(SampleAssessment, HasTheFieldSetFarthestFromThePreFlow) {
   EXPECT_EQ(book.of("S1").field_count(), 3U);
 }
 
-TEST(SampleAssessment, LeansOnTheBracketOfItsPump) {
-  AssessedBook book(with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
-  EXPECT_NEAR(book.of("S1").drift, -0.05, exact_in_decimals);
-  EXPECT_EQ(book.of("S1").rows, (std::vector<Row>{0, 1}));
-}
-
-TEST(SampleAssessment, TwoSamplesInOneBracketLeanOnBothItsSets) {
-  BookText text = with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n2026-09-21T18:00,post,,P1,V1,1.9,,\n");
-  text.samples =
-      "sample,pump,started,stopped\n"
-      "S1,P1,2026-09-21T08:00,2026-09-21T12:00\n"
-      "S2,P1,2026-09-21T12:30,2026-09-21T17:00\n";
-  AssessedBook book(text);
-  for (const char* sample : {"S1", "S2"}) {
-    EXPECT_EQ(book.of(sample).pre_l_min, 2.0) << sample;
-    EXPECT_EQ(book.of(sample).post_l_min, 1.9) << sample;
-  }
-  EXPECT_NEAR(book.of("S1").volume_l + book.of("S2").volume_l, (240 + 270) * 1.95, exact_in_decimals);
-}
-
-TEST(SampleAssessment, TakesTheStagesItHasNoReadingsOfFromTheBracket) {
-  AssessedBook book(
-      with_readings("2026-09-21T07:00,pre,S1,,V1,2.0,,\n"
-                    "2026-09-21T07:30,pre,,P1,V1,9.0,,\n"
-                    "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
-  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
-  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
-}
-
-TEST(SampleAssessment, HasNoPostWhereThePumpWasSetAgainInBetween) {
-  AssessedBook book(
-      with_readings("2026-09-21T07:30,pre,,P1,V1,2.0,,\n"
-                    "2026-09-21T16:05,pre,,P1,V1,2.0,,\n"
-                    "2026-09-21T16:10,post,,P1,V1,1.9,,\n"));
-  EXPECT_EQ(book.of("S1").post_set(), nullptr);
-  EXPECT_TRUE(is_missing(book.of("S1").drift));
-  EXPECT_TRUE(is_missing(book.of("S1").volume_l));
-}
-
-TEST(SampleAssessment, OfSeveralOwnSetsTheNearestOutsideTheSampleCount) {
-  AssessedBook book(
-      with_readings("2026-09-21T06:00,pre,S1,,V1,1.0,,\n"
-                    "2026-09-21T07:30,pre,S1,,V1,2.0,,\n"
-                    "2026-09-21T09:00,pre,S1,,V1,3.0,,\n"
-                    "2026-09-21T15:00,post,S1,,V1,4.0,,\n"
-                    "2026-09-21T16:10,post,S1,,V1,1.9,,\n"
-                    "2026-09-21T18:00,post,S1,,V1,5.0,,\n"));
-  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
-  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
-}
-
-TEST(SampleAssessment, OwnSetsThatTouchTheSampleStandOutsideIt) {
-  AssessedBook book(
-      with_readings("2026-09-21T07:00,pre,S1,,V1,1.0,,\n"
-                    "2026-09-21T08:00,pre,S1,,V1,2.0,,\n"
-                    "2026-09-21T15:00,post,S1,,V1,4.0,,\n"
-                    "2026-09-21T16:00,post,S1,,V1,1.9,,\n"));
-  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
-  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
-}
-
-TEST(SampleAssessment, OwnSetsCountAlsoOnTheWrongSideOfItsTimesAndTheAgeIsNegative) {
-  AssessedBook book(with_readings("2026-09-21T08:05,pre,S1,,V1,2.0,,\n2026-09-21T15:55,post,S1,,V1,1.9,,\n"));
-  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
-  EXPECT_EQ(book.of("S1").pre_age_min, -5);
-  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
-  EXPECT_EQ(book.of("S1").post_age_min, -5);
-}
-
 std::string fault_place(AssessedBook& book, std::string_view sample) {
   const ProblemNumber problem = book.of(sample).problem;
   return problem == no_problem ? "" : to_text(book.book.problems[problem - 1].place);
-}
-
-TEST(SampleAssessment, ASetThatIsStruckOutGivesWayToOneThatIsNot) {
-  BookText text;
-  text.readings =
-      "taken,stage,sample,calibrator,reading [L/min],void,note\n"
-      "2026-09-21T05:00,pre,S1,V1,2.0,,\n2026-09-21T07:30,pre,S1,V1,2.2,yes,tube bent\n"
-      "2026-09-21T16:10,post,S1,V1,1.5,yes,tube bent\n2026-09-21T18:00,post,S1,V1,1.9,,\n";
-  AssessedBook book(text);
-  EXPECT_EQ(book.of("S1").pre_l_min, 2.0);
-  EXPECT_EQ(book.of("S1").post_l_min, 1.9);
-}
-
-// A sound set on the wrong side of the sample says nothing that a struck-out one on the right side should have said.
-TEST(SampleAssessment, ASetThatIsStruckOutDoesNotGiveWayToOneFromBehindTheSample) {
-  const std::string heading = "taken,stage,sample,calibrator,reading [L/min],void,note\n";
-  BookText text;
-  text.readings = heading +
-                  "2026-09-21T07:30,pre,S1,V1,2.0,,\n2026-09-21T07:50,post,S1,V1,2.0,,\n"
-                  "2026-09-21T16:10,post,S1,V1,1.5,yes,tube bent\n";
-  EXPECT_TRUE(is_missing(AssessedBook(text).of("S1").post_l_min));
-  text.readings = heading +
-                  "2026-09-21T07:30,pre,S1,V1,2.0,yes,tube bent\n2026-09-21T16:30,pre,S1,V1,1.9,,\n"
-                  "2026-09-21T16:10,post,S1,V1,1.9,,\n";
-  EXPECT_TRUE(is_missing(AssessedBook(text).of("S1").pre_l_min));
-  // On that side, the sound one counts whichever stands nearer.
-  text.readings = heading +
-                  "2026-09-21T05:30,pre,S1,V1,2.0,,\n2026-09-21T07:00,pre,S1,V1,2.2,yes,tube bent\n"
-                  "2026-09-21T16:10,post,S1,V1,1.9,,\n2026-09-21T18:00,post,S1,V1,1.5,yes,tube bent\n";
-  EXPECT_EQ(AssessedBook(text).of("S1").pre_l_min, 2.0);
-  EXPECT_EQ(AssessedBook(text).of("S1").post_l_min, 1.9);
 }
 
 TEST(SampleAssessment, GuessesNoFigureFromARecordThatCantBeUnderstood) {
@@ -433,6 +289,71 @@ TEST(SampleAssessment, KeepsNothingOfTheSampleBefore) {
   EXPECT_EQ(s2.pre_set(), nullptr);
   EXPECT_TRUE(is_missing(s2.pre_l_min));
   EXPECT_EQ(s2.minutes, 480);
+}
+
+TEST(SampleAssessment, PassesOverASetThatDoesNotSayItsConditions) {
+  BookText text = with_sample("sample,pump,started,stopped,temperature [°C],pressure [kPa]",
+                              "S1,P1,2026-09-21T08:00,2026-09-21T16:00,20,100");
+  text.readings = with_readings("2026-09-21T07:30,pre,S1,,V1,2,12,101\n2026-09-21T16:10,post,S1,,V1,2,,\n").readings;
+  AssessedBook before(text);
+  EXPECT_NEAR(before.of("S1").temperature_change_k, -8, exact_in_decimals);
+  EXPECT_NEAR(before.of("S1").pressure_change_kpa, 1, exact_in_decimals);
+  text.readings = with_readings("2026-09-21T07:30,pre,S1,,V1,2,,\n2026-09-21T16:10,post,S1,,V1,2,12,101\n").readings;
+  EXPECT_NEAR(AssessedBook(text).of("S1").temperature_change_k, -8, exact_in_decimals);
+}
+
+TEST(SampleAssessment, OfTwoChangesOfOneSizeHasThatOfThePreSet) {
+  BookText text = with_sample("sample,pump,started,stopped,temperature [°C],pressure [kPa]",
+                              "S1,P1,2026-09-21T08:00,2026-09-21T16:00,20,100");
+  text.readings =
+      with_readings("2026-09-21T07:30,pre,S1,,V1,2,20,102\n2026-09-21T16:10,post,S1,,V1,2,20,98\n").readings;
+  EXPECT_EQ(AssessedBook(text).of("S1").pressure_change_kpa, 2);
+}
+
+// A sampler is named in the sample's own row only; "cowl" is the name of a set here.
+TEST(SampleAssessment, OfASampleThatNamesNoSamplerHasNoFactsOfOne) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],set\n"
+      "2026-09-21T07:30,pre,S1,V1,2,cowl\n2026-09-21T16:10,post,S1,V1,2,cowl\n";
+  AssessedBook book(text, {}, "cowl", 2.0, 0.5);
+  EXPECT_TRUE(is_missing(book.of("S1").nominal_l_min));
+  EXPECT_TRUE(is_missing(book.of("S1").cut_exponent));
+}
+
+TEST(SampleAssessment, NamesTheFirstOfSeveralFaults) {
+  BookText text = with_readings(
+      "2026-09-21T07:3O,pre,S1,,V1,2.0,,\n2026-09-21T07:3O,pre,S1,,V1,2.0,,\n2026-09-21T25:00,post,,P1,V1,1.9,,\n");
+  AssessedBook two_times(text);
+  EXPECT_EQ(fault_place(two_times, "S1"), "readings.csv:2:1");
+  text.samples = "sample,pump,started,stopped,paused [min]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,3O\n";
+  AssessedBook sample_first(text);
+  EXPECT_EQ(fault_place(sample_first, "S1"), "samples.csv:2:41");
+}
+
+TEST(SampleAssessment, NamesAFaultOnItsPumpWhereOneOfItsEndsIsNotItsOwn) {
+  const std::string lost = "2026-09-21T25:00,post,,P1,V1,1.9,,\n";
+  AssessedBook pre(with_readings("2026-09-21T07:30,pre,S1,,V1,2.0,,\n" + lost));
+  EXPECT_EQ(fault_place(pre, "S1"), "readings.csv:3:1");
+  AssessedBook post(with_readings("2026-09-21T16:10,post,S1,,V1,2.0,,\n" + lost));
+  EXPECT_EQ(fault_place(post, "S1"), "readings.csv:3:1");
+}
+
+TEST(SampleAssessment, LacksALostFileOfReadingsOnlyWhereASetIsLacking) {
+  const auto problem = [](const std::string& rows, const std::string& kind = "sample") {
+    BookText text = with_readings(rows);
+    text.samples = "sample,kind,pump,started,stopped\nS1," + kind + ",P1,2026-09-21T08:00,2026-09-21T16:00\n";
+    Book book = book_of(text);
+    book.lost_readings = 7;  // input: the number of some problem
+    const AssessmentBasis basis(book, {}, {});
+    return SampleAssessor(basis).assess(0).problem;
+  };
+  const std::string pre = "2026-09-21T07:30,pre,S1,,V1,2.0,,\n";
+  const std::string post = "2026-09-21T16:10,post,S1,,V1,1.9,,\n";
+  EXPECT_EQ(problem(pre + post), no_problem);
+  EXPECT_EQ(problem(pre), 7U);
+  EXPECT_EQ(problem(post), 7U);
+  EXPECT_EQ(problem("", "blank"), no_problem);
 }
 
 }  // namespace

@@ -52,5 +52,13 @@ TEST(StandardIndex, KnowsNothingOfWhatTheBookDoesNotHave) {
   EXPECT_EQ(standards.of(book.certificates[0], knowledge).instrument, no_row);
 }
 
+TEST(StandardIndex, FindsTheBooksFirstInstrument) {
+  BookText text = chain();
+  text.instruments = "instrument,kind,principle\nV1,calibrator,volumetric\nV2,calibrator,volumetric\nP1,pump,\n";
+  const Book book = book_of(text);
+  const CalibratorKnowledge knowledge(book);
+  EXPECT_EQ(StandardIndex(book).of(book.certificates[2], knowledge).instrument, 0U);
+}
+
 }  // namespace
 }  // namespace driftwarden::standard_index_test

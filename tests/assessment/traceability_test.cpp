@@ -122,5 +122,29 @@ TEST(CertificateLacks, AreCountedPointByPoint) {
   EXPECT_FALSE(lacks_of(certificate).coverage_factor) << "there is nothing it would be the factor of";
 }
 
+TEST(Chain, IsSoundUpToTheLinkThatNamesNoStandard) {
+  const Chained made({{"A", "V1", "2026-02-01", "V2"}, {"B", "V2", "2026-01-05", ""}});
+  ASSERT_EQ(made.chain.links.size(), 2U);
+  EXPECT_TRUE(is_sound(made.chain.links[0], made.chain, made.book));
+  EXPECT_FALSE(is_sound(made.chain.links[1], made.chain, made.book));
+}
+
+TEST(Chain, IsNotSoundAtALinkWithoutACertificateWhateverStandsBehindIt) {
+  Chained made({{"A", "V1", "2026-02-01", "national prover"}});
+  made.chain.links.insert(made.chain.links.begin(), ChainLink{v2, -1, first_of_january_2026, -1});
+  EXPECT_FALSE(is_sound(made.chain.links[0], made.chain, made.book));
+  EXPECT_TRUE(is_sound(made.chain.links[1], made.chain, made.book));
+}
+
+TEST(CertificateLacks, AreNoneWhereAllIsSaid) {
+  Certificate certificate;
+  certificate.issuer = "a laboratory";
+  certificate.coverage_factor = 2;
+  certificate.points = {{2, 2, {}, 2.0, 0.02, {}}};
+  EXPECT_FALSE(lacks_of(certificate).coverage_factor);
+  EXPECT_FALSE(lacks_of(certificate).issuer);
+  EXPECT_TRUE(lacks_of(certificate).standard);
+}
+
 }  // namespace
 }  // namespace driftwarden::traceability_test
