@@ -66,6 +66,20 @@ FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weight
   return combined(budget, [&](const BudgetLine& line) { return weighted(weights, line.on_pre, line.on_post); });
 }
 
+// The flow between the checks reaches half as far about their mean as about either.
+FigureUncertainty uncertainty_of_mean_flow(const Budget& budget) {
+  for (const BudgetLack& lack : budget.lacks) {
+    if (lack.on_pre != 0 || lack.on_post != 0) return {};
+  }
+  if (budget.lines.empty()) return {};
+  return combined(budget, [](const BudgetLine& line) {
+    const double between = line.source == BudgetSource::flow_between       ? 0.5
+                           : line.source == BudgetSource::field_difference ? 1
+                                                                           : 0;
+    return (line.on_pre + line.on_post) / 2 + between;
+  });
+}
+
 // A pair of sets has a budget like that of pre and post.
 FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const SampleAssessment& figures,
                                       const SetPair& sets, FlowWeights weights) {

@@ -133,6 +133,10 @@ struct Budget {
 //   Example  the change from pre to post in L/min has -1 and 1: a certificate common to both hardly acts on it
 FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weights);
 
+// The same of the mean flow, where the volume is formed with another one: half of what acts on either check, and what
+// the flow did between them.
+FigureUncertainty uncertainty_of_mean_flow(const Budget& budget);
+
 // The same of a function of the flows of any two sets of a sample, weighed in this order, from the inputs that act on
 // them; both may be one set. Missing where a flow is.
 struct SetPair {

@@ -7,7 +7,6 @@
 #include "assessment/drift.hpp"
 #include "quantity/elementary.hpp"
 #include "statistics/distribution_shape.hpp"
-#include "statistics/propagation.hpp"
 #include "statistics/student_t.hpp"
 #include "statistics/welch_satterthwaite.hpp"
 
@@ -19,24 +18,6 @@ KnownTo known(const FigureUncertainty& of, double scale = 1) {
 }
 
 double standard_of(double half_width) { return standard_uncertainty(DistributionShape::rectangular, half_width); }
-
-// Of the mean flow, where the volume is formed with the lower or the pre flow: half of what acts on each; the flow
-// between the checks reaches half as far about their mean.
-FigureUncertainty of_the_mean(const Budget& budget) {
-  for (const BudgetLack& lack : budget.lacks) {
-    if (lack.on_pre != 0 || lack.on_post != 0) return {};
-  }
-  std::vector<UncertaintyContribution> parts;
-  for (const BudgetLine& line : budget.lines) {
-    const double between = line.source == BudgetSource::flow_between       ? 0.5
-                           : line.source == BudgetSource::field_difference ? 1
-                                                                           : 0;
-    parts.push_back({line.u, (line.on_pre + line.on_post) / 2 + between, line.dof});
-  }
-  if (parts.empty()) return {};
-  const CombinedUncertainty combined = combined_uncertainty(parts);
-  return {combined.u, combined.dof, missing, expanded_uncertainty(combined, budget_coverage)};
-}
 
 }  // namespace
 
@@ -125,7 +106,7 @@ const Budget& SampleKnowledge::budget() const {
 FigureUncertainty SampleKnowledge::of_mean_flow() const {
   const FlowForVolume flow = context_.basis.practice.flow_for_volume;
   const bool is_another = flow == FlowForVolume::lower || flow == FlowForVolume::pre;
-  return is_another ? of_the_mean(budget()) : budget().about(BudgetFigure::flow);
+  return is_another ? uncertainty_of_mean_flow(budget()) : budget().about(BudgetFigure::flow);
 }
 
 double SampleKnowledge::base_of_rule() const {
