@@ -85,7 +85,7 @@ double LineFit::slope_p() const { return student_t_two_sided_p(slope / slope_se(
 std::optional<LineFit> fit_line(std::span<const double> x, std::span<const double> y) {
   assert(x.size() == y.size());
   const Points points{x, y};
-  if (x.size() < 2 || !are_usable(points) || !has_two_places(x)) return std::nullopt;
+  if (!are_usable(points) || !has_two_places(x)) return std::nullopt;
   const Sums sums = sums_about_centre(points);
   LineFit line = line_through(points, sums);
   line.residual_variance_of_one = line.residual_s * line.residual_s;

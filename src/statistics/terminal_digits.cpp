@@ -99,7 +99,6 @@ void set_probabilities(DigitCheck& check, std::size_t digits, std::size_t square
 
 void set_zero_or_five(DigitCheck& check, const DigitCounts& counts, const std::vector<std::size_t>& digits) {
   const auto of_interest = std::ranges::count_if(digits, [](std::size_t digit) { return digit % 5 == 0; });
-  check.on_zero_or_five = 0;
   for (const std::size_t digit : digits) check.on_zero_or_five += digit % 5 == 0 ? counts[digit] : 0;
   if (static_cast<std::size_t>(of_interest) == digits.size()) return;
   const double share = static_cast<double>(of_interest) / static_cast<double>(digits.size());

@@ -18,6 +18,7 @@ namespace {
 constexpr std::size_t signature_bytes = 64;
 constexpr std::size_t largest_key_file = std::size_t{64} * 1024;
 
+using Key = std::shared_ptr<EVP_PKEY>;
 using Bio = std::unique_ptr<BIO, decltype(&BIO_free)>;
 using DigestContext = std::unique_ptr<EVP_MD_CTX, decltype(&EVP_MD_CTX_free)>;
 
@@ -36,18 +37,21 @@ constexpr const char* how_to_make =
     "make one: openssl genpkey -algorithm ed25519 -out signer.key; openssl pkey -in signer.key -pubout -out signer.pem";
 
 // A key read, if it is of the right kind.
-Result<EVP_PKEY*> right_kind(EVP_PKEY* key, const std::string& file) {
+Result<Key> right_kind(EVP_PKEY* read, const std::string& file) {
+  const Key key(read, EVP_PKEY_free);
   ERR_clear_error();
   if (key == nullptr) return unusable(file, "holds no key in PEM form that can be read", how_to_make);
-  if (EVP_PKEY_id(key) == EVP_PKEY_ED25519) return key;
-  const char* kind = EVP_PKEY_get0_type_name(key);
-  const std::string why = "holds a key of the kind " + std::string(kind == nullptr ? "unknown" : kind) +
-                          ", and packages are signed with Ed25519";
-  EVP_PKEY_free(key);
-  return unusable(file, why, how_to_make);
+  if (EVP_PKEY_id(key.get()) == EVP_PKEY_ED25519) return key;
+  const char* kind = EVP_PKEY_get0_type_name(key.get());
+  return unusable(file,
+                  "holds a key of the kind " + std::string(kind == nullptr ? "unknown" : kind) +
+                      ", and packages are signed with Ed25519",
+                  how_to_make);
 }
 
-[[noreturn]] void fail() {
+// What OpenSSL says of something done.
+void has_to_be_done(int done) {
+  if (done == 1) return;
   throw std::runtime_error(
       "OpenSSL does not work with Ed25519: there is not enough memory for this, or it was built without");
 }
@@ -60,8 +64,6 @@ std::string bytes_of(BIO* bio) {
 
 }  // namespace
 
-Ed25519Key::Ed25519Key(evp_pkey_st* key) : key_(key, EVP_PKEY_free) {}
-
 Result<Ed25519Key> Ed25519Key::private_key(std::string_view pem, const std::string& file) {
   if (pem.size() > largest_key_file) return unusable(file, "is too large for a key", how_to_make);
   if (has(pem, "BEGIN PUBLIC KEY"))
@@ -70,7 +72,7 @@ Result<Ed25519Key> Ed25519Key::private_key(std::string_view pem, const std::stri
     return unusable(file, "holds a key that is encrypted, and nobody is asked for its password here",
                     "decrypt it into a file that only you can read: openssl pkey -in KEY -out PLAIN");
   const Bio bio = reading(pem);
-  const Result<EVP_PKEY*> key =
+  const Result<Key> key =
       right_kind(PEM_read_bio_PrivateKey_ex(bio.get(), nullptr, no_password, nullptr, own_openssl(), nullptr), file);
   if (!key) return key.faults();
   return Ed25519Key(*key);
@@ -82,7 +84,7 @@ Result<Ed25519Key> Ed25519Key::public_key(std::string_view pem, const std::strin
     return unusable(file, "holds a private key, which nobody but the signer should have",
                     "take the public half: openssl pkey -in KEY -pubout");
   const Bio bio = reading(pem);
-  const Result<EVP_PKEY*> key =
+  const Result<Key> key =
       right_kind(PEM_read_bio_PUBKEY_ex(bio.get(), nullptr, no_password, nullptr, own_openssl(), nullptr), file);
   if (!key) return key.faults();
   return Ed25519Key(*key);
@@ -93,17 +95,14 @@ std::string Ed25519Key::sign(std::string_view bytes) const {
   std::array<unsigned char, signature_bytes> signature{};
   std::size_t length = signature.size();
   const auto* data = reinterpret_cast<const unsigned char*>(bytes.data());
-  if (EVP_DigestSignInit_ex(context.get(), nullptr, nullptr, own_openssl(), nullptr, key_.get(), nullptr) != 1 ||
-      EVP_DigestSign(context.get(), signature.data(), &length, data, bytes.size()) != 1) {
-    fail();
-  }
+  has_to_be_done(EVP_DigestSignInit_ex(context.get(), nullptr, nullptr, own_openssl(), nullptr, key_.get(), nullptr));
+  has_to_be_done(EVP_DigestSign(context.get(), signature.data(), &length, data, bytes.size()));
   return {reinterpret_cast<const char*>(signature.data()), length};
 }
 
 bool Ed25519Key::has_signed(std::string_view bytes, std::string_view signature) const {
   const DigestContext context(EVP_MD_CTX_new(), EVP_MD_CTX_free);
-  if (EVP_DigestVerifyInit_ex(context.get(), nullptr, nullptr, own_openssl(), nullptr, key_.get(), nullptr) != 1)
-    fail();
+  has_to_be_done(EVP_DigestVerifyInit_ex(context.get(), nullptr, nullptr, own_openssl(), nullptr, key_.get(), nullptr));
   const int verdict =
       EVP_DigestVerify(context.get(), reinterpret_cast<const unsigned char*>(signature.data()), signature.size(),
                        reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
@@ -113,13 +112,13 @@ bool Ed25519Key::has_signed(std::string_view bytes, std::string_view signature) 
 
 std::string Ed25519Key::public_pem() const {
   const Bio bio(BIO_new(BIO_s_mem()), BIO_free);
-  if (PEM_write_bio_PUBKEY(bio.get(), key_.get()) != 1) fail();
+  has_to_be_done(PEM_write_bio_PUBKEY(bio.get(), key_.get()));
   return bytes_of(bio.get());
 }
 
 std::string Ed25519Key::fingerprint() const {
   const Bio bio(BIO_new(BIO_s_mem()), BIO_free);
-  if (i2d_PUBKEY_bio(bio.get(), key_.get()) != 1) fail();
+  has_to_be_done(i2d_PUBKEY_bio(bio.get(), key_.get()));
   return sha256_of(bytes_of(bio.get()));
 }
 

@@ -4,6 +4,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "diagnostic/result.hpp"
 
@@ -25,7 +26,7 @@ class Ed25519Key {
   std::string fingerprint() const;
 
  private:
-  explicit Ed25519Key(evp_pkey_st* key);
+  explicit Ed25519Key(std::shared_ptr<evp_pkey_st> key) : key_(std::move(key)) {}
   std::shared_ptr<evp_pkey_st> key_;
 };
 

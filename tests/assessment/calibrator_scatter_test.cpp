@@ -159,5 +159,16 @@ TEST(CalibratorScatter, OfAPartOfABookIsWhatItWasHanded) {
   EXPECT_EQ(basis.scatter.of_single(basis, set).dof, 0);
 }
 
+// derived: 2.000 and 2.004 before tell one degree of freedom, which is enough to lean on.
+TEST(CalibratorScatter, IsLeanedOnFromOneDegreeOfFreedomOn) {
+  BookText text = three_sets();
+  text.readings =
+      "taken,stage,sample,pump,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,,V1,2.000\n"
+      "2026-09-21T07:31,pre,S1,,V1,2.004\n2026-09-21T16:10,post,S1,,V1,1.95\n";
+  const BudgetedBook book(text);
+  ASSERT_EQ(scatter_leaned_on(book.basis, book.figures).size(), 1U);
+  EXPECT_EQ(scatter_leaned_on(book.basis, book.figures)[0].dof, 1);
+}
+
 }  // namespace
 }  // namespace driftwarden::calibrator_scatter_test

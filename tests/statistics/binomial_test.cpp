@@ -95,5 +95,12 @@ TEST(ClopperPearson, RefusesAConfidenceThatIsNone) {
   }
 }
 
+TEST(Binomial, RefusesAnImpossibleProbabilityWhateverIsAsked) {
+  for (const double probability : {-0.1, 1.1, std::nan("")}) {
+    EXPECT_TRUE(std::isnan(binomial_at_least(0, 5, probability)));
+    EXPECT_TRUE(std::isnan(binomial_at_least(6, 5, probability)));
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::binomial_test

@@ -6,7 +6,6 @@
 #include <array>
 #include <cmath>
 
-#include "statistics/normal_distribution.hpp"
 #include "statistics/quadrature.hpp"
 
 namespace driftwarden::chart_constants_test {
@@ -15,7 +14,8 @@ namespace {
 // P(range of n > w)
 double chance_of_a_larger_range(std::size_t n, double w) {
   const auto below = [&](double x) {
-    return test::normal_density(x) * std::pow(normal_cdf(x + w) - normal_cdf(x), static_cast<double>(n - 1));
+    return test::normal_density(x) *
+           std::pow(test::normal_chance_below(x + w) - test::normal_chance_below(x), static_cast<double>(n - 1));
   };
   return 1 - static_cast<double>(n) * test::integral_of_a_hill(below, -16, 9, 250);
 }

@@ -54,5 +54,15 @@ TEST(ChiSquared, HoldsAtTheEnds) {
   EXPECT_TRUE(std::isnan(chi_squared_quantile(0.5, 0)));
 }
 
+TEST(ChiSquared, RefusesTheImpossibleAlsoAtTheEnds) {
+  constexpr double infinite = std::numeric_limits<double>::infinity();
+  for (const double dof : {-1.0, 0.0, infinite}) {
+    EXPECT_TRUE(std::isnan(chi_squared_cdf(infinite, dof))) << dof;
+    EXPECT_TRUE(std::isnan(chi_squared_upper_tail(infinite, dof))) << dof;
+    EXPECT_TRUE(std::isnan(chi_squared_quantile(1, dof))) << dof;
+  }
+  EXPECT_TRUE(std::isnan(chi_squared_cdf(-infinite, 3)));
+}
+
 }  // namespace
 }  // namespace driftwarden::chi_squared_test

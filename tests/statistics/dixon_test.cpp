@@ -7,7 +7,6 @@
 #include <cmath>
 #include <vector>
 
-#include "statistics/normal_distribution.hpp"
 #include "statistics/quadrature.hpp"
 
 namespace driftwarden::dixon_test {
@@ -22,9 +21,9 @@ double chance_of_exceeding(int n, int neighbours, int left_out, double r) {
   const double arrangements = n * (n - 1.0) * (left_out == 0 ? 1 : left_out == 1 ? n - 2.0 : choose_two(n - 2.0));
   const auto at_range = [&](double w) {
     const auto at_place = [&](double x) {
-      const double below = normal_cdf(x);
-      const double inside = normal_cdf(x + w * (1 - r)) - below;
-      const double in_gap = normal_cdf(x + w) - below - inside;
+      const double below = test::normal_chance_below(x);
+      const double inside = test::normal_chance_below(x + w * (1 - r)) - below;
+      const double in_gap = test::normal_chance_below(x + w) - below - inside;
       double ways = std::pow(inside, between);
       if (neighbours == 2) ways += between * std::pow(inside, between - 1) * in_gap;
       return test::normal_density(x) * test::normal_density(x + w) * std::pow(below, left_out) * ways;
@@ -123,6 +122,28 @@ TEST(Dixon, OfAllButTheOtherEndEqualIsZero) {
   values[3] = 1.0;
   EXPECT_EQ(dixon_ratio(values, Suspect::largest), 0);
   EXPECT_EQ(dixon_ratio(values, Suspect::smallest), 1);
+}
+
+TEST(Dixon, OfTheLargestNumberOfValuesForARatioIsThatRatio) {
+  // 1, 2, …, n - 1 and n + 10, by hand.
+  const auto ratio = [](int n) {
+    std::vector<double> values{n + 10.0};
+    for (int i = 1; i < n; ++i) values.push_back(i);
+    return dixon_ratio(values, Suspect::largest);
+  };
+  EXPECT_NEAR(ratio(3), 11.0 / 12, 1e-15);
+  EXPECT_NEAR(ratio(10), 11.0 / 18, 1e-15);  // r11
+  EXPECT_NEAR(ratio(13), 12.0 / 21, 1e-15);  // r21
+  EXPECT_NEAR(ratio(30), 12.0 / 37, 1e-15);  // r22
+}
+
+TEST(Dixon, AtEitherEndSuspectsTheOneWithTheLargerRatioElseTheLargest) {
+  EXPECT_EQ(dixon(std::array<double, 5>{2.01, 2.02, 2.00, 2.03, 2.20}, Suspect::either_end, 0.05)->index, 4U);
+  EXPECT_EQ(dixon(std::array<double, 3>{1, 2, 3}, Suspect::either_end, 0.05)->index, 2U);
+}
+
+TEST(Dixon, OfEqualValuesHasNoRatio) {
+  EXPECT_TRUE(std::isnan(dixon_ratio(std::array<double, 3>{2, 2, 2}, Suspect::largest)));
 }
 
 }  // namespace

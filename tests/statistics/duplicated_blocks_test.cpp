@@ -68,5 +68,20 @@ TEST(DuplicatedBlocks, ExpectedNumberAgreesWithRandomReadings) {
   EXPECT_NEAR(found / books, expected_chance_blocks(alignments_among(59), 0.1, 2), 0.4);
 }
 
+TEST(TellingBlockLength, IsNoneWhereNothingIsToBeExpected) {
+  EXPECT_EQ(telling_block_length(100, 0.1, 0), 0U);
+  EXPECT_EQ(telling_block_length(100, 0.1, -1), 0U);
+}
+
+// derived: two readings lie in one step of 1 if their difference d, of deviation √2 σ, leaves room: E max(1 - |d|, 0),
+// which for a small σ is 1 - 2 σ / √π.
+TEST(MatchingReadings, OfOnePairHaveAClosedForm) {
+  EXPECT_NEAR(probability_of_matching_readings(1, 0.1), 1 - 0.2 / std::sqrt(std::acos(-1.0)), 1e-9);
+}
+
+TEST(EqualReadings, OfOneReadingAreCertain) {
+  EXPECT_EQ(probability_of_equal_readings(std::array<std::size_t, 1>{1}), 1);
+}
+
 }  // namespace
 }  // namespace driftwarden::duplicated_blocks_test

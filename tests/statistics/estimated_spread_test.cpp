@@ -35,5 +35,9 @@ TEST(EstimatedSpread, NeedsDegreesOfFreedom) {
   EXPECT_TRUE(std::isnan(mean_over_estimated_spread(0, [](double) { return 1.0; })));
 }
 
+TEST(EstimatedSpread, TakesOneDegreeOfFreedom) {
+  EXPECT_NEAR(mean_over_estimated_spread(1, [](double) { return 3.0; }), 3, 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::estimated_spread_test

@@ -77,5 +77,13 @@ TEST(Ewma, FindsAShiftOfOneSigmaAsSoonAsTheIntegralEquationSays) {
 
 TEST(Ewma, OfNothingIsNothing) { EXPECT_TRUE(ewma({}, {0, 1}).empty()); }
 
+// input: beyond the limit, then missing.
+TEST(Ewma, AMissingValueIsNoSignalThoughTheAverageIsOutside) {
+  const auto points = ewma(std::array<double, 2>{10, std::nan("")}, {0, 1, 1, 3, true});
+  EXPECT_TRUE(points[0].is_signal);
+  EXPECT_EQ(points[1].average, 10);
+  EXPECT_FALSE(points[1].is_signal);
+}
+
 }  // namespace
 }  // namespace driftwarden::ewma_test

@@ -86,5 +86,10 @@ TEST(IdenticalReplicates, NeedASpread) {
   EXPECT_TRUE(std::isnan(probability_of_identical_readings(3, std::nan(""))));
 }
 
+TEST(IdenticalReadings, OfOneAreCertain) {
+  EXPECT_EQ(probability_of_identical_readings(1, 0.5), 1);
+  EXPECT_TRUE(std::isnan(probability_of_identical_readings(1, std::numeric_limits<double>::infinity())));
+}
+
 }  // namespace
 }  // namespace driftwarden::identical_replicates_test

@@ -91,5 +91,28 @@ TEST(LimitCrossing, OfTwoPointsHasNoBound) {
   EXPECT_FALSE(limit_crossing(line, 3, prediction_band(line, 0.95)).is_bounded);
 }
 
+// By hand: a line of which q² var(b) is just its slope squared reaches no limit for certain on either side.
+TEST(LimitCrossing, HasNoBoundWhereTheEdgeOfTheBandIsLevel) {
+  LineFit line;
+  line.slope = 2;
+  line.slope_variance = 4;
+  line.centre_variance = 1;
+  EXPECT_FALSE(limit_crossing(line, -5, {1, 0}).is_bounded);
+  EXPECT_FALSE(limit_crossing(line, 5, {1, 0}).is_bounded);
+}
+
+TEST(LimitCrossing, OfPointsOnALineIsOnePlace) {
+  const LineFit line = *fit_line(std::array<double, 3>{0, 1, 2}, std::array<double, 3>{0, 1, 2});
+  const LimitCrossing crossing = limit_crossing(line, 5, prediction_band(line, 0.95));
+  EXPECT_TRUE(crossing.is_bounded);
+  EXPECT_EQ(crossing.earliest, 5);
+  EXPECT_EQ(crossing.latest, 5);
+}
+
+TEST(LimitCrossing, OfAMeanOfFourHasAQuarterOfTheVarianceOfOne) {
+  const LineFit line = *fit_line(months, error);
+  EXPECT_DOUBLE_EQ(prediction_band(line, 0.95, 4).extra_variance, line.residual_s * line.residual_s / 4);
+}
+
 }  // namespace
 }  // namespace driftwarden::limit_crossing_test

@@ -99,5 +99,20 @@ TEST(LineFit, OfAConstantHasNoSlope) {
   EXPECT_EQ(line->slope, 0);
 }
 
+TEST(LineFit, NeedsFiniteFigures) {
+  EXPECT_FALSE(fit_line(std::array<double, 3>{1, 2, 3}, std::array<double, 3>{1, std::nan(""), 2}));
+  EXPECT_FALSE(fit_through_origin(std::array<double, 2>{1, 2}, std::array<double, 2>{1, std::nan("")}));
+}
+
+TEST(LineFit, ThroughTheOriginMayBeOfSmallSteps) {
+  EXPECT_NEAR(fit_through_origin(std::array<double, 2>{0.1, 0.1}, std::array<double, 2>{0.2, 0.2})->slope, 2, 1e-12);
+}
+
+// By hand: 1.4 by (1 · 1 + 2 · 3) / 5 leaves -0.4 and 0.2, with one degree of freedom.
+TEST(LineFit, ThroughTheOriginAndTwoPointsHasAStandardError) {
+  EXPECT_NEAR(fit_through_origin(std::array<double, 2>{1, 2}, std::array<double, 2>{1, 3})->residual_s, std::sqrt(0.2),
+              1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::line_fit_test

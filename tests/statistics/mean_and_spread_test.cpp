@@ -158,5 +158,13 @@ TEST(LagOne, OfTheHandbooksFlowRates) {
   EXPECT_NEAR(lag_one_autocorrelation(flow), 0.4106986489, 1e-9);
 }
 
+// input: any values; the correlation has no unit.
+TEST(LagOne, IsTheSameInAnyUnit) {
+  const std::array<double, 5> values{1, 3, 2, 5, 4};
+  std::array<double, 5> tiny{};
+  for (std::size_t i = 0; i < tiny.size(); ++i) tiny[i] = values[i] * 1e-200;
+  EXPECT_NEAR(lag_one_autocorrelation(tiny), lag_one_autocorrelation(values), 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::mean_and_spread_test

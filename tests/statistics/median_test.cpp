@@ -51,5 +51,18 @@ TEST(Quantile, RefusesTheImpossible) {
   EXPECT_TRUE(std::isnan(quantile(std::array<double, 2>{1, std::nan("")}, 0.5, QuantileRank::n_plus_one)));
 }
 
+TEST(Median, OfAMissingValueIsNoFigureWhereverItStands) {
+  for (std::size_t i = 0; i < 5; ++i) {
+    std::array<double, 5> values{1, 2, 3, 4, 5};
+    values[i] = std::nan("");
+    EXPECT_TRUE(std::isnan(median(values))) << i;
+    EXPECT_TRUE(std::isnan(quantile(values, 0.5, QuantileRank::n_plus_one))) << i;
+  }
+}
+
+TEST(Quantile, RefusesANegativeProbability) {
+  EXPECT_TRUE(std::isnan(quantile(std::array<double, 2>{1, 2}, -0.1, QuantileRank::n_plus_one)));
+}
+
 }  // namespace
 }  // namespace driftwarden::median_test

@@ -80,5 +80,33 @@ TEST(Grubbs, IsNotDefinedForTwoValuesOrNoSpread) {
   EXPECT_TRUE(std::isnan(grubbs_critical(5, Suspect::largest, 0)));
 }
 
+// derived: 0, 4, 4, 4 have the mean 3 and s = 2.
+TEST(Grubbs, LooksAtTheFirstValueToo) {
+  const auto check = grubbs(std::array<double, 4>{0, 4, 4, 4}, Suspect::smallest, 0.05);
+  ASSERT_TRUE(check);
+  EXPECT_EQ(check->index, 0U);
+  EXPECT_NEAR(check->statistic, 1.5, 1e-12);
+}
+
+TEST(Grubbs, OfTwoAsFarOffSuspectsTheFirst) {
+  EXPECT_EQ(grubbs(std::array<double, 5>{4, 0, 4, 4, 0}, Suspect::smallest, 0.05)->index, 1U);
+}
+
+// derived: 0.1 lies 1.4625 below the mean of 1.5625, and 2.1 lies 0.5375 above it.
+TEST(Grubbs, AtEitherEndSuspectsWhatIsFartherFromTheMean) {
+  EXPECT_EQ(grubbs(std::array<double, 4>{2, 2.1, 2.05, 0.1}, Suspect::either_end, 0.05)->index, 3U);
+}
+
+// input: a small spread.
+TEST(Grubbs, IsDefinedForASmallSpread) {
+  EXPECT_TRUE(grubbs(std::array<double, 4>{2.000, 2.001, 2.000, 2.003}, Suspect::largest, 0.05));
+}
+
+TEST(Grubbs, HasNoCriticalValueWithoutASignificance) {
+  for (const double significance : {-0.1, 1.0, 1.5}) {
+    EXPECT_TRUE(std::isnan(grubbs_critical(5, Suspect::largest, significance))) << significance;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::outliers_test

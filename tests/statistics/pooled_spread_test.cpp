@@ -31,5 +31,10 @@ TEST(PooledSpread, OfSingleReadingsIsNoFigure) {
   EXPECT_EQ(pooled_spread({}).dof, 0);
 }
 
+TEST(PooledSpread, OfOneSetOfTwoIsItsOwn) {
+  const std::array<MeanAndSpread, 1> sets{set_of(2, 0.003)};
+  EXPECT_NEAR(pooled_spread(sets).s, 0.003, 1e-17);
+}
+
 }  // namespace
 }  // namespace driftwarden::pooled_spread_test

@@ -238,5 +238,15 @@ TEST(Propagation, WithInfiniteDegreesOfFreedomUsesTheNormalFactor) {
   EXPECT_NEAR(expanded_uncertainty({1, 0.5}, 0.95), coverage_factor(0.95, 0.5), 1e-12);
 }
 
+// derived: 1e-9 twice is √2 · 1e-9; of 110000 what cancels leaves some 1e-11.
+TEST(Propagation, TellsSmallAmountsFromRounding) {
+  const std::array<UncertaintyContribution, 2> small{{{1e-9}, {1e-9}}};
+  EXPECT_NEAR(combined_uncertainty(small, CorrelationMatrix(2)).u, std::sqrt(2.0) * 1e-9, 1e-15);
+  const std::array<UncertaintyContribution, 2> large{{{0.1e6, 1.1}, {0.11e6, -1}}};
+  CorrelationMatrix same(2);
+  same.set(0, 1, 1);
+  EXPECT_EQ(combined_uncertainty(large, same).u, 0);
+}
+
 }  // namespace
 }  // namespace driftwarden::propagation_test

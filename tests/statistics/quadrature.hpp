@@ -8,6 +8,9 @@ namespace driftwarden::test {
 
 inline double normal_density(double z) { return std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi); }
 
+// By the standard library's erfc, which the program's own is not made from.
+inline double normal_chance_below(double z) { return std::erfc(-z / std::numbers::sqrt2) / 2; }
+
 // Simpson's rule. `steps` is even.
 template <class Function>
 double integral(Function f, double from, double to, int steps) {

@@ -93,5 +93,39 @@ TEST(Reliability, RefusesTheImpossible) {
   EXPECT_EQ(interval_for_target(0, 0.9), infinite);
 }
 
+// derived: ln(5) / 12, ln(1) / 12; 1/2 · 1/2 is 1/4, and 1/8 is one half less.
+TEST(Reliability, HasItsClosedForms) {
+  EXPECT_NEAR(failure_rate_at_interval(1, 5, 12), std::log(5.0) / 12, 1e-15);
+  EXPECT_EQ(failure_rate_at_interval(5, 5, 12), 0);
+  EXPECT_NEAR(failure_rate_at_interval(1, 5, 0.01), std::log(5.0) / 0.01, 1e-9);
+  EXPECT_EQ(failure_free_results_needed(0.5, 0.75), 2U);
+  EXPECT_EQ(failure_free_results_needed(0.5, 0.875), 3U);
+  EXPECT_NEAR(failure_rate_upper_bound(0, 0.01, 0.95), -std::log(0.05) / 0.01, 1e-9);
+}
+
+// derived: with one failure at t and one success at 2t the slope vanishes at exp(λt) = 3/2.
+TEST(FailureRateOf, ShortIntervalsIsThatOfLongOnes) {
+  EXPECT_NEAR(failure_rate_of(std::array<IntervalResult, 2>{{{0.01, false}, {0.02, true}}}), std::log(1.5) / 0.01,
+              1e-9);
+}
+
+TEST(Reliability, RefusesIntervalsAndConfidencesThatAreNone) {
+  EXPECT_TRUE(std::isnan(failure_rate_at_interval(3, 5, 0)));
+  EXPECT_TRUE(std::isnan(failure_rate_at_interval(3, 5, -1)));
+  EXPECT_TRUE(std::isnan(failure_rate_upper_bound(1, 10, 1)));
+  EXPECT_TRUE(std::isnan(failure_rate_upper_bound(1, 10, 0)));
+  EXPECT_TRUE(std::isnan(interval_for_target(1, 0)));
+}
+
+TEST(IntervalTest, OnTheEndOfWhatWasObservedIsCompatible) {
+  EXPECT_EQ(test_interval(20, 20, 1, 0.9).outcome, ReliabilityAgainstTarget::compatible);
+  EXPECT_EQ(test_interval(0, 20, 0, 0.9).outcome, ReliabilityAgainstTarget::compatible);
+}
+
+// derived: one success at 1 and one failure at 2, so that 2 / (exp(2 λ) - 1) is 1.
+TEST(FailureRateOf, OneSuccessInAUnitOfTimeIsFinite) {
+  EXPECT_NEAR(failure_rate_of(std::array<IntervalResult, 2>{{{1, true}, {2, false}}}), std::log(3.0) / 2, 1e-12);
+}
+
 }  // namespace
 }  // namespace driftwarden::reliability_test

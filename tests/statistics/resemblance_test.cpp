@@ -158,5 +158,61 @@ TEST(ResemblingLine, IsResolvedByChanceAsOftenAsItSays) {
   EXPECT_GT(corrected, trials * 0.02);
 }
 
+// By hand: 0, 0, 1, 1 have r = 0.25 and 0, 1, 0, 1 have -0.75, which counts as 0 in the bias.
+TEST(Resemblance, HasTheBiasOfItsFormula) {
+  EXPECT_NEAR(resemblance_of(Values{0, 0, 1, 1}).phi, 0.25 + (1 + 4 * 0.25) / 4, 1e-12);
+  EXPECT_NEAR(residual_resemblance(Values{0, 0, 1, 1}).phi, 0.25 + (2 + 4 * 0.25) / 4, 1e-12);
+  EXPECT_NEAR(resemblance_of(Values{0, 1, 0, 1}).phi, -0.75 + 1.0 / 4, 1e-12);
+  EXPECT_NEAR(residual_resemblance(Values{0, 1, 0, 1}).phi, -0.75 + 2.0 / 4, 1e-12);
+  EXPECT_EQ(resemblance_of(Values{0, 0, 1, 1}).n, 4U);
+}
+
+TEST(Resemblance, OfNothingPooledOrOfTheContraryIsNone) {
+  EXPECT_EQ(PooledResemblance().of_all().phi, 0);
+  EXPECT_EQ(PooledResemblance().of_all().n, 0U);
+  EXPECT_EQ((Resemblance{-0.9, 100}.cautious()), 0);
+}
+
+TEST(InflationOfAMean, OfTwoHasOneTerm) { EXPECT_NEAR(inflation_of_a_mean(2, 0.6), 1.6, 1e-15); }
+
+// By hand: before 1, 3 have the mean 2 and s² 2; V of two is 1 + 0.6. 2 - 1.6 is taken for 1, and so is 2 · 0.64/1.36
+// - 1.
+TEST(StepTest, OfPointsThatResembleEachOtherIsWider) {
+  const StepTest one = step_test(Values{1, 3}, Values{5}, 0.6);
+  EXPECT_NEAR(one.t, 3 / std::sqrt(2 * (1 + 1.6 / 2)), 1e-12);
+  EXPECT_EQ(one.dof, 1);
+  EXPECT_NEAR(step_test(Values{1, 3}, Values{5, 5}, 0.6).t, 3 / std::sqrt(2 * (1.6 / 2 + 1.6 / 2)), 1e-12);
+  EXPECT_NEAR(step_test(Values{1, 3}, Values{5}, 0).t, 3 / std::sqrt(3.0), 1e-12);
+}
+
+TEST(StepTest, NeedsTwoPointsBeforeAndOneNow) {
+  EXPECT_TRUE(std::isnan(step_test(Values{2}, Values{3}, 0).difference));
+  EXPECT_TRUE(std::isnan(step_test(Values{1, 2, 3}, Values{}, 0).dof));
+}
+
+// By hand: distances 0 0 0 0 0 with S = 0, and 0 1 2 1 0.5 with S = 1, whose z is 0.
+TEST(GrowingScatter, IsOneSided) {
+  EXPECT_EQ(growing_scatter_p(Values{2, 2, 2, 2, 2}, 0), 1);
+  EXPECT_NEAR(growing_scatter_p(Values{0, 1, 2, -1, -0.5}, 0), 0.5, 1e-12);
+}
+
+// By hand: V = 3 at φ = 0.5; ten points (8/4, 4 degrees of freedom), six (4/1, since 4 + 2 - 6 is taken for 1) and
+// four.
+TEST(ResemblingLine, IsWiderInAllItsParts) {
+  const Values days{0, 1, 2, 3, 4, 5, 6, 7, 8, 9};
+  const Values values{0.1, 0.3, 0.2, 0.5, 0.6, 0.5, 0.8, 0.9, 0.8, 1.1};
+  const auto line_of = [&](std::size_t n) { return *fit_line(std::span(days).first(n), std::span(values).first(n)); };
+  const LineFit ten = line_of(10);
+  EXPECT_NEAR(resembling(ten, 0.5).residual_s / ten.residual_s, std::sqrt(2.0), 1e-12);
+  EXPECT_NEAR(resembling(ten, 0.5).residual_variance_of_one / ten.residual_variance_of_one, 2, 1e-12);
+  EXPECT_NEAR(resembling(ten, 0.5).centre_variance / ten.centre_variance, 6, 1e-12);
+  EXPECT_NEAR(resembling(line_of(6), 0.5).slope_variance / line_of(6).slope_variance, 12, 1e-12);
+  EXPECT_EQ(resembling(line_of(4), 0.5).dof, 1);
+  EXPECT_NEAR(resembling(line_of(3), 0.5).slope_variance / line_of(3).slope_variance, 3, 1e-12);
+  EXPECT_GT(resembling(ten, 0.02).slope_variance, ten.slope_variance);
+  EXPECT_EQ(resembling(ten, -0.5).slope_variance, ten.slope_variance);
+  EXPECT_EQ(resembling(line_of(2), 0.5).dof, 0);
+}
+
 }  // namespace
 }  // namespace driftwarden::resemblance_test

@@ -134,5 +134,45 @@ TEST(MannKendall, OfOneValueOrAMissingOneIsNoFigure) {
   EXPECT_TRUE(std::isnan(mann_kendall(std::array<double, 3>{1, std::nan(""), 2}).p));
 }
 
+TEST(TheilSen, TurnsAboutNoPlaceInParticular) {
+  EXPECT_NEAR(theil_sen(std::array<double, 2>{1, 2}, std::array<double, 2>{2, 4}, 0.95)->intercept, 0, 1e-12);
+}
+
+TEST(TheilSen, OfEqualValuesHasASlopeOfZeroAndNoLimits) {
+  const auto trend = theil_sen(std::array<double, 3>{1, 2, 3}, std::array<double, 3>{2, 2, 2}, 0.95);
+  ASSERT_TRUE(trend);
+  EXPECT_EQ(trend->slope, 0);
+  EXPECT_TRUE(std::isnan(trend->slope_bounds.lower));
+}
+
+TEST(TheilSen, NeedsFinitePlaces) {
+  EXPECT_FALSE(theil_sen(std::array<double, 3>{1, std::nan(""), 3}, std::array<double, 3>{1, 2, 4}, 0.95));
+}
+
+// By hand: of 2, 4, 1, 3 as many pairs rise as fall.
+TEST(MannKendall, OfAsManyRisesAsFallsIsCertainlyNone) {
+  const TrendTest test = mann_kendall(std::array<double, 4>{2, 4, 1, 3});
+  EXPECT_EQ(test.s, 0);
+  EXPECT_EQ(test.z, 0);
+  EXPECT_EQ(test.p, 1);
+}
+
+// By hand: S = 1 less one towards zero; both orders of two values are as extreme.
+TEST(MannKendall, OfTwoValuesSaysNothing) {
+  const TrendTest test = mann_kendall(std::array<double, 2>{1, 2});
+  EXPECT_EQ(test.s, 1);
+  EXPECT_EQ(test.z, 0);
+  EXPECT_EQ(test.p, 1);
+}
+
+TEST(MannKendall, IsExactForUpToTenIndependentValues) {
+  std::vector<double> rising(11);
+  std::iota(rising.begin(), rising.end(), 1.0);
+  EXPECT_TRUE(mann_kendall(std::span(rising).first(10)).is_exact);
+  EXPECT_NEAR(mann_kendall(std::span(rising).first(10)).p, 2.0 / 3628800, 1e-18);  // derived: two of the 10! orders
+  EXPECT_FALSE(mann_kendall(rising).is_exact);
+  EXPECT_FALSE(mann_kendall(std::span(rising).first(10), 2).is_exact);
+}
+
 }  // namespace
 }  // namespace driftwarden::robust_trend_test

@@ -36,5 +36,10 @@ TEST(WithoutRoundingNoise, LeavesMissingValuesMissing) {
   EXPECT_EQ(kept[1], kept[2]);
 }
 
+TEST(WithoutRoundingNoise, MakesEqualAcrossAMissingValue) {
+  const std::vector<double> kept = without_rounding_noise(std::array<double, 3>{2, std::nan(""), 2 + 1e-15});
+  EXPECT_EQ(kept[0], kept[2]);
+}
+
 }  // namespace
 }  // namespace driftwarden::rounding_noise_test

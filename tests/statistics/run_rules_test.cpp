@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "statistics/data_file.hpp"
+#include "statistics/quadrature.hpp"
 #include "statistics/random_numbers.hpp"
 
 namespace driftwarden::run_rules_test {
@@ -214,6 +215,44 @@ TEST(FalseSignals, ComeAfterAsManyPointsAsInTheLiterature) {
   // 1984: 73.5 ± 0.15. 5000 runs: standard error 1.3 and 1.0.
   EXPECT_NEAR(mean_run_length(western_electric_rules, 5000), 92.0, 4.5);
   EXPECT_NEAR(mean_run_length(nelson_rules, 5000), 73.5, 3.5);
+}
+
+// By hand: the newest point has to lie beyond the line itself, and no farther back than the window.
+TEST(RunRules, SignalAtAPointThatIsBeyondTheLineItself) {
+  EXPECT_EQ(signals_of(two_of_three, Z{2.1, 2.2, 0.1}), Indices{1});
+  EXPECT_EQ(signals_of(two_of_three, Z{2.1, 2.2, 2.0}), Indices{1});
+  EXPECT_TRUE(signals_of(two_of_three, Z{2.1, 0, 0, 2.2}).empty());
+  EXPECT_EQ(signals_of(four_of_five, Z{1.1, 1.2, 1.3, 1.4, 0.2}), Indices{3});
+  EXPECT_EQ(signals_of(four_of_five, Z{1.1, 1.2, 1.3, 1.4, 1.0}), Indices{3});
+}
+
+TEST(RunRules, EqualNeighboursAreNoTurn) {
+  for (const Z& z : {Z{1, 0, 0}, Z{0, 0, 1}, Z{0, 1, 1}, Z{1, 1, 0}}) {
+    EXPECT_TRUE(signals_of({RunPattern::alternating, 3}, z).empty()) << z[0] << z[1] << z[2];
+  }
+}
+
+TEST(RunRules, APointOnOneSigmaEndsAMixtureOfWhichTwoPointsAreTheLeast) {
+  EXPECT_TRUE(signals_of(mixture_8, Z{1.2, -1.3, 1.5, -1.0, 1.4, 1.6, -1.2, 1.1}).empty());
+  EXPECT_EQ(signals_of({RunPattern::mixture, 0}, Z{1.2, -1.3}), Indices{1});
+}
+
+TEST(RunRules, SignalsOfALaterRuleMayComeEarlier) {
+  const auto signals = run_signals(western_electric_rules, Z{1.2, 1.3, 1.5, 1.4, 3.1});
+  ASSERT_EQ(signals.size(), 3U);
+  EXPECT_EQ(signals[0].index, 3U);
+  EXPECT_EQ(signals[0].rule.pattern, RunPattern::four_of_five);
+  EXPECT_EQ(signals[1].rule.pattern, RunPattern::beyond_limit);
+}
+
+// derived: 2p (2p - p²) with p = Φ(-2), and 2q (4q³ (1 - q) + q⁴) with q = Φ(-1); of eight beyond one, 2⁸ - 2 of 2⁸
+// ways.
+TEST(FalseSignals, OfRulesWithAWindowAreCountedByHand) {
+  const double p = test::normal_chance_below(-2);
+  const double q = test::normal_chance_below(-1);
+  EXPECT_NEAR(false_signal_probability(two_of_three), 2 * p * (2 * p - p * p), 1e-15);
+  EXPECT_NEAR(false_signal_probability(four_of_five), 2 * q * (4 * q * q * q * (1 - q) + q * q * q * q), 1e-15);
+  EXPECT_NEAR(false_signal_probability(mixture_8), std::pow(q, 8) * 254, 1e-15);
 }
 
 }  // namespace

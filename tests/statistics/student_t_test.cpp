@@ -118,5 +118,34 @@ TEST(StudentT, TwoSidedPHasTwoTails) {
   EXPECT_EQ(student_t_two_sided_p(0, 4), 1);
 }
 
+TEST(StudentT, RefusesTheImpossibleAlsoAtTheEnds) {
+  for (const double dof : {-1.0, 0.0}) {
+    EXPECT_TRUE(std::isnan(student_t_cdf(infinite, dof))) << dof;
+    EXPECT_TRUE(std::isnan(student_t_quantile(0, dof))) << dof;
+    EXPECT_TRUE(std::isnan(student_t_quantile(1, dof))) << dof;
+  }
+  EXPECT_TRUE(std::isnan(student_t_cdf(1, -infinite)));
+  EXPECT_EQ(student_t_cdf(infinite, 3), 1);
+  EXPECT_EQ(student_t_cdf(-infinite, 3), 0);
+  EXPECT_EQ(student_t_quantile(0, 3), -infinite);
+  EXPECT_EQ(student_t_quantile(1, 3), infinite);
+}
+
+// More questions than the store has places: each has its own answer.
+TEST(StudentT, QuantileGrowsWithTheProbabilityAndShrinksWithTheDegreesOfFreedom) {
+  double before = -std::numeric_limits<double>::infinity();
+  for (int i = 1; i < 4096; ++i) {
+    const double quantile = student_t_quantile(i / 4096.0, 5);
+    EXPECT_GT(quantile, before) << i;
+    before = quantile;
+  }
+  before = std::numeric_limits<double>::infinity();
+  for (int i = 0; i < 4096; ++i) {
+    const double quantile = student_t_quantile(0.975, 1 + i / 64.0);
+    EXPECT_LT(quantile, before) << i;
+    before = quantile;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::student_t_test

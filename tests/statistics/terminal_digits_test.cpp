@@ -121,5 +121,10 @@ TEST(TerminalDigits, OfNoReadingsOrOnePossibleDigitSayNothing) {
   EXPECT_FALSE(check_last_digits({0, 5, 0, 5, 0, 0, 0, 0, 0, 0}, 2));
 }
 
+TEST(TerminalDigits, AreJudgedExactlyBelowFiftyReadings) {
+  EXPECT_FALSE(check_last_digits({5, 5, 5, 5, 5, 5, 5, 5, 5, 5})->is_exact);
+  EXPECT_TRUE(check_last_digits({5, 5, 5, 5, 5, 5, 5, 5, 5, 4})->is_exact);
+}
+
 }  // namespace
 }  // namespace driftwarden::terminal_digits_test

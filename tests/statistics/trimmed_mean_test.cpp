@@ -80,5 +80,18 @@ TEST(TrimmedMean, AnswersFalselyNoOftenerThanItsPSays) {
   EXPECT_NEAR(false_answers(3, 1, random), 0.01, 0.0063);  // derived: four standard errors of 0.0016
 }
 
+// derived: the mean of 1 and 3 is known to s / √2 = 1, with one degree of freedom; t with two is 1 - t / √(2 + t²).
+TEST(TrimmedMean, OfTwoIsThatOfTwo) {
+  const TrimmedMean two = trimmed_mean(std::vector<double>{1, 3});
+  EXPECT_EQ(two.mean, 2);
+  EXPECT_NEAR(two.u, 1, 1e-12);
+  EXPECT_EQ(two.dof, 1);
+}
+
+TEST(TrimmedMean, IsHeldToWhatIsAllowedAlsoWhereItIsNearOrExact) {
+  EXPECT_NEAR(p_beyond({0.5, 1, 2}, 0), 1 - 0.5 / 1.5, 1e-12);
+  EXPECT_TRUE(std::isnan(p_beyond({0.5, 0, 2}, 0)));
+}
+
 }  // namespace
 }  // namespace driftwarden::trimmed_mean_test

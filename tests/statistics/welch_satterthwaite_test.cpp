@@ -53,5 +53,13 @@ TEST(WelchSatterthwaite, IsCutDownToAWholeNumberButNotForRounding) {
   EXPECT_TRUE(std::isnan(whole_degrees_of_freedom(std::nan(""))));
 }
 
+// input: one input with few degrees of freedom.
+TEST(WelchSatterthwaite, OfFewerThanOneIsTakenAsItIs) {
+  const std::array<UncertaintyContribution, 1> part{{{1, 1, 0.01}}};
+  EXPECT_NEAR(effective_degrees_of_freedom(part), 0.01, 1e-12);
+  EXPECT_EQ(whole_degrees_of_freedom(0.01), 0.01);
+  EXPECT_EQ(whole_degrees_of_freedom(1.5), 1);
+}
+
 }  // namespace
 }  // namespace driftwarden::welch_satterthwaite_test

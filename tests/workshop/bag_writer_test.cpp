@@ -119,6 +119,7 @@ TEST(BagWriter, RefusesANameThatLeadsAway) {
   ASSERT_TRUE(bag);
   bag->add("data/../../x", "x");
   EXPECT_EQ(bag->failure().front().id, "evidence/name");
+  EXPECT_EQ(bag->failure().front().place, (Place{"data/../../x", 0, 0}));
   EXPECT_FALSE(fs::exists(scratch.path() / "x"));
 }
 
@@ -142,6 +143,26 @@ TEST(BagWriter, GivesTheSameBytesForTheSameFilesInAnyOrder) {
   }
   EXPECT_EQ(bytes_of_file(scratch.path() / "0/tagmanifest-sha512.txt"),
             bytes_of_file(scratch.path() / "1/tagmanifest-sha512.txt"));
+}
+
+TEST(BagWriter, SaysThatAFileCouldNotBeWritten) {
+  const ScratchFolder scratch;
+  Result<BagWriter> bag = BagWriter::begin(scratch.path() / "bag");
+  ASSERT_TRUE(bag);
+  bag->add("data/a", "a");
+  bag->add("data/a/b", "b");  // there is a file where its folder would be
+  ASSERT_EQ(bag->failure().size(), 1U);
+  EXPECT_EQ(bag->failure().front().id, "output/unwritable");
+  EXPECT_FALSE(bag->finish(small_info(), nullptr).empty());
+}
+
+TEST(BagWriter, SaysThatAFileOfOthersIsNotThere) {
+  const ScratchFolder scratch;
+  Result<BagWriter> bag = BagWriter::begin(scratch.path() / "bag");
+  ASSERT_TRUE(bag);
+  bag->adopt("data/charts/none.svg");
+  ASSERT_EQ(bag->failure().size(), 1U);
+  EXPECT_EQ(bag->failure().front().id, "file/unreadable");
 }
 
 }  // namespace

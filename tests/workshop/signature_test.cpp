@@ -4,6 +4,9 @@
 #include <gtest/gtest.h>
 #include <openssl/err.h>
 
+#include <initializer_list>
+#include <stdexcept>
+
 #include "evidence/keys.hpp"
 
 namespace driftwarden::signature_test {
@@ -60,7 +63,9 @@ TEST(Signature, HasSixtyFourBytes) {
 TEST(Ed25519Key, GivesItsPublicHalf) {
   EXPECT_EQ(signer().public_pem(), public_pem_1);
   EXPECT_EQ(signer().fingerprint(), checker().fingerprint());
-  EXPECT_EQ(signer().fingerprint().size(), 64U);
+  EXPECT_NE(signer().fingerprint(), checker(public_pem_2).fingerprint());
+  // own input: openssl pkey -pubin -outform DER | sha256sum
+  EXPECT_EQ(checker().fingerprint(), "06e3fd8fda29bb60ab59557de61edb0aecdb231134be30e75b455f8e1b792fa9");
 }
 
 TEST(Ed25519Key, SaysWhatIsWrongWithAPrivateKey) {
@@ -87,9 +92,13 @@ TEST(Ed25519Key, IsReadFromAtMostSixtyFourKibibytes) {
 TEST(Ed25519Key, LeavesNoErrorOfOpenSslBehind) {
   EXPECT_FALSE(Ed25519Key::public_key("nothing", "k"));
   EXPECT_EQ(ERR_peek_error(), 0UL);
-  EXPECT_FALSE(checker().has_signed("text", std::string(64, 'x')));
-  EXPECT_EQ(ERR_peek_error(), 0UL);
+  for (const std::size_t length : std::initializer_list<std::size_t>{0U, 63U, 64U, 65U}) {
+    EXPECT_FALSE(checker().has_signed("text", std::string(length, '\xff')));
+    EXPECT_EQ(ERR_peek_error(), 0UL) << length;
+  }
 }
+
+TEST(Signature, NeedsThePrivateHalf) { EXPECT_THROW(checker().sign("text"), std::runtime_error); }
 
 TEST(Ed25519Key, SaysWhatIsWrongWithAPublicKey) {
   EXPECT_NE(fault(Ed25519Key::public_key(private_pem_1, "k")).find("openssl pkey -in KEY -pubout"), std::string::npos);
