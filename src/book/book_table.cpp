@@ -9,16 +9,29 @@
 namespace driftwarden {
 namespace {
 
+template <auto records>
+std::size_t size_of(const Book& book) {
+  return (book.*records).size();
+}
+
 constexpr std::array<BookTable, 9> tables{{
-    {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments},
-    {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates},
-    {&samples_spec, &BookFiles::samples, true, false, false, read_samples},
-    {&readings_spec, &BookFiles::readings, true, false, false, read_readings},
-    {&decisions_spec, &BookFiles::decisions, false, false, false, read_decisions},
-    {&actions_spec, &BookFiles::actions, false, false, false, read_actions},
-    {&service_spec, &BookFiles::service, false, false, false, read_service},
-    {&checks_spec, &BookFiles::checks, false, false, false, read_checks},
-    {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled},
+    {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments, size_of<&Book::instruments>,
+     "instrument", "instruments"},
+    {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates, size_of<&Book::certificates>,
+     "certificate", "certificates"},
+    {&samples_spec, &BookFiles::samples, true, false, false, read_samples, size_of<&Book::samples>, "sample",
+     "samples and blanks"},
+    {&readings_spec, &BookFiles::readings, true, false, false, read_readings, size_of<&Book::readings>, "reading",
+     "readings"},
+    {&decisions_spec, &BookFiles::decisions, false, false, false, read_decisions, size_of<&Book::decisions>, "decision",
+     "decisions"},
+    {&actions_spec, &BookFiles::actions, false, false, false, read_actions, size_of<&Book::assignments>, "action",
+     "actions"},
+    {&service_spec, &BookFiles::service, false, false, false, read_service, size_of<&Book::services>, "service",
+     "services"},
+    {&checks_spec, &BookFiles::checks, false, false, false, read_checks, size_of<&Book::checks>, "check", "checks"},
+    {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled, size_of<&Book::handed_scatter>,
+     "pooled scatter", "pooled scatters"},
 }};
 
 }  // namespace

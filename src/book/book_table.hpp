@@ -22,6 +22,8 @@ struct BookTable {
   bool takes_documents = false;  // digital calibration certificates, TABLE/*.xml
   bool is_of_parts = false;      // split writes it into the parts of a book, and nobody else does
   void (*read)(const std::vector<TableFile>& files, const BookInHand& hand) = nullptr;
+  std::size_t (*size)(const Book& book) = nullptr;  // how many records were made of its rows
+  std::string_view one, many;                       // and what they are called
 
   std::string name() const { return std::string(spec->table); }  // "readings"
   std::string file() const { return name() + ".csv"; }           // as it is called where there is one file of it

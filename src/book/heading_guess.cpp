@@ -18,7 +18,7 @@ struct OtherName {
   std::string_view theirs;
   std::string_view ours;
 };
-constexpr std::array<OtherName, 14> other_names{{{"remarks", "note"},
+constexpr std::array<OtherName, 17> other_names{{{"remarks", "note"},
                                                  {"remark", "note"},
                                                  {"comments", "note"},
                                                  {"comment", "note"},
@@ -29,6 +29,9 @@ constexpr std::array<OtherName, 14> other_names{{{"remarks", "note"},
                                                  {"meter", "calibrator"},
                                                  {"sn", "serial"},
                                                  {"laboratory", "issuer"},
+                                                 {"cassette", "medium"},
+                                                 {"filter", "medium"},
+                                                 {"tube", "medium"},
                                                  {"true", "reference"},
                                                  {"indicated", "as left"},
                                                  {"rh", "humidity"}}};

@@ -18,6 +18,7 @@ enum Field : int {
   nominal,
   method,
   analysis,
+  medium,
   started,
   stopped,
   paused,
@@ -25,11 +26,12 @@ enum Field : int {
   temperature,
   pressure,
   fault,
+  by,
   note
 };
 using D = Dimension;
 constexpr double most_minutes = 1e6;
-constexpr std::array<FieldSpec, 16> fields{{
+constexpr std::array<FieldSpec, 18> fields{{
     {sample, "sample", CellType::text, D::count, true},
     {batch, "batch"},
     {kind, "kind", CellType::word},
@@ -38,6 +40,7 @@ constexpr std::array<FieldSpec, 16> fields{{
     {nominal, "nominal", CellType::quantity, D::flow, false, 0, 1e5},
     {method, "method"},
     {analysis, "analysis"},
+    kept_only(medium, "medium"),
     {started, "started", CellType::moment},
     {stopped, "stopped", CellType::moment},
     {paused, "paused", CellType::quantity, D::time, false, 0, most_minutes},
@@ -45,6 +48,7 @@ constexpr std::array<FieldSpec, 16> fields{{
     {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
     {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
     {fault, "fault", CellType::word},
+    kept_only(by, "by"),
     kept_only(note, "note"),
 }};
 static_assert(are_complete(fields, note));
@@ -95,12 +99,14 @@ class SampleRows {
     table_.nominal_l_min.put(row, row_.quantity(nominal));
     table_.method.put(row, row_.interned(method));
     table_.analysis.put(row, row_.interned(analysis));
+    table_.medium.put(row, row_.interned(medium));
     read_times(row, is_blank);
     read_pauses(row);
     table_.warm_up_min.put(row, row_.quantity(warm_up));
     table_.temperature_k.put(row, row_.quantity(temperature));
     table_.pressure_kpa.put(row, row_.quantity(pressure));
     table_.fault.put(row, row_.yes_no(fault));
+    table_.by.put(row, row_.interned(by));
     table_.note.put(row, row_.interned_note(note));
     table_.problem[row] = row_.problem();
   }
@@ -171,6 +177,7 @@ void for_each_column(SampleTable& table, F f) {
   f(table.nominal_l_min, nominal);
   f(table.method, method);
   f(table.analysis, analysis);
+  f(table.medium, medium);
   f(table.started, -1);
   f(table.stopped, -1);
   f(table.paused_min, paused);
@@ -178,6 +185,7 @@ void for_each_column(SampleTable& table, F f) {
   f(table.temperature_k, temperature);
   f(table.pressure_kpa, pressure);
   f(table.fault, fault);
+  f(table.by, by);
   f(table.note, note);
   f(table.problem, -1);
 }

@@ -53,6 +53,7 @@ class SettingsReader {
     if (const auto* table = top_.table("history")) history(*table);
     if (const auto* table = top_.table("uncertainty")) uncertainty(*table);
     if (const auto* table = top_.table("pump")) pump(*table);
+    if (const auto* table = top_.table("custody")) custody(*table);
     leave_to_the_rules();
     top_.refuse_other_keys();
     return std::move(settings_);
@@ -181,6 +182,29 @@ class SettingsReader {
                     R"(write "yes" or "no"; leave it out where nobody knows)");
     }
     pump.refuse_other_keys();
+  }
+
+  void custody(const toml::table& table) {
+    SettingsTable custody(table, "custody", file_);
+    consignment({}, custody);
+    for (const auto& [batches, table_of_them] : custody.all_tables()) {
+      SettingsTable of_them(*table_of_them, "custody.\"" + batches.text + "\"", file_);
+      consignment(batches, of_them);
+      of_them.refuse_other_keys();
+    }
+    custody.refuse_other_keys();
+  }
+
+  void consignment(const SaidText& batches, SettingsTable& table) {
+    Settings::Consignment said{batches.text, batches.place, address(table, "sender"), address(table, "laboratory"), {}};
+    if (const auto reference = table.text("reference")) said.reference = reference->text;
+    settings_.consignments.push_back(std::move(said));
+  }
+
+  static std::vector<std::string> address(SettingsTable& table, std::string_view key) {
+    std::vector<std::string> lines;
+    for (const SaidText& line : table.texts(key).value_or(std::vector<SaidText>{})) lines.push_back(line.text);
+    return lines;
   }
 
   void headings(const toml::table& table) {

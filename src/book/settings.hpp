@@ -60,6 +60,14 @@ struct Settings {
     std::optional<std::string> sheet;
     std::optional<std::vector<std::string>> ignored_rows;  // lines ("97", "3-5") and beginnings of rows ("Total*")
   };
+  // [custody]: who sends samples, and to whom; [custody."TF46*"] of batches of that name, where it is another.
+  struct Consignment {
+    std::string batches;  // a pattern; "" for all
+    Place place;
+    std::vector<std::string> sender;  // an address, line by line
+    std::vector<std::string> laboratory;
+    std::string reference;  // under which the laboratory keeps the order
+  };
   // The owner's heading -> ours, and where that was said.
   using Headings = std::map<std::string, std::pair<std::string, Place>>;
 
@@ -74,6 +82,7 @@ struct Settings {
   std::vector<Place> pack_places;          // one for each pack
   std::vector<std::string> ignored_files;  // patterns of what need not be read
   std::vector<Files> files;                // in the order they are written
+  std::vector<Consignment> consignments;   // that of all batches first, then as they are written
   EmptyMarks empty_marks;                  // of cells that hold nothing
   double guard = 0;                        // multiple of the expanded uncertainty by which limits are narrowed
   char decimal = '.';

@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <ostream>
 
+#include "book/book_table.hpp"
+#include "book/consignment.hpp"
 #include "book/one_cause.hpp"
 #include "command/opened_book.hpp"
 #include "doubt/doubtful.hpp"
@@ -10,6 +12,19 @@
 #include "verdict/unmet_names.hpp"
 
 namespace driftwarden {
+namespace {
+
+// Every table, also one that the book has not: whoever wrote some rows sees whether they were read.
+std::string records_counted(const Book& book) {
+  std::string text;
+  for (const BookTable& table : book_tables()) {
+    if (table.is_of_parts && (book.files.*table.files).empty()) continue;
+    text += (text.empty() ? "" : ", ") + counted(table.size(book), std::string(table.one), std::string(table.many));
+  }
+  return text;
+}
+
+}  // namespace
 
 int run_check(const CheckOptions& options, Surroundings& surroundings) {
   const Result<Book> book = read_watched(options.book, surroundings);
@@ -28,17 +43,14 @@ int run_check(const CheckOptions& options, Surroundings& surroundings) {
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
   Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
   if (rules) {
-    for (const Diagnostics& more : {unknown_words(*book, UnknownWords(*book, *rules)), unmet_names(*book, *rules)})
+    for (const Diagnostics& more :
+         {unknown_words(*book, UnknownWords(*book, *rules)), unmet_names(*book, *rules), idle_consignments(*book)})
       idle.insert(idle.end(), more.begin(), more.end());
   }
   tell(surroundings.err, idle);
   const std::size_t remarks = book->problems.size() - static_cast<std::size_t>(errors) +
                               (rules ? rules->remarks.size() : 0) + doubts.size() + formulas.size() + idle.size();
-  surroundings.out << book->settings.title << ": " << counted(book->instruments.size(), "instrument", "instruments")
-                   << ", " << counted(book->certificates.size(), "certificate", "certificates") << ", "
-                   << counted(book->samples.size(), "sample", "samples and blanks") << ", "
-                   << counted(book->readings.size(), "reading", "readings") << ", "
-                   << counted(book->decisions.size(), "decision", "decisions") << "; "
+  surroundings.out << book->settings.title << ": " << records_counted(*book) << "; "
                    << counted(faults, "fault", "faults") << ", " << counted(remarks, "remark", "remarks") << "\n";
   return faults == 0 ? all_is_well : cannot_be_used;
 }

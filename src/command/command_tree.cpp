@@ -18,6 +18,10 @@ constexpr const char* exit_statuses =
 
 std::string help_foot() { return wrapped(cautions, 0, help_width) + exit_statuses; }
 
+void add_paper(CLI::App* command, std::string& paper) {
+  command->add_option("--paper", paper, "of the PDF: A4 or letter")->check(CLI::IsMember({"A4", "letter"}));
+}
+
 void add_threads(CLI::App* command, unsigned& threads, const char* otherwise = "one for each processor") {
   command->add_option("--threads", threads, std::string("threads to use; else ") + otherwise)
       ->check(CLI::Range(1, 256));
@@ -140,6 +144,7 @@ void add_custody(CLI::App& app, CommandOptions& options, Surroundings& surroundi
                    "as --out is called")
       ->check(CLI::IsMember({"table", "csv", "json", "html", "pdf"}));
   command->add_option("--out", custody.out, "file to write to; else standard output");
+  add_paper(command, custody.paper);
   command->footer("Example:\n  driftwarden custody docs/demo --batch TF46B --format html --out TF46B.html");
   command->callback([&] { run = [&] { return run_custody(options.custody, surroundings); }; });
 }
@@ -156,6 +161,7 @@ void add_letter(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command
       ->add_option("--format", letter.format, "html, or pdf, which needs the package chromium; else as --out is called")
       ->check(CLI::IsMember({"html", "pdf"}));
+  add_paper(command, letter.paper);
   command->footer("Example:\n  driftwarden letter docs/demo --batch TF46B --out TF46B-letter.html");
   command->callback([&] {
     if (options.letter.batch.empty() && options.letter.sample.empty()) throw CLI::RequiredError("--batch or --sample");
@@ -233,6 +239,7 @@ void add_lookback(CLI::App& app, CommandOptions& options, Surroundings& surround
                    "else as --out is called")
       ->check(CLI::IsMember({"table", "csv", "json", "html", "pdf"}));
   command->add_option("--out", lookback.out, "file to write to; else standard output");
+  add_paper(command, lookback.paper);
   add_threads(command, lookback.book.threads);
   command->add_option("--as-of", lookback.book.as_of,
                       "only certificates and samples up to this day, as in 2026-11-16; else all in the book");
@@ -253,7 +260,7 @@ void add_review(CLI::App& app, CommandOptions& options, Surroundings& surroundin
           "html; pdf, which needs the package chromium; text, ten lines to send as mail; ics, a calendar of what "
           "falls due; or json; else as --out is called")
       ->check(CLI::IsMember({"html", "pdf", "text", "ics", "json"}));
-  command->add_option("--paper", review.paper, "of the PDF: A4 or letter")->check(CLI::IsMember({"A4", "letter"}));
+  add_paper(command, review.paper);
   command->footer("Example:\n  driftwarden review docs/demo --as-of 2026-11-16 --out review.html");
   command->callback([&] {
     const std::string& format = options.review.format;

@@ -28,6 +28,7 @@ CustodySheet sheet_of(const OpenedBook& opened, const std::string& batch, const 
   sheet.reference = conditions_text(settings.reference);
   sheet.as_of = date_text(opened.as_of);
   sheet.version = surroundings.version;
+  sheet.consignment = consignment_of(settings, batch);
   SampleJudge judge(*opened.screening);
   for (const Row sample : samples) sheet.add(custody_line(*opened.screening, judge.judge(sample)));
   return sheet;
@@ -45,7 +46,8 @@ int run_custody(const CustodyOptions& options, Surroundings& surroundings) {
   const std::optional<std::string> format =
       format_meant(options.format, options.out, {"table", "csv", "json", "html", "pdf"}, surroundings);
   if (!format) return cannot_be_used;
-  const CustodySheet sheet = sheet_of(*opened, options.batch, selected->samples, surroundings);
+  CustodySheet sheet = sheet_of(*opened, options.batch, selected->samples, surroundings);
+  sheet.paper = paper_of(*format, options.paper);
   if (!write_result({text_as(*format, sheet), *format, options.out, opened->as_of}, surroundings))
     return cannot_be_used;
   if (opened->has_faults()) return cannot_be_used;

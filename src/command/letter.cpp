@@ -21,6 +21,7 @@ int run_letter(const LetterOptions& options, Surroundings& surroundings) {
   letter.about = options.batch.empty() ? "Sample " + options.sample : "Batch " + options.batch;
   letter.as_of = date_text(opened->as_of);
   letter.version = surroundings.version;
+  letter.paper = paper_of(*format, options.paper);
   const Diagnostics failures = write_page(letter_page(letter), *format, options.out, opened->as_of);
   if (!failures.empty()) return refuse(failures, surroundings);
   surroundings.out << options.out << '\n';

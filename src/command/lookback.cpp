@@ -88,11 +88,11 @@ Asked from_newest(const Screening& screening, Row instrument, Day as_of, Surroun
 }
 
 std::string written(const OpenedBook& opened, const Lookback& lookback, const std::string& format, Paint paint,
-                    const std::string& version) {
+                    const PageMaking& making) {
   const Screening& screening = *opened.screening;
   if (format == "csv") return lookback_csv(screening, lookback);
   if (format == "json") return lookback_json(screening, lookback);
-  if (format == "html" || format == "pdf") return lookback_page(screening, lookback, opened.as_of, version);
+  if (format == "html" || format == "pdf") return lookback_page(screening, lookback, making);
   return lookback_table(screening, lookback, paint);
 }
 
@@ -102,10 +102,10 @@ bool is_amiss(const Lookback& lookback) {
   });
 }
 
-std::string nothing_text(const Book& book, Row instrument, const std::string& format) {
+std::string nothing_text(const Book& book, Row instrument, const std::string& format, const std::string& paper) {
   if (format == "csv") return lookback_csv_headings();
   if (format == "json") return lookback_json_of_nothing(book, instrument);
-  if (format == "html" || format == "pdf") return lookback_page_of_nothing(book, instrument);
+  if (format == "html" || format == "pdf") return lookback_page_of_nothing(book, instrument, paper);
   return "No certificate found " + book.instruments[instrument].name +
          " beyond its tolerance: there is nothing to look back on.\n\n" + wrapped(cautions, 0, table_width);
 }
@@ -126,15 +126,16 @@ int run_lookback(const LookbackOptions& options, Surroundings& surroundings) {
   const std::optional<std::string> format =
       format_meant(options.format, options.out, {"table", "csv", "json", "html", "pdf"}, surroundings);
   if (!format) return cannot_be_used;
+  const std::string paper = paper_of(*format, options.paper);
   int status = all_is_well;
   std::string text;
   if (asked.window) {
     const Lookback lookback = look_back(*opened->screening, *asked.window, as_of);
     text = written(*opened, lookback, *format, Paint(options.out.empty() && surroundings.out_is_terminal),
-                   surroundings.version);
+                   {opened->as_of, surroundings.version, paper});
     status = is_amiss(lookback) ? something_is_amiss : all_is_well;
   } else {
-    text = nothing_text(opened->book, *instrument, *format);
+    text = nothing_text(opened->book, *instrument, *format, paper);
   }
   if (!write_result({text, *format, options.out, opened->as_of}, surroundings)) return cannot_be_used;
   return opened->has_faults() ? cannot_be_used : status;

@@ -71,6 +71,7 @@ struct CustodyOptions {
   std::string batch;
   std::string format;  // empty: as the file is called, else a table
   std::string out;     // empty: standard output
+  std::string paper = "A4";
 };
 
 struct LetterOptions {
@@ -79,6 +80,7 @@ struct LetterOptions {
   std::string sample;
   std::string out;
   std::string format;  // empty: as the file is called, else html
+  std::string paper = "A4";
 };
 
 struct CompareOptions {
@@ -114,6 +116,7 @@ struct LookbackOptions {
   std::string certificate;  // empty: the newest that found it beyond its tolerance
   std::string format;       // empty: as the file is called, else a table
   std::string out;          // empty: standard output
+  std::string paper = "A4";
 };
 
 struct ReviewOptions {

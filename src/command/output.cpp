@@ -39,6 +39,8 @@ std::optional<std::string> format_meant(const std::string& said, const std::stri
   return format;
 }
 
+std::string paper_of(std::string_view format, const std::string& paper) { return format == "pdf" ? paper : ""; }
+
 bool write_result(const ResultText& result, Surroundings& surroundings) {
   if (result.format != "pdf") return write_out(result.text, result.format, result.file, surroundings);
   const Diagnostics faults = write_page(result.text, result.format, result.file, result.as_of);

@@ -21,6 +21,9 @@ bool write_out(std::string_view text, const std::string& format, const std::stri
 std::optional<std::string> format_meant(const std::string& said, const std::string& file,
                                         std::initializer_list<std::string_view> formats, Surroundings& surroundings);
 
+// The CSS size of the paper that was named; "" for all but a PDF, for then it is the printer's.
+std::string paper_of(std::string_view format, const std::string& paper);
+
 // A result and where it goes; a PDF is printed from the text of its page.
 struct ResultText {
   std::string text;

@@ -11,11 +11,10 @@
 namespace driftwarden {
 namespace {
 
-// Paper only matters where the program prints.
 ReviewChoices choices_of(const ReviewOptions& options) {
   ReviewChoices choices;
   choices.days = options.days;
-  if (options.format == "pdf") choices.paper = options.paper == "letter" ? "letter" : "A4";
+  choices.paper = paper_of(options.format, options.paper);
   return choices;
 }
 

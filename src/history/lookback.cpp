@@ -2,6 +2,7 @@
 #include "history/lookback.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "history/lookback_remarks.hpp"
 #include "verdict/message.hpp"
@@ -60,7 +61,8 @@ std::vector<LeaningSet> leaning_sets(const Screening& supposed, const SampleAsse
   return leaning;
 }
 
-Bearing bearing_of(const std::vector<LeaningSet>& sets) {
+Bearing bearing_of(const std::vector<LeaningSet>& sets, const SampleAssessment& figures) {
+  if (figures.pre < 0 || figures.post < 0) return Bearing::incomplete;
   std::vector<const LeaningSet*> counting;
   for (const LeaningSet& set : sets) {
     if (set.counts) counting.push_back(&set);
@@ -94,10 +96,38 @@ JudgedSample judged(const Screening& screening, SampleJudge& judge, Row sample) 
   return made;
 }
 
+bool is_same(double a, double b) {
+  constexpr double least = 1e-9;  // relative: what is less is the arithmetic's
+  return (is_missing(a) && is_missing(b)) || std::fabs(a - b) <= least * std::fabs(b);
+}
+
+// Whether figures and findings are the same.
+bool is_as(const JudgedSample& one, const JudgedSample& other) {
+  for (const auto figure : {&JudgedSample::flow_l_min, &JudgedSample::drift, &JudgedSample::volume_l,
+                            &JudgedSample::volume_reference_l, &JudgedSample::measured_volume_l}) {
+    if (!is_same(one.*figure, other.*figure)) return false;
+  }
+  const auto is_in_both = [&](const ToldFinding& finding) { return holds(other, finding); };
+  return one.findings.size() == other.findings.size() &&
+         std::all_of(one.findings.begin(), one.findings.end(), is_in_both);
+}
+
 }  // namespace
+
+bool holds(const JudgedSample& judged, const ToldFinding& finding) {
+  return std::any_of(judged.findings.begin(), judged.findings.end(), [&](const ToldFinding& other) {
+    return other.rule == finding.rule && other.outcome == finding.outcome;
+  });
+}
 
 bool LookedBackSample::verdict_changes() const {
   return sudden.verdict != before.verdict || (linear && linear->verdict != before.verdict);
+}
+
+Change LookedBackSample::change() const {
+  if (before.verdict == Verdict::undecided) return Change::open_before;
+  if (verdict_changes()) return Change::verdict;
+  return is_as(sudden, before) && (!linear || is_as(*linear, before)) ? Change::nothing : Change::figures;
 }
 
 Lookback look_back(const Screening& screening, const LookbackWindow& window, Day as_of) {
@@ -121,9 +151,10 @@ Lookback look_back(const Screening& screening, const LookbackWindow& window, Day
     if (started != no_moment && local_day(started, book.settings.zone) > as_of) continue;
     LookedBackSample looked;
     looked.sample = sample;
-    looked.sets = leaning_sets(sudden, assessor.assess(sample));
+    const SampleAssessment& figures = assessor.assess(sample);
+    looked.sets = leaning_sets(sudden, figures);
     if (looked.sets.empty()) continue;
-    looked.bearing = bearing_of(looked.sets);
+    looked.bearing = bearing_of(looked.sets, figures);
     looked.before = judged(screening, judge_before, sample);
     looked.sudden = judged(sudden, judge_sudden, sample);
     if (linear) looked.linear = judged(*linear, judge_linear, sample);

@@ -32,6 +32,9 @@ struct JudgedSample {
   double measured_expanded_l = missing;     // its U
 };
 
+// Whether a sample has this finding, with the same outcome.
+bool holds(const JudgedSample& judged, const ToldFinding& finding);
+
 // A set with a reading that leans on the instrument, itself or through the certificate of another calibrator.
 struct LeaningSet {
   Stage stage = Stage::pre;
@@ -45,7 +48,20 @@ enum class Bearing : std::uint8_t {
   on_the_volume,   // one calibrator before and after: the drift stands, the volume does not
   on_drift_too,    // only one of the two sets leans on it, or each through another certificate
   on_checks_only,  // neither: flow, drift and volume stand
+  incomplete,      // a set before or after is lacking: there is no drift that could move
 };
+
+// What a supposition changes of a sample, by what asks for somebody first.
+enum class Change : std::uint8_t {
+  verdict,
+  figures,  // or findings; the verdict stays
+  nothing,
+  open_before,  // undecided for want of something else, whatever the calibrator showed
+};
+inline constexpr std::array<Change, 4> all_changes{Change::verdict, Change::figures, Change::nothing,
+                                                   Change::open_before};
+inline constexpr std::array<Bearing, 4> all_bearings{Bearing::on_the_volume, Bearing::on_drift_too,
+                                                     Bearing::on_checks_only, Bearing::incomplete};
 
 struct LookedBackSample {
   Row sample = no_row;
@@ -56,6 +72,7 @@ struct LookedBackSample {
   std::optional<JudgedSample> linear;  // nothing where the window is open
 
   bool verdict_changes() const;
+  Change change() const;
 };
 
 struct Lookback {

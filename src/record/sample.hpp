@@ -38,6 +38,7 @@ struct SampleTable {
   Column<double> nominal_l_min;
   Column<TextId> method;
   Column<TextId> analysis;
+  Column<TextId> medium;  // what was sampled on: cassette, filter or tube, by its number
   Column<Moment> started;
   Column<Moment> stopped;
   Column<double> paused_min;
@@ -45,6 +46,7 @@ struct SampleTable {
   Column<double> temperature_k;
   Column<double> pressure_kpa;
   Column<YesNo> fault;
+  Column<TextId> by;  // whoever took it
   Column<TextId> note;
   RowPlaces place;
   std::size_t rows = 0;

@@ -14,6 +14,9 @@ class CustodyWriter {
     json_.end_object().key("book").begin_object().member("title", sheet.title).end_object();
     json_.member("batch", sheet.batch).member("as_of", sheet.as_of).member("time_zone", sheet.zone);
     json_.member("reference_conditions", sheet.reference);
+    texts("sender", sheet.consignment.sender);
+    texts("laboratory", sheet.consignment.laboratory);
+    text("laboratory_reference", sheet.consignment.reference);
     lines("samples", sheet.lines);
     lines("void", sheet.voids);
     json_.member("cautions", cautions).end_object();
@@ -58,6 +61,10 @@ class CustodyWriter {
     text("analysis", of.analysis);
     texts("remarks", of.remarks);
     texts("void_because", of.reasons);
+    text("pump", of.pump);
+    text("sampler", of.sampler);
+    text("medium", of.medium);
+    text("taken_by", of.taken_by);
     json_.end_object();
   }
 

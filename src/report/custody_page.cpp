@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include <initializer_list>
+#include <iterator>
+#include <span>
 #include <string_view>
 #include <utility>
 
@@ -19,6 +20,7 @@ class CustodyPage {
 
   std::string text() {
     head();
+    particulars();
     samples();
     if (!sheet_.voids.empty()) voids();
     hand_over_lines();
@@ -28,32 +30,48 @@ class CustodyPage {
 
  private:
   void head() {
-    append_page_head(html_, {"Chain of custody, batch " + sheet_.batch, std::string(custody_css())});
+    append_page_head(html_, {"Chain of custody, batch " + sheet_.batch, std::string(custody_css()), {}, sheet_.paper});
     html_.open("body").line_end();
     html_.open("header", {{"class", "masthead"}}).element("p", {{"class", "kicker"}}, "Chain of custody");
     html_.open("h1").text("Batch ").from_book(sheet_.batch).close().line_end();
-    html_.open("p", {{"class", "days"}}).from_book(sheet_.title).close().line_end();
-    const std::size_t blanks = sheet_.blanks();
-    html_.element("p", counted(sheet_.lines.size() - blanks, "sample", "samples") + ", " +
-                           counted(blanks, "blank", "blanks") + "; " + std::to_string(sheet_.voids.size()) +
-                           " void, listed apart.");
+    html_.open("p", {{"class", "days"}}).from_book(sheet_.title).text(". " + totals() + ".").close();
     html_.close().line_end().open("main").line_end();
+  }
+
+  std::string totals() const {
+    const std::size_t blanks = sheet_.blanks();
+    return counted(sheet_.lines.size() - blanks, "sample", "samples") + ", " + counted(blanks, "blank", "blanks") +
+           "; " + std::to_string(sheet_.voids.size()) + " void, listed apart";
+  }
+
+  // Who sends what to whom. What nobody said is a line to write on.
+  void particulars() {
+    html_.open("dl", {{"class", "parties"}}).line_end();
+    particular("From", sheet_.consignment.sender);
+    particular("To the laboratory", sheet_.consignment.laboratory);
+    particular("Laboratory's reference", {sheet_.consignment.reference});
+    for (const SharedParticular& each : shared_particulars) particular(each.on_a_form, {sheet_.usual(each)});
+    html_.close().line_end();
+  }
+
+  void particular(std::string_view name, const std::vector<std::string>& lines) {
+    const bool is_said = !lines.empty() && !lines.front().empty();
+    html_.open("div").element("dt", name).open("dd", {{"class", is_said ? "" : "to-write"}});
+    if (is_said) texts(lines);
+    html_.close().close().line_end();
   }
 
   // A heading: its words and the class of its column.
   using Heading = std::pair<std::string_view, std::string_view>;
-  void headings(std::initializer_list<Heading> columns) {
-    html_.open("thead").open("tr");
+  void headings(std::span<const Heading> columns) {
+    html_.open("table").open("thead").open("tr");
     for (const auto& [words, kind] : columns) html_.element("th", {{"scope", "col"}, {"class", kind}}, words);
     html_.close().close().line_end();
   }
 
   // A cell; where lines become paragraphs, its label stands before it.
-  void cell(std::string_view label, std::string_view kind, std::string_view words) {
-    html_.element("td", {{"class", kind}, {"data-label", label}}, words);
-  }
-  void words_of_book(std::string_view label, std::string_view words) {
-    html_.open("td", {{"data-label", label}});
+  void cell(const Heading& column, std::string_view words) {
+    html_.open("td", {{"class", column.second}, {"data-label", column.first}});
     if (!words.empty()) html_.from_book(words);
     html_.close();
   }
@@ -61,64 +79,73 @@ class CustodyPage {
   void texts(const std::vector<std::string>& texts) {
     bool is_first = true;
     for (const std::string& text : texts) {
-      if (!is_first) html_.markup("<br>");
-      is_first = false;
+      if (!std::exchange(is_first, false)) html_.markup("<br>");
       html_.from_book(text);
     }
   }
 
-  void samples() {
-    html_.element("h2", "Samples and blanks").line_end().open("table");
-    headings({{"sample", "sample"},
-              {"date", "time"},
-              {"start", "time"},
-              {"stop", "time"},
-              {"min", "figure"},
-              {"flow, L/min", "figure"},
-              {"volume, L", "figure"},
-              {"ref. volume, L", "figure"},
-              {"analysis wanted", "analysis"},
-              {"method", "method"},
-              {"remarks", "remarks"}});
-    html_.open("tbody").line_end();
-    for (const CustodyLine& line : sheet_.lines) {
-      html_.open("tr").element_from_book("th", {{"scope", "row"}}, line.sample);
-      cell("date", "time", line.is_blank ? "blank" : line.date);
-      cell("start", "time", line.start);
-      cell("stop", "time", line.stop);
-      cell("min", "figure", line.minutes);
-      cell("flow, L/min", "figure", line.flow);
-      cell("volume, L", "figure", line.volume);
-      cell("ref. volume, L", "figure", line.volume_reference);
-      words_of_book("analysis wanted", line.analysis);
-      words_of_book("method", line.method);
-      html_.open("td", {{"class", "remarks"}, {"data-label", "remarks"}});
-      texts(line.remarks);
-      html_.close().close().line_end();
-    }
+  // What there is to say of a line besides: across the sheet, below its row.
+  void below(const std::vector<std::string>& words, std::size_t columns) {
+    if (words.empty()) return;
+    html_.open("tr", {{"class", "below"}}).open("td", {{"colspan", std::to_string(columns)}});
+    for (const std::string& text : words) html_.from_book(text);
     html_.close().close().line_end();
-    html_.element("p", {{"class", "note"}},
-                  "Times: " + sheet_.zone +
-                      ". Flow and volume are actual, at the conditions of sampling; the reference "
-                      "volume is at " +
-                      sheet_.reference + ". Minutes are without pauses.");
+  }
+
+  void samples() {
+    constexpr Heading columns[] = {{"sample", "sample"},    {"medium", "medium"},
+                                   {"pump", "pump"},        {"date", "time"},
+                                   {"start", "time"},       {"stop", "time"},
+                                   {"min", "figure"},       {"flow, L/min", "figure"},
+                                   {"volume, L", "figure"}, {"ref. volume, L", "figure"}};
+    html_.element("h2", "Samples and blanks").line_end();
+    headings(columns);
+    for (const CustodyLine& line : sheet_.lines) {
+      const std::string cells[] = {line.medium, line.pump,   line.is_blank ? "blank" : line.date,
+                                   line.start,  line.stop,   line.minutes,
+                                   line.flow,   line.volume, line.volume_reference};
+      html_.open("tbody", {{"class", "record"}}).open("tr").element_from_book("th", {{"scope", "row"}}, line.sample);
+      for (std::size_t i = 0; i < std::size(cells); ++i) cell(columns[i + 1], cells[i]);
+      html_.close().line_end();
+      below(remarks_of(line), std::size(columns));
+      html_.close().line_end();
+    }
+    html_.close().line_end();
+    note();
+  }
+
+  std::vector<std::string> remarks_of(const CustodyLine& line) const {
+    std::vector<std::string> words = line.remarks;
+    std::string unlike = sheet_.unlike_usual(line);
+    if (!unlike.empty()) words.insert(words.begin(), std::move(unlike));
+    return words;
+  }
+
+  void note() {
+    html_.element(
+        "p", {{"class", "note"}},
+        "Analysis, method, sampler and who took it are as above, unless said below a row. Times: " + sheet_.zone +
+            ". Flow and volume are actual, at the conditions of sampling; the reference volume is at " +
+            sheet_.reference + ". Minutes are without pauses.");
     html_.line_end();
   }
 
   void voids() {
-    html_.element("h2", "Void: no air volume is stated for these").line_end().open("table");
-    headings({{"sample", "sample"}, {"date", "time"}, {"void because", "reasons"}, {"remarks", "remarks"}});
-    html_.open("tbody").line_end();
+    constexpr Heading columns[] = {{"sample", "sample"}, {"medium", "medium"}, {"pump", "pump"}, {"date", "time"}};
+    html_.element("h2", "Void: no air volume is stated for these").line_end();
+    headings(columns);
     for (const CustodyLine& line : sheet_.voids) {
-      html_.open("tr").element_from_book("th", {{"scope", "row"}}, line.sample);
-      cell("date", "time", line.date);
-      html_.open("td", {{"data-label", "void because"}});
-      texts(line.reasons);
-      html_.close().open("td", {{"class", "remarks"}, {"data-label", "remarks"}});
-      texts(line.remarks);
-      html_.close().close().line_end();
+      html_.open("tbody", {{"class", "record"}}).open("tr").element_from_book("th", {{"scope", "row"}}, line.sample);
+      cell(columns[1], line.medium);
+      cell(columns[2], line.pump);
+      cell(columns[3], line.date);
+      html_.close().line_end();
+      std::vector<std::string> words = line.reasons;
+      for (std::string& remark : remarks_of(line)) words.push_back(std::move(remark));
+      below(words, std::size(columns));
+      html_.close().line_end();
     }
-    html_.close().close().line_end();
+    html_.close().line_end();
   }
 
   void hand_over_lines() {

@@ -2,6 +2,8 @@
 #include "report/custody_sheet.hpp"
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"
@@ -25,6 +27,15 @@ std::string offset_part(const std::string& text) {
   const std::size_t at = text.find_last_of("Z+-");
   return at == std::string::npos || at < 16 ? "" : text.substr(at);
 }
+
+std::string joined(const std::vector<std::string>& texts, const char* separator = "; ") {
+  std::string all;
+  for (const std::string& text : texts) all += (all.empty() ? "" : separator) + text;
+  return all;
+}
+
+// An address in one line.
+std::string in_a_line(const std::vector<std::string>& address) { return joined(address, ", "); }
 
 void set_times(CustodyLine& line, const Book& book, Row row) {
   line.started = local_text(book.samples.started[row], book.settings.zone);
@@ -75,22 +86,29 @@ void set_remarks(CustodyLine& line, const Screening& screening, const SampleResu
   }
 }
 
-std::string joined(const std::vector<std::string>& texts) {
-  std::string all;
-  for (const std::string& text : texts) all += (all.empty() ? "" : "; ") + text;
-  return all;
-}
-
 std::string totals_text(const CustodySheet& sheet) {
   const std::size_t blanks = sheet.blanks();
   return counted(sheet.lines.size() - blanks, "sample", "samples") + ", " + counted(blanks, "blank", "blanks") + "; " +
          std::to_string(sheet.voids.size()) + " void, listed apart";
 }
 
-// "analysis: respirable dust; method: 7"
-std::string wanted_of(const CustodyLine& line) {
-  return "analysis: " + (line.analysis.empty() ? "not said" : line.analysis) +
-         (line.method.empty() ? "" : "; method: " + line.method);
+// "; method: 7" behind other particulars
+void append_particular(std::string& text, std::string_view name, const std::string& word) {
+  text += (text.empty() ? "" : "; ") + std::string(name) + ": " + (word.empty() ? std::string(not_said) : word);
+}
+
+std::string usual_particulars(const CustodySheet& sheet) {
+  std::string text;
+  for (const SharedParticular& each : shared_particulars) append_particular(text, each.name, sheet.usual(each));
+  return text;
+}
+
+std::string particulars_of(const CustodySheet& sheet, const CustodyLine& line) {
+  std::string text;
+  if (!line.pump.empty()) append_particular(text, "pump", line.pump);
+  if (!line.medium.empty()) append_particular(text, "medium", line.medium);
+  const std::string unlike = sheet.unlike_usual(line);
+  return text + (text.empty() || unlike.empty() ? "" : "; ") + unlike;
 }
 
 // The sheet as lines of text.
@@ -99,7 +117,6 @@ class Table {
   explicit Table(const CustodySheet& sheet) : sheet_(sheet) {
     for (const CustodyLine& line : sheet.lines) width_ = std::max(width_, characters_in(for_terminal(line.sample)));
     width_ = std::min(width_, most_sample_width);
-    if (!sheet.lines.empty()) wanted_ = wanted_of(sheet.lines.front());
   }
 
   std::string text() {
@@ -107,7 +124,8 @@ class Table {
     add("Chain of custody, batch " + sheet_.batch + ": " + totals_text(sheet_));
     add("Times: " + sheet_.zone + ". Flow in L/min and volume in L are actual; ref. is the volume in L at " +
         sheet_.reference + ".");
-    add("Unless said otherwise, " + wanted_ + ".");
+    add_consignment();
+    add("Unless said otherwise, " + usual_particulars(sheet_) + ".");
     out_ += "\n" + left("sample", width_) + " " + left("date", 10) + " " + left("start", 5) + " " + left("stop", 5) +
             " " + right("min", 5) + " " + right("flow", 6) + " " + right("volume", 7) + " " + right("ref.", 7) + "\n";
     for (const CustodyLine& line : sheet_.lines) add_line(line);
@@ -123,6 +141,15 @@ class Table {
     out_ += wrapped(for_terminal(text), indent, table_width);
   }
 
+  void add_consignment() {
+    const Settings::Consignment& said = sheet_.consignment;
+    for (const auto& [name, text] : {std::pair<const char*, std::string>{"From: ", in_a_line(said.sender)},
+                                     {"To: ", in_a_line(said.laboratory)},
+                                     {"The laboratory's reference: ", said.reference}}) {
+      if (!text.empty()) add(name + text);
+    }
+  }
+
   void add_line(const CustodyLine& line) {
     const std::string name = for_terminal(line.sample);
     const bool name_fits = characters_in(name) <= width_;
@@ -135,7 +162,8 @@ class Table {
     text.resize(text.find_last_not_of(' ') + 1);
     out_ += text + "\n";
     if (!times_fit) add("- from " + line.start + " to " + line.stop, width_ + 1);
-    if (wanted_of(line) != wanted_) add("- " + wanted_of(line), width_ + 1);
+    const std::string particulars = particulars_of(sheet_, line);
+    if (!particulars.empty()) add("- " + particulars, width_ + 1);
     for (const std::string& remark : line.remarks) add("- " + remark, width_ + 1);
   }
 
@@ -143,6 +171,8 @@ class Table {
     out_ += "\nVoid: no air volume is stated for these\n";
     for (const CustodyLine& line : sheet_.voids) {
       add(line.sample + (line.is_blank ? ", blank" : "") + (line.date.empty() ? "" : ", " + line.date));
+      const std::string particulars = particulars_of(sheet_, line);
+      if (!particulars.empty()) add("- " + particulars, 2);
       for (const std::string& reason : line.reasons) add("- " + reason, 2);
       for (const std::string& remark : line.remarks) add("- " + remark, 2);
     }
@@ -158,7 +188,6 @@ class Table {
 
   const CustodySheet& sheet_;
   std::size_t width_ = 6;
-  std::string wanted_;  // of the first sample, and mostly of all
   std::string out_;
 };
 
@@ -190,6 +219,10 @@ void append_csv_line(std::string& out, const CustodySheet& sheet, const CustodyL
   cell(line.volume_is);
   figure(line.measured_volume_l);
   figure(line.measured_expanded_l);
+  for (const std::string& text :
+       {line.pump, line.sampler, line.medium, line.taken_by, in_a_line(sheet.consignment.sender),
+        in_a_line(sheet.consignment.laboratory), sheet.consignment.reference})
+    cell(text);
   cell(std::string(cautions), '\n');
 }
 
@@ -209,6 +242,28 @@ void CustodySheet::add(CustodyLine line) {
   (line.standing == Verdict::void_ ? voids : lines).push_back(std::move(line));
 }
 
+std::string CustodySheet::usual(const SharedParticular& particular) const {
+  std::map<std::string_view, std::size_t> counts;
+  std::string_view most;
+  for (const std::vector<CustodyLine>* part : {&lines, &voids}) {
+    for (const CustodyLine& line : *part) {
+      const std::string_view text = line.*particular.text;
+      if (!text.empty() && ++counts[text] > counts[most]) most = text;
+    }
+  }
+  return std::string(most);
+}
+
+std::string CustodySheet::unlike_usual(const CustodyLine& line) const {
+  std::string text;
+  for (const SharedParticular& each : shared_particulars) {
+    const std::string& word = line.*each.text;
+    if (word == usual(each) || (word.empty() && line.is_blank && each.is_of_samples_only)) continue;
+    append_particular(text, each.name, word);
+  }
+  return text;
+}
+
 CustodyLine custody_line(const Screening& screening, const SampleResult& result) {
   const Book& book = screening.book();
   const Row row = result.figures->sample;
@@ -219,8 +274,14 @@ CustodyLine custody_line(const Screening& screening, const SampleResult& result)
   line.standing = result.standing;
   set_times(line, book, row);
   if (!line.is_blank) set_figures(line, screening, result);
-  line.method = words_of(book, book.samples.method, row);
-  line.analysis = words_of(book, book.samples.analysis, row);
+  const Row pump = book.samples.pump[row];
+  if (pump != no_row) line.pump = book.instruments[pump].name;
+  for (const auto& [text, column] : {std::pair{&CustodyLine::medium, &SampleTable::medium},
+                                     {&CustodyLine::analysis, &SampleTable::analysis},
+                                     {&CustodyLine::method, &SampleTable::method},
+                                     {&CustodyLine::sampler, &SampleTable::sampler},
+                                     {&CustodyLine::taken_by, &SampleTable::by}})
+    line.*text = words_of(book, book.samples.*column, row);
   set_remarks(line, screening, result);
   return line;
 }
@@ -231,7 +292,7 @@ std::string custody_csv(const CustodySheet& sheet) {
   std::string out =
       "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
       "method,analysis,remarks,void_because,volume_is,measured_volume_l,measured_volume_expanded_uncertainty_l,"
-      "cautions\n";
+      "pump,sampler,medium,taken_by,sender,laboratory,laboratory_reference,cautions\n";
   for (const CustodyLine& line : sheet.lines) append_csv_line(out, sheet, line);
   for (const CustodyLine& line : sheet.voids) append_csv_line(out, sheet, line);
   return out;

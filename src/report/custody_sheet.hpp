@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "book/consignment.hpp"
 #include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
@@ -21,8 +24,12 @@ struct CustodyLine {
   std::string flow;
   std::string volume;
   std::string volume_reference;
-  std::string method;
+  std::string pump;
+  std::string medium;  // cassette, filter or tube, by its number
   std::string analysis;
+  std::string method;
+  std::string sampler;
+  std::string taken_by;
   std::vector<std::string> remarks;  // the note, what qualifies it, what was decided
   std::vector<std::string> reasons;  // why it is void
   // The same figures in full, missing as above, and the times with their offsets.
@@ -37,6 +44,21 @@ struct CustodyLine {
   double measured_expanded_l = missing;
 };
 
+// What is mostly one and the same for a whole batch, and is then said once.
+struct SharedParticular {
+  std::string_view name;
+  std::string_view on_a_form;
+  std::string CustodyLine::*text;
+  bool is_of_samples_only = false;  // a blank may well have none
+};
+inline constexpr std::array<SharedParticular, 4> shared_particulars{
+    {{"analysis", "Analysis wanted", &CustodyLine::analysis},
+     {"method", "Method", &CustodyLine::method},
+     {"sampler", "Sampler", &CustodyLine::sampler, true},
+     {"taken by", "Taken by", &CustodyLine::taken_by, true}}};
+// What a sheet says where a book says nothing.
+inline constexpr std::string_view not_said = "not said";
+
 // What goes with a batch to the laboratory. Those that are void, and no decision says otherwise, stand apart.
 struct CustodySheet {
   std::string title;  // of the book
@@ -45,12 +67,19 @@ struct CustodySheet {
   std::string reference;  // "25 °C, 101.325 kPa"
   std::string as_of;
   std::string version;
+  std::string paper;  // CSS size of the sheet, "A4"; "" leaves it to the printer
+  Settings::Consignment consignment;
   std::vector<CustodyLine> lines;
   std::vector<CustodyLine> voids;
 
   std::size_t blanks() const;     // of the lines
   std::size_t undecided() const;  // of the lines
   void add(CustodyLine line);
+
+  // What most lines have, void ones among them; of as many what comes to be so many first; "" where none has any.
+  std::string usual(const SharedParticular& particular) const;
+  // Where a line has another: "analysis: fume; method: 12".
+  std::string unlike_usual(const CustodyLine& line) const;
 };
 
 CustodyLine custody_line(const Screening& screening, const SampleResult& result);

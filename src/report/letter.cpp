@@ -57,7 +57,7 @@ class LetterPage {
   explicit LetterPage(const Letter& letter) : letter_(letter), html_(out_) {}
 
   std::string text() {
-    append_page_head(html_, {"Air samples, " + letter_.about, std::string(letter_css())});
+    append_page_head(html_, {"Air samples, " + letter_.about, std::string(letter_css()), {}, letter_.paper});
     html_.open("body").line_end().open("header", {{"class", "masthead"}});
     html_.element("p", {{"class", "kicker"}}, "Air volumes of samples");
     html_.open("h1").from_book(letter_.about).close().line_end();

@@ -28,6 +28,7 @@ struct Letter {
   std::string reference;  // "25 °C, 101.325 kPa"
   std::string as_of;
   std::string version;
+  std::string paper;  // CSS size of the sheet, "A4"; "" leaves it to the printer
   std::size_t blanks = 0;
   std::set<std::string> days, methods, analyses;
   std::vector<LetterLine> lines;  // without the blanks

@@ -58,7 +58,8 @@ void sample(JsonText& json, const Book& book, const Lookback& lookback, const Lo
   block(json, "sudden", &looked.sudden);
   block(json, "linear", looked.linear ? &*looked.linear : nullptr);
   json.member("changes", looked.verdict_changes());
-  json.member("at", book.place_text(book.files.samples, book.samples.place[looked.sample])).end_object();
+  json.member("at", book.place_text(book.files.samples, book.samples.place[looked.sample]));
+  json.member("change", change_word(looked.change())).end_object();
 }
 
 void through(JsonText& json, const Book& book, const Lookback& lookback) {

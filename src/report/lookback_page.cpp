@@ -20,8 +20,8 @@ namespace driftwarden {
 namespace {
 
 // From the first byte of the page to its heading.
-void append_begin(HtmlText& html, const Book& book, const Instrument& instrument) {
-  append_page_head(html, {"Look-back of calibrator " + instrument.name, std::string(lookback_css())});
+void append_begin(HtmlText& html, const Book& book, const Instrument& instrument, const std::string& paper) {
+  append_page_head(html, {"Look-back of calibrator " + instrument.name, std::string(lookback_css()), {}, lying(paper)});
   html.open("body").line_end().open("header", {{"class", "masthead"}});
   html.element("p", {{"class", "kicker"}}, "Look-back")
       .open("h1")
@@ -39,35 +39,23 @@ void append_end(HtmlText& html, std::string_view more = {}) {
 
 constexpr std::array suppositions{Supposition::sudden, Supposition::linear};
 
-// A cell of the tables: its class, what it is, where lines become paragraphs, and its words.
-struct Cell {
-  std::string kind;
-  std::string_view label;
-  std::string words;
-};
-
 class LookbackPage {
  public:
-  LookbackPage(const Screening& screening, const Lookback& lookback, Day as_of, std::string_view version)
+  LookbackPage(const Screening& screening, const Lookback& lookback, const PageMaking& making)
       : screening_(screening),
         book_(screening.book()),
         lookback_(lookback),
         window_(lookback.window),
-        as_of_(as_of),
-        version_(version),
+        making_(making),
         has_linear_(lookback.window.last_good >= 0),
         html_(out_) {}
 
   std::string text() {
-    append_begin(html_, book_, instrument());
-    paragraph("note", "As of " + date_text(as_of_) + ", driftwarden " + std::string(version_) + ".");
+    append_begin(html_, book_, instrument(), making_.paper);
+    paragraph("note", "As of " + date_text(making_.as_of) + ", driftwarden " + std::string(making_.version) + ".");
     paragraph("sum", what_happened() + " " + summary_text(lookback_));
     facts();
-    if (!lookback_.samples.empty()) {
-      changes();
-      samples();
-      bearings();
-    }
+    if (!lookback_.samples.empty()) samples();
     method();
     measures();
     remarks();
@@ -140,69 +128,28 @@ class LookbackPage {
     close_fact();
   }
 
-  void append(const Cell& cell) { html_.element("td", {{"class", cell.kind}, {"data-label", cell.label}}, cell.words); }
-
-  void changes() {
-    heading("Verdicts that change");
-    bool is_any = false;
-    for (const LookedBackSample& looked : lookback_.samples) is_any |= looked.verdict_changes();
-    if (!is_any) {
-      paragraph("none", "None: every sample keeps its verdict under each supposition.");
-      return end_section();
-    }
-    html_.open("table").open("thead").open("tr");
-    for (const std::string_view words : {"Sample", "Before", "Supposition", "After", "Why"})
-      html_.element("th", {{"scope", "col"}}, words);
-    html_.close().close().open("tbody").line_end();
-    for (const LookedBackSample& looked : lookback_.samples) {
-      for (const Supposition supposition : suppositions) change(looked, supposition);
-    }
-    html_.close().close().line_end();
-    end_section();
-  }
-
-  void change(const LookedBackSample& looked, Supposition supposition) {
-    const JudgedSample* after = under(looked, supposition);
-    if (after == nullptr || after->verdict == looked.before.verdict) return;
-    html_.open("tr").element_from_book("th", {{"scope", "row"}}, sample_name(looked));
-    verdict_cell(looked.before, "", "before");
-    append({"", "supposition", std::string(to_text(supposition))});
-    verdict_cell(*after, "changes", "after");
-    html_.open("td");
-    bool is_first = true;
-    const auto line = [&](const std::string& words) {
-      if (!std::exchange(is_first, false)) html_.markup("<br>");
-      html_.text(words);
-    };
-    for (const ToldFinding* finding : findings_only_in(*after, looked.before))
-      line(finding->message + " (" + finding->rule + ")");
-    for (const ToldFinding* finding : findings_only_in(looked.before, *after))
-      line("no longer " + std::string(to_text(finding->outcome)) + " by " + finding->rule);
-    html_.close().close().line_end();
-  }
-
-  void verdict_cell(const JudgedSample& judged, std::string_view kind, std::string_view label) {
-    html_.open("td", {{"class", kind}, {"data-label", label}});
-    append_verdict(html_, judged.verdict);
-    html_.close();
-  }
-
   void samples() {
-    heading("Every sample that leaned on it");
+    for (const Change change : all_changes) group(change, samples_with(lookback_, change));
     paragraph("note",
               "Flows in L/min at the conditions of the readings; drift in percent; volumes in L at the conditions of "
               "sampling, with their expanded uncertainty (95 %). Shaded: the verdict is another one than before. A "
-              "sample may lean on the calibrator "
-              "before (pre), during (field) or after sampling (post).");
+              "sample may lean on the calibrator before (pre), during (field) or after sampling (post).");
+    bearings();
+  }
+
+  void group(Change change, const std::vector<const LookedBackSample*>& samples) {
+    if (samples.empty()) return;
+    heading(std::string(change_heading(change)) + ": " + counted(samples.size(), "sample", "samples"));
     sample_headings();
-    html_.open("tbody").line_end();
-    for (const LookedBackSample& looked : lookback_.samples) sample(looked);
-    html_.close().close().line_end();
+    for (const LookedBackSample* looked : samples) sample(*looked);
+    html_.close().line_end();
     end_section();
   }
 
+  int columns_of_each() const { return has_linear_ ? 3 : 2; }
+
   void sample_headings() {
-    const std::string span = has_linear_ ? "3" : "2";
+    const std::string span = std::to_string(columns_of_each());
     html_.open("table").open("thead").open("tr");
     for (const std::string_view words : {"Sample", "Leans on it"})
       html_.element("th", {{"rowspan", "2"}, {"scope", "col"}}, words);
@@ -215,33 +162,31 @@ class LookbackPage {
       html_.element("th", {{"class", right}, {"scope", "col"}}, "sudden");
       if (has_linear_) html_.element("th", {{"class", right}, {"scope", "col"}}, "linear");
     }
-    html_.close().close();
+    html_.close().close().line_end();
   }
 
+  // Its row, and below it why.
   void sample(const LookedBackSample& looked) {
-    html_.open("tr").element_from_book("th", {{"scope", "row"}}, sample_name(looked));
-    append({"", "leans on it", leans_text(book_, lookback_, looked)});
-    figures(looked, "flow", [this](const JudgedSample& j) { html_.text(with_decimals(j.flow_l_min, 3)); });
-    figures(looked, "drift %", [this](const JudgedSample& j) { html_.text(drift_text(j)); });
-    figures(looked, "volume", [this](const JudgedSample& j) { append_volume(j); });
-    verdict_cell(looked.before, "first", "before");
+    html_.open("tbody", {{"class", "record"}}).open("tr");
+    html_.element_from_book("th", {{"scope", "row"}}, sample_name(looked));
+    html_.open("td", {{"class", "leans"}, {"data-label", "leans on it"}});
+    html_.from_book(leans_text(book_, lookback_, looked)).close();
+    each(looked, "flow", [this](const JudgedSample& j) { html_.text(with_decimals(j.flow_l_min, 3)); });
+    each(looked, "drift %", [this](const JudgedSample& j) { html_.text(drift_text(j)); });
+    each(looked, "volume", [this](const JudgedSample& j) { html_.text(volume_text(j)); });
+    verdict_cell(looked, looked.before, "verdict, before");
     for (const Supposition supposition : suppositions) {
-      const JudgedSample* judged = under(looked, supposition);
-      if (judged != nullptr)
-        verdict_cell(*judged, judged->verdict != looked.before.verdict ? "changes" : "", to_text(supposition));
+      if (const JudgedSample* judged = under(looked, supposition))
+        verdict_cell(looked, *judged, "verdict, " + std::string(to_text(supposition)));
     }
+    html_.close().line_end();
+    why(looked);
     html_.close().line_end();
   }
 
-  // The volume, and what belongs beside it.
-  void append_volume(const JudgedSample& judged) {
-    html_.text(with_significant_digits(judged.volume_l, 4));
-    if (!is_missing(judged.volume_expanded_l)) html_.text(" ± " + with_significant_digits(judged.volume_expanded_l, 2));
-    for (const std::string& remark : judged.volume_remarks) html_.markup("<br>").element("small", remark);
-  }
-
+  // A figure as it was before and as it is under each supposition.
   template <class AppendFigure>
-  void figures(const LookedBackSample& looked, const std::string& of, AppendFigure append_figure) {
+  void each(const LookedBackSample& looked, const std::string& of, AppendFigure append_figure) {
     const auto cell = [&](const JudgedSample& judged, std::string_view kind, const std::string& when) {
       html_.open("td", {{"class", kind}, {"data-label", of + ", " + when}});
       append_figure(judged);
@@ -249,16 +194,69 @@ class LookbackPage {
     };
     cell(looked.before, "figure first", "before");
     for (const Supposition supposition : suppositions) {
-      const JudgedSample* judged = under(looked, supposition);
-      if (judged != nullptr) cell(*judged, "figure", std::string(to_text(supposition)));
+      if (const JudgedSample* judged = under(looked, supposition))
+        cell(*judged, "figure", std::string(to_text(supposition)));
     }
+  }
+
+  static std::string volume_text(const JudgedSample& judged) {
+    const std::string volume = with_significant_digits(judged.volume_l, 4);
+    return is_missing(judged.volume_expanded_l) ? volume
+                                                : volume + " ± " + with_significant_digits(judged.volume_expanded_l, 2);
+  }
+
+  void verdict_cell(const LookedBackSample& looked, const JudgedSample& judged, std::string_view label) {
+    const bool is_another = judged.verdict != looked.before.verdict;
+    html_.open("td", {{"class", is_another                  ? "changes"
+                                : &judged == &looked.before ? "first"
+                                                            : ""},
+                      {"data-label", label}});
+    append_verdict(html_, judged.verdict);
+    html_.close();
+  }
+
+  // What each block says in words, across the table.
+  void why(const LookedBackSample& looked) {
+    std::vector<std::pair<std::string_view, std::vector<std::string>>> blocks{{"before", words_before(looked)}};
+    for (const Supposition supposition : suppositions) {
+      if (const JudgedSample* judged = under(looked, supposition))
+        blocks.emplace_back(to_text(supposition), words_under(looked, *judged));
+    }
+    if (std::all_of(blocks.begin(), blocks.end(), [](const auto& block) { return block.second.empty(); })) return;
+    html_.open("tr", {{"class", "below"}}).open("td", {{"colspan", std::to_string(2 + 4 * columns_of_each())}});
+    for (const auto& [label, texts] : blocks) words(label, texts);
+    html_.close().close().line_end();
+  }
+
+  // Of one that is decided its figures say enough.
+  std::vector<std::string> words_before(const LookedBackSample& looked) const {
+    std::vector<std::string> words = looked.before.volume_remarks;
+    if (looked.change() != Change::open_before) return words;
+    for (const ToldFinding& finding : looked.before.findings)
+      words.push_back(finding.message + " (" + finding.rule + ")");
+    return words;
+  }
+
+  static std::vector<std::string> words_under(const LookedBackSample& looked, const JudgedSample& judged) {
+    std::vector<std::string> words = judged.volume_remarks;
+    for (const ToldFinding* finding : findings_only_in(judged, looked.before))
+      words.push_back(finding->message + " (" + finding->rule + ")");
+    for (const ToldFinding* finding : findings_only_in(looked.before, judged))
+      words.push_back("no longer " + std::string(to_text(finding->outcome)) + " by " + finding->rule);
+    return words;
+  }
+
+  void words(std::string_view label, const std::vector<std::string>& all) {
+    if (all.empty()) return;
+    html_.open("p").element("b", label).text(": ");
+    for (const std::string& text : all) html_.from_book(text);
+    html_.close();
   }
 
   void bearings() {
     heading("What moves");
     html_.open("ul").line_end();
-    for (const Bearing bearing : {Bearing::on_the_volume, Bearing::on_drift_too, Bearing::on_checks_only})
-      append_bearing(bearing);
+    for (const Bearing bearing : all_bearings) append_bearing(bearing);
     html_.close().line_end();
     end_section();
   }
@@ -349,8 +347,7 @@ class LookbackPage {
   const Book& book_;
   const Lookback& lookback_;
   const LookbackWindow& window_;
-  Day as_of_;
-  std::string_view version_;
+  const PageMaking& making_;
   bool has_linear_;
   std::string out_;
   HtmlText html_;
@@ -358,14 +355,14 @@ class LookbackPage {
 
 }  // namespace
 
-std::string lookback_page(const Screening& screening, const Lookback& lookback, Day as_of, std::string_view version) {
-  return LookbackPage(screening, lookback, as_of, version).text();
+std::string lookback_page(const Screening& screening, const Lookback& lookback, const PageMaking& making) {
+  return LookbackPage(screening, lookback, making).text();
 }
 
-std::string lookback_page_of_nothing(const Book& book, Row instrument) {
+std::string lookback_page_of_nothing(const Book& book, Row instrument, const std::string& paper) {
   std::string out;
   HtmlText html(out);
-  append_begin(html, book, book.instruments[instrument]);
+  append_begin(html, book, book.instruments[instrument], paper);
   html.element("p", {{"class", "sum"}},
                "No certificate found it beyond its tolerance: there is nothing to look back on.");
   html.line_end();

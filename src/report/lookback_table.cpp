@@ -86,11 +86,16 @@ class LookbackTable {
     out_ += "\n" +
             paint_.heading(left("sample", name_width_) + "           flow  drift %   volume     U     ref.  verdict") +
             "\n";
+    for (const Change change : all_changes) group(change, samples_with(lookback_, change));
+  }
+
+  void group(Change change, const std::vector<const LookedBackSample*>& samples) {
+    if (samples.empty()) return;
+    out_ += "\n" +
+            paint_.heading(std::string(change_heading(change)) + ": " + counted(samples.size(), "sample", "samples")) +
+            "\n";
     const LookedBackSample* previous = nullptr;
-    for (const LookedBackSample& looked : lookback_.samples) {
-      sample(looked, previous);
-      previous = &looked;
-    }
+    for (const LookedBackSample* looked : samples) sample(*looked, std::exchange(previous, looked));
   }
 
   void sample(const LookedBackSample& looked, const LookedBackSample* previous) {
@@ -126,7 +131,7 @@ class LookbackTable {
   void note(const std::string& text) { out_ += wrapped(text, name_width_ + 3, table_width); }
 
   void bearings() {
-    for (const Bearing bearing : {Bearing::on_the_volume, Bearing::on_drift_too, Bearing::on_checks_only}) {
+    for (const Bearing bearing : all_bearings) {
       std::string names;
       for (const LookedBackSample& looked : lookback_.samples) {
         if (looked.bearing != bearing) continue;

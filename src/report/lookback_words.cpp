@@ -15,12 +15,6 @@ std::string_view name_of_certificate(const Book& book, std::int32_t certificate)
   return book.certificates[static_cast<std::size_t>(certificate)].name;
 }
 
-bool holds(const JudgedSample& judged, const ToldFinding& finding) {
-  return std::any_of(judged.findings.begin(), judged.findings.end(), [&](const ToldFinding& other) {
-    return other.rule == finding.rule && other.outcome == finding.outcome;
-  });
-}
-
 }  // namespace
 
 std::string batch_of(const Book& book, Row sample) {
@@ -37,6 +31,8 @@ std::string_view bearing_word(Bearing bearing) {
       return "volume";
     case Bearing::on_drift_too:
       return "drift and volume";
+    case Bearing::incomplete:
+      return "incomplete";
     case Bearing::on_checks_only:
       break;
   }
@@ -49,10 +45,31 @@ std::string_view bearing_sentence(Bearing bearing) {
       return "Same calibrator before and after: the drift stands, the volume does not.";
     case Bearing::on_drift_too:
       return "Only one of the two sets leans on it, or each by another certificate: drift and volume both move.";
+    case Bearing::incomplete:
+      return "The set before or after sampling is lacking: no drift was known, and none is now.";
     case Bearing::on_checks_only:
       break;
   }
   return "Neither the pre nor the post set leans on it: flow, drift and volume stand, only other checks move.";
+}
+
+std::string_view change_word(Change change) {
+  constexpr std::string_view words[] = {"verdict", "figures", "nothing", "open before"};
+  return words[static_cast<std::size_t>(change)];
+}
+
+std::string_view change_heading(Change change) {
+  constexpr std::string_view headings[] = {"The verdict changes", "The verdict stays, figures or findings change",
+                                           "Nothing changes", "Undecided before, for want of something else"};
+  return headings[static_cast<std::size_t>(change)];
+}
+
+std::vector<const LookedBackSample*> samples_with(const Lookback& lookback, Change change) {
+  std::vector<const LookedBackSample*> found;
+  for (const LookedBackSample& looked : lookback.samples) {
+    if (looked.change() == change) found.push_back(&looked);
+  }
+  return found;
 }
 
 std::string leans_text(const Book& book, const Lookback& lookback, const LookedBackSample& looked,
@@ -133,7 +150,7 @@ std::size_t changed_under(const Lookback& lookback, Supposition supposition) {
         const JudgedSample* judged = supposition == Supposition::sudden ? &looked.sudden
                                      : looked.linear                    ? &*looked.linear
                                                                         : nullptr;
-        return judged != nullptr && judged->verdict != looked.before.verdict;
+        return looked.change() == Change::verdict && judged != nullptr && judged->verdict != looked.before.verdict;
       }));
 }
 
@@ -143,8 +160,12 @@ std::string summary_text(const Lookback& lookback) {
   std::string text = std::to_string(count) + (count == 1 ? " sample" : " samples") + " leaned on it; the verdict of " +
                      std::to_string(changed_under(lookback, Supposition::sudden)) +
                      " changes if the error came suddenly";
-  if (lookback.window.last_good < 0) return text + "; linear growth can't be reckoned.";
-  return text + ", of " + std::to_string(changed_under(lookback, Supposition::linear)) + " if it grew linearly.";
+  text += lookback.window.last_good < 0
+              ? "; linear growth can't be reckoned"
+              : ", of " + std::to_string(changed_under(lookback, Supposition::linear)) + " if it grew linearly";
+  const std::size_t open = samples_with(lookback, Change::open_before).size();
+  return text + (open == 0 ? "" : "; " + std::to_string(open) + (open == 1 ? " was" : " were") + " undecided before") +
+         ".";
 }
 
 }  // namespace driftwarden

@@ -14,9 +14,14 @@ namespace driftwarden {
 std::string batch_of(const Book& book, Row sample);
 std::string date_text_or(Day day, std::string_view otherwise);
 
-// "volume", "drift and volume", "checks": what moves with the instrument's error; and the whole sentence.
+// "volume", "drift and volume", "checks", "incomplete": what moves with the instrument's error; and the whole sentence.
 std::string_view bearing_word(Bearing bearing);
 std::string_view bearing_sentence(Bearing bearing);
+
+// "verdict", "figures", "nothing", "open before": what a supposition changes; the heading of those samples; and they.
+std::string_view change_word(Change change);
+std::string_view change_heading(Change change);
+std::vector<const LookedBackSample*> samples_with(const Lookback& lookback, Change change);
 
 // The sets that lean on the instrument: "pre, post", "pre via V2" (through the certificate of another calibrator).
 std::string leans_text(const Book& book, const Lookback& lookback, const LookedBackSample& looked,
@@ -39,7 +44,7 @@ std::vector<const ToldFinding*> findings_only_in(const JudgedSample& here, const
 // "VOL-3/2026-10-01 of VOL-3, made against ROT-2": how a certificate leans on the instrument.
 std::string leaning_text(const Book& book, const LeaningCertificate& leaning);
 
-// How many samples change their verdict under a supposition, and the sentence that sums all up.
+// How many samples that were decided change their verdict under a supposition, and the sentence that sums all up.
 std::size_t changed_under(const Lookback& lookback, Supposition supposition);
 std::string summary_text(const Lookback& lookback);
 

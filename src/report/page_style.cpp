@@ -6,8 +6,11 @@
 
 namespace driftwarden {
 
+std::string lying(const std::string& paper) { return paper.empty() ? "" : paper + " landscape"; }
+
 void append_page_head(HtmlText& html, const PageHead& head) {
-  const std::string style = std::string(page_css()) + head.style;
+  const std::string size = head.paper.empty() ? "" : "@page{size:" + head.paper + "}\n";
+  const std::string style = std::string(page_css()) + head.style + size;
   html.markup("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n").markup(html_mark);
   html.markup("<meta http-equiv=\"Content-Security-Policy\" content=\"" + html_of(content_policy(style, head.script)) +
               "\">\n");

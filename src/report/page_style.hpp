@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "record/moment.hpp"
 #include "report/html_text.hpp"
 #include "verdict/finding.hpp"
 
@@ -22,7 +23,18 @@ struct PageHead {
   std::string title;
   std::string style;             // on top of page_css()
   std::string_view script = {};  // of the page's own; empty: none may run
+  std::string paper = {};        // CSS size of the sheet, "A4 landscape"; "" leaves it to the printer
 };
+
+// What a page says of its making, and what it is printed on.
+struct PageMaking {
+  Day as_of = no_day;
+  std::string_view version;
+  std::string paper;  // CSS size of the sheet, "A4"; "" leaves it to the printer
+};
+
+// Of a sheet that lies: "A4 landscape".
+std::string lying(const std::string& paper);
 
 // A page from its first byte to the end of its head, with a policy that lets nothing come from anywhere.
 void append_page_head(HtmlText& html, const PageHead& head);

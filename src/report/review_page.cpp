@@ -14,7 +14,6 @@ namespace {
 std::string style_of(const ReviewPage& page) {
   std::string style(review_css());
   style += page.chart_style;
-  if (!page.paper.empty()) style += "@page{size:" + page.paper + "}\n";
   return style;
 }
 
@@ -119,7 +118,7 @@ std::string review_html(const ReviewPage& page) {
   std::string out;
   HtmlText html(out);
   const std::string title = "Review of " + page.screening.book().settings.title + ", " + date_text(page.as_of);
-  append_page_head(html, {title, style_of(page), review_js()});
+  append_page_head(html, {title, style_of(page), review_js(), page.paper});
   html.open("body").markup("<a class=\"skip\" href=\"#action\">To what needs action</a>\n");
   append_masthead(html, page);
   append_contents(html);

@@ -26,6 +26,17 @@ TEST(BookTable, AreAllThatABooksFilesCanHold) {
   EXPECT_EQ(sizeof(BookFiles), book_tables().size() * sizeof(std::vector<std::string>));
 }
 
+TEST(BookTable, CountsTheRecordsOfEach) {
+  const Book book = WrittenBook().file("actions.csv", "written,by,action,about,name\n").read();
+  std::set<std::string_view> words;
+  for (const BookTable& table : book_tables()) {
+    EXPECT_EQ(table.size(Book()), 0U) << table.name();
+    EXPECT_TRUE(words.insert(table.one).second && words.insert(table.many).second) << table.name();
+  }
+  EXPECT_EQ(book_tables()[0].size(book), book.instruments.size());
+  EXPECT_GT(book.instruments.size(), 0U);
+}
+
 TEST(BookTable, HasAHeadingLineThatItReads) {
   for (const BookTable& table : book_tables()) {
     const PaddedText line(heading_line(*table.spec));

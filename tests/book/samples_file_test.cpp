@@ -17,10 +17,11 @@ const std::string& text(const Book& book, const Column<TextId>& column, Row row)
 
 TEST(SamplesFile, FillsEveryFieldOfASample) {
   const Book book = book_with(
-      "sample,batch,kind,pump,sampler,nominal [mL/min],method,analysis,started,stopped,paused [h],warm-up "
-      "[min],temperature [K],pressure [Pa],fault,note\n"
-      "S-1,B-7,Sample,PUMP-1,our-impactor,2000,method 7,quartz,2026-05-01T08:00,2026-05-01T16:00Z,0.5,20,290,"
-      "85000,no,\"wind, dust\"\n");
+      "sample,batch,kind,pump,sampler,nominal [mL/min],method,analysis,medium,started,stopped,paused [h],warm-up "
+      "[min],temperature [K],pressure [Pa],fault,by,note\n"
+      "S-1,B-7,Sample,PUMP-1,our-impactor,2000,method 7,quartz,cassette "
+      "4611,2026-05-01T08:00,2026-05-01T16:00Z,0.5,20,290,"
+      "85000,no,day shift,\"wind, dust\"\n");
   EXPECT_EQ(told(book.problems), "");
   ASSERT_EQ(book.samples.size(), 1U);
   const SampleTable& t = book.samples;
@@ -32,6 +33,7 @@ TEST(SamplesFile, FillsEveryFieldOfASample) {
   EXPECT_EQ(t.nominal_l_min[0], 2.0);
   EXPECT_EQ(text(book, t.method, 0), "method 7");
   EXPECT_EQ(text(book, t.analysis, 0), "quartz");
+  EXPECT_EQ(text(book, t.medium, 0), "cassette 4611");
   EXPECT_EQ(t.started[0], 1777622400);
   EXPECT_EQ(t.stopped[0], 1777622400 + 8 * 3600);
   EXPECT_EQ(t.paused_min[0], 30.0);
@@ -39,6 +41,7 @@ TEST(SamplesFile, FillsEveryFieldOfASample) {
   EXPECT_EQ(t.temperature_k[0], 290.0);
   EXPECT_EQ(t.pressure_kpa[0], 85.0);
   EXPECT_EQ(t.fault[0], YesNo::no);
+  EXPECT_EQ(text(book, t.by, 0), "day shift");
   EXPECT_EQ(text(book, t.note, 0), "wind, dust");
   EXPECT_EQ(t.problem[0], no_problem);
 }

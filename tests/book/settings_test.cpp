@@ -184,6 +184,25 @@ TEST(Settings, KnowOnlyTheTablesOfABook) {
             "[settings/wrong-type]\n");
 }
 
+TEST(Settings, HoldWhoSendsSamplesToWhom) {
+  const auto book = settings(std::string(zone_line) +
+                             "[custody]\nsender = [\"Quarry\", \"Lane 1\"]\nreference = \"order 7\"\n"
+                             "[custody.\"TF46*\"]\nlaboratory = [\"Laboratory B\"]\n");
+  ASSERT_EQ(book.consignments.size(), 2U);
+  EXPECT_EQ(book.consignments[0].batches, "");
+  EXPECT_EQ(book.consignments[0].sender, (std::vector<std::string>{"Quarry", "Lane 1"}));
+  EXPECT_EQ(book.consignments[0].reference, "order 7");
+  EXPECT_EQ(book.consignments[1].batches, "TF46*");
+  EXPECT_EQ(book.consignments[1].laboratory, std::vector<std::string>{"Laboratory B"});
+  EXPECT_EQ(faults_below("[custody]\nsender = \"Quarry\"\nlabratory = [\"A\"]\n[custody.TF]\nsenders = [\"B\"]\n"),
+            "book.toml:3:10: error: 'custody.sender' is text; write a list of texts, as [\"…\", \"…\"] "
+            "[settings/wrong-type]\n"
+            "book.toml:4:1: error: 'custody.labratory' is no setting; did you mean 'laboratory'? "
+            "[settings/unknown-key]\n"
+            "book.toml:6:1: error: 'custody.\"TF\".senders' is no setting; did you mean 'sender'? "
+            "[settings/unknown-key]\n");
+}
+
 TEST(Settings, RefuseConditionsThatNobodyWorksIn) {
   EXPECT_EQ(
       faults_below("[reference]\ntemperature = \"25 K\"\npressure = \"101.325 Pa\"\n"),

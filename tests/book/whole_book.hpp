@@ -33,7 +33,8 @@ class WholeBook {
     add(std::string(t.name[row]));
     add(std::string(to_text(t.kind[row])));
     add(std::to_string(t.pump[row]));
-    for (const auto* column : {&t.batch, &t.sampler, &t.method, &t.analysis, &t.note}) add(*column, row);
+    for (const auto* column : {&t.batch, &t.sampler, &t.method, &t.analysis, &t.medium, &t.by, &t.note})
+      add(*column, row);
     add(std::to_string(t.started[row]));
     add(std::to_string(t.stopped[row]));
     for (const auto* column : {&t.nominal_l_min, &t.paused_min, &t.warm_up_min, &t.temperature_k, &t.pressure_kpa}) {

@@ -1,9 +1,10 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
-"""books.py hostile|large FOLDER: writes an invented book that is hard on a page, always the same bytes.
+"""books.py hostile|large|batches FOLDER: writes an invented book that is hard on a page, always the same bytes.
 
 hostile: names and notes of markup, quotes, right-to-left letters and words of 5,000 characters.
 large:   2,000 samples of forty weeks on forty pumps, about a tenth of them amiss.
+batches: a batch of 14, two of them blanks, two void, each second one with a note; and one of 40.
 """
 import csv
 import datetime
@@ -95,10 +96,34 @@ def large(folder):
     write(folder, "readings.csv", READING, readings)
 
 
+def batches(folder):
+    settings(folder, "Two batches (invented)")
+    with open(folder / "book.toml", "a", encoding="utf-8") as file:
+        file.write('[custody]\nsender = ["Quarry office (invented)", "Lane 1", "Upper Ferrow"]\n'
+                   'laboratory = ["Dust laboratory (invented)", "12 Mill Lane", "Lower Ferrow"]\nreference = "Q-118"\n')
+    write(folder, "instruments.csv", ["instrument", "kind", "principle"],
+          [[f"PUMP-{n:02}", "pump", ""] for n in range(40)] + [["V-1", "calibrator", "volumetric"]])
+    write(folder, "certificates.csv", CERTIFICATE, [["V-1/2026", "V-1", "2026-08-03", "2027-08-03", 2, 2.002, 2, 2]])
+    samples, readings = [], []
+    for batch, count, day in (("FOURTEEN", 14, "2026-09-21"), ("FORTY", 40, "2026-09-22")):
+        for number in range(count):
+            name, is_blank = f"{batch[:4]}-{number + 1:02}", number >= count - 2
+            note = "the lid of the transport case was open for a while on the way back to the office" if number % 2 else ""
+            samples.append([name, batch, "blank" if is_blank else "sample", "" if is_blank else f"PUMP-{number:02}",
+                            "" if is_blank else 2, "" if is_blank else f"{day}T08:{number:02}",
+                            "" if is_blank else f"{day}T16:{number:02}", 25, 101.325, "no", note, f"C-{4000 + number}",
+                            "second shift" if number == 3 else "first shift", "dust"])
+            if not is_blank:
+                readings += [[f"{day}T{hour}:{number:02}", stage, name, "V-1", flow, 25, 101.325, ""]
+                             for stage, hour, flow in (("pre", "07", 2.0), ("post", "17", 1.8 if number in (1, 5) else 1.99))]
+    write(folder, "samples.csv", [*SAMPLE, "medium", "by", "analysis"], samples)
+    write(folder, "readings.csv", READING, readings)
+
+
 def main():
     which, folder = sys.argv[1], pathlib.Path(sys.argv[2])
     folder.mkdir(parents=True, exist_ok=True)
-    {"hostile": hostile, "large": large}[which](folder)
+    {"hostile": hostile, "large": large, "batches": batches}[which](folder)
 
 
 if __name__ == "__main__":

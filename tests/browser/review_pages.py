@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""review_pages.py DEMO HOSTILE LARGE: opens review pages in a real browser, in one session, and does with them what a
-person would. Prints what is not as it should be; status 0 where nothing is. AXE names the accessibility checker's
+"""review_pages.py DEMO HOSTILE LARGE SHEETS: opens review pages, and the sheets of a folder, in a real browser, in one
+session, and does with them what a person would. Prints what is not as it should be; status 0 where nothing is. AXE names the accessibility checker's
 axe.min.js; without it that check is left out, and said so."""
 import os
 import subprocess
@@ -110,7 +110,7 @@ def sort(browser):
     expect("sort: from large to small", drifts(), sorted(drifts(), reverse=True))
 
 
-def printed(browser, name, most_pages):
+def printed(browser, name, most_pages, said=("What needs action", "Signature")):
     for paper, size in (("A4", (8.27, 11.69)), ("Letter", (8.5, 11))):
         with tempfile.NamedTemporaryFile(suffix=".pdf") as file:
             file.write(browser.pdf(size))
@@ -119,7 +119,7 @@ def printed(browser, name, most_pages):
             info = subprocess.run(["pdfinfo", file.name], check=True, capture_output=True).stdout.decode()
         pages = int(info.split("Pages:")[1].split()[0])
         expect(f"{name} on {paper}: {pages} pages, at most {most_pages}", pages <= most_pages)
-        for words in ("What needs action", "Signature", "does not replace the sampling method", "of " + str(pages)):
+        for words in (*said, "does not replace the sampling method", "of " + str(pages)):
             expect(f"{name} on {paper}: says '{words}'", words in text)
         expect(f"{name} on {paper}: leaves out the filter", "Show all" in text, False)
 
@@ -155,6 +155,21 @@ def demo(browser, page):
         has_no_sideways_scroll(browser, "demo at 380 px, all open")
         is_accessible(browser, "demo, dark, 380 px, all open" if dark else "demo, light, 380 px, all open")
         expect("demo: the console has stayed silent", browser.complaints(), [])
+
+
+def sheets(browser, folder):
+    """The pages of custody and look-back: a batch of 14 on one sheet with its signatures, whatever the paper."""
+    for name, most_pages, said in (("custody", 1, ("Hand-overs of batch TF46B", "C-4610")), ("fourteen", 1, ("Hand-overs of batch FOURTEEN",)),
+                                   ("forty", 2, ("Hand-overs of batch FORTY",)), ("lookback", 4, ("The verdict changes",))):
+        page = os.path.join(folder, name + ".html")
+        browser.show(page)
+        keeps_to_itself(browser, name)
+        printed(browser, name, most_pages, said)
+        for dark in (False, True):
+            for width in (1280, 900, 380):
+                browser.show(page, width=width, dark=dark)
+                has_no_sideways_scroll(browser, f"{name} at {width} px")
+                is_accessible(browser, f"{name}, {'dark' if dark else 'light'}, {width} px")
 
 
 def hostile(browser, page):
@@ -200,6 +215,7 @@ def main():
             demo(browser, sys.argv[1])
             hostile(browser, sys.argv[2])
             large(browser, sys.argv[3])
+            sheets(browser, sys.argv[4])
         finally:
             browser.quit()
     print(f"{checks} checks, {len(failures)} failures")

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # review_test.sh PROGRAM: the review pages of the demo, of a book that is hard on a page and of one with 2,000 samples, in
-# a real browser; and what the program prints itself.
+# a real browser, with the sheets of custody and look-back; and what the program prints itself.
 set -euo pipefail
 program=$1
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
@@ -25,6 +25,19 @@ page docs/demo 2026-11-16 "$scratch/demo.html"
 page "$scratch/hostile" 2026-09-23 "$scratch/hostile.html"
 page "$scratch/large" 2026-11-15 "$scratch/large.html"
 
+# sheet FILE COMMAND…: the same of custody and look-back.
+sheet() {
+  local file=$1 status=0
+  shift
+  "$program" "$@" --out "$scratch/$file.html" >"$scratch/said" 2>&1 || status=$?
+  [ "$status" -eq 1 ] || { cat "$scratch/said"; fail "$* ended with status $status"; }
+}
+/usr/bin/python3 tests/browser/books.py batches "$scratch/batches"
+sheet custody custody docs/demo --batch TF46B --as-of 2026-11-16
+sheet fourteen custody "$scratch/batches" --batch FOURTEEN --as-of 2026-11-16
+sheet forty custody "$scratch/batches" --batch FORTY --as-of 2026-11-16
+sheet lookback lookback docs/demo ROT-2 --as-of 2026-11-16
+
 for again in 1 2; do page docs/demo 2026-11-16 "$scratch/$again.pdf" --format pdf; done
 # The browser lays its objects out anew each time, under load in another order: what stands on the pages is the same.
 for again in 1 2; do pdftotext -layout "$scratch/$again.pdf"; done
@@ -35,7 +48,7 @@ page docs/demo 2026-11-16 "$scratch/letter.pdf" --format pdf --paper letter
 pdfinfo "$scratch/letter.pdf" | grep -q 'Page size: .*(letter)' || fail 'the PDF is not on Letter'
 
 AXE=${AXE-$root/build/axe/node_modules/axe-core/axe.min.js} \
-  /usr/bin/python3 -B tests/browser/review_pages.py "$scratch/demo.html" "$scratch/hostile.html" "$scratch/large.html" ||
+  /usr/bin/python3 -B tests/browser/review_pages.py "$scratch/demo.html" "$scratch/hostile.html" "$scratch/large.html" "$scratch" ||
   failures=$((failures + 1))
 [ "$failures" -eq 0 ] && printf 'review pages: all as expected\n'
 exit $((failures > 0))

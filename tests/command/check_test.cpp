@@ -14,8 +14,29 @@ TEST(Check, CountsWhatABookHolds) {
   const Called called = call({"check", book.path()});
   EXPECT_EQ(called.status, 0);
   EXPECT_EQ(called.out,
-            "Quarry: 4 instruments, 2 certificates, 1 sample, 2 readings, 0 decisions; 0 faults, 0 remarks\n");
+            "Quarry: 4 instruments, 2 certificates, 1 sample, 2 readings, 0 decisions, 0 actions, 0 services, 0 "
+            "checks; 0 faults, 0 remarks\n");
   EXPECT_EQ(called.err, "");
+}
+
+TEST(Check, CountsTheRowsOfEveryTable) {
+  const CalledBook book;
+  const auto write = [](const std::string& file, const char* text) { std::ofstream(file) << text; };
+  write(book.file("actions.csv"), "written,by,action,about,name\n2026-09-22T08:00,x,Watch,instrument,P1\n");
+  write(book.file("service.csv"), "serviced,instrument,what\n2026-09-01T08:00,P1,valve\n2026-09-02T08:00,P2,valve\n");
+  write(book.file("checks.csv"),
+        "checked,instrument,against,shown [L/min],reference [L/min]\n2026-09-01T08:00,V1,V2,2,2\n");
+  EXPECT_NE(call({"check", book.path()}).out.find(" 0 decisions, 1 action, 2 services, 1 check; 0 faults"),
+            std::string::npos);
+}
+
+TEST(Check, TellsOfAnAddressForNoBatch) {
+  BookText text;
+  text.settings += "[custody.\"TF*\"]\nreference = \"order 7\"\n";
+  const CalledBook book(text);
+  const Called called = call({"check", book.path()});
+  EXPECT_EQ(called.status, 0);
+  EXPECT_NE(called.err.find("no batch of the book is called 'TF*'"), std::string::npos) << called.err;
 }
 
 TEST(Check, TellsEveryFaultInOneRunInOrderOfPlace) {

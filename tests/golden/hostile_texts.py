@@ -18,7 +18,7 @@ import xml.dom.minidom
 HOSTILE = "\x1b[31m\u009b1m\u202e\u2066\u200f]]>'<b>&\"\x07"
 AS_OF = ["--as-of", "2026-11-16"]
 NAMES = {"instrument", "certificate", "sample", "batch", "pump", "calibrator", "standard", "subject", "against"}
-TEXTS = {"serial", "issuer", "sampler", "method", "analysis", "note", "by", "reason", "set"}
+TEXTS = {"serial", "issuer", "sampler", "method", "analysis", "medium", "note", "by", "reason", "set"}
 # Headings of the demo's own, of its book.toml.
 ALIASES = {"Cassette": "sample", "Meter": "calibrator", "Remark": "note", "Hand": "by"}
 

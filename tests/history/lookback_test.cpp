@@ -84,6 +84,38 @@ TEST(Lookback, AFieldSetMovesNeitherDriftNorVolume) {
   EXPECT_EQ(s4.before.volume_l, s4.sudden.volume_l);
 }
 
+TEST(Lookback, TellsWhatChangesOfASample) {
+  const LookedBack looked;
+  EXPECT_EQ(looked.sample("S1").change(), Change::figures) << "the drift stands, the volume does not";
+  EXPECT_EQ(looked.sample("S3").change(), Change::verdict);
+  EXPECT_EQ(looked.sample("S4").change(), Change::nothing) << "its field set alone leans on it";
+}
+
+TEST(Lookback, TellsAChangedFindingWhereTheFiguresStand) {
+  LookedBackSample looked;
+  looked.before.findings = {{"own/a", Outcome::note, "a"}};
+  looked.sudden = looked.before;
+  EXPECT_EQ(looked.change(), Change::nothing) << "what is missing on both sides is the same";
+  looked.sudden.findings = {{"own/b", Outcome::note, "b"}};
+  EXPECT_EQ(looked.change(), Change::figures);
+  looked.sudden = looked.before;
+  looked.linear = looked.before;
+  looked.linear->volume_l = 900;
+  EXPECT_EQ(looked.change(), Change::figures) << "a figure that one has and the other has not";
+}
+
+// There is no drift that could move, whatever its one set says.
+TEST(Lookback, FilesASampleWithoutASetAsIncompleteAndOpenBefore) {
+  BookText text = lookback_text();
+  const std::size_t post = text.readings.find("2026-03-07T16:10,post,S3");
+  text.readings.erase(post, text.readings.find('\n', post) + 1 - post);
+  const LookedBack looked(text);
+  const LookedBackSample& s3 = looked.sample("S3");
+  EXPECT_EQ(s3.before.verdict, Verdict::undecided);
+  EXPECT_EQ(s3.bearing, Bearing::incomplete);
+  EXPECT_EQ(s3.change(), Change::open_before);
+}
+
 TEST(Lookback, LeavesOutVoidReadings) {
   BookText text = lookback_text();
   text.readings =
@@ -123,6 +155,7 @@ TEST(Lookback, OfSampleWithAFaultIsUndecidedUnderEverySupposition) {
   EXPECT_EQ(looked.sample("S1").before.verdict, Verdict::undecided);
   EXPECT_EQ(looked.sample("S1").sudden.verdict, Verdict::undecided);
   EXPECT_FALSE(looked.sample("S1").verdict_changes());
+  EXPECT_EQ(looked.sample("S1").change(), Change::open_before);
 }
 
 }  // namespace

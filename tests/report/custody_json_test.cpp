@@ -16,6 +16,9 @@ TEST(CustodyJson, HoldsTheSamplesAndThoseThatAreVoidWithoutVolumes) {
       << json;
   EXPECT_TRUE(holds(R"("minutes":480,"flow_l_min":1.975,"volume_l":948,"volume_reference_l":948)"));
   EXPECT_TRUE(holds(R"("sample":"K1","kind":"blank")"));
+  EXPECT_TRUE(holds(
+      R"("sender":["Quarry office","Lane 1"],"laboratory":["Dust laboratory"],"laboratory_reference":"order 7")"));
+  EXPECT_TRUE(holds(R"("pump":"P1","sampler":null,"medium":"C-1","taken_by":"day crew"})"));
   const std::string voids = json.substr(json.find("\"void\":["));
   EXPECT_EQ(voids.find(R"("sample":"S2")") == std::string::npos, false);
   EXPECT_NE(voids.find(R"("flow_l_min":null,"volume_l":null)"), std::string::npos);

@@ -41,6 +41,9 @@ TEST(CustodySheet, HasTheFiguresOfASample) {
   EXPECT_EQ(s1.volume_reference, "948.0");
   EXPECT_EQ(s1.method, "method 12");
   EXPECT_EQ(s1.analysis, "fume, metals");
+  EXPECT_EQ(s1.pump, "P1");
+  EXPECT_EQ(s1.medium, "C-1");
+  EXPECT_EQ(s1.taken_by, "day crew");
   EXPECT_EQ(s1.remarks, std::vector<std::string>{"wet filter"});
 }
 
@@ -85,15 +88,36 @@ TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
                 "at [decisions.csv:2]"}));
 }
 
+TEST(CustodySheet, SaysOnceWhatMostHaveAndOfTheOthersWhatIsUnlike) {
+  CustodySheet sheet = custody_of(custody_text());
+  std::vector<std::string> usual;
+  for (const SharedParticular& each : shared_particulars) usual.push_back(sheet.usual(each));
+  EXPECT_EQ(usual, (std::vector<std::string>{"fume, metals", "method 12", "", "day crew"}));
+  EXPECT_EQ(sheet.unlike_usual(sheet.lines[0]), "");
+  EXPECT_EQ(sheet.unlike_usual(sheet.lines[1]), "analysis: dust; taken by: not said");
+  EXPECT_EQ(sheet.unlike_usual(sheet.lines[2]), "") << "a blank need not be taken by anybody";
+  sheet.lines[2].sampler = "cowl";
+  EXPECT_EQ(sheet.unlike_usual(sheet.lines[2]), "") << "what only one says is what is usual";
+  EXPECT_EQ(sheet.unlike_usual(sheet.lines[0]), "sampler: not said");
+}
+
 TEST(CustodyTable, IsASheetWithLinesToSign) {
   const std::string table = custody_table(custody_of(custody_text()));
   EXPECT_TRUE(table.starts_with("Quarry\nChain of custody, batch B-7: 2 samples, 1 blank; 1 void, listed apart\n"))
       << table;
-  EXPECT_NE(table.find("\nS1     2026-09-21 08:00 16:00   480  1.975   948.0   948.0\n       - wet filter\n"),
+  EXPECT_NE(table.find("\nFrom: Quarry office, Lane 1\nTo: Dust laboratory\nThe laboratory's reference: order 7\n"
+                       "Unless said otherwise, analysis: fume, metals; method: method 12; sampler: not\n"
+                       "said; taken by: day crew.\n"),
             std::string::npos)
       << table;
-  EXPECT_NE(table.find("\n       - analysis: dust; method: method 12\n"), std::string::npos) << table;
-  EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - The flow fell 10.0 % from"),
+  EXPECT_NE(table.find("\nS1     2026-09-21 08:00 16:00   480  1.975   948.0   948.0\n       - pump: P1; medium: C-1\n"
+                       "       - wet filter\n"),
+            std::string::npos)
+      << table;
+  EXPECT_NE(table.find("\n       - pump: P1; medium: C-3; analysis: dust; taken by: not said\n"), std::string::npos)
+      << table;
+  EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - pump: P2; medium: C-2\n  - The "
+                       "flow fell 10.0 % from"),
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\n\n" + wrapped(cautions, 0, table_width) + "\nrelinquished by "), std::string::npos);
@@ -114,22 +138,33 @@ TEST(CustodyTable, KeepsToItsWidthAndLetsNoTextActOnTheTerminal) {
   }
 }
 
+// A spreadsheet runs what begins with one of =+-@.
+TEST(CustodyCsv, KeepsWhatASpreadsheetWouldRunAsText) {
+  CustodySheet sheet = custody_of(custody_text());
+  CustodyLine& line = sheet.lines[0];
+  line.pump = line.sampler = line.medium = line.taken_by = "=1+1";
+  sheet.consignment = {"", {}, {"@sender"}, {"-laboratory"}, "+1"};
+  const std::string csv = custody_csv(sheet);
+  EXPECT_NE(csv.find(",'=1+1,'=1+1,'=1+1,'=1+1,'@sender,'-laboratory,'+1,\""), std::string::npos) << csv;
+}
+
 TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
-  const std::string last = ",\"" + std::string(cautions) + "\"\n";
+  const std::string last = ",\"Quarry office, Lane 1\",Dust laboratory,order 7,\"" + std::string(cautions) + "\"\n";
   EXPECT_EQ(
       custody_csv(custody_of(custody_text())),
       "sample,batch,kind,verdict,by_decision,date,started,stopped,minutes,flow_l_min,volume_l,volume_reference_l,"
       "method,analysis,remarks,void_because,volume_is,measured_volume_l,measured_volume_expanded_uncertainty_l,"
-      "cautions\n"
+      "pump,sampler,medium,taken_by,sender,laboratory,laboratory_reference,cautions\n"
       "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
-      "\"fume, metals\",wet filter,,measured,948," +
+      "\"fume, metals\",wet filter,,measured,948,,P1,,C-1,day crew" +
           last +
           "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
           "undecided: How far the flow moved from before to after is not known: no reading from before or after it was "
-          "found (own/drift),,,," +
-          last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,,,," + last +
+          "found (own/drift),,,,,P1,,C-3," +
+          last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,,,,,,,C-4," + last +
           "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
-          "\"fume, metals\",,The flow fell 10.0 % from before to after; the limit is 5 % (own/drift),,," +
+          "\"fume, metals\",,The flow fell 10.0 % from before to after; the limit is 5 % (own/drift),,,,P2,,C-2,day "
+          "crew" +
           last);
 }
 

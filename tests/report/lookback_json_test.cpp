@@ -26,6 +26,8 @@ TEST(LookbackJson, HasThePinnedShape) {
   EXPECT_EQ(s3["sudden"]["findings"][0]["rule"], "own/drift");
   EXPECT_EQ(s3["changes"], true);
   EXPECT_EQ(json["samples"][0]["changes"], false);
+  EXPECT_EQ(s3["change"], "verdict");
+  EXPECT_EQ(json["samples"][0]["change"], "figures");
   for (const char* block : {"before", "sudden", "linear"}) {
     for (const char* figure : {"flow_l_min", "drift_percent", "volume_l", "volume_reference_l", "verdict"}) {
       EXPECT_TRUE(s3[block].contains(figure)) << block << ' ' << figure;

@@ -36,6 +36,17 @@ TEST(LookbackTable, ShowsThreeLinesASampleAndWhatChanges) {
   EXPECT_EQ(times(text, "<- changes"), 2U);
 }
 
+TEST(LookbackTable, GroupsTheSamplesByWhatChanges) {
+  const std::string text = table(LookedBack());
+  const std::size_t verdict = text.find("\n\nThe verdict changes: 1 sample\nwithout a batch\nS3 ");
+  const std::size_t figures =
+      text.find("\n\nThe verdict stays, figures or findings change: 2 samples\nwithout a batch\nS1 ");
+  const std::size_t nothing = text.find("\n\nNothing changes: 1 sample\nwithout a batch\nS4 ");
+  ASSERT_NE(nothing, std::string::npos) << text;
+  EXPECT_LT(verdict, figures);
+  EXPECT_LT(figures, nothing);
+}
+
 TEST(LookbackTable, SaysThatTheDriftStandsAndTheVolumeDoesNot) {
   const std::string text = table(LookedBack());
   EXPECT_NE(text.find("Same calibrator before and after: the drift stands, the volume does not.\n"

@@ -59,6 +59,20 @@ TEST(FindingsOnlyIn, AreThoseTheOtherDoesNotHold) {
   EXPECT_EQ(only[0]->rule, "own/a");
 }
 
+TEST(SamplesWith, AreThoseOfAGroup) {
+  const LookedBack looked;
+  EXPECT_EQ(samples_with(looked.lookback, Change::figures).size(), 2U);
+  EXPECT_TRUE(samples_with(looked.lookback, Change::open_before).empty());
+  EXPECT_EQ(change_word(Change::open_before), "open before");
+}
+
+TEST(SummaryText, CountsWhatWasUndecidedBeforeApart) {
+  EXPECT_EQ(
+      summary_text(LookedBack(incomplete_text()).lookback),
+      "4 samples leaned on it; the verdict of 0 changes if the error came suddenly, of 0 if it grew linearly; 1 was "
+      "undecided before.");
+}
+
 TEST(SummaryText, CountsWhatChanges) {
   EXPECT_EQ(summary_text({}), "No sample leaned on it in the window.");
   EXPECT_EQ(summary_text(LookedBack(open_window_text()).lookback),

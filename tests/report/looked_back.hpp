@@ -28,6 +28,14 @@ inline BookText open_window_text() {
   return text;
 }
 
+// The same where S3, which leaned on it before sampling, was not read afterwards.
+inline BookText incomplete_text() {
+  BookText text = lookback_text();
+  const std::size_t post = text.readings.find("2026-03-07T16:10,post,S3");
+  text.readings.erase(post, text.readings.find('\n', post) + 1 - post);
+  return text;
+}
+
 // And one whose texts would break a page.
 inline BookText hostile_text() {
   BookText text = lookback_text();

@@ -157,7 +157,16 @@ def write_samples(week, plans):
         for k in (1, 2):
             rows.append([f"{batch}-B{k}", batch, "blank", "", RESPIRABLE, "site method 7", "respirable dust and quartz"]
                         + [""] * 7 + ["opened and closed at the bench" if k == 1 else ""])
+    if week == 46:
+        with_cassettes(rows)
     write_csv(DEMO / f"samples/2026-W{week}.csv", rows)
+
+
+def with_cassettes(rows):
+    """Since week 46 the crew writes down the number of each cassette, and who took the sample."""
+    rows[0] += ["medium", "by"]
+    for number, row in enumerate(rows[1:], 4601):
+        row += [f"C-{number}", "tunnel crew" if row[0].startswith("ST") else "mine crew"]
 
 
 def write_instruments():
@@ -235,6 +244,13 @@ nominal = "1.5 L/min"
 ''' + "".join(f'"{own}" = "{heading}"\n' for own, heading in OWN_HEADINGS.items()) + '''
 [files]
 ignore = ["README.md", "planted*.csv"]
+
+[custody]
+sender     = ["Tamber Fold mine, sampling office (invented)", "Gate 3, Ferrow Road", "Tamber Fold"]
+laboratory = ["Lower Ferrow dust laboratory (invented)", "12 Mill Lane", "Lower Ferrow"]
+
+[custody."*46*"]
+reference = "LF-2026-131"
 '''
 HOUSE = '''pack    = "house"
 title   = "House rules of the Tamber Fold samplers (invented)"
