@@ -97,8 +97,8 @@ JudgedSample judged(const Screening& screening, SampleJudge& judge, Row sample) 
 }
 
 bool is_same(double a, double b) {
-  constexpr double least = 1e-9;  // relative: what is less is the arithmetic's
-  return (is_missing(a) && is_missing(b)) || std::fabs(a - b) <= least * std::fabs(b);
+  constexpr double least = 1e-9;  // relative, of a drift about 0 to a thousandth: what is less is the arithmetic's
+  return (is_missing(a) && is_missing(b)) || std::fabs(a - b) <= least * std::max(std::fabs(b), 1e-3);
 }
 
 // Whether figures and findings are the same.
