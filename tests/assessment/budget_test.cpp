@@ -326,5 +326,33 @@ TEST(Budget, TakesTheTimesForRight) {
   EXPECT_EQ(worked.line(BudgetSource::stop_time)->estimate, 0);
 }
 
+// A mean is known as well whichever flow the volume is formed with.
+TEST(Budget, OfTheMeanFlowIsTheSameByEveryPractice) {
+  for (const BookText& text : {worked_book(), driftwarden::sagging_book()}) {
+    const BudgetedBook by_mean(text);
+    for (const FlowForVolume flow : {FlowForVolume::lower, FlowForVolume::pre}) {
+      AssessmentPractice practice;
+      practice.flow_for_volume = flow;
+      const BudgetedBook book(text, practice);
+      const FigureUncertainty of = uncertainty_of_mean_flow(book.budget);
+      EXPECT_NEAR(of.u, by_mean.budget.about(BudgetFigure::flow).u, 1e-12);
+      EXPECT_NEAR(of.dof / by_mean.budget.about(BudgetFigure::flow).dof, 1, 1e-9);
+    }
+  }
+}
+
+TEST(Budget, OfTheMeanFlowIsMissingWhereEitherCheckIsNotKnown) {
+  EXPECT_TRUE(is_missing(uncertainty_of_mean_flow(Budget{}).u));
+  for (const char* single : {"2026-09-21T07:31,pre,S1,V1,2.008\n", "2026-09-21T16:11,post,S1,V2,1.962\n"}) {
+    BookText text = worked_book();
+    text.readings =
+        "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.013\n"
+        "2026-09-21T07:31,pre,S1,V1,2.008\n2026-09-21T16:10,post,S1,V2,1.957\n2026-09-21T16:11,post,S1,V2,1.962\n";
+    EXPECT_FALSE(is_missing(uncertainty_of_mean_flow(BudgetedBook(text).budget).u));
+    replace_all(text.readings, single, "");  // nothing tells how one reading scatters
+    EXPECT_TRUE(is_missing(uncertainty_of_mean_flow(BudgetedBook(text).budget).u)) << single;
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::budget_test
