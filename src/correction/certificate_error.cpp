@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "quantity/limit.hpp"
+#include "record/sample.hpp"
 
 namespace driftwarden {
 

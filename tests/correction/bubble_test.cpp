@@ -94,6 +94,7 @@ TEST(Bubble, FactorGrowsWithHumidityAndPressureAndFallsWithTemperature) {
 TEST(Bubble, HasNoFactorWhereWaterWouldBoil) {
   EXPECT_TRUE(std::isnan(bubble_factor(BubbleHumidity::dry, at(40, 7.3), RelativeHumidity(0))));
   EXPECT_FALSE(std::isnan(bubble_factor(BubbleHumidity::dry, at(40, 7.5), RelativeHumidity(0))));
+  EXPECT_FALSE(std::isnan(bubble_factor(BubbleHumidity::dry, at(0, 0.9), RelativeHumidity(0))));
   EXPECT_TRUE(std::isnan(bubble_factor(BubbleHumidity::ambient, at(40, 7.5), RelativeHumidity(1.1))));
 }
 

@@ -291,5 +291,26 @@ TEST(CorrectedReading, ByACalibratorThatShowedNothingOrLessHasNoFlow) {
   }
 }
 
+// derived: a rotameter's flow goes with √(T / P), so relative to it with half of 1 / T and of -1 / P.
+TEST(CorrectedReading, SaysHowItFollowsTheConditionsAndWhatWasLeftOut) {
+  const CorrectedReading reading = corrected(2, {t_20_c, 100}, rotameter_for_20_c);
+  EXPECT_FALSE(reading.is_left_alone);
+  EXPECT_NEAR(reading.slopes.per_k, 0.5 / t_20_c, 1e-12);
+  EXPECT_NEAR(reading.slopes.per_kpa, -0.5 / 100, 1e-12);
+  EXPECT_EQ(reading.left_out, Correction::none);
+  CorrectionPractice never;
+  never.rotameter = RotameterCorrection::never;
+  EXPECT_TRUE(corrected(2, {t_20_c, 100}, rotameter_for_20_c, never).is_left_alone);
+  EXPECT_EQ(corrected(2, {t_20_c, 100}, rotameter_for_20_c, never).left_out, Correction::to_scale);
+}
+
+TEST(CorrectedReading, OfARotameterWithoutAScaleIsNotWithinFivePercentOfIt) {
+  CorrectionPractice beyond;
+  beyond.rotameter = RotameterCorrection::beyond_5_percent;
+  const CorrectedReading reading = corrected(2, {t_20_c, 100}, calibrator(Principle::rotameter), beyond);
+  EXPECT_EQ(reading.lack, Lack::scale_conditions);
+  EXPECT_FALSE(reading.is_left_alone);
+}
+
 }  // namespace
 }  // namespace driftwarden::corrected_reading_test
