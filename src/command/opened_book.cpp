@@ -81,7 +81,7 @@ bool tell_over_the_book(const Book& book, const std::string& file, Surroundings&
 }
 
 void tell_doubts(OpenedBook& opened, Surroundings& surroundings) {
-  const Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers);
+  const Diagnostics doubts = doubts_of(opened.book, opened.screening->basis().samplers, opened.as_of);
   tell_first(surroundings.err, doubts);
   add_problems(opened.book, doubts);
 }

@@ -21,7 +21,7 @@ constexpr double most_that_weather_does = 0.05;
 constexpr double lowest_at_sea_level_kpa = 97;
 constexpr double highest_at_sea_level_kpa = 105;
 
-void note_sea_level(const Book& book, Diagnostics& doubts) {
+void note_sea_level(const Book& book, const ComeBy& come, Diagnostics& doubts) {
   if (!book.settings.altitude_m || book.readings.pressure_kpa.empty()) return;
   const double here = pressure_at_altitude(*book.settings.altitude_m).value;
   const double least = std::max(here * (1 + most_that_weather_does), lowest_at_sea_level_kpa);
@@ -29,7 +29,7 @@ void note_sea_level(const Book& book, Diagnostics& doubts) {
   Row first = no_row;
   for (Row row = 0; row < book.readings.size(); ++row) {
     const double pressure = book.readings.pressure_kpa[row];
-    if (!(pressure > least && pressure < highest_at_sea_level_kpa)) continue;
+    if (!(pressure > least && pressure < highest_at_sea_level_kpa) || !come.has_reading(row)) continue;
     if (count++ == 0) first = row;
   }
   if (count == 0) return;
@@ -42,7 +42,7 @@ void note_sea_level(const Book& book, Diagnostics& doubts) {
              "the pressure at the place is needed, not one reduced to sea level as weather reports give it"));
 }
 
-void note_other_samplers(const Book& book, Diagnostics& doubts) {
+void note_other_samplers(const Book& book, const ComeBy& come, Diagnostics& doubts) {
   const auto own_of = [&book](Row row) {
     const Row sample = field(book.readings.sample, row, no_row);
     return sample == no_row ? TextId{0} : field(book.samples.sampler, sample, TextId{0});
@@ -52,7 +52,7 @@ void note_other_samplers(const Book& book, Diagnostics& doubts) {
   for (Row row = 0; row < book.readings.sampler.size(); ++row) {
     const TextId read_with = book.readings.sampler[row];
     const TextId own = own_of(row);
-    if (read_with == 0 || own == 0 || read_with == own) continue;
+    if (read_with == 0 || own == 0 || read_with == own || !come.has_reading(row)) continue;
     if (count++ == 0) first = row;
   }
   if (count == 0) return;
@@ -65,11 +65,12 @@ void note_other_samplers(const Book& book, Diagnostics& doubts) {
 
 }  // namespace
 
-Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers) {
+Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers, std::optional<Day> as_of) {
   Diagnostics doubts;
   if (book.readings.size() > most_readings_looked_through) return doubts;
-  std::vector<Replicates> all = replicates_of(book);
-  const std::vector<ReadTwice> copies = read_twice(book);
+  const ComeBy come(book, as_of);
+  std::vector<Replicates> all = replicates_of(book, come);
+  const std::vector<ReadTwice> copies = read_twice(book, come);
   leave_out_copies(copies, all);
   const ScatterMap scatter = scatter_by_calibrator(book, all);
   note_read_twice(book, copies, doubts);
@@ -79,9 +80,9 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers) {
   note_last_digits(book, all, samplers, doubts);
   const std::span<const Replicates> of_samples = those_of_samples(all);
   note_two_places(book, of_samples, doubts);
-  note_warm_up(book, of_samples, doubts);
-  note_sea_level(book, doubts);
-  note_other_samplers(book, doubts);
+  note_warm_up(book, come, of_samples, doubts);
+  note_sea_level(book, come, doubts);
+  note_other_samplers(book, come, doubts);
   return doubts;
 }
 

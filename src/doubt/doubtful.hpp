@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
+
 #include "assessment/sample_assessment.hpp"
 
 namespace driftwarden {
@@ -17,7 +19,8 @@ inline constexpr std::size_t most_readings_looked_through = 200000;
 //   doubt/two-places    one calibrator, read on two pumps in turn within the same minutes
 //   doubt/warm-up       a pump read sooner than the stated warm-up allows
 //   doubt/sea-level     pressures of sea level at a site that lies high
-// `samplers` tell the flows that pumps are set to; without them, only samples that state their own do.
-Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers = {});
+// `samplers` tell the flows that pumps are set to; without them, only samples that state their own do. What was read
+// after the day that stands for today is not known yet; without one, all is.
+Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers = {}, std::optional<Day> as_of = {});
 
 }  // namespace driftwarden

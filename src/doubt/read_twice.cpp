@@ -77,10 +77,11 @@ Diagnostic told_of_set(const Book& book, const ReadTwice& first, std::size_t cou
 
 }  // namespace
 
-std::vector<ReadTwice> read_twice(const Book& book) {
+std::vector<ReadTwice> read_twice(const Book& book, const ComeBy& come) {
   const ReadingTable& readings = book.readings;
   std::vector<Written> all = all_written(book);
-  std::erase_if(all, [&](const Written& written) { return readings.flags[written.row] != 0; });
+  std::erase_if(
+      all, [&](const Written& written) { return readings.flags[written.row] != 0 || !come.has_reading(written.row); });
   const auto cells_in_order = [&](const Written& a, const Written& b) {
     return std::tuple(cells_of(readings, a.row), a.row) < std::tuple(cells_of(readings, b.row), b.row);
   };

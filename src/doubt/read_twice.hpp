@@ -12,7 +12,7 @@ struct ReadTwice {
   Row copy = no_row;
   Row original = no_row;
 };
-std::vector<ReadTwice> read_twice(const Book& book);
+std::vector<ReadTwice> read_twice(const Book& book, const ComeBy& come);
 
 // Tells of each set with such readings once: doubt/read-twice.
 void note_read_twice(const Book& book, const std::vector<ReadTwice>& copies, Diagnostics& doubts);

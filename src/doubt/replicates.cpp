@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "assessment/bracket.hpp"
+#include "book/timestamp.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/dixon.hpp"
 #include "statistics/mean_and_spread.hpp"
@@ -93,7 +94,11 @@ std::string_view owner_name(const Book& book, const Replicates& set) {
   return set.sample == no_row ? std::string_view(book.instruments[set.pump].name) : book.samples.name[set.sample];
 }
 
-std::vector<Replicates> replicates_of(const Book& book) {
+bool ComeBy::has(Moment moment) const {
+  return !last_ || moment == no_moment || local_day(moment, book_.settings.zone) <= *last_;
+}
+
+std::vector<Replicates> replicates_of(const Book& book, const ComeBy& come) {
   std::vector<Replicates> all;
   if (book.readings.size() == 0) return all;
   const ReadingIndex index(book);
@@ -101,6 +106,7 @@ std::vector<Replicates> replicates_of(const Book& book) {
   std::vector<Row> rows;
   std::vector<SetRows> sets;
   const auto add = [&](SetOwner of) {
+    std::erase_if(rows, [&](Row row) { return !come.has_reading(row); });
     splitter.split(book.readings, rows, sets);
     for (const SetRows& set : sets) {
       Replicates made = made_of(book, of, set, rows);

@@ -37,8 +37,21 @@ Place place_of(const Book& book, Row reading);
 // The sample or pump that a set is of.
 std::string_view owner_name(const Book& book, const Replicates& set);
 
+// What had come by the end of a day, in the book's zone; all, where none is given. What has no time had come. The book
+// has to outlive it.
+class ComeBy {
+ public:
+  ComeBy(const Book& book, std::optional<Day> last) : book_(book), last_(last) {}
+  bool has(Moment moment) const;
+  bool has_reading(Row reading) const { return has(book_.readings.taken[reading]); }
+
+ private:
+  const Book& book_;
+  std::optional<Day> last_;
+};
+
 // All sets of a book's samples, sample after sample, then those of its pumps, each in order of stage and time.
-std::vector<Replicates> replicates_of(const Book& book);
+std::vector<Replicates> replicates_of(const Book& book, const ComeBy& come);
 
 // They stand first.
 std::span<const Replicates> those_of_samples(const std::vector<Replicates>& all);

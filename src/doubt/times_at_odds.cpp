@@ -24,13 +24,13 @@ bool is_earlier(const Use& a, const Use& b) { return std::pair(a.pump, a.begin) 
 Row pump_of(const Book& book, const Replicates& set) { return field(book.samples.pump, set.sample, no_row); }
 
 // The runs of all samples and the sets read after them, by pump and begin.
-std::vector<Use> uses_of_pumps(const Book& book, std::span<const Replicates> all) {
+std::vector<Use> uses_of_pumps(const Book& book, const ComeBy& come, std::span<const Replicates> all) {
   std::vector<Use> uses;
   const SampleTable& samples = book.samples;
   for (Row sample = 0; sample < samples.size(); ++sample) {
     const bool runs = samples.kind[sample] == SampleKind::sample && samples.pump[sample] != no_row &&
                       samples.started[sample] != no_moment && samples.stopped[sample] != no_moment;
-    if (!runs) continue;
+    if (!runs || !come.has(samples.stopped[sample])) continue;
     uses.push_back({samples.pump[sample], samples.started[sample], samples.stopped[sample], sample,
                     book.place_text(book.files.samples, samples.place[sample])});
   }
@@ -99,8 +99,8 @@ void note_two_places(const Book& book, std::span<const Replicates> all, Diagnost
   }
 }
 
-void note_warm_up(const Book& book, std::span<const Replicates> all, Diagnostics& doubts) {
-  const std::vector<Use> uses = uses_of_pumps(book, all);
+void note_warm_up(const Book& book, const ComeBy& come, std::span<const Replicates> all, Diagnostics& doubts) {
+  const std::vector<Use> uses = uses_of_pumps(book, come, all);
   const std::vector<std::size_t> last = ending_last(uses);
   for (const Replicates& set : all) {
     if (set.stage != Stage::pre) continue;

@@ -77,7 +77,7 @@ ScreenedBook::ScreenedBook(const std::string& folder, const ScreeningOptions& op
   Diagnostics found;  // stands among the book's problems, too
   contents_->opened = put_together(std::move(book), std::move(rules), as_of, std::max(1U, options.threads), found);
   OpenedBook& opened = *contents_->opened;
-  add_problems(opened.book, doubts_of(opened.book, opened.screening->basis().samplers));
+  add_problems(opened.book, doubts_of(opened.book, opened.screening->basis().samplers, as_of));
   for (const Diagnostic& problem : opened.book.problems) contents_->problems.push_back(to_text(problem));
   const SampleTable& samples = opened.book.samples;
   for (Row row = 0; row < samples.size(); ++row) {

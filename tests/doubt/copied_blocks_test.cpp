@@ -47,7 +47,7 @@ std::vector<std::string> told(const std::vector<Flows>& samples, double equal_pa
   const ScatterMap scatter{{Row{2}, {0, 0, equal_pairs}}, {Row{3}, {0, 0, equal_pairs_v2}}};
   const auto name_of = [&book](Row reading) { return std::string(book.samples.name[book.readings.sample[reading]]); };
   std::vector<std::string> texts;
-  for (const Alike& alike : readings_alike(replicates_of(book), scatter)) {
+  for (const Alike& alike : readings_alike(replicates_of(book, {book, std::nullopt}), scatter)) {
     EXPECT_EQ(alike.copy.size(), alike.original.size());
     texts.push_back(to_text(place_of(book, alike.copy.front())) + ": from here on, " +
                     std::to_string(alike.copy.size()) + " readings of " + name_of(alike.copy.front()) +

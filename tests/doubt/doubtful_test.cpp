@@ -8,7 +8,9 @@
 #include <map>
 #include <utility>
 
+#include "book/timestamp.hpp"
 #include "doubt/honest_book.hpp"
+#include "doubt/replicates.hpp"
 #include "support/doubt_book.hpp"
 #include "support/project_folder.hpp"
 
@@ -100,6 +102,46 @@ TEST(Doubts, FindWhatIsMadeUpAmongPumpsThatDiffer) {
     const Ids found = ids(test::doubt_book(of, random));
     EXPECT_EQ(std::ranges::count(found, id), 1) << id;
   }
+}
+
+// A text of readings with the lines emptied that begin with a later day: the others keep their numbers.
+std::string without_later(const std::string& readings, const std::string& day) {
+  std::string kept;
+  for (std::size_t at = 0, end = 0; at < readings.size(); at = end + 1) {
+    end = readings.find('\n', at);
+    const std::string line = readings.substr(at, end - at);
+    kept += (at > 0 && line.substr(0, day.size()) > day ? "" : line) + "\n";
+  }
+  return kept;
+}
+
+TEST(Doubts, KnowNothingOfWhatWasReadAfterTheDayThatStandsForToday) {
+  std::size_t told = 0;
+  for (const test::MadeUp made_up :
+       {test::MadeUp::one_set_alike, test::MadeUp::a_sample_copied, test::MadeUp::rounded_readings}) {
+    test::RandomNumbers random(8);
+    test::DoubtBook of;
+    of.made_up = made_up;
+    const BookText whole = test::doubt_book(of, random);
+    for (const Day day : {20638 + 7 * 7, 20638 + 8 * 7 + 4, 20638 + 12 * 7}) {  // before what is made up, and after
+      BookText cut = whole;
+      cut.readings = without_later(whole.readings, date_text(day));
+      const Diagnostics known = doubts_of(book_of(whole), {}, day);
+      const Diagnostics of_cut = doubts_of(book_of(cut));
+      ASSERT_EQ(known.size(), of_cut.size()) << date_text(day);
+      for (std::size_t i = 0; i < known.size(); ++i) EXPECT_EQ(to_text(known[i]), to_text(of_cut[i]));
+      told += known.size();
+    }
+  }
+  EXPECT_GE(told, 4U);  // each of the two sets on the two later days
+}
+
+TEST(Doubts, OfPlacesAndNamesKnowNothingOfWhatWasReadLaterEither) {
+  BookText text = honest_book(1);
+  text.readings.replace(text.readings.rfind(",84.5"), 5, ",101.6");
+  const Book book = book_of(text);
+  EXPECT_EQ(doubts_of(book).size(), 1U);
+  EXPECT_TRUE(doubts_of(book, {}, 20000).empty());
 }
 
 // The demo book plants these five, and nothing else looks doubtful in it.

@@ -192,7 +192,7 @@ Diagnostics told_of(const std::vector<int>& pre, const std::vector<int>& post, c
   }
   const Book book = book_of(text);
   Diagnostics doubts;
-  note_last_digits(book, replicates_of(book), {}, doubts);
+  note_last_digits(book, replicates_of(book, {book, std::nullopt}), {}, doubts);
   return doubts;
 }
 

@@ -31,7 +31,7 @@ TEST(Replicates, AreTheSetsOfSamplesAndThenThoseOfPumps) {
       "2026-09-21T16:10,post,S1,P1,V2,1.950,,\n2026-09-21T16:11,post,S1,P1,V2,2.O,,\n"
       "2026-09-21T19:00,post,,P1,V1,2.200,,\n2026-09-21T22:00,post,,P1,V9,2.200,,\n";
   const Book book = book_of(text);
-  const std::vector<Replicates> all = replicates_of(book);
+  const std::vector<Replicates> all = replicates_of(book, {book, std::nullopt});
   std::string told;
   for (const Replicates& set : all) {
     told += std::string(owner_name(book, set)) + " " + std::string(to_text(set.stage)) + " " +
@@ -41,7 +41,8 @@ TEST(Replicates, AreTheSetsOfSamplesAndThenThoseOfPumps) {
   EXPECT_EQ(all[0].indicated_l_min, (std::vector<double>{2.000, 2.001}));
   EXPECT_EQ(those_of_samples(all).size(), 2U);
   text.readings = text.readings.substr(0, text.readings.find("2026-09-21T07:30"));
-  EXPECT_EQ(replicates_of(book_of(text)).size(), 1U) << "the only reading";
+  const Book single = book_of(text);
+  EXPECT_EQ(replicates_of(single, {single, std::nullopt}).size(), 1U) << "the only reading";
 }
 
 Replicates set_with(Row calibrator, std::vector<double> readings) {

@@ -18,17 +18,21 @@ ACTION = re.compile(r'<li class="action"><h3><span class="verb">(.*?)</span> (?:
                     r'</li>(?=\n)', re.S)
 
 
-def actions_on(program, book, monday):
-    """Verb and subject of each action, and all names of samples in it."""
+DOUBT = re.compile(r"remark: (.*)\[doubt/")
+SAMPLE = re.compile(r"\b(?:TF|ST)\d\d[ABC](?:-\d)?\b")
+
+
+def reviewed_on(program, book, monday):
+    """Verb and subject of each action, and all names of samples in it; and the samples whose records look doubtful."""
     with tempfile.TemporaryDirectory() as folder:
         page = pathlib.Path(folder) / "review.html"
-        subprocess.run([program, "review", book, "--as-of", monday.isoformat(), "--out", page], check=False,
-                       capture_output=True)
+        said = subprocess.run([program, "review", book, "--as-of", monday.isoformat(), "--out", page], check=False,
+                              capture_output=True, text=True, encoding="utf-8").stderr
         text = page.read_text(encoding="utf-8")
     listed = text[text.index('<ol class="actions">'):]
     listed = listed[:listed.index("</ol>") + 1]
-    return [(verb, subject, set(re.findall(r"\b(?:TF|ST)\d\d[ABC](?:-\d)?\b", subject + rest)))
-            for verb, subject, rest in ACTION.findall(listed)]
+    actions = [(verb, subject, set(SAMPLE.findall(subject + rest))) for verb, subject, rest in ACTION.findall(listed)]
+    return actions, {SAMPLE.search(doubt).group() for doubt in DOUBT.findall(said)}
 
 
 def first_told(weeks):
@@ -47,6 +51,16 @@ def stated_in(readme):
             for verb in re.findall(r"\*(.*?)\*", by)}
 
 
+def doubts_stated_in(readme):
+    """What its sentence on doubtful records says, by sample: the Monday."""
+    sentence = " ".join(re.search(r"Doubtful records are told.*?of no other", readme, re.S).group().split())
+    stated = {}
+    for part in re.findall(r".*?\bon 2026-\d\d-\d\d", sentence):
+        for sample in SAMPLE.findall(part):
+            stated[sample] = datetime.date.fromisoformat(part[-10:])
+    return stated
+
+
 def stopped_on(book):
     days = {}
     for path in sorted(pathlib.Path(book).glob("samples/*.csv")):
@@ -62,8 +76,16 @@ def main(program, book):
         planted = {row["sample"]: row["expected verdict"] for row in csv.DictReader(file)}
     with open(pathlib.Path(book) / "decisions.csv", newline="", encoding="utf-8") as file:
         decided = {row["subject"] for row in csv.DictReader(file)}
-    weeks = {monday: actions_on(program, book, monday) for monday in MONDAYS}
+    reviews = {monday: reviewed_on(program, book, monday) for monday in MONDAYS}
+    weeks = {monday: actions for monday, (actions, _) in reviews.items()}
     faults, first, stated = [], first_told(weeks), stated_in(readme)
+    doubted = {}
+    for monday, (_, doubts) in reviews.items():
+        for sample in doubts:
+            doubted.setdefault(sample, monday)
+    if doubted != doubts_stated_in(readme):
+        faults.append(f"doubtful records are first told {sorted(doubted.items())}, and README.md says "
+                      f"{sorted(doubts_stated_in(readme).items())}")
     for (subject, verb), day in stated.items():
         told = first.get((subject, verb))
         if told != day:
