@@ -24,10 +24,11 @@ enum Field : int {
   in_service,
   out_of_service,
   compensates,
+  permitted_use,
   note
 };
 using D = Dimension;
-constexpr std::array<FieldSpec, 15> fields{{
+constexpr std::array<FieldSpec, 16> fields{{
     {instrument, "instrument", CellType::text, D::count, true},
     {kind, "kind", CellType::word, D::count, true},
     {principle, "principle", CellType::word},
@@ -42,10 +43,12 @@ constexpr std::array<FieldSpec, 15> fields{{
     {in_service, "in service", CellType::date},
     {out_of_service, "out of service", CellType::date},
     {compensates, "compensates", CellType::word},
+    {permitted_use, "permitted use", CellType::quantity, D::time, false, 0, 1e8, {}, "h"},
     {note, "note"},
 }};
 static_assert(are_complete(fields, note));
 constexpr double minutes_a_day = 1440;
+constexpr double minutes_an_hour = 60;
 
 std::optional<double> optional(double figure) {
   return is_missing(figure) ? std::nullopt : std::optional<double>(figure);
@@ -71,6 +74,8 @@ Instrument read_row(RowReader& row, RowPlace place) {
   const int read_at_word = row.word(read_at, read_at_words);
   if (read_at_word >= 0) result.read_at = static_cast<ReadAt>(read_at_word + 1);
   if (const double minutes = row.quantity(interval); !is_missing(minutes)) result.interval_d = minutes / minutes_a_day;
+  if (const double minutes = row.quantity(permitted_use); !is_missing(minutes))
+    result.permitted_use_h = minutes / minutes_an_hour;
   result.in_service = row.date(in_service);
   result.out_of_service = row.date(out_of_service);
   result.note = row.note(note);

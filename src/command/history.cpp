@@ -72,8 +72,8 @@ std::string summary_of(const SeriesHistory& history, const TimeZone& zone) {
          counted(signals, "signal", "signals") + (beyond.empty() ? "" : ", " + beyond) + "; " + history.forecast.said;
 }
 
-// "  advised interval: 456 d (staircase), 365 d (control-chart); advice, applied by nobody but you". Nothing where no
-// method has a figure.
+// "  advised interval: 456 d (staircase), 365 d (control-chart); advice, applied by nobody but you", and which to go
+// by. Nothing where no method has a figure.
 std::string advice_of(const InstrumentHistory& history) {
   std::string advised;
   for (const IntervalOpinion& opinion : history.interval) {
@@ -82,7 +82,9 @@ std::string advice_of(const InstrumentHistory& history) {
                (opinion.advice_days > 0 ? with_decimals(opinion.advice_days, 0) + " d" : "now") + " (" +
                opinion.method + ")";
   }
-  return advised.empty() ? "" : "  advised interval: " + advised + "; " + std::string(caution_on_advice) + "\n";
+  if (advised.empty()) return "";
+  return "  advised interval: " + advised + "; " + std::string(caution_on_advice) +
+         "\n  recommended: " + said_of(*recommended(history.interval)) + "\n";
 }
 
 // The series that says most of each instrument; of the others, what lies beyond its tolerance; advice on its interval.

@@ -139,6 +139,13 @@ double SignalLoad::chance() const {
 
 double SignalLoad::expected() const { return chance() * static_cast<double>(questions); }
 
+Bounds limits_of_next(const SeriesHistory& series, const SignalLoad& load) {
+  const LastPhase last = last_phase_of(series.series, no_day, TimeZone::utc());
+  if (last.values.size() < fewest_usual_points) return {};
+  const double phi = std::max(series.phi_of_kind, resemblance_of(last.values).at_least_zero());
+  return limits_of_next(last.values, phi, load.chance());
+}
+
 std::vector<BehaviourTest> signals_among(const std::vector<BehaviourTest>& tests, const SignalLoad& load) {
   std::vector<BehaviourTest> signals;
   std::copy_if(tests.begin(), tests.end(), std::back_inserter(signals),

@@ -65,6 +65,10 @@ struct SignalLoad {
   double expected() const;  // mα, at most false_actions
 };
 
+// Between which ends the next point of a series asks for no action as a slip: what the page asks, the other way round.
+// No figure of fewer points than tell what is usual.
+Bounds limits_of_next(const SeriesHistory& series, const SignalLoad& load);
+
 // Those that are rarer than chance allows, the rarest first.
 std::vector<BehaviourTest> signals_among(const std::vector<BehaviourTest>& tests, const SignalLoad& load);
 

@@ -125,7 +125,7 @@ std::vector<InstrumentHistory> histories_of(const Screening& screening, const st
     const bool is_calibrated = screening.book().instruments[row].kind != InstrumentKind::pump || as_found != nullptr;
     if (is_calibrated) {
       history.interval = interval_opinions({screening, row, as_of, as_found == nullptr ? nullptr : &as_found->series,
-                                            as_found == nullptr ? nullptr : &as_found->forecast, comparisons});
+                                            as_found == nullptr ? nullptr : &as_found->forecast, comparisons, log});
     }
     history.urgency = urgency_of(history.series);
     histories.push_back(std::move(history));

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
+#include "book/timestamp.hpp"
 #include "correction/due.hpp"
 #include "history/certificate_series.hpp"
 #include "quantity/number.hpp"
@@ -66,6 +68,7 @@ IntervalOpinion by_staircase(const IntervalFacts& facts, double interval) {
       break;
     case IntervalStep::reduce:
       advise(opinion, advice.interval, "out of tolerance: shorter", longest_interval_days);
+      opinion.is_a_limit = true;
       break;
   }
   opinion.from = {last.from + ": " + with_unit(last.value, unit) + " as found",
@@ -89,6 +92,7 @@ IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
     const Crossing& crossing = *facts.forecast->crossing;
     advise(opinion, std::max(0.0, crossing.earliest - facts.forecast->last_day),
            "the earliest day on which it may leave its tolerance by the forecast", longest_interval_days);
+    opinion.is_a_limit = true;
     if (crossing.earliest < facts.as_of) opinion.remark += "; that day is past: it may be beyond it already";
   } else {
     advise_as_it_is(opinion, interval, facts.forecast->said);
@@ -96,9 +100,39 @@ IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
   return opinion;
 }
 
-IntervalOpinion by_use() {
+// What hours in use need; true where nothing is lacking.
+bool has_use(const IntervalFacts& facts, const std::vector<const Certificate*>& certificates, double days_so_far,
+             IntervalOpinion& opinion) {
+  const Instrument& instrument = facts.screening.book().instruments[facts.instrument];
+  if (instrument.kind != InstrumentKind::calibrator) {
+    opinion.lacks.emplace_back("readings, which tell hours in use of a calibrator only");
+    return false;
+  }
+  if (!instrument.permitted_use_h)
+    opinion.lacks.emplace_back("hours in use that are permitted: the column permitted use of instruments.csv");
+  if (certificates.empty()) opinion.lacks.emplace_back("a certificate");
+  if (!certificates.empty() && days_so_far < fewest_days_of_a_pace)
+    opinion.lacks.push_back(days(fewest_days_of_a_pace) + " since its calibration, to tell a pace; there are " +
+                            shortest(days_so_far));
+  return opinion.lacks.empty();
+}
+
+IntervalOpinion by_use(const IntervalFacts& facts) {
   IntervalOpinion opinion{"in-use-time", missing, {}, {}, {}};
-  opinion.lacks.emplace_back("hours in use that are permitted between calibrations; the book has no place for them");
+  const Book& book = facts.screening.book();
+  const std::vector<const Certificate*> certificates = certificates_of(book, facts.instrument, facts.as_of);
+  const Day calibrated = certificates.empty() ? facts.as_of : certificates.back()->calibrated;
+  const auto days_so_far = static_cast<double>(facts.as_of - calibrated);
+  if (!has_use(facts, certificates, days_so_far, opinion)) return opinion;
+  const double permitted = *book.instruments[facts.instrument].permitted_use_h;
+  const double used = hours_in_use(facts.log, facts.instrument, calibrated, book.settings.zone);
+  const double left = days_until_used_up(permitted, used, days_so_far);
+  advise(opinion, days_so_far + left,
+         left > 0 ? "until its permitted hours are used up, at the pace so far" : "its permitted hours are used up",
+         longest_interval_days);
+  opinion.is_a_limit = true;
+  opinion.from = {with_unit(std::round(10 * used) / 10, "h") + " in use in " + days(days_so_far) + " by its readings",
+                  "permitted " + with_unit(permitted, "h")};
   return opinion;
 }
 
@@ -133,6 +167,7 @@ IntervalOpinion by_checks(const IntervalFacts& facts, double interval) {
   if (std::fabs(score) > 1) {
     opinion.advice_days = 0;
     opinion.remark = "the two disagree: calibrate whichever is wrong now";
+    opinion.is_a_limit = true;
   } else if (is_missing(interval)) {
     opinion.lacks.emplace_back("the interval in force: a due date or the instrument's interval");
   } else {
@@ -176,6 +211,38 @@ IntervalOpinion by_reliability(const IntervalFacts& facts) {
 
 }  // namespace
 
+const IntervalOpinion* recommended(const std::vector<IntervalOpinion>& opinions) {
+  const IntervalOpinion* base = nullptr;
+  for (const std::string_view method : {"reliability-target", "staircase", "control-chart", "in-service-check"}) {
+    const auto found = std::ranges::find(opinions, method, &IntervalOpinion::method);
+    const bool has_figure = found != opinions.end() && !is_missing(found->advice_days);
+    if (base == nullptr && has_figure) base = &*found;
+  }
+  for (const IntervalOpinion& opinion : opinions) {
+    if (!opinion.is_a_limit || is_missing(opinion.advice_days)) continue;
+    if (base == nullptr || opinion.advice_days < base->advice_days) base = &opinion;
+  }
+  return base;
+}
+
+std::string said_of(const IntervalOpinion& opinion) {
+  std::string from;
+  for (const std::string& one : opinion.from) from += (from.empty() ? "" : ", ") + one;
+  return (opinion.advice_days > 0 ? days(opinion.advice_days) : "now") + " by " + opinion.method + ": " +
+         opinion.remark + " (" + from + ")";
+}
+
+double hours_in_use(const UseLog& log, Row calibrator, Day after, const TimeZone& zone) {
+  constexpr double seconds_an_hour = 3600;
+  constexpr double least_h = 0.25;
+  double hours = 0;
+  for (const PumpCheck& check : log.checks) {
+    if (check.calibrator != calibrator || local_day(check.first, zone) <= after) continue;
+    hours += std::max(least_h, static_cast<double>(check.last - check.first) / seconds_an_hour);
+  }
+  return hours;
+}
+
 double interval_in_force(const Book& book, Row instrument, Day as_of) {
   const std::vector<const Certificate*> certificates = certificates_of(book, instrument, as_of);
   if (!certificates.empty()) {
@@ -187,7 +254,7 @@ double interval_in_force(const Book& book, Row instrument, Day as_of) {
 
 std::vector<IntervalOpinion> interval_opinions(const IntervalFacts& facts) {
   const double interval = interval_in_force(facts.screening.book(), facts.instrument, facts.as_of);
-  return {by_staircase(facts, interval), by_control_chart(facts, interval), by_use(), by_checks(facts, interval),
+  return {by_staircase(facts, interval), by_control_chart(facts, interval), by_use(facts), by_checks(facts, interval),
           by_reliability(facts)};
 }
 

@@ -53,6 +53,7 @@ struct Instrument {
   std::optional<bool> compensates;         // of a pump: whether it holds its flow at any temperature and pressure
   std::optional<double> resolution_l_min;  // smallest step of the display or scale
   std::optional<double> interval_d;
+  std::optional<double> permitted_use_h;  // between calibrations
   Day in_service = no_day;
   Day out_of_service = no_day;
   std::string note;

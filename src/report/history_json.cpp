@@ -125,6 +125,17 @@ struct Writer {
     text_or_null(opinion.remark);
     json.end_object();
   }
+
+  void recommendation(const IntervalOpinion* opinion) {
+    if (opinion == nullptr) {
+      json.null();
+      return;
+    }
+    json.begin_object().member("method", opinion->method).member("advice_days", opinion->advice_days);
+    json.member("why", opinion->remark);
+    texts("from", opinion->from);
+    json.end_object();
+  }
 };
 
 }  // namespace
@@ -150,7 +161,9 @@ std::string history_json(const Screening& screening, const std::vector<Instrumen
     for (const SeriesHistory& series : history.series) writer.series(series);
     json.end_array().key("interval").begin_array();
     for (const IntervalOpinion& opinion : history.interval) writer.opinion(opinion);
-    json.end_array().end_object();
+    json.end_array().key("recommended");
+    writer.recommendation(recommended(history.interval));
+    json.end_object();
   }
   json.end_array().member("cautions", cautions).end_object();
   text += '\n';

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <cmath>
 
 #include "book/timestamp.hpp"
 #include "history/instrument_action.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/review_parts.hpp"
+#include "verdict/cautions.hpp"
 
 namespace driftwarden {
 namespace {
@@ -63,7 +65,7 @@ void append_due_list(HtmlText& html, const ReviewPage& page) {
 }
 
 // "16 points; the last 3.8 % on 2026-11-12; tolerance -5 to 5 %; by its trend it leaves its tolerance on …"
-std::string said_of(const SeriesHistory& history, const TimeZone& zone) {
+std::string said_of(const SeriesHistory& history, const SignalLoad& load, const TimeZone& zone) {
   const Series& series = history.series;
   std::string text = counted(series.points.size(), "point", "points");
   if (const SeriesPoint* last = last_counted(series)) {
@@ -80,6 +82,10 @@ std::string said_of(const SeriesHistory& history, const TimeZone& zone) {
   if (const std::string beyond = beyond_tolerance_said(series, zone); !beyond.empty()) text += "; " + beyond;
   if (history.resemblance.n > 0)
     text += "; each point resembles the one before it by " + with_significant_digits(history.resemblance.phi, 2);
+  if (const Bounds next = limits_of_next(history, load); !std::isnan(next.lower)) {
+    text += "; a next point asks for an action below " + with_significant_digits(next.lower, 3) + " or above " +
+            with_significant_digits(next.upper, 3) + " " + series.unit;
+  }
   return text + "; " + history.forecast.said + ".";
 }
 
@@ -125,6 +131,10 @@ class Charts {
     html_.element_from_book("h4", {}, instrument.name);
     html_.element("p", {{"class", "facts"}}, facts_of(instrument, page_.review.instruments[history.instrument]));
     if (!instrument.note.empty()) html_.element_from_book("p", {{"class", "facts"}}, instrument.note);
+    if (const IntervalOpinion* opinion = recommended(history.interval); opinion != nullptr) {
+      html_.open("p", {{"class", "facts"}}).text("Recommended interval: ").from_book(said_of(*opinion));
+      html_.text("; " + std::string(caution_on_advice) + ".").close();
+    }
     for (const SeriesHistory* series : reviewed_series(history)) figure(history.instrument, *series);
     html_.close().line_end();
   }
@@ -143,7 +153,9 @@ class Charts {
       if (chart.instrument == row && chart.series == history.series.name) html_.markup(chart.svg);
     }
     html_.open("figcaption").element("strong", history.series.title);
-    html_.element("span", {{"class", "said"}}, ": " + said_of(history, book_.settings.zone)).close().close();
+    html_.element("span", {{"class", "said"}}, ": " + said_of(history, page_.review.load, book_.settings.zone))
+        .close()
+        .close();
   }
 
   HtmlText& html_;

@@ -46,20 +46,4 @@ double e_n(double result, double expanded_uncertainty, double reference, double 
   return (result - reference) / elementary::hypot(expanded_uncertainty, reference_expanded_uncertainty);
 }
 
-double simple_response_decrease(double increase, double target) {
-  if (!(increase > 0) || !(target > 0 && target < 1)) return no_figure;
-  return 1 - elementary::pow(1 + increase, -target / (1 - target));
-}
-
-double simple_response(double interval, bool was_in_tolerance, double increase, double target) {
-  return interval * (was_in_tolerance ? 1 + increase : 1 - simple_response_decrease(increase, target));
-}
-
-IncrementalResponse incremental_response(const IncrementalResponse& state, bool was_in_tolerance,
-                                         bool differs_from_the_one_before, double target) {
-  if (!(target > 0 && target < 1)) return {};
-  const double step = differs_from_the_one_before ? state.step / 2 : state.step;
-  return {state.interval * (was_in_tolerance ? 1 + step * (1 - target) : 1 - step * target), step};
-}
-
 }  // namespace driftwarden

@@ -52,34 +52,4 @@ double days_until_used_up(double permitted_hours, double used_hours, double days
 //   Example  2.031 ± 0.020 against 2.010 ± 0.015  ->  0.84
 double e_n(double result, double expanded_uncertainty, double reference, double reference_expanded_uncertainty);
 
-// By how much an interval must shrink after a failure so that it settles at a reliability target.
-//
-//   b = 1 - (1 + a)^( -R/(1 - R) )
-//
-//   a        growth after a success, as a share      R  target, 0 to 1
-//   Source   simple response method; derived: the mean step of ln I vanishes at the target
-//   Valid    a > 0, 0 < R < 1
-//   Example  a 0.1, R 0.90  ->  0.57590
-double simple_response_decrease(double increase, double target);
-
-// The next interval: I(1 + a) in tolerance, I(1 - b) out of it.
-double simple_response(double interval, bool was_in_tolerance, double increase, double target);
-
-// The state of the incremental response: interval and the size of its step, which starts at 1.
-struct IncrementalResponse {
-  double interval = no_figure;
-  double step = 1;
-};
-
-// The next interval, with steps that shrink as results alternate.
-//
-//   in tolerance I·(1 + Δ(1 - R))      out of it I·(1 - ΔR);   Δ halves whenever a result differs from the one before
-//
-//   Δ        step      R  target, 0 to 1
-//   Source   incremental response method (from memory); checked: the mean step vanishes at the target
-//   Valid    0 < R < 1; the first result counts as no change
-//   Example  start 12, R 0.9, in in in out  ->  13.2, 14.52, 15.972, 8.7846
-IncrementalResponse incremental_response(const IncrementalResponse& state, bool was_in_tolerance,
-                                         bool differs_from_the_one_before, double target);
-
 }  // namespace driftwarden

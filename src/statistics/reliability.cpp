@@ -5,8 +5,6 @@
 #include <limits>
 
 #include "quantity/elementary.hpp"
-#include "statistics/binomial.hpp"
-#include "statistics/chi_squared.hpp"
 
 namespace driftwarden {
 
@@ -33,12 +31,6 @@ double most_likely_rate(std::span<const IntervalResult> results, double low, dou
 
 }  // namespace
 
-double failure_rate_at_interval(std::size_t in_tolerance, std::size_t n, double interval) {
-  if (n == 0 || in_tolerance > n || !(interval > 0)) return no_figure;
-  if (in_tolerance == 0) return std::numeric_limits<double>::infinity();
-  return elementary::log(static_cast<double>(n) / static_cast<double>(in_tolerance)) / interval;
-}
-
 double failure_rate_of(std::span<const IntervalResult> results) {
   double failures = 0;
   double time = 0;
@@ -55,29 +47,9 @@ double failure_rate_of(std::span<const IntervalResult> results) {
   return most_likely_rate(results, failures / time, failures / time_in_tolerance);
 }
 
-double failure_rate_upper_bound(std::size_t failures, double observed_time, double confidence) {
-  if (!(observed_time > 0) || !is_inside_zero_to_one(confidence)) return no_figure;
-  return chi_squared_quantile(confidence, 2 * (static_cast<double>(failures) + 1)) / (2 * observed_time);
-}
-
 double interval_for_target(double failure_rate, double target) {
   if (!(failure_rate >= 0) || !is_inside_zero_to_one(target)) return no_figure;
   return -elementary::log(target) / failure_rate;
-}
-
-std::size_t failure_free_results_needed(double reliability, double confidence) {
-  if (!is_inside_zero_to_one(reliability) || !is_inside_zero_to_one(confidence)) return 0;
-  constexpr double rounding = 1e-9;  // of a number that is whole but for rounding
-  const double exact = elementary::log1p(-confidence) / elementary::log(reliability);
-  return static_cast<std::size_t>(std::ceil(exact * (1 - rounding)));
-}
-
-IntervalTest test_interval(std::size_t in_tolerance, std::size_t n, double target, double confidence) {
-  IntervalTest test;
-  test.observed = clopper_pearson(in_tolerance, n, confidence);
-  if (test.observed.upper < target) test.outcome = ReliabilityAgainstTarget::below;
-  if (test.observed.lower > target) test.outcome = ReliabilityAgainstTarget::above;
-  return test;
 }
 
 }  // namespace driftwarden

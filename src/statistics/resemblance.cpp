@@ -81,20 +81,39 @@ LineFit resembling(const LineFit& line, double phi) {
   return wider;
 }
 
+namespace {
+
+// How far the mean of k new points lies from that of m old ones, in the mean square.
+double usual_step(double s_before, std::size_t before, std::size_t now, double phi) {
+  const double m = count_of(before);
+  const double inflation = inflation_of_a_mean(before, phi);
+  const double variance = s_before * s_before * (m - 1) / std::max(m - inflation, 1.0);
+  return std::sqrt(variance * (inflation_of_a_mean(now, phi) / count_of(now) + inflation / m));
+}
+
+double dof_of_steps(std::size_t before, double phi) { return std::max(points_for_the_spread(before, phi) - 1, 1.0); }
+
+}  // namespace
+
 StepTest step_test(std::span<const double> before, std::span<const double> now, double phi) {
   StepTest test;
   if (before.size() < 2 || now.empty()) return test;
   const MeanAndSpread old = mean_and_spread(before);
   test.difference = mean_and_spread(now).mean - old.mean;
   if (!(old.s > rounding_noise(before))) return test;
-  const double m = count_of(before.size());
-  const double inflation = inflation_of_a_mean(before.size(), phi);
-  const double variance = old.s * old.s * (m - 1) / std::max(m - inflation, 1.0);
-  const double k = count_of(now.size());
-  test.t = test.difference / std::sqrt(variance * (inflation_of_a_mean(now.size(), phi) / k + inflation / m));
-  test.dof = std::max(points_for_the_spread(before.size(), phi) - 1, 1.0);
+  test.t = test.difference / usual_step(old.s, before.size(), now.size(), phi);
+  test.dof = dof_of_steps(before.size(), phi);
   test.p = student_t_two_sided_p(test.t, test.dof);
   return test;
+}
+
+Bounds limits_of_next(std::span<const double> before, double phi, double p) {
+  if (before.size() < 2) return {};
+  const MeanAndSpread old = mean_and_spread(before);
+  if (!(old.s > rounding_noise(before))) return {};
+  const double half =
+      student_t_quantile(1 - p / 2, dof_of_steps(before.size(), phi)) * usual_step(old.s, before.size(), 1, phi);
+  return {old.mean - half, old.mean + half};
 }
 
 double growing_scatter_p(std::span<const double> values, double phi) {

@@ -94,6 +94,10 @@ struct StepTest {
 };
 StepTest step_test(std::span<const double> before, std::span<const double> now, double phi);
 
+// The same asked the other way round: between which ends one new point has a p of so much or more. Example: 10, 12, 11,
+// 13, 9 before, φ 0, p 0.0821  ->  7 and 15. No figure where step_test has none.
+Bounds limits_of_next(std::span<const double> before, double phi, double p);
+
 // Do the points scatter ever farther? Signs are nothing to it: a pump that wanders to and fro is seen.
 //
 //   S = Σ_{i<j} sign(d_j - d_i),   d = |x - median|,   p = P(Z > (S - 1)/√(V · var S)), one-sided

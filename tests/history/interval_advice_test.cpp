@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "history/certificate_series.hpp"
+#include "quantity/rounding.hpp"
+#include "statistics/random_numbers.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::interval_advice_test {
@@ -27,9 +29,9 @@ std::vector<IntervalOpinion> opinions(const BookText& text, double reach_days = 
   const UseLog log = use_log_of(book.screening(), in_october);
   const auto comparisons = comparisons_from(log);
   const auto series = certificate_series(book.screening(), v1, in_october, {});
-  if (series.empty()) return interval_opinions({book.screening(), v1, in_october, nullptr, nullptr, comparisons});
+  if (series.empty()) return interval_opinions({book.screening(), v1, in_october, nullptr, nullptr, comparisons, log});
   const Forecast forecast = forecast_of(series[0], reach_days);
-  return interval_opinions({book.screening(), v1, in_october, &series[0], &forecast, comparisons});
+  return interval_opinions({book.screening(), v1, in_october, &series[0], &forecast, comparisons, log});
 }
 
 TEST(IntervalAdvice, GivesFiveOpinionsInTheGuidesOrder) {
@@ -173,6 +175,102 @@ TEST(InServiceCheck, CallsForCalibrationWhereTwoCalibratorsDisagree) {
         second + "0\n2026-09-21T07:41,pre,S1,V2," + second + "2\n";
     EXPECT_EQ(opinions(text)[3].advice_days, advice) << second;
   }
+}
+
+// V1 in use for five sets, each half an hour long, on one day.
+BookText used_book(const std::string& permitted, const std::string& calibrated) {
+  BookText text;
+  text.instruments = "instrument,kind,principle,permitted use [h]\nP1,pump,,\nP2,pump,,\nV1,calibrator,volumetric," +
+                     permitted + "\nV2,calibrator,volumetric,\n";
+  text.certificates = std::string(heading) + "C1,V1," + calibrated + ",,2,2,2.01,2.00,1\n";
+  text.readings = "taken,stage,pump,calibrator,reading [L/min]\n";
+  for (const char* hour : {"07", "09", "11", "13", "15"})
+    text.readings += std::string("2026-09-21T") + hour + ":00,pre,P1,V1,2\n2026-09-21T" + hour + ":30,pre,P1,V1,2\n";
+  return text;
+}
+
+TEST(InUseTime, TellsWhenThePermittedHoursAreUsedUp) {
+  const IntervalOpinion opinion = opinions(used_book("20", "2026-09-06"))[2];
+  EXPECT_NEAR(opinion.advice_days, 40 * 20 / 2.5, 1e-9);  // derived: 2.5 h in the 40 days since
+  EXPECT_EQ(opinion.from, (std::vector<std::string>{"2.5 h in use in 40 d by its readings", "permitted 20 h"}));
+  EXPECT_EQ(opinion.remark, "until its permitted hours are used up, at the pace so far");
+  EXPECT_TRUE(opinion.is_a_limit);
+}
+
+TEST(InUseTime, SaysThatTheHoursAreUsedUp) {
+  const IntervalOpinion opinion = opinions(used_book("2", "2026-09-06"))[2];
+  EXPECT_NEAR(opinion.advice_days, 32, 1e-9);
+  EXPECT_TRUE(opinion.remark.starts_with("its permitted hours are used up")) << opinion.remark;
+}
+
+TEST(InUseTime, OfWhatIsNotUsedIsAsLongAsAnything) {
+  BookText text = used_book("20", "2026-09-02");
+  text.readings = "";
+  EXPECT_EQ(opinions(text)[2].advice_days, longest_interval_days);
+}
+
+TEST(InUseTime, NeedsHoursACertificateAndAMonth) {
+  EXPECT_EQ(opinions(used_book("", "2026-09-02"))[2].lacks.at(0),
+            "hours in use that are permitted: the column permitted use of instruments.csv");
+  EXPECT_EQ(opinions(used_book("20", "2026-09-17"))[2].lacks.at(0),
+            "30 d since its calibration, to tell a pace; there are 29");
+  BookText never = used_book("20", "2026-09-02");
+  never.certificates = "";
+  EXPECT_EQ(opinions(never)[2].lacks.at(0), "a certificate");
+}
+
+TEST(HoursInUse, CountASingleReadingAsAQuarterOfAnHourAndNothingOfTheDayOfCalibration) {
+  BookText text = used_book("20", "2026-09-02");
+  text.readings += "2026-09-22T07:00,pre,P1,V1,2\n2026-09-02T07:00,pre,P1,V1,2\n2026-09-23T07:00,pre,P1,V2,2\n";
+  const JudgedBook book(text);
+  const UseLog log = use_log_of(book.screening(), in_october);
+  EXPECT_NEAR(hours_in_use(log, v1, 20698, TimeZone::utc()), 2.75, 1e-12);  // after 2026-09-02
+}
+
+TEST(Recommended, IsNothingWhereNoMethodHasAFigure) { EXPECT_EQ(recommended(opinions({})), nullptr); }
+
+TEST(Recommended, IsTheShortestThatIsKnownToEnd) {
+  const auto opinion = [](const char* method, double days, bool is_a_limit) {
+    return IntervalOpinion{method, days, "why", {"one", "two"}, {}, is_a_limit};
+  };
+  const auto of = [](const std::vector<IntervalOpinion>& all) { return recommended(all)->method; };
+  const IntervalOpinion staircase = opinion("staircase", 228, false);
+  EXPECT_EQ(of({staircase, opinion("control-chart", 404, true)}), "staircase");
+  EXPECT_EQ(of({staircase, opinion("control-chart", 100, true)}), "control-chart");
+  EXPECT_EQ(of({staircase, opinion("control-chart", 100, false)}), "staircase");  // as it is
+  EXPECT_EQ(of({staircase, opinion("reliability-target", 500, false)}), "reliability-target");
+  EXPECT_EQ(of({opinion("staircase", 109, true), opinion("reliability-target", 500, false)}), "staircase");
+  EXPECT_EQ(of({opinion("in-use-time", 90, true)}), "in-use-time");
+  EXPECT_EQ(of({staircase, opinion("in-service-check", 0, true)}), "in-service-check");
+  EXPECT_EQ(said_of(staircase), "228 d by staircase: why (one, two)");
+  EXPECT_EQ(said_of(opinion("in-service-check", 0, true)), "now by in-service-check: why (one, two)");
+}
+
+// input: whatever the certificates of a calibrator say: errors that rise or fall evenly, wander, or stay.
+TEST(Recommended, NeverContradictsTheForecast) {
+  test::RandomNumbers random(19);
+  std::size_t crossings = 0;
+  for (int book = 0; book < 60; ++book) {
+    BookText text;
+    text.certificates = heading;
+    const double a_year = 0.003 * random.normal();
+    const double start = 0.01 * random.normal();
+    for (int year = 2018; year <= 2026; ++year) {
+      const double found = 2 * (1 + start + a_year * (year - 2018) + 0.001 * random.normal());
+      text.certificates += certificate(year, with_decimals(found, 5), "");
+    }
+    const JudgedBook judged(text);
+    const auto series = certificate_series(judged.screening(), v1, in_october, {});
+    const Forecast forecast = forecast_of(series.at(0), 365);
+    const std::vector<IntervalOpinion> all = opinions(text);
+    const IntervalOpinion* best = recommended(all);
+    ASSERT_NE(best, nullptr);
+    if (!forecast.crossing) continue;
+    ++crossings;
+    EXPECT_LE(best->advice_days, std::max(0.0, forecast.crossing->earliest - forecast.last_day) + 1e-9)
+        << text.certificates << said_of(*best) << "; " << forecast.said;
+  }
+  EXPECT_GT(crossings, 10U);
 }
 
 TEST(ReliabilityAdvice, NeedsTwentyResults) {

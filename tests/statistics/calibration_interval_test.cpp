@@ -73,64 +73,8 @@ TEST(En, OfACheckStandard) {
   EXPECT_NEAR(e_n(1.980, 0.020, 2.010, 0.015), -1.20, 1e-12);
 }
 
-TEST(SimpleResponse, ShrinksSoThatItSettlesAtTheTarget) {
-  // own input: the condition (1 + a)^R (1 - b)^(1 - R) = 1; computed with SciPy 1.10 by
-  // tests/support/computed_statistics.py.
-  const std::array<std::array<double, 3>, 9> cases{{{0.05, 0.85, 0.2415493895},
-                                                    {0.05, 0.90, 0.3553910838},
-                                                    {0.05, 0.95, 0.604266043},
-                                                    {0.10, 0.85, 0.4173047863},
-                                                    {0.10, 0.90, 0.5759023816},
-                                                    {0.10, 0.95, 0.8364920092},
-                                                    {0.20, 0.85, 0.6441177953},
-                                                    {0.20, 0.90, 0.8061933005},
-                                                    {0.20, 0.95, 0.968699136}}};
-  for (const auto& [a, target, b] : cases) {
-    EXPECT_NEAR(simple_response_decrease(a, target), b, 1e-9);
-    const double mean_step =
-        target * std::log(1 + a) + (1 - target) * std::log(1 - simple_response_decrease(a, target));
-    EXPECT_NEAR(mean_step, 0, 1e-14);
-  }
-  EXPECT_TRUE(std::isnan(simple_response_decrease(0.1, 1)));
-  EXPECT_TRUE(std::isnan(simple_response_decrease(0, 0.9)));
-}
-
-constexpr std::array<bool, 10> in_tolerance{true, true, true, false, true, true, true, true, false, true};
-
-TEST(SimpleResponse, OfTenCalibrations) {
-  // own input: ten results, target 0.9, a 0.1; computed with SciPy 1.10 by tests/support/computed_statistics.py.
-  const std::array<double, 10> next{13.2,     14.52,    15.972,   6.773687, 7.451056,
-                                    8.196161, 9.015778, 9.917355, 4.205927, 4.626519};
-  double interval = 12;
-  for (std::size_t i = 0; i < 10; ++i) {
-    interval = simple_response(interval, in_tolerance[i], 0.1, 0.9);
-    EXPECT_NEAR(interval, next[i], 1e-6) << i;
-  }
-}
-
-TEST(IncrementalResponse, OfTenCalibrations) {
-  // own input: the same results; computed with SciPy 1.10 by tests/support/computed_statistics.py.
-  const std::array<double, 10> next{13.2,     14.52,    15.972,   8.784600, 9.004215,
-                                    9.229320, 9.460053, 9.696555, 8.605692, 8.659478};
-  const std::array<double, 10> step{1, 1, 1, 0.5, 0.25, 0.25, 0.25, 0.25, 0.125, 0.0625};
-  IncrementalResponse state{12, 1};
-  for (std::size_t i = 0; i < 10; ++i) {
-    state = incremental_response(state, in_tolerance[i], i > 0 && in_tolerance[i] != in_tolerance[i - 1], 0.9);
-    EXPECT_NEAR(state.interval, next[i], 1e-6) << i;
-    EXPECT_EQ(state.step, step[i]) << i;
-  }
-  EXPECT_TRUE(std::isnan(incremental_response(state, true, false, 0).interval));
-}
-
 // derived: one hour of 400 in 150 days leaves 399 times as long.
 TEST(InUse, OfOneHourSoFarTellsAPace) { EXPECT_NEAR(days_until_used_up(400, 1, 150), 399 * 150, 1e-9); }
-
-TEST(Responses, RefuseATargetThatIsNoShare) {
-  for (const double target : {-0.1, 0.0, 1.0, 1.5}) {
-    EXPECT_TRUE(std::isnan(simple_response_decrease(0.1, target))) << target;
-    EXPECT_TRUE(std::isnan(incremental_response({12, 0.1}, true, false, target).interval)) << target;
-  }
-}
 
 }  // namespace
 }  // namespace driftwarden::calibration_interval_test

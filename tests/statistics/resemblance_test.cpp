@@ -84,6 +84,21 @@ TEST(StepTest, IsThePredictionIntervalOfStudentsT) {
 }
 
 // Answers of a question that nothing is behind come as often as it says, in fives of a hundred and in ones.
+// input: points, and chances. On its limits a next point has just that p.
+TEST(LimitsOfNext, AreWhereTheStepTestAnswersSo) {
+  const Values before{10, 12, 11, 13, 9};
+  for (const double phi : {0.0, 0.4}) {
+    for (const double p : {0.0027, 0.2}) {
+      const Bounds limits = limits_of_next(before, phi, p);
+      EXPECT_NEAR(step_test(before, Values{limits.upper}, phi).p, p, 1e-9);
+      EXPECT_NEAR(step_test(before, Values{limits.lower}, phi).p, p, 1e-9);
+      EXPECT_NEAR(limits.lower + limits.upper, 22, 1e-12);
+    }
+  }
+  EXPECT_TRUE(std::isnan(limits_of_next(Values{3}, 0, 0.1).lower));
+  EXPECT_TRUE(std::isnan(limits_of_next(Values{3, 3, 3}, 0, 0.1).lower));
+}
+
 TEST(StepTest, IsAnsweredByChanceAsOftenAsItSays) {
   test::RandomNumbers random(11);
   for (const double phi : {0.0, 0.6}) {
