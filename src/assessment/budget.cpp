@@ -46,7 +46,7 @@ void make(const AssessmentBasis& basis, const SampleAssessment& figures, Budget&
   enter_field(sheet);
   enter_conditions(sheet);
   enter_times(sheet);
-  for (std::size_t y = 0; y < budget_figures; ++y) combine(budget, y);
+  combine_lines(budget);
 }
 
 }  // namespace
@@ -56,6 +56,10 @@ void Budget::clear() {
   lacks.clear();
   flow_between = {};
   std::fill(std::begin(of), std::end(of), FigureUncertainty{});
+}
+
+void combine_lines(Budget& budget) {
+  for (std::size_t y = 0; y < budget_figures; ++y) combine(budget, y);
 }
 
 FigureUncertainty uncertainty_of_change(const Budget& budget, FlowWeights weights) {

@@ -151,6 +151,9 @@ FigureUncertainty uncertainty_of_sets(const AssessmentBasis& basis, const Sample
 FigureUncertainty uncertainty_from_both(const AssessmentBasis& basis, const SampleAssessment& figures,
                                         const ReadingSet& field, FlowWeights weights, double scale);
 
+// Works out the uncertainties of a budget's four figures from its lines.
+void combine_lines(Budget& budget);
+
 // Fills `budget` (its memory is used again) for one assessed sample.
 void work_out_budget(const AssessmentBasis& basis, const SampleAssessment& figures, Budget& budget);
 

@@ -186,6 +186,22 @@ void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   command->callback([&] { run = [&] { return run_compare(options.compare, surroundings); }; });
 }
 
+void add_risk(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  RiskOptions& risk = options.risk;
+  CLI::App* command = app.add_subcommand(
+      "risk", "how many bad samples pass in a year and how many good ones are void, with this fleet");
+  add_book(command, risk.book);
+  add_as_of(command, risk.book);
+  command->add_option("--guard", risk.guard, "guard band to try, in multiples of U; else 1")
+      ->check(CLI::Range(0.0, 100.0));
+  command->add_option("--more", risk.more, "how many more readings in each set to try; else 2")
+      ->check(CLI::Range(0, 100));
+  command->add_option("--format", risk.format, "table or json")->check(CLI::IsMember({"table", "json"}));
+  command->add_option("--out", risk.out, "file to write to; else standard output");
+  command->footer("Example:\n  driftwarden risk docs/demo --guard 0.5 --more 3");
+  command->callback([&] { run = [&] { return run_risk(options.risk, surroundings); }; });
+}
+
 void add_history(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   HistoryOptions& history = options.history;
   CLI::App* command =
@@ -357,6 +373,7 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
   add_custody(app, options, surroundings, run);
   add_letter(app, options, surroundings, run);
   add_compare(app, options, surroundings, run);
+  add_risk(app, options, surroundings, run);
   add_history(app, options, surroundings, run);
   add_split(app, options, surroundings, run);
   add_join(app, options, surroundings, run);

@@ -22,6 +22,7 @@ struct CommandOptions {
   CustodyOptions custody;
   LetterOptions letter;
   CompareOptions compare;
+  RiskOptions risk;
   HistoryOptions history;
   SplitOptions split;
   JoinOptions join;

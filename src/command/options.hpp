@@ -91,6 +91,14 @@ struct CompareOptions {
   std::string out;  // empty: standard output
 };
 
+struct RiskOptions {
+  BookOptions book;
+  double guard = 1;
+  std::size_t more = 2;  // readings a set
+  std::string format = "table";
+  std::string out;  // empty: standard output
+};
+
 struct HistoryOptions {
   BookOptions book;
   std::vector<std::string> instruments;
@@ -164,6 +172,7 @@ int run_actions(const ActionsOptions& options, Surroundings& surroundings);
 int run_letter(const LetterOptions& options, Surroundings& surroundings);
 int run_custody(const CustodyOptions& options, Surroundings& surroundings);
 int run_compare(const CompareOptions& options, Surroundings& surroundings);
+int run_risk(const RiskOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);
 int run_split(const SplitOptions& options, Surroundings& surroundings);
 int run_join(const JoinOptions& options, Surroundings& surroundings);

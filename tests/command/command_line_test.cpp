@@ -24,8 +24,8 @@ TEST(CommandLine, ShowsItsHelpWithAnExampleAndTheCautions) {
 
 TEST(CommandLine, HasHelpWithAnExampleForEveryCommand) {
   const std::vector<std::vector<std::string>> commands = {
-      {"new"},     {"check"}, {"screen"},         {"explain"},       {"decide"},        {"custody"},
-      {"compare"}, {"rules"}, {"rules", "check"}, {"rules", "list"}, {"rules", "show"}, {"rules", "measures"}};
+      {"new"},  {"check"}, {"screen"},         {"explain"},       {"decide"},        {"custody"},          {"compare"},
+      {"risk"}, {"rules"}, {"rules", "check"}, {"rules", "list"}, {"rules", "show"}, {"rules", "measures"}};
   for (std::vector<std::string> words : commands) {
     const std::string name = "driftwarden " + words.back();
     words.emplace_back("--help");

@@ -12,8 +12,8 @@ import sys
 
 DAY = ["--as-of", "2026-11-16"]
 PAGES = ["README", "docs/audit", "docs/compare", "docs/custody", "docs/decisions", "docs/evidence", "docs/history",
-         "docs/lookback", "docs/review", "docs/uncertainty"]
-JSON_FILES = ["screen", "lookback", "nothing", "compare", "history"]
+         "docs/lookback", "docs/review", "docs/risk", "docs/uncertainty"]
+JSON_FILES = ["screen", "lookback", "nothing", "compare", "risk", "history"]
 
 
 def words_of(header):
@@ -56,6 +56,8 @@ def outputs_of(program, folder):
         out.run(f"nothing.{form}", "lookback", book, "VOL-1", *DAY, "--format", form)
     for form in ("table", "json"):
         out.run(f"compare.{form}", "compare", book, "--rules", "common-practice", "--guard", "1", *DAY, "--format", form)
+    for form in ("table", "json"):
+        out.run(f"risk.{form}", "risk", book, *DAY, "--format", form)
     out.run("review", "review", book, *DAY, "--out", str(folder / "review.html"))
     out.read("review", "review.html")
     out.run("review in brief", "review", book, *DAY, "--format", "text")

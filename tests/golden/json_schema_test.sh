@@ -44,13 +44,15 @@ print lookback-demo.json lookback docs/demo ROT-2 --format json
 print lookback-nothing.json lookback docs/demo VOL-1 --format json
 print compare-guard.json compare docs/demo "${as_of[@]}" --guard 1 --format json
 print compare-rules.json compare docs/demo "${as_of[@]}" --rules common-practice --format json
+print risk-demo.json risk docs/demo "${as_of[@]}" --format json
+print risk-few.json risk tests/reference/mass "${as_of[@]}" --format json
 # Without a path there is no gnuplot: the figures are written all the same.
 for book in docs/demo tests/reference/mass; do
   PATH= print nothing history "$book" "${as_of[@]}" --out "$scratch/charts"
   mv "$scratch/charts/history.json" "$scratch/history-${book//\//-}.json"
 done
 
-for of in screen review custody lookback compare history; do
+for of in screen review custody lookback compare risk history; do
   /usr/bin/python3 tests/golden/json_schema.py "docs/$of.schema.json" "$scratch/$of"-*.json || failures=$((failures + 1))
 done
 exit $((failures > 0))

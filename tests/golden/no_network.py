@@ -40,6 +40,7 @@ def commands(book, scratch):
         "custody": ["custody", book, "--batch", "TF46B", *AS_OF],
         "letter": ["letter", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "letter.html"],
         "compare": ["compare", book, *AS_OF, "--rules", "common-practice"],
+        "risk": ["risk", book, *AS_OF],
         "history": ["history", book, "PUMP-07", *AS_OF, "--out", scratch / "history"],
         "split": ["split", book, "--parts", "2", "--out", scratch / "parts"],
         "join": ["join", scratch / "parts" / "order", scratch / "1.csv", scratch / "2.csv"],

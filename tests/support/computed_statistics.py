@@ -7,7 +7,7 @@ import math
 from fractions import Fraction
 
 import numpy
-from scipy import integrate, optimize, stats
+from scipy import integrate, optimize, special, stats
 
 FLOW_RATES = (49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1)  # NIST/SEMATECH e-Handbook 6.3.2.2
 MEANS = (324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125, 324.525, 325.225, 324.600,
@@ -362,6 +362,31 @@ def robust_trend():
     yield from mann_kendall(errors)[1:]
 
 
+# --- risk -------------------------------------------------------------------------------------------------------------
+
+def bivariate_normal():
+    yield from (special.owens_t(0.5, 0.3), special.owens_t(1.2, 0.9), special.owens_t(0.7, 4), special.owens_t(2.5, 1.5))
+    for x, y, rho in ((1, -0.5, 0.3), (0.2, 0.1, 0.99), (-1.5, 2, -0.6), (0, 1, 0.6)):
+        yield integrate.quad(lambda t: stats.norm.pdf(t) * stats.norm.cdf((y - rho * t) / math.sqrt(1 - rho ** 2)), -12, x,
+                             epsabs=1e-15, limit=400)[0]
+
+
+def resistors(acceptance):
+    """JCGM 106:2012 clause 9: within ± 0.2, s 0.12, u 0.04; by quadrature."""
+    def accepted(x):
+        passes = stats.norm.cdf((acceptance - x) / 0.04) - stats.norm.cdf((-acceptance - x) / 0.04)
+        return stats.norm.pdf(x / 0.12) / 0.12 * passes
+    exact = {"epsabs": 1e-16, "epsrel": 1e-13, "limit": 500}
+    within = 1 - 2 * stats.norm.sf(0.2 / 0.12)
+    yield 2 * integrate.quad(accepted, 0.2, 2, **exact)[0]
+    yield within - 2 * integrate.quad(accepted, 0, 0.2, points=[acceptance] if acceptance < 0.2 else None, **exact)[0]
+
+
+def global_risk():
+    yield 2 * stats.norm.sf(0.2 / 0.12)
+    yield from (*resistors(0.18), *resistors(0.2))
+
+
 # --- intervals --------------------------------------------------------------------------------------------------------
 
 def calibration_interval():
@@ -370,24 +395,9 @@ def calibration_interval():
         interval *= factor
         yield interval
     yield 90 / (310 / 150)
-    decrease = {(a, r): 1 - (1 + a) ** (-r / (1 - r)) for a in (0.05, 0.1, 0.2) for r in (0.85, 0.9, 0.95)}
-    yield from decrease.values()
-    outcomes = (1, 1, 1, 0, 1, 1, 1, 1, 0, 1)
-    interval = 12
-    for y in outcomes:
-        interval *= 1.1 if y else 1 - decrease[0.1, 0.9]
-        yield interval
-    interval, step, before = 12, 1.0, 1
-    for y in outcomes:
-        step = step / 2 if y != before else step
-        interval *= 1 + step * (1 - 0.9 if y else -0.9)
-        before = y
-        yield interval
 
 
 def reliability():
-    rate = -math.log(34 / 40) / 12
-    yield from (rate, -math.log(0.95) / rate, -math.log(0.9) / rate)
     yield 365 * math.log(0.9) / math.log(0.75)
     groups = ((3, 20, 19), (6, 30, 27), (9, 25, 21), (12, 40, 32), (18, 20, 13), (24, 15, 8))
 
@@ -395,10 +405,6 @@ def reliability():
         return sum(-t * good + (n - good) * t * math.exp(-a * t) / -math.expm1(-a * t) for t, n, good in groups)
     likely = optimize.brentq(slope, 1e-4, 1, xtol=1e-14)
     yield from (likely, -math.log(0.9) / likely)
-    yield -math.log(0.95) / (6 / 480)
-    bound = stats.chi2.ppf(0.95, 14) / 960
-    yield from (bound, -math.log(0.95) / bound)
-    yield stats.beta.ppf(0.025, 20, 1)
 
 
 # --- uncertainty ------------------------------------------------------------------------------------------------------
@@ -485,6 +491,7 @@ ROOMS = {"statistics/" + name: values for name, values in {
     "identical_replicates": identical_replicates, "terminal_digits": terminal_digits,
     "duplicated_blocks": duplicated_blocks, "mean_and_spread": mean_and_spread,
     "median": median, "line_fit": line_fit, "limit_crossing": limit_crossing, "robust_trend": robust_trend,
+    "bivariate_normal": bivariate_normal, "global_risk": global_risk,
     "calibration_interval": calibration_interval, "reliability": reliability,
     "welch_satterthwaite": welch_satterthwaite, "propagation": propagation,
     "distribution_shape": distribution_shape}.items()}
