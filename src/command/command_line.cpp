@@ -76,9 +76,9 @@ std::vector<std::string> with_help_as_option(const CLI::App& app, std::vector<st
 
 int run_command_line(const std::vector<std::string>& given, Surroundings& outside) {
   SafeText out(outside.out, outside.out_is_terminal);
-  Surroundings surroundings{out,         outside.err,      outside.out_is_terminal, outside.err_is_terminal,
-                            outside.now, outside.share,    outside.version,         outside.seconds,
-                            false,       outside.time_zone};
+  Surroundings surroundings{out,         outside.err,       outside.out_is_terminal, outside.err_is_terminal,
+                            outside.now, outside.share,     outside.version,         outside.seconds,
+                            false,       outside.time_zone, outside.columns};
   CommandOptions options;
   Run run;
   CLI::App app(

@@ -23,6 +23,7 @@ struct Surroundings {
   std::function<double()> seconds = {};  // a steady clock, to show progress by; none: no progress is shown
   bool is_done = false;        // what was asked for is on the disk: that it can't be said any more is no failure
   std::string time_zone = {};  // of the machine, to be proposed; "": not known
+  std::size_t columns = 80;    // of the terminal that reads what is written out
 };
 
 // What a command answers with.

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <chrono>
@@ -41,6 +42,14 @@ std::string zone_of_machine() {
   return name;
 }
 
+constexpr std::size_t usual_columns = 80;
+
+// As wide as the terminal says it is; where it says nothing, as they usually are.
+std::size_t columns_of_terminal() {
+  winsize size{};
+  return ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 ? size.ws_col : usual_columns;
+}
+
 // The one place that reads the clock and looks at the streams.
 int run(int count, char** words) {
   driftwarden::end_tidily_on_signals();
@@ -59,7 +68,8 @@ int run(int count, char** words) {
                                          driftwarden::program_version(),
                                          steady_seconds,
                                          false,
-                                         zone_of_machine()};
+                                         zone_of_machine(),
+                                         columns_of_terminal()};
   return driftwarden::run_command_line({words + 1, words + count}, surroundings);
 }
 

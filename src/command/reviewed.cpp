@@ -44,7 +44,8 @@ std::vector<WantedChart> wanted_charts(const Review& review) {
   std::vector<WantedChart> wanted;
   for (std::size_t i = 0; i < std::min(review.charted.size(), most_charted_instruments); ++i) {
     for (const SeriesHistory* series : reviewed_series(*review.charted[i]))
-      wanted.push_back({review.charted[i], series});
+      if (has_a_chart(series->series))
+        wanted.push_back({review.charted[i], series, !review.asks_about(review.charted[i]->instrument)});
   }
   return wanted;
 }
@@ -83,7 +84,8 @@ Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted)
     page.why_no_charts = "none were asked for.";
     return {};
   }
-  const PageCharts charts = page_charts(wanted_charts(page.review), page.screening.book().settings.zone, look);
+  const PageCharts charts = page_charts(wanted_charts(page.review), page.screening.book(), look);
+  page.calibrator_key = charts.calibrator_key;
   Diagnostics failures;
   if (wanted == ReviewCharts::left_out) {
     for (const PageCharts::Chart& chart : charts.charts) put(page, chart, std::string(no_drawing));
@@ -94,6 +96,7 @@ Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted)
   if (failures.empty()) return failures;
   page.charts.clear();
   page.chart_symbols.clear();
+  page.calibrator_key.clear();
   page.why_no_charts = failures.front().message + "; " + failures.front().hint + ".";
   return failures;
 }
@@ -149,7 +152,7 @@ std::optional<Reviewed> reviewed(const OpenedBook& opened, const ReviewChoices& 
   const auto inputs = themes ? inputs_of(opened.book, surroundings) : std::nullopt;
   if (!inputs) return std::nullopt;
   const auto& [histories, review] = *worked;
-  ReviewPage page{*opened.screening, review, histories, opened.as_of, surroundings.version, *inputs, {}, {}, {}, {},
+  ReviewPage page{*opened.screening, review, histories, opened.as_of, surroundings.version, *inputs, {}, {}, {}, {}, {},
                   choices.paper};
   page.chart_style = chart_style(themes->light, themes->dark, themes->print);
   Diagnostics why_no_charts = add_charts(page, themes->light, choices.charts);

@@ -10,10 +10,14 @@
 
 namespace driftwarden {
 
+// Fewer points of a phase than this tell nothing of what is usual: no limits come from them, and no question is asked.
+inline constexpr std::size_t fewest_usual_points = 8;
+
 // How charts are drawn: what [history] of book.toml says, and what holds where it doesn't.
 struct ChartChoices {
-  std::size_t baseline = settled_baseline;  // limits come from the first so many points of a phase; all, if fewer
-  Day baseline_from = no_day;               // or those of chosen days, where a phase has points then
+  std::size_t baseline = settled_baseline;   // limits come from the first so many points of a phase; all, if fewer
+  std::size_t fewest = fewest_usual_points;  // no limits come from fewer
+  Day baseline_from = no_day;                // or those of chosen days, where a phase has points then
   Day baseline_to = no_day;
   std::optional<double> target;  // of EWMA and CUSUM of the pre flow, L/min; else the baseline's mean
   double ewma_lambda = 0.2;

@@ -16,6 +16,12 @@ Series series_against(const std::string& name, InstrumentKind kind) {
   return series;
 }
 
+Row certificate_on(const Screening& screening, Row instrument, const BenchCheck& check) {
+  const Day on = local_day(check.checked, screening.book().settings.zone);
+  const std::int32_t index = screening.basis().calibrators.certificate(instrument, on);
+  return index < 0 ? no_row : static_cast<Row>(index);
+}
+
 }  // namespace
 
 std::vector<Series> check_series(const Screening& screening, Row instrument, Day as_of,
@@ -32,6 +38,8 @@ std::vector<Series> check_series(const Screening& screening, Row instrument, Day
     point.value = check.shown - check.reference;
     if (series.unit == "%") point.value *= 100 / check.reference;
     point.kind = PointKind::reference;
+    point.certificate = certificate_on(screening, instrument, check);
+    point.certificate_after = certificate_on(screening, check.against, check);
     series.points.push_back(point);
   }
   const Tolerance tolerance = tolerance_of(screening, certificates_of(book, instrument, as_of));

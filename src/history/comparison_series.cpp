@@ -54,7 +54,8 @@ std::vector<Series> comparison_series(const Screening& screening, const std::vec
     series.points.push_back({comparison.at, 100 * (own.flow_l_min - other.flow_l_min) / other.flow_l_min,
                              own.n + other.n, missing,
                              100 * joint_uncertainty(own, other) * own.flow_l_min / other.flow_l_min, false,
-                             name_of_sample(screening, comparison.sample), no_row, no_row, PointKind::comparison});
+                             name_of_sample(screening, comparison.sample), no_row, no_row, PointKind::comparison,
+                             own.certificate, other.certificate});
   }
   std::vector<Series> all;
   for (auto& [other, series] : by_other) {

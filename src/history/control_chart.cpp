@@ -181,10 +181,10 @@ ControlChart set_chart(ChartKind kind, const PhaseView& view, const SpreadBaseli
   return chart;
 }
 
-void add_set_charts(std::vector<ControlChart>& charts, const PhaseView& view) {
+void add_set_charts(std::vector<ControlChart>& charts, const PhaseView& view, std::size_t fewest) {
   const std::vector<MeanAndSpread> sets = sets_of(view);
   const std::optional<SpreadBaseline> baseline = spread_baseline(sets);
-  if (!baseline || sets.size() < 2) return;
+  if (!baseline || sets.size() < fewest) return;
   charts.push_back(set_chart(ChartKind::mean, view, *baseline, usual_size(sets)));
   charts.push_back(set_chart(ChartKind::spread, view, *baseline, usual_size(sets)));
 }
@@ -214,12 +214,13 @@ std::vector<ControlChart> control_charts(const Series& series, const ChartChoice
   if (!series.is_charted) return charts;
   for (const Phase& phase : series.phases) {
     const PhaseView view = view_of(series, phase, choices, zone);
+    if (view.baseline_n < choices.fewest) continue;
     const std::optional<ControlCharts> limits = individuals_limits(view.baseline());
     if (!limits) continue;
     const double target = series.takes_target && choices.target ? *choices.target : limits->location.centre;
     charts.push_back(individuals_chart(view, limits->location, choices.rules));
     charts.push_back(moving_range_chart(view, limits->spread));
-    add_set_charts(charts, view);
+    add_set_charts(charts, view, choices.fewest);
     charts.push_back(ewma_chart(view, limits->location, target, choices));
     charts.push_back(cusum_chart(view, limits->location, target, choices));
   }

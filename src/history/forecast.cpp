@@ -19,24 +19,46 @@ constexpr std::size_t most_points_in_pairs = 1500;
 struct Points {
   std::vector<double> days;
   std::vector<double> values;
+  std::vector<std::size_t> levels;  // equal where no change of calibrator or certificate stands between two points
+  std::size_t number_of_levels = 1;
 };
 
 Points last_phase(const Series& series) {
   Points points;
   if (series.phases.empty()) return points;
   const Phase& phase = series.phases.back();
+  std::vector<const SeriesPoint*> first_of_level;
   for (std::size_t i = phase.first; i < phase.first + phase.count; ++i) {
-    if (is_missing(series.points[i].counted())) continue;
-    points.days.push_back(series.points[i].day());
-    points.values.push_back(series.points[i].value);
+    const SeriesPoint& point = series.points[i];
+    if (is_missing(point.counted())) continue;
+    points.days.push_back(point.day());
+    points.values.push_back(point.value);
+    const auto is_like = [&](const SeriesPoint* other) { return point.is_read_like(*other); };
+    const auto level = std::find_if(first_of_level.begin(), first_of_level.end(), is_like);
+    points.levels.push_back(static_cast<std::size_t>(level - first_of_level.begin()));
+    if (level == first_of_level.end()) first_of_level.push_back(&point);
   }
   points.values = without_rounding_noise(points.values);
+  points.number_of_levels = std::max<std::size_t>(first_of_level.size(), 1);
+  return points;
+}
+
+Points on_the_last_level(const Points& all) {
+  Points points;
+  for (std::size_t i = 0; i < all.days.size(); ++i) {
+    if (all.levels[i] != all.levels.back()) continue;
+    points.days.push_back(all.days[i]);
+    points.values.push_back(all.values[i]);
+  }
   return points;
 }
 
 bool leaves_out_zero(double low, double high) { return low > 0 || high < 0; }
 
-Trend trend_from(std::string method, const LineFit& line) {
+// Every level takes a point of its own.
+bool has_enough_points(std::size_t n, std::size_t levels) { return n + 1 >= fewest_points_of_a_trend + levels; }
+
+Trend trend_from(std::string method, const LineFit& line, std::size_t levels = 1) {
   Trend trend;
   trend.method = std::move(method);
   trend.n = line.n;
@@ -46,7 +68,7 @@ Trend trend_from(std::string method, const LineFit& line) {
   trend.low = line.slope - half;
   trend.high = line.slope + half;
   trend.p = line.slope_p();
-  trend.is_resolved = line.n >= fewest_points_of_a_trend && leaves_out_zero(trend.low, trend.high);
+  trend.is_resolved = has_enough_points(line.n, levels) && leaves_out_zero(trend.low, trend.high);
   return trend;
 }
 
@@ -73,11 +95,12 @@ void fit_points(Forecast& forecast, const Points& points, double phi) {
   forecast.last_day = points.days.back();
   std::vector<double> x;
   for (const double day : points.days) x.push_back(day - forecast.origin);
-  forecast.line = fit_line(x, points.values);
+  forecast.line = fit_parallel_lines(x, points.values, points.levels);
+  forecast.levels = points.number_of_levels;
   if (!forecast.line) return;
   forecast.line = resembling(*forecast.line, phi);
-  forecast.trend = trend_from("least-squares", *forecast.line);
-  forecast.robust = robust_trend(points, phi);
+  forecast.trend = trend_from("least-squares", *forecast.line, forecast.levels);
+  forecast.robust = robust_trend(on_the_last_level(points), phi);
 }
 
 void fit_steps(Forecast& forecast, const Series& series) {
@@ -127,8 +150,12 @@ void cross(Forecast& forecast, const Series& series, const TimeZone& zone) {
 }
 
 std::string why_no_trend(const Forecast& forecast) {
-  if (!forecast.trend || forecast.trend->n < fewest_points_of_a_trend) return "too few points for a trend";
+  if (!forecast.trend || !has_enough_points(forecast.trend->n, forecast.levels)) return "too few points for a trend";
   return "no trend that stands out from chance";
+}
+
+std::string levels_said(std::size_t levels) {
+  return "; its slope is that inside each of " + std::to_string(levels) + " calibrators or certificates";
 }
 
 }  // namespace
@@ -171,6 +198,7 @@ Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zo
     forecast.said = "a trend, and no tolerance to hold it to";
   } else {
     cross(forecast, series, zone);
+    if (forecast.levels > 1) forecast.said += levels_said(forecast.levels);
   }
   return forecast;
 }

@@ -37,14 +37,15 @@ struct Crossing {
 
 struct Forecast {
   std::optional<Trend> trend;   // of the last phase; empty below two points
-  std::optional<Trend> robust;  // empty where the trend is of steps
+  std::optional<Trend> robust;  // of the points read like the last one; empty where the trend is of steps
   // The line, over days less `origin`; its height at x is line->at(x) + base.
   std::optional<LineFit> line;
   double origin = 0;
   double base = 0;
   double first_day = 0;  // of the points behind it
   double last_day = 0;
-  double reach_days = 0;  // how far beyond the last point anything is said
+  double reach_days = 0;   // how far beyond the last point anything is said
+  std::size_t levels = 1;  // of the line: one for each calibrator and certificate that the points were read with
   std::optional<Crossing> crossing;
   std::string said;  // in words: what is to be expected, or why nothing is
 
@@ -52,12 +53,13 @@ struct Forecast {
   Bounds band_at(double day) const;  // for one more result, 95 %
 };
 
-// Trend of the last phase, and when its tolerance would be crossed. A crossing is given only where the trend is
-// resolved, moves towards a stated end of the tolerance, and its band meets that within reach: the larger of the time
-// the points span and `reach_days` from the last point. The line's own day may lie beyond. An instrument adjusted
-// between its points is fitted by its steps from calibration to calibration, through no change in no time; then the
-// forecast starts from where it was left. Days in words are the zone's. Points that resemble each other by `phi` tell
-// less: see `resembling`.
+// Trend of the last phase, and when its tolerance would be crossed. No line leans across a change of calibrator or
+// certificate: points read alike have a level of their own, and the slope is taken inside those levels. A crossing is
+// given only where the trend is resolved, moves towards a stated end of the tolerance, and its band meets that within
+// reach: the larger of the time the points span and `reach_days` from the last point. The line's own day may lie
+// beyond. An instrument adjusted between its points is fitted by its steps from calibration to calibration, through no
+// change in no time; then the forecast starts from where it was left. Days in words are the zone's. Points that
+// resemble each other by `phi` tell less: see `resembling`.
 Forecast forecast_of(const Series& series, double reach_days, const TimeZone& zone = TimeZone::utc(), double phi = 0);
 
 // How the counted points of the last phase resemble each other, about their line. Nothing of calibrations, which are

@@ -10,8 +10,6 @@
 
 namespace driftwarden {
 
-// Fewer points of a phase than this tell nothing of what is usual.
-inline constexpr std::size_t fewest_usual_points = 8;
 // A shift is looked for in the mean of the newest so many points.
 inline constexpr std::size_t points_of_a_shift = 4;
 // No test is laxer than three sigma, however few there are: a point in 370.

@@ -64,8 +64,7 @@ class InstrumentActions {
     if (found == nullptr || urgency_of(*found) < out_of_tolerance) return;
     const bool is_recent = known_.standing.newest->calibrated >= known_.recent_from;
     add(ActionKind::look_back,
-        "Look at every sample that leaned on it since its certificate before this one: driftwarden lookback lists "
-        "them.",
+        "Look at every sample that leaned on it since its previous certificate: driftwarden lookback lists them.",
         beyond_text(*found, zone_), is_recent)
         .origin.wrong_until = known_.standing.newest->calibrated;
   }
@@ -129,7 +128,7 @@ class InstrumentActions {
       std::string why = "was due on " + date_text(standing.due) + ", " +
                         counted(static_cast<std::size_t>(known_.as_of - standing.due), "day", "days") + " ago";
       if (standing.use.overdue_samples > 0)
-        why += "; " + counted(standing.use.overdue_samples, "sample leans", "samples lean") + " on it since";
+        why += "; " + counted(standing.use.overdue_samples, "sample has", "samples have") + " leaned on it since";
       add(ActionKind::recalibrate, "Have it calibrated before it is used again.", why);
     } else if (standing.due != no_day && standing.due <= known_.as_of + soon_days) {
       add(ActionKind::recalibrate_soon, "Have it calibrated by then, or put another in its place.",

@@ -9,6 +9,7 @@
 #include "history/check_series.hpp"
 #include "history/pump_series.hpp"
 #include "history/service_starts.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
@@ -34,6 +35,19 @@ double share_of_tolerance(const Series& series, double value) {
 }
 
 }  // namespace
+
+std::string lacks_limits(const SeriesHistory& history, std::size_t fewest) {
+  const Series& series = history.series;
+  if (!series.is_charted || series.phases.empty()) return {};
+  const Phase& last = series.phases.back();
+  if (!history.charts.empty() && history.charts.back().phase.first == last.first) return {};
+  std::size_t n = 0;
+  for (std::size_t i = last.first; i < last.first + last.count; ++i) n += series.points[i].is_void ? 0U : 1U;
+  if (n >= fewest) return "the points they would come from are too few, or all alike";
+  const std::string after = last.reason.empty() ? "" : " since '" + last.reason + "'";
+  return counted(n, "point", "points") + after + (n == 1 ? " is" : " are") + " too few to say; it takes " +
+         std::to_string(fewest);
+}
 
 double urgency_of(const SeriesHistory& history) {
   const SeriesPoint* last = last_counted(history.series);

@@ -43,6 +43,10 @@ struct InstrumentHistory {
   const SeriesHistory* find(std::string_view name) const;
 };
 
+// Why the newest phase has no control limits: "3 points are too few to say; it takes 8". "" where it has them, or where
+// limits mean nothing.
+std::string lacks_limits(const SeriesHistory& history, std::size_t fewest = fewest_usual_points);
+
 // How much a series wants to be looked at: 3 where its last point is out of tolerance, 2 where a tolerance will be
 // crossed (and up to 1 more, the sooner), 1 where one of the last five points is a signal of the individuals chart;
 // else, and below 1 more, how near the last point is to its tolerance. Of several series the highest.

@@ -30,7 +30,8 @@ SeriesPoint point_from(const Screening& screening, const PumpCheck& check, doubl
           name_of_sample(screening, check.sample),
           check.calibrator,
           no_row,
-          check.sample == no_row ? PointKind::bench : PointKind::sample};
+          check.sample == no_row ? PointKind::bench : PointKind::sample,
+          check.certificate};
 }
 
 // The nominal flow where it is one and the same throughout.
@@ -73,7 +74,8 @@ Series drift_of_uses(const Screening& screening, const UseLog& log, Row pump) {
   for (const PumpUse& use : log.uses_of(pump)) {
     if (is_missing(use.drift)) continue;
     series.points.push_back({use.stopped, 100 * use.drift, use.n, missing, missing, use.is_void,
-                             name_of_sample(screening, use.sample), use.calibrator, use.calibrator_after});
+                             name_of_sample(screening, use.sample), use.calibrator, use.calibrator_after,
+                             PointKind::sample, use.certificate, use.certificate_after});
   }
   series.tolerance = log.tolerances[pump].drift;
   return series;

@@ -58,7 +58,7 @@ std::vector<ReviewAction> actions_about_records(const Book& book,
     actions.push_back({ActionKind::look_into,
                        ActionSubject::records,
                        "doubtful records",
-                       "Ask who wrote them down. Nothing is proved by it, and no verdict leans on it.",
+                       "Ask who wrote them down. A remark proves nothing, and no verdict rests on it.",
                        {{std::to_string(doubts) + (doubts == 1 ? " record looks" : " records look") + " doubtful", ""}},
                        no_row,
                        true});

@@ -225,6 +225,12 @@ class ReviewMaker {
 
 }  // namespace
 
+bool Review::asks_about(Row instrument) const {
+  return std::any_of(actions.begin(), actions.end(), [&](const ReviewAction& action) {
+    return action.concerns(ActionSubject::instrument, instrument);
+  });
+}
+
 std::size_t Review::recent_actions() const {
   return static_cast<std::size_t>(
       std::count_if(actions.begin(), actions.end(), [](const ReviewAction& action) { return action.is_recent; }));

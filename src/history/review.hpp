@@ -67,6 +67,8 @@ struct Review {
   std::vector<UnjudgedRule> unjudged;      // in the order of the rules, those only
   std::vector<const Decision*> decisions;  // taken on or before the day of the review, the newest first
 
+  // Whether something is to be done about it.
+  bool asks_about(Row instrument) const;
   std::size_t recent_actions() const;  // they stand before those open from before
 };
 

@@ -14,10 +14,18 @@ bool is_beyond(double figure, const Tolerance& tolerance) {
   return below || (!is_missing(tolerance.upper) && side_of_limit(figure, tolerance.upper) == Side::above);
 }
 
+bool SeriesPoint::is_read_like(const SeriesPoint& other) const {
+  if (!leans_on_calibrator() && !other.leans_on_calibrator()) return true;
+  return calibrator == other.calibrator && calibrator_after == other.calibrator_after &&
+         certificate == other.certificate && certificate_after == other.certificate_after;
+}
+
 std::size_t Series::counted() const {
   return static_cast<std::size_t>(std::count_if(points.begin(), points.end(),
                                                 [](const SeriesPoint& point) { return !is_missing(point.counted()); }));
 }
+
+bool has_a_chart(const Series& series) { return series.counted() > 1; }
 
 const SeriesPoint* last_counted(const Series& series) {
   for (auto point = series.points.rbegin(); point != series.points.rend(); ++point) {

@@ -44,9 +44,17 @@ struct SeriesPoint {
   Row calibrator = no_row;
   Row calibrator_after = no_row;
   PointKind kind = PointKind::sample;
+  // That corrected what the calibrators showed, or was in force of the two instruments of a comparison.
+  Row certificate = no_row;
+  Row certificate_after = no_row;
 
   double day() const { return static_cast<double>(at) / seconds_a_day; }
   double counted() const { return is_void ? missing : value; }
+  // Whether the error of a calibrator, or of a certificate, is in it: not in a drift read with one calibrator under one
+  // certificate before and after.
+  bool leans_on_calibrator() const { return calibrator != calibrator_after || certificate != certificate_after; }
+  // Whether no change of calibrator or certificate stands between two points.
+  bool is_read_like(const SeriesPoint& other) const;
 };
 
 // Between which ends a figure is in order, and who says so. Missing where nobody does.
@@ -91,6 +99,9 @@ struct Series {
 
   std::size_t counted() const;
 };
+
+// Whether there is anything to draw: one point is no chart.
+bool has_a_chart(const Series& series);
 
 // The last point that counts; nullptr where none does.
 const SeriesPoint* last_counted(const Series& series);

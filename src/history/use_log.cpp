@@ -30,10 +30,13 @@ double struck_out_flow(const Screening& screening, std::span<const Row> rows, st
   return n == 0 ? missing : sum / static_cast<double>(n);
 }
 
+Row certificate_row(std::int32_t index) { return index < 0 ? no_row : static_cast<Row>(index); }
+
 PumpCheck check_from(const Screening& screening, std::span<const Row> rows, const ReadingSet& set) {
   PumpCheck check;
   check.stage = set.rows.stage;
   check.calibrator = set.rows.calibrator;
+  check.certificate = certificate_row(set.certificate);
   check.first = set.rows.first;
   check.last = set.rows.last;
   check.n = set.flow.n;
@@ -71,6 +74,8 @@ PumpUse use_from(const Screening& screening, const SampleAssessment& figures) {
     use.n = figures.pre_set()->flow.n + figures.post_set()->flow.n;
     use.calibrator = figures.pre_set()->rows.calibrator;
     use.calibrator_after = figures.post_set()->rows.calibrator;
+    use.certificate = certificate_row(figures.pre_set()->certificate);
+    use.certificate_after = certificate_row(figures.post_set()->certificate);
   }
   use.is_void = field(samples.fault, figures.sample, YesNo::unsaid) == YesNo::yes;
   return use;

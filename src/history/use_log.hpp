@@ -16,6 +16,7 @@ struct PumpCheck {
   Row sample = no_row;  // the first that leans on it; no_row: none does
   Stage stage = Stage::pre;
   Row calibrator = no_row;
+  Row certificate = no_row;  // that corrected it, of the book's
   Moment first = no_moment;
   Moment last = no_moment;
   std::size_t n = 0;
@@ -38,6 +39,8 @@ struct PumpUse {
   bool is_void = false;     // a fault was noted: the drift says nothing of the pump's habit
   Row calibrator = no_row;  // read with before and after
   Row calibrator_after = no_row;
+  Row certificate = no_row;  // that corrected the readings before and after
+  Row certificate_after = no_row;
 };
 
 // What rules hold a pump's figures to, in percent: those that applied to its last sample, the narrowest.

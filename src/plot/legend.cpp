@@ -32,13 +32,18 @@ bool has_bars(const Series& series) {
                      [](const SeriesPoint& point) { return !is_missing(point.expanded_uncertainty); });
 }
 
-std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme) {
+std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme,
+                              const std::vector<PictureKey>& calibrators) {
   std::vector<Entry> entries;
-  const std::string bars = has_bars(history.series) ? ", with its expanded uncertainty (k = 2) where known" : "";
+  for (const PictureKey& key : calibrators)
+    entries.push_back({key.text, key.mark.shape == 0 ? nullptr : &key.mark, nullptr, nullptr});
   for (std::size_t kind = 0; kind < point_kinds.size(); ++kind) {
-    if (has_points_of(history.series, static_cast<PointKind>(kind)))
-      entries.push_back({std::string(point_kinds[kind].title) + bars, &theme.points[kind], nullptr, nullptr});
+    const bool is_by_calibrator = !calibrators.empty() && kind <= static_cast<std::size_t>(PointKind::bench);
+    if (!is_by_calibrator && has_points_of(history.series, static_cast<PointKind>(kind)))
+      entries.push_back({std::string(point_kinds[kind].title), &theme.points[kind], nullptr, nullptr});
   }
+  if (has_bars(history.series))
+    entries.push_back({"bars: expanded uncertainty (k = 2), where known", nullptr, &theme.spread, nullptr});
   const bool has_limits = !history.charts.empty();
   if (has_limits) entries.push_back({"signal of a rule", &theme.signal, nullptr, nullptr});
   if (has_void(history.series)) entries.push_back({"void: shown, not counted", &theme.void_, nullptr, nullptr});
@@ -98,12 +103,11 @@ void add_broken(std::vector<std::string>& lines, const std::string& text) {
 
 std::vector<std::string> legend_words(const SeriesHistory& history, const ChartChoices& choices) {
   std::vector<std::string> words;
-  if (history.charts.empty()) {
-    words.emplace_back("No control limits: two points that differ are needed.");
-    return words;
-  }
+  if (const std::string lacks = lacks_limits(history); !lacks.empty())
+    add_broken(words, "No control limits: " + lacks + ".");
+  if (history.charts.empty()) return words;
   const ControlChart& chart = history.charts.back();
-  words.push_back((history.series.phases.size() > 1 ? "Limits of the last phase from " : "Limits from ") +
+  words.push_back((history.series.phases.size() > 1 ? "Limits of the last phase that has any from " : "Limits from ") +
                   std::to_string(chart.baseline_n) + " points" +
                   (chart.is_provisional() ? ": provisional, fewer than 20." : "."));
   add_broken(words, choices.rules.empty() ? "No run rules." : "Rules: " + rules_said(choices) + ".");
@@ -118,14 +122,14 @@ std::vector<std::string> legend_words(const SeriesHistory& history, const ChartC
 }
 
 void append_legend(std::string& script, const Box& box, const SeriesHistory& history, const ChartChoices& choices,
-                   const Theme& theme) {
+                   const Theme& theme, const std::vector<PictureKey>& calibrators) {
   const auto at = [](double place) { return " at screen " + gnuplot_figure(place); };
   script +=
       "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\nunset border\nset ylabel ''\n";
   script += "set lmargin" + at(box.left) + "\nset rmargin" + at(box.right) + "\nset bmargin" + at(box.bottom) +
             "\nset tmargin" + at(box.top) + "\n";
   script += "set xrange [0:1]\nset yrange [0:1]\n";
-  const std::vector<Entry> entries = entries_of(history, theme);
+  const std::vector<Entry> entries = entries_of(history, theme, calibrators);
   const std::vector<std::string> words = legend_words(history, choices);
   const std::size_t lines = std::max(entries.size() + words.size() + 1, fewest_lines);
   const double step = 1.0 / static_cast<double>(lines);
@@ -159,7 +163,7 @@ void append_legend(std::string& script, const Box& box, const SeriesHistory& his
     say(line, 0, theme.faint);
     y -= step;
   }
-  script += "plot " + marks + "\n";
+  script += "plot " + (marks.empty() ? "NaN notitle" : marks) + "\n";
 }
 
 }  // namespace driftwarden

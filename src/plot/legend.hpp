@@ -19,7 +19,7 @@ struct Box {
 
 // What the marks and lines of a series' picture mean, where its limits come from, and which rules gave signals.
 void append_legend(std::string& script, const Box& box, const SeriesHistory& history, const ChartChoices& choices,
-                   const Theme& theme);
+                   const Theme& theme, const std::vector<PictureKey>& calibrators = {});
 
 // The words of it below the marks.
 std::vector<std::string> legend_words(const SeriesHistory& history, const ChartChoices& choices);

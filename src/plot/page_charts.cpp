@@ -2,6 +2,7 @@
 #include "plot/page_charts.hpp"
 
 #include <array>
+#include <map>
 
 #include "diagnostic/hexadecimal.hpp"
 #include "plot/panel.hpp"
@@ -11,11 +12,13 @@ namespace driftwarden {
 namespace {
 
 constexpr Extent chart_size{460, 250};
+constexpr Extent quiet_size{340, 170};
 constexpr double text_points = 12;
 constexpr double small_points = 12;
 constexpr double left_pixels = 52;
 constexpr double right_pixels = 92;
-constexpr double top_pixels = 12;
+constexpr double quiet_right_pixels = 24;
+constexpr double top_pixels = 18;
 constexpr double bottom_pixels = 32;
 constexpr double level_gap_pixels = 14;
 
@@ -41,7 +44,8 @@ Theme numbered(Theme theme) {
   for (std::string* colour : colours_of(theme)) *colour = marker(++number);
   theme.spread.colour = theme.value.colour;
   theme.phase.colour = theme.faint;
-  theme.upper_sum.colour = theme.lower_sum.colour = theme.point.colour;
+  theme.crossing.colour = theme.trend.colour;
+  for (MarkStyle& mark : theme.calibrators) mark.colour = theme.point.colour;
   for (MarkStyle& mark : theme.points) mark.colour = theme.point.colour;
   theme.text_points = text_points;
   theme.small_points = small_points;
@@ -58,24 +62,56 @@ std::string root_of(Theme theme) {
 
 }  // namespace
 
-PageCharts page_charts(const std::vector<WantedChart>& wanted, const TimeZone& zone, const Theme& theme) {
+namespace {
+
+// The scales of the quiet charts, by what they show.
+std::map<std::string, Tile> scales_of(const std::vector<WantedChart>& wanted, const TimeZone& zone) {
+  std::map<std::string, std::vector<const SeriesHistory*>> quiet;
+  for (const WantedChart& chart : wanted) {
+    if (chart.is_quiet) quiet[chart.series->series.name].push_back(chart.series);
+  }
+  std::map<std::string, Tile> scales;
+  for (const auto& [name, shown] : quiet) scales[name] = common_scale(shown, zone);
+  return scales;
+}
+
+CalibratorMarks marks_of(const std::vector<WantedChart>& wanted) {
+  std::vector<const Series*> shown;
+  for (const WantedChart& chart : wanted) shown.push_back(&chart.series->series);
+  return CalibratorMarks(shown);
+}
+
+void put_on(Panel& panel, Extent size, double right) {
+  panel.left = left_pixels / size.width;
+  panel.right = 1 - right / size.width;
+  panel.top = 1 - top_pixels / size.height;
+  panel.bottom = bottom_pixels / size.height;
+  panel.level_gap = level_gap_pixels / size.height;
+}
+
+}  // namespace
+
+PageCharts page_charts(const std::vector<WantedChart>& wanted, const Book& book, const Theme& theme) {
   PageCharts charts;
-  const Theme look = numbered(theme);
+  const Theme numbers = numbered(theme);
+  const CalibratorMarks calibrators = marks_of(wanted);
+  const ChartLook look{book.settings.zone, numbers, calibrators};
+  const std::map<std::string, Tile> scales = scales_of(wanted, book.settings.zone);
   for (const WantedChart& of : wanted) {
     const std::string file = "chart-" + std::to_string(charts.charts.size()) + ".svg";
-    begin_picture(charts.script, {file, "", "", "", chart_size, PictureFormat::svg, ""}, look);
-    Panel panel = main_panel(*of.series, zone, look);
-    panel.left = left_pixels / chart_size.width;
-    panel.right = 1 - right_pixels / chart_size.width;
-    panel.top = 1 - top_pixels / chart_size.height;
-    panel.bottom = bottom_pixels / chart_size.height;
+    const Extent size = of.is_quiet ? quiet_size : chart_size;
+    begin_picture(charts.script, {file, "", "", "", size, PictureFormat::svg, ""}, numbers);
+    Panel panel =
+        of.is_quiet ? tile_panel(*of.series, scales.at(of.series->series.name), look) : main_panel(*of.series, look);
+    put_on(panel, size, of.is_quiet ? quiet_right_pixels : right_pixels);
+    panel.room_above = top_pixels;
     panel.y_label = "[" + of.series->series.unit + "]";
-    panel.most_tics = 4;
-    panel.level_gap = level_gap_pixels / chart_size.height;
-    append_panel(charts.script, panel, look);
+    panel.most_tics = of.is_quiet ? 3 : 4;
+    append_panel(charts.script, panel, numbers, size);
     end_picture(charts.script);
     charts.charts.push_back({of.of, of.series, file});
   }
+  charts.calibrator_key = key_text(calibrators, book, theme);
   return charts;
 }
 

@@ -19,16 +19,18 @@ struct PageCharts {
   };
   std::string script;
   std::vector<Chart> charts;
+  std::string calibrator_key;  // which mark is of which calibrator, in words; "" where no pump is shown
 };
 
 // Which chart is wanted.
 struct WantedChart {
   const InstrumentHistory* of = nullptr;
   const SeriesHistory* series = nullptr;
+  bool is_quiet = false;  // nothing is asked of it: as a thumbnail, on one scale with all others of its name
 };
 
 // The main panel of each wanted series, in the shapes and lines of a theme.
-PageCharts page_charts(const std::vector<WantedChart>& wanted, const TimeZone& zone, const Theme& theme);
+PageCharts page_charts(const std::vector<WantedChart>& wanted, const Book& book, const Theme& theme);
 
 // The style sheet that gives the numbers the colours of three themes, and what uses them: .s3 strokes, .f3 fills,
 // .k3 is the colour of marks.

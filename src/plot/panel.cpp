@@ -7,12 +7,14 @@
 
 #include "plot/date_axis.hpp"
 #include "plot/gnuplot_text.hpp"
+#include "plot/label_places.hpp"
 #include "quantity/elementary.hpp"
 
 namespace driftwarden {
 namespace {
 
 constexpr double pixels_an_inch = 96;
+constexpr double pixels_of_a_key_line = 14;
 
 std::string text_colour(const std::string& colour) { return " textcolor rgb '" + colour + "'"; }
 
@@ -86,33 +88,93 @@ void append_levels(std::string& script, const Panel& panel, const Theme& theme) 
   const double gap = std::min(0.2, panel.level_gap / (panel.top - panel.bottom));
   const std::vector<double> heights = heights_apart(panel, levels, gap);
   for (std::size_t i = 0; i < levels.size(); ++i) {
-    script += "set label " + gnuplot_quoted(levels[i].text) + " at graph 1.008, graph " + gnuplot_figure(heights[i]) +
-              " left noenhanced" + font(theme, theme.small_points) + text_colour(levels[i].colour) + "\n";
+    script += "set label " + gnuplot_quoted(levels[i].text) + " at graph 1, graph " + gnuplot_figure(heights[i]) +
+              " left offset 1.4,0 noenhanced" + font(theme, theme.small_points) + text_colour(levels[i].colour) + "\n";
   }
 }
 
-// Notes near an edge lean away from it.
-std::string side_of(const Panel& panel, double x) {
-  const double place = (x - panel.x.low) / (panel.x.high - panel.x.low);
-  return place < 0.06 ? " left" : place > 0.94 ? " right" : " center";
+// What is drawn on a panel, in its pixels, so that words keep off it.
+class Drawn {
+ public:
+  Drawn(const Panel& panel, double width, double height)
+      : panel_(panel), width_(width), height_(height), places_({0, width, 0, height + panel.room_above}) {
+    for (const Panel::Area& area : panel.areas) {
+      line(area.x, area.low);
+      line(area.x, area.high);
+      for (std::size_t i = 0; i < area.x.size(); ++i)
+        places_.keep_off_line(at(area.x[i], area.low[i]), at(area.x[i], area.high[i]));
+    }
+    for (const Panel::Curve& curve : panel.curves) line(curve.x, curve.y);
+    for (const Panel::Bars& bars : panel.bars) {
+      for (std::size_t i = 0; i < bars.x.size(); ++i)
+        places_.keep_off_line(at(bars.x[i], bars.y[i] - bars.half[i]), at(bars.x[i], bars.y[i] + bars.half[i]));
+    }
+    for (const Panel::Marks& marks : panel.marks) {
+      for (std::size_t i = 0; i < marks.x.size(); ++i) mark(at(marks.x[i], marks.y[i]), marks.mark.size);
+    }
+  }
+
+  std::optional<LabelPlaces::Box> take(const Panel::Note& note, double width, double height) {
+    const LabelPlaces::Point point = at(note.x, note.y);
+    if (!note.is_of_a_line) return places_.take(places_around(point, width, height, note.is_above, note.farthest));
+    std::vector<LabelPlaces::Box> places;
+    for (double bottom = height_ + panel_.room_above - height; bottom >= 0; bottom -= height) {
+      for (const double left : {point.x + beside_a_line, point.x - beside_a_line - width})
+        places.push_back({left, left + width, bottom, bottom + height});
+    }
+    return places_.take(places);
+  }
+
+ private:
+  static constexpr double pixels_of_a_mark = 6.5;  // from its middle to its edge, at size 1
+  static constexpr double beside_a_line = 4;
+
+  LabelPlaces::Point at(double x, double y) const {
+    return {(x - panel_.x.low) / (panel_.x.high - panel_.x.low) * width_, height_on(panel_, y) * height_};
+  }
+  void line(const std::vector<double>& x, const std::vector<double>& y) {
+    for (std::size_t i = 1; i < x.size(); ++i) places_.keep_off_line(at(x[i - 1], y[i - 1]), at(x[i], y[i]));
+  }
+  void mark(LabelPlaces::Point middle, double size) {
+    const double half = pixels_of_a_mark * size;
+    places_.keep_off({middle.x - half, middle.x + half, middle.y - half, middle.y + half});
+  }
+
+  const Panel& panel_;
+  double width_;
+  double height_;
+  LabelPlaces places_;
+};
+
+double text_width(std::string_view text, double points) {
+  constexpr double of_a_letter = 0.6;  // of its height; DejaVu Sans has less on average
+  const auto letters = std::count_if(text.begin(), text.end(), [](char byte) { return (byte & 0xC0) != 0x80; });
+  return of_a_letter * points * static_cast<double>(letters);
 }
 
-// Where the text stands from its point.
-std::string offset_of(const Panel& panel, const Panel::Note& note) {
-  const double height = height_on(panel, note.y);
-  const bool is_above = height > 0.9 ? false : height < 0.1 ? true : note.is_above;
-  const std::string up = is_above ? "0.9" : "-0.9";
-  if (!note.is_beside) return side_of(panel, note.x) + " offset 0," + up;
-  const bool has_room = (note.x - panel.x.low) / (panel.x.high - panel.x.low) < 0.7;
-  return has_room ? " left offset 0.6," + up : " right offset -0.6," + up;
-}
-
-void append_notes(std::string& script, const Panel& panel, const Theme& theme) {
+void append_notes(std::string& script, const Panel& panel, const Theme& theme, Extent picture) {
+  if (panel.notes.empty()) return;
+  const double width = (panel.right - panel.left) * picture.width;
+  const double height = (panel.top - panel.bottom) * picture.height;
+  Drawn drawn(panel, width, height);
   for (const Panel::Note& note : panel.notes) {
-    script += "set label " + gnuplot_quoted(note.text) + " at first " + gnuplot_figure(note.x) + ", first " +
-              gnuplot_figure(note.y) + offset_of(panel, note) + " front noenhanced" + (note.is_boxed ? " boxed" : "") +
+    const auto box = drawn.take(note, text_width(note.text, theme.small_points), 1.2 * theme.small_points);
+    if (!box) continue;
+    script += "set label " + gnuplot_quoted(note.text) + " at graph " + gnuplot_figure(box->left / width) + ", graph " +
+              gnuplot_figure((box->bottom + box->top) / 2 / height) + " left front noenhanced" +
               font(theme, theme.small_points) + text_colour(note.colour) + "\n";
   }
+}
+
+void append_titles(std::string& script, const Panel& panel, const Theme& theme) {
+  const auto put = [&](const std::string& text, double lines_up, double points, const std::string& colour) {
+    if (text.empty()) return;
+    script += "set label " + gnuplot_quoted(text) + " at graph 0, graph 1 left offset 0," + gnuplot_figure(lines_up) +
+              " noenhanced" + font(theme, points) + text_colour(colour) + "\n";
+  };
+  put(panel.title, panel.subtitle.empty() ? 0.8 : 1.9, theme.text_points,
+      panel.title_colour.empty() ? theme.text : panel.title_colour);
+  put(panel.subtitle, 0.8, theme.small_points, theme.faint);
 }
 
 void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
@@ -122,22 +184,19 @@ void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
             "\nset tmargin" + at(panel.top) + "\n";
   script += "set xrange [" + gnuplot_figure(panel.x.low) + ":" + gnuplot_figure(panel.x.high) + "]\n";
   script += "set yrange [" + gnuplot_figure(panel.y.low) + ":" + gnuplot_figure(panel.y.high) + "]\n";
-  script += "set border 3 linewidth 0.8 linecolor rgb '" + theme.faint + "'\n";
-  script += "unset title\nset label " + gnuplot_quoted(panel.title) +
-            " at graph 0, graph 1 left offset 0,0.8 noenhanced" + font(theme, theme.text_points) +
-            text_colour(theme.text) + "\n";
-  if (panel.is_plain) {
-    script += "set ylabel ''\n";
-    return;
-  }
+  const bool is_framed = !panel.frame.empty();
+  script += "set border " + std::string(is_framed ? "15 linewidth 2" : "3 linewidth 0.8") + " linecolor rgb '" +
+            (is_framed ? panel.frame : theme.faint) + "'\nunset title\n";
+  append_titles(script, panel, theme);
   script += "set ylabel " + gnuplot_quoted(panel.y_label) + " noenhanced" + font(theme, theme.small_points) +
             text_colour(theme.faint) + "\n";
   script += "set ytics " + gnuplot_figure(tic_step(panel.y.high - panel.y.low, panel.most_levels)) +
-            " nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + "\n";
+            " nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) +
+            (panel.has_levels ? " format '%g'\n" : " format ''\n");
   script += "set xtics nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + " (";
   bool is_first = true;
   for (const DateTic& tic : date_tics(panel.x.low, panel.x.high, panel.most_tics)) {
-    script += (is_first ? "" : ", ") + gnuplot_quoted(tic.label) + " " + gnuplot_figure(tic.day);
+    script += (is_first ? "" : ", ") + gnuplot_quoted(panel.has_dates ? tic.label : "") + " " + gnuplot_figure(tic.day);
     is_first = false;
   }
   script += ")\nset grid xtics ytics linetype 1 linewidth 0.5 linecolor rgb '" + theme.grid + "' behind\n";
@@ -174,11 +233,11 @@ void append_data(std::string& script, const Panel& panel) {
 
 }  // namespace
 
-void append_panel(std::string& script, const Panel& panel, const Theme& theme) {
+void append_panel(std::string& script, const Panel& panel, const Theme& theme, Extent picture) {
   append_axes(script, panel, theme);
   append_shades(script, panel, theme);
   append_levels(script, panel, theme);
-  append_notes(script, panel, theme);
+  append_notes(script, panel, theme, picture);
   append_data(script, panel);
 }
 
@@ -216,6 +275,46 @@ std::string_view ending_of(PictureFormat format) {
   return "";
 }
 
+namespace {
+
+constexpr double side = 16;  // free at the left and the right of a head
+
+// Where each stands, in pixels from the left end of its line and in lines from the first.
+struct KeyPlace {
+  double x = 0;
+  int line = 0;
+};
+std::vector<KeyPlace> places_of(const std::vector<PictureKey>& key, double width, const Theme& theme) {
+  std::vector<KeyPlace> places;
+  KeyPlace next;
+  for (const PictureKey& entry : key) {
+    const double needed = text_width(entry.text, theme.small_points) + (entry.mark.shape != 0 ? 12 : 0);
+    if (next.x > 0 && next.x + needed > width - 2 * side) next = {0, next.line + 1};
+    places.push_back(next);
+    next.x += needed + side;
+  }
+  return places;
+}
+
+void append_key(std::string& script, const PictureHead& head, const Theme& theme) {
+  const std::vector<KeyPlace> places = places_of(head.key, head.size.width, theme);
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const bool has_mark = head.key[i].mark.shape != 0;
+    const double x = side + places[i].x + (has_mark ? 4 : 0);
+    const double down = (head.forecast.empty() ? 60 : 78) + places[i].line * pixels_of_a_key_line;
+    script += "set label " + gnuplot_quoted(head.key[i].text) + " at screen " + gnuplot_figure(x / head.size.width) +
+              ", screen " + gnuplot_figure(1 - down / head.size.height) + " left noenhanced" +
+              font(theme, theme.small_points) + text_colour(theme.faint) +
+              (has_mark ? " point" + gnuplot_mark(head.key[i].mark) + " offset 1.2,-0.35" : "") + "\n";
+  }
+}
+
+}  // namespace
+
+double height_of_key(const std::vector<PictureKey>& key, double width, const Theme& theme) {
+  return key.empty() ? 0 : (places_of(key, width, theme).back().line + 1) * pixels_of_a_key_line;
+}
+
 void begin_picture(std::string& script, const PictureHead& head, const Theme& theme) {
   const auto size = [&](double per) {
     return gnuplot_figure(head.size.width / per) + "," + gnuplot_figure(head.size.height / per);
@@ -225,12 +324,12 @@ void begin_picture(std::string& script, const PictureHead& head, const Theme& th
   if (head.format == PictureFormat::svg)
     script += "set terminal svg size " + size(1) + " fixed noenhanced name 'chart'" + look + "\n";
   if (head.format == PictureFormat::png)
-    script += "set terminal pngcairo size " + size(1) + " noenhanced" + look + "\n";
+    script += "set terminal pngcairo size " + size(1) + " noenhanced fontscale 0.75" + look + "\n";
   if (head.format == PictureFormat::pdf)
     script += "set terminal pdfcairo size " + gnuplot_figure(head.size.width / pixels_an_inch) + "in," +
               gnuplot_figure(head.size.height / pixels_an_inch) + "in noenhanced fontscale 0.75" + look + "\n";
-  script += "set encoding utf8\nset minussign\nset style textbox opaque noborder fillcolor rgb '" + theme.background +
-            "' margins 0.4,0.3\nset output " + gnuplot_quoted(head.file) + "\nset multiplot\nunset key\n";
+  script +=
+      "set encoding utf8\nset minussign\nset output " + gnuplot_quoted(head.file) + "\nset multiplot\nunset key\n";
   const double line = 1.0 / head.size.height;
   const auto put = [&](const std::string& text, double down, double points, const std::string& colour) {
     script += "set label " + gnuplot_quoted(text) + " at screen " + gnuplot_figure(16.0 / head.size.width) +
@@ -240,6 +339,7 @@ void begin_picture(std::string& script, const PictureHead& head, const Theme& th
   put(head.title, 22, theme.title_points, theme.text);
   put(head.subtitle, 42, theme.text_points, theme.faint);
   if (!head.forecast.empty()) put(head.forecast, 60, theme.text_points, theme.text);
+  append_key(script, head, theme);
   if (!head.foot.empty()) put(head.foot, head.size.height - 9, theme.small_points, theme.faint);
   script +=
       "unset border\nunset tics\nset lmargin at screen 0\nset rmargin at screen 0.01\nset bmargin at screen 0\nset "

@@ -41,14 +41,16 @@ struct Panel {
     std::vector<double> half;
     LineStyle line;
   };
+  // Words about a point, or about an upright line. They stand where they cover nothing; where there is no such place,
+  // nowhere.
   struct Note {
     double x = 0;
     double y = 0;
     std::string text;
     std::string colour;
-    bool is_above = true;    // the point, else below
-    bool is_beside = false;  // to the right of it (to the left near the right end), on its height
-    bool is_boxed = false;   // on a ground of its own, where points lie behind
+    bool is_above = true;       // the point rather than below
+    bool is_of_a_line = false;  // beside it, above the panel where there is room, else wherever it is free
+    int farthest = 6;           // half heights of the words from the point
   };
   // A name at the right end of a level line.
   struct Level {
@@ -58,7 +60,10 @@ struct Panel {
   };
 
   std::string title;
+  std::string title_colour;  // "": as other text
+  std::string subtitle;      // below the title, smaller
   std::string y_label;
+  std::string frame;  // the colour of a line around the panel; "": only the axes
   Range x;
   Range y;
   double left = 0;  // place on the picture, 0 to 1 from its lower left corner
@@ -68,7 +73,9 @@ struct Panel {
   std::size_t most_tics = 6;    // of dates
   std::size_t most_levels = 8;  // figures on the y axis
   double level_gap = 0.019;     // least distance of two levels' names, of the picture's height
-  bool is_plain = false;        // a thumbnail: no dates, no grid, only the ends of the y axis
+  double room_above = 0;        // pixels above it that words may use
+  bool has_dates = true;
+  bool has_levels = true;
 
   std::vector<Range> shaded;  // along x
   std::vector<Area> areas;
@@ -79,9 +86,9 @@ struct Panel {
   std::vector<Level> levels;
 };
 
-// Writes a panel as gnuplot commands; its picture has been begun with begin_picture. Levels that would overprint one
-// another are moved apart.
-void append_panel(std::string& script, const Panel& panel, const Theme& theme);
+// Writes a panel as gnuplot commands; its picture, of that size, has been begun with begin_picture. Levels that would
+// overprint one another are moved apart.
+void append_panel(std::string& script, const Panel& panel, const Theme& theme, Extent picture);
 
 // The distance between figures on an axis: 1, 2 or 5 in some decimal place, so that at most so many fit in.
 double tic_step(double span, std::size_t most);
@@ -93,6 +100,12 @@ enum class PictureFormat { svg, png, pdf };
 
 std::string_view ending_of(PictureFormat format);
 
+// A mark and what it stands for. Shape 0: words alone.
+struct PictureKey {
+  MarkStyle mark;
+  std::string text;
+};
+
 struct PictureHead {
   std::string file;  // without folder, with its ending
   std::string title;
@@ -100,8 +113,12 @@ struct PictureHead {
   std::string forecast;  // a third line; may be empty
   Extent size;
   PictureFormat format = PictureFormat::svg;
-  std::string foot;  // below all panels; may be empty
+  std::string foot;               // below all panels; may be empty
+  std::vector<PictureKey> key{};  // below the forecast
 };
+
+// How many pixels a key takes in the head of a picture so wide.
+double height_of_key(const std::vector<PictureKey>& key, double width, const Theme& theme);
 
 // Begins and ends a picture of several panels.
 void begin_picture(std::string& script, const PictureHead& head, const Theme& theme);

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "book/timestamp.hpp"
+#include "diagnostic/characters.hpp"
 #include "plot/gnuplot_text.hpp"
 #include "quantity/elementary.hpp"
 
@@ -21,6 +22,11 @@ constexpr double least_gap_of_notes = 0.09;  // of a panel's width
 constexpr int steps_of_a_band = 48;
 constexpr double room_for_notes = 0.08;  // of a panel's height
 constexpr double thinner_in_a_tile = 0.7;
+constexpr double larger_beyond = 1.4;  // points beyond the tolerance, in a tile
+constexpr std::size_t longest_reason = 36;
+constexpr double farthest_of_a_tile = 0.75;  // beyond the tolerances, of the distance between them
+constexpr int arrow_up = 9;                  // gnuplot's triangles
+constexpr int arrow_down = 11;
 
 // A figure with as many decimals as three digits of a span need.
 std::string figure_of_span(double value, double span) {
@@ -33,13 +39,15 @@ struct Drawing {
   const SeriesHistory& history;
   const TimeZone& zone;
   const Theme& theme;
+  const CalibratorMarks& calibrators;
   Panel panel;
   std::vector<double> days;
   double scale = 1;
   std::vector<double> heights;  // all that the y axis has to hold
 
-  Drawing(const SeriesHistory& of, const TimeZone& in, const Theme& look) : history(of), zone(in), theme(look) {
-    for (const SeriesPoint& point : of.series.points) days.push_back(axis_day(of.series, point.at, in));
+  Drawing(const SeriesHistory& of, const ChartLook& look)
+      : history(of), zone(look.zone), theme(look.theme), calibrators(look.calibrators) {
+    for (const SeriesPoint& point : of.series.points) days.push_back(axis_day(of.series, point.at, zone));
     scale = crowding(days.size());
   }
 
@@ -141,8 +149,16 @@ struct Drawing {
       const std::size_t first = series().phases[i].first;
       const double day = (days[first - 1] + days[first]) / 2;
       panel.curves.push_back({{day, day}, {panel.y.low, panel.y.high}, theme.phase, is_dense()});
-      panel.notes.push_back({day, panel.y.low, series().phases[i].reason, theme.faint, true, true, is_dense()});
+      panel.notes.push_back({day, panel.y.low, shortened(series().phases[i].reason), theme.faint, true, true});
     }
+  }
+
+  // The reason for a phase, which stands in full in the book.
+  static std::string shortened(const std::string& reason) {
+    std::size_t end = 0;
+    for (std::size_t count = 0; end < reason.size() && count < longest_reason; ++count)
+      end += std::max<std::size_t>(character_length(std::string_view(reason).substr(end)), 1);
+    return end >= reason.size() ? reason : reason.substr(0, end) + "…";
   }
 
   void joined(const std::vector<double>& x, const std::vector<double>& y) {
@@ -178,7 +194,7 @@ struct Drawing {
         const bool has_room = days[signal.point] - last_note > least_gap_of_notes * (panel.x.high - panel.x.low);
         if (goes_on || !has_room || notes == most_notes || days.size() > most_points_with_notes) continue;
         panel.notes.push_back(
-            {days[signal.point], height, short_name(signal.rule), theme.signal.colour, height >= middle, false, false});
+            {days[signal.point], height, short_name(signal.rule), theme.signal.colour, height >= middle, false, 8});
         last_note = days[signal.point];
         ++notes;
       }
@@ -191,20 +207,49 @@ struct Drawing {
     panel.marks.push_back(std::move(marks));
   }
 
-  void points_of_series() {
-    std::vector<Panel::Marks> counted;
-    for (const MarkStyle& mark : theme.points) counted.push_back({{}, {}, sized(mark, 0.15)});
-    Panel::Marks voids{{}, {}, sized(theme.void_, 0.5)};
-    Panel::Bars bars{{}, {}, {}, theme.spread};
+  void join_points() {
     std::vector<double> line_days;
     std::vector<double> line;
     for (std::size_t i = 0; i < days.size(); ++i) {
-      const SeriesPoint& point = series().points[i];
-      Panel::Marks& marks = point.is_void ? voids : counted[static_cast<std::size_t>(point.kind)];
-      marks.x.push_back(days[i]);
-      marks.y.push_back(point.value);
       if (begins_a_phase(i)) add(line_days, line, days[i], missing);
-      add(line_days, line, days[i], point.counted());
+      add(line_days, line, days[i], series().points[i].counted());
+    }
+    joined(line_days, line);
+  }
+
+  // Adds a mark to those of its shape, colour and size.
+  void mark(MarkStyle style, double smallest, std::size_t point, double y) {
+    style = sized(style, smallest);
+    const auto is_alike = [&](const Panel::Marks& marks) { return marks.mark == style; };
+    auto found = std::find_if(panel.marks.begin(), panel.marks.end(), is_alike);
+    if (found == panel.marks.end()) found = panel.marks.insert(found, {{}, {}, style});
+    found->x.push_back(days[point]);
+    found->y.push_back(y);
+  }
+
+  void mark_point(std::size_t i) {
+    const SeriesPoint& point = series().points[i];
+    mark(calibrators.mark_of(point, theme), point.is_void ? 0.5 : 0.15, i, point.value);
+    if (const MarkStyle around = calibrators.mark_around(point, theme); around.shape != 0)
+      mark(around, 0.3, i, point.value);
+  }
+
+  // What a chart shows of a point of its phase; of the cumulative sums the upper one filled, the lower one open.
+  void mark_value(const ControlChart& chart, std::size_t i) {
+    const std::size_t point = chart.phase.first + i;
+    const ChartValue& value = chart.values[i];
+    const MarkStyle style = calibrators.mark_of(series().points[point], theme);
+    const bool is_sum = chart.kind == ChartKind::cusum;
+    if (!is_missing(value.value)) mark(is_sum ? filled(style) : style, 0.15, point, value.value);
+    if (is_sum && !is_missing(value.second)) mark(open(style), 0.15, point, value.second);
+  }
+
+  void points_of_series() {
+    join_points();
+    Panel::Bars bars{{}, {}, {}, theme.spread};
+    for (std::size_t i = 0; i < days.size(); ++i) {
+      const SeriesPoint& point = series().points[i];
+      mark_point(i);
       heights.push_back(point.value);
       if (is_missing(point.expanded_uncertainty) || point.is_void || days.size() > most_bars) continue;
       bars.x.push_back(days[i]);
@@ -213,13 +258,7 @@ struct Drawing {
       heights.push_back(point.value + point.expanded_uncertainty);
       heights.push_back(point.value - point.expanded_uncertainty);
     }
-    joined(line_days, line);
     if (!bars.x.empty()) panel.bars.push_back(std::move(bars));
-    for (Panel::Marks& marks : counted) {
-      if (!marks.x.empty()) panel.marks.push_back(std::move(marks));
-    }
-    panel.marks.push_back(std::move(voids));
-    signals(ChartKind::individuals);
   }
 
   double last_day() const {
@@ -276,12 +315,10 @@ struct Drawing {
                             thick,
                             is_dense()});
     if (crossing.day + shift > panel.x.high) return;
-    panel.marks.push_back({{crossing.day + shift},
-                           {crossing.limit},
-                           MarkStyle{theme.upper_sum.shape, theme.upper_sum.size * 1.6, theme.trend.colour}});
+    panel.marks.push_back({{crossing.day + shift}, {crossing.limit}, theme.crossing});
     panel.notes.push_back({crossing.day + shift, crossing.limit,
                            date_text(static_cast<Day>(std::floor(crossing.day + shift))), theme.trend.colour,
-                           crossing.limit < series().points.back().value, false, is_dense()});
+                           crossing.limit > series().points.back().value});
   }
 };
 
@@ -336,8 +373,8 @@ double crowding(std::size_t points) {
   return std::max(0.2, std::sqrt(40.0 / static_cast<double>(points)));
 }
 
-Panel main_panel(const SeriesHistory& history, const TimeZone& zone, const Theme& theme) {
-  Drawing drawing(history, zone, theme);
+Panel main_panel(const SeriesHistory& history, const ChartLook& look) {
+  Drawing drawing(history, look);
   drawing.panel.title = "";
   drawing.panel.y_label = history.series.title + " [" + history.series.unit + "]";
   drawing.set_width(drawing.last_day());
@@ -347,6 +384,7 @@ Panel main_panel(const SeriesHistory& history, const TimeZone& zone, const Theme
   drawing.limits(ChartKind::individuals);
   drawing.name_limits(ChartKind::individuals);
   drawing.points_of_series();
+  drawing.signals(ChartKind::individuals);
   drawing.crossing();
   drawing.panel.y = drawing.height_range();
   drawing.mark_phases();
@@ -354,8 +392,8 @@ Panel main_panel(const SeriesHistory& history, const TimeZone& zone, const Theme
   return drawing.panel;
 }
 
-Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& zone, const Theme& theme) {
-  Drawing drawing(history, zone, theme);
+Panel chart_panel(const SeriesHistory& history, ChartKind kind, const ChartLook& look) {
+  Drawing drawing(history, look);
   drawing.panel.title = title_of(kind) + " [" + history.series.unit + "]";
   drawing.set_width(drawing.days.back());
   drawing.panel.most_tics = 4;
@@ -363,8 +401,6 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
   if (any_chart(history, kind) == nullptr) return drawing.panel;
   drawing.limits(kind);
   drawing.name_limits(kind);
-  Panel::Marks upper{{}, {}, drawing.sized(kind == ChartKind::cusum ? theme.upper_sum : theme.point, 0.15)};
-  Panel::Marks lower{{}, {}, drawing.sized(theme.lower_sum, 0.15)};
   std::vector<double> x;
   std::vector<double> y;
   std::vector<double> second;
@@ -374,6 +410,7 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
       x.push_back(drawing.days[chart.phase.first + i]);
       y.push_back(chart.values[i].value);
       second.push_back(chart.values[i].second);
+      drawing.mark_value(chart, i);
     }
     x.push_back(drawing.days[chart.phase.first + chart.phase.count - 1]);
     y.push_back(missing);
@@ -382,36 +419,66 @@ Panel chart_panel(const SeriesHistory& history, ChartKind kind, const TimeZone& 
   drawing.heights.insert(drawing.heights.end(), y.begin(), y.end());
   drawing.heights.insert(drawing.heights.end(), second.begin(), second.end());
   drawing.joined(x, y);
-  upper.x = x;
-  upper.y = y;
-  drawing.panel.marks.push_back(std::move(upper));
-  if (kind == ChartKind::cusum) {
-    drawing.joined(x, second);
-    lower.x = x;
-    lower.y = second;
-    drawing.panel.marks.push_back(std::move(lower));
-  }
+  if (kind == ChartKind::cusum) drawing.joined(x, second);
   drawing.signals(kind);
   drawing.panel.y = drawing.height_range();
   return drawing.panel;
 }
 
-Panel tile_panel(const SeriesHistory& history, const std::string& title, const TimeZone& zone, const Theme& theme) {
-  Drawing drawing(history, zone, theme);
-  drawing.panel.title = title;
-  drawing.panel.is_plain = true;
-  drawing.set_width(drawing.last_day());
-  drawing.trend(drawing.panel.x.high);
+namespace {
+
+// The points of a tile: those beyond the tolerance larger, in the colour of signals; those off the scale as arrows.
+void mark_in_tile(Drawing& drawing, const Panel::Range& scale) {
+  for (std::size_t i = 0; i < drawing.days.size(); ++i) {
+    const SeriesPoint& point = drawing.series().points[i];
+    MarkStyle style = drawing.calibrators.mark_of(point, drawing.theme);
+    if (!point.is_void && is_beyond(point.value, drawing.series().tolerance)) {
+      style.size *= larger_beyond;
+      style.colour = drawing.theme.signal.colour;
+    }
+    const bool is_off = point.value > scale.high || point.value < scale.low;
+    if (is_off) style.shape = point.value > scale.high ? arrow_up : arrow_down;
+    drawing.mark(style, 0.15, i, std::clamp(point.value, scale.low, scale.high));
+  }
+}
+
+}  // namespace
+
+Panel tile_panel(const SeriesHistory& history, const Tile& tile, const ChartLook& look) {
+  Drawing drawing(history, look);
+  drawing.panel.x = tile.x;
+  drawing.panel.most_tics = 3;
+  drawing.panel.most_levels = 6;
+  drawing.trend(std::min(tile.x.high, drawing.last_day()));
   drawing.tolerance();
-  drawing.limits(ChartKind::individuals);
-  drawing.points_of_series();
-  drawing.crossing();
+  drawing.join_points();
   for (Panel::Curve& curve : drawing.panel.curves) curve.line.width *= thinner_in_a_tile;
-  drawing.panel.bars.clear();
-  drawing.panel.notes.clear();
   drawing.panel.levels.clear();
-  drawing.panel.y = range_around(drawing.heights);
+  drawing.panel.y = tile.y;
+  mark_in_tile(drawing, tile.y);
   return drawing.panel;
+}
+
+Tile common_scale(const std::vector<const SeriesHistory*>& shown, const TimeZone& zone) {
+  std::vector<double> days;
+  std::vector<double> values;
+  std::vector<double> limits;
+  for (const SeriesHistory* history : shown) {
+    const Series& series = history->series;
+    for (const SeriesPoint& point : series.points) {
+      days.push_back(axis_day(series, point.at, zone));
+      values.push_back(point.counted());
+    }
+    limits.insert(limits.end(), {series.tolerance.lower, series.tolerance.upper});
+  }
+  const Panel::Range inside = range_around(limits);
+  const bool has_limits = std::any_of(limits.begin(), limits.end(), [](double limit) { return std::isfinite(limit); });
+  const double farthest = farthest_of_a_tile * (inside.high - inside.low);
+  for (double& value : values) {
+    if (has_limits) value = std::clamp(value, inside.low - farthest, inside.high + farthest);
+  }
+  values.insert(values.end(), limits.begin(), limits.end());
+  return {range_around(days), range_around(values)};
 }
 
 }  // namespace driftwarden

@@ -146,8 +146,9 @@ class ThemeReader {
       theme_.points[kind] = mark(reader, point_kinds[kind].word, value_);
     theme_.signal = mark(reader, "signal", signal_);
     theme_.void_ = mark(reader, "void", void_);
-    theme_.upper_sum = mark(reader, "upper", value_);
-    theme_.lower_sum = mark(reader, "lower", value_);
+    theme_.crossing = mark(reader, "crossing", trend_);
+    for (std::size_t i = 0; i < marked_calibrators.size(); ++i)
+      theme_.calibrators[i] = mark(reader, marked_calibrators[i], value_);
   }
 
   void sizes(TableReader& reader) {
@@ -162,6 +163,16 @@ class ThemeReader {
 };
 
 }  // namespace
+
+MarkStyle filled(MarkStyle mark) {
+  mark.shape |= 1;
+  return mark;
+}
+
+MarkStyle open(MarkStyle mark) {
+  mark.shape &= ~1;
+  return mark;
+}
 
 Result<Theme> parse_theme(std::string_view text, const std::string& file) {
   TomlFile toml{file, {}};

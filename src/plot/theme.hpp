@@ -21,7 +21,17 @@ struct MarkStyle {
   int shape = 7;  // gnuplot's number
   double size = 1;
   std::string colour;
+
+  bool operator==(const MarkStyle&) const = default;
 };
+
+// The same mark filled, and open. Valid for gnuplot's circles, squares, triangles, diamonds and pentagons.
+MarkStyle filled(MarkStyle mark);
+MarkStyle open(MarkStyle mark);
+
+// Whose marks are told apart, as a theme calls them.
+inline constexpr std::array<std::string_view, 6> marked_calibrators{"first",  "second", "third",
+                                                                    "fourth", "fifth",  "others"};
 
 struct Extent {
   int width = 0;
@@ -55,8 +65,8 @@ struct Theme {
   std::array<MarkStyle, point_kinds.size()> points;  // where they come from different ones
   MarkStyle signal;
   MarkStyle void_;
-  MarkStyle upper_sum;
-  MarkStyle lower_sum;
+  MarkStyle crossing;
+  std::array<MarkStyle, marked_calibrators.size()> calibrators;  // the last: all others together
 
   Extent chart;
   Extent tile;

@@ -14,10 +14,15 @@ namespace {
 
 std::string dof_text(double dof) { return std::isinf(dof) ? "inf" : dof > 9999 ? "> 9999" : with_decimals(dof, 0); }
 
-std::string input_line(const BudgetLine& line, const FigureUncertainty& volume) {
+// The source, and behind it or, on a terminal that is too narrow, below it what is said of it.
+std::string source_cell(std::string_view source, std::size_t columns) {
+  return "  " + (columns < widest_table ? std::string(source) + "\n      " : left(source, 41));
+}
+
+std::string input_line(const BudgetLine& line, const FigureUncertainty& volume, std::size_t columns) {
   const double contribution = line.contribution(BudgetFigure::volume);
   const double share = 100 * contribution * contribution / (volume.u * volume.u);
-  return "  " + left(to_text(line.source), 41) + right(with_significant_digits(line.estimate, 6), 9) + " " +
+  return source_cell(to_text(line.source), columns) + right(with_significant_digits(line.estimate, 6), 9) + " " +
          right(with_significant_digits(line.u, 3), 9) + " " + left(unit_of(line.source), 6) +
          left(to_text(line.distribution), 12) + right(dof_text(line.dof), 4) +
          right(with_significant_digits(line.sensitivity[2], 4), 9) +
@@ -46,18 +51,18 @@ std::string lack_text(const BudgetLack& lack) {
 
 // "PUMP-07's drift over 12 earlier uses, s = 0.52 %"
 std::string uses_text(const DriftSpread& earlier) {
-  if (earlier.uses == 0) return "no earlier use of the pump tells of it";
+  if (earlier.uses == 0) return "no earlier use of the pump tells more";
   return "over " + counted(earlier.uses, "earlier use", "earlier uses") +
-         " of the pump its drift has s = " + with_significant_digits(100 * earlier.s, 2) + " %";
+         " the pump's drift had a standard deviation of " + with_significant_digits(100 * earlier.s, 2) + " %";
 }
 
 std::string flow_between_text(const FlowBetween& between, const Settings::Uncertainty& settings) {
   const std::string uses = uses_text(between.earlier);
   switch (between.from) {
     case FlowBetween::From::distance:
-      return "half of their distance; " + uses;
+      return "half of the difference between them; " + uses;
     case FlowBetween::From::earlier_uses:
-      return uses + ", and half of that is more than half of their distance";
+      return uses + ", and half of that is more than half of the difference between them";
     case FlowBetween::From::stated:
       break;
   }
@@ -68,16 +73,16 @@ std::string flow_between_text(const FlowBetween& between, const Settings::Uncert
 
 }  // namespace
 
-std::string budget_working(const SampleResult& result, const Settings::Uncertainty& settings) {
+std::string budget_working(const SampleResult& result, const Settings::Uncertainty& settings, std::size_t columns) {
   const Budget& budget = result.budget;
   if (budget.lines.empty()) return {};
   const FigureUncertainty& volume = budget.about(BudgetFigure::volume);
   std::string out =
       "\nUncertainty (GUM, first order; contributions and shares are to the actual volume, in L and % of its "
       "variance)\n";
-  out += "  " + left("source", 41) + right("estimate", 9) + right("u", 10) + " " + left("unit", 6) +
+  out += source_cell("source", columns) + right("estimate", 9) + right("u", 10) + " " + left("unit", 6) +
          left("distribution", 12) + right("dof", 4) + right("c", 9) + right("c u", 8) + right("share", 7) + "\n";
-  for (const BudgetLine& line : budget.lines) out += input_line(line, volume);
+  for (const BudgetLine& line : budget.lines) out += input_line(line, volume, columns);
   out += figure_line(budget, BudgetFigure::drift, "drift", 100, "%");
   out += figure_line(budget, BudgetFigure::flow, "flow", 1, "L/min");
   out += figure_line(budget, BudgetFigure::volume, "volume", 1, "L");

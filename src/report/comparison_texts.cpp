@@ -30,13 +30,12 @@ std::string rules_text(const Screening& screening) {
   return text;
 }
 
-// ", by 0.90 %": how far beyond the limit or inside.
+// "; margin -0.90 %": beyond the limit; without a mark inside.
 std::string margin_text(const HeldTo& held) {
   if (!std::isfinite(held.figures.margin)) return "";
-  const std::string amount = with_decimals(std::abs(held.figures.margin), 2);
   const std::string unit = held.figures.unit.empty() ? "" : " " + std::string(held.figures.unit);
-  if (held.figures.margin == 0) return ", on the limit";
-  return ", " + amount + unit + (held.figures.margin < 0 ? " beyond" : " inside");
+  if (held.figures.margin == 0) return "; on the limit";
+  return "; margin " + with_decimals(held.figures.margin, 2) + unit;
 }
 
 std::string held_text(const std::optional<HeldTo>& held) {

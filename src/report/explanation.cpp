@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/explanation.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "assessment/drift.hpp"
@@ -24,8 +25,14 @@ namespace {
 
 class Explanation {
  public:
-  Explanation(const Screening& screening, const SampleResult& result, Paint paint)
-      : screening_(screening), book_(screening.book()), result_(result), f_(*result.figures), paint_(paint) {}
+  Explanation(const Screening& screening, const SampleResult& result, Paint paint, std::size_t columns)
+      : screening_(screening),
+        book_(screening.book()),
+        result_(result),
+        f_(*result.figures),
+        paint_(paint),
+        columns_(columns),
+        width_(std::min(columns, working_width)) {}
 
   std::string text() {
     head();
@@ -39,22 +46,20 @@ class Explanation {
       reference_step();
       measured_step();
       cut_step();
-      out_ += budget_working(result_, book_.settings.uncertainty);
+      out_ += budget_working(result_, book_.settings.uncertainty, columns_);
     }
     remarks();
     rules();
     decisions();
     verdict();
-    out_ += "\n" + wrapped(cautions, 0, working_width);
-    return std::move(out_);
+    out_ += "\n" + wrapped(cautions, 0, width_);
+    return columns_ == no_terminal ? std::move(out_) : folded(out_, columns_);
   }
 
  private:
   void heading(std::string_view text) { out_ += "\n" + paint_.heading(text) + "\n"; }
   std::string painted_standing() const { return paint_.verdict(result_.verdict, standing_text(result_)); }
-  void line(std::string_view text, std::size_t indent = 2) {
-    out_ += wrapped(for_terminal(text), indent, working_width);
-  }
+  void line(std::string_view text, std::size_t indent = 2) { out_ += wrapped(for_terminal(text), indent, width_); }
   std::string sample_place() const { return book_.place_text(book_.files.samples, book_.samples.place[f_.sample]); }
   std::string text_of(const Column<TextId>& column) const {
     return book_.texts.text(field(column, f_.sample, TextId{0}));
@@ -101,7 +106,7 @@ class Explanation {
   }
 
   void traceability() {
-    const std::string chains = traceability_text(screening_, f_, working_width);
+    const std::string chains = traceability_text(screening_, f_, width_);
     if (chains.empty()) return;
     heading("Traceability");
     out_ += chains;
@@ -319,7 +324,7 @@ class Explanation {
       text += "; margin " + with_decimals(figures.margin, 2) +
               (figures.unit.empty() ? "" : " " + std::string(figures.unit));
     }
-    if (finding.probability_beyond >= 0.0005) text += "; " + chance_text(finding) + " likely beyond";
+    if (finding.probability_beyond >= 0.0005) text += "; beyond it with a probability of " + chance_text(finding);
     return text;
   }
 
@@ -338,8 +343,8 @@ class Explanation {
   void verdict() {
     heading("Verdict");
     const std::string verdict = paint_.verdict(result_.verdict, to_text(result_.verdict));
-    out_ += wrapped(verdict + ": the worst of its findings (void, undecided, qualified, valid, in this order).", 2,
-                    working_width);
+    out_ +=
+        wrapped(verdict + ": the worst of its findings (void, undecided, qualified, valid, in this order).", 2, width_);
     if (result_.standing == result_.verdict) return;
     line(
         "By decision it stands as " + std::string(to_text(result_.standing)) +
@@ -351,14 +356,16 @@ class Explanation {
   const SampleResult& result_;
   const SampleAssessment& f_;
   Paint paint_;
+  std::size_t columns_;
+  std::size_t width_;          // of running text
   std::size_t next_step_ = 0;  // of a reading that counts
   std::string out_;
 };
 
 }  // namespace
 
-std::string explanation_of(const Screening& screening, const SampleResult& result, Paint paint) {
-  return Explanation(screening, result, paint).text();
+std::string explanation_of(const Screening& screening, const SampleResult& result, Paint paint, std::size_t columns) {
+  return Explanation(screening, result, paint, columns).text();
 }
 
 }  // namespace driftwarden

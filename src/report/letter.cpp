@@ -106,8 +106,7 @@ class LetterPage {
     html_.element("p", "The air volume is stated with its expanded uncertainty (95 %).").line_end().open("table");
     html_.open("thead").open("tr");
     const std::string of_reference = "L at " + letter_.reference;
-    for (const std::string_view words :
-         {"Sample", "Day", "Minutes", "Air volume, L", of_reference.c_str(), "To be known"})
+    for (const std::string_view words : {"Sample", "Day", "Minutes", "Air volume, L", of_reference.c_str(), "Verdict"})
       html_.element("th", {{"scope", "col"}}, words);
     html_.close().close().open("tbody").line_end();
     for (const LetterLine* line : standing) {
@@ -143,11 +142,11 @@ class LetterPage {
     open("What comes next");
     html_.open("ul").element("li",
                              "The laboratory finds the mass on each sample. Mass and air volume together give the "
-                             "concentration: it leans on both.");
+                             "concentration.");
     if (!letter_.of(Verdict::void_).empty())
-      html_.element("li", "What is void has to be sampled again, where the answer is needed.");
+      html_.element("li", "Where the answer is needed, void samples have to be taken again.");
     if (!letter_.of(Verdict::undecided).empty())
-      html_.element("li", "What is open waits until its records are complete.");
+      html_.element("li", "Open samples wait until their records are complete.");
     html_.close();
     close();
   }

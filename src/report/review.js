@@ -66,7 +66,7 @@
       if (wanted) line.isRecent ? recent++ : before++;
     }
     const isFiltered = verdict.value + batch.value + pump.value + text.value.trim() !== "";
-    count.textContent = recent + " of these days shown" + (earlier ? ", " + before + " earlier" : "") + ".";
+    count.textContent = recent + " from these days shown" + (earlier ? ", " + before + " earlier" : "") + ".";
     if (earlier && isFiltered && recent === 0 && before > 0) earlier.open = true;
     clear.disabled = !isFiltered;
   };

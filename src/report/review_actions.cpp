@@ -153,13 +153,13 @@ void append_older(HtmlText& html, const std::vector<const ReviewAction*>& older)
 // How many of the actions chance alone brings.
 void append_load(HtmlText& html, const SignalLoad& load) {
   if (load.questions == 0) return;
-  html.element("p", {{"class", "note"}},
-               "By chance alone, on pumps and calibrators with which nothing is the matter, no more than " +
-                   with_significant_digits(load.expected(), 2) +
-                   " of the lines Watch and Adjust soon on such a page: " +
-                   counted(load.questions, "question was", "questions were") +
-                   " asked of how they behave, and an answer counts that chance gives no more often than once in " +
-                   with_significant_digits(1 / load.chance(), 3) + " times. [history] false_actions_a_week sets it.");
+  html.element(
+      "p", {{"class", "note"}},
+      "Where nothing is wrong, chance alone brings at most " + with_significant_digits(load.expected(), 2) +
+          " lines Watch and Adjust soon to such a page: " + counted(load.questions, "question was", "questions were") +
+          " asked about how pumps and calibrators behave, and an answer counts only if chance gives it no more "
+          "often than once in " +
+          with_significant_digits(1 / load.chance(), 3) + " times. [history] false_actions_a_week sets it.");
 }
 
 // Samples of these days that are amiss and not in the list, for somebody has ruled on them.

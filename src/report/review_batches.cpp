@@ -55,9 +55,9 @@ void append_batches(HtmlText& html, const ReviewPage& page) {
   std::size_t earlier = 0;
   for (const ReviewedBatch& batch : page.review.batches) earlier += batch.is_recent ? 0U : 1U;
   if (earlier < page.review.batches.size()) {
-    append_table(html, page, true, "Batches of these days");
+    append_table(html, page, true, "Batches from these days");
   } else {
-    html.element("p", "No batch is of these days.");
+    html.element("p", "No batch falls in these days.");
   }
   if (earlier > 0) {
     html.open("details").element("summary", counted(earlier, "earlier batch", "earlier batches"));

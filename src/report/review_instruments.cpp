@@ -57,7 +57,7 @@ void append_due_list(HtmlText& html, const ReviewPage& page) {
   std::stable_sort(listed.begin(), listed.end(),
                    [&](const InstrumentStanding* a, const InstrumentStanding* b) { return order(a) < order(b); });
   open_table(html, "due", "When instruments are due",
-             {"Instrument", "What", "State", "Due", "#Days left", "Newest certificate", "#Samples of these days"});
+             {"Instrument", "What", "State", "Due", "#Days left", "Newest certificate", "#Samples in these days"});
   html.open("tbody").line_end();
   for (const InstrumentStanding* standing : listed) append_due_row(html, page, *standing);
   html.close();
@@ -81,7 +81,7 @@ std::string said_of(const SeriesHistory& history, const SignalLoad& load, const 
   }
   if (const std::string beyond = beyond_tolerance_said(series, zone); !beyond.empty()) text += "; " + beyond;
   if (history.resemblance.n > 0)
-    text += "; each point resembles the one before it by " + with_significant_digits(history.resemblance.phi, 2);
+    text += "; correlation of each point with the one before it " + with_significant_digits(history.resemblance.phi, 2);
   if (const Bounds next = limits_of_next(history, load); !std::isnan(next.lower)) {
     text += "; a next point asks for an action below " + with_significant_digits(next.lower, 3) + " or above " +
             with_significant_digits(next.upper, 3) + " " + series.unit;
@@ -95,7 +95,7 @@ std::string facts_of(const Instrument& instrument, const InstrumentStanding& sta
   if (!standing.is_in_service) text += ", out of service since " + date_text(instrument.out_of_service);
   text += standing.use.recent_samples == 0
               ? ", not used in these days"
-              : ", " + counted(standing.use.recent_samples, "sample", "samples") + " of these days";
+              : ", " + counted(standing.use.recent_samples, "sample", "samples") + " in these days";
   return text;
 }
 
@@ -117,8 +117,9 @@ class Charts {
         found.push_back(history);
     }
     if (found.empty()) return;
-    std::stable_partition(found.begin(), found.end(),
-                          [&](const InstrumentHistory* history) { return is_asked(history->instrument); });
+    std::stable_partition(found.begin(), found.end(), [&](const InstrumentHistory* history) {
+      return page_.review.asks_about(history->instrument);
+    });
     html_.element("h3", heading).open("div", {{"class", "instruments"}}).line_end();
     for (const InstrumentHistory* history : found) instrument(*history);
     html_.close().line_end();
@@ -127,7 +128,7 @@ class Charts {
   void instrument(const InstrumentHistory& history) {
     const Instrument& instrument = book_.instruments[history.instrument];
     html_.open("article", {{"id", instrument_anchor(history.instrument)},
-                           {"class", is_asked(history.instrument) ? "asked" : "quiet"}});
+                           {"class", page_.review.asks_about(history.instrument) ? "asked" : "quiet"}});
     html_.element_from_book("h4", {}, instrument.name);
     html_.element("p", {{"class", "facts"}}, facts_of(instrument, page_.review.instruments[history.instrument]));
     if (!instrument.note.empty()) html_.element_from_book("p", {{"class", "facts"}}, instrument.note);
@@ -137,14 +138,6 @@ class Charts {
     }
     for (const SeriesHistory* series : reviewed_series(history)) figure(history.instrument, *series);
     html_.close().line_end();
-  }
-
-  // Whether something is to be done about it.
-  bool is_asked(Row instrument) const {
-    const std::vector<ReviewAction>& actions = page_.review.actions;
-    return std::any_of(actions.begin(), actions.end(), [&](const ReviewAction& action) {
-      return action.concerns(ActionSubject::instrument, instrument);
-    });
   }
 
   void figure(Row row, const SeriesHistory& history) {
@@ -174,9 +167,13 @@ void append_instruments(HtmlText& html, const ReviewPage& page) {
   } else {
     html.element(
         "p", {{"class", "lead"}},
-        "The charts: most urgent first. Circles: points, with their expanded uncertainty where it is known; a diamond "
-        "around one: a signal; crosses: void, not counted. Drawn out: centre line and trend; dashes: control "
-        "limits; dash and dots: tolerance; tinted ground: the points that the limits come from.");
+        "The charts: most urgent first. Filled marks: points, with their expanded uncertainty where it is known; a "
+        "diamond around one: a signal; crosses: void, not counted. Drawn out: centre line and trend; dashes: control "
+        "limits; dash and dots: tolerance; tinted ground: the points that the limits come from. Where nothing is to be "
+        "done, charts of one kind share one scale: larger marks lie beyond the tolerance, triangles on an edge off the "
+        "scale.");
+    if (!page.calibrator_key.empty())
+      html.element("p", {{"class", "lead"}}, "Pumps were read with: " + page.calibrator_key + ".");
   }
   html.markup(page.chart_symbols);
   Charts(html, page).append();

@@ -31,10 +31,11 @@ struct ReviewPage {
   std::string version;
   std::vector<InputFile> inputs;
   std::vector<PageChart> charts;
-  std::string chart_symbols;  // SVG that all charts refer to
-  std::string chart_style;    // CSS: the colours of the charts
-  std::string why_no_charts;  // "" where there are charts
-  std::string paper;          // CSS size of the sheet, "A4"; "" leaves it to the printer
+  std::string chart_symbols;   // SVG that all charts refer to
+  std::string chart_style;     // CSS: the colours of the charts
+  std::string why_no_charts;   // "" where there are charts
+  std::string calibrator_key;  // which mark is of which calibrator; may be empty
+  std::string paper;           // CSS size of the sheet, "A4"; "" leaves it to the printer
 };
 
 // The page as one HTML file that asks nothing of the network: what needs action, batches, samples with their working,

@@ -64,8 +64,9 @@ void append_unjudged_rules(HtmlText& html, const ReviewPage& page) {
 
 void append_disabled(HtmlText& html, const RuleSet& rules) {
   if (rules.disabled.empty()) return;
-  html.open("details").element(
-      "summary", counted(rules.disabled.size(), "rule is", "rules are") + " switched off, and nothing was held to it");
+  html.open("details").element("summary", counted(rules.disabled.size(), "rule is", "rules are") +
+                                              " switched off, so nothing is held to " +
+                                              (rules.disabled.size() == 1 ? "it" : "them"));
   html.open("ul").line_end();
   for (const Rule& rule : rules.disabled) {
     html.open("li").element_from_book("span", {{"class", "rule"}}, rule.full_name()).text(": ");

@@ -128,7 +128,7 @@ class SampleLines {
 };
 
 void append_table(HtmlText& html, const ReviewPage& page, const Shown& shown, bool is_recent) {
-  open_table(html, "samples", is_recent ? "Samples of these days" : "Earlier samples",
+  open_table(html, "samples", is_recent ? "Samples from these days" : "Earlier samples",
              {"Sample", "Verdict", "Batch", "Pump", "Day", "#Minutes", "#Pre", "#Post", "#Drift %", "#Volume", "#U",
               "#Reference"});
   SampleLines lines(html, page);
@@ -173,7 +173,7 @@ void append_samples(HtmlText& html, const ReviewPage& page) {
                    conditions_text(page.screening.book().settings.reference) +
                    ". Each line opens to its working: every figure down to the file and line it came from.");
   html.markup("<div id=\"filter\" hidden></div>\n");
-  html.element("h3", "Of these days");
+  html.element("h3", "From these days");
   html.element("p", {{"class", "tally"}}, tally_of(review.recent) + ".");
   if (review.recent.samples > 0) append_table(html, page, shown, true);
   if (review.earlier.samples > 0) {

@@ -33,7 +33,7 @@ std::string in_a_line(const std::vector<std::string_view>& names) {
 std::string how_much(const Review& review) {
   const std::size_t recent = review.recent_actions();
   const std::size_t older = review.actions.size() - recent;
-  std::string text = recent == 0 ? "Nothing of these days needs action"
+  std::string text = recent == 0 ? "Nothing from these days needs action"
                                  : counted(recent, "thing", "things") + " to do: " + when(times_of(review.actions));
   if (older > 0)
     text += "; " + std::to_string(older) + (recent == 0 ? "" : " more") + (older == 1 ? " is" : " are") +

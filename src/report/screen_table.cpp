@@ -45,6 +45,44 @@ std::string by_decision_text(const Totals& totals) {
 
 }  // namespace
 
+namespace {
+
+// Breaks one line, which has no line end, between its words.
+std::string folded_line(std::string_view line, std::size_t width) {
+  const std::size_t indent = std::min(line.find_first_not_of(' '), line.size());
+  std::string out(line.substr(0, indent));
+  std::size_t column = indent;
+  bool has_word = false;
+  for (std::size_t at = indent; at < line.size();) {
+    const std::size_t word_begin = std::min(line.find_first_not_of(' ', at), line.size());
+    const std::size_t word_end = std::min(line.find(' ', word_begin), line.size());
+    const std::size_t length = word_begin - at + characters_in(line.substr(word_begin, word_end - word_begin));
+    if (has_word && column + length > width) {
+      out.append("\n").append(indent + 2, ' ').append(line.substr(word_begin, word_end - word_begin));
+      column = indent + 2 + length - (word_begin - at);
+    } else {
+      out.append(line.substr(at, word_end - at));
+      column += length;
+    }
+    has_word = true;
+    at = word_end;
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string folded(std::string_view text, std::size_t width) {
+  std::string out;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    out += folded_line(text.substr(0, end), width);
+    if (end < text.size()) out += '\n';
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return out;
+}
+
 std::string wrapped(std::string_view text, std::size_t indent, std::size_t width) {
   std::string out(indent, ' ');
   std::size_t column = indent;

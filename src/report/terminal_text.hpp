@@ -12,6 +12,8 @@ namespace driftwarden {
 // Columns that a table keeps to, and those of running text with its workings.
 inline constexpr std::size_t table_width = 80;
 inline constexpr std::size_t working_width = 100;
+// Columns of what is no terminal: a file, a page, another program. There a table and a formula stand in one line.
+inline constexpr std::size_t no_terminal = static_cast<std::size_t>(-1);
 
 // A text of the book's as it may stand in a line on a terminal: characters that act instead of showing themselves
 // (controls, marks that turn the direction of the text) and bytes that are no UTF-8 are written as \x.., line ends and

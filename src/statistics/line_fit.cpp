@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <vector>
 
 #include "statistics/mean_and_spread.hpp"
 #include "statistics/student_t.hpp"
@@ -23,7 +24,23 @@ struct Sums {
   double centre_y = 0;
   double xx = 0;  // about the centre
   double xy = 0;
+  double yy = 0;
 };
+
+struct PointsOfAGroup {
+  std::vector<double> x;
+  std::vector<double> y;
+};
+PointsOfAGroup points_of_group(std::span<const double> x, std::span<const double> y,
+                               std::span<const std::size_t> groups, std::size_t group) {
+  PointsOfAGroup of;
+  for (std::size_t i = 0; i < x.size(); ++i) {
+    if (groups[i] != group) continue;
+    of.x.push_back(x[i]);
+    of.y.push_back(y[i]);
+  }
+  return of;
+}
 
 bool are_usable(const Points& points) { return are_finite(points.x) && are_finite(points.y); }
 
@@ -46,7 +63,9 @@ Sums sums_about_centre(const Points& points) {
   for (std::size_t i = 0; i < points.x.size(); ++i) {
     const double dx = points.x[i] - sums.centre_x;
     sums.xx += dx * dx;
-    sums.xy += dx * (points.y[i] - sums.centre_y);
+    const double dy = points.y[i] - sums.centre_y;
+    sums.xy += dx * dy;
+    sums.yy += dy * dy;
   }
   return sums;
 }
@@ -91,6 +110,41 @@ std::optional<LineFit> fit_line(std::span<const double> x, std::span<const doubl
   line.residual_variance_of_one = line.residual_s * line.residual_s;
   line.centre_variance = line.residual_variance_of_one / static_cast<double>(line.n);
   line.slope_variance = line.residual_variance_of_one / sums.xx;
+  return line;
+}
+
+std::optional<LineFit> fit_parallel_lines(std::span<const double> x, std::span<const double> y,
+                                          std::span<const std::size_t> groups) {
+  assert(x.size() == y.size() && x.size() == groups.size());
+  if (x.empty() || !are_usable({x, y})) return std::nullopt;
+  LineFit line;
+  std::size_t number = 0;
+  double xx = 0;
+  double xy = 0;
+  double yy = 0;
+  double n_of_last = 0;
+  for (std::size_t group = 0; group <= *std::ranges::max_element(groups); ++group) {
+    const PointsOfAGroup of = points_of_group(x, y, groups, group);
+    if (of.x.empty()) continue;
+    const Sums sums = sums_about_centre({of.x, of.y});
+    ++number;
+    xx += sums.xx;
+    xy += sums.xy;
+    yy += sums.yy;
+    if (group != groups.back()) continue;
+    line.centre_x = sums.centre_x;
+    line.centre_y = sums.centre_y;
+    n_of_last = static_cast<double>(of.x.size());
+  }
+  if (!(xx > 0)) return std::nullopt;
+  line.n = x.size();
+  line.dof = static_cast<double>(line.n) - static_cast<double>(number) - 1;
+  line.slope = xy / xx;
+  line.residual_squares = std::max(yy - line.slope * xy, 0.0);
+  if (line.dof > 0) line.residual_s = std::sqrt(line.residual_squares / line.dof);
+  line.residual_variance_of_one = line.residual_s * line.residual_s;
+  line.centre_variance = line.residual_variance_of_one / n_of_last;
+  line.slope_variance = line.residual_variance_of_one / xx;
   return line;
 }
 

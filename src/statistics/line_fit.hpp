@@ -39,6 +39,19 @@ struct LineFit {
 //   Example  Norris  ->  b0 -0.262323, b1 1.002117, s 0.884796
 std::optional<LineFit> fit_line(std::span<const double> x, std::span<const double> y);
 
+// Parallel lines: one slope for all points, and for each group of them a level of its own. The line returned is that of
+// the last point's group.
+//
+//   b1 = Σ(x - x̄_g)(y - ȳ_g) / Σ(x - x̄_g)²      s² = Σ(y - ȳ_g - b1 (x - x̄_g))² / (n - G - 1)
+//
+//   x, y     points      x̄_g, ȳ_g  means of the point's group      G  number of groups
+//   Source   analysis of covariance with a common slope, Snedecor and Cochran, Statistical Methods, chapter 18 (from
+//            memory); the same as least squares with an indicator for each group, which the test holds it to
+//   Valid    as fit_line, inside one group at least; with one group it is fit_line
+//   Example  0 1 2 3 in two groups of two, y 1.0 1.4 3.1 3.3  ->  b1 0.3, at 3: 3.35
+std::optional<LineFit> fit_parallel_lines(std::span<const double> x, std::span<const double> y,
+                                          std::span<const std::size_t> groups);
+
 // Least squares through the origin: a rate from steps, each step y over its own x (the drift since an adjustment over
 // the time since).
 //

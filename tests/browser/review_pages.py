@@ -1,9 +1,10 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
-"""review_pages.py DEMO HOSTILE LARGE SHEETS: opens review pages, and the sheets of a folder, in a real browser, in one
+"""review_pages.py DEMO HOSTILE LARGE SHEETS OTHER SMALL: opens review pages, and the sheets of a folder, in a real browser, in one
 session, and does with them what a person would. Prints what is not as it should be; status 0 where nothing is. AXE names the accessibility checker's
 axe.min.js; without it that check is left out, and said so."""
 import os
+import re
 import subprocess
 import sys
 import tempfile
@@ -78,7 +79,7 @@ def filter_and_open(browser):
     driver.find_element(By.ID, "filter-text").send_keys("PUMP-07")
     expect("filter: and of one pump", [line[0] for line in shown_when(browser, lambda lines: len(lines) == 1)], ["TF46B-1"])
     expect("filter: it says how many", driver.find_element(By.ID, "filter-count").text,
-           "1 of these days shown, 0 earlier.")
+           "1 from these days shown, 0 earlier.")
 
     summary = driver.find_element(By.CSS_SELECTOR, "tbody:not([hidden]) details.working > summary")
     working = driver.find_element(By.CSS_SELECTOR, "tbody:not([hidden]) details.working > pre")
@@ -117,11 +118,28 @@ def printed(browser, name, most_pages, said=("What needs action", "Signature")):
             file.flush()
             text = subprocess.run(["pdftotext", "-layout", file.name, "-"], check=True, capture_output=True).stdout.decode()
             info = subprocess.run(["pdfinfo", file.name], check=True, capture_output=True).stdout.decode()
+            places = subprocess.run(["pdftotext", "-bbox-layout", file.name, "-"], check=True, capture_output=True).stdout.decode()
         pages = int(info.split("Pages:")[1].split()[0])
         expect(f"{name} on {paper}: {pages} pages, at most {most_pages}", pages <= most_pages)
         for words in (*said, "does not replace the sampling method", "of " + str(pages)):
             expect(f"{name} on {paper}: says '{words}'", words in text)
         expect(f"{name} on {paper}: leaves out the filter", "Show all" in text, False)
+        are_filled(browser, f"{name} on {paper}", places)
+
+
+def are_filled(browser, name, places):
+    """No sheet but the last ends in its upper half, and none with a heading. Of a sheet's lines the last is its number."""
+    headings = set(browser.script("return [...document.querySelectorAll('h2, h3, h4, details[open] > summary')]"
+                                  ".map(heading => heading.innerText.replace(/\\s+/g, ' ').trim())"))
+    for number, page in enumerate(places.split("<page ")[1:-1], 1):
+        height = float(re.search(r'height="([\d.]+)"', page).group(1))
+        lines = []
+        for line in re.findall(r"<line (.*?)</line>", page, re.S):
+            words = " ".join(re.findall(r"<word [^>]*>(.*?)</word>", line))
+            lines.append((float(re.search(r'yMax="([\d.]+)"', line).group(1)), words))
+        below, last = sorted(lines)[-2]
+        expect(f"{name}: sheet {number} is filled to {below / height:.2f}", below / height > 0.5)
+        expect(f"{name}: sheet {number} does not end with the heading '{last}'", last.lstrip("▸▾▶▼ ") in headings, False)
 
 
 def is_accessible(browser, name):
@@ -208,6 +226,18 @@ def large(browser, page):
         ".every(body => body.rows[0].cells[1].textContent === 'void')"))
 
 
+def smaller(browser, name, page, most_pages):
+    """Another book: printed, and on a telephone."""
+    browser.show(page)
+    keeps_to_itself(browser, name)
+    has_no_sideways_scroll(browser, f"{name} at 1280 px")
+    printed(browser, name, most_pages)
+    browser.show(page, width=380, height=800)
+    browser.script("for (const fold of document.querySelectorAll('details')) fold.open = true")
+    has_no_sideways_scroll(browser, f"{name} at 380 px, all open")
+    is_accessible(browser, f"{name} at 380 px, all open")
+
+
 def main():
     with tempfile.TemporaryDirectory() as profile:
         browser = Browser(profile)
@@ -216,6 +246,8 @@ def main():
             hostile(browser, sys.argv[2])
             large(browser, sys.argv[3])
             sheets(browser, sys.argv[4])
+            smaller(browser, "other", sys.argv[5], 5)
+            smaller(browser, "small", sys.argv[6], 3)
         finally:
             browser.quit()
     print(f"{checks} checks, {len(failures)} failures")

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# review_test.sh PROGRAM: the review pages of the demo, of a book that is hard on a page and of one with 2,000 samples, in
-# a real browser, with the sheets of custody and look-back; and what the program prints itself.
+# review_test.sh PROGRAM: the review pages of the demo, of a book that is hard on a page, of one with 2,000 samples, of another
+# one of the demo's size and of one with 14 samples, in a real browser, with the sheets of custody and look-back; and what the program prints itself.
 set -euo pipefail
 program=$1
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
@@ -20,10 +20,12 @@ page() {
   [ "$status" -eq 1 ] || [ "$status" -eq 2 ] || { cat "$scratch/said"; fail "review of $1 ended with status $status"; }
 }
 
-for book in hostile large; do /usr/bin/python3 tests/browser/books.py "$book" "$scratch/$book"; done
+for book in hostile large other small; do /usr/bin/python3 tests/browser/books.py "$book" "$scratch/$book"; done
 page docs/demo 2026-11-16 "$scratch/demo.html"
 page "$scratch/hostile" 2026-09-23 "$scratch/hostile.html"
 page "$scratch/large" 2026-11-15 "$scratch/large.html"
+page "$scratch/other" 2026-05-04 "$scratch/other.html"
+page "$scratch/small" 2026-05-11 "$scratch/small.html"
 
 # sheet FILE COMMAND…: the same of custody and look-back.
 sheet() {
@@ -48,7 +50,8 @@ page docs/demo 2026-11-16 "$scratch/letter.pdf" --format pdf --paper letter
 pdfinfo "$scratch/letter.pdf" | grep -q 'Page size: .*(letter)' || fail 'the PDF is not on Letter'
 
 AXE=${AXE-$root/build/axe/node_modules/axe-core/axe.min.js} \
-  /usr/bin/python3 -B tests/browser/review_pages.py "$scratch/demo.html" "$scratch/hostile.html" "$scratch/large.html" "$scratch" ||
+  /usr/bin/python3 -B tests/browser/review_pages.py "$scratch/demo.html" "$scratch/hostile.html" "$scratch/large.html" "$scratch" \
+    "$scratch/other.html" "$scratch/small.html" ||
   failures=$((failures + 1))
 [ "$failures" -eq 0 ] && printf 'review pages: all as expected\n'
 exit $((failures > 0))

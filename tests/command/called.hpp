@@ -63,4 +63,13 @@ inline BookText judged_text(const std::string& limit = "2 %") {
   return text;
 }
 
+// The same with two calibrations of V1, which make a chart; one point of P1 makes none.
+inline BookText charted_text(const std::string& limit = "2 %") {
+  BookText text = judged_text(limit);
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],as left [L/min]\n"
+      "C0,V1,2025-01-05,2,2,2,2\nC1,V1,2026-01-05,2,2,2,2\nC2,V2,2026-01-05,2,2,,2\n";
+  return text;
+}
+
 }  // namespace driftwarden

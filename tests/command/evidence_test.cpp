@@ -209,7 +209,7 @@ TEST(Evidence, RefusesRulePacksFromOutsideTheBook) {
 }
 
 TEST(Evidence, HasChartsOfTheInstrumentsAskedFor) {
-  BookText text = judged_text("5 %");
+  BookText text = charted_text("5 %");
   text.samples =
       "sample,batch,pump,started,stopped\nS1,A,P1,2026-09-21T08:00,2026-09-21T16:00\n"
       "S2,B,P2,2026-09-22T08:00,2026-09-22T16:00\n";
@@ -232,7 +232,7 @@ TEST(Evidence, HasChartsOfTheInstrumentsAskedFor) {
 }
 
 TEST(Evidence, GoesWithoutChartsWhereNothingCanDrawThemAndSaysSo) {
-  const CalledBook book(judged_text("5 %"));
+  const CalledBook book(charted_text("5 %"));
   const PackageFolder folder;
   const EnvironmentVariable path("PATH", folder.path("nowhere"));
   const Called called = call({"evidence", book.path(), "--out", folder.path("bag")});

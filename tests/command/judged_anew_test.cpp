@@ -15,7 +15,7 @@ bool has(const std::string& text, const std::string& part) { return text.find(pa
 class Package : public PackageFolder {
  public:
   Package() {
-    const CalledBook book(judged_text("2 %"));
+    const CalledBook book(charted_text("2 %"));
     call({"evidence", book.path(), "--out", path("bag")});
   }
   std::string a_chart() const {

@@ -24,7 +24,7 @@ std::optional<Reviewed> review(const CalledBook& folder, std::string& err, const
 }
 
 TEST(Reviewed, IsThePageWithChartsAndDigests) {
-  const CalledBook folder(judged_text());
+  const CalledBook folder(charted_text());
   std::string err;
   const auto made = review(folder, err);
   ASSERT_TRUE(made);
@@ -33,25 +33,25 @@ TEST(Reviewed, IsThePageWithChartsAndDigests) {
   EXPECT_EQ(made->summary,
             "2026-09-17 to 2026-09-24: 1 action, 0 open from before; 1 sample: 0 valid, 0 qualified, 0 "
             "undecided, 1 void");
-  EXPECT_NE(made->html.find("<svg role=\"img\" aria-label=\"Chart of P1: "), std::string::npos);
+  EXPECT_NE(made->html.find("<svg role=\"img\" aria-label=\"Chart of V1: "), std::string::npos);
   EXPECT_NE(made->html.find("<bdi>readings.csv</bdi>"), std::string::npos);
 }
 
 TEST(Reviewed, GivesTheSameBytesAgain) {
-  const CalledBook folder(judged_text());
+  const CalledBook folder(charted_text());
   std::string err;
   EXPECT_EQ(review(folder, err)->html, review(folder, err)->html);
 }
 
 TEST(Reviewed, LooksBackAsManyDaysAsAsked) {
-  const CalledBook folder(judged_text());
+  const CalledBook folder(charted_text());
   std::string err;
   EXPECT_TRUE(review(folder, err, {3, ""})->is_amiss);
   EXPECT_FALSE(review(folder, err, {2, ""})->is_amiss);
 }
 
 TEST(Reviewed, SaysWhatLacksWhereThereIsNoGnuplot) {
-  const CalledBook folder(judged_text());
+  const CalledBook folder(charted_text());
   const EnvironmentVariable no_programs("PATH", "/nonexistent");
   std::string err;
   const auto made = review(folder, err);
@@ -64,7 +64,7 @@ TEST(Reviewed, SaysWhatLacksWhereThereIsNoGnuplot) {
 
 // A full disk, a gnuplot that fails: a page without its charts would look like one that has none to show.
 TEST(Reviewed, IsNoneWhereItsChartsFailForAnotherReason) {
-  const CalledBook folder(judged_text());
+  const CalledBook folder(charted_text());
   const ScratchFolder programs;
   std::ofstream(programs.path() / "gnuplot") << "#!/bin/sh\nexit 3\n";
   std::filesystem::permissions(programs.path() / "gnuplot", std::filesystem::perms::owner_all);
@@ -75,7 +75,7 @@ TEST(Reviewed, IsNoneWhereItsChartsFailForAnotherReason) {
 }
 
 TEST(Reviewed, IsNoneWhereTheChoicesOfChartsCanNotBeUsed) {
-  BookText text = judged_text();
+  BookText text = charted_text();
   text.settings += "[history]\nrun_rules = [\"run-of-x\"]\n";
   const CalledBook folder(text);
   std::string err;

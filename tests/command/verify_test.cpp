@@ -46,7 +46,7 @@ TEST(Verify, FindsNothingAmissInAPackageAsItWasMade) {
 
 TEST(Verify, SaysThatChartsItCanNotDrawProveNothingWithoutASignature) {
   for (const bool is_signed : {false, true}) {
-    const Package package(is_signed);
+    const Package package(is_signed, charted_text());
     const EnvironmentVariable no_programs("PATH", "/nonexistent");
     const Called called = package.verify();
     EXPECT_EQ(called.status, 0);

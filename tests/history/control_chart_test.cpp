@@ -13,6 +13,13 @@ namespace {
 
 // input: readings and spreads, where nothing else is said.
 
+// Limits from as few points as there are.
+ChartChoices few() {
+  ChartChoices choices;
+  choices.fewest = 2;
+  return choices;
+}
+
 const ControlChart* chart_of(const std::vector<ControlChart>& charts, ChartKind kind, std::size_t phase = 0) {
   for (const ControlChart& chart : charts) {
     if (chart.kind == kind && phase-- == 0) return &chart;
@@ -26,7 +33,7 @@ const std::vector<double> flow_rates{49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 5
 // printed input: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, which has 55.8041 with 1.128 for d2; with
 // the exact d2 computed with SciPy 1.10 by tests/support/computed_records.py.
 TEST(IndividualsChart, HasTheHandbooksLimits) {
-  const auto charts = control_charts(made_series(flow_rates), {});
+  const auto charts = control_charts(made_series(flow_rates), few());
   const ControlChart* chart = chart_of(charts, ChartKind::individuals);
   ASSERT_NE(chart, nullptr);
   EXPECT_NEAR(chart->centre, 50.81, 1e-9);
@@ -38,7 +45,7 @@ TEST(IndividualsChart, HasTheHandbooksLimits) {
 
 // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, mean moving range.
 TEST(MovingRangeChart, HasNoValueAtTheFirstPoint) {
-  const auto charts = control_charts(made_series(flow_rates), {});
+  const auto charts = control_charts(made_series(flow_rates), few());
   const ControlChart* chart = chart_of(charts, ChartKind::moving_range);
   ASSERT_NE(chart, nullptr);
   EXPECT_TRUE(is_missing(chart->values[0].value));
@@ -49,7 +56,7 @@ TEST(MovingRangeChart, HasNoValueAtTheFirstPoint) {
 TEST(Charts, TakeTheirLimitsFromTheFirstPointsAlone) {
   std::vector<double> values{1, 2, 1, 2, 1, 2};
   values.push_back(50);
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 6;
   const auto charts = control_charts(made_series(values), choices);
   const ControlChart* chart = chart_of(charts, ChartKind::individuals);
@@ -66,7 +73,7 @@ TEST(Charts, TakeTheirLimitsFromTheDaysChosen) {
   Series series = made_series({50, 60, 1, 2, 90, 3, 70});
   series.points[4].is_void = true;
   const Day first = day_of(series, series.points[0].day(), TimeZone::utc());
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline_from = first + 2;
   choices.baseline_to = first + 5;
   const auto charts = control_charts(series, choices);
@@ -82,7 +89,7 @@ TEST(Charts, TakeTheirLimitsFromTheDaysChosen) {
 
 TEST(Charts, OfAPhaseWithoutPointsOnTheDaysChosenTakeItsFirstPoints) {
   const Series series = made_series({1, 2, 1, 2});
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 2;
   choices.baseline_from = choices.baseline_to = 30000;
   const auto charts = control_charts(series, choices);
@@ -95,7 +102,7 @@ TEST(Charts, OfAPhaseWithoutPointsOnTheDaysChosenTakeItsFirstPoints) {
 TEST(Charts, LeaveVoidPointsOutOfLimitsSignalsAndBaseline) {
   Series series = made_series({1, 2, 1, 90, 2, 1, 2});
   series.points[3].is_void = true;
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 5;
   const auto charts = control_charts(series, choices);
   const ControlChart* chart = chart_of(charts, ChartKind::individuals);
@@ -111,7 +118,7 @@ TEST(Charts, LeaveVoidPointsOutOfLimitsSignalsAndBaseline) {
 TEST(Charts, BeginAnewWithEachPhase) {
   Series series = made_series({1, 2, 1, 2, 11, 12, 11, 12});
   cut_into_phases(series, {{series.points[4].at, "repaired"}});
-  const auto charts = control_charts(series, {});
+  const auto charts = control_charts(series, few());
   EXPECT_DOUBLE_EQ(chart_of(charts, ChartKind::individuals, 0)->centre, 1.5);
   const ControlChart* second = chart_of(charts, ChartKind::individuals, 1);
   ASSERT_NE(second, nullptr);
@@ -120,25 +127,44 @@ TEST(Charts, BeginAnewWithEachPhase) {
   EXPECT_TRUE(second->signals.empty());
 }
 
+TEST(Charts, AreNotMadeOfFewerPointsThanTheyCanBear) {
+  EXPECT_EQ(fewest_usual_points, 8U);
+  EXPECT_TRUE(control_charts(made_series({1, 2, 1, 2, 1, 2, 1}), {}).empty());
+  EXPECT_FALSE(control_charts(made_series({1, 2, 1, 2, 1, 2, 1, 2}), {}).empty());
+  Series one_is_void = made_series({1, 2, 1, 2, 1, 2, 1, 2});
+  one_is_void.points[3].is_void = true;
+  EXPECT_TRUE(control_charts(one_is_void, {}).empty());
+}
+
+TEST(SetCharts, AreNotMadeOfFewerSetsThanTheyCanBear) {
+  Series series = made_series({1, 2, 1, 2, 1, 2, 1, 2});
+  for (SeriesPoint& point : series.points) point.n = 3, point.s = 0.1;
+  EXPECT_NE(chart_of(control_charts(series, {}), ChartKind::mean), nullptr);
+  series.points[2].n = 1;
+  series.points[2].s = missing;
+  EXPECT_EQ(chart_of(control_charts(series, {}), ChartKind::mean), nullptr);
+  EXPECT_NE(chart_of(control_charts(series, {}), ChartKind::individuals), nullptr);
+}
+
 TEST(Charts, AreNotMadeOfValuesWithoutSpread) {
-  EXPECT_TRUE(control_charts(made_series({2, 2, 2, 2}), {}).empty());
-  EXPECT_TRUE(control_charts(made_series({2}), {}).empty());
-  EXPECT_TRUE(control_charts(made_series({}), {}).empty());
+  EXPECT_TRUE(control_charts(made_series({2, 2, 2, 2}), few()).empty());
+  EXPECT_TRUE(control_charts(made_series({2}), few()).empty());
+  EXPECT_TRUE(control_charts(made_series({}), few()).empty());
 }
 
 TEST(Charts, AreNotMadeOfRoundingNoise) {
   const double next = std::nextafter(2.010, 3);
-  EXPECT_TRUE(control_charts(made_series({2.010, next, 2.010, 2.010, next}), {}).empty());
+  EXPECT_TRUE(control_charts(made_series({2.010, next, 2.010, 2.010, next}), few()).empty());
 }
 
 TEST(Charts, AreNotMadeOfCounts) {
   Series series = made_series({1, 2, 3, 4});
   series.is_charted = false;
-  EXPECT_TRUE(control_charts(series, {}).empty());
+  EXPECT_TRUE(control_charts(series, few()).empty());
 }
 
 TEST(SetCharts, AreOnlyMadeOfSetsOfReplicates) {
-  EXPECT_EQ(chart_of(control_charts(made_series({1, 2, 3}), {}), ChartKind::spread), nullptr);
+  EXPECT_EQ(chart_of(control_charts(made_series({1, 2, 3}), few()), ChartKind::spread), nullptr);
 }
 
 // own input: two sets of three; the factors computed with SciPy 1.10 by tests/support/computed_records.py.
@@ -147,7 +173,7 @@ TEST(SetCharts, HaveTheLimitsOfMeansAndStandardDeviations) {
   for (SeriesPoint& point : series.points) point.n = 3;
   series.points[0].s = 0.001;
   series.points[1].s = 0.002;
-  const auto charts = control_charts(series, {});
+  const auto charts = control_charts(series, few());
   const ControlChart* mean = chart_of(charts, ChartKind::mean);
   const ControlChart* spread = chart_of(charts, ChartKind::spread);
   ASSERT_NE(mean, nullptr);
@@ -165,7 +191,7 @@ TEST(SetCharts, HaveWiderLimitsWhereASetIsSmaller) {
     point.s = 0.001;
   }
   series.points[1].n = 3;
-  const auto charts = control_charts(series, {});
+  const auto charts = control_charts(series, few());
   const ControlChart* mean = chart_of(charts, ChartKind::mean);
   EXPECT_GT(mean->values[1].upper - mean->centre, mean->values[0].upper - mean->centre);
   EXPECT_DOUBLE_EQ(mean->upper, mean->values[0].upper);
@@ -182,7 +208,7 @@ const std::vector<double> means{324.925, 324.675, 324.725, 324.350, 325.350, 325
 TEST(CusumChart, SignalsWhereTheHandbooksDoes) {
   Series series = made_series(means);
   series.takes_target = true;
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 12;
   choices.target = 325;
   const auto first = control_charts(series, choices);
@@ -202,7 +228,7 @@ TEST(CusumChart, SignalsWhereTheHandbooksDoes) {
 TEST(CusumChart, ShowsTheLowerSumBelowZero) {
   std::vector<double> values{1, 2, 1, 2, 1, 2, 1, 2};
   for (int i = 0; i < 8; ++i) values.push_back(-4);
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 8;
   const auto charts = control_charts(made_series(values), choices);
   const ControlChart* chart = chart_of(charts, ChartKind::cusum);
@@ -211,7 +237,7 @@ TEST(CusumChart, ShowsTheLowerSumBelowZero) {
 }
 
 TEST(EwmaChart, TakesTheBooksTargetForTheSeriesItIsOf) {
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.target = 50;
   Series series = made_series(flow_rates);
   EXPECT_NEAR(chart_of(control_charts(series, choices), ChartKind::ewma)->centre, 50.81, 1e-9);

@@ -176,5 +176,79 @@ TEST(Forecast, OfCountsSaysNothing) {
   EXPECT_FALSE(forecast_of(series, 0).trend);
 }
 
+// A flat pump, read with one calibrator and then with another that shows 3 % more.
+Series read_with_another_since(std::size_t change) {
+  Series series = made_series({0.1, -0.1, 0.2, 0.0, -0.2, 0.1, 0.0, -0.1, 0.2, 0.1, -0.2, 0.0});
+  for (std::size_t i = 0; i < series.points.size(); ++i) {
+    series.points[i].calibrator = i < change ? 1 : 2;
+    series.points[i].certificate = i < change ? 11 : 12;
+    if (i >= change) series.points[i].value += 3;
+  }
+  series.tolerance = {-5, 5, "own/drift"};
+  return series;
+}
+
+TEST(Forecast, NeverLeansAcrossAChangeOfCalibrator) {
+  Series series = read_with_another_since(6);
+  const Forecast forecast = forecast_of(series, 365);
+  EXPECT_FALSE(forecast.trend->is_resolved) << forecast.said;
+  EXPECT_EQ(forecast.said, "no trend that stands out from chance");
+  EXPECT_EQ(forecast.levels, 2U);
+  // The same points of one calibrator rise.
+  for (SeriesPoint& point : series.points) point.calibrator = point.certificate = 1;
+  EXPECT_TRUE(forecast_of(series, 365).trend->is_resolved);
+}
+
+TEST(Forecast, NeverLeansAcrossAChangeOfCertificate) {
+  Series series = read_with_another_since(6);
+  for (SeriesPoint& point : series.points) point.calibrator = 1;
+  EXPECT_FALSE(forecast_of(series, 365).trend->is_resolved);
+}
+
+TEST(Forecast, NeverLeansAcrossAService) {
+  Series series = read_with_another_since(6);
+  for (SeriesPoint& point : series.points) point.calibrator = point.certificate = 1;
+  cut_into_phases(series, {{series.points[6].at, "new diaphragm"}});
+  const Forecast forecast = forecast_of(series, 365);
+  EXPECT_FALSE(forecast.trend->is_resolved);
+  EXPECT_EQ(forecast.trend->n, 6U);
+}
+
+// What calibrators read in turn show together is a trend, whatever lies between their levels; it goes on from the level
+// of the last one.
+TEST(Forecast, TakesTheSlopeInsideTheLevelsOfCalibratorsReadInTurn) {
+  Series series = made_series({});
+  for (int i = 0; i < 12; ++i) {
+    SeriesPoint point;
+    point.at = static_cast<Moment>(i * 7 * seconds_a_day);
+    point.calibrator = i % 2 == 0 ? 1 : 2;
+    point.value = 0.2 * i + (i % 2 == 0 ? 0 : -1) + (i % 3 == 0 ? 0.02 : -0.01);
+    series.points.push_back(point);
+  }
+  cut_into_phases(series, {});
+  series.tolerance = {-5, 5, "own/drift"};
+  const Forecast forecast = forecast_of(series, 365);
+  ASSERT_TRUE(forecast.crossing) << forecast.said;
+  EXPECT_NEAR(forecast.at(77), 0.2 * 11 - 1, 0.05);
+  EXPECT_TRUE(forecast.said.ends_with("; its slope is that inside each of 2 calibrators or certificates"))
+      << forecast.said;
+}
+
+// A drift read with one calibrator before and after is free of its error, whichever it was.
+TEST(Forecast, OfDriftsReadWithOneCalibratorEachTakesThemAllTogether) {
+  Series series = read_with_another_since(6);
+  for (SeriesPoint& point : series.points) {
+    point.calibrator_after = point.calibrator;
+    point.certificate_after = point.certificate;
+  }
+  EXPECT_EQ(forecast_of(series, 365).levels, 1U);
+}
+
+TEST(Forecast, SaysThatThereAreTooFewPointsWhereEachCalibratorHasOne) {
+  Series series = made_series({0, 1, 2, 3, 4, 5});
+  for (std::size_t i = 0; i < series.points.size(); ++i) series.points[i].calibrator = static_cast<Row>(i);
+  EXPECT_EQ(forecast_of(series, 365).said, "too few points for a trend");
+}
+
 }  // namespace
 }  // namespace driftwarden::forecast_test

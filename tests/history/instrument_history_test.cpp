@@ -71,5 +71,24 @@ TEST(Urgency, RanksASignalAmongTheLastFivePointsBeforeNone) {
 
 TEST(Urgency, OfNothingIsNone) { EXPECT_EQ(urgency_of(std::vector<SeriesHistory>{}), 0); }
 
+TEST(LackingLimits, AreExplained) {
+  const auto said = [](const std::vector<double>& values) {
+    SeriesHistory history{made_series(values), {}, {}};
+    history.charts = control_charts(history.series, {});
+    return lacks_limits(history);
+  };
+  EXPECT_EQ(said({1, 2, 1}), "3 points are too few to say; it takes 8");
+  EXPECT_EQ(said({1}), "1 point is too few to say; it takes 8");
+  EXPECT_EQ(said({2, 2, 2, 2, 2, 2, 2, 2}), "the points they would come from are too few, or all alike");
+  EXPECT_EQ(said({1, 2, 1, 2, 1, 2, 1, 2}), "");
+}
+
+TEST(LackingLimits, AreThoseOfTheNewestPhase) {
+  SeriesHistory history{made_series({1, 2, 1, 2, 1, 2, 1, 2, 5, 6}), {}, {}};
+  cut_into_phases(history.series, {{history.series.points[8].at, "new diaphragm"}});
+  history.charts = control_charts(history.series, {});
+  EXPECT_EQ(lacks_limits(history), "2 points since 'new diaphragm' are too few to say; it takes 8");
+}
+
 }  // namespace
 }  // namespace driftwarden::instrument_history_test

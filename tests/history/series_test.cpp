@@ -59,5 +59,12 @@ TEST(BeyondTolerance, CountsThePointsAndNamesTheLast) {
   EXPECT_EQ(beyond_tolerance_said(series, TimeZone::utc()), "1 point beyond the tolerance, on 2026-01-03");
 }
 
+TEST(Series, OfOneCountedPointIsNoChart) {
+  Series series = made_series({1, 2});
+  EXPECT_TRUE(has_a_chart(series));
+  series.points[0].is_void = true;
+  EXPECT_FALSE(has_a_chart(series));
+}
+
 }  // namespace
 }  // namespace driftwarden::series_test

@@ -9,7 +9,14 @@
 namespace driftwarden::legend_test {
 namespace {
 
-SeriesHistory charted(const std::vector<double>& values, const ChartChoices& choices = {}) {
+// Limits from as few points as there are.
+ChartChoices few() {
+  ChartChoices choices;
+  choices.fewest = 2;
+  return choices;
+}
+
+SeriesHistory charted(const std::vector<double>& values, const ChartChoices& choices = few()) {
   SeriesHistory history{made_series(values), {}, {}};
   history.charts = control_charts(history.series, choices);
   return history;
@@ -35,7 +42,7 @@ TEST(Legend, NamesTheRulesAndHowOftenTheySpeakByChance) {
 }
 
 TEST(Legend, CountsTheSignals) {
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 6;
   EXPECT_EQ(legend_words(charted({1, 2, 1, 2, 1, 2, 30, 31}, choices), choices).at(3),
             "Signals on the upper chart: beyond-limits 2×.");
@@ -43,7 +50,7 @@ TEST(Legend, CountsTheSignals) {
 }
 
 TEST(Legend, BreaksALongListOfRules) {
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.rules.assign(nelson_rules.begin(), nelson_rules.end());
   const auto words = legend_words(charted({1, 2, 1}), choices);
   EXPECT_TRUE(words.at(1).starts_with("Rules: beyond-limits, run-of-9,"));
@@ -52,14 +59,17 @@ TEST(Legend, BreaksALongListOfRules) {
 }
 
 TEST(Legend, SaysThatNoRunRulesWereChosen) {
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.rules.clear();
   EXPECT_EQ(legend_words(charted({1, 2, 1}), choices).at(1), "No run rules.");
 }
 
 TEST(Legend, SaysWhyThereAreNoLimits) {
-  EXPECT_EQ(legend_words(charted({2}), {}),
-            std::vector<std::string>{"No control limits: two points that differ are needed."});
+  EXPECT_EQ(legend_words(charted({2, 3, 2}, {}), {}),
+            std::vector<std::string>{"No control limits: 3 points are too few to say; it takes 8."});
+  EXPECT_EQ(
+      legend_words(charted(std::vector<double>(9, 2)), {}),
+      (std::vector<std::string>{"No control limits: the points they would come from are too few, or all", "alike."}));
 }
 
 TEST(Legend, ShowsOnlyWhatThePictureHas) {
@@ -70,6 +80,15 @@ TEST(Legend, ShowsOnlyWhatThePictureHas) {
   history.series.tolerance = {-5, 5, "own/drift"};
   EXPECT_NE(script_of(history).find("void: shown, not counted"), std::string::npos);
   EXPECT_NE(script_of(history).find("tolerance: own/drift"), std::string::npos);
+}
+
+TEST(Legend, NamesTheCalibratorsInsteadOfTheKindOfPoint) {
+  const SeriesHistory history = charted({1, 2, 1});
+  std::string script;
+  append_legend(script, {}, history, {}, shipped_theme(), {{shipped_theme().calibrators[0], "read with V-1"}});
+  EXPECT_NE(script.find("'read with V-1'"), std::string::npos);
+  EXPECT_EQ(script.find("read for a sample"), std::string::npos);
+  EXPECT_NE(script_of(history).find("read for a sample"), std::string::npos);
 }
 
 }  // namespace

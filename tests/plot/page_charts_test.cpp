@@ -17,7 +17,7 @@ TEST(PageCharts, AreOneFileASeries) {
   const SeriesHistory* series = histories[0].find("drift");
   ASSERT_NE(series, nullptr);
   const PageCharts charts =
-      page_charts({{&histories[0], series}, {&histories[0], series}}, TimeZone::utc(), shipped_theme());
+      page_charts({{&histories[0], series}, {&histories[0], series}}, book.book(), shipped_theme());
   ASSERT_EQ(charts.charts.size(), 2U);
   EXPECT_EQ(charts.charts[1].file, "chart-1.svg");
   EXPECT_NE(charts.script.find("set output 'chart-1.svg'"), std::string::npos);
@@ -27,10 +27,33 @@ TEST(PageCharts, HaveNumbersForColours) {
   const JudgedBook book({});
   const auto histories = histories_of(book.screening(), {0}, in_october, {});
   const Theme theme = shipped_theme();
-  const std::string script = page_charts({{&histories[0], histories[0].find("drift")}}, TimeZone::utc(), theme).script;
+  const std::string script = page_charts({{&histories[0], histories[0].find("drift")}}, book.book(), theme).script;
   EXPECT_NE(script.find("'#0b0b0b'"), std::string::npos);  // points
   for (const std::string* colour : {&theme.text, &theme.faint, &theme.grid, &theme.point.colour, &theme.limit.colour})
     EXPECT_EQ(script.find("'" + *colour + "'"), std::string::npos) << *colour;
+}
+
+// Everything on the axes of the quiet ones is in the same place, whatever they show.
+TEST(PageCharts, OfWhichNothingIsAskedHaveOneScale) {
+  const JudgedBook book({});
+  const auto histories = histories_of(book.screening(), {0}, in_october, {});
+  SeriesHistory flat = *histories[0].find("drift");
+  SeriesHistory bad = flat;
+  flat.series.tolerance = bad.series.tolerance = {-5, 5, "own/drift"};
+  bad.series.points.back().value = 6;
+  const std::string script =
+      page_charts({{&histories[0], &flat, true}, {&histories[0], &bad, true}}, book.book(), shipped_theme()).script;
+  const std::size_t first = script.find("set yrange [-");
+  ASSERT_NE(first, std::string::npos);
+  const std::string range = script.substr(first, script.find('\n', first) - first);
+  EXPECT_NE(script.find(range, first + 1), std::string::npos) << range;
+}
+
+TEST(PageCharts, NameTheCalibratorsByTheirMarks) {
+  const JudgedBook book({});
+  const auto histories = histories_of(book.screening(), {0}, in_october, {});
+  const PageCharts charts = page_charts({{&histories[0], histories[0].find("drift")}}, book.book(), shipped_theme());
+  EXPECT_TRUE(charts.calibrator_key.starts_with("● ")) << charts.calibrator_key;
 }
 
 TEST(PageCharts, GetTheColoursOfThreeThemes) {

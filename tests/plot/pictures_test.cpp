@@ -21,12 +21,14 @@ BookText two_pumps() {
       "sample,pump,started,stopped\n"
       "S1,P1,2026-09-21T08:00,2026-09-21T16:00\n"
       "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n"
-      "S3,P1,2026-09-22T08:00,2026-09-22T16:00\n";
+      "S3,P1,2026-09-22T08:00,2026-09-22T16:00\n"
+      "S4,P2,2026-09-22T08:00,2026-09-22T16:00\n";
   text.readings =
       "taken,stage,sample,calibrator,reading [L/min]\n"
       "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.950\n"
       "2026-09-21T07:40,pre,S2,V1,2.010\n2026-09-21T16:20,post,S2,V1,1.990\n"
-      "2026-09-22T07:30,pre,S3,V1,2.020\n2026-09-22T16:10,post,S3,V1,2.000\n";
+      "2026-09-22T07:30,pre,S3,V1,2.020\n2026-09-22T16:10,post,S3,V1,2.000\n"
+      "2026-09-22T07:40,pre,S4,V1,2.020\n2026-09-22T16:20,post,S4,V1,2.010\n";
   return text;
 }
 
@@ -52,10 +54,13 @@ TEST(Pictures, AreOneASeriesAndAPageOfTheFleet) {
 
 TEST(Pictures, ShowTheDeviationInsteadOfTheFlowWhereANominalFlowIsKnown) {
   BookText text = two_pumps();
-  text.samples = "sample,pump,nominal [L/min],started,stopped\nS1,P1,2,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.samples =
+      "sample,pump,nominal [L/min],started,stopped\nS1,P1,2,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,P1,2,2026-09-22T08:00,2026-09-22T16:00\n";
   text.readings =
       "taken,stage,sample,calibrator,reading "
-      "[L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.950\n";
+      "[L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.950\n"
+      "2026-09-22T07:30,pre,S2,V1,2.010\n2026-09-22T16:10,post,S2,V1,1.990\n";
   EXPECT_EQ(drawn(text).files.front(), "P1.pre-flow-deviation.svg");
 }
 
@@ -63,10 +68,54 @@ TEST(Pictures, SayHowManyPointsLieBeyondTheTolerance) {
   BookText text = two_pumps();
   text.certificates =
       "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],tolerance [%]\n"
-      "C,V1,2026-01-05,2,2,2.05,1\n";
-  EXPECT_NE(
-      drawn(text).script.find("1 point, 2026-01-05; 1 point beyond the tolerance, on 2026-01-05; of the true flow"),
-      std::string::npos);
+      "C,V1,2026-01-05,2,2,2.05,1\nC0,V1,2025-01-05,2,2,2.00,1\n";
+  EXPECT_NE(drawn(text).script.find(
+                "2 points, 2025-01-05 to 2026-01-05; 1 point beyond the tolerance, on 2026-01-05; of the true flow"),
+            std::string::npos);
+}
+
+TEST(Pictures, AreNotDrawnOfOnePoint) {
+  BookText text = two_pumps();
+  text.samples = "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000\n2026-09-21T16:10,post,S1,V1,1.950\n";
+  EXPECT_TRUE(drawn(text).files.empty());
+}
+
+TEST(Pictures, SayWhichCalibratorReadAPoint) {
+  EXPECT_NE(drawn(two_pumps()).script.find("'read with V1'"), std::string::npos);
+}
+
+// Two calibrators, one found 5 % off by its newest certificate, which accepts 1 %, and one found right.
+TEST(Pictures, OfAFleetHaveOneScaleAndFrameWhatIsOut) {
+  BookText text = two_pumps();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],tolerance [%]\n"
+      "A,V1,2025-01-05,2,2,2.00,1\nB,V1,2026-01-05,2,2,2.10,1\n"
+      "C,V2,2025-01-05,2,2,2.00,1\nD,V2,2026-01-05,2,2,2.00,1\n";
+  const std::string script = drawn(text).script;
+  const std::size_t fleet = script.find("'All calibrators'");
+  ASSERT_NE(fleet, std::string::npos);
+  const std::string page = script.substr(fleet, script.find("unset output", fleet) - fleet);
+  const std::string scale = page.substr(page.rfind("set yrange ["), 20);
+  std::size_t panels = 0;
+  for (std::size_t at = page.find(scale); at != std::string::npos; at = page.find(scale, at + 1)) ++panels;
+  EXPECT_EQ(panels, 2U);
+  EXPECT_NE(page.find("'V1: 5 %, out of tolerance'"), std::string::npos);
+  const std::string frame = "set border 15 linewidth 2 linecolor rgb '" + shipped_theme().signal.colour + "'";
+  EXPECT_NE(page.find(frame), std::string::npos);
+  EXPECT_EQ(page.find(frame), page.rfind(frame));  // the other one is not framed
+}
+
+TEST(Pictures, OfAFleetNameThoseOfWhichTooLittleIsKnown) {
+  BookText text = two_pumps();
+  text.instruments += "V3,calibrator,volumetric\n";
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as found [L/min],tolerance [%]\n"
+      "A,V1,2025-01-05,2,2,2.00,1\nB,V1,2026-01-05,2,2,2.00,1\n"
+      "C,V2,2025-01-05,2,2,2.00,1\nD,V2,2026-01-05,2,2,2.00,1\nE,V3,2026-01-05,2,2,2.00,1\n";
+  EXPECT_NE(drawn(text).script.find("'too little is known to draw: V3'"), std::string::npos);
 }
 
 TEST(Pictures, HaveTheEndingOfTheirFormat) {

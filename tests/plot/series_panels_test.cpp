@@ -13,7 +13,21 @@ namespace {
 
 // input: values of a series.
 
-SeriesHistory history_of(Series series, const ChartChoices& choices = {}) {
+// Limits from as few points as there are.
+ChartChoices few() {
+  ChartChoices choices;
+  choices.fewest = 2;
+  return choices;
+}
+
+const CalibratorMarks no_marks;
+ChartLook look() {
+  static const Theme theme = shipped_theme();
+  static const TimeZone zone = TimeZone::utc();
+  return {zone, theme, no_marks};
+}
+
+SeriesHistory history_of(Series series, const ChartChoices& choices = few()) {
   SeriesHistory history{std::move(series), {}, {}};
   history.charts = control_charts(history.series, choices);
   history.forecast = forecast_of(history.series, 0);
@@ -26,7 +40,7 @@ SeriesHistory rising() {
   return history_of(std::move(series));
 }
 
-Panel main_of(const SeriesHistory& history) { return main_panel(history, TimeZone::utc(), shipped_theme()); }
+Panel main_of(const SeriesHistory& history) { return main_panel(history, look()); }
 
 const Panel::Marks* marks_of(const Panel& panel, int shape) {
   for (const Panel::Marks& marks : panel.marks) {
@@ -66,7 +80,7 @@ TEST(MainPanel, ShowsVoidPointsByAShapeOfTheirOwn) {
 }
 
 TEST(MainPanel, MarksAndNamesSignals) {
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 6;
   const Panel panel = main_of(history_of(made_series({1, 2, 1, 2, 1, 2, 30}), choices));
   const Panel::Marks* signals = marks_of(panel, shipped_theme().signal.shape);
@@ -77,7 +91,7 @@ TEST(MainPanel, MarksAndNamesSignals) {
 }
 
 TEST(MainPanel, NamesASignalThatGoesOnOnlyOnce) {
-  ChartChoices choices;
+  ChartChoices choices = few();
   choices.baseline = 6;
   const Panel panel = main_of(history_of(made_series({1, 2, 1, 2, 1, 2, 30, 31, 32, 30}), choices));
   EXPECT_EQ(marks_of(panel, shipped_theme().signal.shape)->y.size(), 4U);
@@ -117,7 +131,7 @@ TEST(MainPanel, SeparatesPhases) {
 
 TEST(ChartPanel, NamesTheLimitsOfItsLastPoint) {
   const SeriesHistory history = history_of(made_series({1, 2, 1.5}));
-  const Panel panel = chart_panel(history, ChartKind::ewma, TimeZone::utc(), shipped_theme());
+  const Panel panel = chart_panel(history, ChartKind::ewma, look());
   for (const ControlChart& chart : history.charts) {
     if (chart.kind != ChartKind::ewma) continue;
     ASSERT_EQ(panel.levels.size(), 3U);
@@ -136,21 +150,52 @@ TEST(MainPanel, NamesLimitsNoFinerThanItCanShowThem) {
 }
 
 TEST(ChartPanel, ShowsBothCumulativeSums) {
-  const Panel panel = chart_panel(rising(), ChartKind::cusum, TimeZone::utc(), shipped_theme());
-  EXPECT_NE(marks_of(panel, shipped_theme().upper_sum.shape), nullptr);
-  EXPECT_NE(marks_of(panel, shipped_theme().lower_sum.shape), nullptr);
+  const Panel panel = chart_panel(rising(), ChartKind::cusum, look());
+  EXPECT_NE(marks_of(panel, filled(shipped_theme().point).shape), nullptr);
+  EXPECT_NE(marks_of(panel, open(shipped_theme().point).shape), nullptr);
 }
 
 TEST(ChartPanel, OfAChartThatIsNotThereIsEmpty) {
-  EXPECT_TRUE(chart_panel(rising(), ChartKind::spread, TimeZone::utc(), shipped_theme()).marks.empty());
+  EXPECT_TRUE(chart_panel(rising(), ChartKind::spread, look()).marks.empty());
 }
 
-TEST(TilePanel, HasNoWordsButItsTitle) {
-  const Panel panel = tile_panel(rising(), "PUMP-1", TimeZone::utc(), shipped_theme());
-  EXPECT_EQ(panel.title, "PUMP-1");
+TEST(TilePanel, HasNoWordsAndTheScaleItIsGiven) {
+  const SeriesHistory history = rising();
+  const Tile scale = common_scale({&history}, TimeZone::utc());
+  const Panel panel = tile_panel(history, scale, look());
   EXPECT_TRUE(panel.notes.empty());
   EXPECT_TRUE(panel.levels.empty());
-  EXPECT_TRUE(panel.is_plain);
+  EXPECT_EQ(panel.y.low, scale.y.low);
+  EXPECT_EQ(panel.x.high, scale.x.high);
+}
+
+TEST(TilePanel, MarksWhatIsBeyondTheToleranceAndWhatIsOffTheScale) {
+  Series series = made_series({0, 0.5, 6, 100});
+  series.tolerance = {-5, 5, "own/drift"};
+  const SeriesHistory history = history_of(std::move(series));
+  const Tile scale = common_scale({&history}, TimeZone::utc());
+  EXPECT_LT(scale.y.high, 20);
+  std::size_t beyond = 0;
+  for (const Panel::Marks& marks : tile_panel(history, scale, look()).marks) {
+    if (marks.mark.colour != shipped_theme().signal.colour) continue;
+    beyond += marks.y.size();
+    for (const double y : marks.y) EXPECT_LE(y, scale.y.high);
+  }
+  EXPECT_EQ(beyond, 2U);
+}
+
+TEST(CommonScale, HoldsAllTolerancesAndIsNotStretchedByOneThatRanAway) {
+  Series flat = made_series({0, 0.1});
+  flat.tolerance = {-5, 5, "own/drift"};
+  Series away = made_series({0, 0.1, 40});
+  away.tolerance = {-10, 10, "own/drift"};
+  const SeriesHistory a = history_of(std::move(flat));
+  const SeriesHistory b = history_of(std::move(away));
+  const Tile scale = common_scale({&a, &b}, TimeZone::utc());
+  EXPECT_LT(scale.y.low, -10);
+  EXPECT_GT(scale.y.high, 20);
+  EXPECT_LT(scale.y.high, 40);
+  EXPECT_GE(scale.x.high, axis_day(b.series, b.series.points.back().at, TimeZone::utc()));
 }
 
 TEST(AxisDay, IsTheLocalClocks) {

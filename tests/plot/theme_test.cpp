@@ -62,9 +62,14 @@ TEST(Themes, StandOutFromTheirBackground) {
 TEST(Themes, TellMarksAndLevelsApartWithoutColour) {
   for (const std::string name : {"light", "dark", "print"}) {
     const Theme theme = shipped_theme(name);
-    const std::set<int> shapes{theme.point.shape, theme.signal.shape, theme.void_.shape, theme.upper_sum.shape,
-                               theme.lower_sum.shape};
-    EXPECT_EQ(shapes.size(), 5U) << name;
+    const std::set<int> shapes{theme.point.shape, theme.signal.shape, theme.void_.shape};
+    EXPECT_EQ(shapes.size(), 3U) << name;
+    std::set<int> calibrators;
+    for (const MarkStyle& mark : theme.calibrators) {
+      calibrators.insert({mark.shape, open(mark).shape});
+      EXPECT_EQ(filled(mark), mark) << name;
+    }
+    EXPECT_EQ(calibrators.size(), 2 * theme.calibrators.size()) << name;
     const std::set<std::string> dashes{theme.centre.dashes, theme.limit.dashes, theme.tolerance.dashes};
     EXPECT_EQ(dashes.size(), 3U) << name;
   }
@@ -79,8 +84,8 @@ TEST(Theme, RefusesWhatIsNoColour) {
 TEST(Theme, RefusesSizesDashesAndPairsThatMeanNothing) {
   EXPECT_NE(fault_of("title   = 13", "title   = 0").find("[theme/size]"), std::string::npos);
   EXPECT_NE(fault_of("\"(8,4)\"", "\"solid' ; !ls\"").find("[theme/dashes]"), std::string::npos);
-  EXPECT_NE(fault_of("tile  = [250, 150]", "tile  = [250]").find("[theme/pair]"), std::string::npos);
-  EXPECT_NE(fault_of("tile  = [250, 150]", "tile  = [250, -1]").find("[theme/size]"), std::string::npos);
+  EXPECT_NE(fault_of("tile  = [250, 160]", "tile  = [250]").find("[theme/pair]"), std::string::npos);
+  EXPECT_NE(fault_of("tile  = [250, 160]", "tile  = [250, -1]").find("[theme/size]"), std::string::npos);
 }
 
 TEST(Theme, RefusesWhatIsMissingOrUnknown) {

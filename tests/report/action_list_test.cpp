@@ -38,7 +38,7 @@ TEST(ActionList, SaysWhatBecameOfTheOthers) {
   const ReviewAction whole{ActionKind::recalibrate, ActionSubject::instrument, "V1", "", {}, 0, true};
   review.lapsed = {{{ActionKind::weigh, ActionSubject::sample, "S1"}, given(row, "2026-09-30"), no_row, &whole}};
   EXPECT_EQ(action_list(review, day("2026-09-24")),
-            "Nothing of these days needs action\n"
+            "Nothing from these days needs action\n"
             "Done\n"
             "  Watch                 P1: done on 2026-09-23 (workshop)\n"
             "The records give no more rise to these: write them down as done, or look why\n"

@@ -72,12 +72,12 @@ TEST(BudgetWorking, SaysWhatTheFlowBetweenTheChecksRestsOn) {
     EXPECT_NE(flat.find(words), std::string::npos) << flat;
   };
   says(text,
-       "Flow between the checks: no earlier use of the pump tells of it, so 1.0 % of the flow, by this program's own "
+       "Flow between the checks: no earlier use of the pump tells more, so 1.0 % of the flow, by this program's own "
        "choice (flow_between in [uncertainty] says another).");
   text.settings += "[uncertainty]\nflow_between = \"0.4 %\"\n";
   says(text, "so 0.40 % of the flow, by flow_between in [uncertainty] of the book.");
   text.readings.replace(text.readings.find("post,S1,V1,2.001"), 16, "post,S1,V1,1.901");
-  says(text, "Flow between the checks: half of their distance; no earlier use of the pump tells of it.");
+  says(text, "Flow between the checks: half of the difference between them; no earlier use of the pump tells more.");
 }
 
 }  // namespace

@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <iterator>
+#include <sstream>
+
 #include "support/book_text.hpp"
 
 namespace driftwarden::explanation_test {
@@ -262,6 +265,36 @@ TEST(Explanation, ShowsTheLineThroughTheFieldSets) {
              "    after 480 min: 2.00000 x 0.2500   (post)\n"
              "    = 1.90000 L/min\n");
   EXPECT_HAS(text, "  Practice field_sets = line, by the book: The client asked for it. [book.toml:3:1]\n");
+}
+
+// The longest line, in characters, of those that hold a blank to break at.
+std::size_t longest_line(const std::string& text) {
+  std::size_t longest = 0;
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) {
+    const bool has_words = line.find(' ', line.find_first_not_of(' ')) != std::string::npos;
+    if (has_words) longest = std::max(longest, characters_in(line));
+  }
+  return longest;
+}
+
+TEST(Explanation, KeepsWithinTheColumnsOfATerminal) {
+  JudgedBook book(with_conditions());
+  for (const std::size_t columns : {40U, 60U, 80U, 100U, 109U, 140U}) {
+    const std::string text = explanation_of(book.screening(), book.result("S1"), Paint(true), columns);
+    EXPECT_LE(longest_line(text), columns) << text;
+  }
+  EXPECT_GT(longest_line(explained(with_conditions())), 100U);  // a formula and a row of the table stand in one line
+}
+
+TEST(Explanation, SaysTheSameOnANarrowTerminal) {
+  const auto words_of = [](const std::string& text) {
+    std::istringstream words(text);
+    return std::vector<std::string>(std::istream_iterator<std::string>(words), {});
+  };
+  JudgedBook book(with_conditions());
+  EXPECT_EQ(words_of(explanation_of(book.screening(), book.result("S1"), Paint(false), 50)),
+            words_of(explained(with_conditions())));
 }
 
 }  // namespace

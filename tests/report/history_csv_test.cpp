@@ -44,10 +44,10 @@ TEST(HistoryCsv, HasAsManyCellsInEveryLine) {
 
 TEST(HistoryCsv, NamesChartAndRuleOfASignal) {
   BookText text;
-  text.settings += "[history]\nbaseline = 4\n";
+  text.settings += "[history]\nbaseline = 8\n";
   text.samples = "sample,pump,started,stopped\n";
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
-  const std::vector<std::string> flows{"2.00", "2.01", "2.00", "2.01", "2.50"};
+  const std::vector<std::string> flows{"2.00", "2.01", "2.00", "2.01", "2.00", "2.01", "2.00", "2.01", "2.50"};
   for (std::size_t i = 0; i < flows.size(); ++i) {
     const std::string day = "2026-09-2" + std::to_string(i + 1);
     const std::string name = "S" + std::to_string(i + 1);

@@ -11,7 +11,7 @@ namespace driftwarden {
 
 // What a page is made of, for a small book; a test adds what it is about.
 inline ReviewPage page_of(const ReviewedBook& book, const std::string& as_of = "2026-09-24") {
-  ReviewPage page{book.screening(), book.review(), book.histories(), day(as_of), "0.1.0", {}, {}, {}, {}, {}, {}};
+  ReviewPage page{book.screening(), book.review(), book.histories(), day(as_of), "0.1.0", {}, {}, {}, {}, {}, {}, {}};
   page.inputs.push_back({"book.toml", 40, std::string(64, 'a')});
   return page;
 }

@@ -27,13 +27,14 @@ TEST(ReviewActionsOnThePage, LeadToTheInstrument) {
 TEST(ReviewActionsOnThePage, PutWhatIsOpenFromBeforeInATableOfItsOwn) {
   const ReviewedBook book({}, drift_within("2 %"), "2026-10-24");
   const std::string html = part_of(page_of(book, "2026-10-24"), append_actions);
-  EXPECT_TRUE(holds(html, "Nothing of these days needs action; 1 is open from before."));
+  EXPECT_TRUE(holds(html, "Nothing from these days needs action; 1 is open from before."));
   EXPECT_TRUE(holds(html, "Open from before these days, and nobody has ruled on it: 1 thing"));
   EXPECT_TRUE(holds(html, "<th scope=\"row\"><a href=\"#i0\"><bdi>P1</bdi></a></th><td>Take out of use</td>"));
 }
 
 TEST(ReviewActionsOnThePage, SayWhereThereIsNothingToDo) {
-  EXPECT_TRUE(holds(part_of(page_of(ReviewedBook(BookText{})), append_actions), "Nothing of these days needs action."));
+  EXPECT_TRUE(
+      holds(part_of(page_of(ReviewedBook(BookText{})), append_actions), "Nothing from these days needs action."));
 }
 
 }  // namespace

@@ -28,7 +28,7 @@ TEST(ReviewBatchesOnThePage, HaveTheWorstVerdictAndItsCounts) {
 TEST(ReviewBatchesOnThePage, FoldUpTheEarlierOnes) {
   const ReviewedBook book(with_batch(), {}, "2026-10-24");
   const std::string html = part_of(page_of(book, "2026-10-24"), append_batches);
-  EXPECT_TRUE(holds(html, "No batch is of these days."));
+  EXPECT_TRUE(holds(html, "No batch falls in these days."));
   EXPECT_TRUE(holds(html, "<details><summary>1 earlier batch</summary>"));
 }
 

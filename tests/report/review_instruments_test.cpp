@@ -34,7 +34,7 @@ TEST(ReviewInstrumentsOnThePage, StandWithTheirChartsAndWhatTheySay) {
   page.charts.push_back({0, "drift", "<svg class=\"of-p1\"></svg>"});
   const std::string html = instruments_of(page);
   EXPECT_TRUE(holds(
-      html, "<article id=\"i0\" class=\"quiet\"><h4><bdi>P1</bdi></h4><p class=\"facts\">pump, 1 sample of these days"))
+      html, "<article id=\"i0\" class=\"quiet\"><h4><bdi>P1</bdi></h4><p class=\"facts\">pump, 1 sample in these days"))
       << html;
   EXPECT_TRUE(holds(html,
                     "<svg class=\"of-p1\"></svg><figcaption><strong>Drift per use</strong><span class=\"said\">: 1 "
@@ -57,7 +57,8 @@ TEST(ReviewInstrumentsOnThePage, AreToldApartByWhetherTheyAskForSomething) {
   const ReviewedBook book(two_calibrators(), drift_within("5 %"));
   Review review = book.review();
   review.actions = {{ActionKind::watch, ActionSubject::instrument, "P1", "Look at it.", {{"A reason.", ""}}, 0, true}};
-  const ReviewPage page{book.screening(), review, book.histories(), day("2026-09-24"), "0.1.0", {}, {}, {}, {}, {}, {}};
+  const ReviewPage page{
+      book.screening(), review, book.histories(), day("2026-09-24"), "0.1.0", {}, {}, {}, {}, {}, {}, {}};
   EXPECT_TRUE(holds(instruments_of(page), "<article id=\"i0\" class=\"asked\">"));
   review.actions.front().of = ActionSubject::sample;
   EXPECT_TRUE(holds(instruments_of(page), "<article id=\"i0\" class=\"quiet\">"));

@@ -14,7 +14,7 @@ ReviewAction of_kind(ActionKind kind, bool is_recent = true, Day by = no_day) {
 
 TEST(ReviewWords, SayHowManyThingsBeforeWhen) {
   Review review;
-  EXPECT_EQ(how_much(review), "Nothing of these days needs action");
+  EXPECT_EQ(how_much(review), "Nothing from these days needs action");
   review.actions = {of_kind(ActionKind::look_back), of_kind(ActionKind::recalibrate),
                     of_kind(ActionKind::adjust_soon, true, day("2026-12-03")),
                     of_kind(ActionKind::recalibrate_soon, true, day("2026-12-10")), of_kind(ActionKind::weigh)};

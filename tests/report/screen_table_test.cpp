@@ -195,5 +195,14 @@ TEST(Wrapped, LeavesALongWordWhole) { EXPECT_EQ(wrapped("a respirable b", 1, 6),
 
 TEST(Wrapped, CountsCharactersAndNotBytes) { EXPECT_EQ(wrapped("°° °°", 0, 5), "°° °°\n"); }
 
+TEST(Folded, BreaksLongLinesBetweenWords) {
+  EXPECT_EQ(folded("  one two three\nfour\n", 9), "  one two\n    three\nfour\n");
+  EXPECT_EQ(folded("one  two", 8), "one  two");  // the blanks inside stay
+  EXPECT_EQ(folded("unbreakable-as-it-is", 8), "unbreakable-as-it-is");
+  EXPECT_EQ(folded("a unbreakable-as-it-is b", 8), "a\n  unbreakable-as-it-is\n  b");
+  EXPECT_EQ(folded("\n\n", 8), "\n\n");
+  EXPECT_EQ(folded("°°° °°°", 7), "°°° °°°");  // characters, not bytes
+}
+
 }  // namespace
 }  // namespace driftwarden::screen_table_test

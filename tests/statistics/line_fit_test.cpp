@@ -114,5 +114,49 @@ TEST(LineFit, ThroughTheOriginAndTwoPointsHasAStandardError) {
               1e-12);
 }
 
+// derived: in either group x lies 0.5 from its mean, y 0.2 and 0.1; b1 = (0.2 + 0.1)·0.5·2 / (4·0.25) = 0.3; every
+// residual is 0.05, so s² = 4·0.0025 / (4 - 2 - 1) = 0.01.
+TEST(ParallelLines, TakeTheirSlopeInsideEachGroup) {
+  const std::array<double, 4> x{0, 1, 2, 3};
+  const std::array<double, 4> y{1.0, 1.4, 3.1, 3.3};
+  const std::array<std::size_t, 4> groups{0, 0, 1, 1};
+  const auto line = fit_parallel_lines(x, y, groups);
+  ASSERT_TRUE(line);
+  EXPECT_NEAR(line->slope, 0.3, 1e-12);
+  EXPECT_NEAR(line->at(3), 3.35, 1e-12);  // of the last group
+  EXPECT_EQ(line->dof, 1);
+  EXPECT_NEAR(line->residual_s, 0.1, 1e-12);
+  EXPECT_NEAR(line->centre_variance, 0.01 / 2, 1e-12);
+  EXPECT_NEAR(line->slope_variance, 0.01 / 1, 1e-12);
+}
+
+TEST(ParallelLines, OfOneGroupAreTheLine) {
+  const auto line = fit_line(months, error);
+  const auto parallel = fit_parallel_lines(months, error, std::array<std::size_t, 6>{});
+  ASSERT_TRUE(parallel);
+  EXPECT_DOUBLE_EQ(parallel->slope, line->slope);
+  EXPECT_NEAR(parallel->residual_s, line->residual_s, 1e-12);
+  EXPECT_NEAR(parallel->centre_variance, line->centre_variance, 1e-15);
+  EXPECT_NEAR(parallel->slope_variance, line->slope_variance, 1e-15);
+}
+
+// A step between two groups, however large, is no slope.
+TEST(ParallelLines, DoNotSeeAStepBetweenGroups) {
+  std::array<double, 6> stepped = error;
+  for (std::size_t i = 3; i < stepped.size(); ++i) stepped[i] += 40;
+  const std::array<std::size_t, 6> groups{0, 0, 0, 1, 1, 1};
+  const auto before = fit_parallel_lines(months, error, groups);
+  const auto after = fit_parallel_lines(months, stepped, groups);
+  ASSERT_TRUE(after);
+  EXPECT_NEAR(after->slope, before->slope, 1e-12);
+  EXPECT_NEAR(after->residual_s, before->residual_s, 1e-9);
+}
+
+TEST(ParallelLines, NeedTwoPlacesInsideAGroup) {
+  const std::array<double, 2> x{0, 1};
+  EXPECT_FALSE(fit_parallel_lines(x, x, std::array<std::size_t, 2>{0, 1}));
+  EXPECT_FALSE(fit_parallel_lines({}, {}, {}));
+}
+
 }  // namespace
 }  // namespace driftwarden::line_fit_test
