@@ -219,9 +219,8 @@ void SampleAssessor::work_out_volume() {
   result_.minutes = minutes_sampled(samples_.started[sample], samples_.stopped[sample], result_.paused_min);
   const Conditions conditions{Temperature(result_.temperature_k), Pressure(result_.pressure_kpa)};
   const auto form = [&](double flow_l_min, double& volume_l, double& volume_reference_l) {
-    const ActualVolume volume = ActualFlow(flow_l_min) * Minutes(result_.minutes);
-    volume_l = volume.value;
-    volume_reference_l = volume_at_reference(volume, conditions, basis_.book.settings.reference).value;
+    volume_l = flow_l_min * result_.minutes;
+    volume_reference_l = at_reference(volume_l, conditions, basis_.book.settings.reference);
   };
   form(result_.flow_l_min, result_.volume_l, result_.volume_reference_l);
   result_.measured_volume_l = result_.volume_l;

@@ -20,6 +20,4 @@ Number mass_factor(const ConditionsIn<Number>& standard, const ConditionsIn<Numb
 }
 double mass_factor(Conditions standard, Conditions use);
 
-ActualFlow mass_meter_actual_flow(IndicatedFlow indicated, Conditions standard, Conditions use);
-
 }  // namespace driftwarden

@@ -9,10 +9,6 @@ namespace driftwarden {
 
 double orifice_factor(Temperature scale, Temperature use) { return orifice_factor(scale.kelvin, use.kelvin); }
 
-ActualFlow orifice_actual_flow(IndicatedFlow indicated, Temperature scale, Temperature use) {
-  return ActualFlow(indicated.value * orifice_factor(scale, use));
-}
-
 double critical_pressure_ratio(double heat_capacity_ratio) {
   const double exponent = heat_capacity_ratio / (heat_capacity_ratio - 1);
   return elementary::pow(2 / (heat_capacity_ratio + 1), exponent);

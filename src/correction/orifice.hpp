@@ -24,8 +24,6 @@ Number orifice_factor(const Number& scale_kelvin, const Number& use_kelvin) {
 }
 double orifice_factor(Temperature scale, Temperature use);
 
-ActualFlow orifice_actual_flow(IndicatedFlow indicated, Temperature scale, Temperature use);
-
 // The ratio of the pressures behind and before an orifice below which it is choked.
 //
 //   r = (2 / (γ + 1)) ^ (γ / (γ − 1))

@@ -19,14 +19,6 @@ double rotameter_factor(Conditions scale, Conditions use) {
   return rotameter_factor(in_numbers(scale), in_numbers(use));
 }
 
-ActualFlow rotameter_actual_flow(IndicatedFlow indicated, Conditions scale, Conditions use) {
-  return ActualFlow(indicated.value * rotameter_factor(scale, use));
-}
-
-ReferenceFlow rotameter_flow_at_scale(IndicatedFlow indicated, Conditions scale, Conditions use) {
-  return ReferenceFlow(indicated.value * rotameter_factor(use, scale));
-}
-
 bool differs_by_more_than(Conditions a, Conditions b, double ratio) {
   return is_beyond(b.temperature.kelvin, a.temperature.kelvin, ratio) ||
          is_beyond(b.pressure.value, a.pressure.value, ratio);

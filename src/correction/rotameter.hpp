@@ -16,24 +16,15 @@ namespace driftwarden {
 //   Source   the drag on the float balances its weight, so ρQ² stands still at a given height, and ρ goes as P/T;
 //            NMAM 4th ed. Ch. D §7a(7); 29 CFR 1926.1101 App. B, closing section
 //   Valid    same gas; float far denser than the gas; float insensitive to viscosity (not the smallest tubes)
-//   Example  scale drawn for 20 °C, 101.325 kPa, showing 2.00 L/min at 5 °C, 84.5 kPa  ->  2.1333 L/min actual
+//   Example  scale drawn for 20 °C, 101.325 kPa, showing 2.00 L/min at 5 °C, 84.5 kPa  ->  2.1333 L/min actual. The
+//   same
+//            air stated at the conditions of the scale is Q_ind / f, 1.8750 L/min: often mistaken for the actual flow
 template <class Number>
 Number rotameter_factor(const ConditionsIn<Number>& scale, const ConditionsIn<Number>& use) {
   using std::sqrt;
   return sqrt((scale.kpa / use.kpa) * (use.kelvin / scale.kelvin));
 }
 double rotameter_factor(Conditions scale, Conditions use);
-
-ActualFlow rotameter_actual_flow(IndicatedFlow indicated, Conditions scale, Conditions use);
-
-// The same air, stated as flow at the conditions of the scale: the root stands the other way up. Taking this one for
-// the actual flow is the usual mistake, so both have names.
-//
-//   Q_at_scale = Q_ind · √( (P / P_scale) · (T_scale / T) )
-//
-//   Symbols, source and validity as above
-//   Example  scale drawn for 20 °C, 101.325 kPa, showing 2.00 L/min at 5 °C, 84.5 kPa  ->  1.8750 L/min
-ReferenceFlow rotameter_flow_at_scale(IndicatedFlow indicated, Conditions scale, Conditions use);
 
 // Whether temperature (kelvin) or pressure (kPa) of b lies more than a ratio away from a's; exactly the ratio is not
 // more.

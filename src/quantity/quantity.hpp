@@ -5,8 +5,10 @@
 
 namespace driftwarden {
 
-// A number of one kind. Two kinds never mix, even of one dimension: an actual and a reference flow can't be compared,
-// added or passed for each other. Inside, each kind has one unit; other units exist only in units.hpp and the reader.
+// A number of one kind. Two kinds never mix: a humidity can't be passed for a pressure, nor a bare number for either.
+// Inside, each has one unit; other units exist only in quantity/unit_table and the reader. Conditions have kinds, for
+// each comes in several units and stands beside others in calls; flows, volumes and times are bare numbers whose names
+// end in their unit (docs/adr/0014).
 template <class Kind>
 struct Quantity {
   double value = 0;
@@ -23,18 +25,10 @@ struct Quantity {
   friend constexpr double operator/(Quantity a, Quantity b) { return a.value / b.value; }
 };
 
-using IndicatedFlow = Quantity<struct IndicatedFlowKind>;      // L/min as the calibrator showed it
-using ActualFlow = Quantity<struct ActualFlowKind>;            // L/min at the conditions of the reading
-using ReferenceFlow = Quantity<struct ReferenceFlowKind>;      // L/min at reference conditions
-using ActualVolume = Quantity<struct ActualVolumeKind>;        // L
-using ReferenceVolume = Quantity<struct ReferenceVolumeKind>;  // L at reference conditions
-using Minutes = Quantity<struct MinutesKind>;                  // min
-using Pressure = Quantity<struct PressureKind>;                // kPa, absolute (station, not reduced to sea level)
-using RelativeHumidity = Quantity<struct HumidityKind>;        // ratio, 0 to 1
-using RelativeDifference = Quantity<struct RelativeKind>;      // ratio; 0.05 is 5 %
-using TemperatureDifference = Quantity<struct TemperatureDifferenceKind>;  // K
+using Pressure = Quantity<struct PressureKind>;          // kPa, absolute (station, not reduced to sea level)
+using RelativeHumidity = Quantity<struct HumidityKind>;  // ratio, 0 to 1
 
-// Absolute temperature, kelvin. Not a Quantity: two temperatures have a difference but no sum.
+// Absolute temperature, kelvin. Not a Quantity: two temperatures have no sum.
 struct Temperature {
   double kelvin = 0;
 
@@ -42,13 +36,8 @@ struct Temperature {
   constexpr explicit Temperature(double k) : kelvin(k) {}
 
   friend constexpr auto operator<=>(const Temperature&, const Temperature&) = default;
-  friend constexpr TemperatureDifference operator-(Temperature a, Temperature b) {
-    return TemperatureDifference(a.kelvin - b.kelvin);
-  }
   friend constexpr double operator/(Temperature a, Temperature b) { return a.kelvin / b.kelvin; }
 };
-
-constexpr ActualVolume operator*(ActualFlow q, Minutes t) { return ActualVolume(q.value * t.value); }
 
 inline constexpr double zero_celsius_in_kelvin = 273.15;
 constexpr Temperature celsius(double t) { return Temperature(t + zero_celsius_in_kelvin); }

@@ -48,11 +48,11 @@ TEST(Bubble, TakesTheAirInTheTubeForSaturated) {
 // own input: Dalton's law; computed with Python 3.11 by tests/support/computed_corrections.py.
 TEST(Bubble, ReadingBecomesTheFlowOfDryAir) {
   for (const Row& row : rows()) {
-    const auto at_reference = [&](BubbleHumidity kind) {
-      return flow_at_reference(ActualFlow(corrected(row, kind, 0.5)), row.use, at(25, 101.325)).value;
+    const auto referred = [&](BubbleHumidity kind) {
+      return at_reference(corrected(row, kind, 0.5), row.use, at(25, 101.325));
     };
-    const double dry = at_reference(BubbleHumidity::dry);
-    const double as_it_stands = at_reference(BubbleHumidity::none);
+    const double dry = referred(BubbleHumidity::dry);
+    const double as_it_stands = referred(BubbleHumidity::none);
     EXPECT_NEAR(dry, row.dry_at_reference, half_a_digit_4);
     EXPECT_NEAR(as_it_stands, row.as_it_stands_at_reference, half_a_digit_4);
     EXPECT_NEAR(100 * (as_it_stands / dry - 1), row.error_percent, 0.005);
