@@ -16,14 +16,11 @@ namespace {
 
 constexpr std::string_view how_it_is_reckoned =
     "How it is reckoned: global risk by JCGM 106:2012, clause 9. What is true is taken to be spread as the figures of "
-    "these "
-    "samples are, each smoothed into a normal distribution; what measuring adds to the spread of a drift is taken off. "
-    "Each "
-    "is measured with a normal error of its own sample's u. Good and beyond are about the true value. The figures are "
-    "means: a year has more or fewer. They hold while pumps, calibrators and work stay as they were; with few samples "
-    "near a limit they are rough; an error that a calibrator makes all year long comes in all its samples or in none; "
-    "each "
-    "rule is by itself, and a sample may break several.";
+    "these samples are, each smoothed into a normal distribution; what measuring adds to the spread of a drift is "
+    "taken off. Each is measured with a normal error of its own sample's u. Good and beyond are about the true value. "
+    "The figures are means: a year has more or fewer. They hold while pumps, calibrators and work stay as they were; "
+    "with few samples near a limit they are rough; an error that a calibrator makes all year long comes in all its "
+    "samples or in none; each rule is by itself, and a sample may break several.";
 
 const Rule& rule_of(const ToldRisk& told, const RuleRisk& risk) { return told.screening.rules().rules[risk.rule]; }
 
@@ -54,16 +51,16 @@ std::string trial_text(const YearOfRisk& year, const YearOfRisk& now) {
 std::string_view word_of(Otherwise otherwise) { return otherwise == Otherwise::void_ ? "void" : "qualified"; }
 
 void append_line(std::string& out, std::string_view name, const std::array<std::string, 4>& cells) {
-  constexpr std::array<std::size_t, 4> widths{13, 13, 17, 15};
+  constexpr std::array<std::size_t, 4> widths{9, 17, 15, 17};
   out += "  " + left(name, 20);
   for (std::size_t i = 0; i < cells.size(); ++i) out += right(cells[i], widths[i]);
   out += '\n';
 }
 
 void append_years(std::string& out, const ToldRisk& told, const RuleRisk& risk) {
-  append_line(out, "a year, in the mean",
-              {"truly beyond", "of them pass", "good in the band",
-               "good " + std::string(word_of(rule_of(told, risk).otherwise))});
+  append_line(
+      out, "a year, in the mean",
+      {"beyond", "beyond, passed", "good, in band", "good, " + std::string(word_of(rule_of(told, risk).otherwise))});
   for (const YearOfRisk& year : risk.years) {
     append_line(out, trial_text(year, risk.years.front()),
                 {samples_text(year.beyond), samples_text(year.passed), samples_text(year.held_up),
