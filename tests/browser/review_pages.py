@@ -247,7 +247,7 @@ def main():
             large(browser, sys.argv[3])
             sheets(browser, sys.argv[4])
             smaller(browser, "other", sys.argv[5], 5)
-            smaller(browser, "small", sys.argv[6], 3)
+            smaller(browser, "small", sys.argv[6], 4)
         finally:
             browser.quit()
     print(f"{checks} checks, {len(failures)} failures")
