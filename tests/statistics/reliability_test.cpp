@@ -47,16 +47,6 @@ TEST(Reliability, RefusesTheImpossible) {
   EXPECT_EQ(interval_for_target(0, 0.9), infinite);
 }
 
-// derived: ln(5) / 12, ln(1) / 12; 1/2 · 1/2 is 1/4, and 1/8 is one half less.
-TEST(Reliability, HasItsClosedForms) {
-  EXPECT_NEAR(failure_rate_at_interval(1, 5, 12), std::log(5.0) / 12, 1e-15);
-  EXPECT_EQ(failure_rate_at_interval(5, 5, 12), 0);
-  EXPECT_NEAR(failure_rate_at_interval(1, 5, 0.01), std::log(5.0) / 0.01, 1e-9);
-  EXPECT_EQ(failure_free_results_needed(0.5, 0.75), 2U);
-  EXPECT_EQ(failure_free_results_needed(0.5, 0.875), 3U);
-  EXPECT_NEAR(failure_rate_upper_bound(0, 0.01, 0.95), -std::log(0.05) / 0.01, 1e-9);
-}
-
 // derived: with one failure at t and one success at 2t the slope vanishes at exp(λt) = 3/2.
 TEST(FailureRateOf, ShortIntervalsIsThatOfLongOnes) {
   EXPECT_NEAR(failure_rate_of(std::array<IntervalResult, 2>{{{0.01, false}, {0.02, true}}}), std::log(1.5) / 0.01,
