@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "support/book_text.hpp"
+#include "verdict/message.hpp"
 #include "verdict/subjects.hpp"
 
 namespace driftwarden::record_look_test {
