@@ -10,7 +10,8 @@ constexpr std::size_t stages = 3;
 
 std::size_t slot(Row pump, Stage stage) { return pump * stages + static_cast<std::size_t>(stage); }
 
-// The rows of readings that name only a pump, pump after pump.
+}  // namespace
+
 std::vector<std::vector<Row>> rows_by_pump(const ReadingTable& readings, std::size_t instruments) {
   std::vector<std::vector<Row>> by_pump(instruments);
   if (readings.pump.empty()) return by_pump;
@@ -20,8 +21,6 @@ std::vector<std::vector<Row>> rows_by_pump(const ReadingTable& readings, std::si
   }
   return by_pump;
 }
-
-}  // namespace
 
 ReadingIndex::ReadingIndex(const Book& book) {
   const ReadingTable& readings = book.readings;

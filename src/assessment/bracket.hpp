@@ -8,6 +8,9 @@
 
 namespace driftwarden {
 
+// The rows of readings that name a pump and no sample, by pump, in file order.
+std::vector<std::vector<Row>> rows_by_pump(const ReadingTable& readings, std::size_t instruments);
+
 // Which readings belong to which sample or pump: rows of the book's readings, in file order.
 class ReadingIndex {
  public:

@@ -31,8 +31,9 @@ Settings::Consignment consignment_of(const Settings& settings, const std::string
 }
 
 Diagnostics idle_consignments(const Book& book) {
-  const std::set<TextId> batches = batches_of(book);
   Diagnostics idle;
+  if (std::ranges::all_of(book.settings.consignments, is_of_all)) return idle;
+  const std::set<TextId> batches = batches_of(book);
   for (const Settings::Consignment& said : book.settings.consignments) {
     const auto fits = [&](TextId batch) { return fits_wildcards(said.batches, book.texts.text(batch)); };
     if (is_of_all(said) || std::any_of(batches.begin(), batches.end(), fits)) continue;

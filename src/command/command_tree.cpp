@@ -192,9 +192,9 @@ void add_risk(CLI::App& app, CommandOptions& options, Surroundings& surroundings
       "risk", "how many bad samples pass in a year and how many good ones are void, with this fleet");
   add_book(command, risk.book);
   add_as_of(command, risk.book);
-  command->add_option("--guard", risk.guard, "guard band to try, in multiples of U; else 1")
+  command->add_option("--guard", risk.trial.guard, "guard band to try, in multiples of U; else 1")
       ->check(CLI::Range(0.0, 100.0));
-  command->add_option("--more", risk.more, "how many more readings in each set to try; else 2")
+  command->add_option("--more", risk.trial.more, "how many more readings in each set to try; else 2")
       ->check(CLI::Range(0, 100));
   command->add_option("--format", risk.format, "table or json")->check(CLI::IsMember({"table", "json"}));
   command->add_option("--out", risk.out, "file to write to; else standard output");

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "command/command_line.hpp"
+#include "history/fleet_risk.hpp"
 
 // What each command was told, and what runs it: one file a command.
 namespace driftwarden {
@@ -93,8 +94,7 @@ struct CompareOptions {
 
 struct RiskOptions {
   BookOptions book;
-  double guard = 1;
-  std::size_t more = 2;  // readings a set
+  RiskTrial trial;
   std::string format = "table";
   std::string out;  // empty: standard output
 };

@@ -9,7 +9,7 @@ int run_risk(const RiskOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
-  const FleetRisk risk = fleet_risk(*opened->screening, opened->as_of, {options.guard, options.more});
+  const FleetRisk risk = fleet_risk(*opened->screening, opened->as_of, options.trial);
   const ToldRisk told{*opened->screening, risk, surroundings.version, opened->as_of};
   const Paint paint(options.out.empty() && surroundings.out_is_terminal);
   const std::string text = options.format == "json" ? risk_json(told) : risk_table(told, paint);

@@ -33,16 +33,6 @@ Replicates made_of(const Book& book, SetOwner of, const SetRows& set, std::span<
   return made;
 }
 
-// Those that name no sample.
-std::map<Row, std::vector<Row>> readings_by_pump(const Book& book) {
-  std::map<Row, std::vector<Row>> by_pump;
-  for (Row row = 0; row < book.readings.size(); ++row) {
-    const Row pump = field(book.readings.pump, row, no_row);
-    if (field(book.readings.sample, row, no_row) == no_row && pump != no_row) by_pump[pump].push_back(row);
-  }
-  return by_pump;
-}
-
 struct Gathered {
   std::size_t sets = 0;  // of three or more
   double step = 0;
@@ -117,8 +107,9 @@ std::vector<Replicates> replicates_of(const Book& book, const ComeBy& come) {
     index.of_sample(sample, rows);
     add({sample, book.samples.pump[sample]});
   }
-  for (auto& [pump, own] : readings_by_pump(book)) {
-    rows = std::move(own);
+  const std::vector<std::vector<Row>> by_pump = rows_by_pump(book.readings, book.instruments.size());
+  for (Row pump = 0; pump < by_pump.size(); ++pump) {
+    rows = by_pump[pump];
     add({no_row, pump});
   }
   return all;

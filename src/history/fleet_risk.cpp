@@ -91,11 +91,12 @@ class Gathering {
 Bounds narrowed(const Limit& limit, double by) { return {limit.low + by, limit.high - by}; }
 
 // Adds what becomes of `weight` samples like this one.
-void add_part(YearOfRisk& year, const Held& like, const MeasuredPopulation& of, double weight) {
+void add_part(YearOfRisk& year, const Held& like, const TrueValuePart& truly, double weight) {
   const KnownTo& known = year.more > 0 ? like.known_with_more : like.known;
-  const GlobalRisk at_the_limit = global_risk(of, narrowed(like.limit, 0), narrowed(like.limit, 0));
-  const GlobalRisk guarded =
-      global_risk(of, narrowed(like.limit, 0), narrowed(like.limit, year.guard * known.expanded));
+  const MeasuredPopulation of{truly.mean, truly.s, known.u};
+  const Bounds tolerance = narrowed(like.limit, 0);
+  const GlobalRisk at_the_limit = global_risk(of, tolerance, tolerance);
+  const GlobalRisk guarded = global_risk(of, tolerance, narrowed(like.limit, year.guard * known.expanded));
   year.beyond += weight * guarded.beyond;
   year.passed += weight * guarded.accepted_beyond;
   year.not_kept += weight * at_the_limit.rejected_within;
@@ -105,10 +106,7 @@ void add_part(YearOfRisk& year, const Held& like, const MeasuredPopulation& of, 
 YearOfRisk year_of(const RuleRisk& risk, const std::vector<Held>& held, double guard, std::size_t more) {
   YearOfRisk year{guard, more};
   const double weight = risk.a_year / static_cast<double>(held.size());
-  for (std::size_t i = 0; i < held.size(); ++i) {
-    const KnownTo& known = more > 0 ? held[i].known_with_more : held[i].known;
-    add_part(year, held[i], {risk.prior.parts[i].mean, risk.prior.parts[i].s, known.u}, weight);
-  }
+  for (std::size_t i = 0; i < held.size(); ++i) add_part(year, held[i], risk.prior.parts[i], weight);
   return year;
 }
 

@@ -54,6 +54,14 @@ struct RiskTrial {
   std::size_t more = 2;
 };
 
+// Of each rule in force that judges samples by a figure which is read and known to an uncertainty: how many samples a
+// year are truly beyond the limit, pass, or are held up (samples a year, in the mean), as the book judges and with what
+// is tried. Samples of the year up to the newest one that has come by a day; of more than a thousand, evenly spread
+// ones.
+//
+//   Source   JCGM 106:2012 clause 9 (statistics/global_risk), with true values spread as statistics/true_values has it
+//   Valid    each rule by itself; figures of one fleet that goes on as it is; no years where fewer than
+//            fewest_for_true_values figures are known
 FleetRisk fleet_risk(const Screening& screening, Day as_of, const RiskTrial& trial);
 
 }  // namespace driftwarden

@@ -32,9 +32,8 @@ inline constexpr std::size_t fewest_for_true_values = 20;
 //   part i ~ N( c + (E_i - c) √(1 - h²/r²), V_i + h² )
 //
 //   y_i, c   figures and their median      r  min(s, interquartile range / 1.349)      u  what measuring adds, of each
-//   s        slope of the logarithm of the figures' density, which is estimated with normal kernels of width h; κ
-//   undoes
-//            what these take from it, of a normal distribution
+//   s        slope of the logarithm of the figures' density, which is estimated with normal kernels of width h
+//   κ        undoes what these kernels take from the slope, of a normal distribution
 //   Source   Tweedie's formula (Robbins 1956; Efron, J. Am. Stat. Assoc. 106 (2011) 1602) with a kernel estimate of the
 //            sample's own variance (Silverman, Density Estimation, 1986, 3.31 and 6.4.1); from memory, and simulated by
 //            tests/reference/load/risk_load
