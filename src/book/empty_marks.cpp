@@ -5,6 +5,7 @@
 
 #include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
+#include "diagnostic/characters.hpp"
 #include "diagnostic/letters.hpp"
 
 namespace driftwarden {
@@ -41,6 +42,7 @@ bool EmptyMarks::hold(std::string_view text) const {
 }
 
 bool has_wide_blank(std::string_view text) {
+  if (is_all_ascii(text)) return false;
   for (std::size_t i = 0; i < text.size(); ++i) {
     if (wide_blank_at(text.substr(i)) > 0) return true;
   }

@@ -25,6 +25,7 @@ std::size_t character_length(std::string_view text) {
 }
 
 bool is_utf8(std::string_view text) {
+  if (is_all_ascii(text)) return true;
   for (;;) {
     text.remove_prefix(front_of(text, is_ascii).size());
     if (text.empty()) return true;

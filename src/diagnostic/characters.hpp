@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
+#include <cstring>
 #include <string_view>
 
 namespace driftwarden {
@@ -9,6 +11,20 @@ namespace driftwarden {
 // Bytes of the UTF-8 character at the front of a text; 0: there is none, or that is not one (RFC 3629, overlong forms
 // and surrogates left out).
 std::size_t character_length(std::string_view text);
+
+// Whether all bytes are of ASCII; eight at a time.
+inline bool is_all_ascii(std::string_view text) {
+  constexpr std::uint64_t beyond_ascii = 0x8080808080808080U;
+  std::uint64_t bits = 0;
+  std::size_t i = 0;
+  for (; i + 8 <= text.size(); i += 8) {
+    std::uint64_t eight = 0;
+    std::memcpy(&eight, text.data() + i, 8);
+    bits |= eight;
+  }
+  for (; i < text.size(); ++i) bits |= static_cast<unsigned char>(text[i]);
+  return (bits & beyond_ascii) == 0;
+}
 
 bool is_utf8(std::string_view text);
 
