@@ -104,11 +104,19 @@ ToCorrect CalibratorKnowledge::in_common(Row calibrator, std::int32_t certificat
 void CalibratorKnowledge::put_own(Row reading, ToCorrect& to) const {
   const ReadingTable& readings = book_.readings;
   to.indicated_l_min = readings.indicated_l_min[reading];
+  const bool are_known = to.conditions_of != no_row && readings.have_like_conditions(reading, to.conditions_of);
+  if (!are_known) put_conditions(reading, to);
+  if (supposed_.instrument != no_row) to.curve = curve_for(reading, to.certificate);
+}
+
+void CalibratorKnowledge::put_conditions(Row reading, ToCorrect& to) const {
+  const ReadingTable& readings = book_.readings;
   to.inputs.temperature_k = field(readings.temperature_k, reading);
   to.inputs.humidity = field(readings.humidity, reading);
   to.has_altitude_pressure = false;
   to.inputs.pressure_kpa = pressure_kpa(reading, to.has_altitude_pressure);
-  if (supposed_.instrument != no_row) to.curve = curve_for(reading, to.certificate);
+  to.factor = reading_factor(to.principle, to.inputs);
+  to.conditions_of = reading;
 }
 
 CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certificate,
@@ -119,11 +127,7 @@ CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certific
 }
 
 CorrectedReading correct_reading(const ToCorrect& reading) {
-  return correct_reading(reading.indicated_l_min, reading.principle, reading.curve, reading.inputs);
-}
-
-CorrectedReading corrected_flow(const ToCorrect& reading) {
-  return corrected_flow(reading.indicated_l_min, reading.principle, reading.curve, reading.inputs);
+  return correct_reading(reading.indicated_l_min, reading.curve, reading.factor);
 }
 
 }  // namespace driftwarden

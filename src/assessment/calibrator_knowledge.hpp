@@ -24,10 +24,10 @@ struct ToCorrect {
   double indicated_l_min = missing;
   FactorInputs inputs;
   bool has_altitude_pressure = false;
+  Row conditions_of = no_row;  // the reading whose conditions these are
+  ReadingFactor factor;        // by them
 };
 CorrectedReading correct_reading(const ToCorrect& reading);
-// The same but for how it follows the conditions.
-CorrectedReading corrected_flow(const ToCorrect& reading);
 
 // What the book knows of its calibrators and its site, worked out once. The book has to outlive it.
 class CalibratorKnowledge {
@@ -60,7 +60,8 @@ class CalibratorKnowledge {
   // The site's pressure from its altitude, where the book gives one, kPa.
   std::optional<double> site_pressure_kpa() const { return site_pressure_kpa_; }
 
-  // What readings of a calibrator under a certificate have in common, and a reading's own beside it.
+  // What readings of a calibrator under a certificate have in common, and a reading's own beside it; most have the
+  // conditions of the reading before.
   ToCorrect in_common(Row calibrator, std::int32_t certificate, const CorrectionPractice& practice) const;
   void put_own(Row reading, ToCorrect& to) const;
   CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
@@ -74,6 +75,8 @@ class CalibratorKnowledge {
   double pressure_kpa(Row reading, bool& is_from_altitude) const;
 
  private:
+  void put_conditions(Row reading, ToCorrect& to) const;
+
   const Book& book_;
   SupposedErrors supposed_;
   CertificateHistory history_;

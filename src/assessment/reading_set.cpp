@@ -134,7 +134,7 @@ void SetSplitter::append_sets(const ReadingTable& readings, std::vector<SetRows>
 
 struct SetReader::FlowAlone {
   static constexpr bool are_figures = false;
-  CorrectedReading correct(Row, const ToCorrect& reading) const { return corrected_flow(reading); }
+  CorrectedReading correct(Row, const ToCorrect& reading) const { return correct_reading(reading); }
 };
 
 struct SetReader::Figures {

@@ -49,8 +49,15 @@ struct CorrectedReading {
 // scale.
 CorrectedReading correct_reading(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
                                  const FactorInputs& inputs);
-// The same but for how it follows the conditions, and which correction was left out.
-CorrectedReading corrected_flow(double indicated_l_min, Principle principle, std::span<const ErrorPoint> curve,
-                                const FactorInputs& inputs);
+
+// What the conditions make of a reading by its calibrator's principle: one for all that were read under the same.
+struct ReadingFactor {
+  PrincipleStep step;
+  Slopes slopes;
+  Correction left_out = Correction::none;
+};
+ReadingFactor reading_factor(Principle principle, const FactorInputs& inputs);
+CorrectedReading correct_reading(double indicated_l_min, std::span<const ErrorPoint> curve,
+                                 const ReadingFactor& factor);
 
 }  // namespace driftwarden

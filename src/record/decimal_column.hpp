@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <bit>
 #include <cstdint>
 
 #include "quantity/units.hpp"
@@ -53,6 +54,11 @@ class DecimalColumn {
     if (!is_narrow_) return figures_[row] = figures_[as], true;
     codes_[row] = codes_[as];
     return codes_[as] != kept_apart;
+  }
+  // Whether two rows surely hold one figure, or both none. Figures that are kept apart are not looked up.
+  bool are_alike(Row a, Row b) const {
+    if (!is_narrow_) return std::bit_cast<std::uint64_t>(figures_[a]) == std::bit_cast<std::uint64_t>(figures_[b]);
+    return codes_[a] == codes_[b] && codes_[a] != kept_apart;
   }
   double operator[](Row row) const {
     if (!is_narrow_) return figures_[row];

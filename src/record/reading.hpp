@@ -48,6 +48,11 @@ struct ReadingTable {
   std::map<Row, ProblemNumber> problem;  // of the rejected rows
 
   std::size_t size() const { return rows; }
+  // Whether two readings surely were taken under the same conditions.
+  bool have_like_conditions(Row a, Row b) const {
+    const auto are_alike = [a, b](const DecimalColumn& column) { return column.empty() || column.are_alike(a, b); };
+    return are_alike(temperature_k) && are_alike(pressure_kpa) && are_alike(humidity);
+  }
 };
 
 }  // namespace driftwarden
