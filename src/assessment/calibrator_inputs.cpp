@@ -132,7 +132,7 @@ Repeatability repeatability_of(const BudgetSheet& sheet, const ReadingSet& set) 
   const auto n = static_cast<double>(set.flow.n);
   if (set.flow.n >= 2) return {set.flow.s / std::sqrt(n), n - 1, false};
   if (set.flow.n == 0) return {};
-  const PooledSpread pooled = sheet.basis().scatter.of_single(sheet.basis(), set.rows);
+  const PooledSpread pooled = sheet.basis().scatter.of_single(set.rows);
   return {pooled.s * set.flow.mean, pooled.dof, true};
 }
 

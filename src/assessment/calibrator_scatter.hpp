@@ -2,11 +2,11 @@
 #pragma once
 
 #include <map>
-#include <memory>
 #include <utility>
 #include <vector>
 
 #include "assessment/reading_set.hpp"
+#include "assessment/told_by_sets.hpp"
 #include "record/handed_scatter.hpp"
 #include "statistics/pooled_spread.hpp"
 
@@ -25,25 +25,21 @@ struct SampleAssessment;
 //   Source   JCGM 100 (GUM) 4.2.4; that scatter grows with the flow, and not with the pump, is this project's choice
 //   Valid    sets of two readings and more; what is read later changes no earlier u
 //   Example  sets of 3 with 0.2 % and of 2 with 0.5 %: √((2 · 0.2² + 0.5²) / 3) = 0.332 % with 3 degrees of freedom
-//
-// Worked out for a calibrator when first asked for, once for all threads.
 class CalibratorScatter {
  public:
-  explicit CalibratorScatter(const Book& book);
-  ~CalibratorScatter();
-  CalibratorScatter(CalibratorScatter&&) noexcept;
+  CalibratorScatter() = default;
+  // Takes the scatters out of what was told.
+  CalibratorScatter(const Book& book, std::vector<ToldBySets>& told, unsigned threads);
 
   // Of a set's single reading. A part of a split book knows what the whole book knew.
-  PooledSpread of_single(const AssessmentBasis& basis, const SetRows& set) const;
+  PooledSpread of_single(const SetRows& set) const;
   // No degrees of freedom where no set was read before.
-  PooledSpread before(const AssessmentBasis& basis, Row calibrator, Moment moment) const;
+  PooledSpread before(Row calibrator, Moment moment) const;
 
  private:
-  struct Readings;
-  struct OfCalibrator;
-  std::unique_ptr<Readings> readings_;
-  std::unique_ptr<OfCalibrator[]> of_;
+  ByInstrument<SetScatter> up_to_;  // by calibrator, in order of time, each with all before it
   std::map<std::pair<Row, Moment>, PooledSpread> handed_;
+  bool is_handed_ = false;
 };
 
 // What a sample's sets lean on that are a single reading.

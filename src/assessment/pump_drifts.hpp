@@ -4,13 +4,10 @@
 #include <cstdint>
 #include <vector>
 
-#include "record/instrument.hpp"
-#include "record/moment.hpp"
+#include "assessment/told_by_sets.hpp"
 #include "record/sample.hpp"
 
 namespace driftwarden {
-
-struct AssessmentBasis;
 
 // How far a pump's flow moved over its uses.
 //
@@ -29,8 +26,9 @@ struct DriftSpread {
 // whose records can be understood and in which nobody saw a fault; two samples within one bracket are one use.
 class PumpDrifts {
  public:
-  // Leans on all of the basis but on itself. The same with any number of threads.
-  PumpDrifts(const AssessmentBasis& basis, unsigned threads);
+  PumpDrifts() = default;
+  // Takes the uses out of what was told. The same with any number of threads.
+  PumpDrifts(std::vector<ToldBySets>& told, std::size_t instruments, unsigned threads);
 
   // Over the uses whose post set was read before a moment: nothing that is read later changes it.
   DriftSpread before(Row pump, Moment moment) const;

@@ -48,11 +48,13 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
       practice(the_practice),
       samplers(std::move(facts)),
       calibrators(the_book, std::move(supposed)),
-      scatter(the_book),
       standards(the_book),
       readings(the_book),
-      pump_sets(the_book),
-      pump_drifts(*this, threads) {}
+      pump_sets(the_book) {
+  std::vector<ToldBySets> told = told_by_sets(*this, threads);
+  scatter = CalibratorScatter(book, told, threads);
+  pump_drifts = PumpDrifts(told, book.instruments.size(), threads);
+}
 
 SampleAssessor::SampleAssessor(const AssessmentBasis& basis, Depth depth)
     : basis_(basis),

@@ -91,11 +91,12 @@ struct AssessmentBasis {
   AssessmentPractice practice;
   SamplerFacts samplers;
   CalibratorKnowledge calibrators;
-  CalibratorScatter scatter;
   StandardIndex standards;
   ReadingIndex readings;
   PumpSets pump_sets;
-  PumpDrifts pump_drifts;  // the last, for it leans on the others
+  // Of what its sets tell, read with the others.
+  CalibratorScatter scatter;
+  PumpDrifts pump_drifts;
 };
 
 // How far a sample is assessed: which sets count, and their flows; all its figures; and the steps to them.

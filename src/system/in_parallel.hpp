@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <algorithm>
+#include <atomic>
 #include <cstddef>
 #include <functional>
 
@@ -10,5 +12,16 @@ namespace driftwarden {
 // have ended; what the first of them threw is thrown on. A work takes what comes next until nothing does, so fewer
 // threads do it, too: where the system gives no more of them, those that are there do.
 void in_parallel(std::size_t threads, const std::function<void(std::size_t)>& work);
+
+// Has the works 0 to count - 1 done by several threads: each makes itself a worker, and calls worker(number) with the
+// next number until none is left.
+template <class MakeWorker>
+void share_out(std::size_t count, std::size_t threads, MakeWorker make_worker) {
+  std::atomic<std::size_t> next{0};
+  in_parallel(std::min(threads, count), [&](std::size_t) {
+    auto worker = make_worker();
+    for (std::size_t number; (number = next.fetch_add(1)) < count;) worker(number);
+  });
+}
 
 }  // namespace driftwarden

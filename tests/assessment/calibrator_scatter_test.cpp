@@ -27,7 +27,7 @@ Moment at(const Book& book, Row reading) { return book.readings.taken[reading]; 
 // own input: the example of the formula: s is 0.2 % of three readings and 0.5 % of two, computed by hand.
 TEST(CalibratorScatter, PoolsWhatWasReadBefore) {
   const BudgetedBook book(three_sets());
-  const PooledSpread all = book.basis.scatter.before(book.basis, 1, at(book.book, 5));
+  const PooledSpread all = book.basis.scatter.before(1, at(book.book, 5));
   EXPECT_NEAR(all.s, std::sqrt((2 * 0.2 * 0.2 + 0.5 * 0.5) / 3) / 100, 1e-9);
   EXPECT_EQ(all.dof, 3);
 }
@@ -35,11 +35,11 @@ TEST(CalibratorScatter, PoolsWhatWasReadBefore) {
 // derived: 2.000 ± 0.004 L/min three times is s = 0.2 %.
 TEST(CalibratorScatter, KnowsNothingOfLaterSetsNorOfTheSetItself) {
   const BudgetedBook book(three_sets());
-  const PooledSpread first = book.basis.scatter.before(book.basis, 1, at(book.book, 3));
+  const PooledSpread first = book.basis.scatter.before(1, at(book.book, 3));
   EXPECT_NEAR(first.s, 0.002, 1e-12);
   EXPECT_EQ(first.dof, 2);
-  EXPECT_EQ(book.basis.scatter.before(book.basis, 1, at(book.book, 2)).dof, 0);  // on its last reading it hasn't ended
-  EXPECT_EQ(book.basis.scatter.before(book.basis, 2, at(book.book, 5)).dof, 0);  // another calibrator
+  EXPECT_EQ(book.basis.scatter.before(1, at(book.book, 2)).dof, 0);  // on its last reading it hasn't ended
+  EXPECT_EQ(book.basis.scatter.before(2, at(book.book, 5)).dof, 0);  // another calibrator
 }
 
 // How a calibrator (1: V1) had scattered by the last reading of a book with these readings.
@@ -49,8 +49,7 @@ PooledSpread by_the_end(const std::string& readings, const std::string& headings
   text.samples += "S2,P1,2026-09-22T08:00,2026-09-22T16:00,23,98.60\n";
   text.readings = "taken,stage,sample,pump,calibrator," + headings + "\n" + readings;
   const BudgetedBook book(text);
-  return book.basis.scatter.before(book.basis, 1,
-                                   book.book.readings.taken[static_cast<Row>(book.book.readings.size() - 1)]);
+  return book.basis.scatter.before(1, book.book.readings.taken[static_cast<Row>(book.book.readings.size() - 1)]);
 }
 
 // derived: sets of two readings, one degree of freedom each.
@@ -74,10 +73,10 @@ TEST(CalibratorScatter, GoesByTheTimeAndNotByTheFile) {
   BookText text = three_sets();
   replace_all(text.readings, "T09:0", "T05:0");
   const BudgetedBook book(text);
-  const PooledSpread first = book.basis.scatter.before(book.basis, 1, at(book.book, 0));
+  const PooledSpread first = book.basis.scatter.before(1, at(book.book, 0));
   EXPECT_EQ(first.dof, 1);
   EXPECT_NEAR(first.s, 0.005, 1e-9);
-  EXPECT_EQ(book.basis.scatter.before(book.basis, 1, at(book.book, 5)).dof, 3);
+  EXPECT_EQ(book.basis.scatter.before(1, at(book.book, 5)).dof, 3);
 }
 
 TEST(CalibratorScatter, LeavesOutWhatIsNoFlowOrNoReading) {
@@ -116,7 +115,7 @@ TEST(CalibratorScatter, LeavesOutReadingsThatAreStruckOut) {
   replace_all(text.readings, ",V1,", ",V1,,,");
   replace_all(text.readings, ",V1,,,2.004\n", ",V1,yes,slip,9\n");
   const BudgetedBook book(text);
-  const PooledSpread first = book.basis.scatter.before(book.basis, 1, at(book.book, 3));
+  const PooledSpread first = book.basis.scatter.before(1, at(book.book, 3));
   EXPECT_NEAR(first.s, 0.00282842712 / 1.998, 1e-9);
   EXPECT_EQ(first.dof, 1);
 }
@@ -126,7 +125,7 @@ TEST(CalibratorScatter, LeavesOutAReadingOfASetThatCannotBeUnderstood) {
   BookText text = three_sets();
   replace_all(text.readings, "V1,2.004\n", "V1,2.00O\n");
   const BudgetedBook book(text);
-  const PooledSpread first = book.basis.scatter.before(book.basis, 1, at(book.book, 3));
+  const PooledSpread first = book.basis.scatter.before(1, at(book.book, 3));
   EXPECT_NEAR(first.s, 0.00282842712 / 1.998, 1e-9);
   EXPECT_EQ(first.dof, 1);
 }
@@ -138,7 +137,7 @@ TEST(CalibratorScatter, LearnsNothingFromASetOfWhichOneReadingIsLeft) {
   replace_all(text.readings, ",V1,", ",V1,,,");
   replace_all(text.readings, ",V1,,,1.003535534\n", ",V1,yes,slip,9\n");
   const BudgetedBook book(text);
-  const PooledSpread all = book.basis.scatter.before(book.basis, 1, at(book.book, 5));
+  const PooledSpread all = book.basis.scatter.before(1, at(book.book, 5));
   EXPECT_NEAR(all.s, 0.002, 1e-12);
   EXPECT_EQ(all.dof, 2);
 }
