@@ -21,6 +21,20 @@ void append_set(std::string& out, const ReadingSet* set, bool is_blank) {
   if (set != nullptr) append_figure(out, set->flow.s);
 }
 
+struct Stretch {
+  std::size_t begin = 0;
+  std::size_t size = 0;
+};
+
+// A volume and its U. Where they stand.
+Stretch append_volume(std::string& out, double volume_l, double expanded_l) {
+  const std::size_t begin = out.size();
+  append_figure(out, volume_l);
+  out += ',';
+  append_figure(out, expanded_l);
+  return {begin, out.size() - begin};
+}
+
 void append_findings(std::string& out, const Screening& screening, const SampleResult& result) {
   std::string ids;
   for (const Finding& finding : result.findings) {
@@ -82,9 +96,7 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   out += ',';
   append_figure(out, figures.flow_l_min);
   out += ',';
-  append_figure(out, figures.volume_l);
-  out += ',';
-  append_figure(out, result.volume_expanded_l());
+  const Stretch volume = append_volume(out, figures.volume_l, result.volume_expanded_l());
   out += ',';
   append_figure(out, figures.volume_reference_l);
   out += ',';
@@ -100,9 +112,11 @@ void append_screen_csv(std::string& out, const Screening& screening, const Sampl
   out += ',';
   if (!is_missing(figures.volume_l)) out += volume_is(figures);
   out += ',';
-  append_figure(out, figures.measured_volume_l);
-  out += ',';
-  append_figure(out, result.budget.about(BudgetFigure::volume).expanded);
+  if (figures.is_conventional) {
+    append_volume(out, figures.measured_volume_l, result.budget.about(BudgetFigure::volume).expanded);
+  } else {
+    out.append(out, volume.begin, volume.size);  // the same once more
+  }
   out += '\n';
 }
 
