@@ -34,9 +34,14 @@ class PumpDrifts {
   DriftSpread before(Row pump, Moment moment) const;
 
  private:
+  struct Use {
+    Moment closed = no_moment;  // when its post set had been read
+    double squares = 0;         // d² of this use and of the pump's uses before it
+  };
+  static const Use* first_from(std::span<const Use> uses, Moment moment);
+
   std::vector<std::uint32_t> begin_;  // by pump, one more at the end
-  std::vector<Moment> closed_;        // when each use's post set had been read, by pump and time
-  std::vector<double> squares_;       // d² of this use and of the pump's uses before it
+  std::vector<Use> uses_;             // by pump and time
 };
 
 }  // namespace driftwarden

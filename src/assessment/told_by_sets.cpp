@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "assessment/drift.hpp"
 #include "assessment/sample_assessment.hpp"
@@ -11,7 +12,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t a_stretch = 1024;
+constexpr std::size_t a_stretch = 4096;
 
 bool saw_a_fault(const SampleTable& samples, Row sample) {
   return field(samples.fault, sample, YesNo::unsaid) == YesNo::yes;
@@ -25,6 +26,7 @@ class Listener {
   explicit Listener(const AssessmentBasis& basis)
       : basis_(basis),
         samples_(basis.book.samples),
+        readings_(basis.book.readings),
         assessor_(basis, Depth::flows),
         reader_(basis.book, basis.calibrators, basis.practice.correction) {}
 
@@ -43,10 +45,14 @@ class Listener {
  private:
   void hear_sample(Row sample, ToldBySets& told) {
     const SampleAssessment& figures = assessor_.assess(sample);
-    for (const ReadingSet& set : figures.sets) {
-      // A set that names its pump only is the pump's, however many samples lean on it.
-      const Row first = figures.rows[set.rows.begin];
-      if (field(basis_.book.readings.sample, first, no_row) == sample) hear_set(set, told);
+    const auto names_the_sample = [&](Row row) { return field(readings_.sample, row, no_row) == sample; };
+    // A set that names its pump only is the pump's, however many samples lean on it.
+    if (std::ranges::any_of(figures.rows, [&](Row row) { return is_rejected(row) && names_the_sample(row); })) {
+      hear_without_rejected(figures.rows, names_the_sample, told);
+    } else {
+      for (const ReadingSet& set : figures.sets) {
+        if (names_the_sample(figures.rows[set.rows.begin])) hear_set(set, told);
+      }
     }
     const bool has_pump = figures.kind == SampleKind::sample && samples_.pump[sample] != no_row;
     if (has_pump && figures.problem == no_problem && !saw_a_fault(samples_, sample)) hear_use(figures, told);
@@ -60,9 +66,24 @@ class Listener {
 
   void hear_pump(Row pump, ToldBySets& told) {
     for (const SetRows& set : basis_.pump_sets.of_pump(pump)) {
-      hear_set(reader_.read_flow(basis_.pump_sets.rows().subspan(set.begin, set.count), set), told);
+      const std::span<const Row> rows = basis_.pump_sets.rows().subspan(set.begin, set.count);
+      hear_without_rejected(
+          rows, [](Row) { return true; }, told);
     }
   }
+
+  // The flow of a set has none of a reading that can't be understood; what the others scatter by is known all the same.
+  template <class Counts>
+  void hear_without_rejected(std::span<const Row> rows, Counts counts, ToldBySets& told) {
+    rows_.clear();
+    std::ranges::copy_if(rows, std::back_inserter(rows_), [&](Row row) { return counts(row) && !is_rejected(row); });
+    splitter_.split(readings_, rows_, sets_);
+    for (const SetRows& set : sets_) {
+      hear_set(reader_.read_flow(std::span<const Row>(rows_).subspan(set.begin, set.count), set), told);
+    }
+  }
+
+  bool is_rejected(Row reading) const { return (readings_.flags[reading] & reading_is_rejected) != 0; }
 
   void hear_set(const ReadingSet& set, ToldBySets& told) {
     const MeanAndSpread& flow = set.flow;
@@ -74,8 +95,12 @@ class Listener {
 
   const AssessmentBasis& basis_;
   const SampleTable& samples_;
+  const ReadingTable& readings_;
   SampleAssessor assessor_;
   SetReader reader_;
+  SetSplitter splitter_;
+  std::vector<Row> rows_;
+  std::vector<SetRows> sets_;
   bool is_handed_ = !basis_.book.files.pooled.empty();
 };
 

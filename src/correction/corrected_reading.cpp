@@ -13,7 +13,8 @@ double without_error(double indicated_l_min, double error) {
 
 ReadingFactor reading_factor(Principle principle, const FactorInputs& inputs) {
   const PrincipleKind& kind = kind_of(principle);
-  ReadingFactor factor{kind.step(inputs)};
+  ReadingFactor factor;
+  factor.step = kind.step(inputs);
   if (factor.step.lack != FactorLack::nothing) return factor;
   factor.slopes = kind.slopes(inputs);
   factor.left_out = kind.left_out(inputs);

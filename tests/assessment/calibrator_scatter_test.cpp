@@ -152,10 +152,10 @@ TEST(CalibratorScatter, OfAPartOfABookIsWhatItWasHanded) {
   SetRows set;
   set.calibrator = 1;
   set.first = book.readings.taken[5];
-  EXPECT_EQ(basis.scatter.of_single(basis, set).s, 0.004);
-  EXPECT_EQ(basis.scatter.of_single(basis, set).dof, 7);
+  EXPECT_EQ(basis.scatter.of_single(set).s, 0.004);
+  EXPECT_EQ(basis.scatter.of_single(set).dof, 7);
   set.first = book.readings.taken[3];
-  EXPECT_EQ(basis.scatter.of_single(basis, set).dof, 0);
+  EXPECT_EQ(basis.scatter.of_single(set).dof, 0);
 }
 
 // derived: 2.000 and 2.004 before tell one degree of freedom, which is enough to lean on.

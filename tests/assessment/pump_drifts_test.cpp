@@ -111,5 +111,21 @@ TEST(PumpDrifts, OfOneBracketAreTheLargest) {
   }
 }
 
+// own input: uses that crowd at the end, at the beginning, or lie evenly; what was closed before a moment is counted.
+TEST(PumpDrifts, CountUsesHoweverTheyLieInTime) {
+  for (const auto& closed_at : {+[](Moment i) { return i * i * i; }, +[](Moment i) { return 1000 * i; },
+                                +[](Moment i) { return 1'000'000 - (100 - i) * (100 - i) * (100 - i); }}) {
+    std::vector<ToldBySets> told(1);
+    for (Moment i = 0; i < 100; ++i) told[0].uses.push_back({1, closed_at(i), 0.01});
+    const PumpDrifts drifts(told, 2, 1);
+    for (Moment i = 0; i < 100; ++i) {
+      EXPECT_EQ(drifts.before(1, closed_at(i)).uses, i);
+      EXPECT_EQ(drifts.before(1, closed_at(i) + 1).uses, i + 1);
+    }
+    EXPECT_EQ(drifts.before(1, no_moment).uses, 0U);
+    EXPECT_EQ(drifts.before(0, closed_at(99) + 1).uses, 0U);
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::pump_drifts_test

@@ -38,5 +38,17 @@ TEST(ShowsItself, IsSoForTextAndNotForControlsOrBytes) {
   for (const char* hidden : {"a\nb", "a\x7f", "a\u202Eb", "25 \xB0", "\xE2\x82"}) EXPECT_FALSE(shows_itself(hidden));
 }
 
+TEST(IsAllAscii, LooksAtEveryByte) {
+  EXPECT_TRUE(is_all_ascii(""));
+  for (std::size_t size = 1; size < 20; ++size) {
+    EXPECT_TRUE(is_all_ascii(std::string(size, '\x7f'))) << size;
+    for (std::size_t i = 0; i < size; ++i) {
+      std::string text(size, 'a');
+      text[i] = '\x80';
+      EXPECT_FALSE(is_all_ascii(text)) << size << ' ' << i;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::characters_test

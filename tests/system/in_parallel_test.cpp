@@ -3,11 +3,13 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <atomic>
 #include <mutex>
 #include <new>
 #include <set>
 #include <stdexcept>
+#include <vector>
 
 namespace driftwarden::in_parallel_test {
 namespace {
@@ -38,6 +40,23 @@ TEST(InParallel, ThrowsOnWhatAnyThreadThrewWhenAllHaveEnded) {
     EXPECT_THROW(in_parallel(4, work), std::bad_alloc) << thrower;
     EXPECT_EQ(ended, 4);
   }
+}
+
+TEST(ShareOut, HasEachWorkDoneOnceByWorkersOfTheirOwn) {
+  for (const std::size_t threads : {1U, 3U, 50U}) {
+    std::vector<std::atomic<int>> done(20);
+    std::atomic<std::size_t> workers{0};
+    share_out(done.size(), threads, [&] {
+      ++workers;
+      return [&](std::size_t number) { ++done[number]; };
+    });
+    for (const std::atomic<int>& times : done) EXPECT_EQ(times, 1);
+    EXPECT_LE(workers, std::min<std::size_t>(threads, done.size()));
+  }
+}
+
+TEST(ShareOut, DoesNothingWhereThereIsNothing) {
+  share_out(0, 2, [] { return [](std::size_t number) { ADD_FAILURE() << number; }; });
 }
 
 }  // namespace
