@@ -59,6 +59,15 @@ void ReadingIndex::of_sample(Row sample, std::vector<Row>& rows) const {
   }
 }
 
+void ReadingIndex::expect(Row sample, const ReadingTable& readings) const {
+  constexpr Row near_enough = 4096;  // the processor has them in its cache or foresees them
+  if (sample_rows_.empty() || sample + 1 >= sample_begin_.size()) return;
+  const auto rows =
+      std::span(sample_rows_.data() + sample_begin_[sample], sample_rows_.data() + sample_begin_[sample + 1]);
+  if (rows.empty() || rows.back() - rows.front() < near_enough) return;
+  for (const Row row : rows) readings.expect(row);
+}
+
 PumpSets::PumpSets(const Book& book) {
   const std::vector<std::vector<Row>> by_pump = rows_by_pump(book.readings, book.instruments.size());
   SetSplitter splitter;

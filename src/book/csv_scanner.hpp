@@ -25,9 +25,16 @@ enum class CsvFault : std::uint8_t { none, open_quote, text_after_quote };
 // 64 bytes after the text must be readable.
 class CsvScanner {
  public:
+  CsvScanner() = default;  // of no text
   CsvScanner(std::string_view text, char separator)
       : next_(text.data()), end_(text.data() + text.size()), separator_(separator) {}
 
+  // Goes to behind the row of another scanner, in its text.
+  void go_on_behind(const CsvScanner& other) {
+    next_ = other.next_;
+    end_ = other.end_;
+    separator_ = other.separator_;
+  }
   // The next row; false at the end. The cells stay valid until the next call.
   bool next();
 
@@ -53,9 +60,9 @@ class CsvScanner {
   void next_with_quotes();
   const char* quoted_cell(const char* quote);
 
-  const char* next_;
-  const char* end_;
-  char separator_;
+  const char* next_ = nullptr;
+  const char* end_ = nullptr;
+  char separator_ = ',';
   const char* begin_ = nullptr;
   const char* row_end_ = nullptr;
   std::vector<Cell> cells_;

@@ -30,6 +30,25 @@ class NameIndex {
   }
   // Has the memory fetched that entering a row soon will need.
   void expect(Row row) const { __builtin_prefetch(&slots_[hash(name_of_(row)) & mask_]); }
+  // The same for finding a name, in three steps that wait for each other: where its row is noted, where that row's name
+  // is, and that name.
+  struct Sought {
+    std::size_t at = SIZE_MAX;  // a slot; SIZE_MAX: nothing is sought
+    Row row = no_row;
+  };
+  Sought seek(std::string_view name) const {
+    const std::size_t at = hash(name) & mask_;
+    __builtin_prefetch(&slots_[at]);
+    return {at, no_row};
+  }
+  void seek_row(Sought& sought) const {
+    if (sought.at == SIZE_MAX) return;
+    sought.row = slots_[sought.at];
+    if (sought.row != no_row) name_of_.expect(sought.row);
+  }
+  void seek_name(const Sought& sought) const {
+    if (sought.row != no_row) __builtin_prefetch(name_of_(sought.row).data());
+  }
   Row find(std::string_view name) const {
     for (std::size_t at = hash(name) & mask_; slots_[at] != no_row; at = (at + 1) & mask_) {
       if (name_of_(slots_[at]) == name) return slots_[at];

@@ -89,11 +89,34 @@ class ReadingRows {
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
   }
 
+  // In books whose readings lie in any order, most time goes into waiting for the names of their samples. What holds
+  // for one block will hold for the next.
+  bool looks_ahead() const { return looks_ahead_; }
+  void expect(const CsvScanner& row) {
+    const std::string_view name = row_.raw_text_in(row, sample);
+    const bool is_again = is_same_text(last_expected_, name);
+    sought(0) = is_again ? SampleIndex::Sought{} : samples_.seek(name);
+    samples_.seek_row(sought(rows_a_step));
+    samples_.seek_name(sought(2 * rows_a_step));
+    last_expected_ = name;
+    ++expected_;
+  }
+
   UnknownSamples& unknown_samples() { return unknown_samples_; }
   // Of the block that was read before.
-  void forget_texts() { last_temperature_ = last_pressure_ = last_humidity_ = {}; }
+  void forget_texts() {
+    last_temperature_ = last_pressure_ = last_humidity_ = {};
+    last_expected_ = {};
+    constexpr std::size_t many = 1000;  // of the some 17,000 rows of a block
+    looks_ahead_ = std::exchange(searched_, 0) > many;
+  }
 
  private:
+  // Of a row so many before the one that was scanned last.
+  SampleIndex::Sought& sought(std::size_t rows_before) {
+    return sought_[(expected_ + sought_.size() - rows_before) % sought_.size()];
+  }
+
   // A display that was blank, or beyond its range, gives no figure; struck out, it needs none.
   [[gnu::always_inline]] void read_indicated(Row row, bool is_void) {
     const RowReader::Quantity quantity = is_void ? row_.quantity_if_any(reading) : row_.quantity_as_written(reading);
@@ -112,7 +135,7 @@ class ReadingRows {
   };
   // Conditions mostly are those of the row before.
   [[gnu::always_inline]] void read_condition(DecimalColumn& column, Row row, int field, Written& last) {
-    const std::string_view written = row_.text(field);
+    const std::string_view written = row_.raw_text(field);
     const bool is_again = last.row != no_row && last.row + 1 == row && is_same_text(last.text, written);
     if (is_again && column.put_again(row, last.row)) {
       last.row = row;
@@ -156,14 +179,20 @@ class ReadingRows {
   }
 
   // Readings mostly name the sample of the row before, or the one behind it.
-  Row read_sample() {
+  [[gnu::always_inline]] Row read_sample() {
+    if (is_named(last_sample_, row_.raw_text(sample))) return last_sample_;
+    const Row next = last_sample_ + 1;
+    return is_named(next, row_.raw_text(sample)) ? last_sample_ = next : find_sample();
+  }
+
+  bool is_named(Row of_samples, std::string_view name) const {
+    return of_samples < book_.samples.size() && is_same_text(book_.samples.name[of_samples], name);
+  }
+
+  Row find_sample() {
     const std::string_view name = row_.text(sample);
     if (name.empty()) return no_row;
-    if (last_sample_ < book_.samples.size()) {
-      if (is_same_text(book_.samples.name[last_sample_], name)) return last_sample_;
-      const Row next = last_sample_ + 1;
-      if (next < book_.samples.size() && is_same_text(book_.samples.name[next], name)) return last_sample_ = next;
-    }
+    ++searched_;
     Row found = samples_.find(name);
     if (found == no_row && has_wide_blank(name)) found = samples_.find(with_plain_blanks(name));
     if (found == no_row) return unknown_sample(name);
@@ -201,7 +230,8 @@ class ReadingRows {
     return found;
   }
 
-  Row read_calibrator() {
+  [[gnu::always_inline]] Row read_calibrator() {
+    if (calibrators_.is_last(row_.raw_text(calibrator))) return calibrators_.last();
     const std::string_view name = row_.text(calibrator);
     if (name.empty()) return no_row;
     return calibrators_.find(name, row_, calibrator, "reading/unknown-calibrator");
@@ -217,6 +247,12 @@ class ReadingRows {
   RowReader row_;
   UnknownSamples unknown_samples_;
   Row last_sample_ = 0;
+  static constexpr std::size_t rows_a_step = RowsAhead::most / 3;
+  std::array<SampleIndex::Sought, RowsAhead::most> sought_;  // by the rows ahead, in turn
+  std::size_t expected_ = 0;
+  std::size_t searched_ = 0;  // samples in this block, by their names
+  bool looks_ahead_ = false;
+  std::string_view last_expected_;
   Written last_temperature_;
   Written last_pressure_;
   Written last_humidity_;

@@ -10,6 +10,7 @@
 
 #include "book/csv_scanner.hpp"
 #include "book/pieced_file.hpp"
+#include "book/rows_ahead.hpp"
 #include "book/table_layout.hpp"
 #include "record/row_places.hpp"
 #include "system/in_parallel.hpp"
@@ -75,8 +76,9 @@ bool is_of_table(const CsvScanner& row, std::uint32_t line, const TableLayout& l
 // as there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that
 // rows and lines can't be numbered by counting line ends, or more than most_rows, or when some are to be ignored: then
 // read_rows_in_order is to be used from the start. passed(bytes) is told of each block, by the thread that read it. A
-// worker's texts are gone when its next block is read; one that keeps any forgets them by forget_texts(). What a worker
-// throws ends the reading and is thrown on.
+// worker's texts are gone when its next block is read; one that keeps any forgets them by forget_texts(). One that
+// looks_ahead() in a block is told of each row of it a few rows before, by expect(scanner). What a worker throws ends
+// the reading and is thrown on.
 template <class Worker, class Passed>
 bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row first_row,
                          std::vector<std::unique_ptr<Worker>>& workers, std::size_t& rows, Passed passed,
@@ -88,16 +90,22 @@ bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row 
   std::atomic<bool> is_irregular{false};
   std::exception_ptr failure;
   std::mutex mutex;
-  const auto read_block = [&](Worker& worker, const BlockText& text, Row row) {
+  const auto read_block = [&](Worker& worker, RowsAhead& ahead, const BlockText& text, Row row) {
     if constexpr (requires { worker.forget_texts(); }) worker.forget_texts();
-    CsvScanner scanner(text.from_first_row(), layout.separator);
-    while (scanner.position() < text.end() && scanner.next()) {
-      if (scanner.extra_lines() > 0 || scanner.fault() != CsvFault::none || scanner.is_blank() || row >= most) {
+    const auto take = [&](const CsvScanner& scanned) {
+      if (scanned.extra_lines() > 0 || scanned.fault() != CsvFault::none || scanned.is_blank() || row >= most) {
         is_irregular = true;
-        break;
+        return false;
       }
-      worker(scanner, first_row + row, layout.first_line + row);
+      worker(scanned, first_row + row, layout.first_line + row);
       ++row;
+      return true;
+    };
+    if constexpr (requires { worker.looks_ahead(); }) {
+      if (worker.looks_ahead()) return ahead.read(text.from_first_row(), layout.separator, text.end(), worker, take);
+    }
+    CsvScanner scanner(text.from_first_row(), layout.separator);
+    while (scanner.position() < text.end() && scanner.next() && take(scanner)) {
     }
   };
   const auto fail = [&] {
@@ -117,10 +125,11 @@ bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row 
   const auto work = [&](Worker& worker) {
     try {
       BlockText text(file, blocks);
+      RowsAhead ahead;
       for (std::size_t b; (b = next.fetch_add(1)) < blocks.count();) {
         const auto row = static_cast<Row>(blocks.rows_before(b, rows_in(text, b)));
         if (is_irregular) continue;
-        read_block(worker, text, row);
+        read_block(worker, ahead, text, row);
         passed(blocks.end(b) - blocks.begin(b));
       }
     } catch (...) {

@@ -9,7 +9,6 @@
 #include "book/cell_text.hpp"
 #include "book/empty_marks.hpp"
 #include "book/plain_text.hpp"
-#include "book/short_text.hpp"
 #include "diagnostic/characters.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"
@@ -261,11 +260,10 @@ Day RowReader::date(int field) {
   return no_day;
 }
 
-int RowReader::word(int field, std::span<const std::string_view> words) {
+int RowReader::word_anew(int field, std::span<const std::string_view> words) {
   const std::string_view written = cell(field);
   if (written.empty()) return -1;
   LastText& last = last_text_[static_cast<std::size_t>(field)];
-  if (is_same_text(last.text, written)) return static_cast<int>(last.id);
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (!same_word(written, words[i])) continue;
     if (written == words[i]) last = {words[i], static_cast<TextId>(i)};
@@ -283,15 +281,13 @@ YesNo RowReader::yes_no(int field) {
   return position < 0 ? YesNo::unsaid : position == 1 ? YesNo::yes : YesNo::no;
 }
 
-TextId RowReader::interned(int field) {
+TextId RowReader::interned_anew(int field) {
   const std::string_view written = cell(field);
   if (written.empty()) return 0;
-  LastText& last = last_text_[static_cast<std::size_t>(field)];
-  if (is_same_text(last.text, written)) return last.id;
-  LastText& lately = lately_interned_[static_cast<unsigned char>(written.back()) % lately_interned_.size()];
+  LastText& lately = lately_at(written);
   if (!is_same_text(lately.text, written)) lately = known(field, written);
-  last = lately;
-  return last.id;
+  last_text_[static_cast<std::size_t>(field)] = lately;
+  return lately.id;
 }
 
 // A text that is not UTF-8 is not remembered, so that every row with it is told.

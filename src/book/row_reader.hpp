@@ -13,6 +13,7 @@
 #include "book/csv_scanner.hpp"
 #include "book/empty_marks.hpp"
 #include "book/problem_list.hpp"
+#include "book/short_text.hpp"
 #include "book/table_layout.hpp"
 #include "book/timestamp.hpp"
 #include "quantity/number.hpp"
@@ -62,6 +63,14 @@ class RowReader {
 
   bool has(int field) const { return context_.layout.has(field); }
   std::string_view text(int field) { return cell(field); }
+  // The cell as it stands in the file, blanks and marks of emptiness included; empty where nobody wrote the field. Of
+  // one that is the same as another, the text is the same.
+  [[gnu::always_inline]] std::string_view raw_text(int field) const { return raw_text_in(*row_, field); }
+  // The same of any row of the file.
+  [[gnu::always_inline]] std::string_view raw_text_in(const CsvScanner& row, int field) const {
+    const std::size_t column = places_[static_cast<std::size_t>(field)].column;
+    return column < row.cell_count() ? row.cells()[column].text : std::string_view();
+  }
   bool is_empty(int field);               // a moment also where it has no time of day
   std::string_view kept_text(int field);  // one that goes into a record: told where it is not UTF-8
   // In the inside unit of the heading's dimension; a plain number as written.
@@ -87,9 +96,21 @@ class RowReader {
   }
   Day date(int field);
   // Position of the cell among the words, or -1 where the cell is empty or is none of them (then reported).
-  int word(int field, std::span<const std::string_view> words);
+  [[gnu::always_inline]] int word(int field, std::span<const std::string_view> words) {
+    const std::string_view raw = raw_text(field);
+    if (raw.empty()) return word_anew(field, words);
+    const LastText& last = last_text_[static_cast<std::size_t>(field)];
+    return is_same_text(last.text, raw) ? static_cast<int>(last.id) : word_anew(field, words);
+  }
   YesNo yes_no(int field);
-  TextId interned(int field);
+  [[gnu::always_inline]] TextId interned(int field) {
+    const std::string_view raw = raw_text(field);
+    if (raw.empty()) return interned_anew(field);
+    const LastText& last = last_text_[static_cast<std::size_t>(field)];
+    if (is_same_text(last.text, raw)) return last.id;
+    const LastText& lately = lately_at(raw);
+    return is_same_text(lately.text, raw) ? lately.id : interned_anew(field);
+  }
   std::string note(int field);      // the note, with the cells of unknown columns behind it
   TextId interned_note(int field);  // the same
 
@@ -148,10 +169,16 @@ class RowReader {
   ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
   void check_shape();
   void fail_number(int field, std::string_view written);
+  // A cell's text without blanks around it, and what it was understood as.
   struct LastText {
     std::string_view text;
     TextId id = 0;
   };
+  int word_anew(int field, std::span<const std::string_view> words);
+  TextId interned_anew(int field);
+  LastText& lately_at(std::string_view text) {
+    return lately_interned_[static_cast<unsigned char>(text.back()) % lately_interned_.size()];
+  }
   LastText known(int field, std::string_view text);
   bool is_sound(int field, std::string_view text);
   std::string joined_note(int field);

@@ -70,10 +70,15 @@ class NamedInstrument {
       : index_(index), book_(hand.book), problems_(hand.problems), kind_(kind), lost_(hand.lost["instruments"]) {}
 
   // The instrument's row, or no_row where there is none of that name and kind; that is then told with this id.
-  Row find(std::string_view name, RowReader& row, int field, const char* id) {
-    if (last_ != no_row && is_same_text(book_.instruments[last_].name, name)) return last_;
-    return last_ = look_up(name, row, field, id);
+  [[gnu::always_inline]] Row find(std::string_view name, RowReader& row, int field, const char* id) {
+    if (!is_last(name)) last_ = look_up(name, row, field, id);
+    return last_;
   }
+  // Whether a name is that of the instrument that was found last.
+  [[gnu::always_inline]] bool is_last(std::string_view name) const {
+    return last_ != no_row && is_same_text(book_.instruments[last_].name, name);
+  }
+  Row last() const { return last_; }
 
  private:
   Row look_up(std::string_view name, RowReader& row, int field, const char* id) const;

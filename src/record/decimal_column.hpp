@@ -55,6 +55,7 @@ class DecimalColumn {
     codes_[row] = codes_[as];
     return codes_[as] != kept_apart;
   }
+  void expect(Row row) const { is_narrow_ ? codes_.expect(row) : figures_.expect(row); }
   // Whether two rows surely hold one figure, or both none. Figures that are kept apart are not looked up.
   bool are_alike(Row a, Row b) const {
     if (!is_narrow_) return std::bit_cast<std::uint64_t>(figures_[a]) == std::bit_cast<std::uint64_t>(figures_[b]);

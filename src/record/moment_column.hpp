@@ -50,6 +50,7 @@ class MomentColumn {
       wide_.put(row, moment);
     }
   }
+  void expect(Row row) const { seconds_.expect(row); }
   Moment operator[](Row row) const {
     const std::int32_t seconds = seconds_[row];
     if (seconds > kept_apart) return origin + seconds;

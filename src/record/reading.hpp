@@ -48,6 +48,17 @@ struct ReadingTable {
   std::map<Row, ProblemNumber> problem;  // of the rejected rows
 
   std::size_t size() const { return rows; }
+  // Has the memory fetched of what working out a flow asks of a reading.
+  void expect(Row row) const {
+    taken.expect(row);
+    stage.expect(row);
+    flags.expect(row);
+    calibrator.expect(row);
+    indicated_l_min.expect(row);
+    temperature_k.expect(row);
+    pressure_kpa.expect(row);
+    humidity.expect(row);
+  }
   // Whether two readings surely were taken under the same conditions.
   bool have_like_conditions(Row a, Row b) const {
     const auto are_alike = [a, b](const DecimalColumn& column) { return column.empty() || column.are_alike(a, b); };

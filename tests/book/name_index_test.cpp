@@ -84,5 +84,32 @@ TEST_F(NameIndexTest, LooksAtFewNamesToFindOneAmongRunningNumbers) {
   }
 }
 
+struct ExpectedNames : CountedNames {
+  void expect(Row row) const { *expected = row; }
+  Row* expected;
+};
+
+TEST(NameIndex, SeeksTheRowThatWillBeFoundAndNothingElse) {
+  const std::vector<std::string> names = {"P-1", "P-2"};
+  std::size_t looks = 0;
+  Row expected = no_row;
+  NameIndex<ExpectedNames> index(names.size(), ExpectedNames{{&names, &looks}, &expected});
+  NameIndex<ExpectedNames>::Sought nothing;
+  index.seek_row(nothing);
+  EXPECT_EQ(nothing.row, no_row);
+  auto sought = index.seek("P-2");
+  index.seek_row(sought);  // nothing was entered
+  EXPECT_EQ(sought.row, no_row);
+  index.enter(1);
+  index.seek_row(sought);
+  EXPECT_EQ(sought.row, 1U);
+  EXPECT_EQ(expected, 1U);
+  looks = 0;
+  index.seek_name(sought);
+  EXPECT_EQ(looks, 1U);
+  index.seek_name(nothing);
+  EXPECT_EQ(looks, 1U);
+}
+
 }  // namespace
 }  // namespace driftwarden::name_index_test

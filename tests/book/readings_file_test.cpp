@@ -349,5 +349,17 @@ TEST_F(BigReadingsFile, IsTheSameInOrderAsInBlocks) {
   EXPECT_EQ(whole(3), in_blocks) << "a blank line at the end";
 }
 
+// input: the same rows, each of another sample than the one before, so that from the second block on the reader looks
+// ahead; some name a sample that isn't there.
+TEST_F(BigReadingsFile, IsTheSameInOrderAsInBlocksWhereReadingsLieInAnyOrder) {
+  std::string rows = rows_.substr(0, rows_.find('\n') + 1);
+  for (int i = 0; i < 50000; ++i) rows += row(i * 7919 % 50000);
+  book_.file("readings/b.csv", rows);
+  const std::string alone = whole(1);
+  EXPECT_EQ(whole(4), alone);
+  book_.file("readings/b.csv", rows + "\n");
+  EXPECT_EQ(whole(1), alone) << "a blank line at the end";
+}
+
 }  // namespace
 }  // namespace driftwarden::readings_file_test

@@ -96,5 +96,25 @@ TEST(DecimalColumn, KeepsDoublesWithoutAForm) {
   EXPECT_FALSE(column.is_misfit());
 }
 
+TEST(DecimalColumn, SaysWhetherTwoRowsSurelyHoldTheSame) {
+  const Unit flow = unit("L/min", Dimension::flow);
+  const double none = std::numeric_limits<double>::quiet_NaN();
+  DecimalColumn column = narrow(flow, 3, 1000);
+  DecimalColumn wide;
+  wide.reserve(16);
+  wide.set_size(16);
+  for (DecimalColumn* of : {&column, &wide}) {
+    Row row = 0;
+    for (const double figure : {2.004, 2.004, 2.005, none, none, 900.0, 900.0}) of->put(row++, figure, figure);
+    EXPECT_TRUE(of->are_alike(0, 1));
+    EXPECT_FALSE(of->are_alike(1, 2));
+    EXPECT_FALSE(of->are_alike(2, 3));
+    EXPECT_TRUE(of->are_alike(3, 4));
+    EXPECT_FALSE(of->are_alike(4, 5));
+  }
+  EXPECT_FALSE(column.are_alike(5, 6));  // kept apart, and not looked up
+  EXPECT_TRUE(wide.are_alike(5, 6));
+}
+
 }  // namespace
 }  // namespace driftwarden::decimal_column_test

@@ -16,5 +16,20 @@ TEST(Reading, FlagsAreBitsOfTheirOwn) { EXPECT_EQ(reading_is_void & reading_is_r
 
 TEST(Reading, ATableStartsEmpty) { EXPECT_EQ(ReadingTable{}.size(), 0U); }
 
+// input: three readings of which each of the others differs from the first in one thing.
+TEST(Reading, HaveLikeConditionsWhereAllThatIsWrittenIsAlike) {
+  ReadingTable table;
+  EXPECT_TRUE(table.have_like_conditions(0, 1));  // nothing is written
+  for (DecimalColumn* column : {&table.temperature_k, &table.pressure_kpa, &table.humidity}) {
+    column->reserve(2);
+    column->set_size(2);
+    column->put(0, 1.5, 1.5);
+    column->put(1, 2.5, 2.5);
+    EXPECT_FALSE(table.have_like_conditions(0, 1));
+    column->put(1, 1.5, 1.5);
+    EXPECT_TRUE(table.have_like_conditions(0, 1));
+  }
+}
+
 }  // namespace
 }  // namespace driftwarden::reading_test
