@@ -3,6 +3,8 @@
 
 #include <array>
 #include <cmath>
+#include <cstdint>
+#include <cstring>
 
 #include "diagnostic/characters.hpp"
 #include "diagnostic/hexadecimal.hpp"
@@ -44,6 +46,25 @@ void append_by_number(std::string& out, std::string_view character) {
 }
 
 constexpr bool needs_none(char c) { return is_printable_ascii(c) && c != '"' && c != '\\'; }
+// Whether none of eight characters needs any.
+bool need_none(std::uint64_t eight) {
+  constexpr std::uint64_t ones = 0x0101010101010101U;
+  constexpr std::uint64_t tops = 0x80U * ones;
+  const auto has_zero = [](std::uint64_t bytes) { return (bytes - ones) & ~bytes & tops; };
+  const std::uint64_t below_blank = (eight - 0x20U * ones) & ~eight;
+  return ((eight | below_blank) & tops) == 0 &&
+         (has_zero(eight ^ '"' * ones) | has_zero(eight ^ '\\' * ones) | has_zero(eight ^ 0x7FU * ones)) == 0;
+}
+
+std::string_view plain_front(std::string_view text) {
+  std::size_t length = 0;
+  for (std::uint64_t eight = 0; length + 8 <= text.size(); length += 8) {
+    std::memcpy(&eight, text.data() + length, 8);
+    if (!need_none(eight)) break;
+  }
+  return text.substr(0, length + front_of(text.substr(length), needs_none).size());
+}
+
 bool needs_escape(char c) { return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
 
 }  // namespace
@@ -90,7 +111,7 @@ JsonText& JsonText::value(std::string_view text) {
   separate();
   out_ += '"';
   while (!text.empty()) {
-    const std::string_view plain = front_of(text, needs_none);
+    const std::string_view plain = plain_front(text);
     out_ += plain;
     text.remove_prefix(plain.size());
     if (text.empty()) break;

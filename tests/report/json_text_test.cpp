@@ -54,6 +54,18 @@ TEST(JsonText, EscapesQuotesBackslashesAndControlCharacters) {
   EXPECT_EQ(value(std::string_view("\0", 1)), R"("\u0000")");
 }
 
+// derived: what stands around a character does not change how it is written.
+TEST(JsonText, WritesACharacterTheSameWhereverItStands) {
+  for (int c = 0; c < 0x80; ++c) {
+    const std::string alone = value(std::string(1, static_cast<char>(c)));
+    const std::string inside = alone.substr(1, alone.size() - 2);
+    for (std::size_t before = 0; before < 20; ++before) {
+      const std::string text = std::string(before, 'x') + static_cast<char>(c) + std::string(19 - before, '~');
+      EXPECT_EQ(value(text), '"' + std::string(before, 'x') + inside + std::string(19 - before, '~') + '"') << c;
+    }
+  }
+}
+
 TEST(JsonText, KeepsUtf8AsItIs) {
   for (const char* text :
        {"°C", "Bø", "漢字", "😀", "\xEF\xBB\xBF", "\xF4\x8F\xBF\xBF", "\xED\x9F\xBF", "\xEE\x80\x80"}) {
