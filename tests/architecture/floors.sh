@@ -15,13 +15,13 @@ list() { find "$@" -type f | sort; }  # in one order on every machine
 includes_that_look_up() {
   list include/driftwarden src -name '*.[ch]pp' | xargs awk '
     BEGIN {
-      split("diagnostic quantity record book correction statistics assessment rule verdict history", name, " ")
+      split("diagnostic quantity record book correction statistics aerosol assessment rule verdict history", name, " ")
       for (i in name) height[name[i]] = i - 1
       height["system"] = height["outside"] = height["quantity"]
       height["doubt"] = height["rule"]
-      height["report"] = height["plot"] = height["evidence"] = 10
-      height["workshop"] = height["engine"] = 11
-      height["command"] = 12
+      height["report"] = height["plot"] = height["evidence"] = 11
+      height["workshop"] = height["engine"] = 12
+      height["command"] = 13
     }
     function floor_of(path) {
       sub(/^include\/driftwarden\//, "", path); sub(/^src\//, "", path); sub(/^driftwarden\//, "", path)

@@ -13,9 +13,10 @@
 
 namespace driftwarden::test {
 
-// One column of a file in tests/statistics/data: a line that names the source, a heading, then numbers with commas.
-inline std::vector<double> column_of(const std::string& file_name, std::size_t column = 0) {
-  const std::string path = std::string(project_folder()) + "/tests/statistics/data/" + file_name;
+// One column of a file of a floor's test data: a line that names the source, a heading, then numbers with commas.
+inline std::vector<double> column_of(const std::string& file_name, std::size_t column = 0,
+                                     const std::string& floor = "statistics") {
+  const std::string path = std::string(project_folder()) + "/tests/" + floor + "/data/" + file_name;
   std::ifstream file(path);
   std::string line;
   if (!std::getline(file, line) || !std::getline(file, line)) throw std::runtime_error("can't read " + path);

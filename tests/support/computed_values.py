@@ -4,19 +4,20 @@
 
     /usr/bin/python3 computed_values.py TESTS
 
-Every value that computed_corrections.py, computed_statistics.py and computed_records.py work out for a room has to
-stand in that room's test, to the digits written there; a text, letter by letter. The comment beside such a figure names the script that works it
-out; check_values.py lists them all.
+Every value that computed_aerosols.py, computed_corrections.py, computed_statistics.py and computed_records.py work out
+for a room has to stand in that room's test, to the digits written there; a text, letter by letter. The comment beside
+such a figure names the script that works it out; check_values.py lists them all.
 """
 import pathlib
 import re
 import sys
 
+import computed_aerosols
 import computed_corrections
 import computed_records
 import computed_statistics
 
-MODULES = (computed_corrections, computed_records, computed_statistics)
+MODULES = (computed_aerosols, computed_corrections, computed_records, computed_statistics)
 NUMBER = re.compile(r"(?<![\w.])\d[\d']*\.?\d*(?:[eE][+-]?\d+)?")
 
 

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#include "aerosol/cut_law.hpp"
+
+#include <cmath>
+
+#include "aerosol/slip.hpp"
+#include "quantity/elementary.hpp"
+#include "quantity/limit.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool is_outside(const Bounds& range, double figure) {
+  return (!std::isnan(range.lower) && side_of_limit(figure, range.lower) == Side::below) ||
+         (!std::isnan(range.upper) && side_of_limit(figure, range.upper) == Side::above);
+}
+
+}  // namespace
+
+double cut_at_flow(const CutLaw& law, double flow_l_min) {
+  if (!(flow_l_min > 0) || !(law.nominal_l_min > 0) || is_outside(law.flows_l_min, flow_l_min)) return no_figure;
+  if (std::isnan(law.exponent)) return no_figure;  // pow() would make 1 of some
+  const double ratio = flow_l_min / law.nominal_l_min;
+  const double slipping_um = law.nominal_um * std::sqrt(slip_correction(law.nominal_um, law.mean_free_path_um));
+  return without_slip(slipping_um * elementary::pow(ratio, -law.exponent), law.mean_free_path_um);
+}
+
+}  // namespace driftwarden
