@@ -105,7 +105,8 @@ PageCharts page_charts(const std::vector<WantedChart>& wanted, const Book& book,
         of.is_quiet ? tile_panel(*of.series, scales.at(of.series->series.name), look) : main_panel(*of.series, look);
     put_on(panel, size, of.is_quiet ? quiet_right_pixels : right_pixels);
     panel.room_above = top_pixels;
-    panel.y_label = "[" + of.series->series.unit + "]";
+    panel.y_label.clear();
+    panel.unit = "[" + of.series->series.unit + "]";
     panel.most_tics = of.is_quiet ? 3 : 4;
     append_panel(charts.script, panel, numbers, size);
     end_picture(charts.script);

@@ -177,6 +177,13 @@ void append_titles(std::string& script, const Panel& panel, const Theme& theme) 
   put(panel.subtitle, 0.8, theme.small_points, theme.faint);
 }
 
+// A label beside the figures would be left out by gnuplot where they are wide.
+void append_unit(std::string& script, const Panel& panel, const Theme& theme) {
+  if (panel.unit.empty()) return;
+  script += "set label " + gnuplot_quoted(panel.unit) + " at graph 0, graph 1 right offset -0.6,0.7 noenhanced" +
+            font(theme, theme.small_points) + text_colour(theme.faint) + "\n";
+}
+
 void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
   const auto at = [](double place) { return " at screen " + gnuplot_figure(place); };
   script += "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\n";
@@ -188,6 +195,7 @@ void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
   script += "set border " + std::string(is_framed ? "15 linewidth 2" : "3 linewidth 0.8") + " linecolor rgb '" +
             (is_framed ? panel.frame : theme.faint) + "'\nunset title\n";
   append_titles(script, panel, theme);
+  append_unit(script, panel, theme);
   script += "set ylabel " + gnuplot_quoted(panel.y_label) + " noenhanced" + font(theme, theme.small_points) +
             text_colour(theme.faint) + "\n";
   script += "set ytics " + gnuplot_figure(tic_step(panel.y.high - panel.y.low, panel.most_levels)) +
@@ -325,9 +333,10 @@ void begin_picture(std::string& script, const PictureHead& head, const Theme& th
     script += "set terminal svg size " + size(1) + " fixed noenhanced name 'chart'" + look + "\n";
   if (head.format == PictureFormat::png)
     script += "set terminal pngcairo size " + size(1) + " noenhanced fontscale 0.75" + look + "\n";
+  // Of paper, 72 points of a letter are an inch, and 96 pixels of everything else.
   if (head.format == PictureFormat::pdf)
     script += "set terminal pdfcairo size " + gnuplot_figure(head.size.width / pixels_an_inch) + "in," +
-              gnuplot_figure(head.size.height / pixels_an_inch) + "in noenhanced fontscale 0.75" + look + "\n";
+              gnuplot_figure(head.size.height / pixels_an_inch) + "in noenhanced fontscale 0.5625" + look + "\n";
   script +=
       "set encoding utf8\nset minussign\nset output " + gnuplot_quoted(head.file) + "\nset multiplot\nunset key\n";
   const double line = 1.0 / head.size.height;

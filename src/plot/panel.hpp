@@ -63,6 +63,7 @@ struct Panel {
   std::string title_colour;  // "": as other text
   std::string subtitle;      // below the title, smaller
   std::string y_label;
+  std::string unit;   // above the figures of the upright axis, where there is no room for a label beside them
   std::string frame;  // the colour of a line around the panel; "": only the axes
   Range x;
   Range y;

@@ -23,6 +23,16 @@ TEST(PageCharts, AreOneFileASeries) {
   EXPECT_NE(charts.script.find("set output 'chart-1.svg'"), std::string::npos);
 }
 
+// Beside figures as wide as -0.5 gnuplot has no room for a label; above them there is.
+TEST(PageCharts, HaveTheirUnitAboveTheFiguresOfTheAxis) {
+  const JudgedBook book({});
+  const auto histories = histories_of(book.screening(), {0}, in_october, {});
+  const std::string script =
+      page_charts({{&histories[0], histories[0].find("drift")}}, book.book(), shipped_theme()).script;
+  EXPECT_NE(script.find("set label '[%]' at graph 0, graph 1 right "), std::string::npos) << script;
+  EXPECT_NE(script.find("set ylabel '' "), std::string::npos) << script;
+}
+
 TEST(PageCharts, HaveNumbersForColours) {
   const JudgedBook book({});
   const auto histories = histories_of(book.screening(), {0}, in_october, {});

@@ -114,7 +114,7 @@ TEST(Picture, BeginsWithItsFormatAndEndsItsFile) {
   for (const auto& [format, terminal] :
        {std::pair<PictureFormat, std::string>{PictureFormat::svg, "set terminal svg size 300,200 "},
         {PictureFormat::png, "set terminal pngcairo size 300,200 "},
-        {PictureFormat::pdf, "set terminal pdfcairo size 3.125in,2.0833333333333335in "}}) {
+        {PictureFormat::pdf, "set terminal pdfcairo size 3.125in,2.0833333333333335in noenhanced fontscale 0.5625"}}) {
     std::string script;
     begin_picture(script, {"p" + std::string(ending_of(format)), "P", "S", "", {300, 200}, format, ""},
                   shipped_theme());
