@@ -52,6 +52,12 @@ std::string local_text(Moment moment, const TimeZone& zone) {
   return clock_text(moment + offset_s, offset_s);
 }
 
+std::string time_of_day_text(Moment moment, const TimeZone& zone) {
+  if (moment == no_moment) return {};
+  const std::string text = local_text(moment, zone);
+  return text.substr(text.find('T') + 1, 5);
+}
+
 std::string date_text(Day day) {
   if (day == no_day) return {};
   const CalendarDate date = date_of(day);

@@ -75,6 +75,8 @@ class StampReader {
 // minute.
 // "" for no_moment.
 std::string local_text(Moment moment, const TimeZone& zone);
+// "01:30", as the zone's clock showed it; "" for no_moment.
+std::string time_of_day_text(Moment moment, const TimeZone& zone);
 // "2026-11-01"; "" for no_day.
 std::string date_text(Day day);
 // The calendar day on which the zone's clock showed that moment.

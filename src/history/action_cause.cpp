@@ -169,7 +169,7 @@ class Causes {
 
   ReviewAction about_batch(const std::vector<std::size_t>& places) const {
     const ReviewAction& first = actions_[places.front()];
-    const std::string said = "the same of " + std::to_string(places.size()) + " of its " +
+    const std::string said = "The same of " + std::to_string(places.size()) + " of its " +
                              counted(in_batch_.at(batch_of(first.row)), "sample", "samples and blanks");
     return {first.kind, ActionSubject::batch, first.origin.batch, first.what, {{said, ""}}, no_row, false};
   }

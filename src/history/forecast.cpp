@@ -155,7 +155,7 @@ std::string why_no_trend(const Forecast& forecast) {
 }
 
 std::string levels_said(std::size_t levels) {
-  return "; its slope is that inside each of " + std::to_string(levels) + " calibrators or certificates";
+  return "; jumps between its " + std::to_string(levels) + " calibrators or certificates left out";
 }
 
 }  // namespace

@@ -123,16 +123,16 @@ class InstrumentActions {
     if (!standing.has_to_be_calibrated(book_)) return;
     if (standing.newest == nullptr) {
       add(ActionKind::find_certificate, "Add its certificate to the book, or have it calibrated before it is used.",
-          "the book holds no certificate of it", standing.use.recent_samples > 0);
+          "The book holds no certificate of it", standing.use.recent_samples > 0);
     } else if (standing.due != no_day && standing.due < known_.as_of) {
-      std::string why = "was due on " + date_text(standing.due) + ", " +
+      std::string why = "It was due on " + date_text(standing.due) + ", " +
                         counted(static_cast<std::size_t>(known_.as_of - standing.due), "day", "days") + " ago";
       if (standing.use.overdue_samples > 0)
         why += "; " + counted(standing.use.overdue_samples, "sample has", "samples have") + " leaned on it since";
       add(ActionKind::recalibrate, "Have it calibrated before it is used again.", why);
     } else if (standing.due != no_day && standing.due <= known_.as_of + soon_days) {
       add(ActionKind::recalibrate_soon, "Have it calibrated by then, or put another in its place.",
-          "is due on " + date_text(standing.due))
+          "It is due on " + date_text(standing.due))
           .by = standing.due;
     }
   }

@@ -40,7 +40,7 @@ std::vector<ReviewAction> actions_about_records(const Book& book,
     } else if (actions.size() < most_records) {
       actions.push_back(action_about(problem));
       if (const auto found = touched.find(static_cast<ProblemNumber>(i + 1)); found != touched.end())
-        actions.back().why.push_back({"for it, not judged: " + list_of(book, found->second), ""});
+        actions.back().why.push_back({"Not judged because of it: " + list_of(book, found->second), ""});
     } else {
       ++beyond;
     }

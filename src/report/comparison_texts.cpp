@@ -11,6 +11,7 @@
 #include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden {
 namespace {
@@ -149,7 +150,8 @@ std::string comparison_table(const ComparedRules& compared, Paint paint) {
          wrapped(changes.empty() ? "no verdict would change"
                                  : std::to_string(comparison.changed.size()) + " would change: " + changes,
                  0, table_width) +
-         "\n" + wrapped(cautions, 0, table_width);
+         "\n" + wrapped(verdict_key_text(KeyOf::verdicts_and_findings), 0, table_width) + "\n" +
+         wrapped(cautions, 0, table_width);
 }
 
 std::string comparison_csv(const ComparedRules& compared) {

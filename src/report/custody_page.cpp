@@ -16,7 +16,7 @@ namespace {
 // One page about one sheet.
 class CustodyPage {
  public:
-  explicit CustodyPage(const CustodySheet& sheet) : sheet_(sheet), html_(out_) {}
+  explicit CustodyPage(const CustodySheet& sheet) : sheet_(sheet), common_(sheet.common_remarks()), html_(out_) {}
 
   std::string text() {
     head();
@@ -99,6 +99,8 @@ class CustodyPage {
                                    {"min", "figure"},       {"flow, L/min", "figure"},
                                    {"volume, L", "figure"}, {"ref. volume, L", "figure"}};
     html_.element("h2", "Samples and blanks").line_end();
+    for (const std::string& remark : common_)
+      html_.open("p", {{"class", "common"}}).text("Of every sample listed: ").from_book(remark).text(".").close();
     headings(columns);
     for (const CustodyLine& line : sheet_.lines) {
       const std::string cells[] = {line.medium, line.pump,   line.is_blank ? "blank" : line.date,
@@ -107,15 +109,15 @@ class CustodyPage {
       html_.open("tbody", {{"class", "record"}}).open("tr").element_from_book("th", {{"scope", "row"}}, line.sample);
       for (std::size_t i = 0; i < std::size(cells); ++i) cell(columns[i + 1], cells[i]);
       html_.close().line_end();
-      below(remarks_of(line), std::size(columns));
+      below(remarks_of(line, common_), std::size(columns));
       html_.close().line_end();
     }
     html_.close().line_end();
     note();
   }
 
-  std::vector<std::string> remarks_of(const CustodyLine& line) const {
-    std::vector<std::string> words = line.remarks;
+  std::vector<std::string> remarks_of(const CustodyLine& line, const std::vector<std::string>& said_already) const {
+    std::vector<std::string> words = without(said_already, line.remarks);
     std::string unlike = sheet_.unlike_usual(line);
     if (!unlike.empty()) words.insert(words.begin(), std::move(unlike));
     return words;
@@ -128,6 +130,7 @@ class CustodyPage {
             ". Flow and volume are actual, at the conditions of sampling; the reference volume is at " +
             sheet_.reference + ". Minutes are without pauses.");
     html_.line_end();
+    append_verdict_key(html_, KeyOf::verdicts);
   }
 
   void voids() {
@@ -141,7 +144,7 @@ class CustodyPage {
       cell(columns[3], line.date);
       html_.close().line_end();
       std::vector<std::string> words = line.reasons;
-      for (std::string& remark : remarks_of(line)) words.push_back(std::move(remark));
+      for (std::string& remark : remarks_of(line, {})) words.push_back(std::move(remark));
       below(words, std::size(columns));
       html_.close().line_end();
     }
@@ -172,6 +175,7 @@ class CustodyPage {
   }
 
   const CustodySheet& sheet_;
+  const std::vector<std::string> common_;
   std::string out_;
   HtmlText html_;
 };

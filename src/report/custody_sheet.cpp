@@ -14,15 +14,15 @@
 #include "verdict/cautions.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden {
 namespace {
 
 constexpr std::size_t most_sample_width = 14;
 
-// Parts of "2026-11-01T01:30-06:00": date, clock, offset.
+// Parts of "2026-11-01T01:30-06:00": date, offset.
 std::string date_part(const std::string& text) { return text.substr(0, std::min<std::size_t>(10, text.size())); }
-std::string clock_part(const std::string& text) { return text.size() < 16 ? "" : text.substr(11, 5); }
 std::string offset_part(const std::string& text) {
   const std::size_t at = text.find_last_of("Z+-");
   return at == std::string::npos || at < 16 ? "" : text.substr(at);
@@ -41,8 +41,8 @@ void set_times(CustodyLine& line, const Book& book, Row row) {
   line.started = local_text(book.samples.started[row], book.settings.zone);
   line.stopped = local_text(book.samples.stopped[row], book.settings.zone);
   line.date = date_part(line.started);
-  line.start = clock_part(line.started);
-  line.stop = clock_part(line.stopped);
+  line.start = time_of_day_text(book.samples.started[row], book.settings.zone);
+  line.stop = time_of_day_text(book.samples.stopped[row], book.settings.zone);
   if (offset_part(line.started) != offset_part(line.stopped) && !line.start.empty() && !line.stop.empty()) {
     line.start += " " + offset_part(line.started);
     line.stop += " " + offset_part(line.stopped);
@@ -70,10 +70,9 @@ void set_figures(CustodyLine& line, const Screening& screening, const SampleResu
 void set_remarks(CustodyLine& line, const Screening& screening, const SampleResult& result) {
   const Book& book = screening.book();
   const std::string note = words_of(book, book.samples.note, result.figures->sample);
-  if (!note.empty()) line.remarks.push_back(note);
   if (line.standing != line.verdict) line.remarks.push_back(standing_text(result));
   if (!is_missing(line.volume_l)) {
-    for (std::string& remark : volume_remarks(result)) line.remarks.push_back(std::move(remark));
+    for (const std::string& remark : volume_remarks(result)) line.remarks.push_back("remark: " + remark);
   }
   for (const Finding& finding : result.findings) {
     const Outcome outcome = finding.judgement.outcome;
@@ -84,6 +83,10 @@ void set_remarks(CustodyLine& line, const Screening& screening, const SampleResu
     if (finding.decision != nullptr) text += "; " + decision_text(book, *finding.decision);
     (is_reason ? line.reasons : line.remarks).push_back(text);
   }
+  const auto has_the_note = [&](const std::string& text) { return text.find(note) != std::string::npos; };
+  const bool is_said = std::any_of(line.reasons.begin(), line.reasons.end(), has_the_note) ||
+                       std::any_of(line.remarks.begin(), line.remarks.end(), has_the_note);
+  if (!note.empty() && !is_said) line.remarks.insert(line.remarks.begin(), "noted: " + note);
 }
 
 std::string totals_text(const CustodySheet& sheet) {
@@ -114,7 +117,7 @@ std::string particulars_of(const CustodySheet& sheet, const CustodyLine& line) {
 // The sheet as lines of text.
 class Table {
  public:
-  explicit Table(const CustodySheet& sheet) : sheet_(sheet) {
+  explicit Table(const CustodySheet& sheet) : sheet_(sheet), common_(sheet.common_remarks()) {
     for (const CustodyLine& line : sheet.lines) width_ = std::max(width_, characters_in(for_terminal(line.sample)));
     width_ = std::min(width_, most_sample_width);
   }
@@ -126,10 +129,13 @@ class Table {
         sheet_.reference + ".");
     add_consignment();
     add("Unless said otherwise, " + usual_particulars(sheet_) + ".");
+    for (const std::string& remark : common_) add("Of every sample listed: " + remark + ".");
     out_ += "\n" + left("sample", width_) + " " + left("date", 10) + " " + left("start", 5) + " " + left("stop", 5) +
             " " + right("min", 5) + " " + right("flow", 6) + " " + right("volume", 7) + " " + right("ref.", 7) + "\n";
     for (const CustodyLine& line : sheet_.lines) add_line(line);
     if (!sheet_.voids.empty()) add_voids();
+    out_ += '\n';
+    add(verdict_key_text(KeyOf::verdicts));
     out_ += '\n';
     add(std::string(cautions));
     add_hand_overs();
@@ -164,7 +170,7 @@ class Table {
     if (!times_fit) add("- from " + line.start + " to " + line.stop, width_ + 1);
     const std::string particulars = particulars_of(sheet_, line);
     if (!particulars.empty()) add("- " + particulars, width_ + 1);
-    for (const std::string& remark : line.remarks) add("- " + remark, width_ + 1);
+    for (const std::string& remark : without(common_, line.remarks)) add("- " + remark, width_ + 1);
   }
 
   void add_voids() {
@@ -187,6 +193,7 @@ class Table {
   }
 
   const CustodySheet& sheet_;
+  const std::vector<std::string> common_;
   std::size_t width_ = 6;
   std::string out_;
 };
@@ -236,6 +243,26 @@ std::size_t CustodySheet::blanks() const {
 std::size_t CustodySheet::undecided() const {
   return static_cast<std::size_t>(std::count_if(
       lines.begin(), lines.end(), [](const CustodyLine& line) { return line.standing == Verdict::undecided; }));
+}
+
+std::vector<std::string> CustodySheet::common_remarks() const {
+  std::vector<std::string> common;
+  std::size_t samples = 0;
+  for (const CustodyLine& line : lines) {
+    if (line.is_blank) continue;
+    if (++samples == 1) common = line.remarks;
+    std::erase_if(common, [&line](const std::string& remark) {
+      return std::find(line.remarks.begin(), line.remarks.end(), remark) == line.remarks.end();
+    });
+  }
+  return samples < 2 ? std::vector<std::string>{} : common;
+}
+
+std::vector<std::string> without(const std::vector<std::string>& common, std::vector<std::string> remarks) {
+  std::erase_if(remarks, [&common](const std::string& remark) {
+    return std::find(common.begin(), common.end(), remark) != common.end();
+  });
+  return remarks;
 }
 
 void CustodySheet::add(CustodyLine line) {

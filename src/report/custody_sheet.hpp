@@ -80,7 +80,12 @@ struct CustodySheet {
   std::string usual(const SharedParticular& particular) const;
   // Where a line has another: "analysis: fume; method: 12".
   std::string unlike_usual(const CustodyLine& line) const;
+  // The remarks that every sample listed has, two or more of them: they are said once.
+  std::vector<std::string> common_remarks() const;
 };
+
+// Remarks of a line that are not said already.
+std::vector<std::string> without(const std::vector<std::string>& said, std::vector<std::string> remarks);
 
 CustodyLine custody_line(const Screening& screening, const SampleResult& result);
 

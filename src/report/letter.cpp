@@ -116,7 +116,8 @@ class LetterPage {
       append_reasons(*line);
       html_.close().close().line_end();
     }
-    html_.close().close();
+    html_.close().close().line_end();
+    append_verdict_key(html_, KeyOf::verdicts);
     close();
   }
 

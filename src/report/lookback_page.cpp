@@ -134,6 +134,7 @@ class LookbackPage {
               "Flows in L/min at the conditions of the readings; drift in percent; volumes in L at the conditions of "
               "sampling, with their expanded uncertainty (95 %). Shaded: the verdict is another one than before. A "
               "sample may lean on the calibrator before (pre), during (field) or after sampling (post).");
+    append_verdict_key(html_, KeyOf::verdicts);
     bearings();
   }
 
@@ -242,7 +243,7 @@ class LookbackPage {
     for (const ToldFinding* finding : findings_only_in(judged, looked.before))
       words.push_back(finding->message + " (" + finding->rule + ")");
     for (const ToldFinding* finding : findings_only_in(looked.before, judged))
-      words.push_back("no longer " + std::string(to_text(finding->outcome)) + " by " + finding->rule);
+      words.push_back("No longer " + std::string(to_text(finding->outcome)) + " by " + finding->rule);
     return words;
   }
 

@@ -10,6 +10,7 @@
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/decision_risk.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden {
 namespace {
@@ -33,7 +34,9 @@ class LookbackTable {
     if (!lookback_.samples.empty()) samples();
     bearings();
     remarks();
-    out_ += "\n" + wrapped(summary_text(lookback_), 0, table_width) + "\n" + wrapped(cautions, 0, table_width);
+    out_ += "\n" + wrapped(summary_text(lookback_), 0, table_width) + "\n" +
+            wrapped(verdict_key_text(KeyOf::verdicts_and_findings), 0, table_width) + "\n" +
+            wrapped(cautions, 0, table_width);
     return std::move(out_);
   }
 
@@ -115,7 +118,7 @@ class LookbackTable {
             right(with_significant_digits(judged.volume_expanded_l, 2), 5) + " " +
             right(with_significant_digits(judged.volume_reference_l, 4), 8) + "  " +
             paint_.verdict(judged.verdict, to_text(judged.verdict)) + (changes ? "  <- changes" : "") + "\n";
-    for (const std::string& remark : judged.volume_remarks) note(remark);
+    for (const std::string& remark : judged.volume_remarks) note("remark: " + remark);
   }
 
   void under(std::string_view label, const LookedBackSample& looked, const JudgedSample& judged) {

@@ -24,6 +24,15 @@ void append_verdict(HtmlText& html, Verdict verdict) {
   html.element("span", {{"class", "verdict " + std::string(to_text(verdict))}}, to_text(verdict));
 }
 
+void append_verdict_key(HtmlText& html, KeyOf what) {
+  html.open("dl", {{"class", "key"}});
+  for (const KeyWord& each : verdict_key(what)) {
+    html.open("div").open("dt").element("span", {{"class", "verdict " + std::string(each.word)}}, each.word).close();
+    html.element("dd", each.meaning).close();
+  }
+  html.close().line_end();
+}
+
 std::string policy_hash(std::string_view bytes) { return "sha256-" + base64_sha256_of(bytes); }
 
 std::string content_policy(std::string_view style, std::string_view script) {

@@ -7,6 +7,7 @@
 #include "record/moment.hpp"
 #include "report/html_text.hpp"
 #include "verdict/finding.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden {
 
@@ -41,6 +42,9 @@ void append_page_head(HtmlText& html, const PageHead& head);
 
 // A verdict as a word with its mark, the same on every page.
 void append_verdict(HtmlText& html, Verdict verdict);
+
+// What the verdicts mean, small, below a list of them.
+void append_verdict_key(HtmlText& html, KeyOf what);
 
 // A Content-Security-Policy that allows just this style sheet and this script (none where it is empty), by their
 // SHA-256, and nothing from anywhere else.

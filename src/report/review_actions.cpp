@@ -45,7 +45,7 @@ void append_members(HtmlText& html, const TouchedPart& part) {
 // "TF44B-2, TF44B-3: VOL-2 was used 16 days past its due date"
 void append_part(HtmlText& html, const TouchedPart& part) {
   html.open("li");
-  if (part.is_the_same) html.text("the same of ");
+  if (part.is_the_same) html.text("The same of ");
   html.open("b", {{"class", "members"}});
   append_members(html, part);
   html.close();

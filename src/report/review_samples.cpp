@@ -57,11 +57,11 @@ class SampleLines {
     const SampleResult& result = judge_.judge(sample.sample);
     html_.open("tbody", {{"id", sample_anchor(sample.sample)}});
     figures(sample, result);
-    const std::vector<std::string> beside_the_volume = volume_remarks(result);
-    if (has_working || !result.findings.empty() || !result.near.empty() || !beside_the_volume.empty()) {
+    const std::vector<std::string> remarks = volume_remarks(result);
+    const bool has_words = !result.findings.empty() || !result.near.empty() || !remarks.empty();
+    if (has_working || has_words) {
       html_.open("tr", {{"class", "more"}}).open("td", {{"colspan", "12"}});
-      findings(result);
-      for (const std::string& remark : beside_the_volume) html_.element("p", {{"class", "note"}}, remark + ".");
+      if (has_words) words(result, remarks);
       if (has_working) working(sample.sample, result);
       html_.close().close();
     }
@@ -107,11 +107,13 @@ class SampleLines {
     html_.text(": ").from_book(decision->reason);
   }
 
-  void findings(const SampleResult& result) {
-    if (result.findings.empty() && result.near.empty()) return;
+  // What there is to say of it: findings, near misses, and what belongs beside the volume.
+  void words(const SampleResult& result, const std::vector<std::string>& remarks) {
     html_.open("ul", {{"class", "findings"}});
     for (const Finding& of : result.findings) finding(to_text(of.judgement.outcome), result, of);
     for (const Finding& of : result.near) finding("near", result, of);
+    for (const std::string& remark : remarks)
+      html_.open("li").element("span", {{"class", "outcome"}}, "remark").text(" ").from_book(remark).close();
     html_.close();
   }
 
@@ -172,6 +174,7 @@ void append_samples(HtmlText& html, const ReviewPage& page) {
                "uncertainty U (95 %), and at " +
                    conditions_text(page.screening.book().settings.reference) +
                    ". Each line opens to its working: every figure down to the file and line it came from.");
+  append_verdict_key(html, KeyOf::verdicts_and_findings);
   html.markup("<div id=\"filter\" hidden></div>\n");
   html.element("h3", "From these days");
   html.element("p", {{"class", "tally"}}, tally_of(review.recent) + ".");

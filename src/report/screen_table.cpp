@@ -2,6 +2,7 @@
 #include "report/screen_table.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "report/printed_figures.hpp"
 #include "report/terminal_text.hpp"
@@ -9,6 +10,7 @@
 #include "verdict/decision_risk.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden {
 namespace {
@@ -47,6 +49,20 @@ std::string by_decision_text(const Totals& totals) {
 
 namespace {
 
+bool is_unit(std::string_view word) {
+  word = word.substr(0, word.find_last_not_of(".,;:)") + 1);
+  constexpr std::string_view units[] = {"%", "L/min", "L", "min", "h", "d", "days", "kPa", "K", "°C"};
+  return std::find(std::begin(units), std::end(units), word) != std::end(units);
+}
+
+// Where the word ends that begins there. A figure and its unit are one.
+std::size_t end_of_word(std::string_view text, std::size_t begin) {
+  const std::size_t end = std::min(text.find(' ', begin), text.size());
+  if (end == text.size() || end == begin || text[end - 1] < '0' || text[end - 1] > '9') return end;
+  const std::size_t next = std::min(text.find(' ', end + 1), text.size());
+  return is_unit(text.substr(end + 1, next - end - 1)) ? next : end;
+}
+
 // Breaks one line, which has no line end, between its words.
 std::string folded_line(std::string_view line, std::size_t width) {
   const std::size_t indent = std::min(line.find_first_not_of(' '), line.size());
@@ -55,7 +71,7 @@ std::string folded_line(std::string_view line, std::size_t width) {
   bool has_word = false;
   for (std::size_t at = indent; at < line.size();) {
     const std::size_t word_begin = std::min(line.find_first_not_of(' ', at), line.size());
-    const std::size_t word_end = std::min(line.find(' ', word_begin), line.size());
+    const std::size_t word_end = end_of_word(line, word_begin);
     const std::size_t length = word_begin - at + characters_in(line.substr(word_begin, word_end - word_begin));
     if (has_word && column + length > width) {
       out.append("\n").append(indent + 2, ' ').append(line.substr(word_begin, word_end - word_begin));
@@ -88,7 +104,7 @@ std::string wrapped(std::string_view text, std::size_t indent, std::size_t width
   std::size_t column = indent;
   bool is_empty = true;
   while (!text.empty()) {
-    const std::size_t blank = std::min(text.find(' '), text.size());
+    const std::size_t blank = end_of_word(text, 0);
     const std::string_view word = text.substr(0, blank);
     text.remove_prefix(std::min(blank + 1, text.size()));
     const std::size_t length = characters_in(word);
@@ -192,7 +208,7 @@ void ScreenTable::append_why(std::string& out, const SampleResult& result) const
   }
   if (result.standing != result.verdict) line("= " + standing_text(result), 1);
   for (const Finding& finding : result.near) line("- near: " + message(finding), 1);
-  for (const std::string& remark : volume_remarks(result)) line("- " + remark, 1);
+  for (const std::string& remark : volume_remarks(result)) line("- remark: " + remark, 1);
 }
 
 std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const {
@@ -213,7 +229,8 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
   return apart + "\n" + std::to_string(totals.samples) + (totals.samples == 1 ? " sample: " : " samples and blanks: ") +
          part(totals.valid, Verdict::valid) + ", " + part(totals.qualified, Verdict::qualified) + ", " +
          part(totals.undecided, Verdict::undecided) + ", " + part(totals.void_, Verdict::void_) + "\n" +
-         by_decision_text(totals) + "\n" + wrapped(cautions, 0, table_width);
+         by_decision_text(totals) + "\n" + wrapped(verdict_key_text(KeyOf::verdicts_and_findings), 0, table_width) +
+         "\n" + wrapped(cautions, 0, table_width);
 }
 
 }  // namespace driftwarden

@@ -20,6 +20,11 @@ constexpr MeasureTexts count(auto number, std::string_view none, std::string_vie
                              std::string_view missing) {
   return row(number, many, missing).at_none(none).at_one(one);
 }
+// Of readings: of none it is told whether there were none or all are struck out.
+constexpr MeasureTexts readings(auto number, std::string_view none, std::string_view one, std::string_view many,
+                                std::string_view missing) {
+  return count(number, none, one, many, missing).of_readings();
+}
 constexpr MeasureTexts yes_no(auto number, std::string_view yes, std::string_view no, std::string_view missing) {
   return row(number, yes, missing).at_none(no);
 }
@@ -27,39 +32,39 @@ constexpr MeasureTexts yes_no(auto number, std::string_view yes, std::string_vie
 using S = SampleMeasure;
 
 constexpr MeasureTexts of_samples[] = {
-    two_ways(S::drift, "The flow rose {size}{of_base} from before to after",
-             "The flow fell {size}{of_base} from before to after",
-             "How far the flow moved from before to after is not known: {why}")
+    two_ways(S::drift, "The flow rose {size}{of_base}, from {from} before sampling to {flow} after",
+             "The flow fell {size}{of_base}, from {from} before sampling to {flow} after",
+             "The change of flow from before to after can't be worked out: {why}")
         .at_none("The flow was the same before and after"),
     row(S::flow, "The flow that the volume is formed with is {figure}",
         "The flow that the volume is formed with is not known: {why}"),
-    two_ways(S::flow_deviation, "On average the flow was {size} above the {base}",
-             "On average the flow was {size} below the {base}",
-             "How far the flow was from the {base} on average is not known: {why}"),
+    two_ways(S::flow_deviation, "On average the flow was {size} above the {base} ({flow}, {beside} {from})",
+             "On average the flow was {size} below the {base} ({flow}, {beside} {from})",
+             "How far the flow was from the {base} on average can't be worked out: {why}"),
     row(S::pre_flow, "The flow before sampling was {figure}", "The flow before sampling is not known: {why}"),
     row(S::post_flow, "The flow after sampling was {figure}", "The flow after sampling is not known: {why}"),
-    two_ways(S::pre_deviation, "Before sampling the flow was {size} above the {base}",
-             "Before sampling the flow was {size} below the {base}",
-             "How far the flow before sampling was from the {base} is not known: {why}"),
-    two_ways(S::post_deviation, "After sampling the flow was {size} above the {base}",
-             "After sampling the flow was {size} below the {base}",
-             "How far the flow after sampling was from the {base} is not known: {why}"),
-    count(S::pre_count, "No reading was taken before sampling, or all are struck out",
-          "1 reading was taken before sampling", "{figure} readings were taken before sampling",
-          "How many readings were taken before sampling is not known: {why}"),
-    count(S::post_count, "No reading was taken after sampling, or all are struck out",
-          "1 reading was taken after sampling", "{figure} readings were taken after sampling",
-          "How many readings were taken after sampling is not known: {why}"),
-    row(S::pre_rsd, "The readings before sampling scatter by {figure} (standard deviation)",
+    two_ways(S::pre_deviation, "Before sampling the flow was {size} above the {base} ({flow}, {beside} {from})",
+             "Before sampling the flow was {size} below the {base} ({flow}, {beside} {from})",
+             "How far the flow before sampling was from the {base} can't be worked out: {why}"),
+    two_ways(S::post_deviation, "After sampling the flow was {size} above the {base} ({flow}, {beside} {from})",
+             "After sampling the flow was {size} below the {base} ({flow}, {beside} {from})",
+             "How far the flow after sampling was from the {base} can't be worked out: {why}"),
+    readings(S::pre_count, "No reading was taken before sampling", "1 reading was taken before sampling",
+             "{figure} readings were taken before sampling",
+             "How many readings were taken before sampling is not known: {why}"),
+    readings(S::post_count, "No reading was taken after sampling", "1 reading was taken after sampling",
+             "{figure} readings were taken after sampling",
+             "How many readings were taken after sampling is not known: {why}"),
+    row(S::pre_rsd, "The readings before sampling scatter: their standard deviation is {figure}{of_mean}",
         "How the readings before sampling scatter is not known: {why}"),
-    row(S::post_rsd, "The readings after sampling scatter by {figure} (standard deviation)",
+    row(S::post_rsd, "The readings after sampling scatter: their standard deviation is {figure}{of_mean}",
         "How the readings after sampling scatter is not known: {why}"),
-    count(S::field_count, "No reading was taken during sampling, or all are struck out",
-          "1 reading was taken during sampling", "{figure} readings were taken during sampling",
-          "How many readings were taken during sampling is not known: {why}"),
-    two_ways(S::field_deviation, "During sampling the flow was read {size} above the {base}",
-             "During sampling the flow was read {size} below the {base}",
-             "How far the flow during sampling was from the {base} is not known: {why}"),
+    readings(S::field_count, "No reading was taken during sampling", "1 reading was taken during sampling",
+             "{figure} readings were taken during sampling",
+             "How many readings were taken during sampling is not known: {why}"),
+    two_ways(S::field_deviation, "During sampling the flow was read {size} above the {base} ({flow}, {beside} {from})",
+             "During sampling the flow was read {size} below the {base} ({flow}, {beside} {from})",
+             "How far the flow during sampling was from the {base} can't be worked out: {why}"),
     row(S::minutes, "The sample ran for {figure}", "How long the sample ran is not known: {why}"),
     row(S::paused, "The pump was paused for {figure}", "How long the pump was paused is not known: {why}"),
     row(S::volume, "The volume is {figure}", "The volume is not known: {why}"),
@@ -67,8 +72,8 @@ constexpr MeasureTexts of_samples[] = {
         "The volume at reference conditions is not known: {why}"),
     row(S::volume_uncertainty, "The expanded uncertainty of the volume is {figure}",
         "The uncertainty of the volume can't be stated: {why}"),
-    row(S::warm_up, "The pump ran for {figure} before its flow was read",
-        "How long the pump ran before its flow was read is not known: {why}"),
+    row(S::warm_up, "When its flow was read before sampling, {pump} had run for {figure}",
+        "How long {pump} had run when its flow was read before sampling is not known: {why}"),
     two_ways(S::pre_age, "The flow was read {size} before sampling began",
              "The flow was read {size} after sampling began",
              "How long before sampling the flow was read is not known: {why}"),
@@ -81,15 +86,16 @@ constexpr MeasureTexts of_samples[] = {
     two_ways(S::pressure_change, "The air pressure was {size} higher when the flow was read than during sampling",
              "The air pressure was {size} lower when the flow was read than during sampling",
              "How the air pressure differed between reading and sampling is not known: {why}"),
-    row(S::overlap, "Another sample is on record for {pump} during {figure} of the same time",
+    row(S::overlap, "{pump} is on record for this sample and {other} at once, {period} ({figure})",
         "Whether another sample ran on the pump at the same time is not known: {why}")
         .at_none("No other sample is on record for {pump} at the same time")
         .plain_at_zero(),
-    yes_no(S::fault, "The pump stopped or an inlet was blocked: a fault is on record", "No fault was seen",
+    yes_no(S::fault, "A fault of {pump} is on record{seen}", "No fault was seen",
            "Nobody wrote down whether a fault was seen"),
-    two_ways(S::calibrator_overdue, "{calibrator} was used {size} past its due date",
-             "{calibrator} was used {size} before its due date", "When the calibrator was due is not known: {why}")
-        .at_none("{calibrator} was used on its due date")
+    two_ways(S::calibrator_overdue, "{calibrator} was used {size} after its recalibration was due",
+             "{calibrator} was used {size} before its recalibration was due",
+             "When the calibrator was due is not known: {why}")
+        .at_none("{calibrator} was used on the day its recalibration was due")
         .plain_at_zero(),
     row(S::calibrator_range, "A reading lies {figure} outside the range of {calibrator}",
         "Whether the readings lie within the calibrator's range is not known: {why}")
@@ -102,8 +108,8 @@ constexpr MeasureTexts of_samples[] = {
         "Nobody says where on its float a rotameter was read"),
     yes_no(S::certificate_missing, "{calibrator} had no certificate in force when it was read",
            "A certificate was in force for every reading", "Whether a certificate was in force is not known: {why}"),
-    two_ways(S::cut_shift, "At this flow the 50 % cut size of the sampler is {size} larger",
-             "At this flow the 50 % cut size of the sampler is {size} smaller",
+    two_ways(S::cut_shift, "At this flow the 50 % cut size of the sampler is {size} larger than at its nominal flow",
+             "At this flow the 50 % cut size of the sampler is {size} smaller than at its nominal flow",
              "How the flow moved the sampler's cut size is not known: {why}"),
     row(S::calibrator_uncertainty, "The certificate of {calibrator} states the flow to {figure} (expanded uncertainty)",
         "How well the calibrator is known is not stated: {why}"),
@@ -140,9 +146,10 @@ constexpr MeasureTexts of_samples[] = {
     yes_no(S::record_uncertainty, "The records suffice to state an uncertainty of the volume",
            "The records do not suffice to state an uncertainty of the volume",
            "Whether the volume has an uncertainty is not known"),
-    two_ways(S::field_nominal_deviation, "During sampling the flow was read {size} above the nominal flow",
-             "During sampling the flow was read {size} below the nominal flow",
-             "How far the flow during sampling was from the nominal flow is not known: {why}"),
+    two_ways(S::field_nominal_deviation,
+             "During sampling the flow was read {size} above the nominal flow ({flow}, {beside} {from})",
+             "During sampling the flow was read {size} below the nominal flow ({flow}, {beside} {from})",
+             "How far the flow during sampling was from the nominal flow can't be worked out: {why}"),
     yes_no(S::sampler_known, "The sampler {sampler} is described", "Nobody describes the sampler {sampler}",
            "The sample names no sampler"),
     yes_no(S::method_known, "The method of the sample is described", "Nobody describes the method of the sample",
@@ -154,16 +161,16 @@ constexpr MeasureTexts of_samples[] = {
 using T = SetMeasure;
 
 constexpr MeasureTexts of_sets[] = {
-    count(T::count, "No reading {set} counts", "1 reading was taken {set}", "{figure} readings were taken {set}",
-          "How many readings were taken {set} is not known: {why}"),
-    row(T::rsd, "The readings {set} scatter by {figure} (standard deviation)",
+    readings(T::count, "No reading {set} counts", "1 reading was taken {set}", "{figure} readings were taken {set}",
+             "How many readings were taken {set} is not known: {why}"),
+    row(T::rsd, "The readings {set} scatter: their standard deviation is {figure}{of_mean}",
         "How the readings {set} scatter is not known: {why}"),
     row(T::range, "The readings {set} lie {figure} apart, from the lowest to the highest",
         "How far the readings {set} lie apart is not known: {why}"),
     row(T::flow, "The flow {set} was {figure}", "The flow {set} is not known: {why}"),
-    two_ways(T::flow_deviation, "The flow {set} was {size} above the {base}",
-             "The flow {set} was {size} below the {base}",
-             "How far the flow {set} was from the {base} is not known: {why}"),
+    two_ways(T::flow_deviation, "The flow {set} was {size} above the {base} ({flow}, {beside} {from})",
+             "The flow {set} was {size} below the {base} ({flow}, {beside} {from})",
+             "How far the flow {set} was from the {base} can't be worked out: {why}"),
     row(T::duration, "Taking the readings {set} took {figure}", "How long the readings {set} took is not known: {why}"),
     row(T::age, "Between sampling and the readings {set} lie {figure}",
         "How long before or after sampling the readings {set} were taken is not known: {why}"),
@@ -194,9 +201,9 @@ constexpr MeasureTexts of_readings[] = {
 using C = CalibratorMeasure;
 
 constexpr MeasureTexts of_calibrators[] = {
-    two_ways(C::due, "The calibration of {calibrator} is due in {size}", "{calibrator} is {size} past its due date",
-             "When {calibrator} is due is not known: {why}")
-        .at_none("The calibration of {calibrator} is due today")
+    two_ways(C::due, "The recalibration of {calibrator} is due in {size}",
+             "The recalibration of {calibrator} was due {size} ago", "When {calibrator} is due is not known: {why}")
+        .at_none("The recalibration of {calibrator} is due today")
         .plain_at_zero(),
     two_ways(C::as_found_error, "At its last calibration {calibrator} read up to {size} too high as found",
              "At its last calibration {calibrator} read up to {size} too low as found",
@@ -216,7 +223,7 @@ constexpr MeasureTexts of_pumps[] = {
     two_ways(P::drift_mean, "On average the flow of {pump} rose {size} over a sample",
              "On average the flow of {pump} fell {size} over a sample",
              "How far the flow of {pump} moves over a sample is not known: {why}"),
-    row(P::drift_sd, "From sample to sample the drift of {pump} scatters by {figure}, as a standard deviation",
+    row(P::drift_sd, "From sample to sample the drift of {pump} scatters: its standard deviation is {figure}",
         "How the drift of {pump} scatters is not known: {why}"),
     two_ways(P::trend, "The flow of {pump} before sampling rises by {size} a week",
              "The flow of {pump} before sampling falls by {size} a week",
@@ -256,15 +263,15 @@ constexpr LimitTexts limits[] = {
 constexpr Texts english_texts{
     .measures = {of_samples, of_sets, of_readings, of_calibrators, of_pumps, of_batches},
     .limits = std::to_array(limits),
-    .near = {.chance = ", but with a probability of {chance} the true value lies beyond it",
-             .guarded = ", but closer to it than the guard band of {guard} U allows; with a probability of {chance} "
-                        "the true value lies beyond it",
+    .near = {.chance = ", but with a chance of {chance} that the true value lies beyond the limit",
+             .guarded = ", but closer to it than the guard band of {guard} U allows, with a chance of {chance} that "
+                        "the true value lies beyond the limit",
              .unguarded = ", but its uncertainty can't be stated, so the guard band of {guard} U can't be kept"},
     .lacks = {.not_said = "the book does not say",
-              .no_readings = "no reading from before or after it was found",
-              .none_before = "no reading from before it was found",
-              .none_during = "no reading was taken during sampling",
-              .none_after = "no reading from after it was found",
+              .no_readings = "no flow reading before or after sampling is on record (enter them if you have them)",
+              .none_before = "no flow reading before sampling is on record (enter it if you have it)",
+              .none_during = "no flow reading during sampling is on record (enter it if you have it)",
+              .none_after = "no flow reading after sampling is on record (enter it if you have it)",
               .all_struck_out = "all readings {set} are struck out",
               .temperature = "a reading of {calibrator} lacks its temperature",
               .pressure = "a reading of {calibrator} lacks its pressure",
@@ -274,6 +281,14 @@ constexpr Texts english_texts{
     .sets = {"before sampling", "during sampling", "after sampling"},
     .bases = {"flow before sampling", "flow after sampling", "mean flow", "nominal flow"},
     .of_bases = {"", " of the flow after sampling", " of the mean flow", " of the nominal flow"},
+    .beside = {"before sampling", "after sampling", "mean", "nominal"},
+    .of_their_mean = " of their mean",
+    .one_struck_out = "The one reading {set} is struck out",
+    .all_struck_out = "All {n} readings {set} are struck out",
+    .on_day = " for {day}",
+    .noted = " (noted: {note})",
+    .not_noted = " (it stopped, or an inlet was blocked; nobody noted which)",
+    .period = "from {from} to {to}",
     .one_day = "1 day",
     .days = "{figure} days",
     .or_ = " or ",

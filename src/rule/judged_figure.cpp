@@ -37,23 +37,26 @@ std::string volume_text(double volume, double limit) {
   return tells_the_side ? text : with_decimals_beyond(volume, 0, limit);
 }
 
-// Whole days in words: "14 days" for "14.0 d"; anything else as it is.
-std::string in_days(const Texts& texts, std::string text) {
-  constexpr std::string_view unit = " d";
-  if (!text.ends_with(unit)) return text;
-  const std::optional<double> days = number_from(text.substr(0, text.size() - unit.size()));
-  if (!days || *days != std::floor(*days)) return text;
-  if (*days == 1) return std::string(texts.one_day);
-  return filled(texts.days, [&](std::string_view) { return with_decimals(*days, 0); });
+// A whole number of days in words, "14 days" for "14.0 d"; "25 min" for "25.0 min"; anything else as it is.
+std::string as_a_time(const Texts& texts, std::string text) {
+  const std::size_t blank = text.find(' ');
+  const std::string unit = blank == std::string::npos ? "" : text.substr(blank);
+  if (unit != " d" && unit != " h" && unit != " min") return text;
+  const std::optional<double> number = number_from(text.substr(0, blank));
+  if (!number || *number != std::floor(*number)) return text;
+  const std::string whole = with_decimals(*number, 0);
+  if (unit != " d") return whole + unit;
+  if (*number == 1) return std::string(texts.one_day);
+  return filled(texts.days, [&](std::string_view) { return whole; });
 }
 
 std::string limit_text(const Texts& texts, const Limit& limit) {
   std::string text;
   for (const std::string& value : limit.values) {
     if (!text.empty()) text += limit.form == Limit::Form::between ? texts.to : texts.or_;
-    text += in_days(texts, value);
+    text += as_a_time(texts, value);
   }
-  return limit.or_value.empty() ? text : text + std::string(texts.or_) + in_days(texts, limit.or_value);
+  return limit.or_value.empty() ? text : text + std::string(texts.or_) + as_a_time(texts, limit.or_value);
 }
 
 // Without its sign, and rounded on the same side of the limit as with it.
@@ -87,7 +90,7 @@ std::optional<std::string> JudgedFigure::value_of(std::string_view placeholder) 
   if (placeholder == "limit") return limit_text(texts, rule.limit);
   if (placeholder != "figure" && placeholder != "size") return std::nullopt;
   if (is_word) return std::string(word);
-  return in_days(
+  return as_a_time(
       texts, placeholder == "size" ? size_text(rule, judgement) : figure_text(rule, judgement.figure, judgement.limit));
 }
 

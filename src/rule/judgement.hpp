@@ -22,6 +22,9 @@ struct MeasureValue {
   // The difference behind a ratio, inside unit of Measure::absolute: (post - pre) in L/min for drift.
   double absolute = std::numeric_limits<double>::quiet_NaN();
   std::string_view word = {};  // of a word; a yes_no may be given so, too
+  // The flow that a drift or a deviation is about and the one that it is reckoned from, L/min.
+  double flow_l_min = std::numeric_limits<double>::quiet_NaN();
+  double from_l_min = std::numeric_limits<double>::quiet_NaN();
 };
 
 inline MeasureValue number_value(double figure, double absolute = std::numeric_limits<double>::quiet_NaN()) {
@@ -29,6 +32,11 @@ inline MeasureValue number_value(double figure, double absolute = std::numeric_l
 }
 inline MeasureValue yes_no_value(bool yes) {
   return {yes ? 1.0 : 0.0, std::numeric_limits<double>::quiet_NaN(), yes ? "yes" : "no"};
+}
+// A flow as a distance from another, relative to that one.
+inline MeasureValue deviation_value(double flow_l_min, double from_l_min) {
+  const double difference = flow_l_min - from_l_min;
+  return {difference / from_l_min, difference, {}, flow_l_min, from_l_min};
 }
 
 struct Judgement {

@@ -20,7 +20,8 @@ struct MeasureTexts {
   std::string_view none;          // zero; of a yes_no: no
   std::string_view one;           // a count of one
   std::string_view missing;       // {why} is one of LackTexts
-  bool is_plain_at_zero = false;  // a limit of zero needs no words: "was used 14 days past its due date"
+  bool is_plain_at_zero = false;  // a limit of zero needs no words: "was used 14 days after it was due"
+  bool is_of_readings = false;    // a count of them: of none it is told whether all are struck out
 
   constexpr MeasureTexts with(std::string_view MeasureTexts::*member, std::string_view text) const {
     MeasureTexts changed = *this;
@@ -34,6 +35,11 @@ struct MeasureTexts {
   constexpr MeasureTexts plain_at_zero() const {
     MeasureTexts changed = *this;
     changed.is_plain_at_zero = true;
+    return changed;
+  }
+  constexpr MeasureTexts of_readings() const {
+    MeasureTexts changed = *this;
+    changed.is_of_readings = true;
     return changed;
   }
 };
@@ -74,6 +80,14 @@ struct Texts {
   std::array<std::string_view, 3> sets;      // by Stage
   std::array<std::string_view, 4> bases;     // pre, post, mean, nominal
   std::array<std::string_view, 4> of_bases;  // the same, of a change from before to after: " of the mean flow"
+  std::array<std::string_view, 4> beside;    // the same, before the flow itself: "2.1 L/min, nominal 2 L/min"
+  std::string_view of_their_mean;            // of a spread that is relative
+  std::string_view one_struck_out;           // {set}; instead of a count of none
+  std::string_view all_struck_out;           // {n}, {set}
+  std::string_view on_day;                   // {day}
+  std::string_view noted;                    // {note}, of a fault
+  std::string_view not_noted;
+  std::string_view period;  // {from}, {to}
   std::string_view one_day;
   std::string_view days;                          // {figure}
   std::string_view or_;                           // between the two halves of a limit, and the words of a list
@@ -90,6 +104,40 @@ struct Texts {
   std::string_view left_out;                      // {rules}
 };
 
+// Those texts that stand alone. All must be there.
+inline constexpr std::array single_texts{
+    &Texts::of_their_mean,
+    &Texts::one_struck_out,
+    &Texts::all_struck_out,
+    &Texts::on_day,
+    &Texts::noted,
+    &Texts::not_noted,
+    &Texts::period,
+    &Texts::one_day,
+    &Texts::days,
+    &Texts::or_,
+    &Texts::to,
+    &Texts::and_,
+    &Texts::rests_on,
+    &Texts::known_to,
+    &Texts::by_our_reading,
+    &Texts::passed_over,
+    &Texts::unknown_where,
+    &Texts::bad_record,
+    &Texts::near_word,
+    &Texts::left_out,
+};
+inline constexpr std::array near_texts{&NearTexts::chance, &NearTexts::guarded, &NearTexts::unguarded};
+inline constexpr std::array lack_texts{
+    &LackTexts::not_said,   &LackTexts::no_readings,      &LackTexts::none_before, &LackTexts::none_during,
+    &LackTexts::none_after, &LackTexts::all_struck_out,   &LackTexts::temperature, &LackTexts::pressure,
+    &LackTexts::humidity,   &LackTexts::scale_conditions,
+};
+
+// What only these sentences may leave open, and a rule's own may not.
+inline constexpr std::array<std::string_view, 9> own_placeholders{"base", "of_base", "of_mean", "beside", "flow",
+                                                                  "from", "period",  "other",   "seen"};
+
 namespace texts_check {
 
 template <std::size_t count>
@@ -99,14 +147,28 @@ constexpr bool are_there(const std::array<std::string_view, count>& all) {
   }
   return true;
 }
+template <class Of, std::size_t count>
+constexpr bool has_all(const Of& texts, const std::array<std::string_view Of::*, count>& all) {
+  for (const auto text : all) {
+    if ((texts.*text).empty()) return false;
+  }
+  return true;
+}
+
+constexpr bool is_own_placeholder(std::string_view name) {
+  for (const std::string_view own : own_placeholders) {
+    if (own == name) return true;
+  }
+  return false;
+}
 
 // Whether a sentence leaves open only what can be filled in.
 constexpr bool can_be_filled(std::string_view sentence, Subject of, bool is_missing) {
   for (SentencePart part; !sentence.empty(); sentence = part.rest) {
     part = first_part(sentence);
     if (!part.is_whole) return false;
-    const bool is_of_catalogue = part.text == "base" || part.text == "of_base" || (is_missing && part.text == "why");
-    if (part.is_placeholder && !is_of_catalogue && !has_placeholder(of, part.text)) return false;
+    const bool is_own = is_own_placeholder(part.text) || (is_missing && part.text == "why");
+    if (part.is_placeholder && !is_own && !has_placeholder(of, part.text)) return false;
   }
   return true;
 }
@@ -142,36 +204,9 @@ constexpr bool is_complete(const Texts& texts) {
   for (const LimitTexts& limit : texts.limits) {
     if (limit.broken.empty() || limit.kept.empty()) return false;
   }
-  const NearTexts& near = texts.near;
-  const LackTexts& lacks = texts.lacks;
-  const std::array others{near.chance,
-                          near.guarded,
-                          near.unguarded,
-                          lacks.not_said,
-                          lacks.no_readings,
-                          lacks.none_before,
-                          lacks.none_during,
-                          lacks.none_after,
-                          lacks.all_struck_out,
-                          lacks.temperature,
-                          lacks.pressure,
-                          lacks.humidity,
-                          lacks.scale_conditions,
-                          texts.one_day,
-                          texts.days,
-                          texts.or_,
-                          texts.to,
-                          texts.and_,
-                          texts.rests_on,
-                          texts.known_to,
-                          texts.by_our_reading,
-                          texts.passed_over,
-                          texts.unknown_where,
-                          texts.bad_record,
-                          texts.near_word,
-                          texts.left_out};
-  return has_measures && are_there(others) && are_there(texts.sets) && are_there(texts.bases) &&
-         are_there(texts.unknown_words);
+  return has_measures && has_all(texts, single_texts) && has_all(texts.near, near_texts) &&
+         has_all(texts.lacks, lack_texts) && are_there(texts.sets) && are_there(texts.bases) &&
+         are_there(texts.beside) && are_there(texts.unknown_words);
 }
 
 }  // namespace texts_check

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "assessment/budget.hpp"
+#include "assessment/overlap.hpp"
 #include "assessment/sample_assessment.hpp"
 #include "rule/judgement.hpp"
 #include "rule/measure.hpp"
@@ -19,7 +20,7 @@ struct Texts;
 struct SampleContext {
   const AssessmentBasis& basis;
   const SampleAssessment& figures;
-  double overlap_min = missing;
+  Overlap overlap = {};
   const Budget* budget = nullptr;       // nullptr: measures of uncertainty are missing
   const UnknownWords* words = nullptr;  // nullptr: whether its words are known is missing
 };

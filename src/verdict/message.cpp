@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "quantity/rounding.hpp"
 #include "verdict/applicability.hpp"
 
 namespace driftwarden {
@@ -51,6 +52,8 @@ Lack why_missing(const LackTexts& texts, const SampleAssessment& figures, const 
   return {texts.not_said};
 }
 
+std::string in_l_min(double flow_l_min) { return with_decimals(flow_l_min, 3) + " L/min"; }
+
 // What a finding about a sample, or a set or reading of it, may name in its sentence.
 class SampleNames {
  public:
@@ -70,8 +73,15 @@ class SampleNames {
     if (name == "batch") return book_.texts.text(field(samples.batch, row, TextId{0}));
     if (name == "pump") return samples.pump[row] == no_row ? "" : book_.instruments[samples.pump[row]].name;
     if (name == "calibrator") return calibrators();
-    if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(set()->rows.stage)]);
+    if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(stage())]);
     if (name == "reading") return book_.place_text(book_.files.readings, book_.readings.place[finding_.about]);
+    if (name == "flow") return in_l_min(value().flow_l_min);
+    if (name == "from") return in_l_min(value().from_l_min);
+    if (name == "beside") return std::string(texts().beside[base()]);
+    if (name == "of_mean") return std::string(rule_.limit.is_absolute ? "" : texts().of_their_mean);
+    if (name == "other") return std::string(samples.name[context_.overlap.with]);
+    if (name == "period") return period();
+    if (name == "seen") return seen();
     if (name == "base") return std::string(texts().bases[base()]);
     if (name == "of_base") return std::string(rule_.limit.is_absolute ? "" : texts().of_bases[base()]);
     if (name == "why") return why();
@@ -87,6 +97,15 @@ class SampleNames {
     return driftwarden::own_words(context_, static_cast<SampleMeasure>(rule_.measure), texts());
   }
 
+  // Of readings that a count leaves out.
+  std::size_t struck_out() const {
+    std::size_t count = 0;
+    for (const ReadingSet& each : figures_.sets) {
+      if (is_counted(each)) count += each.voided;
+    }
+    return count;
+  }
+
  private:
   const Texts& texts() const { return screening_.texts(); }
 
@@ -98,6 +117,48 @@ class SampleNames {
       if (std::ranges::find(rows, finding_.about) != rows.end()) return &set;
     }
     return nullptr;
+  }
+
+  MeasureValue value() const {
+    if (rule_.of == Subject::set)
+      return set_measure(context_, *set(), static_cast<SetMeasure>(rule_.measure), rule_.base);
+    return sample_measure(context_, static_cast<SampleMeasure>(rule_.measure), rule_.base);
+  }
+
+  // When it was read: of a set or a reading, or of what a measure of the sample is about.
+  Stage stage() const {
+    if (rule_.of != Subject::sample) return set()->rows.stage;
+    const LeansOn& leans_on = measure_of(rule_).leans_on;
+    return leans_on.pre ? Stage::pre : leans_on.post ? Stage::post : Stage::field;
+  }
+
+  bool is_counted(const ReadingSet& each) const {
+    if (rule_.of != Subject::sample) return &each == set();
+    if (stage() == Stage::field) return each.rows.stage == Stage::field;
+    return &each == (stage() == Stage::pre ? figures_.pre_set() : figures_.post_set());
+  }
+
+  // "from 11:15 to 11:40", with its days where they are not the one on which the sample started.
+  std::string period() const {
+    const TimeZone& zone = book_.settings.zone;
+    const SampleTable& samples = book_.samples;
+    const SharedTime time = shared_time(samples, figures_.sample, context_.overlap.with);
+    const Day day = local_day(samples.started[figures_.sample], zone);
+    const bool is_of_the_day = local_day(time.from, zone) == day && local_day(time.to, zone) == day;
+    const auto text = [&](Moment moment) {
+      return (is_of_the_day ? "" : date_text(local_day(moment, zone)) + " ") + time_of_day_text(moment, zone);
+    };
+    return filled(texts().period, [&](std::string_view name) { return text(name == "from" ? time.from : time.to); });
+  }
+
+  // Of a fault: on which day, and what the note says of it.
+  std::string seen() const {
+    const SampleTable& samples = book_.samples;
+    const Moment started = samples.started[figures_.sample];
+    const std::string day = date_text(local_day(started, book_.settings.zone));
+    const std::string note = book_.texts.text(field(samples.note, figures_.sample, TextId{0}));
+    return (day.empty() ? "" : filled(texts().on_day, [&](std::string_view) { return day; })) +
+           filled(note.empty() ? texts().not_noted : texts().noted, [&](std::string_view) { return note; });
   }
 
   // Those that the figure comes from, each once.
@@ -246,6 +307,7 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
                       .finding = finding,
                       .guard = screening.guard(),
                       .word = names.word(),
+                      .struck_out = names.struck_out(),
                       .names = [&names](std::string_view name) { return names.value_of(name); }});
 }
 

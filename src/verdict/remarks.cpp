@@ -14,13 +14,13 @@ namespace {
 
 void note_conditions(const SampleAssessment& figures, std::vector<std::string>& remarks) {
   if (figures.temperature_from == ConditionsFrom::sets) {
-    remarks.emplace_back("the sample gives no temperature; the mean of its sets' is used for the reference volume");
+    remarks.emplace_back("The sample gives no temperature; the mean of its sets' is used for the reference volume");
   }
   if (figures.pressure_from == ConditionsFrom::sets) {
-    remarks.emplace_back("the sample gives no pressure; the mean of its sets' is used for the reference volume");
+    remarks.emplace_back("The sample gives no pressure; the mean of its sets' is used for the reference volume");
   }
   if (figures.pressure_from == ConditionsFrom::altitude) {
-    remarks.emplace_back("no pressure was read; the standard atmosphere at the site's altitude, " +
+    remarks.emplace_back("No pressure was read; the standard atmosphere at the site's altitude, " +
                          with_decimals(figures.pressure_kpa, 2) + " kPa, is used, which the weather moves by 2 to 3 %");
   }
 }
@@ -44,28 +44,29 @@ void note_pump(const Screening& screening, const SampleAssessment& figures, std:
                            (far->flow_change > 0 ? "more" : "less") +
                            " than at that check (square root of temperature over pressure)";
   remarks.push_back(
-      "while sampling it was " + kelvin + " and the pressure " + pressure + " than at the " +
+      "While sampling it was " + kelvin + " and the pressure " + pressure + " than at the " +
       std::string(to_text(far->set->rows.stage)) + " set; " +
       (said ? name + " does not compensate for that: it drew about " + flow + ", and the volume does not allow for it"
             : "nobody says whether " + name + " compensates for that: if not, it drew about " + flow));
 }
 
 void note_set(const Screening& screening, const ReadingSet& set, std::vector<std::string>& remarks) {
-  const std::string which = "the " + std::string(to_text(set.rows.stage)) + " set";
+  const std::string which = std::string(to_text(set.rows.stage)) + " set";
   const std::string calibrator =
       set.rows.calibrator == no_row ? "" : screening.book().instruments[set.rows.calibrator].name;
   if (set.has_altitude_pressure) {
-    remarks.push_back(which + " gives no pressure; that of the site's altitude is used");
+    remarks.push_back("The " + which + " gives no pressure; that of the site's altitude is used");
   }
   if (set.is_outside_certificate) {
-    remarks.push_back(which + " lies outside the points of the certificate of " + calibrator +
+    remarks.push_back("The " + which + " lies outside the points of the certificate of " + calibrator +
                       "; the error of the nearest point is used");
   }
   if (set.lacks_certificate) {
-    remarks.push_back(calibrator + " had no certificate in force for " + which + "; its readings are taken as shown");
+    remarks.push_back(calibrator + " had no certificate in force for the " + which +
+                      "; its readings are taken as shown");
   }
   if (set.voided > 0) {
-    remarks.push_back(counted(set.voided, "void reading", "void readings") + " of " + which +
+    remarks.push_back(counted(set.voided, "void reading", "void readings") + " of the " + which +
                       (set.voided == 1 ? " is" : " are") + " left out of the mean");
   }
 }
@@ -82,7 +83,7 @@ void note_outlier(const Screening& screening, const SampleAssessment& figures, c
       set.rows.calibrator == no_row ? 0 : book.instruments[set.rows.calibrator].resolution_l_min.value_or(0);
   const std::optional<OutlierCheck> check = far_out(readings, step);
   if (!check) return;
-  remarks.push_back("in the " + std::string(to_text(set.rows.stage)) + " set, " +
+  remarks.push_back("In the " + std::string(to_text(set.rows.stage)) + " set, " +
                     with_significant_digits(readings[check->index], 5) + " L/min lies far from the others (" +
                     (readings.size() < 7 ? "Dixon's ratio " : "Grubbs' G ") + with_decimals(check->statistic, 3) +
                     ", by chance above " + with_decimals(check->critical, 3) +
@@ -125,14 +126,14 @@ void note_field_sets(const SampleAssessment& figures, std::vector<std::string>& 
 }
 
 void note_choice(const SampleAssessment& figures, std::vector<std::string>& remarks) {
-  if (figures.pre_age_min < 0) remarks.emplace_back("the pre set was read after the sample had started");
-  if (figures.post_age_min < 0) remarks.emplace_back("the post set was read before the sample had stopped");
+  if (figures.pre_age_min < 0) remarks.emplace_back("The pre set was read after the sample had started");
+  if (figures.post_age_min < 0) remarks.emplace_back("The post set was read before the sample had stopped");
   note_field_sets(figures, remarks);
   for (std::size_t s = 0; s < figures.sets.size(); ++s) {
     const ReadingSet& set = figures.sets[s];
     const std::int32_t used = set.rows.stage == Stage::pre ? figures.pre : figures.post;
     if (set.rows.stage != Stage::field && used != static_cast<std::int32_t>(s)) {
-      remarks.push_back("another " + std::string(to_text(set.rows.stage)) + " set of " +
+      remarks.push_back("Another " + std::string(to_text(set.rows.stage)) + " set of " +
                         counted(set.rows.count, "reading", "readings") + " is not used");
     }
   }
@@ -147,14 +148,24 @@ std::string volume_text(double volume_l, const FigureUncertainty& known) {
 
 std::string measured_text(const SampleResult& result) {
   const SampleAssessment& f = *result.figures;
-  if (is_missing(f.measured_volume_l)) return "none was measured";
+  if (is_missing(f.measured_volume_l)) return "No volume was measured";
   const Budget& budget = result.budget;
-  std::string text = "measured: " + volume_text(f.measured_volume_l, budget.about(BudgetFigure::volume));
+  std::string text = "Measured: " + volume_text(f.measured_volume_l, budget.about(BudgetFigure::volume));
   if (!is_missing(f.measured_volume_reference_l)) {
     text += "; at reference conditions " +
             volume_text(f.measured_volume_reference_l, budget.about(BudgetFigure::volume_reference));
   }
   return text;
+}
+
+// The volume by the field readings, which lies so far from the one that is stated.
+std::string field_line_text(const SampleResult& result, double difference_l) {
+  const SampleAssessment& f = *result.figures;
+  const bool is_covered = std::abs(difference_l) <= result.budget.about(BudgetFigure::volume).expanded;
+  return "Volume from a line through the field readings: " +
+         with_significant_digits(f.course.mean_l_min * f.minutes, 4) + " L, " +
+         with_significant_digits(std::abs(difference_l), 2) + (difference_l < 0 ? " L less" : " L more") +
+         " than from the mean of before and after" + (is_covered ? "; within U, nothing to do" : "");
 }
 
 // Words that nobody describes and no rule leans on; where one does, it is a finding.
@@ -176,7 +187,7 @@ void note_idle_decisions(const Screening& screening, const SampleResult& result,
           return finding.decision != nullptr && finding.decision->rule == decision->rule;
         });
     if (is_on_a_finding) continue;
-    remarks.push_back("the decision at " + book.place_text(book.files.decisions, decision->place) + " rules on " +
+    remarks.push_back("The decision at " + book.place_text(book.files.decisions, decision->place) + " rules on " +
                       in_quotes(decision->rule) + ", which raises no finding here");
   }
 }
@@ -187,14 +198,13 @@ std::vector<std::string> volume_remarks(const SampleResult& result) {
   const SampleAssessment& figures = *result.figures;
   if (is_missing(figures.volume_l)) return {};
   std::vector<std::string> remarks;
-  if (figures.is_conventional)
-    remarks.push_back("the volume is conventional, nominal flow x minutes; " + measured_text(result));
+  if (figures.is_conventional) {
+    remarks.emplace_back("The volume is conventional: nominal flow x minutes");
+    remarks.push_back(measured_text(result));
+  }
   for (const BudgetLine& line : result.budget.lines) {
-    if (line.source != BudgetSource::field_difference) continue;
-    remarks.push_back("the line through the field sets gives " +
-                      with_significant_digits(figures.course.mean_l_min * figures.minutes, 4) + " L, " +
-                      with_significant_digits(line.estimate * figures.minutes, 2) +
-                      " L from the mean of pre and post; U covers that difference");
+    if (line.source == BudgetSource::field_difference)
+      remarks.push_back(field_line_text(result, line.estimate * figures.minutes));
   }
   return remarks;
 }

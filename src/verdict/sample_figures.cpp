@@ -12,16 +12,14 @@ namespace {
 
 MeasureValue drift_of(const SampleContext& context, Base base) {
   const SampleAssessment& f = context.figures;
-  const double change = f.post_l_min - f.pre_l_min;
-  if (base == Base::by_practice) return number_value(f.drift, change);
-  return number_value(drift(f.pre_l_min, f.post_l_min, drift_base_of(base), f.nominal_l_min), change);
+  const double relative =
+      base == Base::by_practice ? f.drift : drift(f.pre_l_min, f.post_l_min, drift_base_of(base), f.nominal_l_min);
+  return {relative, f.post_l_min - f.pre_l_min, {}, f.post_l_min, f.pre_l_min};
 }
 
 MeasureValue farthest_in_field(const SampleAssessment& f, double from_l_min) {
   const ReadingSet* set = farthest_field_set(f, from_l_min);
-  if (set == nullptr) return {};
-  const double difference = set->flow.mean - from_l_min;
-  return number_value(difference / from_l_min, difference);
+  return set == nullptr ? MeasureValue{} : deviation_value(set->flow.mean, from_l_min);
 }
 
 template <Selector of>
@@ -162,7 +160,7 @@ MeasureValue pressure_change(const SampleContext& context, Base) {
   return number_value(f.pressure_change_kpa / own_kpa, f.pressure_change_kpa);
 }
 
-MeasureValue overlap(const SampleContext& context, Base) { return number_value(context.overlap_min); }
+MeasureValue overlap(const SampleContext& context, Base) { return number_value(context.overlap.minutes); }
 
 MeasureValue states_uncertainty(const SampleContext& context, Base base) {
   return yes_no_value(!is_missing(volume_uncertainty(context, base).figure));
@@ -251,7 +249,7 @@ MeasureValue difference(const SampleAssessment& figures, double flow_l_min, Base
   if (base != Base::by_practice) {
     from = base_flow(figures.pre_l_min, figures.post_l_min, drift_base_of(base), figures.nominal_l_min);
   }
-  return number_value((flow_l_min - from) / from, flow_l_min - from);
+  return deviation_value(flow_l_min, from);
 }
 
 }  // namespace driftwarden

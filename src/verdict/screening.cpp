@@ -3,7 +3,6 @@
 
 #include <algorithm>
 
-#include "assessment/overlap.hpp"
 #include "rule/english.hpp"
 
 namespace driftwarden {
@@ -37,7 +36,7 @@ Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supp
       texts_(&english),
       rulings_(book),
       words_(book, rules) {
-  if (asks_for_overlap(rules)) overlap_min_ = minutes_shared(book.samples, book.instruments.size());
+  if (asks_for_overlap(rules)) overlaps_ = overlaps_of(book.samples, book.instruments.size());
 }
 
 }  // namespace driftwarden

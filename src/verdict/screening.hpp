@@ -33,9 +33,9 @@ class Screening {
   const UnknownWords& words() const { return words_; }
   // What rules may ask of a sample.
   SampleContext context(const SampleAssessment& figures, const Budget& budget) const {
-    return {basis_, figures, overlap_min(figures.sample), &budget, &words_};
+    return {basis_, figures, overlap(figures.sample), &budget, &words_};
   }
-  double overlap_min(Row sample) const { return field(overlap_min_, sample); }
+  Overlap overlap(Row sample) const { return field(overlaps_, sample, Overlap{}); }
 
  private:
   const RuleSet& rules_;
@@ -44,7 +44,7 @@ class Screening {
   const Texts* texts_;
   Rulings rulings_;
   UnknownWords words_;
-  Column<double> overlap_min_;
+  Column<Overlap> overlaps_;
 };
 
 }  // namespace driftwarden

@@ -50,6 +50,8 @@ class Teller {
   std::string_view chosen() const {
     const double figure = told_.finding.judgement.figure;
     if (measure_.kind == MeasureKind::yes_no) return told_.word == "yes" ? rows_.says : rows_.none;
+    if (figure == 0 && rows_.is_of_readings && told_.struck_out > 0)
+      return told_.struck_out == 1 ? told_.texts.one_struck_out : told_.texts.all_struck_out;
     if (figure < 0 && !rows_.negative.empty()) return rows_.negative;
     if (figure == 0 && !rows_.none.empty()) return rows_.none;
     if (figure == 1 && !rows_.one.empty()) return rows_.one;
@@ -83,7 +85,7 @@ class Teller {
     if (name == "chance") return chance_text(told_.finding);
     if (name == "guard") return with_decimals(told_.guard, 2);
     if (name == "clause") return told_.rule.after;
-    if (name == "n") return told_.rests_on;
+    if (name == "n") return told_.struck_out > 0 ? std::to_string(told_.struck_out) : std::string(told_.rests_on);
     if (name == "u") return figure_text(told_.rule, told_.finding.expanded, missing);
     if (const std::optional<std::string> figure = figure_.value_of(name)) return figure;
     return told_.names(name);

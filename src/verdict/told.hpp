@@ -18,6 +18,7 @@ struct Told {
   double guard = 0;
   std::string_view word = {};     // of a measure that is a word, or yes and no
   std::string rests_on = {};      // "5 points"
+  std::size_t struck_out = 0;     // of a count of readings: those that are struck out
   ValueOfPlaceholder names = {};  // what it is about, and {why} it is missing
 };
 

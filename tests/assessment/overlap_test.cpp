@@ -9,7 +9,13 @@ namespace driftwarden::overlap_test {
 namespace {
 
 double shared(const Book& book, std::string_view sample) {
-  return minutes_shared(book.samples, book.instruments.size())[row_of(book, sample)];
+  return overlaps_of(book.samples, book.instruments.size())[row_of(book, sample)].minutes;
+}
+
+// With which sample it shares most; "" for none.
+std::string partner(const Book& book, std::string_view sample) {
+  const Row with = overlaps_of(book.samples, book.instruments.size())[row_of(book, sample)].with;
+  return with == no_row ? "" : std::string(book.samples.name[with]);
 }
 
 Book book_with_samples(const std::string& rows, const std::string& heading = "sample,pump,started,stopped\n") {
@@ -25,6 +31,11 @@ TEST(Overlap, IsTheTimeTwoSamplesShareOnOnePump) {
       "B,P1,2026-09-21T11:35,2026-09-21T16:00\n");
   EXPECT_EQ(shared(book, "A"), 25);
   EXPECT_EQ(shared(book, "B"), 25);
+  EXPECT_EQ(partner(book, "A"), "B");
+  EXPECT_EQ(partner(book, "B"), "A");
+  const SharedTime time = shared_time(book.samples, row_of(book, "A"), row_of(book, "B"));
+  EXPECT_EQ(time.from, book.samples.started[row_of(book, "B")]);
+  EXPECT_EQ(time.to, book.samples.stopped[row_of(book, "A")]);
 }
 
 TEST(Overlap, IsNoneWhereOneStartsAsTheOtherStops) {
@@ -33,6 +44,7 @@ TEST(Overlap, IsNoneWhereOneStartsAsTheOtherStops) {
       "B,P1,2026-09-21T12:00,2026-09-21T16:00\n");
   EXPECT_EQ(shared(book, "A"), 0);
   EXPECT_EQ(shared(book, "B"), 0);
+  EXPECT_EQ(partner(book, "A"), "");
 }
 
 TEST(Overlap, IsNoneOnTwoPumps) {
@@ -50,6 +62,17 @@ TEST(Overlap, IsTheLongestWhereThereAreSeveralWhateverTheOrderOfTheRows) {
   EXPECT_EQ(shared(book, "A"), 30);
   EXPECT_EQ(shared(book, "B"), 30);
   EXPECT_EQ(shared(book, "C"), 10);  // all of it lies inside A
+  EXPECT_EQ(partner(book, "A"), "B");
+  EXPECT_EQ(partner(book, "C"), "A");
+}
+
+TEST(Overlap, OfTwoThatShareAsMuchIsWithTheFirstOfTheBook) {
+  const Book book = book_with_samples(
+      "C,P1,2026-09-21T11:30,2026-09-21T14:00\n"
+      "B,P1,2026-09-21T07:00,2026-09-21T08:30\n"
+      "A,P1,2026-09-21T08:00,2026-09-21T12:00\n");
+  EXPECT_EQ(shared(book, "A"), 30);
+  EXPECT_EQ(partner(book, "A"), "C");
 }
 
 TEST(Overlap, OfTwoWithOneStartIsTheShorterOfThem) {

@@ -62,7 +62,7 @@ TEST(ActionCause, ABatchWithOneRemarkThroughoutIsOneAction) {
   const ReviewedBook book(three_samples("2027-01-05"), rules);
   ASSERT_EQ(book.actions(), (Texts{"Weigh the remark A", "Weigh the remark S3"}));
   EXPECT_EQ(touched(book.review().actions[0]), "Weigh the remark: S1 S2");
-  EXPECT_EQ(book.review().actions[0].why[0].said, "the same of 2 of its 2 samples and blanks");
+  EXPECT_EQ(book.review().actions[0].why[0].said, "The same of 2 of its 2 samples and blanks");
 }
 
 TEST(ActionCause, APumpOutOfToleranceHoldsTheSamplesItSpoilt) {

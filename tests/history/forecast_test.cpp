@@ -230,8 +230,7 @@ TEST(Forecast, TakesTheSlopeInsideTheLevelsOfCalibratorsReadInTurn) {
   const Forecast forecast = forecast_of(series, 365);
   ASSERT_TRUE(forecast.crossing) << forecast.said;
   EXPECT_NEAR(forecast.at(77), 0.2 * 11 - 1, 0.05);
-  EXPECT_TRUE(forecast.said.ends_with("; its slope is that inside each of 2 calibrators or certificates"))
-      << forecast.said;
+  EXPECT_TRUE(forecast.said.ends_with("; jumps between its 2 calibrators or certificates left out")) << forecast.said;
 }
 
 // A drift read with one calibrator before and after is free of its error, whichever it was.

@@ -24,7 +24,8 @@ BookText certified(const std::string& rows, const std::string& out_of_service = 
 TEST(InstrumentAction, OfAnOverdueCalibratorIsToHaveItCalibrated) {
   const ReviewedBook book(certified("C1,V1,2026-01-05,2026-09-20,,2,2,2,2\n"));
   ASSERT_EQ(book.actions(), Texts{"Recalibrate V1"});
-  EXPECT_EQ(book.review().actions[0].why[0].said, "was due on 2026-09-20, 4 days ago; 1 sample has leaned on it since");
+  EXPECT_EQ(book.review().actions[0].why[0].said,
+            "It was due on 2026-09-20, 4 days ago; 1 sample has leaned on it since");
 }
 
 TEST(InstrumentAction, OfOneThatIsDueSoonIsToPlanIt) {

@@ -18,7 +18,7 @@ TEST(RecordActions, NameThePlaceTheFaultAndTheSamplesItTouches) {
   const ReviewAction& action = book.review().actions[0];
   ASSERT_EQ(action.why.size(), 2U);
   EXPECT_NE(action.why[0].said.find("'1.9x' is not a number"), std::string::npos);
-  EXPECT_EQ(action.why[1].said, "for it, not judged: S1");
+  EXPECT_EQ(action.why[1].said, "Not judged because of it: S1");
 }
 
 TEST(RecordActions, BeyondFiftyAreCounted) {

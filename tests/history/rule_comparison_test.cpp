@@ -64,11 +64,13 @@ TEST(RuleComparison, TellsEachChangeWithTheMarginsOfBothSides) {
   EXPECT_EQ(drift.measure, "drift");
   ASSERT_TRUE(drift.before && drift.after);
   EXPECT_EQ(drift.before->outcome, Outcome::met);
-  EXPECT_EQ(drift.before->message, "The flow fell 2.5 % from before to after, within the limit of 5 %");
+  EXPECT_EQ(drift.before->message,
+            "The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after, within the limit of 5 %");
   EXPECT_NEAR(drift.before->figures.value, -2.5, 1e-9);
   EXPECT_NEAR(drift.before->figures.margin, 2.5, 1e-9);
   EXPECT_EQ(drift.after->outcome, Outcome::void_);
-  EXPECT_EQ(drift.after->message, "The flow fell 2.5 % from before to after; the limit is 2 %");
+  EXPECT_EQ(drift.after->message,
+            "The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 2 %");
   EXPECT_NEAR(drift.after->figures.margin, -0.5, 1e-9);
   EXPECT_EQ(drift.after->figures.unit, "%");
 }

@@ -31,7 +31,8 @@ TEST(SampleAction, OfAVoidSampleIsToTakeItAgain) {
   EXPECT_EQ(action->kind, ActionKind::resample);
   EXPECT_EQ(action->name, "S1");
   ASSERT_EQ(action->why.size(), 1U);
-  EXPECT_EQ(action->why[0].said, "The flow fell 2.5 % from before to after; the limit is 2 %");
+  EXPECT_EQ(action->why[0].said,
+            "The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 2 %");
   EXPECT_EQ(action->why[0].rule, "own/drift");
 }
 

@@ -9,6 +9,7 @@
 #include "report/terminal_text.hpp"
 #include "support/book_text.hpp"
 #include "verdict/cautions.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden::comparison_texts_test {
 namespace {
@@ -37,21 +38,23 @@ class ComparisonTexts : public ::testing::Test {
 };
 
 TEST_F(ComparisonTexts, TableTellsEachChangeWithBothMarginsAndTheCounts) {
-  EXPECT_EQ(
-      comparison_table(compared(), Paint(false)),
-      "Quarry\n"
-      "now:  own 1\n"
-      "then: own 1\n"
-      "\n"
-      "S1 (B,7): valid -> void\n"
-      "  now:  met: The flow fell 2.5 % from before to after, within the limit of 5 %;\n  margin 2.50 % (own/drift)\n"
-      "  then: void: The flow fell 2.5 % from before to after; the limit is 2 %; margin\n  -0.50 % (own/drift)\n"
-      "\n"
-      "1 sample\n"
-      "now:  1 valid, 0 qualified, 0 undecided, 0 void\n"
-      "then: 0 valid, 0 qualified, 0 undecided, 1 void\n"
-      "1 would change: 1 from valid to void\n\n" +
-          wrapped(cautions, 0, table_width));
+  EXPECT_EQ(comparison_table(compared(), Paint(false)),
+            "Quarry\n"
+            "now:  own 1\n"
+            "then: own 1\n"
+            "\n"
+            "S1 (B,7): valid -> void\n"
+            "  now:  met: The flow fell 2.5 %, from 2.000 L/min before sampling to\n  1.950 L/min after, within the "
+            "limit of 5 %; margin 2.50 % (own/drift)\n"
+            "  then: void: The flow fell 2.5 %, from 2.000 L/min before sampling to\n  1.950 L/min after; the limit is "
+            "2 %; margin -0.50 % (own/drift)\n"
+            "\n"
+            "1 sample\n"
+            "now:  1 valid, 0 qualified, 0 undecided, 0 void\n"
+            "then: 0 valid, 0 qualified, 0 undecided, 1 void\n"
+            "1 would change: 1 from valid to void\n\n" +
+                wrapped(verdict_key_text(KeyOf::verdicts_and_findings), 0, table_width) + "\n" +
+                wrapped(cautions, 0, table_width));
 }
 
 TEST_F(ComparisonTexts, TableSaysWhereNothingWouldChange) {

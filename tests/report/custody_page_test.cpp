@@ -19,7 +19,8 @@ TEST(CustodyPage, HasEverySampleTheVoidOnesApartAndLinesToSign) {
   EXPECT_GT(page.find("<bdi>S2</bdi>"), voids);
   EXPECT_TRUE(has(page, "<td class=\"figure\" data-label=\"volume, L\"><bdi>948.0</bdi></td>"));
   EXPECT_TRUE(has(page, "<bdi>fume, metals</bdi>"));
-  EXPECT_TRUE(has(page, "The flow fell 10.0 % from before to after; the limit is 5 %"));
+  EXPECT_TRUE(
+      has(page, "The flow fell 10.0 %, from 2.000 L/min before sampling to 1.800 L/min after; the limit is 5 %"));
   EXPECT_TRUE(has(page, "<td data-label=\"date and time\"></td>"));
   EXPECT_TRUE(has(page, "undecided"));
 }
@@ -38,7 +39,7 @@ TEST(CustodyPage, TellsWhoSendsWhatToWhomAndLeavesALineForWhatNobodySaid) {
 // Across the sheet, so that a long remark doesn't squeeze the figures.
 TEST(CustodyPage, HasRemarksBelowTheirRow) {
   const std::string page = custody_page(custody_of(custody_text()));
-  EXPECT_TRUE(has(page, "<tr class=\"below\"><td colspan=\"10\"><bdi>wet filter</bdi></td></tr>")) << page;
+  EXPECT_TRUE(has(page, "<tr class=\"below\"><td colspan=\"10\"><bdi>noted: wet filter</bdi></td></tr>")) << page;
   EXPECT_TRUE(has(page, "<td colspan=\"10\"><bdi>analysis: dust; taken by: not said</bdi><bdi>undecided: "));
   EXPECT_TRUE(has(page, "<td colspan=\"4\"><bdi>The flow fell 10.0 %"));
 }

@@ -17,8 +17,10 @@ TEST(CustodySheet, ListsVoidSamplesApartWithTheReason) {
   ASSERT_EQ(sheet.lines.size(), 3U);
   ASSERT_EQ(sheet.voids.size(), 1U);
   EXPECT_EQ(sheet.voids[0].sample, "S2");
-  EXPECT_EQ(sheet.voids[0].reasons,
-            std::vector<std::string>{"The flow fell 10.0 % from before to after; the limit is 5 % (own/drift)"});
+  EXPECT_EQ(
+      sheet.voids[0].reasons,
+      std::vector<std::string>{
+          "The flow fell 10.0 %, from 2.000 L/min before sampling to 1.800 L/min after; the limit is 5 % (own/drift)"});
   EXPECT_EQ(sheet.blanks(), 1U);
   EXPECT_EQ(sheet.undecided(), 1U);
 }
@@ -44,15 +46,15 @@ TEST(CustodySheet, HasTheFiguresOfASample) {
   EXPECT_EQ(s1.pump, "P1");
   EXPECT_EQ(s1.medium, "C-1");
   EXPECT_EQ(s1.taken_by, "day crew");
-  EXPECT_EQ(s1.remarks, std::vector<std::string>{"wet filter"});
+  EXPECT_EQ(s1.remarks, std::vector<std::string>{"noted: wet filter"});
 }
 
 TEST(CustodySheet, TellsTheLaboratoryWhatWasMeasuredBesideAConventionalVolume) {
   JudgedBook book(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
   const CustodyLine s1 = custody_line(book.screening(), book.result("S1"));
   EXPECT_EQ(s1.volume, "816.0");
-  EXPECT_EQ(s1.remarks,
-            std::vector<std::string>{"the volume is conventional, nominal flow x minutes; measured: 948.0 L, U 15 L"});
+  EXPECT_EQ(s1.remarks, (std::vector<std::string>{"remark: The volume is conventional: nominal flow x minutes",
+                                                  "remark: Measured: 948.0 L, U 15 L"}));
 }
 
 TEST(CustodySheet, SaysWhenASampleStoppedOnAnotherDay) {
@@ -80,12 +82,11 @@ TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
   EXPECT_TRUE(sheet.voids.empty());
   const CustodyLine& s2 = sheet.lines.at(1);
   EXPECT_EQ(s2.volume, "912.0");
-  EXPECT_EQ(s2.remarks,
-            (std::vector<std::string>{
-                "void, valid by decision",
-                "void: The flow fell 10.0 % from before to after; the limit is 5 % (own/drift); overruled by "
-                "site hygienist, 2026-09-22T10:00+00:00: looked "
-                "at [decisions.csv:2]"}));
+  EXPECT_EQ(s2.remarks, (std::vector<std::string>{"void, valid by decision",
+                                                  "void: The flow fell 10.0 %, from 2.000 L/min before sampling to "
+                                                  "1.800 L/min after; the limit is 5 % (own/drift); overruled by "
+                                                  "site hygienist, 2026-09-22T10:00+00:00: looked "
+                                                  "at [decisions.csv:2]"}));
 }
 
 TEST(CustodySheet, SaysOnceWhatMostHaveAndOfTheOthersWhatIsUnlike) {
@@ -111,13 +112,13 @@ TEST(CustodyTable, IsASheetWithLinesToSign) {
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\nS1     2026-09-21 08:00 16:00   480  1.975   948.0   948.0\n       - pump: P1; medium: C-1\n"
-                       "       - wet filter\n"),
+                       "       - noted: wet filter\n"),
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\n       - pump: P1; medium: C-3; analysis: dust; taken by: not said\n"), std::string::npos)
       << table;
   EXPECT_NE(table.find("\nVoid: no air volume is stated for these\nS2, 2026-09-21\n  - pump: P2; medium: C-2\n  - The "
-                       "flow fell 10.0 % from"),
+                       "flow fell 10.0 %, from"),
             std::string::npos)
       << table;
   EXPECT_NE(table.find("\n\n" + wrapped(cautions, 0, table_width) + "\nrelinquished by "), std::string::npos);
@@ -148,6 +149,24 @@ TEST(CustodyCsv, KeepsWhatASpreadsheetWouldRunAsText) {
   EXPECT_NE(csv.find(",'=1+1,'=1+1,'=1+1,'=1+1,'@sender,'-laboratory,'+1,\""), std::string::npos) << csv;
 }
 
+TEST(CustodyTable, SaysOnceWhatEverySampleHas) {
+  CustodySheet sheet;
+  for (const char* name : {"A", "B", "K"}) {
+    CustodyLine line;
+    line.sample = name;
+    line.is_blank = line.sample == "K";
+    if (!line.is_blank) line.remarks = {"qualified: V1 was used late", "noted: by " + line.sample};
+    sheet.add(line);
+  }
+  const std::string table = custody_table(sheet);
+  EXPECT_NE(table.find("\nOf every sample listed: qualified: V1 was used late.\n"), std::string::npos) << table;
+  EXPECT_EQ(table.find("V1 was used late"), table.rfind("V1 was used late"));
+  EXPECT_NE(table.find("- noted: by B"), std::string::npos);
+  EXPECT_NE(custody_csv(sheet).find("qualified: V1 was used late; noted: by B"), std::string::npos);
+  sheet.lines.erase(sheet.lines.begin());
+  EXPECT_TRUE(sheet.common_remarks().empty()) << "one sample alone shares nothing";
+}
+
 TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
   const std::string last = ",\"Quarry office, Lane 1\",Dust laboratory,order 7,\"" + std::string(cautions) + "\"\n";
   EXPECT_EQ(
@@ -156,14 +175,16 @@ TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
       "method,analysis,remarks,void_because,volume_is,measured_volume_l,measured_volume_expanded_uncertainty_l,"
       "pump,sampler,medium,taken_by,sender,laboratory,laboratory_reference,cautions\n"
       "S1,B-7,sample,valid,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,1.975,948,948,method 12,"
-      "\"fume, metals\",wet filter,,measured,948,,P1,,C-1,day crew" +
+      "\"fume, metals\",noted: wet filter,,measured,948,,P1,,C-1,day crew" +
           last +
           "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
-          "undecided: How far the flow moved from before to after is not known: no reading from before or after it was "
-          "found (own/drift),,,,,P1,,C-3," +
+          "undecided: The change of flow from before to after can't be worked out: no flow reading before or after "
+          "sampling is on record (enter them if you have them) (own/drift),,,,,P1,,C-3," +
           last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,,,,,,,C-4," + last +
           "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
-          "\"fume, metals\",,The flow fell 10.0 % from before to after; the limit is 5 % (own/drift),,,,P2,,C-2,day "
+          "\"fume, metals\",,\"The flow fell 10.0 %, from 2.000 L/min before sampling to 1.800 L/min after; the limit "
+          "is "
+          "5 % (own/drift)\",,,,P2,,C-2,day "
           "crew" +
           last);
 }

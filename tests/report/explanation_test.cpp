@@ -64,7 +64,7 @@ TEST(Explanation, ShowsEverySetAndWhichIsNotUsed) {
   EXPECT_HAS(out, "\nFlow, pre set\n");
   EXPECT_HAS(out, "\nFlow, field set\n");
   EXPECT_HAS(out, "\nFlow, post set\n");
-  EXPECT_HAS(out, "\nRemarks\n  - another pre set of 1 reading is not used\n");
+  EXPECT_HAS(out, "\nRemarks\n  - Another pre set of 1 reading is not used\n");
 }
 
 TEST(Explanation, ShowsThePracticeThatIsFollowedAndWhoChoseIt) {
@@ -149,10 +149,12 @@ TEST(Explanation, ShowsEveryRuleMetOrNotWithItsSource) {
                                                   {Subject::sample, "flow", "at_least", {"1.9 L/min"}},
                                                   {Subject::sample, "calibrator.same", "is", {"yes"}},
                                                   skipped}});
-  EXPECT_HAS(out,
-             "  [void] The flow fell 2.5 % from before to after; the limit is 2 %.\n      own/drift: drift -2.5 %; "
-             "limit: within 2 %; margin -0.50 %\n      Why: A reason.\n      Source: A source (house) "
-             "[own.toml:1:1]\n");
+  EXPECT_HAS(
+      out,
+      "  [void] The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after; the limit is\n  2 %.\n "
+      "     own/drift: drift -2.5 %; "
+      "limit: within 2 %; margin -0.50 %\n      Why: A reason.\n      Source: A source (house) "
+      "[own.toml:1:1]\n");
   EXPECT_HAS(out, "      own/flow: flow 1.975 L/min; limit: at least 1.9 L/min; margin 0.08 L/min\n");
   EXPECT_HAS(
       out,

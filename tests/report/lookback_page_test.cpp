@@ -25,11 +25,16 @@ TEST(LookbackPage, SaysWhatHappenedInWords) {
 
 TEST(LookbackPage, HasARowASampleWithBothSuppositionsAndTheReasonsBelow) {
   const std::string text = page(LookedBack());
-  EXPECT_EQ(times(text, "The flow rose 10.0 % from before to after; the limit is 5 % (own/drift)"), 1U);
+  EXPECT_EQ(
+      times(
+          text,
+          "The flow rose 10.0 %, from 2.000 L/min before sampling to 2.200 L/min after; the limit is 5 % (own/drift)"),
+      1U);
   EXPECT_EQ(times(text, "<td class=\"changes\""), 2U) << "of S3, suddenly and linearly";
   for (const char* name : {"S1", "S2", "S3", "S4"})
     EXPECT_EQ(times(text, "<th scope=\"row\"><bdi>" + std::string(name) + "</bdi>"), 1U) << name;
-  EXPECT_NE(text.find("<p><b>sudden</b>: <bdi>The flow rose 10.0 % from before to after; the limit is 5 % (own/drift)"
+  EXPECT_NE(text.find("<p><b>sudden</b>: <bdi>The flow rose 10.0 %, from 2.000 L/min before sampling to 2.200 L/min "
+                      "after; the limit is 5 % (own/drift)"
                       "</bdi></p><p><b>linear</b>: <bdi>The flow rose 6.0 %"),
             std::string::npos)
       << text;
@@ -54,7 +59,7 @@ TEST(LookbackPage, SetsApartWhatWasUndecidedBefore) {
   const std::size_t open = text.find("<h2>Undecided before, for want of something else: 1 sample</h2>");
   ASSERT_NE(open, std::string::npos) << text;
   EXPECT_EQ(text.find("The verdict changes"), std::string::npos);
-  EXPECT_NE(text.find("<b>before</b>: <bdi>How far the flow moved from before to after is not known", open),
+  EXPECT_NE(text.find("<b>before</b>: <bdi>The change of flow from before to after can&#39;t be worked out", open),
             std::string::npos)
       << text;
   EXPECT_NE(text.find("no drift was known, and none is now.<br><bdi>S3</bdi></li>", open), std::string::npos);

@@ -7,6 +7,7 @@
 #include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden::lookback_table_test {
 namespace {
@@ -27,11 +28,11 @@ TEST(LookbackTable, TellsWhatWasFoundAndSinceWhen) {
 
 TEST(LookbackTable, ShowsThreeLinesASampleAndWhatChanges) {
   const std::string text = table(LookedBack());
-  EXPECT_NE(
-      text.find("S3     before   2.200      0.0     1056                 valid\n"
-                "       sudden   2.100     10.0     1008                 void  <- changes\n"
-                "         + void: The flow rose 10.0 % from before to after; the limit is 5 %\n         (own/drift)\n"),
-      std::string::npos)
+  EXPECT_NE(text.find("S3     before   2.200      0.0     1056                 valid\n"
+                      "       sudden   2.100     10.0     1008                 void  <- changes\n"
+                      "         + void: The flow rose 10.0 %, from 2.000 L/min before sampling to\n         2.200 "
+                      "L/min after; the limit is 5 % (own/drift)\n"),
+            std::string::npos)
       << text;
   EXPECT_EQ(times(text, "<- changes"), 2U);
 }
@@ -59,6 +60,7 @@ TEST(LookbackTable, SumsUpAndTellsItsCautions) {
   EXPECT_TRUE(table(LookedBack())
                   .ends_with("4 samples leaned on it; the verdict of 1 changes if the error came suddenly, of\n"
                              "1 if it grew linearly.\n\n" +
+                             wrapped(verdict_key_text(KeyOf::verdicts_and_findings), 0, table_width) + "\n" +
                              wrapped(cautions, 0, table_width)));
 }
 

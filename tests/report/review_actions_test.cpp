@@ -13,8 +13,9 @@ TEST(ReviewActionsOnThePage, SayWhatToDoAboutWhomAndWhy) {
   EXPECT_TRUE(holds(html, "<span class=\"verb\">Take out of use</span> <a href=\"#i0\"><bdi>P1</bdi></a>")) << html;
   EXPECT_TRUE(holds(html, "Leave the volume out of every result, and take the sample again."));
   EXPECT_TRUE(holds(html,
-                    "<b class=\"members\"><a href=\"#s0\"><bdi>S1</bdi></a></b>: <bdi>The flow fell 2.5 % from before "
-                    "to after; the limit is 2 %</bdi> <span "
+                    "<b class=\"members\"><a href=\"#s0\"><bdi>S1</bdi></a></b>: <bdi>The flow fell 2.5 %, from 2.000 "
+                    "L/min before sampling "
+                    "to 1.950 L/min after; the limit is 2 %</bdi> <span "
                     "class=\"rule\"><bdi>own/drift</bdi></span>"));
   EXPECT_LT(html.find("1 thing to do: 1 before anything is sampled again."), html.find("Take out of use"));
 }

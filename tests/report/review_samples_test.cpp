@@ -24,7 +24,8 @@ TEST(ReviewSamplesOnThePage, HaveALineWithTheFiguresOfTheTable) {
 TEST(ReviewSamplesOnThePage, OpenToTheirFindingsAndTheirWorking) {
   const std::string html = samples_of({}, drift_within("2 %"));
   EXPECT_TRUE(holds(html,
-                    "<li><span class=\"outcome\">void</span> <bdi>The flow fell 2.5 % from before to after; the limit "
+                    "<li><span class=\"outcome\">void</span> <bdi>The flow fell 2.5 %, from 2.000 L/min before "
+                    "sampling to 1.950 L/min after; the limit "
                     "is 2 %</bdi> <span "
                     "class=\"rule\"><bdi>own/drift</bdi></span></li>"))
       << html;

@@ -186,7 +186,8 @@ TEST(ScreenJson, TellsEveryFindingWithFigureLimitMarginAndPlaces) {
   EXPECT_EQ(finding["limit"], "within 5 %");
   EXPECT_NEAR(finding["margin"], 5 + 100 * (1.90 - 2.01) / 2.01, 1e-9);
   EXPECT_EQ(finding["source"], "A source");
-  EXPECT_EQ(finding["message"], "The flow fell 5.5 % from before to after; the limit is 5 %");
+  EXPECT_EQ(finding["message"],
+            "The flow fell 5.5 %, from 2.010 L/min before sampling to 1.900 L/min after; the limit is 5 %");
   EXPECT_EQ(finding["at"], (json{"readings.csv:2", "readings.csv:3", "readings.csv:4", "readings.csv:5"}));
 }
 

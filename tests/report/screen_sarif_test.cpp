@@ -49,7 +49,8 @@ TEST(ScreenSarif, TellsAFindingWithItsRuleItsSampleAndItsPlaces) {
   EXPECT_EQ(result["ruleId"], "own/drift");
   EXPECT_EQ(result["ruleIndex"], 0);
   EXPECT_EQ(result["level"], "error");
-  EXPECT_EQ(result["message"]["text"], "S1: The flow fell 2.5 % from before to after; the limit is 2 %");
+  EXPECT_EQ(result["message"]["text"],
+            "S1: The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 2 %");
   const json location = result["locations"][0];
   EXPECT_EQ(location["physicalLocation"]["artifactLocation"]["uri"], "readings.csv");
   EXPECT_EQ(location["physicalLocation"]["artifactLocation"]["uriBaseId"], "BOOK");

@@ -8,6 +8,7 @@
 #include "report/terminal_text.hpp"
 #include "support/book_text.hpp"
 #include "verdict/cautions.hpp"
+#include "verdict/verdict_key.hpp"
 
 namespace driftwarden::screen_table_test {
 namespace {
@@ -52,10 +53,12 @@ TEST(ScreenTable, IsATableForPeople) {
             "sample verdict   pump    min    pre   post drift %  volume    U    ref.\n"
             "batch B-7\n"
             "S1     void      P1      480  2.000  1.950    -2.5   948.0        948.0\n"
-            "       - void: The flow fell 2.5 % from before to after; the limit is 2 %\n       (own/drift)\n"
+            "       - void: The flow fell 2.5 %, from 2.000 L/min before sampling to\n"
+            "       1.950 L/min after; the limit is 2 % (own/drift)\n"
             "B1     valid     blank\n"
             "\n"
             "2 samples and blanks: 1 valid, 0 qualified, 0 undecided, 1 void\n\n" +
+                wrapped(verdict_key_text(KeyOf::verdicts_and_findings), 0, table_width) + "\n" +
                 wrapped(cautions, 0, table_width));
 }
 
@@ -82,7 +85,11 @@ TEST(ScreenTable, NeverRoundsADriftAcrossItsLimit) {
       "[L/min]\n2026-09-21T07:30,pre,S1,V1,2.0000\n2026-09-21T16:10,post,S1,V1,1.8992\n";
   const std::string table = table_of(text, drift_within("5 %"));
   EXPECT_NE(table.find("  1.899   -5.04  "), std::string::npos) << table;
-  EXPECT_NE(table.find("The flow fell 5.04 % from before to after; the limit is 5 %"), std::string::npos) << table;
+  EXPECT_NE(
+      table.find(
+          "The flow fell 5.04 %, from 2.000 L/min before sampling to\n       1.899 L/min after; the limit is 5 %"),
+      std::string::npos)
+      << table;
 }
 
 TEST(ScreenTable, ShowsReferenceConditionsThatAreNoWholeDegrees) {
@@ -139,12 +146,12 @@ TEST(ScreenTable, ShowsARulingBesideItsFindingAndCountsApartWhatStandsByDecision
       "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,site hygienist,S1,own/drift,overrule,looked at\n";
   const std::string table = table_of(text, drift_within("2 %"));
   EXPECT_NE(table.find("\nS1     void      P1 "), std::string::npos) << table;
-  EXPECT_NE(
-      table.find("\n       - void: The flow fell 2.5 % from before to after; the limit is 2 %\n       (own/drift)\n"
-                 "         overruled by site hygienist, 2026-09-22T10:00+00:00: looked at\n"
-                 "         [decisions.csv:2]\n"
-                 "       = void, valid by decision\n"),
-      std::string::npos)
+  EXPECT_NE(table.find("\n       - void: The flow fell 2.5 %, from 2.000 L/min before sampling to\n"
+                       "       1.950 L/min after; the limit is 2 % (own/drift)\n"
+                       "         overruled by site hygienist, 2026-09-22T10:00+00:00: looked at\n"
+                       "         [decisions.csv:2]\n"
+                       "       = void, valid by decision\n"),
+            std::string::npos)
       << table;
   EXPECT_NE(table.find("\n1 sample: 0 valid, 0 qualified, 0 undecided, 1 void\nof these, by decision: 1 valid\n"),
             std::string::npos)
@@ -189,6 +196,12 @@ TEST(Wrapped, BreaksAtBlanksAndIndents) {
   EXPECT_EQ(wrapped("one two three", 2, 9), "  one two\n  three\n");
   EXPECT_EQ(wrapped("one two three", 2, 8), "  one\n  two\n  three\n");
   EXPECT_EQ(wrapped("one", 0, 80), "one\n");
+}
+
+TEST(Wrapped, KeepsAFigureWithItsUnit) {
+  EXPECT_EQ(wrapped("the limit is 5 %, of 2 or", 0, 15), "the limit is\n5 %, of 2 or\n");
+  EXPECT_EQ(folded("flow 2.000 L/min (of 2 L)", 12), "flow\n  2.000 L/min\n  (of 2 L)");
+  EXPECT_EQ(wrapped("of 24 samples", 0, 5), "of 24\nsamples\n");
 }
 
 TEST(Wrapped, LeavesALongWordWhole) { EXPECT_EQ(wrapped("a respirable b", 1, 6), " a\n respirable\n b\n"); }

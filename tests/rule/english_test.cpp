@@ -53,7 +53,7 @@ TEST(English, IsIncompleteWithoutAnyOfItsSentences) {
     row.missing = "";
     EXPECT_FALSE(texts_check::is_complete(texts)) << row.number;
     row = whole;
-    row.says = "The {flow} is open";
+    row.says = "The {nobody} is open";
     EXPECT_FALSE(texts_check::is_complete(texts)) << row.number;
     row.says = "The {figure is open";
     EXPECT_FALSE(texts_check::is_complete(texts)) << row.number;

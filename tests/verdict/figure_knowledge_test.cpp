@@ -33,7 +33,7 @@ class Known {
       : book_(text, RulesText{{}, {cyclone()}, std::move(practice)}), result_(book_.result("S1")) {}
 
   KnownTo to(const Rule& rule) const {
-    const SampleContext context{book_.screening().basis(), figures(), 0, &result_.budget};
+    const SampleContext context{book_.screening().basis(), figures(), {}, &result_.budget};
     return known_to(rule, context, figures().pre_set(), figures().rows.front());
   }
   KnownTo to(Subject of, std::size_t measure) const {
@@ -168,7 +168,7 @@ TEST(FigureKnowledge, HoldsAConventionalVolumeToItsLimitAsItIs) {
     JudgedBook book(nominal_book(),
                     {{{Subject::sample, measure, "at_least", {value}}}, {}, {practice("flow_for_volume", "nominal")}});
     const SampleResult& result = book.result("S1");
-    const SampleContext context{book.screening().basis(), *result.figures, missing, &result.budget};
+    const SampleContext context{book.screening().basis(), *result.figures, {}, &result.budget};
     return known_to(book.screening().rules().rules.at(0), context);
   };
   EXPECT_FALSE(known("volume", "400 L").is_stated);

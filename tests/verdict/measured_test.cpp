@@ -386,7 +386,7 @@ TEST(MeasuredOfOneSample, IsReadAsARotameterSaysAndNobodyElse) {
 TEST(MeasuredOfOneSample, HasTheUncertaintyOfItsVolumeAsAShareOfIt) {
   JudgedBook book(nominal_book());
   const SampleResult& result = book.result("S1");
-  const SampleContext context{book.screening().basis(), *result.figures, missing, &result.budget};
+  const SampleContext context{book.screening().basis(), *result.figures, {}, &result.budget};
   const MeasureValue value = sample_measure(context, SampleMeasure::volume_uncertainty, Base::by_practice);
   EXPECT_NEAR(value.absolute, result.budget.about(BudgetFigure::volume).expanded, exact_in_decimals);
   EXPECT_NEAR(value.figure * result.figures->volume_l, value.absolute, exact_in_decimals);

@@ -34,7 +34,7 @@ BookText with_readings(const std::string& rows) {
   return text;
 }
 
-const std::string unknown_drift = "How far the flow moved from before to after is not known: ";
+const std::string unknown_drift = "The change of flow from before to after can't be worked out: ";
 
 RuleText of_sample(std::string_view measure, std::string_view form, const std::string& value) {
   return {Subject::sample, measure, form, {value}};
@@ -51,16 +51,18 @@ TEST(Message, SaysWhereAVoidIsHowThePackReadsAClause) {
     const SampleResult& result = judge.judge(0);
     return message_of(screening, result, result.findings.front());
   };
-  EXPECT_EQ(
-      said(Otherwise::void_),
-      "The flow fell 2.5 % from before to after; the limit is 1 %; that this voids is how the pack reads Clause 7");
-  EXPECT_EQ(said(Otherwise::qualify), "The flow fell 2.5 % from before to after; the limit is 1 %");
+  EXPECT_EQ(said(Otherwise::void_),
+            "The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 1 %; that this "
+            "voids is how the pack reads Clause 7");
+  EXPECT_EQ(said(Otherwise::qualify),
+            "The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 1 %");
 }
 
 TEST(Message, TellsTheFigureAndTheLimit) {
-  EXPECT_EQ(message(of_sample("drift", "within", "2 %")), "The flow fell 2.5 % from before to after; the limit is 2 %");
+  EXPECT_EQ(message(of_sample("drift", "within", "2 %")),
+            "The flow fell 2.5 %, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 2 %");
   EXPECT_EQ(message(of_sample("minutes", "at_least", "500 min")),
-            "The sample ran for 480.0 min; the rule asks for at least 500 min");
+            "The sample ran for 480 min; the rule asks for at least 500 min");
 }
 
 TEST(Message, TellsTheWordAndTheRule) {
@@ -75,28 +77,30 @@ TEST(Message, TellsThatAWordIsMissing) {
 
 TEST(Message, TellsWhyAFigureIsMissing) {
   const RuleText drift = of_sample("drift", "within", "5 %");
-  EXPECT_EQ(message(drift, with_readings("")), unknown_drift + "no reading from before or after it was found");
+  EXPECT_EQ(message(drift, with_readings("")),
+            unknown_drift + "no flow reading before or after sampling is on record (enter them if you have them)");
   EXPECT_EQ(message(drift, with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            unknown_drift + "no reading from before it was found");
+            unknown_drift + "no flow reading before sampling is on record (enter it if you have it)");
   EXPECT_EQ(message(drift, with_readings("2026-09-21T07:30,pre,S1,V1,2\n")),
-            unknown_drift + "no reading from after it was found");
+            unknown_drift + "no flow reading after sampling is on record (enter it if you have it)");
 }
 
 TEST(Message, TellsThatNobodyReadDuringSampling) {
   EXPECT_EQ(
       message(of_sample("field.deviation", "within", "5 %")),
-      "How far the flow during sampling was from the flow before sampling is not known: no reading was taken during "
-      "sampling");
+      "How far the flow during sampling was from the flow before sampling can't be worked out: no flow reading during "
+      "sampling is on record (enter it if you have it)");
 }
 
 // What is missing first is told first: the pre set before the readings during sampling, these before what a set lacks.
 TEST(Message, BlamesTheFieldOnlyWhereNothingElseIsMissing) {
   const RuleText deviation = of_sample("field.deviation", "within", "5 %");
-  const std::string unknown = "How far the flow during sampling was from the flow before sampling is not known: ";
+  const std::string unknown =
+      "How far the flow during sampling was from the flow before sampling can't be worked out: ";
   EXPECT_EQ(message(deviation, with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            unknown + "no reading from before it was found");
+            unknown + "no flow reading before sampling is on record (enter it if you have it)");
   EXPECT_NE(message(of_sample("field.nominal-deviation", "within", "5 %"), with_readings(""))
-                .find("no reading was taken during sampling"),
+                .find("no flow reading during sampling is on record"),
             std::string::npos);
   BookText text =
       with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,2\n2026-09-21T16:10,post,S1,V1,2\n");
@@ -141,10 +145,63 @@ TEST(Message, BlamesTheCalibratorOfTheFigure) {
 TEST(Message, NamesWhatTheFlowFellOfByThePracticeOfTheBook) {
   const BookText text = with_readings(
       "2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T12:00,field,S1,V1,1.8\n2026-09-21T16:10,post,S1,V1,1.95\n");
-  EXPECT_EQ(message(of_sample("drift", "within", "2 %"), text, {practice("drift_base", "mean")}),
-            "The flow fell 2.5 % of the mean flow from before to after; the limit is 2 %");
+  EXPECT_EQ(
+      message(of_sample("drift", "within", "2 %"), text, {practice("drift_base", "mean")}),
+      "The flow fell 2.5 % of the mean flow, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 2 %");
   EXPECT_EQ(message(of_sample("field.deviation", "within", "2 %"), text, {practice("drift_base", "mean")}),
-            "During sampling the flow was read 10.0 % below the flow before sampling; the limit is 2 %");
+            "During sampling the flow was read 10.0 % below the flow before sampling (1.800 L/min, before sampling "
+            "2.000 L/min); the limit is 2 %");
+}
+
+// A fault says of which pump and on which day, and in the words of its note what was seen.
+TEST(Message, OfAFaultSaysWhatWasSeen) {
+  BookText text;
+  text.samples = "sample,pump,started,stopped,fault,note\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes,found stopped\n";
+  EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
+            "A fault of P1 is on record for 2026-09-21 (noted: found stopped)");
+  text.samples = "sample,pump,started,stopped,fault\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes\n";
+  EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
+            "A fault of P1 is on record for 2026-09-21 (it stopped, or an inlet was blocked; nobody noted which)");
+}
+
+TEST(Message, OfAnOverlapNamesTheOtherSampleAndTheTime) {
+  BookText text;
+  text.samples =
+      "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,P1,2026-09-21T15:35,2026-09-21T23:30\n";
+  EXPECT_EQ(message(of_sample("overlap", "at_most", "0 min"), text),
+            "P1 is on record for this sample and S2 at once, from 15:35 to 16:00 (25 min)");
+  text.samples =
+      "sample,pump,started,stopped\nS1,P1,2026-09-21T20:00,2026-09-22T04:00\n"
+      "S2,P1,2026-09-21T23:30,2026-09-22T08:00\n";
+  EXPECT_EQ(message(of_sample("overlap", "at_most", "10 min"), text),
+            "P1 is on record for this sample and S2 at once, from 2026-09-21 23:30 to 2026-09-22 04:00 (270 min); the "
+            "limit is 10 min");
+}
+
+TEST(Message, OfACountSaysWhichReadingsAreStruckOut) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min],void,note\n"
+      "2026-09-21T07:30,pre,S1,V1,2.000,yes,slipped\n2026-09-21T07:31,pre,S1,V1,2.000,yes,slipped\n"
+      "2026-09-21T16:10,post,S1,V1,1.950,,\n";
+  EXPECT_EQ(message(of_sample("pre.count", "at_least", "3"), text),
+            "All 2 readings before sampling are struck out; the rule asks for at least 3");
+  EXPECT_EQ(message({Subject::set, "count", "at_least", {"1"}}, text),
+            "All 2 readings before sampling are struck out; the rule asks for at least 1");
+  EXPECT_EQ(message(of_sample("pre.count", "at_least", "3"), with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
+            "No reading was taken before sampling; the rule asks for at least 3");
+  EXPECT_EQ(message(of_sample("field.count", "at_least", "1"), text),
+            "No reading was taken during sampling; the rule asks for at least 1");
+}
+
+TEST(Message, SaysOfWhatASpreadIsAShare) {
+  const BookText text =
+      with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T07:31,pre,S1,V1,2.2\n2026-09-21T16:10,post,S1,V1,2\n");
+  EXPECT_EQ(message(of_sample("pre.rsd", "at_most", "2 %"), text),
+            "The readings before sampling scatter: their standard deviation is 6.7 % of their mean; the limit is 2 %");
+  EXPECT_EQ(message(of_sample("pre.rsd", "at_most", "0.01 L/min"), text),
+            "The readings before sampling scatter: their standard deviation is 0.141 L/min; the limit is 0.01 L/min");
 }
 
 // A rule of sets asks for what each set is; a set that it is held to may lack its figure all the same.
@@ -195,22 +252,26 @@ TEST(Message, NamesTheCalibratorThatTheFigureComesFrom) {
   text.certificates =
       "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
       "C1,V1,2026-01-05,2026-12-01,2,2,2\nC2,V2,2026-01-05,2026-09-07,2,2,2\n";
-  EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "0 d"), text), "V2 was used 14 days past its due date");
+  EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "0 d"), text),
+            "V2 was used 14 days after its recalibration was due");
   EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "7 d"), text),
-            "V2 was used 14 days past its due date; the limit is 7 days");
+            "V2 was used 14 days after its recalibration was due; the limit is 7 days");
 }
 
 TEST(Message, NamesTheBaseThatTheFigureIsRelativeTo) {
   RuleText rule = of_sample("drift", "within", "2 %");
   rule.base = Base::mean;
-  EXPECT_EQ(message(rule), "The flow fell 2.5 % of the mean flow from before to after; the limit is 2 %");
-  EXPECT_EQ(message(of_sample("drift", "within", "0.01 L/min")),
-            "The flow fell 0.050 L/min from before to after; the limit is 0.01 L/min");
+  EXPECT_EQ(
+      message(rule),
+      "The flow fell 2.5 % of the mean flow, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 2 %");
+  EXPECT_EQ(
+      message(of_sample("drift", "within", "0.01 L/min")),
+      "The flow fell 0.050 L/min, from 2.000 L/min before sampling to 1.950 L/min after; the limit is 0.01 L/min");
 }
 
 TEST(Message, DoesNotBlameReadingsForAFigureThatNeedsNone) {
   EXPECT_EQ(message(of_sample("warm-up", "at_least", "15 min"), with_readings("")),
-            "How long the pump ran before its flow was read is not known: the book does not say");
+            "How long P1 had run when its flow was read before sampling is not known: the book does not say");
 }
 
 TEST(Message, TellsThatNobodyCanSayWhetherTheRuleApplies) {
@@ -345,10 +406,14 @@ TEST(RuleName, IsFull) {
 }
 
 TEST(Message, TellsWhyAFigureOfOneSetIsMissing) {
-  EXPECT_EQ(message(of_sample("pre.flow", "at_least", "1 L/min"), with_readings("")),
-            "The flow before sampling is not known: no reading from before or after it was found");
-  EXPECT_EQ(message(of_sample("post.flow", "at_least", "1 L/min"), with_readings("")),
-            "The flow after sampling is not known: no reading from before or after it was found");
+  EXPECT_EQ(
+      message(of_sample("pre.flow", "at_least", "1 L/min"), with_readings("")),
+      "The flow before sampling is not known: no flow reading before or after sampling is on record (enter them if you "
+      "have them)");
+  EXPECT_EQ(
+      message(of_sample("post.flow", "at_least", "1 L/min"), with_readings("")),
+      "The flow after sampling is not known: no flow reading before or after sampling is on record (enter them if you "
+      "have them)");
   BookText text;
   text.readings =
       "taken,stage,sample,calibrator,reading [L/min],void,note\n"

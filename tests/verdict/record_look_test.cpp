@@ -45,7 +45,7 @@ BookText with(BookText text, std::string BookText::*file, std::string_view what,
 std::string answer(const BookText& text, SampleMeasure measure) {
   JudgedBook judged(text);
   const SampleResult& result = judged.result("S1");
-  const SampleContext context{judged.screening().basis(), *result.figures, missing, &result.budget};
+  const SampleContext context{judged.screening().basis(), *result.figures, {}, &result.budget};
   return std::string(sample_measure(context, measure, Base::by_practice).word);
 }
 

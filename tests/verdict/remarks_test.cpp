@@ -52,8 +52,8 @@ TEST(Remarks, TellThatConditionsAreThoseOfTheSets) {
   BookText text = unremarkable();
   text.samples = BookText().samples;
   EXPECT_EQ(remarks(text),
-            (Remarks{"the sample gives no temperature; the mean of its sets' is used for the reference volume",
-                     "the sample gives no pressure; the mean of its sets' is used for the reference volume"}));
+            (Remarks{"The sample gives no temperature; the mean of its sets' is used for the reference volume",
+                     "The sample gives no pressure; the mean of its sets' is used for the reference volume"}));
 }
 
 // 20 °C while sampling, checked at 10 °C: √(293.15 / 283.15) = 1.0175 (derived).
@@ -61,7 +61,7 @@ TEST(Remarks, TellWhatColdDoesToAPumpThatMayNotCompensate) {
   BookText text = unremarkable();
   text.readings =
       std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,10,100,,\n2026-09-21T16:10,post,S1,V1,2,20,100,,\n";
-  EXPECT_EQ(remarks(text), (Remarks{"while sampling it was 10.0 K warmer and the pressure 0.0 % lower than at the pre "
+  EXPECT_EQ(remarks(text), (Remarks{"While sampling it was 10.0 K warmer and the pressure 0.0 % lower than at the pre "
                                     "set; nobody says whether P1 compensates for that: if not, it drew about 1.8 % "
                                     "more than at that check (square root of temperature over pressure)"}));
   BookText told = text;
@@ -71,7 +71,7 @@ TEST(Remarks, TellWhatColdDoesToAPumpThatMayNotCompensate) {
   told.settings += "[pump]\ncompensates = \"no\"\n";
   EXPECT_EQ(
       remarks(told),
-      (Remarks{"while sampling it was 10.0 K warmer and the pressure 0.0 % lower than at the pre set; P1 does not "
+      (Remarks{"While sampling it was 10.0 K warmer and the pressure 0.0 % lower than at the pre set; P1 does not "
                "compensate for that: it drew about 1.8 % more than at that check (square root of temperature over "
                "pressure), and the volume does not allow for it"}));
 }
@@ -86,11 +86,11 @@ TEST(Remarks, TellWhatAnotherPressureDoesToAPump) {
     return all.size() == 1 ? all[0] : std::to_string(all.size()) + " remarks";
   };
   EXPECT_EQ(told("90"),
-            "while sampling it was 0.0 K colder and the pressure 10.0 % lower than at the pre set; nobody says whether "
+            "While sampling it was 0.0 K colder and the pressure 10.0 % lower than at the pre set; nobody says whether "
             "P1 compensates for that: if not, it drew about 5.4 % more than at that check (square root of temperature "
             "over pressure)");
   EXPECT_EQ(told("110"),
-            "while sampling it was 0.0 K colder and the pressure 10.0 % higher than at the pre set; nobody says "
+            "While sampling it was 0.0 K colder and the pressure 10.0 % higher than at the pre set; nobody says "
             "whether P1 compensates for that: if not, it drew about 4.7 % less than at that check (square root of "
             "temperature over pressure)");
 }
@@ -115,10 +115,10 @@ TEST(Remarks, TellThatPressuresAreThoseOfTheAltitude) {
   text.samples = BookText().samples;
   text.readings = std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,,,\n2026-09-21T16:10,post,S1,V1,2,20,,,\n";
   EXPECT_EQ(remarks(text),
-            (Remarks{"the pre set gives no pressure; that of the site's altitude is used",
-                     "the post set gives no pressure; that of the site's altitude is used",
-                     "the sample gives no temperature; the mean of its sets' is used for the reference volume",
-                     "no pressure was read; the standard atmosphere at the site's altitude, 84.56 kPa, is used, "
+            (Remarks{"The pre set gives no pressure; that of the site's altitude is used",
+                     "The post set gives no pressure; that of the site's altitude is used",
+                     "The sample gives no temperature; the mean of its sets' is used for the reference volume",
+                     "No pressure was read; the standard atmosphere at the site's altitude, 84.56 kPa, is used, "
                      "which the weather moves by 2 to 3 %"}));
 }
 
@@ -128,7 +128,7 @@ TEST(Remarks, TellThatAReadingLiesOutsideItsCertificate) {
       std::string(heading) + "2026-09-21T07:30,pre,S1,V1,2,20,100,,\n2026-09-21T16:10,post,S1,V1,2.1,20,100,,\n";
   EXPECT_EQ(
       remarks(text),
-      Remarks{"the post set lies outside the points of the certificate of V1; the error of the nearest point is used"});
+      Remarks{"The post set lies outside the points of the certificate of V1; the error of the nearest point is used"});
 }
 
 // Dixon's ratio by hand: the gap of 0.050, less a step of 0.001, over a range of 0.053. 0.8232: 1 % for either end of
@@ -144,7 +144,7 @@ TEST(Remarks, TellAReadingFarFromTheOthersOfItsSet) {
   const Remarks found = remarks(text);
   ASSERT_EQ(found.size(), 3U);  // and that no certificate was in force, for either set
   EXPECT_EQ(found[1],
-            "in the pre set, 1.9500 L/min lies far from the others (Dixon's ratio 0.925, by chance above 0.823 in 1 "
+            "In the pre set, 1.9500 L/min lies far from the others (Dixon's ratio 0.925, by chance above 0.823 in 1 "
             "set of 100); "
             "it is counted all the same");
 }
@@ -191,15 +191,15 @@ TEST(Remarks, TellOfSetsThatAreNotUsed) {
       "2026-09-21T06:00,pre,S1,V1,2,20,100,,\n2026-09-21T18:00,post,S1,V1,2,20,100,,\n2026-09-21T18:01,post,S1,V1,2,20,"
       "100,,\n";
   EXPECT_EQ(remarks(text),
-            (Remarks{"another pre set of 1 reading is not used", "another post set of 2 readings is not used"}));
+            (Remarks{"Another pre set of 1 reading is not used", "Another post set of 2 readings is not used"}));
 }
 
 TEST(Remarks, TellOfSetsOnTheWrongSideOfTheSamplesTimes) {
   BookText text = unremarkable();
   text.readings =
       std::string(heading) + "2026-09-21T08:01,pre,S1,V1,2,20,100,,\n2026-09-21T15:59,post,S1,V1,2,20,100,,\n";
-  EXPECT_EQ(remarks(text), (Remarks{"the pre set was read after the sample had started",
-                                    "the post set was read before the sample had stopped"}));
+  EXPECT_EQ(remarks(text), (Remarks{"The pre set was read after the sample had started",
+                                    "The post set was read before the sample had stopped"}));
 }
 
 TEST(Remarks, SayNothingOfASetReadJustAsTheSampleStartedOrStopped) {
@@ -219,8 +219,8 @@ TEST(Remarks, TellOfDecisionsThatRuleOnNoFinding) {
                           {Subject::sample, "paused", "at_least", {"500 min"}, Otherwise::note},
                           {Subject::sample, "minutes", "at_least", {"500 min"}}}});
   EXPECT_EQ(remarks_of(book.screening(), book.result("S1")),
-            (Remarks{"the decision at decisions.csv:3 rules on 'own/drift', which raises no finding here",
-                     "the decision at decisions.csv:4 rules on 'own/x', which raises no finding here"}));
+            (Remarks{"The decision at decisions.csv:3 rules on 'own/drift', which raises no finding here",
+                     "The decision at decisions.csv:4 rules on 'own/x', which raises no finding here"}));
 }
 
 // Where a rule would be held to the sample if somebody described its sampler, that is a finding and no remark.
@@ -259,8 +259,8 @@ TEST(Remarks, DoNotTellOfTheConditionsOfABlank) {
 TEST(Remarks, SetWhatWasMeasuredBesideAVolumeByConvention) {
   JudgedBook book(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
   const std::vector<std::string> texts = volume_remarks(book.result("S1"));
-  ASSERT_EQ(texts.size(), 1U);
-  EXPECT_EQ(texts[0], "the volume is conventional, nominal flow x minutes; measured: 948.0 L, U 15 L");
+  const Remarks expected{"The volume is conventional: nominal flow x minutes", "Measured: 948.0 L, U 15 L"};
+  EXPECT_EQ(texts, expected);
   const std::vector<std::string> all = remarks_of(book.screening(), book.result("S1"));
   EXPECT_NE(std::find(all.begin(), all.end(), texts[0]), all.end());
   JudgedBook by_mean(nominal_book());
@@ -271,16 +271,16 @@ TEST(Remarks, SayWhereNothingWasMeasuredBesideAVolumeByConvention) {
   BookText text = nominal_book();
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n";
   JudgedBook book(text, {{}, {}, {practice("flow_for_volume", "nominal")}});
-  EXPECT_EQ(volume_remarks(book.result("S1")).at(0),
-            "the volume is conventional, nominal flow x minutes; none was measured");
+  EXPECT_EQ(volume_remarks(book.result("S1")).at(1), "No volume was measured");
 }
 
 // By pocket calculator: 480 x (2.0 / 4 + 1.8 / 2 + 2.0 / 4) = 912 L.
 TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
   JudgedBook by_ends(sagging_book());
-  EXPECT_EQ(volume_remarks(by_ends.result("S1")),
-            Remarks{"the line through the field sets gives 912.0 L, -48 L from the mean of pre and post; U covers that "
-                    "difference"});
+  EXPECT_EQ(
+      volume_remarks(by_ends.result("S1")),
+      Remarks{"Volume from a line through the field readings: 912.0 L, 48 L less than from the mean of before and "
+              "after; within U, nothing to do"});
   JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
   EXPECT_TRUE(volume_remarks(by_line.result("S1")).empty());
 }
@@ -292,11 +292,8 @@ TEST(Remarks, SetWhatWasMeasuredAtReferenceConditionsBesideAVolumeByConvention) 
       "sample,pump,started,stopped,nominal [L/min],temperature [°C],pressure [kPa]\n"
       "S1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7,25,101.325\n";
   JudgedBook book(text, {{}, {}, {practice("flow_for_volume", "nominal")}});
-  const std::string told = volume_remarks(book.result("S1")).at(0);
-  EXPECT_TRUE(
-      told.starts_with("the volume is conventional, nominal flow x minutes; measured: 948.0 L, U 15 L; at "
-                       "reference conditions 948.0 L, U "))
-      << told;
+  const std::string told = volume_remarks(book.result("S1")).at(1);
+  EXPECT_TRUE(told.starts_with("Measured: 948.0 L, U 15 L; at reference conditions 948.0 L, U ")) << told;
 }
 
 TEST(Remarks, SayNothingOfFieldSetsThatAllCount) {

@@ -96,7 +96,7 @@ TEST(Rulings, ADecisionOnARuleThatRaisesNoFindingIsRemarkedOn) {
   EXPECT_EQ(standing_text(result), "valid");
   const std::vector<std::string> remarks = remarks_of(book.screening(), result);
   EXPECT_NE(std::find(remarks.begin(), remarks.end(),
-                      "the decision at decisions.csv:2 rules on 'own/drift', which raises no finding here"),
+                      "The decision at decisions.csv:2 rules on 'own/drift', which raises no finding here"),
             remarks.end());
 }
 

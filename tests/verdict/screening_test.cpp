@@ -14,9 +14,9 @@ TEST(Screening, WorksOutOverlapsOnlyWhereARuleAsksForThem) {
   BookText text;
   text.samples += "S2,P1,2026-09-21T15:35,2026-09-21T17:00\n";
   const JudgedBook without(text, {{drift_within("5 %")}});
-  EXPECT_TRUE(is_missing(without.screening().overlap_min(0)));
+  EXPECT_TRUE(is_missing(without.screening().overlap(0).minutes));
   JudgedBook with(text, {{{Subject::sample, "overlap", "at_most", {"0 min"}}}});
-  EXPECT_EQ(with.screening().overlap_min(0), 25);
+  EXPECT_EQ(with.screening().overlap(0).minutes, 25);
   EXPECT_EQ(with.result("S1").verdict, Verdict::void_);
 }
 

@@ -75,7 +75,7 @@ TEST(Subjects, OfAPumpAreMeanAndSpreadOfItsDrifts) {
   RuleText spread{Subject::pump, "drift.sd", "at_most", {"3 %"}};
   spread.absent = Absent::skip;  // one sample has no spread
   EXPECT_EQ(message_under(spread),
-            "P1: From sample to sample the drift of P1 scatters by 3.5 %, as a standard deviation (2 samples); the "
+            "P1: From sample to sample the drift of P1 scatters: its standard deviation is 3.5 % (2 samples); the "
             "limit is 3 %");
 }
 
@@ -163,7 +163,7 @@ TEST(Subjects, SayWhenACalibrationIsDue) {
   RuleText due{Subject::calibrator, "due", "at_least", {"120 d"}};
   due.absent = Absent::skip;
   EXPECT_EQ(message_under(due),
-            "V1: The calibration of V1 is due in 96 days (1 certificate); the rule asks for at least 120 days");
+            "V1: The recalibration of V1 is due in 96 days (1 certificate); the rule asks for at least 120 days");
 }
 
 TEST(Subjects, CountVoidSamplesByPumpAndByBatchWithoutBlanks) {
@@ -268,7 +268,7 @@ TEST(Subjects, OfACalibratorAreGuarded) {
             "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points; what was found is known to "
             "1.0 %, U at 95 %), within the limit "
             "of 3.5 %, but closer to it than the guard band "
-            "of 1.00 U allows; with a probability of 16 % the true value lies beyond it");
+            "of 1.00 U allows, with a chance of 16 % that the true value lies beyond the limit");
   rule.values = {"4.0 %"};
   EXPECT_TRUE(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("1")).results().empty());
 }

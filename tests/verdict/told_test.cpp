@@ -36,20 +36,20 @@ std::string told_of(const RuleText& rule, const Judgement& judgement, double pro
 TEST(Told, SaysTheFigureAndTheLimitWhetherItIsKeptOrNot) {
   const RuleText within = of_sample("drift", "within", "5 %");
   EXPECT_EQ(told_of(within, {Outcome::void_, -0.071, -0.05, -0.021}),
-            "The flow fell 7.1 % from before to after; the limit is 5 %");
+            "The flow fell 7.1 %, from  before sampling to  after; the limit is 5 %");
   EXPECT_EQ(told_of(within, {Outcome::void_, 0.071, 0.05, -0.021}),
-            "The flow rose 7.1 % from before to after; the limit is 5 %");
+            "The flow rose 7.1 %, from  before sampling to  after; the limit is 5 %");
   EXPECT_EQ(told_of(within, {Outcome::met, -0.021, -0.05, 0.029}),
-            "The flow fell 2.1 % from before to after, within the limit of 5 %");
+            "The flow fell 2.1 %, from  before sampling to  after, within the limit of 5 %");
   EXPECT_EQ(told_of(of_sample("minutes", "at_least", "3 h"), {Outcome::void_, 158, 180, -22}),
-            "The sample ran for 158.0 min; the rule asks for at least 3 h");
+            "The sample ran for 158 min; the rule asks for at least 3 h");
   const RuleText day{Subject::sample, "minutes", "between", {"23 h", "25 h"}};
   EXPECT_EQ(told_of(day, {Outcome::void_, 1379, 1380, -1}),
-            "The sample ran for 1379.0 min; the rule asks for 23 h to 25 h");
+            "The sample ran for 1379 min; the rule asks for 23 h to 25 h");
   EXPECT_EQ(told_of(day, {Outcome::met, 1400, 1380, 20}),
-            "The sample ran for 1400.0 min, within the 23 h to 25 h that the rule asks for");
+            "The sample ran for 1400 min, within the 23 h to 25 h that the rule asks for");
   EXPECT_EQ(told_of(of_sample("drift", "strictly_within", "2 %"), {Outcome::note, 0.02, 0.02, 0}),
-            "The flow rose 2.0 % from before to after; it has to be less than 2 %");
+            "The flow rose 2.0 %, from  before sampling to  after; it has to be less than 2 %");
 }
 
 TEST(Told, SaysNoneAndOneAndLessOnlyWhereTheLanguageDoes) {
@@ -57,13 +57,13 @@ TEST(Told, SaysNoneAndOneAndLessOnlyWhereTheLanguageDoes) {
             "At its last calibration  read up to 0.0 % too high as found; the rule asks for at least 1 %");
   const RuleText minutes = of_sample("minutes", "at_least", "3 h");
   EXPECT_EQ(told_of(minutes, {Outcome::note, 0, 180, -180}),
-            "The sample ran for 0.0 min; the rule asks for at least 3 h");
+            "The sample ran for 0 min; the rule asks for at least 3 h");
   EXPECT_EQ(told_of(minutes, {Outcome::note, 1, 180, -179}),
-            "The sample ran for 1.0 min; the rule asks for at least 3 h");
+            "The sample ran for 1 min; the rule asks for at least 3 h");
   EXPECT_EQ(told_of(minutes, {Outcome::note, -1, 180, -181}),
-            "The sample ran for -1.0 min; the rule asks for at least 3 h");
+            "The sample ran for -1 min; the rule asks for at least 3 h");
   EXPECT_EQ(told_of(of_sample("drift", "at_most", "0 %"), {Outcome::note, 0.02, 0, -0.02}),
-            "The flow rose 2.0 % from before to after; the limit is 0 %");
+            "The flow rose 2.0 %, from  before sampling to  after; the limit is 0 %");
 }
 
 TEST(Told, CountsInWords) {
@@ -73,31 +73,45 @@ TEST(Told, CountsInWords) {
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 1, 3, -2}),
             "1 reading was taken before sampling; the rule asks for at least 3");
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 0, 3, -3}),
-            "No reading was taken before sampling, or all are struck out; the rule asks for at least 3");
+            "No reading was taken before sampling; the rule asks for at least 3");
+}
+
+TEST(Told, TellsReadingsThatAreStruckOutFromNone) {
+  const Rule rule = of_sample("pre.count", "at_least", "3").rule();
+  Finding finding;
+  finding.judgement = {Outcome::qualified, 0, 3, -3};
+  const auto told = [&](std::size_t struck_out) {
+    return sentence_of(
+        {.texts = english, .rule = rule, .finding = finding, .struck_out = struck_out, .names = [](std::string_view) {
+           return std::optional<std::string>("before sampling");
+         }});
+  };
+  EXPECT_EQ(told(1), "The one reading before sampling is struck out; the rule asks for at least 3");
+  EXPECT_EQ(told(3), "All 3 readings before sampling are struck out; the rule asks for at least 3");
 }
 
 TEST(Told, LeavesOutALimitOfZeroWhereTheSentenceHasIt) {
   const RuleText due = {Subject::calibrator, "due", "at_least", {"0 d"}};
-  EXPECT_EQ(told_of(due, {Outcome::qualified, -20160, 0, -20160}), " is 14 days past its due date");
-  EXPECT_EQ(told_of(due, {Outcome::qualified, -1440, 0, -1440}), " is 1 day past its due date");
-  EXPECT_EQ(told_of(due, {Outcome::qualified, -720, 0, -720}), " is 0.5 d past its due date");
+  EXPECT_EQ(told_of(due, {Outcome::qualified, -20160, 0, -20160}), "The recalibration of  was due 14 days ago");
+  EXPECT_EQ(told_of(due, {Outcome::qualified, -1440, 0, -1440}), "The recalibration of  was due 1 day ago");
+  EXPECT_EQ(told_of(due, {Outcome::qualified, -720, 0, -720}), "The recalibration of  was due 0.5 d ago");
   EXPECT_EQ(told_of({Subject::calibrator, "due", "at_least", {"30 d"}}, {Outcome::qualified, 20160, 43200, -23040}),
-            "The calibration of  is due in 14 days; the rule asks for at least 30 days");
+            "The recalibration of  is due in 14 days; the rule asks for at least 30 days");
 }
 
 TEST(Told, TellsTheGuardBandFromTheLimitItself) {
   const RuleText within = of_sample("drift", "within", "5 %");
-  const std::string kept = "The flow rose 4.6 % from before to after, within the limit of 5 %, but ";
+  const std::string kept = "The flow rose 4.6 %, from  before sampling to  after, within the limit of 5 %, but ";
   EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, 0.06),
             kept +
-                "closer to it than the guard band of 1.50 U allows; with a probability of 6 % the true value lies "
-                "beyond it");
+                "closer to it than the guard band of 1.50 U allows, with a chance of 6 % that the true value lies "
+                "beyond the limit");
   EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, missing),
             kept + "its uncertainty can't be stated, so the guard band of 1.50 U can't be kept");
   EXPECT_EQ(told_of(within, {Outcome::met, 0.046, 0.05, 0.004}, 0.06),
-            kept + "with a probability of 6 % the true value lies beyond it");
+            kept + "with a chance of 6 % that the true value lies beyond the limit");
   EXPECT_EQ(told_of(within, {Outcome::met, 0.046, 0.05, 0.004}, 0.02) + ", but ", kept) << "too unlikely to be told";
-  const std::string broken = "The flow rose 5.4 % from before to after; the limit is 5 %";
+  const std::string broken = "The flow rose 5.4 %, from  before sampling to  after; the limit is 5 %";
   EXPECT_EQ(told_of(within, {Outcome::qualified, 0.054, 0.05, -0.004}, 0.9), broken);
   EXPECT_EQ(told_of(within, {Outcome::qualified, 0.054, 0.05, missing}, 0.9), broken);
 }
@@ -110,7 +124,7 @@ TEST(Told, OfAFigureOnItsLimitGoesByWhetherTheLimitIncludesIt) {
     EXPECT_NE(told_of(of_sample("drift", form, "5 %"), on, 0.5).find("; it has to be"), std::string::npos) << form;
   }
   const Judgement inside{Outcome::qualified, 0.04, 0.05, 0.01};
-  EXPECT_TRUE(told_of(of_sample("drift", "strictly_within", "5 %"), inside, 0.5).ends_with("lies beyond it"));
+  EXPECT_TRUE(told_of(of_sample("drift", "strictly_within", "5 %"), inside, 0.5).ends_with("lies beyond the limit"));
 }
 
 TEST(Told, TakesTheRulesOwnSentenceWhereTheLimitIsNotKept) {
@@ -119,7 +133,7 @@ TEST(Told, TakesTheRulesOwnSentenceWhereTheLimitIsNotKept) {
   EXPECT_EQ(told_of(rule, {Outcome::void_, -0.071, -0.05, -0.021}, missing),
             "Pump  moved by 7.1 % (-7.1 %); we allow 5 %");
   EXPECT_EQ(told_of(rule, {Outcome::met, -0.021, -0.05, 0.029}, missing),
-            "The flow fell 2.1 % from before to after, within the limit of 5 %");
+            "The flow fell 2.1 %, from  before sampling to  after, within the limit of 5 %");
   rule.after = "Clause 7";
   EXPECT_TRUE(told_of(rule, {Outcome::void_, -0.071, -0.05, -0.021}, missing)
                   .ends_with("we allow 5 %; that this voids is how the pack reads Clause 7"));
@@ -152,37 +166,10 @@ class Shouted {
       texts.measures[subject] = rows_[subject];
     }
     for (LimitTexts& limit : texts.limits) shout(limit.broken), shout(limit.kept);
-    NearTexts& near = texts.near;
-    LackTexts& lacks = texts.lacks;
-    for (std::string_view* text : {&near.chance,
-                                   &near.guarded,
-                                   &near.unguarded,
-                                   &lacks.not_said,
-                                   &lacks.no_readings,
-                                   &lacks.none_before,
-                                   &lacks.none_during,
-                                   &lacks.none_after,
-                                   &lacks.all_struck_out,
-                                   &lacks.temperature,
-                                   &lacks.pressure,
-                                   &lacks.humidity,
-                                   &lacks.scale_conditions,
-                                   &texts.one_day,
-                                   &texts.days,
-                                   &texts.or_,
-                                   &texts.to,
-                                   &texts.and_,
-                                   &texts.rests_on,
-                                   &texts.known_to,
-                                   &texts.by_our_reading,
-                                   &texts.passed_over,
-                                   &texts.unknown_where,
-                                   &texts.bad_record,
-                                   &texts.near_word,
-                                   &texts.left_out}) {
-      shout(*text);
-    }
-    for (auto* all : {&texts.bases, &texts.of_bases}) {
+    for (const auto text : near_texts) shout(texts.near.*text);
+    for (const auto text : lack_texts) shout(texts.lacks.*text);
+    for (const auto text : single_texts) shout(texts.*text);
+    for (auto* all : {&texts.bases, &texts.of_bases, &texts.beside}) {
       for (std::string_view& text : *all) shout(text);
     }
     for (auto* all : {&texts.sets, &texts.unknown_words}) {

@@ -80,14 +80,16 @@ TEST(UnknownWords, LoseTheNominalFlowThatTheSamplerWouldGive) {
   const RulesText rules{{{Subject::sample, "pre.deviation", "within", {"5 %"}, Otherwise::void_, Absent::skip}},
                         {sampler("impactor", 2.0)}};
   EXPECT_EQ(finding_of(sampled_with("impactor"), rules),
-            "void; Before sampling the flow was 6.0 % below the nominal flow; the limit is 5 %");
+            "void; Before sampling the flow was 6.0 % below the nominal flow (1.880 L/min, nominal 2.000 L/min); the "
+            "limit is 5 %");
   EXPECT_EQ(finding_of(sampled_with("impacter"), rules),
             "qualified; Neither a pack nor book.toml describes the sampler 'impacter' (did you mean "
             "'impactor'?); so these rules could not be applied: own/pre.deviation");
   BookText stated = sampled_with("impacter");
   stated.samples.replace(stated.samples.find("M,,"), 3, "M,2,");  // the sample's own nominal flow
   EXPECT_EQ(finding_of(stated, rules),
-            "void; Before sampling the flow was 6.0 % below the nominal flow; the limit is 5 %");
+            "void; Before sampling the flow was 6.0 % below the nominal flow (1.880 L/min, nominal 2.000 L/min); the "
+            "limit is 5 %");
 }
 
 // The names of the rules that would be held to S1 with the sampler "impacter" if somebody described it.

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/verdict_key.hpp"
+
+#include <array>
+
+#include "verdict/sample_judge.hpp"
+
+namespace driftwarden {
+namespace {
+
+constexpr std::array key{
+    KeyWord{"valid", "the sample stands"},
+    KeyWord{"qualified", "it stands; pass the remark on with the result"},
+    KeyWord{"undecided", "a figure that a rule needs is missing; nothing can be said until it is found"},
+    KeyWord{"void", "leave its volume out of every result"},
+    KeyWord{"near", "within the limit, but with a chance of 2.5 % or more that the true value lies beyond it"},
+    KeyWord{"note", "to be known; no verdict changes by it"},
+};
+constexpr std::size_t verdicts = 4;
+static_assert(near_miss_probability == 0.025, "the key says 2.5 %");
+
+}  // namespace
+
+std::span<const KeyWord> verdict_key(KeyOf what) {
+  return std::span(key).first(what == KeyOf::verdicts ? verdicts : key.size());
+}
+
+std::string verdict_key_text(KeyOf what) {
+  std::string text = "Key.";
+  for (const KeyWord& each : verdict_key(what))
+    text += " " + std::string(each.word) + ": " + std::string(each.meaning) + ".";
+  return text;
+}
+
+}  // namespace driftwarden
