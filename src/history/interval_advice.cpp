@@ -3,102 +3,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 
 #include "book/timestamp.hpp"
 #include "correction/due.hpp"
 #include "history/certificate_series.hpp"
 #include "quantity/number.hpp"
 #include "statistics/calibration_interval.hpp"
-#include "statistics/reliability.hpp"
 
 namespace driftwarden {
 namespace {
-
-std::string with_unit(double value, const std::string& unit) {
-  return shortest(std::round(value * 1000) / 1000) + " " + unit;
-}
-
-std::string days(double value) { return shortest(std::round(value)) + " d"; }
-
-// Never longer than what it was computed from bears: where that is shorter than is practical, it is said, and the owner
-// decides. Nor longer than `longest`.
-void advise(IntervalOpinion& opinion, double advice, const std::string& remark, double longest) {
-  opinion.advice_days = std::min(advice, longest);
-  opinion.remark = remark;
-  if (advice < shortest_interval_days)
-    opinion.remark +=
-        "; below " + days(shortest_interval_days) + ", the shortest that is practical, and not raised to it";
-  if (advice > longest) opinion.remark += "; no longer than " + days(longest);
-}
-
-// The interval in force, whatever its length.
-void advise_as_it_is(IntervalOpinion& opinion, double interval, const std::string& why) {
-  opinion.advice_days = interval;
-  opinion.remark = why + ": as it is";
-}
-
-double permissible_error(const IntervalFacts& facts) {
-  if (facts.as_found == nullptr) return missing;
-  const Tolerance& tolerance = facts.as_found->tolerance;
-  return std::min(std::fabs(tolerance.lower), std::fabs(tolerance.upper));
-}
-
-// Notes what stands in no certificate; true where nothing is lacking.
-bool has_basis(const IntervalFacts& facts, double interval, IntervalOpinion& opinion) {
-  if (facts.as_found == nullptr) opinion.lacks.emplace_back("a certificate with an error as found");
-  if (facts.as_found != nullptr && !facts.as_found->tolerance.is_stated()) opinion.lacks.emplace_back("a tolerance");
-  if (is_missing(interval))
-    opinion.lacks.emplace_back("the interval in force: a due date or the instrument's interval");
-  return opinion.lacks.empty();
-}
-
-IntervalOpinion by_staircase(const IntervalFacts& facts, double interval) {
-  IntervalOpinion opinion{"staircase", missing, {}, {}, {}};
-  if (!has_basis(facts, interval, opinion)) return opinion;
-  const SeriesPoint& last = facts.as_found->points.back();
-  const std::string& unit = facts.as_found->unit;
-  const IntervalAdvice advice = staircase(interval, std::fabs(last.value), permissible_error(facts), StaircaseDesign{});
-  switch (advice.step) {
-    case IntervalStep::extend:
-      advise(opinion, advice.interval, "well inside its tolerance: longer", std::max(interval, longest_interval_days));
-      break;
-    case IntervalStep::keep:
-      advise_as_it_is(opinion, interval, "inside its tolerance");
-      break;
-    case IntervalStep::reduce:
-      advise(opinion, advice.interval, "out of tolerance: shorter", longest_interval_days);
-      opinion.is_a_limit = true;
-      break;
-  }
-  opinion.from = {last.from + ": " + with_unit(last.value, unit) + " as found",
-                  "tolerance " + with_unit(permissible_error(facts), unit), "interval " + days(interval)};
-  return opinion;
-}
-
-IntervalOpinion by_control_chart(const IntervalFacts& facts, double interval) {
-  IntervalOpinion opinion{"control-chart", missing, {}, {}, {}};
-  if (!has_basis(facts, interval, opinion)) return opinion;
-  const std::optional<Trend>& trend = facts.forecast->trend;
-  const std::size_t n = trend ? trend->n : facts.as_found->counted();
-  if (n < fewest_points_of_a_trend) {
-    opinion.lacks.push_back(std::to_string(fewest_points_of_a_trend) + " errors as found, to tell a trend; there are " +
-                            std::to_string(n));
-    return opinion;
-  }
-  opinion.from = {std::to_string(n) + " points, " + trend->method,
-                  "tolerance " + with_unit(permissible_error(facts), facts.as_found->unit)};
-  if (facts.forecast->crossing) {
-    const Crossing& crossing = *facts.forecast->crossing;
-    advise(opinion, std::max(0.0, crossing.earliest - facts.forecast->last_day),
-           "the earliest day on which it may leave its tolerance by the forecast", longest_interval_days);
-    opinion.is_a_limit = true;
-    if (crossing.earliest < facts.as_of) opinion.remark += "; that day is past: it may be beyond it already";
-  } else {
-    advise_as_it_is(opinion, interval, facts.forecast->said);
-  }
-  return opinion;
-}
 
 // What hours in use need; true where nothing is lacking.
 bool has_use(const IntervalFacts& facts, const std::vector<const Certificate*>& certificates, double days_so_far,
@@ -112,7 +25,7 @@ bool has_use(const IntervalFacts& facts, const std::vector<const Certificate*>& 
     opinion.lacks.emplace_back("hours in use that are permitted: the column permitted use of instruments.csv");
   if (certificates.empty()) opinion.lacks.emplace_back("a certificate");
   if (!certificates.empty() && days_so_far < fewest_days_of_a_pace)
-    opinion.lacks.push_back(days(fewest_days_of_a_pace) + " since its calibration, to tell a pace; there are " +
+    opinion.lacks.push_back(in_days(fewest_days_of_a_pace) + " since its calibration, to tell a pace; there are " +
                             shortest(days_so_far));
   return opinion.lacks.empty();
 }
@@ -128,11 +41,11 @@ IntervalOpinion by_use(const IntervalFacts& facts) {
   const double used = hours_in_use(facts.log, facts.instrument, calibrated, book.settings.zone);
   const double left = days_until_used_up(permitted, used, days_so_far);
   advise(opinion, days_so_far + left,
-         left > 0 ? "until its permitted hours are used up, at the pace so far" : "its permitted hours are used up",
-         longest_interval_days);
+         left > 0 ? "until its permitted hours are used up, at the pace so far" : "its permitted hours are used up");
   opinion.is_a_limit = true;
-  opinion.from = {with_unit(std::round(10 * used) / 10, "h") + " in use in " + days(days_so_far) + " by its readings",
-                  "permitted " + with_unit(permitted, "h")};
+  opinion.from = {
+      with_unit(std::round(10 * used) / 10, "h") + " in use in " + in_days(days_so_far) + " by its readings",
+      "permitted " + with_unit(permitted, "h")};
   return opinion;
 }
 
@@ -186,7 +99,6 @@ void append_results(std::vector<IntervalResult>& results, const std::vector<cons
 }
 
 IntervalOpinion by_reliability(const IntervalFacts& facts) {
-  IntervalOpinion opinion{"reliability-target", missing, {}, {}, {}};
   const Book& book = facts.screening.book();
   const Instrument& instrument = book.instruments[facts.instrument];
   std::vector<IntervalResult> results;  // of all instruments of the same kind and principle
@@ -195,42 +107,10 @@ IntervalOpinion by_reliability(const IntervalFacts& facts) {
         book.instruments[row].kind == instrument.kind && book.instruments[row].principle == instrument.principle;
     if (is_alike) append_results(results, certificates_of(book, row, facts.as_of));
   }
-  const auto in_tolerance = std::ranges::count(results, true, &IntervalResult::is_in_tolerance);
-  opinion.from = {std::to_string(in_tolerance) + " of " + std::to_string(results.size()) +
-                  " recalibrations of its kind in tolerance"};
-  if (results.size() < fewest_results_of_a_share) {
-    opinion.lacks.push_back(std::to_string(fewest_results_of_a_share) +
-                            " recalibrations of instruments of its kind; there are " + std::to_string(results.size()));
-    return opinion;
-  }
-  advise(opinion, interval_for_target(failure_rate_of(results), reliability_target),
-         "so that " + with_unit(100 * reliability_target, "%") + " are in tolerance still when they come back",
-         longest_interval_days);
-  return opinion;
+  return reliability_opinion(results);
 }
 
 }  // namespace
-
-const IntervalOpinion* recommended(const std::vector<IntervalOpinion>& opinions) {
-  const IntervalOpinion* base = nullptr;
-  for (const std::string_view method : {"reliability-target", "staircase", "control-chart", "in-service-check"}) {
-    const auto found = std::ranges::find(opinions, method, &IntervalOpinion::method);
-    const bool has_figure = found != opinions.end() && !is_missing(found->advice_days);
-    if (base == nullptr && has_figure) base = &*found;
-  }
-  for (const IntervalOpinion& opinion : opinions) {
-    if (!opinion.is_a_limit || is_missing(opinion.advice_days)) continue;
-    if (base == nullptr || opinion.advice_days < base->advice_days) base = &opinion;
-  }
-  return base;
-}
-
-std::string said_of(const IntervalOpinion& opinion) {
-  std::string from;
-  for (const std::string& one : opinion.from) from += (from.empty() ? "" : ", ") + one;
-  return (opinion.advice_days > 0 ? days(opinion.advice_days) : "now") + " by " + opinion.method + ": " +
-         opinion.remark + " (" + from + ")";
-}
 
 double hours_in_use(const UseLog& log, Row calibrator, Day after, const TimeZone& zone) {
   constexpr double seconds_an_hour = 3600;
@@ -254,7 +134,8 @@ double interval_in_force(const Book& book, Row instrument, Day as_of) {
 
 std::vector<IntervalOpinion> interval_opinions(const IntervalFacts& facts) {
   const double interval = interval_in_force(facts.screening.book(), facts.instrument, facts.as_of);
-  return {by_staircase(facts, interval), by_control_chart(facts, interval), by_use(facts), by_checks(facts, interval),
+  const FoundErrors found{facts.as_found, facts.forecast, interval, facts.as_of};
+  return {staircase_opinion(found), control_chart_opinion(found), by_use(facts), by_checks(facts, interval),
           by_reliability(facts)};
 }
 

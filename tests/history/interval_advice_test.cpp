@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "history/certificate_series.hpp"
+#include "history/service_starts.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/random_numbers.hpp"
 #include "support/book_text.hpp"
@@ -28,7 +29,8 @@ std::vector<IntervalOpinion> opinions(const BookText& text, double reach_days = 
   const JudgedBook book(text);
   const UseLog log = use_log_of(book.screening(), in_october);
   const auto comparisons = comparisons_from(log);
-  const auto series = certificate_series(book.screening(), v1, in_october, {});
+  const auto services = service_starts(book.book(), v1, in_october).by_day;
+  const auto series = certificate_series(book.screening(), v1, in_october, services);
   if (series.empty()) return interval_opinions({book.screening(), v1, in_october, nullptr, nullptr, comparisons, log});
   const Forecast forecast = forecast_of(series[0], reach_days);
   return interval_opinions({book.screening(), v1, in_october, &series[0], &forecast, comparisons, log});
@@ -51,11 +53,52 @@ TEST(IntervalAdvice, NamesWhatItLacksAndGivesNoFigure) {
   }
 }
 
+// Certificates of years in a row, the newest of 2026, each left as it was found.
+std::string yearly(const std::vector<std::string>& found) {
+  std::string text = heading;
+  const int first = 2027 - static_cast<int>(found.size());
+  for (std::size_t i = 0; i < found.size(); ++i) text += certificate(first + static_cast<int>(i), found[i], "");
+  return text;
+}
+
+IntervalOpinion staircase_of(const std::vector<std::string>& found) {
+  BookText text;
+  text.certificates = yearly(found);
+  return opinions(text)[0];
+}
+
 // Factors of the staircase: 1.25 up to 80 % of the tolerance, 1 up to it, 0.6 beyond; the interval is 365 days.
 TEST(Staircase, LengthensUpToFourFifthsOfTheTolerance) {
+  EXPECT_NEAR(staircase_of({"2.016", "2.016", "2.016", "2.016", "2.016"}).advice_days, 456.25, 1e-9);
+  EXPECT_EQ(staircase_of({"2.016", "2.016", "2.016", "2.016", "2.0161"}).advice_days, 365);
+}
+
+TEST(Staircase, LengthensByFiveResultsAtLeast) {
+  const IntervalOpinion one = staircase_of({"2.012"});
+  EXPECT_EQ(one.advice_days, 365);
+  EXPECT_EQ(one.remark, "well inside its tolerance; 1 result is too few to lengthen by, which takes 5: as it is");
+  const IntervalOpinion four = staircase_of({"2.012", "2.012", "2.012", "2.012"});
+  EXPECT_EQ(four.advice_days, 365);
+  EXPECT_EQ(four.remark, "well inside its tolerance; 4 results are too few to lengthen by, which takes 5: as it is");
+}
+
+TEST(Staircase, CountsResultsSinceTheLastRepair) {
   BookText text;
-  text.certificates = heading + certificate(2026, "2.016");
+  text.certificates = yearly({"2.012", "2.012", "2.012", "2.012", "2.012", "2.012"});
+  text.service = "serviced,instrument,what\n2022-07-01T08:00,V1,new piston\n";
+  EXPECT_EQ(opinions(text)[0].advice_days, 365);
+  text.service = "serviced,instrument,what\n2021-07-01T08:00,V1,new piston\n";
   EXPECT_NEAR(opinions(text)[0].advice_days, 456.25, 1e-9);
+}
+
+// The line rises by 0.275 % a year to 0.7 %: 1 % is reached after 398 days, before 456 are over. Half as fast, it is
+// not.
+TEST(Staircase, HeedsTheTrend) {
+  const IntervalOpinion rising = staircase_of({"1.9920", "1.9974", "2.0030", "2.0084", "2.0140"});
+  EXPECT_EQ(rising.advice_days, 365);
+  EXPECT_EQ(rising.remark,
+            "well inside its tolerance; by its trend it may leave it before a longer interval ends: as it is");
+  EXPECT_NEAR(staircase_of({"2.0030", "2.0057", "2.0085", "2.0112", "2.0140"}).advice_days, 456.25, 1e-9);
 }
 
 TEST(Staircase, KeepsTheIntervalUpToTheTolerance) {
@@ -71,8 +114,12 @@ TEST(Staircase, ShortensBeyondTheTolerance) {
   EXPECT_EQ(opinions(text)[0].remark, "out of tolerance: shorter");
 }
 
+// Five certificates of 30 days in a row, the last one due on another day.
 std::string monthly(const std::string& found, const std::string& due = "2026-02-05") {
-  return std::string(heading) + "C1,V1,2026-01-06," + due + ",2,2," + found + ",2.00,1\n";
+  std::string text = heading;
+  for (const char* start : {"2025-09-08", "2025-10-08", "2025-11-07", "2025-12-07", "2026-01-06"})
+    text += std::string("C") + start + ",V1," + start + "," + due + ",2,2," + found + ",,1\n";
+  return text;
 }
 
 // A 30-day instrument: 30 × 1.25, 30, 30 × 0.6.
