@@ -28,7 +28,8 @@ constexpr SaidRange positive{least_positive, unbounded, "more than 0"};
 constexpr SaidRange weight{least_positive, 1, "more than 0 and at most 1"};
 constexpr SaidRange any_number{-unbounded, unbounded, "a finite number"};
 constexpr SaidRange some_line{1, 1'000'000, "the number of a line, from 1 on"};
-constexpr SaidRange some_points{2, 1'000'000, "2 or more"};
+// As many as control charts need (history/chart_choices.hpp, and its test).
+constexpr SaidRange enough_points{8, 1'000'000, "8 or more, for no limits come from fewer points, or \"all\""};
 
 constexpr std::array<std::string_view, 2> date_orders{"month first", "day first"};
 
@@ -264,7 +265,7 @@ class SettingsReader {
     if (node == nullptr) return;
     auto& said = settings_.history;
     if (node->is_integer()) {
-      said.baseline = history.whole_number("baseline", some_points);
+      said.baseline = history.whole_number("baseline", enough_points);
     } else if (const auto* days = node->as_table()) {
       baseline_days(*days);
     } else if (node->is_string() && *node->value<std::string_view>() == "all") {

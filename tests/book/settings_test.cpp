@@ -228,8 +228,10 @@ TEST(Settings, RefuseNumbersThatAreNone) {
 
 TEST(Settings, HoldChartFiguresToTheirRanges) {
   EXPECT_EQ(faults_below(
-                "[history]\nbaseline = 1\newma_lambda = 1.5\newma_width = 0\ncusum_k = \"a\"\nrun_rules = \"all\"\n"),
-            "book.toml:3:12: error: 'history.baseline' is out of range; write 2 or more [settings/out-of-range]\n"
+                "[history]\nbaseline = 7\newma_lambda = 1.5\newma_width = 0\ncusum_k = \"a\"\nrun_rules = \"all\"\n"),
+            "book.toml:3:12: error: 'history.baseline' is out of range; write 8 or more, for no limits come from fewer "
+            "points, or "
+            "\"all\" [settings/out-of-range]\n"
             "book.toml:4:15: error: 'history.ewma_lambda' is out of range; write more than 0 and at most 1 "
             "[settings/out-of-range]\n"
             "book.toml:5:14: error: 'history.ewma_width' is out of range; write more than 0 [settings/out-of-range]\n"

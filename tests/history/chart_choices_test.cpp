@@ -36,6 +36,16 @@ TEST(ChartChoices, TakeWhatTheBookSays) {
   EXPECT_EQ(choices->rules.size(), 8U);
 }
 
+// The reader of book.toml stands below the charts and has a number of its own.
+TEST(ChartChoices, AreNotReadWithABaselineThatGivesNoLimits) {
+  const auto is_read = [](std::size_t points) {
+    const std::string text = "time_zone = \"UTC\"\n[history]\nbaseline = " + std::to_string(points) + "\n";
+    return static_cast<bool>(parse_settings(text, "book.toml"));
+  };
+  EXPECT_TRUE(is_read(fewest_usual_points));
+  EXPECT_FALSE(is_read(fewest_usual_points - 1));
+}
+
 TEST(ChartChoices, TakeTheDaysOfABaseline) {
   Settings::History said;
   said.baseline_from = 100;
