@@ -27,7 +27,8 @@ struct DoubtBook {
   std::size_t pumps = 12;
   std::size_t weeks = 16;
   int decimals = 3;               // of the display, and of the page
-  bool are_unequal = false;       // their steadiness is from 0.08 to 0.22 % of reading, else 0.13 %
+  bool are_unequal = false;       // their scatter is from `steadiest` to 2.7 times that, else in the middle of it
+  double steadiest = 0.08;        // percent of reading
   bool is_set_each_time = false;  // until the display shows the nominal flow
   double from_use_to_use = 0.4;   // percent, where it isn't; the drift of a shift scatters as much
   MadeUp made_up = MadeUp::nothing;
@@ -56,10 +57,9 @@ class DoubtBookMaker {
   void add_pump(std::size_t pump) {
     const std::string name = "P" + std::to_string(pump + 1);
     text_.instruments += name + ",pump,,\n";
-    constexpr double steadiest = 0.08;
     constexpr double ratio = 2.7;
     const double place = of_.pumps > 1 ? static_cast<double>(pump) / static_cast<double>(of_.pumps - 1) : 0.5;
-    const double scatter = of_.are_unequal ? steadiest * std::pow(ratio, place) : steadiest * std::sqrt(ratio);
+    const double scatter = of_.steadiest * (of_.are_unequal ? std::pow(ratio, place) : std::sqrt(ratio));
     const double level = random_.normal();
     for (std::size_t week = 0; week < of_.weeks; ++week) add_use(pump, week, level, scatter);
   }
