@@ -84,7 +84,7 @@ Diagnostics add_charts(ReviewPage& page, const Theme& look, ReviewCharts wanted)
     page.why_no_charts = "none were asked for.";
     return {};
   }
-  const PageCharts charts = page_charts(wanted_charts(page.review), page.screening.book(), look);
+  const PageCharts charts = page_charts(wanted_charts(page.review), page.screening.book(), look, page.review.load);
   page.calibrator_key = charts.calibrator_key;
   Diagnostics failures;
   if (wanted == ReviewCharts::left_out) {

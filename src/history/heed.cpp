@@ -35,6 +35,23 @@ LastPhase last_phase_of(const Series& series, Day from, const TimeZone& zone) {
   return last;
 }
 
+bool is_asked_about(const Series& series) { return std::ranges::count(names_asked_about, series.name) > 0; }
+
+// What a next point is held to.
+struct KnownBefore {
+  std::vector<double> values;
+  double phi = 0;
+
+  explicit KnownBefore(const SeriesHistory& series)
+      : values(last_phase_of(series.series, no_day, TimeZone::utc()).values),
+        phi(std::max(series.phi_of_kind, resemblance_of(values).at_least_zero())) {}
+
+  bool are_enough() const {
+    return values.size() >= fewest_usual_points &&
+           points_for_the_spread(values.size(), phi) >= static_cast<double>(fewest_points_of_a_trend);
+  }
+};
+
 class SeriesQuestions {
  public:
   SeriesQuestions(const SeriesHistory& series, Day from, const TimeZone& zone, std::vector<BehaviourTest>& tests)
@@ -140,10 +157,19 @@ double SignalLoad::chance() const {
 double SignalLoad::expected() const { return chance() * static_cast<double>(questions); }
 
 Bounds limits_of_next(const SeriesHistory& series, const SignalLoad& load) {
-  const LastPhase last = last_phase_of(series.series, no_day, TimeZone::utc());
-  if (last.values.size() < fewest_usual_points) return {};
-  const double phi = std::max(series.phi_of_kind, resemblance_of(last.values).at_least_zero());
-  return limits_of_next(last.values, phi, load.chance());
+  if (!is_asked_about(series.series)) return {};
+  const KnownBefore known(series);
+  return known.are_enough() ? limits_of_next(known.values, known.phi, load.chance()) : Bounds{};
+}
+
+std::string lacks_limits_of_next(const SeriesHistory& series) {
+  if (!is_asked_about(series.series)) return {};
+  const KnownBefore known(series);
+  if (known.are_enough()) return {};
+  const std::size_t n = known.values.size();
+  const std::string points = n == 1 ? "its point is" : "its " + std::to_string(n) + " points are";
+  return points + " too few to say where a next one asks for an action" +
+         (n < fewest_usual_points ? "" : ", for each resembles the one before it");
 }
 
 std::vector<BehaviourTest> signals_among(const std::vector<BehaviourTest>& tests, const SignalLoad& load) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -63,9 +64,18 @@ struct SignalLoad {
   double expected() const;  // mα, at most false_actions
 };
 
+// The series that a weekly page asks about, the one that says most first; the pre flow only where there is no nominal.
+inline constexpr std::array<std::string_view, 4> names_asked_about{"pre-flow-deviation", "pre-flow", "drift",
+                                                                   "as-found-error"};
+
 // Between which ends the next point of a series asks for no action as a slip: what the page asks, the other way round.
-// No figure of fewer points than tell what is usual.
+// No figure of a series that no page asks about, of fewer points than tell what is usual, and of points that resemble
+// each other so much that they are worth fewer independent ones than can show a trend.
 Bounds limits_of_next(const SeriesHistory& series, const SignalLoad& load);
+
+// Why a series that is asked about has none: "its 3 points are too few to say where a next one asks for an action". ""
+// where it has, or where all points are alike.
+std::string lacks_limits_of_next(const SeriesHistory& series);
 
 // Those that are rarer than chance allows, the rarest first.
 std::vector<BehaviourTest> signals_among(const std::vector<BehaviourTest>& tests, const SignalLoad& load);

@@ -204,7 +204,7 @@ class InstrumentActions {
 
 std::vector<const SeriesHistory*> reviewed_series(const InstrumentHistory& history) {
   std::vector<const SeriesHistory*> found;
-  for (const std::string_view name : {"pre-flow-deviation", "pre-flow", "drift", "as-found-error"}) {
+  for (const std::string_view name : names_asked_about) {
     if (name == "pre-flow" && !found.empty()) continue;
     const SeriesHistory* series = history.find(name);
     if (series != nullptr && series->series.is_charted && !series->series.points.empty()) found.push_back(series);

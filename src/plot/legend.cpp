@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "history/heed.hpp"
 #include "history/run_rule_names.hpp"
 #include "plot/gnuplot_text.hpp"
 
@@ -57,6 +58,8 @@ std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme,
     entries.push_back({"trend", nullptr, &theme.trend, nullptr});
     entries.push_back({"where one more result is expected (95 %)", nullptr, nullptr, &theme.band});
   }
+  if (!std::isnan(limits_of_next(history, {}).lower))
+    entries.push_back({"beyond it a next point asks for an action", nullptr, &theme.next, nullptr});
   if (history.series.phases.size() > 1)
     entries.push_back({"something was done to it; a new phase", nullptr, &theme.phase, nullptr});
   if (has_limits) entries.push_back({"points that the limits come from", nullptr, nullptr, &theme.baseline});
@@ -99,13 +102,11 @@ void add_broken(std::vector<std::string>& lines, const std::string& text) {
   lines.push_back(line);
 }
 
-}  // namespace
-
-std::vector<std::string> legend_words(const SeriesHistory& history, const ChartChoices& choices) {
-  std::vector<std::string> words;
+// Where the limits come from, and which rules gave signals.
+void add_words_on_limits(std::vector<std::string>& words, const SeriesHistory& history, const ChartChoices& choices) {
   if (const std::string lacks = lacks_limits(history); !lacks.empty())
     add_broken(words, "No control limits: " + lacks + ".");
-  if (history.charts.empty()) return words;
+  if (history.charts.empty()) return;
   const ControlChart& chart = history.charts.back();
   words.push_back((history.series.phases.size() > 1 ? "Limits of the last phase that has any from " : "Limits from ") +
                   std::to_string(chart.baseline_n) + " points" +
@@ -118,6 +119,15 @@ std::vector<std::string> legend_words(const SeriesHistory& history, const ChartC
   words.push_back("EWMA λ " + chart_figure(choices.ewma_lambda) + ", limits ± " + chart_figure(choices.ewma_width) +
                   " of its sigmas; CUSUM k " + chart_figure(choices.cusum_k) + ", h " + chart_figure(choices.cusum_h) +
                   " sigmas.");
+}
+
+}  // namespace
+
+std::vector<std::string> legend_words(const SeriesHistory& history, const ChartChoices& choices) {
+  std::vector<std::string> words;
+  add_words_on_limits(words, history, choices);
+  if (const std::string lacks = lacks_limits_of_next(history); !lacks.empty() && lacks_limits(history).empty())
+    add_broken(words, "No limits of a next point: " + lacks + ".");
   return words;
 }
 

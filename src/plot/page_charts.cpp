@@ -91,11 +91,12 @@ void put_on(Panel& panel, Extent size, double right) {
 
 }  // namespace
 
-PageCharts page_charts(const std::vector<WantedChart>& wanted, const Book& book, const Theme& theme) {
+PageCharts page_charts(const std::vector<WantedChart>& wanted, const Book& book, const Theme& theme,
+                       const SignalLoad& load) {
   PageCharts charts;
   const Theme numbers = numbered(theme);
   const CalibratorMarks calibrators = marks_of(wanted);
-  const ChartLook look{book.settings.zone, numbers, calibrators};
+  const ChartLook look{book.settings.zone, numbers, calibrators, load};
   const std::map<std::string, Tile> scales = scales_of(wanted, book.settings.zone);
   for (const WantedChart& of : wanted) {
     const std::string file = "chart-" + std::to_string(charts.charts.size()) + ".svg";

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "history/instrument_history.hpp"
+#include "history/heed.hpp"
 #include "plot/theme.hpp"
 
 namespace driftwarden {
@@ -29,8 +29,9 @@ struct WantedChart {
   bool is_quiet = false;  // nothing is asked of it: as a thumbnail, on one scale with all others of its name
 };
 
-// The main panel of each wanted series, in the shapes and lines of a theme.
-PageCharts page_charts(const std::vector<WantedChart>& wanted, const Book& book, const Theme& theme);
+// The main panel of each wanted series, in the shapes and lines of a theme, on a page that asks with such a load.
+PageCharts page_charts(const std::vector<WantedChart>& wanted, const Book& book, const Theme& theme,
+                       const SignalLoad& load = {});
 
 // The style sheet that gives the numbers the colours of three themes, and what uses them: .s3 strokes, .f3 fills,
 // .k3 is the colour of marks.

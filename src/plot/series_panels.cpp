@@ -21,6 +21,7 @@ constexpr std::size_t most_points_with_notes = 400;
 constexpr double least_gap_of_notes = 0.09;  // of a panel's width
 constexpr int steps_of_a_band = 48;
 constexpr double room_for_notes = 0.08;  // of a panel's height
+constexpr double room_for_next = 0.06;   // of the days of all points
 constexpr double thinner_in_a_tile = 0.7;
 constexpr double larger_beyond = 1.4;  // points beyond the tolerance, in a tile
 constexpr std::size_t longest_reason = 36;
@@ -261,11 +262,13 @@ struct Drawing {
     if (!bars.x.empty()) panel.bars.push_back(std::move(bars));
   }
 
-  double last_day() const {
+  // With room for the limits of a next point, where it has any.
+  double last_day(const Bounds& next = {}) const {
     const std::optional<Crossing>& crossing = history.forecast.crossing;
-    if (!crossing) return days.back();
+    const double with_room = days.back() + (std::isnan(next.lower) ? 0 : room_for_next * (days.back() - days.front()));
+    if (!crossing) return with_room;
     const double reach = history.forecast.last_day + history.forecast.reach_days;
-    return std::max(days.back(), std::min(std::max(crossing->day, std::min(crossing->latest, reach)), reach));
+    return std::max(with_room, std::min(std::max(crossing->day, std::min(crossing->latest, reach)), reach));
   }
 
   // The line and the band in which one more result is expected.
@@ -299,6 +302,16 @@ struct Drawing {
     };
     level(series().tolerance.upper, "tolerance ");
     level(series().tolerance.lower, "tolerance ");
+  }
+
+  // To the right of the points; those of them that a page asks about have some.
+  void limits_of_next_point(const Bounds& next) {
+    if (std::isnan(next.lower)) return;
+    for (const double y : {next.lower, next.upper}) {
+      panel.curves.push_back({{days.back(), panel.x.high}, {y, y}, theme.next, is_dense()});
+      panel.levels.push_back({y, "next " + figure_of_span(y, next.upper - next.lower), theme.next.colour});
+      heights.push_back(y);
+    }
   }
 
   // From the earliest to the latest day on which the tolerance is met, and the likeliest.
@@ -377,7 +390,8 @@ Panel main_panel(const SeriesHistory& history, const ChartLook& look) {
   Drawing drawing(history, look);
   drawing.panel.title = "";
   drawing.panel.y_label = history.series.title + " [" + history.series.unit + "]";
-  drawing.set_width(drawing.last_day());
+  const Bounds next = limits_of_next(history, look.load);
+  drawing.set_width(drawing.last_day(next));
   drawing.shade_baselines(ChartKind::individuals);
   drawing.trend(drawing.panel.x.high);
   drawing.tolerance();
@@ -385,6 +399,7 @@ Panel main_panel(const SeriesHistory& history, const ChartLook& look) {
   drawing.name_limits(ChartKind::individuals);
   drawing.points_of_series();
   drawing.signals(ChartKind::individuals);
+  drawing.limits_of_next_point(next);
   drawing.crossing();
   drawing.panel.y = drawing.height_range();
   drawing.mark_phases();

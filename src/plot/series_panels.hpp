@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "history/instrument_history.hpp"
+#include "history/heed.hpp"
 #include "plot/calibrator_marks.hpp"
 #include "plot/panel.hpp"
 
@@ -24,6 +24,7 @@ struct ChartLook {
   const TimeZone& zone;
   const Theme& theme;
   const CalibratorMarks& calibrators;
+  SignalLoad load{};  // of the page that asks; of none: as lax as any page asks
 };
 
 // The series itself: points with their uncertainty, control limits of each phase, tolerance, trend and forecast,

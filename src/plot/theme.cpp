@@ -136,6 +136,7 @@ class ThemeReader {
     theme_.limit = line(reader, "limit", limit_);
     theme_.tolerance = line(reader, "tolerance", tolerance_);
     theme_.trend = line(reader, "trend", trend_);
+    theme_.next = line(reader, "next", signal_);
     theme_.phase = line(reader, "phase", theme_.faint);
   }
 

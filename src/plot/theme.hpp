@@ -59,6 +59,7 @@ struct Theme {
   LineStyle limit;
   LineStyle tolerance;
   LineStyle trend;
+  LineStyle next;  // beyond it a next point asks for an action
   LineStyle phase;
 
   MarkStyle point;                                   // in charts where all points are of one kind

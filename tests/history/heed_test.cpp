@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "history/made_series.hpp"
 #include "support/fleet.hpp"
 
@@ -69,6 +72,49 @@ TEST(Signals, SayWhatAndHowRareItIs) {
   EXPECT_EQ(said_of(tests.front(), TimeZone::utc()),
             "Drift per use: the point lies 4.0 % above the mean of those before it, on 2026-01-13; by chance less than "
             "once in a million times");
+}
+
+SeriesHistory drifts(std::size_t n) {
+  return reckoned(made_series({steady.begin(), steady.begin() + static_cast<std::ptrdiff_t>(n)}), ResemblanceByName(),
+                  0, TimeZone::utc());
+}
+
+TEST(LimitsOfNext, TakeEightPoints) {
+  EXPECT_FALSE(std::isnan(limits_of_next(drifts(8), {}).lower));
+  EXPECT_EQ(lacks_limits_of_next(drifts(8)), "");
+  EXPECT_TRUE(std::isnan(limits_of_next(drifts(7), {}).lower));
+  EXPECT_EQ(lacks_limits_of_next(drifts(7)), "its 7 points are too few to say where a next one asks for an action");
+  EXPECT_EQ(lacks_limits_of_next(drifts(1)), "its point is too few to say where a next one asks for an action");
+}
+
+// derived: 8 points with φ 0.48 are worth 8 · 0.7696/1.2304 = 5.004 independent ones, with 0.49 only 4.90.
+TEST(LimitsOfNext, TakePointsThatAreWorthFive) {
+  SeriesHistory series = drifts(8);
+  series.phi_of_kind = 0.48;
+  EXPECT_FALSE(std::isnan(limits_of_next(series, {}).lower));
+  series.phi_of_kind = 0.49;
+  EXPECT_TRUE(std::isnan(limits_of_next(series, {}).lower));
+  EXPECT_EQ(
+      lacks_limits_of_next(series),
+      "its 8 points are too few to say where a next one asks for an action, for each resembles the one before it");
+}
+
+TEST(LimitsOfNext, AreNoneOfASeriesThatNoPageAsksAbout) {
+  SeriesHistory series = drifts(12);
+  series.series.name = "compared-with V2";
+  EXPECT_TRUE(std::isnan(limits_of_next(series, {}).lower));
+  EXPECT_EQ(lacks_limits_of_next(series), "");
+}
+
+// input: a hair beyond, and a hair inside.
+TEST(LimitsOfNext, AreBeyondWhatASlipIsToldFrom) {
+  const Bounds next = limits_of_next(drifts(12), {1, 100});
+  for (const auto& [value, is_told] : {std::pair(next.upper + 0.001, true), {next.upper - 0.001, false}}) {
+    std::vector<double> values = steady;
+    values.push_back(value);
+    const Behaviours told = signals_in(values, 12);
+    EXPECT_EQ(std::ranges::count(told, Behaviour::slip) > 0, is_told) << value;
+  }
 }
 
 TEST(SignalLoad, SharesOutWhatIsAccepted) {

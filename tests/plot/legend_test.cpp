@@ -72,6 +72,17 @@ TEST(Legend, SaysWhyThereAreNoLimits) {
       (std::vector<std::string>{"No control limits: the points they would come from are too few, or all", "alike."}));
 }
 
+TEST(Legend, TellsTheLimitsOfANextPointOrWhatTheyLack) {
+  SeriesHistory eight = charted({1, 2, 1, 3, 1, 2, 2, 1});
+  EXPECT_NE(script_of(eight).find("beyond it a next point asks for an action"), std::string::npos);
+  EXPECT_EQ(legend_words(eight, {}).back().find("next"), std::string::npos);
+  eight.phi_of_kind = 0.6;
+  EXPECT_EQ(script_of(eight).find("beyond it a next point"), std::string::npos);
+  const std::vector<std::string> words = legend_words(eight, {});
+  EXPECT_EQ(words.at(words.size() - 2), "No limits of a next point: its 8 points are too few to say where a next");
+  EXPECT_EQ(words.back(), "one asks for an action, for each resembles the one before it.");
+}
+
 TEST(Legend, ShowsOnlyWhatThePictureHas) {
   SeriesHistory history = charted({1, 2, 1});
   EXPECT_EQ(script_of(history).find("void"), std::string::npos);

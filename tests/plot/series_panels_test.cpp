@@ -57,6 +57,25 @@ TEST(MainPanel, ReachesToTheCrossing) {
   EXPECT_EQ(panel.areas.size(), 1U);
 }
 
+// To the right of the last point, in a style of their own, with their figures.
+TEST(MainPanel, DrawsTheLimitsOfANextPoint) {
+  const SeriesHistory history = history_of(made_series({1, 2, 1, 3, 1, 2, 2, 1}));
+  const Bounds next = limits_of_next(history, {});
+  const Panel panel = main_of(history);
+  std::vector<double> drawn;
+  for (const Panel::Curve& curve : panel.curves) {
+    if (curve.line.dashes != look().theme.next.dashes) continue;
+    drawn.push_back(curve.y.front());
+    EXPECT_EQ(curve.x.front(), history.series.points.back().day());
+    EXPECT_EQ(curve.x.back(), panel.x.high);
+    EXPECT_GT(panel.x.high - curve.x.front(), 0.06 * 7);
+  }
+  EXPECT_EQ(drawn, (std::vector<double>{next.lower, next.upper}));
+  EXPECT_LE(panel.y.low, next.lower);
+  EXPECT_GE(panel.y.high, next.upper);
+  EXPECT_EQ(std::ranges::count_if(panel.levels, [](const auto& level) { return level.text.starts_with("next "); }), 2);
+}
+
 TEST(MainPanel, HoldsTheTolerance) {
   const Panel panel = main_of(rising());
   EXPECT_GT(panel.y.high, 5);
