@@ -34,8 +34,7 @@ std::optional<double> days_until_crossing(const Forecast& forecast) {
 std::string why_not_longer(const FoundErrors& found, double longer) {
   const std::size_t n = found.series->phases.back().count;
   if (n < fewest_results_to_lengthen)
-    return std::to_string(n) + (n == 1 ? " result is" : " results are") + " too few to lengthen by, which takes " +
-           std::to_string(fewest_results_to_lengthen);
+    return std::to_string(n) + " of " + std::to_string(fewest_results_to_lengthen) + " results that longer takes";
   const std::optional<double> until = days_until_crossing(*found.forecast);
   return until && *until < longer ? "by its trend it may leave it before a longer interval ends" : "";
 }

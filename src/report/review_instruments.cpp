@@ -85,8 +85,8 @@ std::string said_of(const SeriesHistory& history, const SignalLoad& load, const 
   if (const Bounds next = limits_of_next(history, load); !std::isnan(next.lower)) {
     text += "; a next point asks for an action below " + with_significant_digits(next.lower, 3) + " or above " +
             with_significant_digits(next.upper, 3) + " " + series.unit;
-  } else if (const std::string lacks = lacks_limits_of_next(history); !lacks.empty()) {
-    text += "; " + lacks;
+  } else if (series.counted() >= fewest_usual_points && !lacks_limits_of_next(history).empty()) {
+    text += "; too few to say for a next point, for each resembles the one before it";
   }
   return text + "; " + history.forecast.said + ".";
 }

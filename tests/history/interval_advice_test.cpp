@@ -76,10 +76,10 @@ TEST(Staircase, LengthensUpToFourFifthsOfTheTolerance) {
 TEST(Staircase, LengthensByFiveResultsAtLeast) {
   const IntervalOpinion one = staircase_of({"2.012"});
   EXPECT_EQ(one.advice_days, 365);
-  EXPECT_EQ(one.remark, "well inside its tolerance; 1 result is too few to lengthen by, which takes 5: as it is");
+  EXPECT_EQ(one.remark, "well inside its tolerance; 1 of 5 results that longer takes: as it is");
   const IntervalOpinion four = staircase_of({"2.012", "2.012", "2.012", "2.012"});
   EXPECT_EQ(four.advice_days, 365);
-  EXPECT_EQ(four.remark, "well inside its tolerance; 4 results are too few to lengthen by, which takes 5: as it is");
+  EXPECT_EQ(four.remark, "well inside its tolerance; 4 of 5 results that longer takes: as it is");
 }
 
 TEST(Staircase, CountsResultsSinceTheLastRepair) {

@@ -39,7 +39,7 @@ TEST(ReviewInstrumentsOnThePage, StandWithTheirChartsAndWhatTheySay) {
   EXPECT_TRUE(holds(html,
                     "<svg class=\"of-p1\"></svg><figcaption><strong>Drift per use</strong><span class=\"said\">: 1 "
                     "point; the last -2.5 % on "
-                    "2026-09-21; tolerance -5 to 5 %; its point is too few to say where a next one asks for an action; "
+                    "2026-09-21; tolerance -5 to 5 %; "
                     "too few points for a trend."))
       << html;
 }
