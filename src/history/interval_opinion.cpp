@@ -34,7 +34,8 @@ std::optional<double> days_until_crossing(const Forecast& forecast) {
 std::string why_not_longer(const FoundErrors& found, double longer) {
   const std::size_t n = found.series->phases.back().count;
   if (n < fewest_results_to_lengthen)
-    return std::to_string(n) + " of " + std::to_string(fewest_results_to_lengthen) + " results that longer takes";
+    return "a longer interval takes " + std::to_string(fewest_results_to_lengthen) + " results, of which there " +
+           (n == 1 ? "is " : "are ") + std::to_string(n);
   const std::optional<double> until = days_until_crossing(*found.forecast);
   return until && *until < longer ? "by its trend it may leave it before a longer interval ends" : "";
 }
@@ -42,9 +43,10 @@ std::string why_not_longer(const FoundErrors& found, double longer) {
 void lengthen(IntervalOpinion& opinion, const FoundErrors& found, double longer) {
   const std::string why_not = why_not_longer(found, longer);
   if (!why_not.empty()) {
-    advise_as_it_is(opinion, found.interval, "well inside its tolerance; " + why_not);
+    advise_as_it_is(opinion, found.interval, "it came back well inside its tolerance, but " + why_not);
   } else {
-    advise(opinion, longer, "well inside its tolerance: longer", std::max(found.interval, longest_interval_days));
+    advise(opinion, longer, "it came back well inside its tolerance, so longer",
+           std::max(found.interval, longest_interval_days));
   }
 }
 
@@ -67,7 +69,7 @@ void advise(IntervalOpinion& opinion, double advice, const std::string& remark, 
 
 void advise_as_it_is(IntervalOpinion& opinion, double interval, const std::string& why) {
   opinion.advice_days = interval;
-  opinion.remark = why + ": as it is";
+  opinion.remark = why + ", so it stays as it is";
 }
 
 IntervalOpinion staircase_opinion(const FoundErrors& found) {
@@ -81,10 +83,10 @@ IntervalOpinion staircase_opinion(const FoundErrors& found) {
       lengthen(opinion, found, advice.interval);
       break;
     case IntervalStep::keep:
-      advise_as_it_is(opinion, found.interval, "inside its tolerance");
+      advise_as_it_is(opinion, found.interval, "it came back inside its tolerance");
       break;
     case IntervalStep::reduce:
-      advise(opinion, advice.interval, "out of tolerance: shorter");
+      advise(opinion, advice.interval, "it came back out of tolerance, so shorter");
       opinion.is_a_limit = true;
       break;
   }

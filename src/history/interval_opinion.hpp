@@ -53,7 +53,7 @@ IntervalOpinion reliability_opinion(const std::vector<IntervalResult>& results);
 // What each of the five is worth by itself: docs/history.md.
 const IntervalOpinion* recommended(const std::vector<IntervalOpinion>& opinions);
 
-// "228 d by staircase: well inside its tolerance: longer (interval 182 d, tolerance 1 %)"
+// "228 d by staircase: it came back well inside its tolerance, so longer (interval 182 d, tolerance 1 %)"
 std::string said_of(const IntervalOpinion& opinion);
 
 // For opinions: `advice` with its remark, never longer than what it was computed from bears, so that one shorter than

@@ -76,10 +76,14 @@ TEST(Staircase, LengthensUpToFourFifthsOfTheTolerance) {
 TEST(Staircase, LengthensByFiveResultsAtLeast) {
   const IntervalOpinion one = staircase_of({"2.012"});
   EXPECT_EQ(one.advice_days, 365);
-  EXPECT_EQ(one.remark, "well inside its tolerance; 1 of 5 results that longer takes: as it is");
+  EXPECT_EQ(one.remark,
+            "it came back well inside its tolerance, but a longer interval takes 5 results, of which there is 1, so it "
+            "stays as it is");
   const IntervalOpinion four = staircase_of({"2.012", "2.012", "2.012", "2.012"});
   EXPECT_EQ(four.advice_days, 365);
-  EXPECT_EQ(four.remark, "well inside its tolerance; 4 of 5 results that longer takes: as it is");
+  EXPECT_EQ(four.remark,
+            "it came back well inside its tolerance, but a longer interval takes 5 results, of which there are 4, so "
+            "it stays as it is");
 }
 
 TEST(Staircase, CountsResultsSinceTheLastRepair) {
@@ -97,7 +101,8 @@ TEST(Staircase, HeedsTheTrend) {
   const IntervalOpinion rising = staircase_of({"1.9920", "1.9974", "2.0030", "2.0084", "2.0140"});
   EXPECT_EQ(rising.advice_days, 365);
   EXPECT_EQ(rising.remark,
-            "well inside its tolerance; by its trend it may leave it before a longer interval ends: as it is");
+            "it came back well inside its tolerance, but by its trend it may leave it before a longer interval ends, "
+            "so it stays as it is");
   EXPECT_NEAR(staircase_of({"2.0030", "2.0057", "2.0085", "2.0112", "2.0140"}).advice_days, 456.25, 1e-9);
 }
 
@@ -111,7 +116,7 @@ TEST(Staircase, ShortensBeyondTheTolerance) {
   BookText text;
   text.certificates = heading + certificate(2026, "2.0201");
   EXPECT_NEAR(opinions(text)[0].advice_days, 219, 1e-9);
-  EXPECT_EQ(opinions(text)[0].remark, "out of tolerance: shorter");
+  EXPECT_EQ(opinions(text)[0].remark, "it came back out of tolerance, so shorter");
 }
 
 // Five certificates of 30 days in a row, the last one due on another day.
@@ -131,11 +136,11 @@ TEST(Staircase, IsNeverLengthenedToWhatIsPractical) {
   };
   const std::string floor = "; below 90 d, the shortest that is practical, and not raised to it";
   EXPECT_NEAR(opinion("2.010").advice_days, 37.5, 1e-9);
-  EXPECT_EQ(opinion("2.010").remark, "well inside its tolerance: longer" + floor);
+  EXPECT_EQ(opinion("2.010").remark, "it came back well inside its tolerance, so longer" + floor);
   EXPECT_EQ(opinion("2.018").advice_days, 30);
-  EXPECT_EQ(opinion("2.018").remark, "inside its tolerance: as it is");
+  EXPECT_EQ(opinion("2.018").remark, "it came back inside its tolerance, so it stays as it is");
   EXPECT_NEAR(opinion("2.030").advice_days, 18, 1e-9);
-  EXPECT_EQ(opinion("2.030").remark, "out of tolerance: shorter" + floor);
+  EXPECT_EQ(opinion("2.030").remark, "it came back out of tolerance, so shorter" + floor);
 }
 
 // Three years: as it is stays so, also where that is longer than the longest that is advised.
@@ -145,7 +150,7 @@ TEST(Staircase, PrintsAsItIsAsItIs) {
   EXPECT_EQ(opinions(text)[0].advice_days, 1096);
   text.certificates = monthly("2.010", "2029-01-06");
   EXPECT_EQ(opinions(text)[0].advice_days, 1096);
-  EXPECT_EQ(opinions(text)[0].remark, "well inside its tolerance: longer; no longer than 1096 d");
+  EXPECT_EQ(opinions(text)[0].remark, "it came back well inside its tolerance, so longer; no longer than 1096 d");
   text.certificates = monthly("2.010", "2027-12-27");  // 720 d
   EXPECT_EQ(opinions(text)[0].advice_days, longest_interval_days);
 }
