@@ -165,7 +165,8 @@ std::string field_line_text(const SampleResult& result, double difference_l) {
   return "Volume from a line through the field readings: " +
          with_significant_digits(f.course.mean_l_min * f.minutes, 4) + " L, " +
          with_significant_digits(std::abs(difference_l), 2) + (difference_l < 0 ? " L less" : " L more") +
-         " than from the mean of before and after" + (is_covered ? "; within U, nothing to do" : "");
+         " than from the mean of before and after" +
+         (is_covered ? "; within the volume's expanded uncertainty, nothing to do" : "");
 }
 
 // Words that nobody describes and no rule leans on; where one does, it is a finding.

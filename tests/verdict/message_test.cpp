@@ -158,7 +158,7 @@ TEST(Message, OfAFaultSaysWhatWasSeen) {
   BookText text;
   text.samples = "sample,pump,started,stopped,fault,note\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes,found stopped\n";
   EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
-            "A fault of P1 is on record for 2026-09-21 (noted: found stopped)");
+            "A fault of P1 is on record for 2026-09-21; noted there: 'found stopped'");
   text.samples = "sample,pump,started,stopped,fault\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes\n";
   EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
             "A fault of P1 is on record for 2026-09-21 (it stopped, or an inlet was blocked; nobody noted which)");
@@ -190,18 +190,20 @@ TEST(Message, OfACountSaysWhichReadingsAreStruckOut) {
   EXPECT_EQ(message({Subject::set, "count", "at_least", {"1"}}, text),
             "All 2 readings before sampling are struck out; the rule asks for at least 1");
   EXPECT_EQ(message(of_sample("pre.count", "at_least", "3"), with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            "No reading was taken before sampling; the rule asks for at least 3");
+            "No flow reading before sampling is on record (enter it if you have it); the rule asks for at least 3");
   EXPECT_EQ(message(of_sample("field.count", "at_least", "1"), text),
-            "No reading was taken during sampling; the rule asks for at least 1");
+            "No flow reading during sampling is on record (enter it if you have it); the rule asks for at least 1");
 }
 
 TEST(Message, SaysOfWhatASpreadIsAShare) {
   const BookText text =
       with_readings("2026-09-21T07:30,pre,S1,V1,2\n2026-09-21T07:31,pre,S1,V1,2.2\n2026-09-21T16:10,post,S1,V1,2\n");
-  EXPECT_EQ(message(of_sample("pre.rsd", "at_most", "2 %"), text),
-            "The readings before sampling scatter: their standard deviation is 6.7 % of their mean; the limit is 2 %");
-  EXPECT_EQ(message(of_sample("pre.rsd", "at_most", "0.01 L/min"), text),
-            "The readings before sampling scatter: their standard deviation is 0.141 L/min; the limit is 0.01 L/min");
+  EXPECT_EQ(
+      message(of_sample("pre.rsd", "at_most", "2 %"), text),
+      "The flow readings before sampling scatter: their standard deviation is 6.7 % of their mean; the limit is 2 %");
+  EXPECT_EQ(
+      message(of_sample("pre.rsd", "at_most", "0.01 L/min"), text),
+      "The flow readings before sampling scatter: their standard deviation is 0.141 L/min; the limit is 0.01 L/min");
 }
 
 // A rule of sets asks for what each set is; a set that it is held to may lack its figure all the same.
@@ -253,9 +255,9 @@ TEST(Message, NamesTheCalibratorThatTheFigureComesFrom) {
       "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
       "C1,V1,2026-01-05,2026-12-01,2,2,2\nC2,V2,2026-01-05,2026-09-07,2,2,2\n";
   EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "0 d"), text),
-            "V2 was used 14 days after its recalibration was due");
+            "Calibrator V2 was used 14 days after its recalibration was due");
   EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "7 d"), text),
-            "V2 was used 14 days after its recalibration was due; the limit is 7 days");
+            "Calibrator V2 was used 14 days after its recalibration was due; the limit is 7 days");
 }
 
 TEST(Message, NamesTheBaseThatTheFigureIsRelativeTo) {

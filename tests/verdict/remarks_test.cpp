@@ -280,7 +280,7 @@ TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
   EXPECT_EQ(
       volume_remarks(by_ends.result("S1")),
       Remarks{"Volume from a line through the field readings: 912.0 L, 48 L less than from the mean of before and "
-              "after; within U, nothing to do"});
+              "after; within the volume's expanded uncertainty, nothing to do"});
   JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
   EXPECT_TRUE(volume_remarks(by_line.result("S1")).empty());
 }

@@ -73,7 +73,7 @@ TEST(Told, CountsInWords) {
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 1, 3, -2}),
             "1 reading was taken before sampling; the rule asks for at least 3");
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 0, 3, -3}),
-            "No reading was taken before sampling; the rule asks for at least 3");
+            "No flow reading before sampling is on record (enter it if you have it); the rule asks for at least 3");
 }
 
 TEST(Told, TellsReadingsThatAreStruckOutFromNone) {
