@@ -103,7 +103,9 @@ class LetterPage {
       html_.element("p", "None of the samples stands.");
       return close();
     }
-    html_.element("p", "The air volume is stated with its expanded uncertainty (95 %).").line_end().open("table");
+    html_.element("p", "The air volume is stated with its expanded uncertainty (95 %), where that is known.")
+        .line_end()
+        .open("table");
     html_.open("thead").open("tr");
     const std::string of_reference = "L at " + letter_.reference;
     for (const std::string_view words : {"Sample", "Day", "Minutes", "Air volume, L", of_reference.c_str(), "Verdict"})

@@ -92,10 +92,10 @@ constexpr MeasureTexts of_samples[] = {
         .plain_at_zero(),
     yes_no(S::fault, "A fault of {pump} is on record{seen}", "No fault was seen",
            "Nobody wrote down whether a fault was seen"),
-    two_ways(S::calibrator_overdue, "Calibrator {calibrator} was used {size} after its recalibration was due",
-             "Calibrator {calibrator} was used {size} before its recalibration was due",
+    two_ways(S::calibrator_overdue, "The flow was read {size} after the recalibration of {calibrator} was due",
+             "The flow was read {size} before the recalibration of {calibrator} was due",
              "When the calibrator was due is not known: {why}")
-        .at_none("Calibrator {calibrator} was used on the day its recalibration was due")
+        .at_none("The flow was read on the day the recalibration of {calibrator} was due")
         .plain_at_zero(),
     row(S::calibrator_range, "A reading lies {figure} outside the range of {calibrator}",
         "Whether the readings lie within the calibrator's range is not known: {why}")

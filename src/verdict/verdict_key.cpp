@@ -11,7 +11,8 @@ namespace {
 constexpr std::array key{
     KeyWord{"valid", "the sample stands"},
     KeyWord{"qualified", "it stands; pass the remark on with the result"},
-    KeyWord{"undecided", "a figure that a rule needs is missing; nothing can be said until it is found"},
+    KeyWord{"undecided",
+            "a figure that a rule needs is missing or can't be read; nothing can be said until it is there"},
     KeyWord{"void", "leave its volume out of every result"},
     KeyWord{"near", "within the limit, but with a chance of 2.5 % or more that the true value lies beyond it"},
     KeyWord{"note", "to be known; no verdict changes by it"},

@@ -255,9 +255,9 @@ TEST(Message, NamesTheCalibratorThatTheFigureComesFrom) {
       "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
       "C1,V1,2026-01-05,2026-12-01,2,2,2\nC2,V2,2026-01-05,2026-09-07,2,2,2\n";
   EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "0 d"), text),
-            "Calibrator V2 was used 14 days after its recalibration was due");
+            "The flow was read 14 days after the recalibration of V2 was due");
   EXPECT_EQ(message(of_sample("calibrator.overdue", "at_most", "7 d"), text),
-            "Calibrator V2 was used 14 days after its recalibration was due; the limit is 7 days");
+            "The flow was read 14 days after the recalibration of V2 was due; the limit is 7 days");
 }
 
 TEST(Message, NamesTheBaseThatTheFigureIsRelativeTo) {
