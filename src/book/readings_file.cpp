@@ -103,8 +103,8 @@ class ReadingRows {
   }
 
   UnknownSamples& unknown_samples() { return unknown_samples_; }
-  // Of the block that was read before.
-  void forget_texts() {
+  // Forgets the texts of the block before, and looks ahead where that one was in no order.
+  void begin_block() {
     last_temperature_ = last_pressure_ = last_humidity_ = {};
     last_expected_ = {};
     constexpr std::size_t many = 1000;  // of the some 17,000 rows of a block

@@ -76,7 +76,7 @@ bool is_of_table(const CsvScanner& row, std::uint32_t line, const TableLayout& l
 // as there are workers; true when done. False, early, when the file has rows of several lines or blank lines, so that
 // rows and lines can't be numbered by counting line ends, or more than most_rows, or when some are to be ignored: then
 // read_rows_in_order is to be used from the start. passed(bytes) is told of each block, by the thread that read it. A
-// worker's texts are gone when its next block is read; one that keeps any forgets them by forget_texts(). One that
+// worker's texts are gone when its next block is read; one that keeps any forgets them in begin_block(). One that
 // looks_ahead() in a block is told of each row of it a few rows before, by expect(scanner). What a worker throws ends
 // the reading and is thrown on.
 template <class Worker, class Passed>
@@ -91,7 +91,7 @@ bool read_rows_in_blocks(const PiecedFile& file, const TableLayout& layout, Row 
   std::exception_ptr failure;
   std::mutex mutex;
   const auto read_block = [&](Worker& worker, RowsAhead& ahead, const BlockText& text, Row row) {
-    if constexpr (requires { worker.forget_texts(); }) worker.forget_texts();
+    if constexpr (requires { worker.begin_block(); }) worker.begin_block();
     const auto take = [&](const CsvScanner& scanned) {
       if (scanned.extra_lines() > 0 || scanned.fault() != CsvFault::none || scanned.is_blank() || row >= most) {
         is_irregular = true;

@@ -251,7 +251,7 @@ TEST_F(RowBlocksTest, FindsNoRowInABlockThatNoneBeginsIn) {
 TEST_F(RowBlocksTest, HasWorkersForgetTheTextsOfABlock) {
   struct Forgetful {
     void operator()(const CsvScanner&, Row, std::uint32_t) { ++rows; }
-    void forget_texts() { ++blocks; }
+    void begin_block() { ++blocks; }
     int rows = 0;
     int blocks = 0;
   };

@@ -18,10 +18,10 @@ struct Heard {
   std::size_t farthest_ahead = 0;
 };
 
-Heard heard_of(RowsAhead& ahead, std::string_view text, std::size_t end) {
+Heard heard_of(RowsAhead& ahead, std::string_view text, std::size_t end, char separator = ',') {
   const PaddedText padded(text);
   Heard heard;
-  ahead.start(padded, ',', std::string_view(padded).data() + end);
+  ahead.start(padded, separator, std::string_view(padded).data() + end);
   const auto expect = [&](const CsvScanner& row) { heard.expected.emplace_back(row.cells()[0].text); };
   while (const CsvScanner* row = ahead.next(expect)) {
     heard.read.emplace_back(row->cells()[0].text);
@@ -67,6 +67,16 @@ TEST(RowsAhead, KeepsARowWhileThoseBehindItAreScanned) {
   for (int i = 0; i < 40; ++i) text += "\"say \"\"" + std::to_string(i) + "\"\"\"\n";
   const Heard heard = heard_of(ahead, text, text.size());
   for (std::size_t i = 0; i < 40; ++i) EXPECT_EQ(heard.read[i], "say \"" + std::to_string(i) + "\"");
+}
+
+// The first cell of every row, of those scanned ahead, too.
+TEST(RowsAhead, SplitsEveryRowAtTheSeparatorItWasGiven) {
+  RowsAhead ahead;
+  std::string text;
+  for (int i = 0; i < 40; ++i) text += std::to_string(i) + ",5;b\n";
+  const Heard heard = heard_of(ahead, text, text.size(), ';');
+  ASSERT_EQ(heard.read.size(), 40U);
+  for (std::size_t i = 0; i < 40; ++i) EXPECT_EQ(heard.read[i], std::to_string(i) + ",5");
 }
 
 }  // namespace
