@@ -81,8 +81,9 @@ PumpSets::PumpSets(const Book& book) {
     }
     splitter.split(book.readings, rows, sets);
     for (SetRows set : sets) {
-      is_void_.push_back(std::all_of(rows.begin() + set.begin, rows.begin() + set.begin + set.count,
-                                     [&](Row row) { return book.readings.flags[row] == reading_is_void; }));
+      is_void_.push_back(std::all_of(rows.begin() + set.begin, rows.begin() + set.begin + set.count, [&](Row row) {
+        return book.readings.is_void(row) && !book.readings.is_rejected(row);
+      }));
       set.begin += static_cast<std::uint32_t>(rows_.size());
       sets_.push_back(set);
       ++begin_[slot(pump, set.stage) + 1];

@@ -10,9 +10,6 @@ namespace {
 
 constexpr double minutes_a_day = 1440;
 
-bool is_rejected(const ReadingTable& readings, Row row) { return (readings.flags[row] & reading_is_rejected) != 0; }
-bool is_void(const ReadingTable& readings, Row row) { return (readings.flags[row] & reading_is_void) != 0; }
-
 // Whether a reading goes on with a set that ended with another reading. One that names its set belongs to that set
 // whatever the time; a rejected one whose calibrator is lost belongs to the set in time.
 bool belongs(const ReadingTable& readings, Row reading, const SetRows& set, Row of_set) {
@@ -134,22 +131,20 @@ void SetSplitter::append_sets(const ReadingTable& readings, std::vector<SetRows>
 
 struct SetReader::FlowAlone {
   static constexpr bool are_figures = false;
-  CorrectedReading correct(Row, const ToCorrect& reading) const { return correct_reading(reading); }
+  void keep(Row, const ToCorrect&, const CorrectedReading&) const {}
 };
 
 struct SetReader::Figures {
   static constexpr bool are_figures = true;
-  CorrectedReading correct(Row, const ToCorrect& reading) const { return correct_reading(reading); }
+  void keep(Row, const ToCorrect&, const CorrectedReading&) const {}
 };
 
 struct SetReader::FiguresAndSteps {
   static constexpr bool are_figures = true;
   std::vector<ReadingStep>& steps;
 
-  CorrectedReading correct(Row row, const ToCorrect& reading) const {
-    const CorrectedReading corrected = correct_reading(reading);
+  void keep(Row row, const ToCorrect& reading, const CorrectedReading& corrected) const {
     steps.push_back({row, reading.certificate, reading.inputs, corrected});
-    return corrected;
   }
 };
 
@@ -176,11 +171,11 @@ ReadingSet SetReader::read_and(Notes notes, std::span<const Row> rows, const Set
   Day leaned_on = no_day;
   ToCorrect reading;
   for (const Row row : rows) {
-    if (is_rejected(readings, row)) {
+    if (readings.is_rejected(row)) {
       if (result.problem == no_problem) result.problem = readings.problem.at(row);
       continue;
     }
-    if (is_void(readings, row)) {
+    if (readings.is_void(row)) {
       ++result.voided;
       continue;
     }
@@ -193,7 +188,8 @@ ReadingSet SetReader::read_and(Notes notes, std::span<const Row> rows, const Set
       reading = knowledge_.in_common(set.calibrator, certificate, practice_);
     }
     knowledge_.put_own(row, reading);
-    const CorrectedReading corrected = notes.correct(row, reading);
+    const CorrectedReading corrected = correct_reading(reading);
+    notes.keep(row, reading, corrected);
     flows_.push_back(corrected.actual_l_min);
     if constexpr (Notes::are_figures) note(result, reading, corrected);
   }

@@ -12,7 +12,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t a_stretch = 4096;
+constexpr std::size_t a_stretch = 4096;  // samples or pumps that one thread hears at a time
 
 bool saw_a_fault(const SampleTable& samples, Row sample) {
   return field(samples.fault, sample, YesNo::unsaid) == YesNo::yes;
@@ -47,7 +47,8 @@ class Listener {
     const SampleAssessment& figures = assessor_.assess(sample);
     const auto names_the_sample = [&](Row row) { return field(readings_.sample, row, no_row) == sample; };
     // A set that names its pump only is the pump's, however many samples lean on it.
-    if (std::ranges::any_of(figures.rows, [&](Row row) { return is_rejected(row) && names_the_sample(row); })) {
+    if (std::ranges::any_of(figures.rows,
+                            [&](Row row) { return readings_.is_rejected(row) && names_the_sample(row); })) {
       hear_without_rejected(figures.rows, names_the_sample, told);
     } else {
       for (const ReadingSet& set : figures.sets) {
@@ -76,14 +77,13 @@ class Listener {
   template <class Counts>
   void hear_without_rejected(std::span<const Row> rows, Counts counts, ToldBySets& told) {
     rows_.clear();
-    std::ranges::copy_if(rows, std::back_inserter(rows_), [&](Row row) { return counts(row) && !is_rejected(row); });
+    std::ranges::copy_if(rows, std::back_inserter(rows_),
+                         [&](Row row) { return counts(row) && !readings_.is_rejected(row); });
     splitter_.split(readings_, rows_, sets_);
     for (const SetRows& set : sets_) {
       hear_set(reader_.read_flow(std::span<const Row>(rows_).subspan(set.begin, set.count), set), told);
     }
   }
-
-  bool is_rejected(Row reading) const { return (readings_.flags[reading] & reading_is_rejected) != 0; }
 
   void hear_set(const ReadingSet& set, ToldBySets& told) {
     const MeanAndSpread& flow = set.flow;

@@ -13,19 +13,19 @@ namespace driftwarden {
 
 struct AssessmentBasis;
 
-// The use of a pump: a bracket with a pre and a post flow.
+// The use of a pump; what counts as one: assessment/pump_drifts.
 struct UseDrift {
   Row pump = no_row;
   Moment closed = no_moment;  // when its post set had been read
-  double square = 0;          // of its drift, d²
+  double square = 0;          // of its drift, ratio²
 };
 
-// What one set tells of its calibrator: when it ended, its degrees of freedom, and (n − 1) (s / q)².
+// What one set tells of its calibrator's scatter; the formula: assessment/calibrator_scatter.
 struct SetScatter {
   Row calibrator = no_row;
-  std::uint32_t dof = 0;
-  Moment last = no_moment;
-  double squares = 0;
+  std::uint32_t dof = 0;    // n − 1
+  Moment last = no_moment;  // when it ended
+  double squares = 0;       // (n − 1) (s / q)², ratio²
 };
 
 // What the sets of a stretch of a book tell of other samples, in the order of samples, then of pumps.

@@ -232,7 +232,7 @@ class Asked {
     Lacks lacks;
     Tally silent("struck-out readings", "reason");
     for (const Row row : used_.readings) {
-      if ((book_.readings.flags[row] & reading_is_void) != 0)
+      if (book_.readings.is_void(row))
         silent.count(field(book_.readings.note, row, TextId{0}) == 0, place_of_reading(row));
     }
     silent.put(lacks);

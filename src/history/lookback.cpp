@@ -17,7 +17,7 @@ std::optional<std::int32_t> leaning_on(const Screening& supposed, Row reading) {
   const ReadingTable& readings = book.readings;
   const Row calibrator = readings.calibrator[reading];
   if (calibrator == no_row || readings.taken[reading] == no_moment) return std::nullopt;
-  if ((readings.flags[reading] & reading_is_void) != 0) return std::nullopt;
+  if (readings.is_void(reading)) return std::nullopt;
   const CalibratorKnowledge& known = supposed.basis().calibrators;
   const std::int32_t certificate = known.certificate_of(reading);
   if (known.supposed_curve(reading, certificate) == nullptr) return std::nullopt;

@@ -20,7 +20,7 @@ double struck_out_flow(const Screening& screening, std::span<const Row> rows, st
   double sum = 0;
   n = 0;
   for (const Row reading : rows) {
-    if ((field(readings.flags, reading, std::uint8_t{0}) & reading_is_void) == 0) continue;
+    if (!readings.is_void(reading)) continue;
     const double flow =
         screening.basis().calibrators.correct(reading, screening.basis().practice.correction).actual_l_min;
     if (is_missing(flow)) continue;

@@ -48,6 +48,8 @@ struct ReadingTable {
   std::map<Row, ProblemNumber> problem;  // of the rejected rows
 
   std::size_t size() const { return rows; }
+  bool is_void(Row row) const { return (flags[row] & reading_is_void) != 0; }
+  bool is_rejected(Row row) const { return (flags[row] & reading_is_rejected) != 0; }
   // Has the memory fetched of what working out a flow asks of a reading.
   void expect(Row row) const {
     taken.expect(row);

@@ -79,11 +79,10 @@ class SetWorking {
          celsius_text(field(readings.temperature_k, row)) + ", " + kpa_text(pressure) +
          (is_from_altitude ? " (by altitude)" : "") + "   [" +
          book_.place_text(book_.files.readings, readings.place[row]) + "]");
-    const std::uint8_t flags = readings.flags[row];
-    if ((flags & reading_is_void) != 0) {
+    if (readings.is_void(row)) {
       return line("    void, left out of the mean: " + book_.texts.text(field(readings.note, row, TextId{0})));
     }
-    if ((flags & reading_is_rejected) != 0) return line("    rejected, left out: see the faults of the book");
+    if (readings.is_rejected(row)) return line("    rejected, left out: see the faults of the book");
     steps(row);
   }
 

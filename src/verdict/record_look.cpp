@@ -33,8 +33,7 @@ template <class IsSo>
 void every_reading(const SampleContext& context, bool are_void, RecordLook& look, IsSo is_so) {
   const Book& book = book_of(context);
   for (const Row reading : context.figures.rows) {
-    const bool is_void = (book.readings.flags[reading] & reading_is_void) != 0;
-    if (is_void == are_void) look_at_reading(book, reading, is_so(book.readings, reading), look);
+    if (book.readings.is_void(reading) == are_void) look_at_reading(book, reading, is_so(book.readings, reading), look);
   }
 }
 
