@@ -35,7 +35,7 @@ constexpr std::array<std::string_view, 2> date_orders{"month first", "day first"
 
 class SettingsReader {
  public:
-  SettingsReader(const toml::table& table, SettingsFile& file) : file_(file), top_(table, "", file) {
+  SettingsReader(const toml::table& table, TomlFile& file) : file_(file), top_(table, "", file) {
     settings_.place = {file.name, 0, 0};
   }
 
@@ -81,7 +81,7 @@ class SettingsReader {
     const auto sign = table.text("decimal");
     if (!sign) return std::nullopt;
     if (sign->text == "." || sign->text == ",") return sign->text.front();
-    file_.fault("unknown-word", sign->place, table.called("decimal") + " can't be " + in_quotes(sign->text),
+    file_.fault("settings/unknown-word", sign->place, table.called("decimal") + " can't be " + in_quotes(sign->text),
                 R"(write "." or ",")");
     return std::nullopt;
   }
@@ -91,7 +91,7 @@ class SettingsReader {
     if (!order) return std::nullopt;
     if (order->text == date_orders[0]) return DateOrder::month_first;
     if (order->text == date_orders[1]) return DateOrder::day_first;
-    file_.fault("unknown-word", order->place, table.called("dates") + " can't be " + in_quotes(order->text),
+    file_.fault("settings/unknown-word", order->place, table.called("dates") + " can't be " + in_quotes(order->text),
                 did_you_mean(order->text, date_orders));
     return std::nullopt;
   }
@@ -133,7 +133,7 @@ class SettingsReader {
 
   void add_pack(const SaidText& pack) {
     if (std::find(settings_.packs.begin(), settings_.packs.end(), pack.text) != settings_.packs.end())
-      return file_.fault("repeated", pack.place, "the pack " + in_quotes(pack.text) + " is named twice",
+      return file_.fault("settings/repeated", pack.place, "the pack " + in_quotes(pack.text) + " is named twice",
                          "name it once");
     settings_.packs.push_back(pack.text);
     settings_.pack_places.push_back(pack.place);
@@ -179,7 +179,7 @@ class SettingsReader {
       if (said->text == "yes" || said->text == "no")
         settings_.pumps_compensate = said->text == "yes";
       else
-        file_.fault("unknown-word", said->place, "'pump.compensates' can't be " + in_quotes(said->text),
+        file_.fault("settings/unknown-word", said->place, "'pump.compensates' can't be " + in_quotes(said->text),
                     R"(write "yes" or "no"; leave it out where nobody knows)");
     }
     pump.refuse_other_keys();
@@ -282,7 +282,7 @@ class SettingsReader {
     said.baseline_from = day(days, "from");
     said.baseline_to = day(days, "to");
     if (said.baseline_from != no_day && said.baseline_to != no_day && said.baseline_from > said.baseline_to)
-      file_.fault("out-of-range", days.place_of("to"), "'history.baseline.to' lies before 'from'",
+      file_.fault("settings/out-of-range", days.place_of("to"), "'history.baseline.to' lies before 'from'",
                   "write the first day under from and the last under to");
     days.refuse_other_keys();
   }
@@ -297,7 +297,7 @@ class SettingsReader {
     StampReader reader(settings_.zone, DateOrder::iso);
     if (!reader.read_date(said->text, found)) {
       const StampFault why = reader.why_date(said->text);
-      file_.fault("not-a-date", said->place, table.called(key) + " can't be read: " + why.message, why.hint);
+      file_.fault("settings/not-a-date", said->place, table.called(key) + " can't be read: " + why.message, why.hint);
     }
     return found;
   }
@@ -311,7 +311,7 @@ class SettingsReader {
       top_.wrong_type("override", *overrides, "write each as [[override]] and its keys below");
   }
 
-  SettingsFile& file_;
+  TomlFile& file_;
   SettingsTable top_;
   Settings settings_;
 };
@@ -319,14 +319,12 @@ class SettingsReader {
 }  // namespace
 
 Result<Settings> parse_settings(std::string_view text, const std::string& file_name) {
-  SettingsFile file{file_name, {}};
-  const auto table = toml_table_of(text, file);
+  TomlFile file{file_name, {}};
+  const auto table = toml_of(text, file);
   if (!table) return file.faults;
   Settings settings = SettingsReader(*table, file).read();
   if (file.faults.empty()) return settings;
-  std::stable_sort(file.faults.begin(), file.faults.end(),
-                   [](const Diagnostic& a, const Diagnostic& b) { return a.place < b.place; });
-  return file.faults;
+  return in_reading_order(std::move(file.faults));
 }
 
 }  // namespace driftwarden

@@ -10,51 +10,7 @@
 namespace driftwarden {
 namespace {
 
-// A settings file holds a few hundred short lines. The TOML library goes one call deeper for each part of a dotted key,
-// and a key stands on one line: a short line can't exhaust the stack.
-constexpr std::size_t most_bytes = 1'000'000;
-constexpr std::size_t longest_line = 10'000;
-
-bool is_control_byte(char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t") == std::string_view::npos; }
-
-// The library quotes the input in its messages; no control character of it may reach a terminal.
-std::string on_one_line(std::string_view text) {
-  std::string line(text);
-  std::replace_if(line.begin(), line.end(), is_control_byte, ' ');
-  return line;
-}
-
-std::string_view line_of(std::string_view text, std::uint32_t number) {
-  for (; number > 1; --number) text.remove_prefix(std::min(text.find('\n') + 1, text.size()));
-  return text.substr(0, text.find('\n'));
-}
-
-// What word processors and telephones make of quotes.
-std::string hint_at_quotes(std::string_view line) {
-  for (const std::string_view mark : {"“", "”", "„", "‘", "’", "«", "»", "″"}) {
-    if (line.find(mark) != std::string_view::npos)
-      return "the line has the quotes of a word processor, " + std::string(mark) + ": write straight ones, \"";
-  }
-  return {};
-}
-
-bool fits(std::string_view text, SettingsFile& file) {
-  if (text.size() > most_bytes) {
-    file.fault("too-large", {file.name, 0, 0}, "the file is larger than a megabyte",
-               "book.toml holds settings, not records");
-    return false;
-  }
-  for (std::uint32_t line = 1; !text.empty(); ++line) {
-    const std::size_t end = std::min(text.find('\n'), text.size());
-    if (end > longest_line) {
-      file.fault("too-large", {file.name, line, 0}, "the line is longer than 10000 bytes");
-      return false;
-    }
-    text.remove_prefix(std::min(end + 1, text.size()));
-  }
-  return true;
-}
 
 struct KeyInTable {
   std::string_view table;
@@ -71,51 +27,14 @@ constexpr std::array<KeyInTable, 9> homes{{{"", "title"},
                                            {"rules", "packs"},
                                            {"decision", "guard"}}};
 
-std::string_view type_of(const toml::node& node) {
-  if (node.is_string()) return "text";
-  if (node.is_number()) return "a number";
-  if (node.is_boolean()) return "true or false";
-  if (node.is_array()) return "a list";
-  return node.is_table() ? "a table" : "a date or time";
-}
-
-bool comes_before(const toml::source_position& a, const toml::source_position& b) {
-  return a.line != b.line ? a.line < b.line : a.column < b.column;
-}
-
-// The library keeps a table's keys by the alphabet; a reader of messages wants them as written.
-std::vector<const toml::key*> keys_as_written(const toml::table& table) {
-  std::vector<const toml::key*> keys;
-  for (auto&& [key, value] : table) keys.push_back(&key);
-  std::stable_sort(keys.begin(), keys.end(), [](const toml::key* a, const toml::key* b) {
-    return comes_before(a->source().begin, b->source().begin);
-  });
-  return keys;
-}
-
 }  // namespace
 
-void SettingsFile::fault(std::string what, Place place, std::string message, std::string hint) {
-  faults.push_back(error("settings/" + std::move(what), std::move(place), std::move(message), std::move(hint)));
-}
-
-std::optional<toml::table> toml_table_of(std::string_view text, SettingsFile& file) {
-  if (!fits(text, file)) return std::nullopt;
-  try {
-    return toml::parse(text, std::string_view(file.name));
-  } catch (const toml::parse_error& fault) {
-    file.fault("not-toml", file.place_of(fault.source().begin), "this is not TOML: " + on_one_line(fault.description()),
-               hint_at_quotes(line_of(text, fault.source().begin.line)));
-    return std::nullopt;
-  }
-}
-
-SettingsTable::SettingsTable(const toml::table& table, std::string name, SettingsFile& file)
+SettingsTable::SettingsTable(const toml::table& table, std::string name, TomlFile& file)
     : table_(table), name_(std::move(name)), file_(file) {}
 
 Place SettingsTable::place_of(std::string_view key) const {
   const toml::node* node = table_.get(key);
-  return node == nullptr ? place() : file_.place_of(node->source().begin);
+  return node == nullptr ? place() : file_.place_of(*node);
 }
 
 std::string SettingsTable::path_of(std::string_view key) const {
@@ -135,14 +54,15 @@ std::optional<SaidText> SettingsTable::text(std::string_view key) {
 }
 
 std::optional<SaidText> SettingsTable::text_of(std::string_view key, const toml::node& node) {
-  const Place place = file_.place_of(node.source().begin);
+  const Place place = file_.place_of(node);
   const auto* text = node.as_string();
   if (text == nullptr) {
     wrong_type(key, node, "write text in quotes");
   } else if (is_blank(text->get())) {
-    file_.fault("empty", place, called(key) + " is empty", "write its text, or leave the line out");
-  } else if (std::any_of(text->get().begin(), text->get().end(), is_control_byte)) {
-    file_.fault("control-character", place, called(key) + " holds a control character", "write plain text on one line");
+    file_.fault("settings/empty", place, called(key) + " is empty", "write its text, or leave the line out");
+  } else if (has_controls(text->get())) {
+    file_.fault("settings/control-character", place, called(key) + " holds a control character",
+                "write plain text on one line");
   } else {
     return SaidText{text->get(), place};
   }
@@ -163,7 +83,8 @@ std::optional<std::vector<SaidText>> SettingsTable::texts(std::string_view key) 
 
 bool SettingsTable::is_within(double value, std::string_view key, const SaidRange& range) {
   if (value >= range.low && value <= range.high) return true;
-  file_.fault("out-of-range", place_of(key), called(key) + " is out of range", "write " + std::string(range.in_words));
+  file_.fault("settings/out-of-range", place_of(key), called(key) + " is out of range",
+              "write " + std::string(range.in_words));
   return false;
 }
 
@@ -194,7 +115,7 @@ std::optional<double> SettingsTable::amount(std::string_view key, Dimension dime
   if (!text) return std::nullopt;
   const auto amount = amount_of(text->text, dimension);
   if (!amount) {
-    file_.fault("not-an-amount", text->place, called(key) + " can't be " + in_quotes(text->text), hint);
+    file_.fault("settings/not-an-amount", text->place, called(key) + " can't be " + in_quotes(text->text), hint);
     return std::nullopt;
   }
   return is_within(amount->value, key, range) ? std::optional(amount->value) : std::nullopt;
@@ -209,13 +130,13 @@ const toml::table* SettingsTable::table(std::string_view key) {
 
 std::vector<std::pair<SaidText, SaidText>> SettingsTable::all_texts() {
   std::vector<std::pair<SaidText, SaidText>> all;
-  for (const toml::key* key : keys_as_written(table_)) {
-    const Place place = file_.place_of(key->source().begin);
+  for (const auto [key, value] : entries_of(table_)) {
+    const Place place = file_.place_of(*key);
     known_.push_back(key->str());
     if (is_blank(key->str())) {
-      file_.fault("empty", place, "a name in " + in_quotes(name_) + " is empty",
+      file_.fault("settings/empty", place, "a name in " + in_quotes(name_) + " is empty",
                   "write the heading as it stands in the file");
-    } else if (auto text = text_of(key->str(), *table_.get(*key))) {
+    } else if (auto text = text_of(key->str(), *value)) {
       all.push_back({{std::string(key->str()), place}, *std::move(text)});
     }
   }
@@ -224,11 +145,11 @@ std::vector<std::pair<SaidText, SaidText>> SettingsTable::all_texts() {
 
 std::vector<std::pair<SaidText, const toml::table*>> SettingsTable::all_tables() {
   std::vector<std::pair<SaidText, const toml::table*>> all;
-  for (const toml::key* key : keys_as_written(table_)) {
-    const toml::table* one = table_.get(*key)->as_table();
+  for (const auto [key, value] : entries_of(table_)) {
+    const toml::table* one = value->as_table();
     if (one == nullptr) continue;
     known_.push_back(key->str());
-    all.push_back({{std::string(key->str()), file_.place_of(key->source().begin)}, one});
+    all.push_back({{std::string(key->str()), file_.place_of(*key)}, one});
   }
   return all;
 }
@@ -236,18 +157,18 @@ std::vector<std::pair<SaidText, const toml::table*>> SettingsTable::all_tables()
 void SettingsTable::miss(std::string_view key, std::string hint) {
   known_.push_back(key);
   const Place where = name_.empty() ? Place{file_.name, 0, 0} : place();
-  file_.fault("missing-key", where, called(key) + " is missing", std::move(hint));
+  file_.fault("settings/missing-key", where, called(key) + " is missing", std::move(hint));
 }
 
 void SettingsTable::wrong_type(std::string_view key, const toml::node& node, std::string_view wanted) {
-  file_.fault("wrong-type", file_.place_of(node.source().begin), called(key) + " is " + std::string(type_of(node)),
+  file_.fault("settings/wrong-type", file_.place_of(node), called(key) + " is " + std::string(type_of(node)),
               std::string(wanted));
 }
 
 void SettingsTable::refuse_other_keys() {
-  for (const toml::key* key : keys_as_written(table_)) {
+  for (const auto [key, value] : entries_of(table_)) {
     if (std::find(known_.begin(), known_.end(), key->str()) != known_.end()) continue;
-    file_.fault("unknown-key", file_.place_of(key->source().begin), called(key->str()) + " is no setting",
+    file_.fault("settings/unknown-key", file_.place_of(*key), called(key->str()) + " is no setting",
                 hint_for_unknown_key(key->str(), name_, known_));
   }
 }

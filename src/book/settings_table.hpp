@@ -1,29 +1,15 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <toml++/toml.h>
-
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "diagnostic/diagnostic.hpp"
+#include "book/toml_file.hpp"
 #include "quantity/units.hpp"
 
 namespace driftwarden {
-
-// book.toml while it is read: its name, and all that is wrong with it so far.
-struct SettingsFile {
-  std::string name;
-  Diagnostics faults;
-
-  Place place_of(const toml::source_position& position) const { return {name, position.line, position.column}; }
-  void fault(std::string what, Place place, std::string message, std::string hint = {});
-};
-
-// Empty: the text is not TOML, or more of it than is safe to hand on; the fault is in the file's.
-std::optional<toml::table> toml_table_of(std::string_view text, SettingsFile& file);
 
 struct SaidText {
   std::string text;
@@ -41,9 +27,9 @@ struct SaidRange {
 class SettingsTable {
  public:
   // name: "" for the top, else as in "reference".
-  SettingsTable(const toml::table& table, std::string name, SettingsFile& file);
+  SettingsTable(const toml::table& table, std::string name, TomlFile& file);
 
-  Place place() const { return file_.place_of(table_.source().begin); }
+  Place place() const { return file_.place_of(table_); }
   bool has(std::string_view key) const { return table_.contains(key); }
   Place place_of(std::string_view key) const;
 
@@ -75,7 +61,7 @@ class SettingsTable {
 
   const toml::table& table_;
   std::string name_;
-  SettingsFile& file_;
+  TomlFile& file_;
   std::vector<std::string_view> known_;
 };
 

@@ -3,29 +3,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 
 #include "diagnostic/suggestion.hpp"
 #include "quantity/number.hpp"
-#include "rule/toml_guard.hpp"
 
 namespace driftwarden {
 
 namespace {
 
-Place place_at(const toml::source_position& position, const std::string& file) {
-  return {file, position.line, position.column};
-}
-
 bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
-
-// The library quotes the input in its messages; control characters must not reach a terminal.
-std::string without_controls(std::string_view text) {
-  std::string plain(text);
-  std::ranges::replace_if(
-      plain, [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }, ' ');
-  return plain;
-}
 
 bool is_name_character(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
@@ -39,28 +25,6 @@ std::string text_of_number(double value) {
 
 }  // namespace
 
-Place TomlFile::place_of(const toml::node& node) const { return place_at(node.source().begin, name); }
-Place TomlFile::place_of(const toml::key& key) const { return place_at(key.source().begin, name); }
-
-std::optional<toml::table> toml_of(std::string_view text, TomlFile& file) {
-  if (auto fault = fault_of_size_or_depth(text, file.name)) {
-    file.faults.push_back(*std::move(fault));
-    return std::nullopt;
-  }
-  try {
-    return toml::parse(text, std::string_view(file.name));
-  } catch (const toml::parse_error& fault) {
-    file.faults.push_back(error("toml/syntax", place_at(fault.source().begin, file.name),
-                                "this is not TOML: " + without_controls(fault.description())));
-    return std::nullopt;
-  }
-}
-
-Diagnostics in_reading_order(Diagnostics faults) {
-  std::ranges::stable_sort(faults, [](const Diagnostic& a, const Diagnostic& b) { return a.place < b.place; });
-  return faults;
-}
-
 std::optional<std::string> plain_text_of(const toml::node& node) {
   if (const auto* text = node.as_string()) return text->get();
   if (const auto* whole = node.as_integer()) return std::to_string(whole->get());
@@ -69,46 +33,16 @@ std::optional<std::string> plain_text_of(const toml::node& node) {
   return std::nullopt;
 }
 
-std::string_view type_of(const toml::node& node) {
-  switch (node.type()) {
-    case toml::node_type::string:
-      return "text";
-    case toml::node_type::integer:
-    case toml::node_type::floating_point:
-      return "a number";
-    case toml::node_type::boolean:
-      return "true or false";
-    case toml::node_type::array:
-      return "a list";
-    case toml::node_type::table:
-      return "a table";
-    default:
-      return "a date or time";
-  }
-}
-
-std::vector<TomlEntry> entries_of(const toml::table& table) {
-  std::vector<TomlEntry> entries;
-  for (auto&& [key, value] : table) entries.push_back({&key, &value});
-  std::ranges::stable_sort(entries, [](const TomlEntry& a, const TomlEntry& b) {
-    const toml::source_position& first = a.key->source().begin;
-    const toml::source_position& second = b.key->source().begin;
-    return std::tie(first.line, first.column) < std::tie(second.line, second.column);
-  });
-  return entries;
-}
-
 void check_name(const std::string& name, const Place& place, TomlFile& file) {
   if (!name.empty() && std::ranges::all_of(name, is_name_character)) return;
-  file.faults.push_back(error("toml/not-a-name", place, in_quotes(name) + " can't be a name",
-                              "names are of letters a to z, digits, '-', '_' and '.'"));
+  file.fault("toml/not-a-name", place, in_quotes(name) + " can't be a name",
+             "names are of letters a to z, digits, '-', '_' and '.'");
 }
 
 void check_cell_text(const std::string& word, const Place& place, TomlFile& file) {
-  const bool shows_itself = word == without_controls(word);
-  if (shows_itself && !is_blank(word) && word.front() != ' ' && word.back() != ' ') return;
-  file.faults.push_back(error("toml/not-a-word", place, in_quotes(without_controls(word)) + " can't be a cell's text",
-                              "write it as samples.csv does, without blanks at its ends"));
+  if (!has_controls(word) && !is_blank(word) && word.front() != ' ' && word.back() != ' ') return;
+  file.fault("toml/not-a-word", place, in_quotes(without_controls(word)) + " can't be a cell's text",
+             "write it as samples.csv does, without blanks at its ends");
 }
 
 TableReader::TableReader(const toml::table& table, TomlFile& file, std::string what)
@@ -187,7 +121,7 @@ std::string TableReader::word_among(std::string_view key, std::span<const std::s
 }
 
 void TableReader::fault(std::string id, Place place, std::string message, std::string hint) {
-  file_.faults.push_back(error(std::move(id), std::move(place), std::move(message), std::move(hint)));
+  file_.fault(std::move(id), std::move(place), std::move(message), std::move(hint));
 }
 
 void TableReader::refuse_other_keys() {

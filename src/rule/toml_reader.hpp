@@ -1,47 +1,20 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <toml++/toml.h>
-
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "diagnostic/diagnostic.hpp"
+#include "book/toml_file.hpp"
 #include "rule/stated_limit.hpp"
 #include "rule/words.hpp"
 
 namespace driftwarden {
 
-// A TOML file being read: its name, and what is wrong with it so far.
-struct TomlFile {
-  std::string name;
-  Diagnostics faults;
-
-  Place place_of(const toml::node& node) const;
-  Place place_of(const toml::key& key) const;
-};
-
-// Empty: the text is not TOML, or too much of it; the fault is in the file's.
-std::optional<toml::table> toml_of(std::string_view text, TomlFile& file);
-
-// Faults from the top of the file to its end.
-Diagnostics in_reading_order(Diagnostics faults);
-
 // A string as it stands, a number or yes/no as its text; empty for anything else.
 std::optional<std::string> plain_text_of(const toml::node& node);
-// "text", "a number", "a list", …
-std::string_view type_of(const toml::node& node);
-
-// The entries of a table as they were written (the library keeps them by alphabet).
-struct TomlEntry {
-  const toml::key* key;
-  const toml::node* value;
-};
-std::vector<TomlEntry> entries_of(const toml::table& table);
-
 // Lets letters, digits, '-', '_' and '.' pass; reports anything else.
 void check_name(const std::string& name, const Place& place, TomlFile& file);
 

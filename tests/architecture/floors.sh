@@ -71,9 +71,9 @@ types_of_one_name() {
     }'
 }
 
-# Every id of a diagnostic in the code, as "file:line id": a text of the form room/what. Those of book.toml are made of
-# their second half: fault("what", …) in the settings files. Left out are texts of the same form that are no ids: units,
-# media types, folders, and the full names of rules, which begin with the name of a shipped pack.
+# Every id of a diagnostic in the code, as "file:line id": a text of the form room/what. Left out are texts of the
+# same form that are no ids: units, media types, folders, and the full names of rules, which begin with the name of a
+# shipped pack.
 ids_in_code() {
   list include/driftwarden src -name '*.[ch]pp' | xargs awk -v packs="$(list rules -name '*.toml' | tr '\n' ' ')" '
     BEGIN {
@@ -86,7 +86,6 @@ ids_in_code() {
     function tell(id) {
       if (!(id in is_no_id) && !(substr(id, 1, index(id, "/") - 1) in is_pack)) print FILENAME ":" FNR, id
     }
-    FNR == 1 { in_settings = FILENAME ~ /\/book\/settings/ }
     /^[ \t]*(\/\/|#[ \t]*include)/ { next }
     {
       line = $0
@@ -95,7 +94,6 @@ ids_in_code() {
         tell(substr(line, RSTART + 1, RLENGTH - 2))
         line = substr(line, RSTART + RLENGTH)
       }
-      if (in_settings && match($0, /fault\("[a-z-]+"/)) tell("settings/" substr($0, RSTART + 7, RLENGTH - 8))
     }'
 }
 

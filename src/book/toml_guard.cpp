@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "rule/toml_guard.hpp"
+#include "book/toml_guard.hpp"
 
 #include <algorithm>
 #include <cstdint>
