@@ -11,9 +11,6 @@ namespace driftwarden {
 // Probability of `hits` or more in n independent trials. NaN for a probability outside 0 to 1.
 double binomial_at_least(std::size_t hits, std::size_t n, double probability);
 
-// The same for trials that each have their own probability.
-double at_least_of(std::size_t hits, std::span<const double> probabilities);
-
 // Exact confidence limits of a share.
 //
 //   lower = B(α/2; x, n - x + 1)        upper = B(1 - α/2; x + 1, n - x)

@@ -2,7 +2,6 @@
 #include "statistics/chi_squared.hpp"
 
 #include <cmath>
-#include <limits>
 
 #include "statistics/bounds.hpp"
 #include "statistics/special_functions.hpp"
@@ -24,12 +23,6 @@ double chi_squared_cdf(double value, double dof) {
 double chi_squared_upper_tail(double value, double dof) {
   if (!is_possible(value, dof)) return no_figure;
   return std::isinf(value) ? 0 : special::gamma_above(dof / 2, value / 2);
-}
-
-double chi_squared_quantile(double probability, double dof) {
-  if (!is_possible(probability, dof) || probability > 1) return no_figure;
-  if (probability == 1) return std::numeric_limits<double>::infinity();
-  return 2 * special::gamma_below_inverse(dof / 2, probability);
 }
 
 }  // namespace driftwarden

@@ -98,11 +98,6 @@ bool has_range(std::span<const double> values) {
 
 }  // namespace
 
-double dixon_ratio(std::span<const double> values, Suspect suspect) {
-  if (!has_table_size(values.size()) || !has_range(values)) return no_figure;
-  return farthest(values, suspect).statistic;
-}
-
 double dixon_critical(std::size_t n, double one_sided_significance) {
   if (!has_table_size(n)) return no_figure;
   for (std::size_t column = 0; column < levels.size(); ++column) {

@@ -21,8 +21,6 @@ namespace driftwarden {
 //   Source   Dixon, Biometrics 9 (1953) 74
 //   Valid    3 to 30 normally distributed values, NaN otherwise and for values that are all equal
 //   Example  0.189 0.167 0.187 0.183 0.186 0.182 0.181 0.184 0.181 0.177, smallest  ->  r11 = 0.500
-double dixon_ratio(std::span<const double> values, Suspect suspect);
-
 // The ratio exceeded by chance with this probability when one end is named beforehand; for either end pass half the
 // significance. Tabulated: 0.10, 0.05, 0.025, 0.01, 0.005 and 3 to 30 values; NaN otherwise.
 double dixon_critical(std::size_t n, double one_sided_significance);

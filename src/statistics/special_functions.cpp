@@ -44,9 +44,6 @@ double gamma_ratio(double x, double delta) {
 
 double gamma_below(double a, double x) { return boost::math::gamma_p(Number(a), Number(x), policy).value(); }
 double gamma_above(double a, double x) { return boost::math::gamma_q(Number(a), Number(x), policy).value(); }
-double gamma_below_inverse(double a, double share) {
-  return boost::math::gamma_p_inv(Number(a), Number(share), policy).value();
-}
 
 double beta_below(double a, double b, double x) {
   return boost::math::ibeta(Number(a), Number(b), Number(x), policy).value();

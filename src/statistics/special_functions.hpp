@@ -17,7 +17,6 @@ double gamma_ratio(double x, double delta);
 // The incomplete gamma function of shape a, from 0 to x and from x on, as shares of the whole.
 double gamma_below(double a, double x);
 double gamma_above(double a, double x);
-double gamma_below_inverse(double a, double share);
 
 // The incomplete beta function from 0 to x as a share of the whole.
 double beta_below(double a, double b, double x);

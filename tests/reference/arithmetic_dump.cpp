@@ -49,7 +49,6 @@ void print_special(Chance& chance, double share, double dof, double other) {
   print("gamma_ratio", special::gamma_ratio(dof / 2, 0.5));
   print("gamma_below", special::gamma_below(dof / 2, chance.between(0, 60)));
   print("gamma_above", special::gamma_above(dof / 2, chance.between(0, 60)));
-  print("gamma_below_inverse", special::gamma_below_inverse(dof / 2, share));
   print("beta_below", special::beta_below(dof, other, share));
   print("beta_below_inverse", special::beta_below_inverse(dof, other, share));
   print("beta_above_inverse", special::beta_above_inverse(dof, other, share));

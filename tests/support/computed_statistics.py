@@ -43,7 +43,6 @@ def chi_squared():
 
 def binomial():
     yield stats.binom.sf(34, 100, 0.2)
-    yield stats.binom.sf(3, 30, identical(2, 3))
     for hits, trials, level in ((34, 40, 0.90), (34, 40, 0.95), (17, 20, 0.90), (20, 20, 0.95), (38, 40, 0.95)):
         tail = (1 - level) / 2
         yield stats.beta.ppf(tail, hits, trials - hits + 1)
