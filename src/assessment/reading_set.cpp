@@ -8,8 +8,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr double minutes_a_day = 1440;
-
 // Whether a reading goes on with a set that ended with another reading. One that names its set belongs to that set
 // whatever the time; a rejected one whose calibrator is lost belongs to the set in time.
 bool belongs(const ReadingTable& readings, Row reading, const SetRows& set, Row of_set) {

@@ -11,6 +11,7 @@
 #include "book/file_manner.hpp"
 #include "book/own_page.hpp"
 #include "book/plain_text.hpp"
+#include "diagnostic/joined.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"
 
@@ -234,9 +235,7 @@ class FolderReader {
 
   void tell_sheets(const std::string& name, const std::vector<std::string>& sheets, const std::string& why) {
     if (sheets.empty()) return;
-    std::string list;
-    for (const std::string& sheet : std::span(sheets).first(std::min(sheets.size(), most_of_a_folder)))
-      list += (list.empty() ? "" : ", ") + in_quotes(sheet);
+    std::string list = joined(std::span(sheets).first(std::min(sheets.size(), most_of_a_folder)), ", ", in_quotes);
     if (sheets.size() > most_of_a_folder) list += " and " + std::to_string(sheets.size() - most_of_a_folder) + " more";
     found_.not_read.push_back(
         remark("workbook/sheet-not-read", {name, 0, 0}, "sheets that are not read: " + list, why));

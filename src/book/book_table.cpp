@@ -5,6 +5,7 @@
 #include <array>
 
 #include "book/table_files.hpp"
+#include "diagnostic/joined.hpp"
 
 namespace driftwarden {
 namespace {
@@ -38,11 +39,7 @@ constexpr std::array<BookTable, 9> tables{{
 
 std::span<const BookTable> book_tables() { return tables; }
 
-std::string heading_line(const TableSpec& spec) {
-  std::string line;
-  for (const FieldSpec& field : spec.fields) line += (line.empty() ? "" : ",") + heading_of(field);
-  return line + '\n';
-}
+std::string heading_line(const TableSpec& spec) { return joined(spec.fields, ",", heading_of) + '\n'; }
 
 std::vector<std::string> files_of(const Book& book) {
   std::vector<std::string> names{"book.toml"};

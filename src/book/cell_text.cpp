@@ -14,7 +14,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr double day_s = 86400;
 constexpr double first_sure_serial = 61;     // 1900-03-01: before it, programs disagree by a day
 constexpr double behind_all_days = 2958466;  // 10000-01-01
 
@@ -58,7 +57,7 @@ void append_day(std::string& out, Day day) {
 double moved_ms(double seconds) { return std::abs(seconds - std::round(seconds)) * 1000; }
 
 double append_duration(std::string& out, double days) {
-  const double seconds = std::abs(days) * day_s;
+  const double seconds = std::abs(days) * seconds_a_day;
   if (!(seconds < 1e12)) return append_fault(out, 'D'), 0;
   if (days < 0) out += '-';
   append_clock(out, std::llround(seconds));
@@ -69,13 +68,13 @@ double append_duration(std::string& out, double days) {
 double append_serial(std::string& out, double serial, NumberLook::Kind look) {
   if (!(serial >= first_sure_serial && serial < behind_all_days)) return append_fault(out, 'D'), 0;
   static const Day origin = day_from({1899, 12, 30});
-  const std::int64_t seconds = std::llround(serial * day_s);
-  append_day(out, origin + static_cast<Day>(seconds / 86400));
-  if (look != NumberLook::Kind::date || seconds % 86400 != 0) {
+  const std::int64_t seconds = std::llround(serial * seconds_a_day);
+  append_day(out, origin + static_cast<Day>(seconds / seconds_a_day));
+  if (look != NumberLook::Kind::date || seconds % seconds_a_day != 0) {
     out += 'T';
-    append_clock(out, seconds % 86400);
+    append_clock(out, seconds % seconds_a_day);
   }
-  return moved_ms(serial * day_s);
+  return moved_ms(serial * seconds_a_day);
 }
 
 // An ISO date-time; a fraction of a second is rounded away.
@@ -93,9 +92,9 @@ double append_moment(std::string& out, std::string_view text) {
   }
   const double fraction = number_from("0." + std::string(text.substr(20, end - 20))).value_or(0);
   const std::int64_t seconds = 3600 * hour + 60 * minute + second + (fraction < 0.5 ? 0 : 1);
-  append_day(out, day_from(date) + static_cast<Day>(seconds / 86400));
+  append_day(out, day_from(date) + static_cast<Day>(seconds / seconds_a_day));
   out += 'T';
-  append_clock(out, seconds % 86400);
+  append_clock(out, seconds % seconds_a_day);
   if (end != std::string_view::npos) out += text.substr(end);
   return moved_ms(fraction);
 }

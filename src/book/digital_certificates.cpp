@@ -7,6 +7,7 @@
 
 #include "book/calibration_document.hpp"
 #include "book/calibration_points.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/number.hpp"
 
 namespace driftwarden {
@@ -162,8 +163,8 @@ class DocumentReader {
     }
     if (found.size() == 1) return take_instrument(found.front().first, *found.front().second);
     if (found.empty()) return fail_unknown(serials);
-    std::string names;
-    for (const auto& [row, item] : found) names += (names.empty() ? "" : ", ") + hand_.book.instruments[row].name;
+    const auto name = [&](const auto& one) { return hand_.book.instruments[one.first].name; };
+    const std::string names = joined(found, ", ", name);
     fail(error("dcc/which-item", whole_file(), "its serial numbers are those of several instruments: " + names,
                "give each instrument a serial number of its own; write the points of a certificate of several items to "
                "a CSV file"));
@@ -174,8 +175,8 @@ class DocumentReader {
       certificate_.problem = lost;
       return;
     }
-    std::string names;
-    for (const CalibratedItem& item : document_->items) names += (names.empty() ? "" : ", ") + in_quotes(item.name);
+    const auto name = [](const CalibratedItem& item) { return in_quotes(item.name); };
+    const std::string names = joined(document_->items, ", ", name);
     fail(error("dcc/unknown-serial", whole_file(),
                serials.empty() ? "no serial number is named of what was calibrated, " + names
                                : "no instrument has the serial number " + serials + " (" + names + ")",

@@ -5,6 +5,7 @@
 #include "book/row_blocks.hpp"
 #include "book/table_files.hpp"
 #include "diagnostic/suggestion.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 namespace {
@@ -47,7 +48,6 @@ constexpr std::array<FieldSpec, 16> fields{{
     {note, "note"},
 }};
 static_assert(are_complete(fields, note));
-constexpr double minutes_a_day = 1440;
 constexpr double minutes_an_hour = 60;
 
 std::optional<double> optional(double figure) {

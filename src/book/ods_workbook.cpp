@@ -7,6 +7,7 @@
 #include "book/xml_walk.hpp"
 #include "diagnostic/place.hpp"
 #include "quantity/number.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 namespace {
@@ -27,6 +28,14 @@ bool is_hidden_by(const XmlAttributes& attributes) {
   return visibility == "collapse" || visibility == "filter";
 }
 
+// 0: no unit of a duration as ISO 8601 writes it.
+double seconds_in(char unit, bool is_time) {
+  if (unit == 'D') return seconds_a_day;
+  if (unit == 'H') return 3600;
+  if (unit == 'M' && is_time) return 60;
+  return unit == 'S' ? 1 : 0;
+}
+
 // "PT07H15M00S" -> days.
 std::optional<double> days_of(std::string_view duration) {
   const bool is_negative = duration.starts_with('-');
@@ -44,13 +53,12 @@ std::optional<double> days_of(std::string_view duration) {
     const std::size_t end = duration.find_first_not_of("0123456789.");
     if (end == std::string_view::npos) return std::nullopt;
     const std::optional<double> number = number_from(duration.substr(0, end));
-    const char unit = duration[end];
-    const double factor = unit == 'D' ? 86400 : unit == 'H' ? 3600 : unit == 'M' && is_time ? 60 : unit == 'S' ? 1 : 0;
+    const double factor = seconds_in(duration[end], is_time);
     if (!number || factor == 0) return std::nullopt;
     seconds += *number * factor;
     duration.remove_prefix(end + 1);
   }
-  return (is_negative ? -seconds : seconds) / 86400;
+  return (is_negative ? -seconds : seconds) / seconds_a_day;
 }
 
 // Which sheets there are, and which of them are hidden by their style.

@@ -148,7 +148,7 @@ Day day_of(const ClockChange& change, int year) {
 }  // namespace
 
 std::int64_t ClockChange::local_second_in(int year) const {
-  return day_of(*this, year) * seconds_in_day + second_of_day;
+  return day_of(*this, year) * seconds_a_day + second_of_day;
 }
 
 std::optional<PosixZone> read_posix_zone(std::string_view text, std::string& why) {

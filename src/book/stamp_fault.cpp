@@ -11,13 +11,13 @@ namespace driftwarden {
 namespace {
 
 std::int64_t local_seconds(const StampParts& parts) {
-  return day_from(parts.date) * seconds_in_day + parts.second_of_day();
+  return day_from(parts.date) * seconds_a_day + parts.second_of_day();
 }
 
 // What the zone's clock showed at a moment, with its name: "02:00 MST".
 std::string clock_at(Moment moment, std::int32_t offset_s, std::string_view name) {
   const std::int64_t shown = moment + offset_s;
-  const std::int64_t of_day = shown - day_of_seconds(shown) * seconds_in_day;
+  const std::int64_t of_day = shown - day_of_seconds(shown) * seconds_a_day;
   const std::string time = fmt::format("{:02}:{:02}", of_day / 3600, of_day / 60 % 60);
   return of_day % 60 == 0 ? fmt::format("{} {}", time, name) : fmt::format("{}:{:02} {}", time, of_day % 60, name);
 }

@@ -24,7 +24,7 @@ void append_hours_and_minutes(std::string& text, int minutes) {
 // Date and time of day, seconds only where they are not 0.
 std::string date_and_time(std::int64_t seconds) {
   const Day day = day_of_seconds(seconds);
-  const auto of_day = static_cast<int>(seconds - day * seconds_in_day);
+  const auto of_day = static_cast<int>(seconds - day * seconds_a_day);
   std::string text = date_text(day);
   text += 'T';
   append_hours_and_minutes(text, of_day / 60);
@@ -35,11 +35,11 @@ std::string date_and_time(std::int64_t seconds) {
 }  // namespace
 
 Day day_of_seconds(std::int64_t seconds) {
-  return static_cast<Day>(seconds / seconds_in_day - (seconds % seconds_in_day < 0 ? 1 : 0));
+  return static_cast<Day>(seconds / seconds_a_day - (seconds % seconds_a_day < 0 ? 1 : 0));
 }
 
 std::string clock_text(std::int64_t local_seconds, std::int32_t offset_s) {
-  const bool can_be_written = offset_s % 60 == 0 && std::abs(offset_s) < seconds_in_day;
+  const bool can_be_written = offset_s % 60 == 0 && std::abs(offset_s) < seconds_a_day;
   if (!can_be_written) return date_and_time(local_seconds - offset_s) + "Z";
   std::string text = date_and_time(local_seconds) + (offset_s < 0 ? '-' : '+');
   append_hours_and_minutes(text, std::abs(offset_s) / 60);

@@ -8,8 +8,6 @@
 
 namespace driftwarden {
 
-inline constexpr std::int64_t seconds_in_day = 86400;
-
 // The day that holds a second counted from 1970-01-01T00:00 of the same clock.
 Day day_of_seconds(std::int64_t seconds);
 

@@ -13,6 +13,7 @@
 #include "book/heading_line.hpp"
 #include "book/plain_text.hpp"
 #include "diagnostic/characters.hpp"
+#include "diagnostic/joined.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"
 
@@ -255,15 +256,14 @@ class LayoutReader {
   void remark_unknown() {
     if (unknown_.empty()) return;
     const std::string fate = field_named(spec_, "note") ? "kept as notes" : "not used";
-    std::string list;
     std::string hint;
     const std::size_t listed = std::min(unknown_.size(), most_listed);
     for (const std::string& heading : std::span(unknown_).first(listed)) {
-      list += (list.empty() ? "" : ", ") + in_quotes(heading);
       const std::string near = near_name(heading);
       if (!near.empty())
         hint += (hint.empty() ? "" : "; ") + ("did you mean " + in_quotes(near) + " by " + in_quotes(heading) + "?");
     }
+    std::string list = joined(std::span(unknown_).first(listed), ", ", in_quotes);
     if (!guesses_.empty()) hint += (hint.empty() ? "" : "; ") + guessed();
     if (unknown_.size() > listed) list += " and " + std::to_string(unknown_.size() - listed) + " more";
     problems_.push_back(
@@ -272,9 +272,8 @@ class LayoutReader {
 
   // "if they are these, write under [headings.readings]: …; and dates = "day first""
   std::string guessed() const {
-    std::string lines;
-    for (const HeadingGuess& one : guesses_) lines += (lines.empty() ? "" : ", ") + one.table_line();
-    std::string hint = "if that is meant, write in book.toml under " + headings_table() + " " + lines;
+    std::string hint = "if that is meant, write in book.toml under " + headings_table() + " " +
+                       joined(guesses_, ", ", &HeadingGuess::table_line);
     if (!order_.empty())
       hint += "; and dates = \"" + order_ + "\", for this file under [files.\"" + std::string(split_sheet(file_).file) +
               "\"]";

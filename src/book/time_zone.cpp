@@ -136,8 +136,8 @@ std::int32_t TimeZone::offset_at(Moment moment) const { return timeline_->settin
 std::string TimeZone::abbreviation_at(Moment moment) const { return timeline_->setting_at(moment).name; }
 
 std::optional<std::int32_t> TimeZone::offset_of_whole_day(Day day) const {
-  const std::int64_t midnight = day * seconds_in_day;
-  const std::int64_t next_midnight = midnight + seconds_in_day;
+  const std::int64_t midnight = day * seconds_a_day;
+  const std::int64_t next_midnight = midnight + seconds_a_day;
   const auto spans = timeline_->spans(midnight - farthest_offset_s, next_midnight + farthest_offset_s);
   std::optional<std::int32_t> offset_s;
   std::int64_t shown_s = 0;
@@ -148,7 +148,7 @@ std::optional<std::int32_t> TimeZone::offset_of_whole_day(Day day) const {
     offset_s = span.setting->offset_s;
     shown_s += part;
   }
-  return shown_s == seconds_in_day ? offset_s : std::nullopt;
+  return shown_s == seconds_a_day ? offset_s : std::nullopt;
 }
 
 }  // namespace driftwarden

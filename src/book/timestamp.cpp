@@ -30,12 +30,12 @@ bool StampReader::read_any(std::string_view text, Moment& out) {
   if (take_stamp(text, order_, parts) != Misfit::none) return false;
   const KnownDay* const known = known_day(parts.date);
   if (known == nullptr) return false;
-  const std::int64_t local = known->day * seconds_in_day + parts.second_of_day();
+  const std::int64_t local = known->day * seconds_a_day + parts.second_of_day();
   if (parts.has_offset) return out = local - parts.offset_s, true;
   if (known->offset_s != clock_changes) {
     if (text[4] == '-' && !parts.is_in_order) {  // an ISO date
       last_date_size_ = text.copy(last_date_.data(), last_date_.size());
-      last_midnight_ = known->day * seconds_in_day - known->offset_s;
+      last_midnight_ = known->day * seconds_a_day - known->offset_s;
     }
     return out = local - known->offset_s, true;
   }
@@ -62,7 +62,7 @@ StampFault StampReader::why(std::string_view text) const {
   const CalendarDate date = parts.date;
   if (!is_valid(date)) return no_such_date(text, parts, order_);
   if (parts.has_offset) return {};
-  const auto local = zone_->offset_of_local(day_from(date) * seconds_in_day + parts.second_of_day());
+  const auto local = zone_->offset_of_local(day_from(date) * seconds_a_day + parts.second_of_day());
   if (local.kind == TimeZone::Local::Kind::ambiguous) return ambiguous_time(text, parts, local, *zone_);
   if (local.kind == TimeZone::Local::Kind::impossible) return impossible_time(text, parts, local, *zone_);
   return {};

@@ -10,17 +10,17 @@ namespace driftwarden {
 namespace {
 
 constexpr int years_in_cycle = 400;
-constexpr std::int64_t seconds_in_cycle = 146097 * seconds_in_day;
+constexpr std::int64_t seconds_in_cycle = 146097 * seconds_a_day;
 constexpr Moment beginning_of_time = std::numeric_limits<Moment>::min();
 constexpr int last_year_with_a_rule = 9000;
 constexpr Moment farthest_moment_s = Moment{1} << 59;  // from 1970; far beyond any calendar, and sums stay in range
 
-Moment new_year(int year) { return day_from({year, 1, 1}) * seconds_in_day; }
+Moment new_year(int year) { return day_from({year, 1, 1}) * seconds_a_day; }
 
 // The calendar year, kept within years whose dates can be counted.
 int year_of(Moment moment) {
   const Moment bounded = std::clamp(moment, new_year(1), new_year(last_year_with_a_rule));
-  return date_of(static_cast<Day>((bounded - new_year(1)) / seconds_in_day) + day_from({1, 1, 1})).year;
+  return date_of(static_cast<Day>((bounded - new_year(1)) / seconds_a_day) + day_from({1, 1, 1})).year;
 }
 
 // Begin and end of summer time in each year, in order of time. Where summer time ends as the next one begins, the

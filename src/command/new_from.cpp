@@ -7,6 +7,7 @@
 #include <system_error>
 
 #include "book/file_look.hpp"
+#include "diagnostic/joined.hpp"
 
 namespace driftwarden {
 namespace {
@@ -26,12 +27,6 @@ std::string place_for(const std::string& name, const std::string& table) {
   const fs::path path(name);
   const bool is_there = path.parent_path() == table || (path.parent_path().empty() && path.stem() == table);
   return is_there ? "" : table + '/' + path.filename().string();
-}
-
-std::string joined(const std::vector<std::string>& texts) {
-  std::string list;
-  for (const std::string& text : texts) list += (list.empty() ? "" : ", ") + in_quotes(text);
-  return list;
 }
 
 bool can_be_key(const std::string& text) { return text.find_first_of("\"\\\n\r\t") == std::string::npos; }
@@ -93,8 +88,8 @@ class Composer {
     if (!look.dates.empty()) add_line(name, "dates = \"" + look.dates + '"');
     if (look.has_decimal_commas) add_line(name, "decimal = \",\"");
     if (look.is_order_open) tell_more("its dates fit day first and month first: say dates = … for it");
-    if (!look.lacking.empty()) tell_more("to be said or added: what is " + joined(look.lacking));
-    if (!look.unplaced.empty()) tell_more("not placed, kept as notes: " + joined(look.unplaced));
+    if (!look.lacking.empty()) tell_more("to be said or added: what is " + joined(look.lacking, ", ", in_quotes));
+    if (!look.unplaced.empty()) tell_more("not placed, kept as notes: " + joined(look.unplaced, ", ", in_quotes));
   }
 
   void add_line(const std::string& name, const std::string& line) {

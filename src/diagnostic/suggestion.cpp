@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <limits>
 
+#include "diagnostic/joined.hpp"
 #include "diagnostic/letters.hpp"
 
 namespace driftwarden {
@@ -47,12 +48,7 @@ std::string did_you_mean_of(std::string_view word, const Candidates& candidates)
   const std::string near = nearest_of(word, candidates);
   if (!near.empty()) return "did you mean '" + near + "'?";
   if (candidates.empty() || candidates.size() > short_list) return {};
-  std::string text = "known are ";
-  for (const std::string_view candidate : candidates) {
-    text += candidate;
-    text += ", ";
-  }
-  return text.substr(0, text.size() - 2);
+  return "known are " + joined(candidates, ", ");
 }
 
 }  // namespace

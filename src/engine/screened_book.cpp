@@ -5,6 +5,7 @@
 #include <chrono>
 #include <unordered_map>
 
+#include "diagnostic/joined.hpp"
 #include "doubt/doubtful.hpp"
 #include "evidence/shipped_texts.hpp"
 #include "report/explanation.hpp"
@@ -16,9 +17,7 @@ namespace driftwarden {
 namespace {
 
 [[noreturn]] void refuse(const Diagnostics& why) {
-  std::string lines;
-  for (const Diagnostic& reason : why) lines += (lines.empty() ? "" : "\n") + to_text(reason);
-  throw UnusableBook(lines);
+  throw UnusableBook(joined(why, "\n", [](const Diagnostic& reason) { return to_text(reason); }));
 }
 
 template <class T>

@@ -10,6 +10,7 @@
 #include "book/csv_scanner.hpp"
 #include "diagnostic/characters.hpp"
 #include "diagnostic/diagnostic.hpp"
+#include "diagnostic/joined.hpp"
 #include "evidence/json_members.hpp"
 #include "quantity/number.hpp"
 #include "system/held_file.hpp"
@@ -137,12 +138,6 @@ std::optional<Table> table_of(std::string_view text) {
   return table;
 }
 
-std::string joined(const std::vector<std::string>& cells) {
-  std::string text;
-  for (const std::string& cell : cells) text += (text.empty() ? "" : ",") + cell;
-  return text;
-}
-
 void compare_cells(const std::string& row, const Table& packed, const Table& now, Comparer& comparer) {
   const std::vector<std::string>& before = packed.rows.at(row);
   const std::vector<std::string>& after = now.rows.at(row);
@@ -160,17 +155,17 @@ void compare_tables(std::string_view packed_text, std::string_view now_text, Com
   const std::optional<Table> now = table_of(now_text);
   if (!packed || !now) return;
   if (packed->headings != now->headings)
-    comparer.differ({"line 1", ""}, joined(packed->headings), joined(now->headings));
+    comparer.differ({"line 1", ""}, joined(packed->headings, ","), joined(now->headings, ","));
   for (const auto& [name, row] : packed->rows) {
     if (now->rows.count(name) > 0) {
       compare_cells(name, *packed, *now, comparer);
     } else {
-      comparer.differ({packed->headings.front() + " " + in_quotes(name), ""}, joined(row), nothing);
+      comparer.differ({packed->headings.front() + " " + in_quotes(name), ""}, joined(row, ","), nothing);
     }
   }
   for (const auto& [name, row] : now->rows) {
     if (packed->rows.count(name) == 0)
-      comparer.differ({packed->headings.front() + " " + in_quotes(name), ""}, nothing, joined(row));
+      comparer.differ({packed->headings.front() + " " + in_quotes(name), ""}, nothing, joined(row, ","));
   }
 }
 

@@ -16,7 +16,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr Moment window_s = days_of_a_cross_check * static_cast<Moment>(seconds_a_day);
+constexpr Moment window_s = days_of_a_cross_check * seconds_a_day;
 
 double mean_of(const std::vector<double>& values) {
   double sum = 0;
@@ -32,7 +32,7 @@ std::map<Row, Moment> known_since(const Screening& screening, Day as_of) {
     if (book.instruments[row].kind != InstrumentKind::calibrator) continue;
     Moment& start = since.try_emplace(row, no_moment).first->second;
     if (const auto certificates = certificates_of(book, row, as_of); !certificates.empty())
-      start = static_cast<Moment>(certificates.back()->calibrated) * static_cast<Moment>(seconds_a_day);
+      start = static_cast<Moment>(certificates.back()->calibrated) * seconds_a_day;
     for (const PhaseStart& service : service_starts(book, row, as_of).by_time) start = std::max(start, service.at);
   }
   return since;
@@ -223,7 +223,7 @@ CrossReadings cross_readings(const Screening& screening, const std::vector<Instr
     if (screening.book().instruments[history.instrument].kind == InstrumentKind::pump) add_pump(history, readings);
   }
   const std::map<Row, Moment> since = known_since(screening, as_of);
-  const Moment from = (static_cast<Moment>(as_of) + 1) * static_cast<Moment>(seconds_a_day) - window_s;
+  const Moment from = (static_cast<Moment>(as_of) + 1) * seconds_a_day - window_s;
   const auto is_told_by = [&](Row calibrator, Moment at) {
     const auto known = since.find(calibrator);
     return known != since.end() && at >= known->second && at >= from;

@@ -10,6 +10,7 @@
 #include "quantity/limit.hpp"
 #include "quantity/number.hpp"
 #include "quantity/units.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 namespace {
@@ -22,7 +23,7 @@ std::string nominal_text(const CalibratedPoint& point, InstrumentKind kind) {
   return shortest(std::round(1000 * unit.from_inside(point.nominal)) / 1000) + " " + std::string(unit.name);
 }
 
-Moment moment_of(const Certificate& certificate) { return static_cast<Moment>(certificate.calibrated) * 86400; }
+Moment moment_of(const Certificate& certificate) { return static_cast<Moment>(certificate.calibrated) * seconds_a_day; }
 
 SeriesPoint point_from(const Certificate& certificate, const CalibratedPoint& point, Found when) {
   SeriesPoint made{moment_of(certificate), point.error(when), 1, missing, missing, false, certificate.name};
@@ -231,8 +232,8 @@ std::vector<Series> due_series(const Screening& screening, Row instrument, Day a
   Series series = empty_series("days-to-due", "Days until due", "d");
   series.is_by_day = true;
   series.is_charted = false;
-  series.points.push_back({static_cast<Moment>(as_of) * 86400, static_cast<double>(due - as_of), 1, missing, missing,
-                           false, certificates.back()->name, no_row, no_row, PointKind::calibration});
+  series.points.push_back({static_cast<Moment>(as_of) * seconds_a_day, static_cast<double>(due - as_of), 1, missing,
+                           missing, false, certificates.back()->name, no_row, no_row, PointKind::calibration});
   cut_into_phases(series, {});
   return {std::move(series)};
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string_view>
 
+#include "diagnostic/joined.hpp"
 #include "quantity/number.hpp"
 #include "statistics/calibration_interval.hpp"
 
@@ -148,10 +149,8 @@ const IntervalOpinion* recommended(const std::vector<IntervalOpinion>& opinions)
 }
 
 std::string said_of(const IntervalOpinion& opinion) {
-  std::string from;
-  for (const std::string& one : opinion.from) from += (from.empty() ? "" : ", ") + one;
   return (opinion.advice_days > 0 ? in_days(opinion.advice_days) : "now") + " by " + opinion.method + ": " +
-         opinion.remark + " (" + from + ")";
+         opinion.remark + " (" + joined(opinion.from, ", ") + ")";
 }
 
 }  // namespace driftwarden

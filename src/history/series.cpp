@@ -49,7 +49,7 @@ std::string beyond_tolerance_said(const Series& series, const TimeZone& zone) {
 }
 
 Day day_of(const Series& series, const SeriesPoint& point, const TimeZone& zone) {
-  return series.is_by_day ? static_cast<Day>(point.at / static_cast<Moment>(seconds_a_day)) : local_day(point.at, zone);
+  return series.is_by_day ? static_cast<Day>(point.at / seconds_a_day) : local_day(point.at, zone);
 }
 
 Series empty_series(std::string name, std::string title, std::string unit, std::string basis) {

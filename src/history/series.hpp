@@ -14,8 +14,6 @@
 
 namespace driftwarden {
 
-inline constexpr double seconds_a_day = 86400;
-
 // Where a figure comes from.
 enum class PointKind : std::uint8_t { sample, bench, calibration, comparison, reference };
 struct PointKindWords {

@@ -2,6 +2,7 @@
 #include "history/service_starts.hpp"
 
 #include "book/timestamp.hpp"
+#include "record/moment.hpp"
 
 namespace driftwarden {
 
@@ -11,7 +12,7 @@ ServiceStarts service_starts(const Book& book, Row instrument, Day as_of) {
     const Day day = local_day(service.serviced, book.settings.zone);
     if (service.instrument != instrument || day > as_of) continue;
     starts.by_time.push_back({service.serviced, service.what});
-    starts.by_day.push_back({static_cast<Moment>(day) * 86400 + 1, service.what});
+    starts.by_day.push_back({static_cast<Moment>(day) * seconds_a_day + 1, service.what});
   }
   return starts;
 }

@@ -113,7 +113,7 @@ class PictureWriter {
   }
 
   std::string when(const Series& series, Moment at) const {
-    return date_text(series.is_by_day ? static_cast<Day>(at / 86400) : local_day(at, zone_));
+    return date_text(series.is_by_day ? static_cast<Day>(at / seconds_a_day) : local_day(at, zone_));
   }
 
   std::string subtitle(const SeriesHistory& history) const {

@@ -14,6 +14,9 @@ inline constexpr Moment no_moment = std::numeric_limits<Moment>::min();
 using Day = std::int32_t;
 inline constexpr Day no_day = std::numeric_limits<Day>::min();
 
+inline constexpr std::int64_t seconds_a_day = 86400;
+inline constexpr double minutes_a_day = seconds_a_day / 60.0;
+
 struct CalendarDate {
   int year = 1970;
   int month = 1;  // 1 to 12

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/paint.hpp"
 #include "report/screen_table.hpp"
@@ -89,8 +90,7 @@ std::string budget_working(const SampleResult& result, const Settings::Uncertain
   out += figure_line(budget, BudgetFigure::volume_reference, "ref. volume", 1, "L");
   out +=
       wrapped("Flow between the checks: " + flow_between_text(budget.flow_between, settings) + ".", 2, working_width);
-  std::string lacks;
-  for (const BudgetLack& lack : budget.lacks) lacks += (lacks.empty() ? "" : "; ") + lack_text(lack);
+  const std::string lacks = joined(budget.lacks, "; ", [](const BudgetLack& lack) { return lack_text(lack); });
   if (!lacks.empty()) out += wrapped("Missing, so not counted: " + lacks, 2, working_width);
   return out;
 }

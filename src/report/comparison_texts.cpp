@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"
 #include "report/json_text.hpp"
@@ -24,8 +25,8 @@ std::size_t count_of(const RuleComparison& comparison, Verdict from, Verdict to)
 
 // "common-practice 2026-11-25, house 2026-09-01; limits narrowed by 1.00 U"
 std::string rules_text(const Screening& screening) {
-  std::string text;
-  for (const Pack& pack : screening.rules().packs) text += (text.empty() ? "" : ", ") + pack.name + " " + pack.edition;
+  std::string text =
+      joined(screening.rules().packs, ", ", [](const Pack& pack) { return pack.name + " " + pack.edition; });
   if (text.empty()) text = "no rules";
   if (screening.guard() > 0) text += "; limits narrowed by " + with_decimals(screening.guard(), 2) + " U";
   return text;

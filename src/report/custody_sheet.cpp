@@ -5,6 +5,7 @@
 #include <map>
 #include <utility>
 
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"
 #include "report/paint.hpp"
@@ -26,12 +27,6 @@ std::string date_part(const std::string& text) { return text.substr(0, std::min<
 std::string offset_part(const std::string& text) {
   const std::size_t at = text.find_last_of("Z+-");
   return at == std::string::npos || at < 16 ? "" : text.substr(at);
-}
-
-std::string joined(const std::vector<std::string>& texts, const char* separator = "; ") {
-  std::string all;
-  for (const std::string& text : texts) all += (all.empty() ? "" : separator) + text;
-  return all;
 }
 
 // An address in one line.
@@ -221,8 +216,8 @@ void append_csv_line(std::string& out, const CustodySheet& sheet, const CustodyL
   figure(line.volume_reference_l);
   cell(line.method);
   cell(line.analysis);
-  cell(joined(line.remarks));
-  cell(joined(line.reasons));
+  cell(joined(line.remarks, "; "));
+  cell(joined(line.reasons, "; "));
   cell(line.volume_is);
   figure(line.measured_volume_l);
   figure(line.measured_expanded_l);

@@ -141,7 +141,7 @@ struct Writer {
 }  // namespace
 
 std::string when_text(const Series& series, Moment at, const TimeZone& zone) {
-  return series.is_by_day ? date_text(static_cast<Day>(at / 86400)) : local_text(at, zone);
+  return series.is_by_day ? date_text(static_cast<Day>(at / seconds_a_day)) : local_text(at, zone);
 }
 
 std::string history_json(const Screening& screening, const std::vector<InstrumentHistory>& histories, Day as_of,

@@ -2,6 +2,7 @@
 #include "report/letter.hpp"
 
 #include "book/timestamp.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/html_text.hpp"
 #include "report/page_style.hpp"
@@ -46,12 +47,6 @@ LetterLine line_of(const Screening& screening, const SampleResult& result) {
   return line;
 }
 
-std::string listed(const std::set<std::string>& words) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : "; ") + word;
-  return text;
-}
-
 class LetterPage {
  public:
   explicit LetterPage(const Letter& letter) : letter_(letter), html_(out_) {}
@@ -89,8 +84,8 @@ class LetterPage {
       if (letter_.days.size() > 1) html_.text(" to " + *letter_.days.rbegin());
     }
     html_.text(".");
-    if (!letter_.analyses.empty()) html_.text(" Wanted: ").from_book(listed(letter_.analyses)).text(".");
-    if (!letter_.methods.empty()) html_.text(" Method: ").from_book(listed(letter_.methods)).text(".");
+    if (!letter_.analyses.empty()) html_.text(" Wanted: ").from_book(joined(letter_.analyses, "; ")).text(".");
+    if (!letter_.methods.empty()) html_.text(" Method: ").from_book(joined(letter_.methods, "; ")).text(".");
     html_.close();
     close();
   }

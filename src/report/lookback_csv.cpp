@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/lookback_csv.hpp"
 
+#include "diagnostic/joined.hpp"
 #include "report/csv_text.hpp"
 #include "report/lookback_words.hpp"
 
@@ -20,10 +21,8 @@ void append_block(std::string& out, const JudgedSample* judged) {
     append_figure(out, figure);
   }
   (out += ',') += to_text(judged->verdict);
-  std::string rules;
-  for (const ToldFinding& finding : judged->findings) rules += (rules.empty() ? "" : ";") + finding.rule;
   out += ',';
-  append_csv(out, rules);
+  append_csv(out, joined(judged->findings, ";", &ToldFinding::rule));
 }
 
 constexpr std::string_view known_of_each[] = {"volume_expanded_uncertainty_l", "measured_volume_l",

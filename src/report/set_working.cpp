@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "correction/principle.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/paint.hpp"
 #include "report/terminal_text.hpp"
@@ -62,10 +63,9 @@ class SetWorking {
     if (due != no_day) text += ", due " + date_text(due);
     if (!c.standard.empty()) text += ", against " + c.standard;
     line(text + "   [" + book_.place_text(book_.files.certificates, c.place) + "]");
-    std::string errors;
-    for (const ErrorPoint& point : basis_.calibrators.curve(number)) {
-      errors += (errors.empty() ? "" : ", ") + signed_percent(point.error) + " at " + flow_text(point.indication_l_min);
-    }
+    const std::string errors = joined(basis_.calibrators.curve(number), ", ", [](const ErrorPoint& point) {
+      return signed_percent(point.error) + " at " + flow_text(point.indication_l_min);
+    });
     line("  error e = (indicated - reference) / reference: " + (errors.empty() ? "no points" : errors));
   }
 

@@ -6,6 +6,7 @@
 #include "assessment/traceability.hpp"
 #include "book/timestamp.hpp"
 #include "diagnostic/diagnostic.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/screen_table.hpp"
@@ -80,9 +81,7 @@ class ChainText {
   }
 
   static std::string sets_text(const std::vector<std::string>& stages) {
-    std::string text;
-    for (const std::string& stage : stages) text += (text.empty() ? "" : ", ") + stage;
-    return text + (stages.size() == 1 ? " set" : " sets") + ", read with";
+    return joined(stages, ", ") + (stages.size() == 1 ? " set" : " sets") + ", read with";
   }
 
   void chain(const Chain& chain) {

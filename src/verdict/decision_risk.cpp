@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "diagnostic/joined.hpp"
 #include "quantity/limit.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/student_t.hpp"
@@ -35,12 +36,6 @@ std::string promise(const Rule& worst, double guard) {
   if (!has_two_ends(worst)) return text;
   return text + ", beyond either of two with at most " + percent(std::min(1.0, 2 * one_end)) + " (" +
          worst.full_name() + ")";
-}
-
-std::string joined(const std::vector<std::string>& names) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-  return text;
 }
 
 }  // namespace
@@ -106,7 +101,7 @@ std::string decision_rule_text(const Screening& screening) {
                      " U: what lies between is qualified, and noted where a rule only notes";
   if (const Rule* worst = worst_rule(screening.rules())) text += promise(*worst, guard);
   const std::vector<std::string> without = unguarded(screening);
-  return without.empty() ? text : text + ". Unguarded, for no uncertainty of them is stated: " + joined(without);
+  return without.empty() ? text : text + ". Unguarded, for no uncertainty of them is stated: " + joined(without, ", ");
 }
 
 }  // namespace driftwarden

@@ -15,8 +15,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr double minutes_a_day = 1440;
-constexpr double seconds_a_week = 7 * 86400;
+constexpr double seconds_a_week = 7.0 * seconds_a_day;
 
 // The facts of one pump or one batch.
 struct Group {

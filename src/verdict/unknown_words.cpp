@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 
+#include "diagnostic/joined.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "quantity/rounding.hpp"
 #include "rule/english.hpp"
@@ -36,11 +37,7 @@ bool is_left_out(const Rule& rule, const SampleContext& context, Selector of, co
   return is_lost;
 }
 
-std::string names_of(const std::vector<const Rule*>& rules) {
-  std::string names;
-  for (const Rule* rule : rules) names += (names.empty() ? "" : ", ") + rule->full_name();
-  return names;
-}
+std::string names_of(const std::vector<const Rule*>& rules) { return joined(rules, ", ", &Rule::full_name); }
 
 }  // namespace
 
