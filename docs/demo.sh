@@ -19,7 +19,7 @@ say() { printf '\n== %s\n\n' "$*"; }
 expect() {
   local expected=$1 status=0
   shift
-  printf '$ driftwarden %s\n' "$*"
+  printf '$ %s %s\n' "${program#"$root"/}" "$*"
   "$program" "$@" || status=$?
   if [ "$status" -ne "$expected" ]; then
     printf '\nerror: that ended with status %d; %d was expected\n' "$status" "$expected" >&2
@@ -39,13 +39,8 @@ say '3. Screening it: a verdict for every sample, and under it each rule that wa
    it says that something is void or undecided, and troubles were planted in this book (docs/demo/README.md)'
 expect 1 screen "$book" "${as_of[@]}"
 
-void_sample=$("$program" screen "$book" "${as_of[@]}" --format csv 2>/dev/null |
-  awk -F, '$3 == "void" && !seen++ { print $1 }') || true
-if [ -z "$void_sample" ]; then
-  printf 'error: no sample of the demo book is void\n' >&2
-  exit 1
-fi
-say "4. Explaining one of the void samples, $void_sample: every figure with its formula, down to the file and line it came
+void_sample=TF46B-1  # as in README.md
+say "4. Explaining a sample that is void for its drift, $void_sample: every figure with its formula, down to the file and line it came
    from, every rule met or not, with its limit, margin and source. Status 1 again: the sample is void"
 expect 1 explain "$book" "$void_sample" "${as_of[@]}"
 
@@ -53,5 +48,5 @@ review=build/demo-review.html
 say "5. Writing the page for the weekly review, to $review: open it in a browser. Status 1: this week, too, something is void"
 expect 1 review "$book" "${as_of[@]}" --out "$review"
 
-say "That was all as expected. Try it on records of your own: ${program#"$root"/} new FOLDER. docs/book.md describes the
-   files, README.md tells the rest"
+say "That was all as expected. For records of your own: docs/own-files.md takes them as you keep them, docs/first-book.md
+   begins a book with ${program#"$root"/} new FOLDER, README.md tells the rest"

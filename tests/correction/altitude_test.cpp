@@ -31,8 +31,8 @@ TEST(Altitude, ReachesThePublishedPressureAtElevenKilometres) {
   EXPECT_NEAR(1000 * pressure_at_altitude(11000).value, 22632.10, 0.05);
 }
 
-// second hand: US Standard Atmosphere 1976, table in psia as reprinted by engineersedge.com. It lies up to 0.02 % above
-// the equation, and prints three decimals: 0.003 psi.
+// second hand: engineersedge.com, Standard Atmospheric Data for Altitude and Temperature, table 1, psia. It lies up to
+// 0.02 % above the equation of the US Standard Atmosphere 1976, and prints three decimals: 0.003 psi.
 TEST(Altitude, AgreesWithAPrintedTableInPsi) {
   const auto psia_at_feet = [](double feet) {
     return pressure_at_altitude(feet * metres_per_foot).value / kpa_per_psi;
