@@ -19,6 +19,9 @@ for theme in dark print; do
   cp "$drawn/$theme/PUMP-04.pre-flow-deviation.svg" "$root/docs/pictures/PUMP-04.pre-flow-deviation.$theme.svg"
 done
 
+"$program" explain "$root/docs/demo" TF44A-6 --charts "$drawn/mass" >"$drawn/said" || [ $? -eq 1 ]
+cp "$drawn"/mass/TF44A-6.{penetration,mass-error}.svg "$root/docs/pictures/"
+
 "$program" review "$root/docs/demo" --as-of 2026-11-16 --out "$drawn/review.html" >"$drawn/said" || [ $? -eq 1 ]
 sandbox=()
 [ "$(id -u)" -ne 0 ] || sandbox=(--no-sandbox)  # it has none for root

@@ -73,17 +73,24 @@ FamilyBand::FamilyBand(const Preselector& preselector, const AerosolFamily& fami
       members_.push_back({share, share.at(elementary::log(preselector.cut.nominal_um)),
                           convention ? convention_share(*convention, aerosol) : no_figure});
     }
-  bias_at_nominal_ = extremes([&](std::size_t i) { return members_[i].at_nominal / members_[i].convention - 1; });
+  at_nominal_.bias_at_nominal =
+      extremes([&](std::size_t i) { return members_[i].at_nominal / members_[i].convention - 1; });
+  at_nominal_.share_at_nominal = extremes([&](std::size_t i) { return members_[i].at_nominal; });
+  at_nominal_.share_of_convention = extremes([&](std::size_t i) { return members_[i].convention; });
 }
 
 MassErrorBand FamilyBand::of_cut(double cut_um, double flow_l_min) const {
   const double log_cut = elementary::log(cut_um);
   std::array<double, mmads * gsds> share{};
   for (std::size_t i = 0; i < share.size(); ++i) share[i] = members_[i].share.at(log_cut);
-  const Bounds error = extremes([&](std::size_t i) { return share[i] / members_[i].at_nominal - 1; });
-  const Bounds bias = extremes([&](std::size_t i) { return share[i] / members_[i].convention - 1; });
   const double more_air = flow_l_min / preselector_.cut.nominal_l_min;
-  return {error, times(error, more_air), bias_at_nominal_, bias, times(bias, more_air)};
+  MassErrorBand band = at_nominal_;
+  band.by_actual_volume = extremes([&](std::size_t i) { return share[i] / members_[i].at_nominal - 1; });
+  band.by_nominal_volume = times(band.by_actual_volume, more_air);
+  band.bias_by_actual_volume = extremes([&](std::size_t i) { return share[i] / members_[i].convention - 1; });
+  band.bias_by_nominal_volume = times(band.bias_by_actual_volume, more_air);
+  band.share_at_flow = extremes([&](std::size_t i) { return share[i]; });
+  return band;
 }
 
 MassErrorBand FamilyBand::at(double flow_l_min) const {
@@ -98,9 +105,13 @@ MassErrorBand FamilyBand::at(double flow_l_min, const Bounds& exponents) const {
   };
   const MassErrorBand a = with(exponents.lower);
   const MassErrorBand b = with(exponents.upper);
-  return {around(a.by_actual_volume, b.by_actual_volume), around(a.by_nominal_volume, b.by_nominal_volume),
-          around(a.bias_at_nominal, b.bias_at_nominal), around(a.bias_by_actual_volume, b.bias_by_actual_volume),
-          around(a.bias_by_nominal_volume, b.bias_by_nominal_volume)};
+  MassErrorBand band = at_nominal_;
+  for (Bounds MassErrorBand::*figure :
+       {&MassErrorBand::by_actual_volume, &MassErrorBand::by_nominal_volume, &MassErrorBand::bias_by_actual_volume,
+        &MassErrorBand::bias_by_nominal_volume, &MassErrorBand::share_at_flow}) {
+    band.*figure = around(a.*figure, b.*figure);
+  }
+  return band;
 }
 
 }  // namespace driftwarden

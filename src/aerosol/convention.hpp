@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
+#include <string_view>
 
 #include "aerosol/size_distribution.hpp"
 
@@ -9,6 +11,10 @@ namespace driftwarden {
 
 // Which of all airborne particles are meant by "dust" of a kind.
 enum class Convention : std::uint8_t { inhalable, thoracic, respirable, high_risk_respirable };
+inline constexpr std::string_view convention_words[] = {"inhalable", "thoracic", "respirable", "high-risk respirable"};
+
+// Of a fraction as samplers name it; none of "total" and whatever else isn't a convention.
+std::optional<Convention> convention_named(std::string_view word);
 
 // Sampling convention: the share of all airborne particles of one size that belongs to a fraction.
 //

@@ -25,4 +25,9 @@ double cut_at_flow(const CutLaw& law, double flow_l_min) {
   return without_slip(slipping_um * elementary::pow(ratio, -law.exponent), law.mean_free_path_um);
 }
 
+double exponent_at(const CutLaw& law, double cut_um) {
+  if (law.mean_free_path_um == 0) return law.exponent;
+  return law.exponent / (1 + slip_slope(cut_um, law.mean_free_path_um) / 2);
+}
+
 }  // namespace driftwarden

@@ -37,4 +37,14 @@ inline constexpr Bounds cyclone_exponents{0.5, 1.15};
 //   Example  4.0 µm at 2.0 L/min, n = 0.75: at 1.9 L/min 4.157 µm
 double cut_at_flow(const CutLaw& law, double flow_l_min);
 
+// How fast a cut goes with the flow where it stands.
+//
+//   −d ln d / d ln Q = n / (1 + s/2),   s = d ln C / d ln d
+//
+//   d  50 % cut, µm      Q  flow      n, C  exponent and slip correction of the law
+//   Source   the derivative of the law above
+//   Valid    as the law; n itself without a mean free path, even where no cut is stated
+//   Example  impactor at 4 µm: 0.5102
+double exponent_at(const CutLaw& law, double cut_um);
+
 }  // namespace driftwarden

@@ -11,8 +11,14 @@ MassError mass_error(const Preselector& preselector, double flow_l_min, const Lo
   const double at_nominal = share_at(preselector.cut.nominal_um);
   const double at_flow = share_at(cut_at_flow(preselector.cut, flow_l_min));
   const double more_air = flow_l_min / preselector.cut.nominal_l_min;
-  return {at_flow / at_nominal - 1, more_air * at_flow / at_nominal - 1, at_nominal / convention_share - 1,
-          at_flow / convention_share - 1, more_air * at_flow / convention_share - 1};
+  return {.by_actual_volume = at_flow / at_nominal - 1,
+          .by_nominal_volume = more_air * at_flow / at_nominal - 1,
+          .bias_at_nominal = at_nominal / convention_share - 1,
+          .bias_by_actual_volume = at_flow / convention_share - 1,
+          .bias_by_nominal_volume = more_air * at_flow / convention_share - 1,
+          .share_at_nominal = at_nominal,
+          .share_at_flow = at_flow,
+          .share_of_convention = convention_share};
 }
 
 }  // namespace driftwarden

@@ -24,6 +24,11 @@ struct MassErrors {
   Figure bias_at_nominal{no_figure};
   Figure bias_by_actual_volume{no_figure};
   Figure bias_by_nominal_volume{no_figure};
+  // Of the aerosol's mass, what the preselector lets through at the nominal flow and at the actual one, and what the
+  // convention takes.
+  Figure share_at_nominal{no_figure};
+  Figure share_at_flow{no_figure};
+  Figure share_of_convention{no_figure};
 };
 using MassError = MassErrors<double>;
 

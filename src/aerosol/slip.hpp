@@ -17,6 +17,16 @@ inline constexpr double mean_free_path_of_air_um = 0.0664;
 //   Example  1 µm, 0.0664 µm: 1.1669
 double slip_correction(double d_um, double mean_free_path_um);
 
+// How the slip correction goes with the diameter.
+//
+//   d ln C / d ln d = −( Kn · (1.257 + 0.4 E) + 0.44 E ) / C,   E = e^(−1.1/Kn)
+//
+//   d, λ, Kn, C  as above
+//   Source   the derivative of the C above
+//   Valid    as C
+//   Example  4 µm, 0.0664 µm: −0.0401
+double slip_slope(double d_um, double mean_free_path_um);
+
 // The diameter that a particle has of which slip makes another.
 //
 //   d · √C(d) = a, solved for d:  d² + 2λ k d = a²,   k = 1.257 + 0.4 e^(−1.1 d / 2λ)

@@ -11,8 +11,6 @@
 namespace driftwarden {
 namespace {
 
-double fact(const std::vector<double>& by_text, TextId text) { return text < by_text.size() ? by_text[text] : missing; }
-
 // The larger of two changes in size, with its sign; a missing one is passed over.
 double larger(double a, double b) {
   if (is_missing(a)) return b;
@@ -37,16 +35,12 @@ std::size_t SampleAssessment::field_count() const {
   return count;
 }
 
-double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Row sample) {
-  const double own = field(samples.nominal_l_min, sample);
-  return is_missing(own) ? fact(samplers.nominal_l_min, field(samples.sampler, sample, TextId{0})) : own;
-}
-
 AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice& the_practice, SamplerFacts facts,
                                  SupposedErrors supposed, unsigned threads)
     : book(the_book),
       practice(the_practice),
       samplers(std::move(facts)),
+      mass(the_book.samples, samplers, aerosols_of(the_book.settings)),
       calibrators(the_book, std::move(supposed)),
       standards(the_book),
       readings(the_book),
@@ -54,6 +48,11 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
   std::vector<ToldBySets> told = told_by_sets(*this, threads);
   scatter = CalibratorScatter(book, told, threads);
   pump_drifts = PumpDrifts(told, book.instruments.size(), threads);
+}
+
+std::optional<MassChange> AssessmentBasis::mass_change(const SampleAssessment& figures) const {
+  return mass.of(field(book.samples.sampler, figures.sample, TextId{0}), figures.nominal_l_min,
+                 figures.mean_flow_l_min);
 }
 
 SampleAssessor::SampleAssessor(const AssessmentBasis& basis, Depth depth)
@@ -95,7 +94,7 @@ const SampleAssessment& SampleAssessor::assess(Row sample) {
 void SampleAssessor::leave_out_what_leans_on_it() {
   for (double* figure : {&result_.drift, &result_.mean_flow_l_min, &result_.flow_l_min, &result_.volume_l,
                          &result_.volume_reference_l, &result_.measured_volume_l, &result_.measured_volume_reference_l,
-                         &result_.cut_shift, &result_.field_change_l_min}) {
+                         &result_.cut_um, &result_.cut_shift, &result_.field_change_l_min}) {
     *figure = missing;
   }
   if (samples_.problem[result_.sample] != no_problem) result_.minutes = missing;
@@ -192,8 +191,9 @@ void SampleAssessor::work_out_flows() {
              result_.course);
   if (follows(basis_.practice.field_sets, result_.course))
     result_.mean_flow_l_min = result_.flow_l_min = result_.course.mean_l_min;
-  result_.cut_exponent = fact(basis_.samplers.cut_exponent, sampler);
-  result_.cut_shift = cut_shift(result_.mean_flow_l_min, result_.nominal_l_min, result_.cut_exponent);
+  result_.cut = with_nominal(basis_.samplers.of(sampler).cut, result_.nominal_l_min);
+  result_.cut_shift = cut_shift(result_.cut, result_.mean_flow_l_min);
+  result_.cut_um = result_.cut.nominal_um * (1 + result_.cut_shift);
 }
 
 // The sample's own conditions, else those of its sets, else the pressure of the site's altitude.

@@ -8,8 +8,10 @@
 #include "assessment/bracket.hpp"
 #include "assessment/calibrator_scatter.hpp"
 #include "assessment/flow_course.hpp"
+#include "assessment/mass_change.hpp"
 #include "assessment/practice.hpp"
 #include "assessment/pump_drifts.hpp"
+#include "assessment/sampler_facts.hpp"
 #include "assessment/standard_index.hpp"
 
 namespace driftwarden {
@@ -51,8 +53,9 @@ struct SampleAssessment {
   double field_change_l_min = missing;    // of the field set farthest from the pre flow, with its sign
   double temperature_change_k = missing;  // of the set farthest from the sample's own, with its sign
   double pressure_change_kpa = missing;
-  double cut_exponent = missing;  // of its sampler
-  double cut_shift = missing;     // at the mean flow as measured
+  CutLaw cut;                  // of its sampler, from the sample's nominal flow
+  double cut_um = missing;     // 50 % cut size at the mean flow as measured
+  double cut_shift = missing;  // and its change
   ProblemNumber problem = no_problem;
 
   std::vector<ReadingStep> steps;  // of the readings that count, in their order; only where asked for
@@ -72,15 +75,6 @@ inline std::string_view volume_is(const SampleAssessment& figures) {
   return figures.is_conventional ? "conventional" : "measured";
 }
 
-// Facts about samplers that assessing needs, by the text number of the sampler's name.
-struct SamplerFacts {
-  std::vector<double> nominal_l_min;
-  std::vector<double> cut_exponent;
-};
-
-// The flow a sample is meant to run at, L/min: its own, else its sampler's; missing where neither says.
-double nominal_flow(const SampleTable& samples, const SamplerFacts& samplers, Row sample);
-
 // What a book's samples are assessed with, worked out once and shared by all threads. The book has to outlive it.
 struct AssessmentBasis {
   // `supposed`: what a look-back supposes instead of what certificates say.
@@ -90,6 +84,7 @@ struct AssessmentBasis {
   const Book& book;
   AssessmentPractice practice;
   SamplerFacts samplers;
+  MassModels mass;
   CalibratorKnowledge calibrators;
   StandardIndex standards;
   ReadingIndex readings;
@@ -97,6 +92,9 @@ struct AssessmentBasis {
   // Of what its sets tell, read with the others.
   CalibratorScatter scatter;
   PumpDrifts pump_drifts;
+
+  // What the mean flow as measured did to the mass of a sample.
+  std::optional<MassChange> mass_change(const SampleAssessment& figures) const;
 };
 
 // How far a sample is assessed: which sets count, and their flows; all its figures; and the steps to them.

@@ -22,11 +22,14 @@ constexpr SaidRange some_kelvin{0, 20, "0 °C to 20 °C, half the width of what 
 constexpr SaidRange some_kilopascal{0, 20, "0 kPa to 20 kPa, half the width of what is possible"};
 constexpr SaidRange some_minutes{0, 60, "0 min to 60 min, half the width of what is possible"};
 constexpr SaidRange some_share{0, 0.2, "0 % to 20 %, half the width of what is possible"};
+constexpr SaidRange some_error{0, 1, "0 % to 100 %"};
 constexpr SaidRange working_altitude{-500, 9000, "-500 m to 9000 m"};
 constexpr SaidRange not_negative{0, unbounded, "0 or more"};
 constexpr SaidRange positive{least_positive, unbounded, "more than 0"};
 constexpr SaidRange weight{least_positive, 1, "more than 0 and at most 1"};
 constexpr SaidRange any_number{-unbounded, unbounded, "a finite number"};
+constexpr SaidRange some_diameter{0.01, 200, "0.01 µm to 200 µm, the smaller one first"};
+constexpr SaidRange some_spread{1, 10, "1 to 10, the smaller one first"};
 constexpr SaidRange some_line{1, 1'000'000, "the number of a line, from 1 on"};
 // As many as control charts need (history/chart_choices.hpp, and its test).
 constexpr SaidRange enough_points{8, 1'000'000, "8 or more, for no limits come from fewer points, or \"all\""};
@@ -55,6 +58,7 @@ class SettingsReader {
     if (const auto* table = top_.table("uncertainty")) uncertainty(*table);
     if (const auto* table = top_.table("pump")) pump(*table);
     if (const auto* table = top_.table("custody")) custody(*table);
+    if (const auto* table = top_.table("aerosol")) aerosol(*table);
     leave_to_the_rules();
     top_.refuse_other_keys();
     return std::move(settings_);
@@ -239,6 +243,24 @@ class SettingsReader {
     said.flow_between_was_said = uncertainty.has("flow_between");
     take(said.flow_between, "flow_between", Dimension::ratio, some_share, "1 %");
     uncertainty.refuse_other_keys();
+  }
+
+  void aerosol(const toml::table& table) {
+    SettingsTable aerosol(table, "aerosol", file_);
+    const auto mmad = aerosol.span("mmad", Dimension::diameter, some_diameter, R"("5 µm" or ["3 µm", "8 µm"])");
+    const auto gsd = aerosol.span("gsd", Dimension::count, some_spread, "2 or [1.8, 2.5]");
+    const auto source = aerosol.text("source");
+    settings_.small_mass_error =
+        aerosol.amount("small_error", Dimension::ratio, some_error, "5 %").value_or(settings_.small_mass_error);
+    const bool is_stated = aerosol.has("mmad") || aerosol.has("gsd") || aerosol.has("source");
+    for (const auto& [key, hint] :
+         {std::pair{"mmad", "write the mass median aerodynamic diameter, as \"5 µm\", or from where to where"},
+          {"gsd", "write the geometric standard deviation, as 2, or from where to where"},
+          {"source", "say who measured the sizes, or where they are from"}}) {
+      if (is_stated && !aerosol.has(key)) aerosol.miss(key, hint);
+    }
+    if (mmad && gsd && source) settings_.aerosol = {*mmad, *gsd, source->text, aerosol.place()};
+    aerosol.refuse_other_keys();
   }
 
   void history(const toml::table& table) {

@@ -68,6 +68,14 @@ struct Settings {
     std::vector<std::string> laboratory;
     std::string reference;  // under which the laboratory keeps the order
   };
+  // [aerosol]: what was in the air, as far as somebody knows: the mass median aerodynamic diameter and the geometric
+  // standard deviation, each from and to; one aerosol where both are equal.
+  struct Aerosol {
+    std::pair<double, double> mmad_um;
+    std::pair<double, double> gsd;
+    std::string source;
+    Place place;
+  };
   // The owner's heading -> ours, and where that was said.
   using Headings = std::map<std::string, std::pair<std::string, Place>>;
 
@@ -91,6 +99,9 @@ struct Settings {
   std::map<std::string, Headings> headings;  // by table
   History history;
   Uncertainty uncertainty;
+  std::optional<Aerosol> aerosol;
+  // What error of a mass is told as small beside a void for its flow: what common practice lets a flow be off.
+  double small_mass_error = 0.05;
   Place place;
 };
 

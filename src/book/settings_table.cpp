@@ -109,16 +109,36 @@ std::optional<double> SettingsTable::amount(std::string_view key, Dimension dime
                                             std::string_view example) {
   const toml::node* node = find(key);
   if (node == nullptr) return std::nullopt;
-  const std::string hint = "write it with its unit, as \"" + std::string(example) + "\"";
-  if (!node->is_string()) return wrong_type(key, *node, hint), std::nullopt;
-  const auto text = text_of(key, *node);
+  const auto amount =
+      amount_of_node(*node, key, dimension, "write it with its unit, as \"" + std::string(example) + "\"");
+  return amount && is_within(*amount, key, range) ? amount : std::nullopt;
+}
+
+std::optional<double> SettingsTable::amount_of_node(const toml::node& node, std::string_view key, Dimension dimension,
+                                                    const std::string& hint) {
+  if (dimension == Dimension::count && node.is_number()) return node.value<double>();
+  if (!node.is_string() || dimension == Dimension::count) return wrong_type(key, node, hint), std::nullopt;
+  const auto text = text_of(key, node);
   if (!text) return std::nullopt;
   const auto amount = amount_of(text->text, dimension);
-  if (!amount) {
-    file_.fault("settings/not-an-amount", text->place, called(key) + " can't be " + in_quotes(text->text), hint);
-    return std::nullopt;
-  }
-  return is_within(amount->value, key, range) ? std::optional(amount->value) : std::nullopt;
+  if (amount) return amount->value;
+  file_.fault("settings/not-an-amount", text->place, called(key) + " can't be " + in_quotes(text->text), hint);
+  return std::nullopt;
+}
+
+std::optional<std::pair<double, double>> SettingsTable::span(std::string_view key, Dimension dimension,
+                                                             const SaidRange& range, std::string_view example) {
+  const toml::node* node = find(key);
+  if (node == nullptr) return std::nullopt;
+  const std::string hint = "write it as " + std::string(example);
+  const toml::array* ends = node->as_array();
+  if (ends != nullptr && ends->size() != 2) return wrong_type(key, *node, hint), std::nullopt;
+  const auto lower = amount_of_node(ends == nullptr ? *node : *ends->get(0), key, dimension, hint);
+  const auto upper = ends == nullptr ? lower : amount_of_node(*ends->get(1), key, dimension, hint);
+  if (!lower || !upper || !is_within(*lower, key, range)) return std::nullopt;
+  // The second from the first on.
+  return is_within(*upper, key, {*lower, range.high, range.in_words}) ? std::optional(std::pair{*lower, *upper})
+                                                                      : std::nullopt;
 }
 
 const toml::table* SettingsTable::table(std::string_view key) {

@@ -40,6 +40,9 @@ class SettingsTable {
   // In the inside unit of the dimension; `example` shows how to write it.
   std::optional<double> amount(std::string_view key, Dimension dimension, const SaidRange& range,
                                std::string_view example);
+  // One such amount, or a list of two, the smaller one first; plain numbers of a count. Twice the same for one.
+  std::optional<std::pair<double, double>> span(std::string_view key, Dimension dimension, const SaidRange& range,
+                                                std::string_view example);
   const toml::table* table(std::string_view key);
   const toml::node* find(std::string_view key);
   // Every entry as a text, in the order written: for tables whose keys are the owner's.
@@ -58,6 +61,8 @@ class SettingsTable {
   std::string path_of(std::string_view key) const;
   std::optional<SaidText> text_of(std::string_view key, const toml::node& node);
   bool is_within(double value, std::string_view key, const SaidRange& range);
+  std::optional<double> amount_of_node(const toml::node& node, std::string_view key, Dimension dimension,
+                                       const std::string& hint);
 
   const toml::table& table_;
   std::string name_;

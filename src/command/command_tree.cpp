@@ -75,6 +75,12 @@ void add_explain(CLI::App& app, CommandOptions& options, Surroundings& surroundi
       app.add_subcommand("explain", "the whole working of one sample, from the readings to the verdict");
   command->add_option("BOOK", options.explain.book.book, "folder of the book")->required();
   command->add_option("SAMPLE", options.explain.sample, "the sample's name")->required();
+  command->add_option("--charts", options.explain.charts,
+                      "folder for two pictures of its sampler: cut, and what it does to the mass");
+  command->add_option("--format", options.explain.format, "of the pictures: svg, png or pdf")
+      ->check(CLI::IsMember({"svg", "png", "pdf"}));
+  command->add_option("--theme", options.explain.theme, "of the pictures: light, dark or print")
+      ->check(CLI::IsMember({"light", "dark", "print"}));
   add_threads(command, options.explain.book.threads);
   add_as_of(command, options.explain.book);
   command->footer("Example:\n  driftwarden explain docs/demo TF46B-1");

@@ -56,11 +56,6 @@ bool write_data(const fs::path& folder, const Screening& screening, const std::v
   return faults.empty();
 }
 
-PictureFormat format_named(const std::string& name) {
-  if (name == "png") return PictureFormat::png;
-  return name == "pdf" ? PictureFormat::pdf : PictureFormat::svg;
-}
-
 // "Pre flow, from nominal, 16 points, 12 signals, 1 point beyond the tolerance, on 2026-11-12; no trend that stands out
 // from chance"
 std::string summary_of(const SeriesHistory& history, const TimeZone& zone) {

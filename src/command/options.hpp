@@ -41,6 +41,9 @@ struct ScreenOptions {
 struct ExplainOptions {
   BookOptions book;
   std::string sample;
+  std::string charts;  // folder for the pictures of its sampler; empty: none
+  std::string format = "svg";
+  std::string theme = "light";
 };
 
 struct DecideOptions {

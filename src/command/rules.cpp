@@ -86,6 +86,21 @@ std::string asked_text(Subject of, const Condition& condition) {
   return text;
 }
 
+// "4 µm at the nominal flow, spread 1.25; impactor, 1.5 to 2.5 L/min: where from", "exponent 0.5: where from".
+std::string cut_in_words(const Sampler& sampler) {
+  std::string text;
+  const auto add = [&text](const std::string& words) { text += (text.empty() ? "" : "; ") + words; };
+  if (sampler.cut_um) {
+    add(shortest(*sampler.cut_um) + " µm at the nominal flow, spread " +
+        shortest(sampler.cut_spread.value_or(missing)));
+  }
+  if (sampler.cut_kind) add(std::string(word_of(*sampler.cut_kind)));
+  if (sampler.cut_exponent) add("exponent " + shortest(*sampler.cut_exponent));
+  const Bounds& flows = sampler.cut_flows_l_min;
+  if (!is_missing(flows.lower)) add("from " + shortest(flows.lower) + " to " + shortest(flows.upper) + " L/min");
+  return text.empty() ? "" : text + ": " + sampler.cut_source;
+}
+
 std::string sampler_in_words(const Sampler& sampler) {
   std::string out = "sampler " + sampler.name + "\n";
   const auto add = [&out](std::string_view name, const std::string& text) {
@@ -94,7 +109,7 @@ std::string sampler_in_words(const Sampler& sampler) {
   add("title", sampler.title);
   if (sampler.nominal_l_min) add("nominal", shortest(*sampler.nominal_l_min) + " L/min");
   add("fraction", sampler.fraction);
-  if (sampler.cut_exponent) add("cut", "exponent " + shortest(*sampler.cut_exponent) + ": " + sampler.cut_source);
+  add("cut", cut_in_words(sampler));
   add("source", sampler.source + (sampler.standing ? " (" + std::string(to_text(*sampler.standing)) + ")" : ""));
   return out;
 }

@@ -85,7 +85,7 @@ JudgedSample judged(const Screening& screening, SampleJudge& judge, Row sample) 
   const SampleAssessment& f = *result.figures;
   JudgedSample made{f.flow_l_min,   f.drift, missing, f.volume_l, f.volume_reference_l, result.volume_expanded_l(),
                     result.verdict, {},      {}};
-  made.volume_remarks = volume_remarks(result);
+  made.volume_remarks = volume_remarks(screening, result);
   made.measured_volume_l = f.measured_volume_l;
   made.measured_expanded_l = result.budget.about(BudgetFigure::volume).expanded;
   for (const Finding& finding : result.findings) {

@@ -166,6 +166,14 @@ void append_notes(std::string& script, const Panel& panel, const Theme& theme, E
   }
 }
 
+void append_words(std::string& script, const Panel& panel, const Theme& theme) {
+  for (const Panel::Words& words : panel.words) {
+    script += "set label " + gnuplot_quoted(words.text) + " at first " + gnuplot_figure(words.x) + ", first " +
+              gnuplot_figure(words.y) + " left front noenhanced" + font(theme, theme.small_points) +
+              text_colour(theme.text) + "\n";
+  }
+}
+
 void append_titles(std::string& script, const Panel& panel, const Theme& theme) {
   const auto put = [&](const std::string& text, double lines_up, double points, const std::string& colour) {
     if (text.empty()) return;
@@ -198,12 +206,17 @@ void append_axes(std::string& script, const Panel& panel, const Theme& theme) {
   append_unit(script, panel, theme);
   script += "set ylabel " + gnuplot_quoted(panel.y_label) + " noenhanced" + font(theme, theme.small_points) +
             text_colour(theme.faint) + "\n";
+  if (!panel.x_label.empty()) {
+    script += "set xlabel " + gnuplot_quoted(panel.x_label) + " noenhanced" + font(theme, theme.small_points) +
+              text_colour(theme.faint) + "\n";
+  }
   script += "set ytics " + gnuplot_figure(tic_step(panel.y.high - panel.y.low, panel.most_levels)) +
             " nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) +
             (panel.has_levels ? " format '%g'\n" : " format ''\n");
   script += "set xtics nomirror out scale 0.5" + font(theme, theme.small_points) + text_colour(theme.faint) + " (";
   bool is_first = true;
-  for (const DateTic& tic : date_tics(panel.x.low, panel.x.high, panel.most_tics)) {
+  for (const DateTic& tic :
+       panel.x_tics.empty() ? date_tics(panel.x.low, panel.x.high, panel.most_tics) : panel.x_tics) {
     script += (is_first ? "" : ", ") + gnuplot_quoted(panel.has_dates ? tic.label : "") + " " + gnuplot_figure(tic.day);
     is_first = false;
   }
@@ -220,6 +233,10 @@ void append_shades(std::string& script, const Panel& panel, const Theme& theme) 
 
 void append_data(std::string& script, const Panel& panel) {
   PlotCommand plot(script);
+  for (const Panel::Patch& patch : panel.patches) {
+    plot.add({&patch.x, &patch.y},
+             " with filledcurves closed fillcolor rgb '" + patch.colour + "' fillstyle solid noborder");
+  }
   for (const Panel::Area& area : panel.areas) {
     plot.add({&area.x, &area.low, &area.high},
              " with filledcurves fillcolor rgb '" + area.colour + "' fillstyle solid noborder");
@@ -246,6 +263,7 @@ void append_panel(std::string& script, const Panel& panel, const Theme& theme, E
   append_shades(script, panel, theme);
   append_levels(script, panel, theme);
   append_notes(script, panel, theme, picture);
+  append_words(script, panel, theme);
   append_data(script, panel);
 }
 
@@ -269,6 +287,11 @@ Panel::Range range_around(const std::vector<double>& values) {
   if (low > high) return {0, 1};
   const double room = high > low ? 0.07 * (high - low) : std::max(std::fabs(high) * 0.05, 1e-3);
   return {low - room, high + room};
+}
+
+PictureFormat format_named(std::string_view name) {
+  if (name == "png") return PictureFormat::png;
+  return name == "pdf" ? PictureFormat::pdf : PictureFormat::svg;
 }
 
 std::string_view ending_of(PictureFormat format) {

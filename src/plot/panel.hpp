@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "plot/date_axis.hpp"
 #include "plot/theme.hpp"
 
 namespace driftwarden {
@@ -41,6 +42,12 @@ struct Panel {
     std::vector<double> half;
     LineStyle line;
   };
+  // Within a closed line.
+  struct Patch {
+    std::vector<double> x;
+    std::vector<double> y;
+    std::string colour;
+  };
   // Words about a point, or about an upright line. They stand where they cover nothing; where there is no such place,
   // nowhere.
   struct Note {
@@ -52,6 +59,12 @@ struct Panel {
     bool is_of_a_line = false;  // beside it, above the panel where there is room, else wherever it is free
     int farthest = 6;           // half heights of the words from the point
   };
+  // Words beginning at a point, whatever they cover.
+  struct Words {
+    double x = 0;
+    double y = 0;
+    std::string text;
+  };
   // A name at the right end of a level line.
   struct Level {
     double y = 0;
@@ -62,6 +75,7 @@ struct Panel {
   std::string title;
   std::string title_colour;  // "": as other text
   std::string subtitle;      // below the title, smaller
+  std::string x_label;       // below the axis; of figures that are no dates
   std::string y_label;
   std::string unit;   // above the figures of the upright axis, where there is no room for a label beside them
   std::string frame;  // the colour of a line around the panel; "": only the axes
@@ -78,12 +92,15 @@ struct Panel {
   bool has_dates = true;
   bool has_levels = true;
 
-  std::vector<Range> shaded;  // along x
+  std::vector<DateTic> x_tics;  // of an axis that is none of dates: its figures, where they stand
+  std::vector<Range> shaded;    // along x
+  std::vector<Patch> patches;
   std::vector<Area> areas;
   std::vector<Curve> curves;
   std::vector<Bars> bars;
   std::vector<Marks> marks;
   std::vector<Note> notes;
+  std::vector<Words> words;
   std::vector<Level> levels;
 };
 
@@ -100,6 +117,8 @@ Panel::Range range_around(const std::vector<double>& values);
 enum class PictureFormat { svg, png, pdf };
 
 std::string_view ending_of(PictureFormat format);
+// Of "svg", "png" or "pdf".
+PictureFormat format_named(std::string_view name);
 
 // A mark and what it stands for. Shape 0: words alone.
 struct PictureKey {

@@ -74,8 +74,11 @@ inline constexpr Unit cubic_foot{"ft3", volume, litres_per_cubic_foot};
 
 inline constexpr Unit plain_count{"", count};
 
+// Of particles, inside in µm.
+inline constexpr Unit micrometre{"µm", diameter};
+
 struct Spelling {
-  std::string_view folded;  // in lower case, without blanks, "°" as "deg", "³" as "3"
+  std::string_view folded;  // in lower case, without blanks, "°" as "deg", "³" as "3", "µ" as "u"
   Unit unit;
 };
 
@@ -159,6 +162,11 @@ inline constexpr Spelling spellings[] = {
     {"ft3", cubic_foot},
     {"", plain_count},
     {"1", plain_count},
+    {"um", micrometre},
+    {"micrometre", micrometre},
+    {"micrometres", micrometre},
+    {"micrometer", micrometre},
+    {"micrometers", micrometre},
 };
 
 inline constexpr std::string_view flow_names[] = {"L/min", "mL/min", "cm3/min", "m3/h", "m3/min", "ft3/min"};
@@ -171,5 +179,6 @@ inline constexpr std::string_view length_names[] = {"m", "ft", "km"};
 inline constexpr std::string_view ratio_names[] = {"%", "1"};
 inline constexpr std::string_view volume_names[] = {"L", "mL", "m3", "ft3"};
 inline constexpr std::string_view count_names[] = {"1"};
+inline constexpr std::string_view diameter_names[] = {"µm"};
 
 }  // namespace driftwarden::unit_table

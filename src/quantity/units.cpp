@@ -17,13 +17,13 @@ using namespace unit_table;  // the names of the units
 using enum Dimension;
 
 constexpr std::pair<std::string_view, std::string_view> plain_forms[] = {
-    {"°", "deg"},     {"º", "deg"},   {"˚", "deg"},   {"℃", "degc"}, {"℉", "degf"}, {"³", "3"},
-    {"\xC2\xA0", ""}, {"\u202F", ""}, {"\u2009", ""}, {"^", ""},     {" ", ""},     {"\t", ""},
+    {"°", "deg"}, {"º", "deg"},     {"˚", "deg"},   {"℃", "degc"},  {"℉", "degf"}, {"³", "3"}, {"µ", "u"},
+    {"μ", "u"},   {"\xC2\xA0", ""}, {"\u202F", ""}, {"\u2009", ""}, {"^", ""},     {" ", ""},  {"\t", ""},
 };
 
 bool is_lower(char c) { return c >= 'a' && c <= 'z'; }
 
-// A unit's name in lower case, without blanks, "°" as "deg", "³" as "3".
+// A unit's name in lower case, without blanks, "°" as "deg", "³" as "3", "µ" (of two kinds) as "u".
 std::string folded(std::string_view name) {
   std::string text;
   while (!name.empty()) {
@@ -75,6 +75,8 @@ std::string_view to_text(Dimension dimension) {
       return "volume";
     case count:
       return "count";
+    case diameter:
+      return "diameter";
   }
   return {};
 }
@@ -108,6 +110,8 @@ std::span<const std::string_view> unit_names(Dimension dimension) {
       return volume_names;
     case count:
       return count_names;
+    case diameter:
+      return diameter_names;
   }
   return {};
 }
@@ -132,6 +136,8 @@ Unit inside_unit(Dimension dimension) {
       return litre;
     case count:
       return plain_count;
+    case diameter:
+      return micrometre;
   }
   return {};
 }

@@ -9,14 +9,26 @@
 
 namespace driftwarden {
 
-// What a unit measures. `ratio` is a plain number or a percentage (inside: 0.05 for "5 %"); `count` a plain number.
-enum class Dimension { flow, temperature, temperature_difference, pressure, time, length, ratio, volume, count };
+// What a unit measures. `ratio` is a plain number or a percentage (inside: 0.05 for "5 %"); `count` a plain number;
+// `diameter` is that of a particle.
+enum class Dimension {
+  flow,
+  temperature,
+  temperature_difference,
+  pressure,
+  time,
+  length,
+  ratio,
+  volume,
+  count,
+  diameter
+};
 
 std::string_view to_text(Dimension dimension);
 
 // A unit: inside = (written - origin) · numerator / denominator + offset. Division and multiplication are kept apart so
 // that 1900 mL/min is exactly 1.9 L/min, and origin and offset so that 77 °F is exactly 25 °C.
-// Inside units: L/min, K, kPa, min, m, ratio (1), L.
+// Inside units: L/min, K, kPa, min, m, ratio (1), L, µm.
 struct Unit {
   std::string_view name;  // as printed
   Dimension dimension = Dimension::count;

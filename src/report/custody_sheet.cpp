@@ -67,7 +67,7 @@ void set_remarks(CustodyLine& line, const Screening& screening, const SampleResu
   const std::string note = words_of(book, book.samples.note, result.figures->sample);
   if (line.standing != line.verdict) line.remarks.push_back(standing_text(result));
   if (!is_missing(line.volume_l)) {
-    for (const std::string& remark : volume_remarks(result)) line.remarks.push_back("remark: " + remark);
+    for (const std::string& remark : volume_remarks(screening, result)) line.remarks.push_back("remark: " + remark);
   }
   for (const Finding& finding : result.findings) {
     const Outcome outcome = finding.judgement.outcome;

@@ -11,6 +11,7 @@
 #include "quantity/rounding.hpp"
 #include "quantity/written.hpp"
 #include "report/budget_working.hpp"
+#include "report/mass_working.hpp"
 #include "report/screen_table.hpp"
 #include "report/set_working.hpp"
 #include "report/terminal_text.hpp"
@@ -248,17 +249,23 @@ class Explanation {
         "The nominal flow is the method's convention, not what was drawn; the uncertainties below are of this volume.");
   }
 
-  // Where the sampler has an exponent.
+  // Where the sampler has a curve, or an exponent alone.
   void cut_step() {
-    if (is_missing(f_.cut_exponent)) return;
+    const std::string working = mass_working(screening_, result_, width_);
+    if (!working.empty()) {
+      heading("Cut size and sampled mass, by a model of the sampler");
+      out_ += working;
+      return;
+    }
+    if (is_missing(f_.cut.exponent)) return;
     heading("Cut size");
     line("cut.shift = (mean flow / nominal)^-n - 1, at the mean flow as measured");
     if (is_missing(f_.cut_shift)) return cannot("a flow is missing");
     line("          = (" + flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.nominal_l_min) + ")^-" +
-         shortest(f_.cut_exponent) + " - 1 = " + with_decimals(100 * f_.cut_shift, 2) + " %");
+         shortest(f_.cut.exponent) + " - 1 = " + with_decimals(100 * f_.cut_shift, 2) + " %");
     const auto sampler = screening_.rules().samplers.find(text_of(book_.samples.sampler));
     if (sampler != screening_.rules().samplers.end())
-      line("n = " + shortest(f_.cut_exponent) + ": " + sampler->second.cut_source);
+      line("n = " + shortest(f_.cut.exponent) + ": " + sampler->second.cut_source);
     line("A model of the sampler's 50 % cut size, never a correction of a result.");
   }
 

@@ -57,7 +57,7 @@ class SampleLines {
     const SampleResult& result = judge_.judge(sample.sample);
     html_.open("tbody", {{"id", sample_anchor(sample.sample)}});
     figures(sample, result);
-    const std::vector<std::string> remarks = volume_remarks(result);
+    const std::vector<std::string> remarks = volume_remarks(page_.screening, result);
     const bool has_words = !result.findings.empty() || !result.near.empty() || !remarks.empty();
     if (has_working || has_words) {
       html_.open("tr", {{"class", "more"}}).open("td", {{"colspan", "12"}});

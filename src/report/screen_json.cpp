@@ -216,6 +216,36 @@ void course_member(JsonText& json, const FlowCourse& course) {
   json.end_array().end_object();
 }
 
+// What the flow did to the mass, where the sampler's curve is described: each figure from and to.
+void mass_member(JsonText& json, const Screening& screening, const SampleAssessment& f) {
+  const std::optional<MassChange> change = screening.basis().mass_change(f);
+  if (!change) return;
+  const auto range = [&json](std::string_view name, const Bounds& of, double scale = 1) {
+    json.key(name).begin_array();
+    json.value(scale * of.lower);
+    json.value(scale * of.upper);
+    json.end_array();
+  };
+  const AerosolFamily aerosols = aerosols_of(screening.book().settings);
+  json.key("mass").begin_object();
+  range("mmad_um", aerosols.mmad_um);
+  range("gsd", aerosols.gsd);
+  range("exponent", change->exponents);
+  range("cut_um", change->cut_um);
+  range("shift_actual_percent", change->errors.by_actual_volume, 100);
+  range("shift_nominal_percent", change->errors.by_nominal_volume, 100);
+  json.key("convention");
+  if (change->convention) {
+    json.value(convention_words[static_cast<std::size_t>(*change->convention)]);
+  } else {
+    json.null();
+  }
+  range("bias_at_nominal_percent", change->errors.bias_at_nominal, 100);
+  range("bias_actual_percent", change->errors.bias_by_actual_volume, 100);
+  range("bias_nominal_percent", change->errors.bias_by_nominal_volume, 100);
+  json.end_object();
+}
+
 std::string_view to_text(ConditionsFrom from) {
   switch (from) {
     case ConditionsFrom::sample:
@@ -348,6 +378,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   json.member("at", book.place_text(book.files.samples, samples.place[row]));
   measured_members(json, result);
   course_member(json, f.course);
+  if (!is_blank) mass_member(json, screening, f);
   json.end_object();
 }
 

@@ -208,7 +208,7 @@ void ScreenTable::append_why(std::string& out, const SampleResult& result) const
   }
   if (result.standing != result.verdict) line("= " + standing_text(result), 1);
   for (const Finding& finding : result.near) line("- near: " + message(finding), 1);
-  for (const std::string& remark : volume_remarks(result)) line("- remark: " + remark, 1);
+  for (const std::string& remark : volume_remarks(screening_, result)) line("- remark: " + remark, 1);
 }
 
 std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectResult>& subjects) const {

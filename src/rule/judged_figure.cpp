@@ -24,6 +24,8 @@ int decimals_of(const Unit& unit) {
       return 3;
     case Dimension::count:
       return 0;
+    case Dimension::diameter:
+      return 2;
     default:
       return 1;
   }

@@ -63,6 +63,10 @@ enum class SampleMeasure : std::uint8_t {
   calibrator_read_at,
   certificate_missing,
   cut_shift,
+  cut_size,
+  mass_shift_actual,
+  mass_shift_nominal,
+  mass_bias,
   calibrator_uncertainty,
   record_pump_serial,
   record_by,
@@ -126,10 +130,11 @@ struct Measure {
   std::optional<Dimension> absolute;        // of the difference behind a ratio: a limit may be written in it, too
   std::span<const std::string_view> words;  // the words a word may be
   Knowledge knowledge = Knowledge::exact;
-  std::string_view known_by;      // where its u comes from, why it is exact, or why no u is stated
-  bool from_nominal = false;      // relative to the nominal flow unless a rule names another base
-  bool is_about_records = false;  // about what was written down and not about a figure: "record.by" and the like
-  LeansOn leans_on;               // of a measure of a sample
+  std::string_view known_by;       // where its u comes from, why it is exact, or why no u is stated
+  bool from_nominal = false;       // relative to the nominal flow unless a rule names another base
+  bool is_about_records = false;   // about what was written down and not about a figure: "record.by" and the like
+  bool is_about_the_flow = false;  // how large the flow was, or how it moved
+  LeansOn leans_on;                // of a measure of a sample
 
   // Written out: clang makes no member of a template in time for what is worked out while compiling.
   constexpr Measure or_absolute(Dimension difference) const {
@@ -154,6 +159,11 @@ struct Measure {
   constexpr Measure about_records() const {
     Measure changed = *this;
     changed.is_about_records = true;
+    return changed;
+  }
+  constexpr Measure about_the_flow() const {
+    Measure changed = *this;
+    changed.is_about_the_flow = true;
     return changed;
   }
   constexpr Measure leaning_on(LeansOn records) const {

@@ -21,6 +21,8 @@ inline constexpr std::string_view is_a_spread =
     "it describes the scatter of the readings that were taken, and no true scatter";
 inline constexpr std::string_view one_reading =
     "one reading does not tell its own scatter; the flow of its set has a u";
+inline constexpr std::string_view is_a_model =
+    "it is a figure of a model; how far it carries, the range over aerosols says";
 inline constexpr std::string_view hang_together = "uses of one pump are not independent of each other";
 
 constexpr Measure measure(auto number, std::string_view name, MeasureKind kind, std::string_view definition) {
@@ -44,7 +46,7 @@ constexpr Measure percentage(auto number, std::string_view name, std::string_vie
 }
 // A difference of flows: relative to a base that may be named, or absolute.
 constexpr Measure flow_difference(auto number, std::string_view name, std::string_view definition) {
-  Measure measure = percentage(number, name, definition).or_absolute(Dimension::flow);
+  Measure measure = percentage(number, name, definition).or_absolute(Dimension::flow).about_the_flow();
   measure.has_base = true;
   return measure;
 }
@@ -80,6 +82,7 @@ inline constexpr Measure sample_measures[] = {
     number(SampleMeasure::flow, "flow", Dimension::flow, "L/min",
            "flow that the volume is formed with, at the conditions of sampling: mean of pre and post flow, or as the "
            "practice flow_for_volume says")
+        .about_the_flow()
         .stated(of_the_budget, sample_and_sets),
     flow_difference(
         SampleMeasure::flow_deviation, "flow.deviation",
@@ -88,9 +91,11 @@ inline constexpr Measure sample_measures[] = {
         .stated(of_the_budget, sample_and_sets),
     number(SampleMeasure::pre_flow, "pre.flow", Dimension::flow, "L/min",
            "mean of the corrected readings of the pre set")
+        .about_the_flow()
         .stated(of_its_set, pre_set),
     number(SampleMeasure::post_flow, "post.flow", Dimension::flow, "L/min",
            "mean of the corrected readings of the post set")
+        .about_the_flow()
         .stated(of_its_set, post_set),
     flow_difference(SampleMeasure::pre_deviation, "pre.deviation", "(pre flow - nominal) / nominal")
         .from_nominal_flow()
@@ -174,6 +179,25 @@ inline constexpr Measure sample_measures[] = {
                "change of the 50 % cut size at the mean flow as measured: (mean flow / nominal)^-n - 1, n being the "
                "sampler's cut exponent; missing without one")
         .stated("by the u of the flow, the exponent taken as exact", sample_and_sets),
+    number(SampleMeasure::cut_size, "cut.size", Dimension::diameter, "µm",
+           "50 % cut size of the sampler at the mean flow as measured, by the law of its cut; missing where its d50 or "
+           "its exponent is not stated, or the flow lies outside those that the law was found over")
+        .stated("by the u of the flow, the law of the cut taken as exact", sample_and_sets),
+    percentage(SampleMeasure::mass_shift_actual, "mass.shift.actual",
+               "by the model of its sampler's cut, how far the concentration by the actual volume is off for the mean "
+               "flow as measured, against the sampler at its nominal flow; of several aerosols the end of the range "
+               "farther from 0; missing where cut.size is")
+        .not_stated(is_a_model, sample_and_sets),
+    percentage(SampleMeasure::mass_shift_nominal, "mass.shift.nominal",
+               "by the same model, how far the concentration by the nominal volume is off, and with it the mass on the "
+               "filter; of several aerosols the end of the range farther from 0; missing where cut.size is")
+        .not_stated(is_a_model, sample_and_sets),
+    percentage(
+        SampleMeasure::mass_bias, "mass.bias",
+        "by the same model, how far the concentration by the volume that is formed lies from the convention that "
+        "the sampler's fraction names (ISO 7708, EN 481); of several aerosols the end of the range farther from "
+        "0; missing where cut.size is, and where the fraction is no convention")
+        .not_stated(is_a_model, sample_and_sets),
     percentage(
         SampleMeasure::calibrator_uncertainty, "calibrator.uncertainty",
         "expanded uncertainty (k = 2) of the calibrator at the reading, from its certificate, relative; the larger of "
@@ -220,6 +244,7 @@ inline constexpr Measure sample_measures[] = {
     percentage(SampleMeasure::field_nominal_deviation, "field.nominal-deviation",
                "the largest (field reading - nominal) / nominal in size, with its sign; of the means of the field sets")
         .or_absolute(Dimension::flow)
+        .about_the_flow()
         .from_nominal_flow()
         .stated("by the inputs of the budget that act on the field set", field_sets),
     yes_no(SampleMeasure::sampler_known, "sampler.known",
@@ -246,7 +271,9 @@ inline constexpr Measure set_measures[] = {
     percentage(SetMeasure::range, "range", "largest corrected reading - smallest, relative to their mean")
         .or_absolute(Dimension::flow)
         .not_stated(is_a_spread),
-    number(SetMeasure::flow, "flow", Dimension::flow, "L/min", "mean of the corrected readings").stated(of_its_set),
+    number(SetMeasure::flow, "flow", Dimension::flow, "L/min", "mean of the corrected readings")
+        .about_the_flow()
+        .stated(of_its_set),
     flow_difference(SetMeasure::flow_deviation, "flow.deviation", "(flow - nominal) / nominal")
         .from_nominal_flow()
         .stated(of_its_set),

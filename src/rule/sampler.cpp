@@ -1,15 +1,47 @@
 // SPDX-License-Identifier: MIT
 #include "rule/sampler.hpp"
 
+#include <cmath>
+
+#include "aerosol/slip.hpp"
+
 namespace driftwarden {
 
 namespace {
 
+constexpr std::string_view cut_kinds[] = {"impactor", "elutriator", "cyclone"};
+
+bool are_same(const Bounds& a, const Bounds& b) {
+  return (a.lower == b.lower && a.upper == b.upper) || (std::isnan(a.lower) && std::isnan(b.lower));
+}
+
 bool are_alike(const Sampler& a, const Sampler& b) {
-  return a.nominal_l_min == b.nominal_l_min && a.fraction == b.fraction && a.cut_exponent == b.cut_exponent;
+  return a.nominal_l_min == b.nominal_l_min && a.fraction == b.fraction && a.cut_exponent == b.cut_exponent &&
+         a.cut_kind == b.cut_kind && a.cut_um == b.cut_um && a.cut_spread == b.cut_spread &&
+         are_same(a.cut_flows_l_min, b.cut_flows_l_min);
+}
+
+double exponent_of(const Sampler& sampler) {
+  if (sampler.cut_kind == CutKind::impactor) return impactor_exponent;
+  if (sampler.cut_kind == CutKind::elutriator) return elutriator_exponent;
+  return sampler.cut_exponent.value_or(no_figure);
 }
 
 }  // namespace
+
+template <>
+std::span<const std::string_view> words<CutKind>() {
+  return cut_kinds;
+}
+
+CutLaw cut_law_of(const Sampler& sampler) {
+  const bool is_of_theory = sampler.cut_kind == CutKind::impactor || sampler.cut_kind == CutKind::elutriator;
+  return {.nominal_um = sampler.cut_um.value_or(no_figure),
+          .nominal_l_min = sampler.nominal_l_min.value_or(no_figure),
+          .exponent = exponent_of(sampler),
+          .mean_free_path_um = is_of_theory ? mean_free_path_of_air_um : 0,
+          .flows_l_min = sampler.cut_flows_l_min};
+}
 
 Result<std::map<std::string, Sampler>> combine_samplers(std::span<const Sampler> of_packs,
                                                         std::span<const Sampler> of_book) {

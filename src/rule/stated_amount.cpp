@@ -7,10 +7,11 @@ namespace driftwarden {
 
 namespace {
 
-constexpr std::array<Dimension, 9> dimensions = {
+constexpr std::array<Dimension, 10> dimensions = {
     Dimension::flow,     Dimension::temperature, Dimension::temperature_difference,
     Dimension::pressure, Dimension::time,        Dimension::length,
-    Dimension::ratio,    Dimension::volume,      Dimension::count};
+    Dimension::ratio,    Dimension::volume,      Dimension::count,
+    Dimension::diameter};
 
 bool has_unit(const Amount& amount) { return !amount.written_unit.name.empty(); }
 

@@ -69,6 +69,10 @@ struct LackTexts {
   std::string_view pressure;          // {calibrator}
   std::string_view humidity;          // {calibrator}
   std::string_view scale_conditions;  // {calibrator}
+  std::string_view no_curve;          // of a sampler's cut, these four
+  std::string_view no_exponent;
+  std::string_view beyond_law;
+  std::string_view no_convention;
 };
 
 // Every sentence of a finding in one language. What is not here is a name, a figure with its unit, or a place.
@@ -131,7 +135,8 @@ inline constexpr std::array near_texts{&NearTexts::chance, &NearTexts::guarded, 
 inline constexpr std::array lack_texts{
     &LackTexts::not_said,   &LackTexts::no_readings,      &LackTexts::none_before, &LackTexts::none_during,
     &LackTexts::none_after, &LackTexts::all_struck_out,   &LackTexts::temperature, &LackTexts::pressure,
-    &LackTexts::humidity,   &LackTexts::scale_conditions,
+    &LackTexts::humidity,   &LackTexts::scale_conditions, &LackTexts::no_curve,    &LackTexts::no_exponent,
+    &LackTexts::beyond_law, &LackTexts::no_convention,
 };
 
 // What only these sentences may leave open, and a rule's own may not.

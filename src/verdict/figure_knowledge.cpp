@@ -40,7 +40,11 @@ KnownTo SampleKnowledge::flow_deviation() const {
 }
 
 KnownTo SampleKnowledge::cut_shift() const {
-  return known(of_mean_flow(), f_.cut_exponent * (1 + f_.cut_shift) / f_.mean_flow_l_min);
+  return known(of_mean_flow(), exponent_at(f_.cut, f_.cut_um) * (1 + f_.cut_shift) / f_.mean_flow_l_min);
+}
+
+KnownTo SampleKnowledge::cut_size() const {
+  return known(of_mean_flow(), exponent_at(f_.cut, f_.cut_um) * f_.cut_um / f_.mean_flow_l_min);
 }
 
 KnownTo SampleKnowledge::field_deviation() const {

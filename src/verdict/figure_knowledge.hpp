@@ -14,8 +14,9 @@ class SampleKnowledge {
   // A drift as the rule takes it: a change in L/min, or relative to the base of its choice.
   KnownTo drift() const;
   KnownTo flow_deviation() const;
-  // ∂/∂Q of (Q / Q_nominal)^-n is -n (Q / Q_nominal)^-n / Q.
+  // ∂d50/∂Q is -n d50 / Q, with the exponent n where the cut stands.
   KnownTo cut_shift() const;
+  KnownTo cut_size() const;
   KnownTo pre_flow() const { return flow_of(f_.pre_set()); }
   KnownTo post_flow() const { return flow_of(f_.post_set()); }
   KnownTo pre_deviation() const { return deviation_of(f_.pre_set(), Base::nominal); }

@@ -36,7 +36,23 @@ std::string_view lack_of(const LackTexts& texts, const ReadingSet& set) {
   return "";
 }
 
-Lack why_missing(const LackTexts& texts, const SampleAssessment& figures, const Rule& rule) {
+// Of a figure that leans on the cut of the sampler, whose flow is there.
+std::string_view lack_of_cut(const LackTexts& texts, const SampleContext& context) {
+  const std::optional<MassChange> change = context.basis.mass_change(context.figures);
+  if (!change) return texts.no_curve;
+  if (!change->is_known) return texts.no_exponent;
+  return is_missing(change->cut_um.lower) ? texts.beyond_law : texts.no_convention;
+}
+
+bool leans_on_the_cut(const Rule& rule) {
+  if (rule.of != Subject::sample) return false;
+  const auto measure = static_cast<SampleMeasure>(rule.measure);
+  return measure == SampleMeasure::cut_size || measure == SampleMeasure::mass_shift_actual ||
+         measure == SampleMeasure::mass_shift_nominal || measure == SampleMeasure::mass_bias;
+}
+
+Lack why_missing(const LackTexts& texts, const SampleContext& context, const Rule& rule) {
+  const SampleAssessment& figures = context.figures;
   const LeansOn& leans_on = measure_of(rule).leans_on;
   const bool leans_on_sets = rule.of != Subject::sample || leans_on.pre || leans_on.post;
   const bool leans_on_the_field = leans_on.field && !leans_on.post;
@@ -49,6 +65,7 @@ Lack why_missing(const LackTexts& texts, const SampleAssessment& figures, const 
   for (const ReadingSet& set : figures.sets) {
     if (const std::string_view lack = lack_of(texts, set); !lack.empty()) return {lack, &set};
   }
+  if (leans_on_the_cut(rule)) return {lack_of_cut(texts, context)};
   return {texts.not_said};
 }
 
@@ -193,7 +210,7 @@ class SampleNames {
   }
 
   std::string why() const {
-    const Lack lack = why_missing(texts().lacks, figures_, rule_);
+    const Lack lack = why_missing(texts().lacks, context_, rule_);
     return filled(lack.sentence, [&](std::string_view name) -> std::optional<std::string> {
       if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(lack.set->rows.stage)]);
       return lack.set->rows.calibrator == no_row ? "" : book_.instruments[lack.set->rows.calibrator].name;

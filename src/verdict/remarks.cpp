@@ -7,6 +7,8 @@
 
 #include "assessment/pump_conditions.hpp"
 #include "doubt/replicates.hpp"
+#include "quantity/limit.hpp"
+#include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 
 namespace driftwarden {
@@ -193,9 +195,50 @@ void note_idle_decisions(const Screening& screening, const SampleResult& result,
   }
 }
 
+bool is_about_the_flow(const Screening& screening, const Finding& finding) {
+  return finding.rule != Finding::faulty_records && measure_of(screening.rules().rules[finding.rule]).is_about_the_flow;
+}
+
+// Void, and for nothing but how large its flow was or how it moved.
+bool is_void_for_its_flow(const Screening& screening, const SampleResult& result) {
+  return result.verdict == Verdict::void_ &&
+         std::all_of(result.findings.begin(), result.findings.end(), [&](const Finding& finding) {
+           return finding.judgement.outcome != Outcome::void_ || is_about_the_flow(screening, finding);
+         });
+}
+
+bool is_within(const Bounds& range, double limit) {
+  return side_of_limit(range.lower, -limit) != Side::below && side_of_limit(range.upper, limit) != Side::above;
+}
+
+// "+0.1 %", "-0.4 % to +2.1 %"
+std::string error_text(const Bounds& range) {
+  const auto percent = [](double ratio) { return (ratio > 0 ? "+" : "") + with_decimals(100 * ratio, 1) + " %"; };
+  return range.lower == range.upper ? percent(range.lower) : percent(range.lower) + " to " + percent(range.upper);
+}
+
+// A flow that is off by more than is allowed may have done next to nothing to the concentration, by one volume or both.
+void note_small_mass_error(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
+  if (!is_void_for_its_flow(screening, result)) return;
+  const std::optional<MassChange> change = screening.basis().mass_change(*result.figures);
+  if (!change || !change->is_known || is_missing(change->errors.by_actual_volume.lower)) return;
+  const double small = screening.book().settings.small_mass_error;
+  const Bounds& actual = change->errors.by_actual_volume;
+  const Bounds& nominal = change->errors.by_nominal_volume;
+  const bool is_small_by_actual = is_within(actual, small);
+  const bool is_small_by_nominal = is_within(nominal, small);
+  if (!is_small_by_actual && !is_small_by_nominal) return;
+  const std::string which = is_small_by_actual && is_small_by_nominal ? "with either volume"
+                            : is_small_by_actual                      ? "with the actual volume only"
+                                                                      : "with the nominal volume only";
+  remarks.push_back("By the model of its sampler, at this flow the concentration is off by " + error_text(actual) +
+                    " with the actual volume and by " + error_text(nominal) + " with the nominal one: within " +
+                    shortest(std::round(1e6 * small) / 1e4) + " % " + which + "; the void stays");
+}
+
 }  // namespace
 
-std::vector<std::string> volume_remarks(const SampleResult& result) {
+std::vector<std::string> volume_remarks(const Screening& screening, const SampleResult& result) {
   const SampleAssessment& figures = *result.figures;
   if (is_missing(figures.volume_l)) return {};
   std::vector<std::string> remarks;
@@ -207,6 +250,7 @@ std::vector<std::string> volume_remarks(const SampleResult& result) {
     if (line.source == BudgetSource::field_difference)
       remarks.push_back(field_line_text(result, line.estimate * figures.minutes));
   }
+  note_small_mass_error(screening, result, remarks);
   return remarks;
 }
 
@@ -222,7 +266,7 @@ std::vector<std::string> remarks_of(const Screening& screening, const SampleResu
   if (figures.kind == SampleKind::sample) {
     note_conditions(figures, remarks);
     note_pump(screening, figures, remarks);
-    for (std::string& text : volume_remarks(result)) remarks.push_back(std::move(text));
+    for (std::string& text : volume_remarks(screening, result)) remarks.push_back(std::move(text));
   }
   note_unknown_words(screening, result, remarks);
   note_idle_decisions(screening, result, remarks);

@@ -13,7 +13,8 @@ namespace driftwarden {
 std::vector<std::string> remarks_of(const Screening& screening, const SampleResult& result);
 
 // Those of them that belong beside the volume wherever it is printed: that it is formed by convention, and what was
-// measured; what the field sets say of it, where they don't count.
-std::vector<std::string> volume_remarks(const SampleResult& result);
+// measured; what the field sets say of it, where they don't count; of a sample that is void for its flow alone, that
+// the mass is hardly off by the model of its sampler, where it is.
+std::vector<std::string> volume_remarks(const Screening& screening, const SampleResult& result);
 
 }  // namespace driftwarden

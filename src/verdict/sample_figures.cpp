@@ -166,6 +166,22 @@ MeasureValue states_uncertainty(const SampleContext& context, Base base) {
   return yes_no_value(!is_missing(volume_uncertainty(context, base).figure));
 }
 
+// The end of a range that lies farther from 0.
+double farther(const Bounds& range) {
+  return std::abs(range.lower) > std::abs(range.upper) ? range.lower : range.upper;
+}
+
+template <Bounds MassErrorBand::*error>
+MeasureValue of_mass(const SampleContext& context, Base) {
+  const std::optional<MassChange> change = context.basis.mass_change(context.figures);
+  return change && change->is_known ? number_value(farther(change->errors.*error)) : MeasureValue{};
+}
+
+MeasureValue mass_bias(const SampleContext& context, Base base) {
+  return context.figures.is_conventional ? of_mass<&MassErrorBand::bias_by_nominal_volume>(context, base)
+                                         : of_mass<&MassErrorBand::bias_by_actual_volume>(context, base);
+}
+
 using A = SampleAssessment;
 using K = SampleKnowledge;
 using M = SampleMeasure;
@@ -207,6 +223,10 @@ constexpr SampleFigure figures[] = {
     SampleFigure{M::calibrator_read_at, read_at}.of_sets(is_read_so),
     SampleFigure{M::certificate_missing, certificate_missing}.of_sets(lacks_certificate),
     {M::cut_shift, own<&A::cut_shift>, &K::cut_shift},
+    {M::cut_size, own<&A::cut_um>, &K::cut_size},
+    {M::mass_shift_actual, of_mass<&MassErrorBand::by_actual_volume>},
+    {M::mass_shift_nominal, of_mass<&MassErrorBand::by_nominal_volume>},
+    {M::mass_bias, mass_bias},
     {M::calibrator_uncertainty, calibrator_uncertainty},
     record<look_at_pump_serial>(M::record_pump_serial),
     record<look_at_by>(M::record_by),

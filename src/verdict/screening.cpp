@@ -18,13 +18,13 @@ bool asks_for_overlap(const RuleSet& rules) {
 
 SamplerFacts sampler_facts(const Book& book, const RuleSet& rules) {
   SamplerFacts facts;
-  facts.nominal_l_min.assign(book.texts.size(), missing);
-  facts.cut_exponent.assign(book.texts.size(), missing);
   for (const auto& [name, sampler] : rules.samplers) {
     const TextId text = book.texts.find(name);
     if (text == TextPool::unknown) continue;
-    facts.nominal_l_min[text] = sampler.nominal_l_min.value_or(missing);
-    facts.cut_exponent[text] = sampler.cut_exponent.value_or(missing);
+    facts.add(text, {.nominal_l_min = sampler.nominal_l_min.value_or(missing),
+                     .cut = cut_law_of(sampler),
+                     .spread = sampler.cut_spread.value_or(missing),
+                     .convention = convention_named(sampler.fraction)});
   }
   return facts;
 }

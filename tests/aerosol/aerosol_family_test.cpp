@@ -23,6 +23,7 @@ void expect_near(const Bounds& a, const Bounds& b, double tolerance) {
 Bounds of_percent(const Bounds& percent) { return {percent.lower / 100, percent.upper / 100}; }
 
 struct Row {
+  AerosolFamily family;
   double cut_um, spread;
   Convention convention;
   Bounds exponents;
@@ -30,15 +31,19 @@ struct Row {
 };
 
 // own input: 1.9 for 2.0 L/min, a search by 401 MMADs and 61 GSDs in tests/support/computed_aerosols.py (SciPy 1.10).
+constexpr AerosolFamily wide{{3, 20}, {1.8, 3}};
 constexpr Row rows[] = {
-    {4, 1.25, Convention::respirable, {0.75, 0.75}, {2.193, 19.047}, {-58.845, 5.975}, {-51.006, 9.370}},
-    {4, 1.25, Convention::respirable, cyclone_exponents, {1.464, 30.466}, {-58.845, 5.975}, {-53.754, 11.138}},
-    {10, 1.2, Convention::thoracic, {0.75, 0.75}, {0.355, 10.531}, {-23.891, 13.134}, {-15.876, 15.263}},
+    {{}, 4, 1.25, Convention::respirable, {0.75, 0.75}, {0.337, 12.251}, {-31.672, 6.167}, {-23.301, 8.282}},
+    {{}, 4, 1.25, Convention::respirable, cyclone_exponents, {0.228, 19.268}, {-31.672, 6.167}, {-26.179, 9.737}},
+    {{}, 10, 1.2, Convention::thoracic, {0.75, 0.75}, {0.011, 6.479}, {-4.734, 11.537}, {1.439, 13.512}},
+    {wide, 4, 1.25, Convention::respirable, {0.75, 0.75}, {2.193, 19.047}, {-58.845, 5.975}, {-51.006, 9.370}},
+    {wide, 4, 1.25, Convention::respirable, cyclone_exponents, {1.464, 30.466}, {-58.845, 5.975}, {-53.754, 11.138}},
+    {wide, 10, 1.2, Convention::thoracic, {0.75, 0.75}, {0.355, 10.531}, {-23.891, 13.134}, {-15.876, 15.263}},
 };
 
 TEST(FamilyBand, IsThatOfAFarFinerSearch) {
   for (const Row& row : rows) {
-    const FamilyBand family(of(row.cut_um, row.spread, row.exponents.lower), {}, row.convention);
+    const FamilyBand family(of(row.cut_um, row.spread, row.exponents.lower), row.family, row.convention);
     const MassErrorBand band = family.at(1.9, row.exponents);
     expect_near(band.by_actual_volume, of_percent(row.by_actual_percent), stated);
     expect_near(band.bias_at_nominal, of_percent(row.bias_at_nominal_percent), stated);
@@ -80,26 +85,37 @@ MassErrorBand searched(const std::vector<Member>& members, const Preselector& pr
     widen(found.bias_at_nominal, error.bias_at_nominal);
     widen(found.bias_by_actual_volume, error.bias_by_actual_volume);
     widen(found.bias_by_nominal_volume, error.bias_by_nominal_volume);
+    widen(found.share_at_flow, error.share_at_flow);
+    widen(found.share_of_convention, error.share_of_convention);
   }
   return found;
 }
 
 // Sharp and blunt preselectors, far below and far above their flow.
 TEST(FamilyBand, IsAsAccurateAsIsStated) {
-  for (const auto& [convention, cuts] :
-       {std::pair{Convention::respirable, Bounds{2, 5}}, {Convention::thoracic, {8, 12}}}) {
-    const std::vector<Member> members = many_of({}, convention);
+  struct Searched {
+    AerosolFamily family;
+    Convention convention;
+    Bounds cuts;
+  };
+  for (const auto& [family, convention, cuts] : {Searched{wide, Convention::respirable, {2, 5}},
+                                                 {wide, Convention::thoracic, {8, 12}},
+                                                 {{}, Convention::respirable, {2, 5}},
+                                                 {{}, Convention::thoracic, {8, 12}}}) {
+    const std::vector<Member> members = many_of(family, convention);
     for (const double cut : {cuts.lower, cuts.upper})
       for (const double spread : {1.1, 1.5})
         for (const double flow : {1.6, 2.4}) {
           const Preselector preselector = of(cut, spread, 1);
-          const MassErrorBand band = FamilyBand(preselector, {}, convention).at(flow);
+          const MassErrorBand band = FamilyBand(preselector, family, convention).at(flow);
           const MassErrorBand found = searched(members, preselector, flow);
           expect_near(band.by_actual_volume, found.by_actual_volume, stated);
           expect_near(band.by_nominal_volume, found.by_nominal_volume, stated);
           expect_near(band.bias_at_nominal, found.bias_at_nominal, stated);
           expect_near(band.bias_by_actual_volume, found.bias_by_actual_volume, stated);
           expect_near(band.bias_by_nominal_volume, found.bias_by_nominal_volume, stated);
+          expect_near(band.share_at_flow, found.share_at_flow, stated);
+          expect_near(band.share_of_convention, found.share_of_convention, stated);
         }
   }
 }
@@ -179,10 +195,18 @@ TEST(FamilyBand, IsUnknownWithOneExponentOnly) {
 
 TEST(AerosolFamily, IsTheStatedOne) {
   const AerosolFamily family;
-  EXPECT_EQ(family.mmad_um.lower, 3);
-  EXPECT_EQ(family.mmad_um.upper, 20);
-  EXPECT_EQ(family.gsd.lower, 1.8);
+  EXPECT_EQ(family.mmad_um.lower, 1);
+  EXPECT_EQ(family.mmad_um.upper, 15);
+  EXPECT_EQ(family.gsd.lower, 2);
   EXPECT_EQ(family.gsd.upper, 3);
+}
+
+// own input: 5.09 % and 12.81 % of the coarsest, of a spread of 2 and of 3, computed with SciPy 1.10 by
+// tests/support/computed_aerosols.py.
+TEST(AerosolFamily, HasNoMemberOfWhichLessThanATwentiethIsRespirable) {
+  EXPECT_NEAR(convention_share(Convention::respirable, LognormalAerosol{15, 2}), 0.0509, 5e-5);
+  EXPECT_NEAR(convention_share(Convention::respirable, LognormalAerosol{15, 3}), 0.1281, 5e-5);
+  for (const Member& member : many_of({}, Convention::respirable)) EXPECT_GE(member.convention_share, 0.05);
 }
 
 }  // namespace

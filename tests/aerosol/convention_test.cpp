@@ -44,6 +44,15 @@ constexpr SizeRow remembered[] = {
     {20, 65.1, 5.9, 0},    {25, 61.2, 1.8, 0},    {30, 58.3, 0.6, 0},    {40, 54.5, 0.1, 0},    {100, 50.1, 0, 0},
 };
 
+TEST(Convention, IsNamedAsSamplersNameTheirFraction) {
+  EXPECT_EQ(convention_named("inhalable"), inhalable);
+  EXPECT_EQ(convention_named("thoracic"), thoracic);
+  EXPECT_EQ(convention_named("respirable"), respirable);
+  EXPECT_EQ(convention_named("high-risk respirable"), high_risk);
+  EXPECT_FALSE(convention_named("total"));
+  EXPECT_FALSE(convention_named(""));
+}
+
 double percent(Convention convention, double d_um) { return 100 * convention_share(convention, d_um); }
 
 TEST(Convention, IsTheFormulaAtEachSize) {

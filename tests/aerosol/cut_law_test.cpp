@@ -52,6 +52,21 @@ TEST(CutAtFlow, OfAnImpactorFallsAndOfAnElutriatorGrowsWithTheFlow) {
   EXPECT_NEAR(at(elutriator_exponent), 2.4346543736574926, 1e-13);
 }
 
+// own input: n / (1 + s/2) with the slope s of the slip, computed with Python 3.11 by
+// tests/support/computed_aerosols.py.
+TEST(ExponentAt, IsThatOfTheCutItselfWhereSlipGoesWithIt) {
+  const auto at = [](double exponent, double cut_um) {
+    return exponent_at({4, 2, exponent, mean_free_path_of_air_um, {}}, cut_um);
+  };
+  EXPECT_NEAR(at(impactor_exponent, 4), 0.5102199, 1e-7);
+  EXPECT_NEAR(at(elutriator_exponent, 2.5), -0.5161537, 1e-7);
+}
+
+TEST(ExponentAt, IsTheOneStatedWithoutSlipAlsoWhereNoCutIs) {
+  EXPECT_EQ(exponent_at(power(4, 2, 0.75), 4.1), 0.75);
+  EXPECT_EQ(exponent_at(power(std::nan(""), 2, 0.75), std::nan("")), 0.75);
+}
+
 // The law needs the cut at one flow, the jet its shape; they meet at the others.
 TEST(CutAtFlow, OfAnImpactorIsThatOfItsJets) {
   const Jets jet{1, 2.63, 0};

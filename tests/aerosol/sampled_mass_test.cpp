@@ -66,6 +66,9 @@ TEST(SampledMass, IsHeldAgainstAConventionAtEitherFlow) {
     EXPECT_NEAR(100 * error.bias_at_nominal, row.at_nominal_percent, 1e-8);
     EXPECT_NEAR(100 * error.bias_by_actual_volume, row.by_actual_percent, 1e-8);
     EXPECT_NEAR(100 * error.bias_by_nominal_volume, row.by_nominal_percent, 1e-8);
+    EXPECT_EQ(error.share_of_convention, respirable);
+    EXPECT_DOUBLE_EQ(error.share_at_nominal / respirable - 1, error.bias_at_nominal);
+    EXPECT_DOUBLE_EQ(error.share_at_flow / error.share_at_nominal - 1, error.by_actual_volume);
   }
 }
 

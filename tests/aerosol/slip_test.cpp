@@ -40,6 +40,18 @@ TEST(WithoutSlip, FindsEveryDiameterBack) {
     EXPECT_NEAR(without_slip(d * std::sqrt(slip_correction(d, mean_free_path)), mean_free_path) / d, 1, 1e-13) << d;
 }
 
+// own input: a difference in logarithms, computed with Python 3.11 by tests/support/computed_aerosols.py.
+TEST(SlipSlope, IsTheDerivativeOfTheLogarithm) {
+  EXPECT_NEAR(slip_slope(0.5, mean_free_path_of_air_um), -0.2564814, 1e-7);
+  EXPECT_NEAR(slip_slope(4, mean_free_path_of_air_um), -0.0400606, 1e-7);
+}
+
+TEST(SlipSlope, IsNoneWithoutAMeanFreePathAndNoFigureForWhatIsNoLength) {
+  EXPECT_EQ(slip_slope(4, 0), 0);
+  EXPECT_TRUE(std::isnan(slip_slope(0, 0.07)));
+  EXPECT_TRUE(std::isnan(slip_slope(std::nan(""), 0.07)));
+}
+
 TEST(Slip, HasNoFigureForWhatIsNoLength) {
   EXPECT_TRUE(std::isnan(slip_correction(0, 0.07)));
   EXPECT_TRUE(std::isnan(slip_correction(1, -0.1)));

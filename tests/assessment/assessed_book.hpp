@@ -33,11 +33,10 @@ struct AssessedBook {
   }
   SamplerFacts facts(const std::string& sampler, double nominal_l_min, double cut_exponent) const {
     SamplerFacts facts;
-    facts.nominal_l_min.assign(book.texts.size(), missing);
-    facts.cut_exponent.assign(book.texts.size(), missing);
-    if (sampler.empty()) return facts;
-    facts.nominal_l_min.at(book.texts.find(sampler)) = nominal_l_min;
-    facts.cut_exponent.at(book.texts.find(sampler)) = cut_exponent;
+    SamplerFact fact;
+    fact.nominal_l_min = fact.cut.nominal_l_min = nominal_l_min;
+    fact.cut.exponent = cut_exponent;
+    if (!sampler.empty()) facts.add(book.texts.find(sampler), fact);
     return facts;
   }
 

@@ -108,10 +108,7 @@ TEST(CalibratorInputs, DoesNotCountTheMovementOfACalibratorWhoseErrorIsSupposed)
   supposed.from = book.certificates[1].calibrated;
   supposed.until = supposed.from + 400;
   supposed.by_day = {{{2.0, 0.03}}};
-  const AssessmentBasis basis(
-      book, {},
-      SamplerFacts{std::vector<double>(book.texts.size(), missing), std::vector<double>(book.texts.size(), missing)},
-      supposed);
+  const AssessmentBasis basis(book, {}, SamplerFacts{}, supposed);
   SampleAssessor assessor(basis);
   Budget budget;
   work_out_budget(basis, assessor.assess(0), budget);

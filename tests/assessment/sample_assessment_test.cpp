@@ -318,7 +318,7 @@ TEST(SampleAssessment, OfASampleThatNamesNoSamplerHasNoFactsOfOne) {
       "2026-09-21T07:30,pre,S1,V1,2,cowl\n2026-09-21T16:10,post,S1,V1,2,cowl\n";
   AssessedBook book(text, {}, "cowl", 2.0, 0.5);
   EXPECT_TRUE(is_missing(book.of("S1").nominal_l_min));
-  EXPECT_TRUE(is_missing(book.of("S1").cut_exponent));
+  EXPECT_TRUE(is_missing(book.of("S1").cut.exponent));
 }
 
 TEST(SampleAssessment, NamesTheFirstOfSeveralFaults) {

@@ -17,9 +17,7 @@ inline void expect_digits(double figure, double expected) { EXPECT_NEAR(figure, 
 struct BudgetedBook {
   explicit BudgetedBook(const BookText& text, const AssessmentPractice& practice = {})
       : book(book_of(text)),
-        basis(book, practice,
-              SamplerFacts{std::vector<double>(book.texts.size(), missing),
-                           std::vector<double>(book.texts.size(), missing)}),
+        basis(book, practice, SamplerFacts{}),
         assessor(basis),
         figures(assessor.assess(row_of(book, "S1"))) {
     work_out_budget(basis, figures, budget);

@@ -304,5 +304,48 @@ TEST(Settings, HoldHowFarAFlowStraysBetweenChecks) {
       "is possible [settings/out-of-range]\n");
 }
 
+TEST(Settings, HoldWhatWasInTheAir) {
+  const std::string zone = zone_line;
+  EXPECT_FALSE(settings(zone).aerosol);
+  EXPECT_EQ(settings(zone).small_mass_error, 0.05);
+  const auto one = settings(zone + "[aerosol]\nmmad = \"5 µm\"\ngsd = 2\nsource = \"S\"\n").aerosol;
+  ASSERT_TRUE(one);
+  EXPECT_EQ(one->mmad_um, (std::pair{5.0, 5.0}));
+  EXPECT_EQ(one->gsd, (std::pair{2.0, 2.0}));
+  EXPECT_EQ(one->source, "S");
+  EXPECT_EQ(one->place, (Place{"book.toml", 2, 1}));
+  const auto many = settings(zone + "[aerosol]\nmmad = [\"3 um\", \"8 µm\"]\ngsd = [1.8, 2.5]\nsource = \"S\"\n");
+  EXPECT_EQ(many.aerosol->mmad_um, (std::pair{3.0, 8.0}));
+  EXPECT_EQ(many.aerosol->gsd, (std::pair{1.8, 2.5}));
+  const auto small = settings(zone + "[aerosol]\nsmall_error = \"10 %\"\n");
+  EXPECT_FALSE(small.aerosol);
+  EXPECT_DOUBLE_EQ(small.small_mass_error, 0.1);
+}
+
+TEST(Settings, WantAnAerosolAsAWholeAndInItsOrder) {
+  EXPECT_EQ(
+      faults_below("[aerosol]\nmmad = \"5 µm\"\n"),
+      "book.toml:2:1: error: 'aerosol.gsd' is missing; write the geometric standard deviation, as 2, or from where to "
+      "where [settings/missing-key]\n"
+      "book.toml:2:1: error: 'aerosol.source' is missing; say who measured the sizes, or where they are from "
+      "[settings/missing-key]\n");
+  const std::string rest = "gsd = 2\nsource = \"S\"\n";
+  EXPECT_EQ(faults_below("[aerosol]\nmmad = 5\n" + rest),
+            "book.toml:3:8: error: 'aerosol.mmad' is a number; write it as \"5 µm\" or [\"3 µm\", \"8 µm\"] "
+            "[settings/wrong-type]\n");
+  EXPECT_EQ(faults_below("[aerosol]\nmmad = \"5 mm\"\n" + rest),
+            "book.toml:3:8: error: 'aerosol.mmad' can't be '5 mm'; write it as \"5 µm\" or [\"3 µm\", \"8 µm\"] "
+            "[settings/not-an-amount]\n");
+  EXPECT_EQ(faults_below("[aerosol]\nmmad = [\"8 µm\", \"3 µm\"]\n" + rest),
+            "book.toml:3:8: error: 'aerosol.mmad' is out of range; write 0.01 µm to 200 µm, the smaller one first "
+            "[settings/out-of-range]\n");
+  EXPECT_EQ(faults_below("[aerosol]\nmmad = [\"3 µm\"]\n" + rest),
+            "book.toml:3:8: error: 'aerosol.mmad' is a list; write it as \"5 µm\" or [\"3 µm\", \"8 µm\"] "
+            "[settings/wrong-type]\n");
+  EXPECT_EQ(faults_below("[aerosol]\nmmad = \"5 µm\"\ngsd = 0.5\nsource = \"S\"\n"),
+            "book.toml:4:7: error: 'aerosol.gsd' is out of range; write 1 to 10, the smaller one first "
+            "[settings/out-of-range]\n");
+}
+
 }  // namespace
 }  // namespace driftwarden::settings_test

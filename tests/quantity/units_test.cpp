@@ -18,7 +18,8 @@ namespace {
 constexpr std::initializer_list<Dimension> dimensions = {
     Dimension::flow,     Dimension::temperature, Dimension::temperature_difference,
     Dimension::pressure, Dimension::time,        Dimension::length,
-    Dimension::ratio,    Dimension::volume,      Dimension::count};
+    Dimension::ratio,    Dimension::volume,      Dimension::count,
+    Dimension::diameter};
 
 double inside(double written, std::string_view unit, Dimension dimension) {
   return unit_named(unit, dimension).value().to_inside(written);
@@ -34,6 +35,12 @@ void expect_spellings(Dimension dimension, std::string_view name, std::initializ
     EXPECT_EQ(unit->name, name) << spelling;
     EXPECT_EQ(unit->dimension, dimension) << spelling;
   }
+}
+
+TEST(Units, OfADiameterIsTheMicrometreWithItsSignOfTwoKinds) {
+  expect_spellings(Dimension::diameter, "µm", {"µm", "\u03BCm", "um", "µm ", "micrometre", "micrometers"});
+  EXPECT_EQ(amount_of("4.25 µm", Dimension::diameter)->value, 4.25);
+  EXPECT_FALSE(amount_of("4 mm", Dimension::diameter));
 }
 
 // --- exact definitions

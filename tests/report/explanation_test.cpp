@@ -249,6 +249,14 @@ TEST(Explanation, ShowsTheShiftOfTheCutWhereverTheSamplerHasAnExponent) {
   EXPECT_FALSE(has(explained(with_conditions(), {{}, {sampler("cowl", 2.0)}}), "Cut size"));
 }
 
+TEST(Explanation, ShowsWhatTheFlowDidToTheMassWhereTheSamplersCurveIsDescribed) {
+  const std::string text = explained(cyclone_book("1.9"), {{}, {cyclone_sampler()}});
+  EXPECT_HAS(text, "\nCut size and sampled mass, by a model of the sampler\n");
+  EXPECT_HAS(text, "mass.shift.actual");
+  EXPECT_FALSE(has(text, "\nCut size\n"));
+  EXPECT_FALSE(has(explained(with_conditions(), {{}, {sampler("cowl", 2.0, 0.5)}}), "sampled mass"));
+}
+
 TEST(Explanation, SetsWhatWasMeasuredBesideAConventionalVolume) {
   const std::string text = explained(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
   EXPECT_HAS(text, "  V = Q x minutes = 1.70000 x 480 = 816.00 L\n");

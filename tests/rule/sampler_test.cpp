@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
+#include "aerosol/slip.hpp"
 #include "rule/pack_text.hpp"
 
 namespace driftwarden::sampler_test {
@@ -31,9 +34,39 @@ TEST(Samplers, OfTwoPacksThatDifferAreAnErrorNamingBothPlaces) {
   Sampler other_cut = sampler("b.toml", 2);
   other_cut.cut_exponent = 0.5;
   EXPECT_FALSE(combine_samplers(std::vector{sampler("a.toml", 2), other_cut}, {}));
+  Sampler other_curve = sampler("b.toml", 2);
+  other_curve.cut_um = 4;
+  EXPECT_FALSE(combine_samplers(std::vector{sampler("a.toml", 2), other_curve}, {}));
+  Sampler other_flows = sampler("b.toml", 2);
+  other_flows.cut_flows_l_min = {1.5, 2.5};
+  EXPECT_FALSE(combine_samplers(std::vector{sampler("a.toml", 2), other_flows}, {}));
+  EXPECT_TRUE(combine_samplers(std::vector{other_flows, other_flows}, {}));
   Sampler other_fraction = sampler("b.toml", 2);
   other_fraction.fraction = "thoracic";
   EXPECT_FALSE(combine_samplers(std::vector{sampler("a.toml", 2), other_fraction}, {}));
+}
+
+// echo: the exponents of theory, and the mean free path of slip.
+TEST(CutLawOf, IsThatOfTheoryOrOfItsOwnExponent) {
+  Sampler own = sampler("a.toml", 2);
+  own.cut_um = 4;
+  own.cut_flows_l_min = {1.5, 2.5};
+  own.cut_exponent = 0.8;
+  const CutLaw power = cut_law_of(own);
+  EXPECT_EQ(power.nominal_um, 4);
+  EXPECT_EQ(power.nominal_l_min, 2);
+  EXPECT_EQ(power.exponent, 0.8);
+  EXPECT_EQ(power.mean_free_path_um, 0);
+  EXPECT_EQ(power.flows_l_min.upper, 2.5);
+  own.cut_exponent = {};
+  own.cut_kind = CutKind::cyclone;
+  EXPECT_TRUE(std::isnan(cut_law_of(own).exponent));
+  own.cut_kind = CutKind::impactor;
+  EXPECT_EQ(cut_law_of(own).exponent, impactor_exponent);
+  EXPECT_EQ(cut_law_of(own).mean_free_path_um, mean_free_path_of_air_um);
+  own.cut_kind = CutKind::elutriator;
+  EXPECT_EQ(cut_law_of(own).exponent, elutriator_exponent);
+  EXPECT_GT(cut_law_of(own).mean_free_path_um, 0);
 }
 
 TEST(Samplers, OfTheBookWin) {

@@ -173,6 +173,28 @@ inline Sampler sampler(std::string name, std::optional<double> nominal_l_min, st
   return made;
 }
 
+// A cyclone of 2.0 L/min whose curve is described: 4 µm, spread 1.25, from 1.5 to 2.5 L/min.
+inline Sampler cyclone_sampler(std::optional<double> exponent = 0.75) {
+  Sampler made = sampler("cyclone", 2.0, exponent);
+  made.fraction = "respirable";
+  made.cut_kind = CutKind::cyclone;
+  made.cut_um = 4;
+  made.cut_spread = 1.25;
+  made.cut_flows_l_min = {1.5, 2.5};
+  made.place = {"own.toml", 3, 1};
+  return made;
+}
+
+// S1 drawn with it at so many L/min, of an aerosol of 5 µm, 2; or of one that nobody states.
+inline BookText cyclone_book(const std::string& flow_l_min, bool has_aerosol = true) {
+  BookText text;
+  if (has_aerosol) text.settings += "[aerosol]\nmmad = \"5 µm\"\ngsd = 2\nsource = \"Report 7\"\n";
+  text.samples = "sample,pump,sampler,started,stopped\nS1,P1,cyclone,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1," + flow_l_min +
+                  "\n2026-09-21T16:10,post,S1,V1," + flow_l_min + "\n";
+  return text;
+}
+
 // A book, what it is judged by, and a judge.
 class JudgedBook {
  public:

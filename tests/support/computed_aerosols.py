@@ -63,6 +63,11 @@ def with_slip(d):
     return d * math.sqrt(slip(d))
 
 
+def slip_slope(d, step=1e-4):
+    """By a difference in logarithms."""
+    return math.log(slip(d * math.exp(step)) / slip(d * math.exp(-step))) / (2 * step)
+
+
 def without_slip(a):
     return brentq(lambda d: with_slip(d) - a, a / 1000, a, xtol=1e-15, rtol=1e-15)
 
@@ -125,6 +130,7 @@ def penetrating():
 def slipping():
     yield from map(slip, (0.5, 1, 2.5, 4, 10))
     yield from map(with_slip, (0.02, 0.5, 4))
+    yield from map(slip_slope, (0.5, 4))
 
 
 def cut_law():
@@ -132,6 +138,7 @@ def cut_law():
         yield from (4 * ratio ** -exponent, 100 * (ratio ** -exponent - 1))
     yield from (6.17 * flow ** -0.75 for flow in (1.7, 2))
     yield from (without_slip(with_slip(2.5) * (1.9 / 2) ** -n) for n in (0.5, -0.5))
+    yield from (n / (1 + slip_slope(d) / 2) for n, d in ((0.5, 4), (-0.5, 2.5)))
 
 
 def impactor_jet():
@@ -158,9 +165,13 @@ def sampled_mass():
 
 def aerosol_family():
     """By a search far finer than the program's grid."""
-    mmads, gsds = numpy.geomspace(3, 20, 401), numpy.geomspace(1.8, 3, 61)
-    for cut, spread, name, exponents in ((4, 1.25, "respirable", (0.75,)), (4, 1.25, "respirable", (0.5, 1.15)),
-                                         (10, 1.2, "thoracic", (0.75,))):
+    own, wide = (1, 15, 2), (3, 20, 1.8)  # median diameters, and the least spread
+    yield from (100 * taken("respirable", 15, 2), 100 * taken("respirable", 15, 3))
+    for family, cut, spread, name, exponents in (
+            (own, 4, 1.25, "respirable", (0.75,)), (own, 4, 1.25, "respirable", (0.5, 1.15)), (own, 10, 1.2, "thoracic", (0.75,)),
+            (wide, 4, 1.25, "respirable", (0.75,)), (wide, 4, 1.25, "respirable", (0.5, 1.15)),
+            (wide, 10, 1.2, "thoracic", (0.75,))):
+        mmads, gsds = numpy.geomspace(family[0], family[1], 401), numpy.geomspace(family[2], 3, 61)
         width = numpy.hypot(math.log(spread), numpy.log(gsds))[:, None]
         nominal = ndtr(numpy.log(cut / mmads) / width)
         agreed = numpy.array([taken_by_all(name, mmads, gsd) for gsd in gsds])

@@ -6,6 +6,7 @@ The formulas are those of reference_arithmetic.py, which names their sources; wh
 import math
 import statistics
 
+from computed_aerosols import taken, through
 from reference_arithmetic import drift, saturation_kpa, standard_atmosphere_kpa
 
 ATM = 101.325  # kPa
@@ -116,6 +117,13 @@ def cut_size():
     yield from ((flow / 2.0) ** -0.5 - 1 for flow in (1.9, 2.1))
 
 
+def mass_change():
+    """What 1.9 for 2.0 L/min does to a lognormal aerosol of 5 µm, 2 behind a cyclone of 4 µm, 1.25, n = 0.75."""
+    cut = 4 * 0.95 ** -0.75
+    change = through(cut, 5, 2) / through(4, 5, 2)
+    yield from (cut, 100 * (change - 1), 100 * (0.95 * change - 1), 100 * (through(cut, 5, 2) / taken("respirable", 5, 2) - 1))
+
+
 def reading_set():
     pre = FIVE_READINGS["pre"]
     yield from (statistics.mean(pre), statistics.stdev(pre), standard_atmosphere_kpa(1500))
@@ -135,5 +143,5 @@ ROOMS = {"correction/reference_conditions": reference_conditions, "correction/ro
          "correction/vapour_pressure": vapour_pressure, "correction/altitude": altitude,
          "correction/corrected_reading": corrected_reading, "correction/supposed_errors": supposed_errors,
          "assessment/calibrator_knowledge": calibrator_knowledge, "assessment/drift": drifts,
-         "assessment/cut_size": cut_size, "assessment/reading_set": reading_set,
+         "assessment/cut_size": cut_size, "assessment/mass_change": mass_change, "assessment/reading_set": reading_set,
          "assessment/sample_assessment": sample_assessment, "assessment/sampled_volume": sampled_volume}

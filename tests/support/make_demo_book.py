@@ -17,7 +17,7 @@ import tomllib
 import demo_arithmetic
 from demo_instruments import (CALIBRATIONS, CALIBRATORS, MINUTE, ROT2_FOUND, Air, Chance, air_at, believed_to_true,
                               certificate_points, local, shown_flow, stamp, true_errors)
-from demo_plan import (CALIBRATOR_OF, DRIFT, FAULT, FLOW, LATE, RESPIRABLE, SCATTER, WELD, all_plans, planted,
+from demo_plan import (CALIBRATOR_OF, CYCLONE, DRIFT, FAULT, FLOW, LATE, RESPIRABLE, SCATTER, WELD, all_plans, planted,
                        planted_instruments)
 
 PROJECT = pathlib.Path(__file__).resolve().parents[2]
@@ -241,7 +241,7 @@ nominal = "1.5 L/min"
 
 # Week 44 was written on the tunnel crew's own sheet.
 [headings.readings]
-''' + "".join(f'"{own}" = "{heading}"\n' for own, heading in OWN_HEADINGS.items()) + '''
+''' + "".join(f'"{own}" = "{heading}"\n' for own, heading in OWN_HEADINGS.items()) + f'''
 [files]
 ignore = ["README.md", "planted*.csv"]
 
@@ -251,6 +251,25 @@ laboratory = ["Lower Ferrow dust laboratory (invented)", "12 Mill Lane", "Lower 
 
 [custody."*46*"]
 reference = "LF-2026-131"
+
+# On trial in week 44.
+[sampler.{CYCLONE}]
+title        = "Respirable cyclone on trial at Tamber Fold (invented), 2.0 L/min"
+nominal      = "2.0 L/min"
+fraction     = "respirable"
+source       = "Tamber Fold trial note 2 (invented)"
+cut          = "4.0 µm"
+cut_spread   = 1.25
+cut_law      = "cyclone"
+cut_exponent = 0.75
+cut_flows    = ["1.5 L/min", "2.5 L/min"]
+cut_source   = "Tamber Fold trial note 2, wind tunnel of Lower Ferrow (invented)"
+
+# What the round with the cascade impactor found at the face.
+[aerosol]
+mmad   = "5 µm"
+gsd    = 2.0
+source = "Cascade impactor round of 2026-03-12 at the face (invented)"
 '''
 HOUSE = '''pack    = "house"
 title   = "House rules of the Tamber Fold samplers (invented)"
@@ -396,7 +415,7 @@ def check_names(rows):
     rules = {f"{pack['pack']}/{rule['id']}" for pack in packs for rule in pack.get("rule", [])}
     samplers = {sampler for pack in packs for sampler in pack.get("sampler", {})}
     assert {rule for row in rows for rule in row[2].split(";") if rule} <= rules, rules
-    assert {RESPIRABLE, WELD} <= samplers, samplers
+    assert {RESPIRABLE, WELD, CYCLONE} <= samplers, samplers
 
 
 def check_figures(results, plans, rows):

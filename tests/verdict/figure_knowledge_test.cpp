@@ -51,7 +51,11 @@ class Known {
   static Sampler cyclone() {
     Sampler sampler;
     sampler.name = "cyclone";
+    sampler.nominal_l_min = 1.9;
     sampler.cut_exponent = 0.9;
+    sampler.cut_um = 4;
+    sampler.cut_spread = 1.25;
+    sampler.cut_flows_l_min = {1, 3};
     return sampler;
   }
   JudgedBook book_;
@@ -145,6 +149,22 @@ TEST(FigureKnowledge, OfACutFollowsTheFlow) {
   const double slope = (shift(flow + 1e-5) - shift(flow - 1e-5)) / 2e-5;
   EXPECT_NEAR(known.to({Subject::sample, "cut.shift", "within", {"5 %"}}).u,
               std::abs(slope) * known.budget().about(BudgetFigure::flow).u, 1e-9);
+}
+
+TEST(FigureKnowledge, OfACutSizeIsThatOfItsShift) {
+  const Known known;
+  EXPECT_NEAR(known.to({Subject::sample, "cut.size", "at_most", {"5 µm"}}).u,
+              4 * known.to({Subject::sample, "cut.shift", "within", {"5 %"}}).u, 1e-12);
+}
+
+// derived: a difference quotient along the law of an impactor, slip and all.
+TEST(FigureKnowledge, OfAnImpactorsCutFollowsTheFlowWithItsSlip) {
+  Sampler impactor = cyclone_sampler({});
+  impactor.cut_kind = CutKind::impactor;
+  JudgedBook book(cyclone_book("1.9"), {{}, {impactor}});
+  const SampleAssessment& figures = book.figures("S1");
+  const double slope = (cut_at_flow(figures.cut, 1.9001) - cut_at_flow(figures.cut, 1.8999)) / 0.0002;
+  EXPECT_NEAR(-exponent_at(figures.cut, figures.cut_um) * figures.cut_um / 1.9, slope, 1e-7);
 }
 
 TEST(FigureKnowledge, PutsTheUncertaintyOnTheBaseOfTheRule) {

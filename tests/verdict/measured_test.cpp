@@ -167,6 +167,47 @@ TEST_F(Measured, CutShiftIsOfTheMeanFlow) {
   EXPECT_NEAR(figure(SampleMeasure::cut_shift), std::sqrt(2.0 / mean) - 1, exact_in_decimals);
 }
 
+double of_cyclone(SampleMeasure measure, const BookText& text, const Sampler& sampler = cyclone_sampler(),
+                  std::vector<PracticeChoice> practice = {}) {
+  JudgedBook book(text, {{}, {sampler}, std::move(practice)});
+  const SampleContext context{book.screening().basis(), book.figures("S1")};
+  return sample_measure(context, measure, Base::by_practice).figure;
+}
+
+// own input: 5 µm, 2 behind 4 µm, 1.25 at 1.9 for 2.0 L/min with n = 0.75, computed with SciPy 1.10 by
+// tests/support/computed_corrections.py.
+TEST(MeasuredMass, IsThatOfTheModelAtTheMeanFlow) {
+  EXPECT_NEAR(of_cyclone(SampleMeasure::cut_size, cyclone_book("1.9")), 4.15688, 5e-6);
+  EXPECT_NEAR(of_cyclone(SampleMeasure::mass_shift_actual, cyclone_book("1.9")), 0.0533769, 5e-8);
+  EXPECT_NEAR(of_cyclone(SampleMeasure::mass_shift_nominal, cyclone_book("1.9")), 0.000708, 5e-7);
+  EXPECT_NEAR(of_cyclone(SampleMeasure::mass_bias, cyclone_book("1.9")), 0.0419858, 5e-8);
+  EXPECT_NEAR(of_cyclone(SampleMeasure::mass_bias, cyclone_book("1.9"), cyclone_sampler(),
+                         {practice("flow_for_volume", "nominal")}),
+              0.95 * 1.0419858 - 1, 1e-7)
+      << "by the volume that is formed";
+}
+
+// own input: the ends of the stated family are +0.337 % and +12.251 % by the actual volume, and 0.95 times that by the
+// nominal one, computed with SciPy 1.10 by tests/support/computed_aerosols.py.
+TEST(MeasuredMass, OfAFamilyIsTheEndFartherFromNothing) {
+  EXPECT_NEAR(of_cyclone(SampleMeasure::mass_shift_actual, cyclone_book("1.9", false)), 0.12251, 5e-4);
+  EXPECT_NEAR(of_cyclone(SampleMeasure::mass_shift_nominal, cyclone_book("1.9", false)), 0.95 * 1.12251 - 1, 5e-4);
+  EXPECT_LT(of_cyclone(SampleMeasure::mass_bias, cyclone_book("1.9", false)), -0.2);
+}
+
+TEST(MeasuredMass, IsMissingWhereTheLawIsNotKnown) {
+  using enum SampleMeasure;
+  for (const SampleMeasure measure : {cut_size, mass_shift_actual, mass_shift_nominal, mass_bias}) {
+    EXPECT_TRUE(is_missing(of_cyclone(measure, cyclone_book("1.9"), cyclone_sampler({}))));
+    EXPECT_TRUE(is_missing(of_cyclone(measure, cyclone_book("1.4"))));
+    EXPECT_TRUE(is_missing(of_cyclone(measure, cyclone_book("1.9"), sampler("cyclone", 2.0, 0.75))));
+  }
+  Sampler total = cyclone_sampler();
+  total.fraction = "total";
+  EXPECT_TRUE(is_missing(of_cyclone(mass_bias, cyclone_book("1.9"), total)));
+  EXPECT_FALSE(is_missing(of_cyclone(mass_shift_actual, cyclone_book("1.9"), total)));
+}
+
 // 2.04 for a range that ends at 2.0 is 2 % or 0.04 L/min beyond it; 1.96 for one that ends at 1.8 is 8.9 % or 0.16.
 TEST_F(Measured, RangeIsOfTheFarthestReading) {
   EXPECT_NEAR(figure(SampleMeasure::calibrator_range), 0.16 / 1.8, exact_in_decimals);

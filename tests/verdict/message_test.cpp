@@ -40,6 +40,49 @@ RuleText of_sample(std::string_view measure, std::string_view form, const std::s
   return {Subject::sample, measure, form, {value}};
 }
 
+std::string of_cyclone(const BookText& text, std::string_view measure, const Sampler& sampler = cyclone_sampler()) {
+  const RuleText rule{Subject::sample,
+                      measure,
+                      measure == "cut.size" ? "at_most" : "within",
+                      {measure == "cut.size" ? "4.1 µm" : "0.01 %"}};
+  JudgedBook book(text, {{rule}, {sampler}});
+  const SampleResult& result = book.result("S1");
+  return result.findings.empty() ? "" : message_of(book.screening(), result, result.findings.front());
+}
+
+TEST(Message, TellsWhatAFlowDidToTheMass) {
+  EXPECT_EQ(of_cyclone(cyclone_book("1.9"), "cut.size"),
+            "At this flow the 50 % cut size of the sampler is 4.16 µm; the limit is 4.1 µm");
+  EXPECT_EQ(
+      of_cyclone(cyclone_book("1.9"), "mass.shift.actual"),
+      "By the model of its sampler, this flow makes the concentration by the actual volume up to 5.3 % too high; the "
+      "limit is 0.01 %");
+  EXPECT_EQ(
+      of_cyclone(cyclone_book("2.1"), "mass.shift.nominal"),
+      "By the model of its sampler, this flow makes the concentration by the nominal volume up to 0.2 % too low; the "
+      "limit is 0.01 %");
+  EXPECT_EQ(
+      of_cyclone(cyclone_book("2.1"), "mass.bias"),
+      "By the model of its sampler, the concentration lies up to 6.0 % below that of the convention; the limit is "
+      "0.01 %");
+}
+
+TEST(Message, SaysWhyNobodyKnowsWhatAFlowDidToTheMass) {
+  const std::string unknown = "What this flow does to the concentration by the actual volume can't be told: ";
+  EXPECT_EQ(of_cyclone(cyclone_book("1.9"), "mass.shift.actual", sampler("cyclone", 2.0, 0.75)),
+            unknown + "the penetration curve of the sampler is not described");
+  EXPECT_EQ(of_cyclone(cyclone_book("1.9"), "mass.shift.actual", cyclone_sampler({})),
+            unknown + "how the cut of the sampler goes with the flow is not stated");
+  EXPECT_EQ(of_cyclone(cyclone_book("1.4"), "mass.shift.actual"),
+            unknown + "the flow lies outside those that the law of the sampler's cut was found over");
+  Sampler total = cyclone_sampler();
+  total.fraction = "total";
+  EXPECT_EQ(
+      of_cyclone(cyclone_book("1.9"), "mass.bias", total),
+      "How far the concentration lies from that of the convention can't be told: the fraction of the sampler is none "
+      "of a convention");
+}
+
 // A void by how a pack reads its clause says so; a clause's own void and a mere remark don't.
 TEST(Message, SaysWhereAVoidIsHowThePackReadsAClause) {
   const auto said = [](Otherwise otherwise) {
@@ -370,7 +413,9 @@ TEST(Places, OfEachMeasureAreTheRecordsItComesFrom) {
                                                         {M::certificate_missing, "sbda"},
                                                         {M::calibrator_same, "sba"},
                                                         {M::calibrator_uncertainty, "sba"},
-                                                        {M::cut_shift, "sba"}};
+                                                        {M::cut_shift, "sba"},
+                                                        {M::cut_size, "sba"},
+                                                        {M::mass_shift_actual, "sba"}};
   for (const auto& [measure, records] : expected) {
     RuleSet rules = RulesText{{of_sample("drift", "within", "2 %")}}.rule_set();
     rules.rules.front().measure = static_cast<std::size_t>(measure);

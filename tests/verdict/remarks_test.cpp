@@ -258,31 +258,31 @@ TEST(Remarks, DoNotTellOfTheConditionsOfABlank) {
 // and 0.570 L (times), so u = 7.75 and U = 15 L.
 TEST(Remarks, SetWhatWasMeasuredBesideAVolumeByConvention) {
   JudgedBook book(nominal_book(), {{}, {}, {practice("flow_for_volume", "nominal")}});
-  const std::vector<std::string> texts = volume_remarks(book.result("S1"));
+  const std::vector<std::string> texts = volume_remarks(book.screening(), book.result("S1"));
   const Remarks expected{"The volume is conventional: nominal flow x minutes", "Measured: 948.0 L, U 15 L"};
   EXPECT_EQ(texts, expected);
   const std::vector<std::string> all = remarks_of(book.screening(), book.result("S1"));
   EXPECT_NE(std::find(all.begin(), all.end(), texts[0]), all.end());
   JudgedBook by_mean(nominal_book());
-  EXPECT_TRUE(volume_remarks(by_mean.result("S1")).empty());
+  EXPECT_TRUE(volume_remarks(by_mean.screening(), by_mean.result("S1")).empty());
 }
 
 TEST(Remarks, SayWhereNothingWasMeasuredBesideAVolumeByConvention) {
   BookText text = nominal_book();
   text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n";
   JudgedBook book(text, {{}, {}, {practice("flow_for_volume", "nominal")}});
-  EXPECT_EQ(volume_remarks(book.result("S1")).at(1), "No volume was measured");
+  EXPECT_EQ(volume_remarks(book.screening(), book.result("S1")).at(1), "No volume was measured");
 }
 
 // By pocket calculator: 480 x (2.0 / 4 + 1.8 / 2 + 2.0 / 4) = 912 L.
 TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
   JudgedBook by_ends(sagging_book());
   EXPECT_EQ(
-      volume_remarks(by_ends.result("S1")),
+      volume_remarks(by_ends.screening(), by_ends.result("S1")),
       Remarks{"Volume from a line through the field readings: 912.0 L, 48 L less than from the mean of before and "
               "after; within the volume's expanded uncertainty, nothing to do"});
   JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
-  EXPECT_TRUE(volume_remarks(by_line.result("S1")).empty());
+  EXPECT_TRUE(volume_remarks(by_line.screening(), by_line.result("S1")).empty());
 }
 
 // Volumes at reference conditions beside the measured ones; the figures of U are told to two digits.
@@ -292,8 +292,46 @@ TEST(Remarks, SetWhatWasMeasuredAtReferenceConditionsBesideAVolumeByConvention) 
       "sample,pump,started,stopped,nominal [L/min],temperature [°C],pressure [kPa]\n"
       "S1,P1,2026-09-21T08:00,2026-09-21T16:00,1.7,25,101.325\n";
   JudgedBook book(text, {{}, {}, {practice("flow_for_volume", "nominal")}});
-  const std::string told = volume_remarks(book.result("S1")).at(1);
+  const std::string told = volume_remarks(book.screening(), book.result("S1")).at(1);
   EXPECT_TRUE(told.starts_with("Measured: 948.0 L, U 15 L; at reference conditions 948.0 L, U ")) << told;
+}
+
+Remarks mass_remarks(const BookText& text, std::vector<RuleText> rules, const Sampler& sampler = cyclone_sampler()) {
+  JudgedBook book(text, {std::move(rules), {sampler}});
+  return volume_remarks(book.screening(), book.result("S1"));
+}
+
+const RuleText flow_within_2{Subject::sample, "flow.deviation", "within", {"2 %"}};
+
+// own input: +5.34 % and +0.07 %, computed with SciPy 1.10 by tests/support/computed_aerosols.py.
+TEST(Remarks, TellBesideAVoidForTheFlowWhereTheMassIsHardlyOff) {
+  EXPECT_EQ(
+      mass_remarks(cyclone_book("1.9"), {flow_within_2}),
+      Remarks{"By the model of its sampler, at this flow the concentration is off by +5.3 % with the actual volume "
+              "and by +0.1 % with the nominal one: within 5 % with the nominal volume only; the void stays"});
+  BookText text = cyclone_book("1.9");
+  text.settings += "small_error = \"6 %\"\n";
+  EXPECT_EQ(
+      mass_remarks(text, {flow_within_2}),
+      Remarks{"By the model of its sampler, at this flow the concentration is off by +5.3 % with the actual volume "
+              "and by +0.1 % with the nominal one: within 6 % with either volume; the void stays"});
+  text = cyclone_book("1.9");
+  text.settings += "small_error = \"0.05 %\"\n";
+  EXPECT_EQ(mass_remarks(text, {flow_within_2}), Remarks{});
+}
+
+TEST(Remarks, TellOfTheMassOnlyWhereTheFlowAloneMakesItVoid) {
+  const RuleText flow_is_enough{Subject::sample, "flow", "at_least", {"1.95 L/min"}};
+  EXPECT_EQ(mass_remarks(cyclone_book("1.9"), {flow_is_enough}).size(), 1U);
+  RuleText remarked = flow_within_2;
+  remarked.otherwise = Otherwise::qualify;
+  EXPECT_EQ(mass_remarks(cyclone_book("1.9"), {remarked}), Remarks{}) << "it is not void";
+  const RuleText too_short{Subject::sample, "minutes", "at_least", {"600 min"}};
+  EXPECT_EQ(mass_remarks(cyclone_book("1.9"), {flow_within_2, too_short}), Remarks{}) << "void for its minutes, too";
+  EXPECT_EQ(mass_remarks(cyclone_book("1.9"), {flow_within_2}, cyclone_sampler({})), Remarks{}) << "no exponent";
+  EXPECT_EQ(mass_remarks(cyclone_book("1.4"), {flow_within_2}), Remarks{}) << "beyond the law";
+  EXPECT_EQ(mass_remarks(cyclone_book("1.9", false), {flow_within_2}), Remarks{}) << "a wide range";
+  EXPECT_EQ(mass_remarks(cyclone_book("1.9"), {flow_within_2}, sampler("cyclone", 2.0, 0.75)), Remarks{}) << "no curve";
 }
 
 TEST(Remarks, SayNothingOfFieldSetsThatAllCount) {

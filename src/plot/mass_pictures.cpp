@@ -1,0 +1,322 @@
+// SPDX-License-Identifier: MIT
+#include "plot/mass_pictures.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "aerosol/penetration.hpp"
+#include "book/file_name.hpp"
+#include "plot/gnuplot_text.hpp"
+#include "quantity/elementary.hpp"
+#include "quantity/rounding.hpp"
+#include "verdict/cautions.hpp"
+
+namespace driftwarden {
+namespace {
+
+// Diameters are drawn by their decimal logarithms.
+double on_axis(double um) { return elementary::log10(um); }
+double in_um(double place) { return elementary::pow(10, place); }
+
+std::vector<DateTic> diameter_tics(const Panel::Range& axis) {
+  std::vector<DateTic> tics;
+  for (const double um : {0.2, 0.5, 1.0, 2.0, 3.0, 4.0, 5.0, 7.0, 10.0, 15.0, 20.0, 30.0, 50.0, 100.0}) {
+    if (on_axis(um) >= axis.low && on_axis(um) <= axis.high) tics.push_back({on_axis(um), chart_figure(um)});
+  }
+  return tics;
+}
+
+std::vector<double> between(const Panel::Range& range, std::size_t count) {
+  std::vector<double> places;
+  for (std::size_t i = 0; i < count; ++i)
+    places.push_back(range.low + (range.high - range.low) * static_cast<double>(i) / static_cast<double>(count - 1));
+  return places;
+}
+
+bool is_one(const Bounds& range) { return range.lower == range.upper; }
+
+// Of a range of cuts the one that lies farther from the nominal one.
+double farther_cut(const MassChange& change) {
+  const double nominal = change.preselector.cut.nominal_um;
+  return std::abs(change.cut_um.lower - nominal) > std::abs(change.cut_um.upper - nominal) ? change.cut_um.lower
+                                                                                           : change.cut_um.upper;
+}
+
+std::string cut_text(const Bounds& cut_um) {
+  const std::string upper = with_decimals(cut_um.upper, 2) + " µm";
+  return is_one(cut_um) ? upper : with_decimals(cut_um.lower, 2) + " to " + upper;
+}
+
+// "+5 %", "−2 %", "0 %"
+std::string level_text(double ratio) {
+  const double percent = std::round(1e6 * ratio) / 1e4;
+  return (percent > 0 ? "+" : percent < 0 ? "−" : "") + chart_figure(std::abs(percent)) + " %";
+}
+
+class MassPictureWriter {
+ public:
+  MassPictureWriter(const Screening& screening, const SampleAssessment& figures, const MassChange& change,
+                    const Theme& theme, PictureFormat format)
+      : screening_(screening), f_(figures), change_(change), theme_(theme), format_(format) {}
+
+  Pictures take() {
+    penetration_picture();
+    error_picture();
+    return std::move(pictures_);
+  }
+
+ private:
+  static constexpr Extent size_of_curves{760, 470};
+  static constexpr Extent size_of_maps{1000, 520};
+  static constexpr std::size_t steps = 240;
+
+  std::string sample() const { return std::string(screening_.book().samples.name[f_.sample]); }
+  std::string sampler() const {
+    return screening_.book().texts.text(field(screening_.book().samples.sampler, f_.sample, TextId{0}));
+  }
+  std::string flows() const {
+    return with_decimals(f_.mean_flow_l_min, 3) + " L/min, nominal " + with_decimals(f_.nominal_l_min, 3) + " L/min";
+  }
+  const CutLaw& law() const { return change_.preselector.cut; }
+
+  void begin(const std::string& what, const std::string& title, const std::string& subtitle, const std::string& third,
+             Extent size) {
+    pictures_.files.push_back(as_file_name(sample()) + what + std::string(ending_of(format_)));
+    begin_picture(pictures_.script,
+                  {pictures_.files.back(), title, subtitle, third, size, format_, std::string(cautions_in_a_line)},
+                  theme_);
+  }
+
+  // --- the curves
+
+  void penetration_picture() {
+    begin(".penetration", sample() + ": what comes through " + sampler(),
+          flows() + "; a model, from the curve that the book states", "", size_of_curves);
+    Panel panel;
+    panel.x = {on_axis(std::max(0.5, law().nominal_um / 5)), on_axis(std::min(100.0, law().nominal_um * 6))};
+    panel.y = {0, 100};
+    panel.x_label = "aerodynamic diameter, µm";
+    panel.y_label = "% of the particles of a size";
+    panel.left = 0.075;
+    panel.right = 0.965;
+    panel.bottom = 0.14;
+    panel.top = 0.80;
+    panel.x_tics = diameter_tics(panel.x);
+    add_curves(panel);
+    append_panel(pictures_.script, panel, theme_, size_of_curves);
+    end_picture(pictures_.script);
+  }
+
+  Panel::Curve curve(const Panel& panel, const LineStyle& line, const PenetrationCurve& of) const {
+    Panel::Curve drawn{between(panel.x, steps), {}, line};
+    for (const double x : drawn.x) drawn.y.push_back(100 * penetration(of, in_um(x)));
+    return drawn;
+  }
+
+  void add_curves(Panel& panel) const {
+    const double spread = change_.preselector.spread;
+    LineStyle here = theme_.value;
+    here.width = 2.2;
+    here.colour = theme_.signal.colour;
+    LineStyle nominal = theme_.next;
+    nominal.colour = theme_.point.colour;
+    std::vector<std::pair<LineStyle, std::string>> key;
+    if (change_.convention) {
+      const std::size_t number = static_cast<std::size_t>(*change_.convention);
+      Panel::Curve agreed{between(panel.x, steps), {}, theme_.limit};
+      for (const double x : agreed.x) agreed.y.push_back(100 * convention_share(*change_.convention, in_um(x)));
+      panel.curves.push_back(agreed);
+      key.emplace_back(theme_.limit, std::string(convention_words[number]) + " convention (ISO 7708, EN 481)");
+    }
+    panel.curves.push_back(curve(panel, nominal, {law().nominal_um, spread}));
+    key.emplace_back(nominal, "at the nominal flow, 50 % at " + with_decimals(law().nominal_um, 2) + " µm");
+    panel.curves.push_back(curve(panel, here, {change_.cut_um.upper, spread}));
+    if (!is_one(change_.cut_um)) panel.curves.push_back(curve(panel, here, {change_.cut_um.lower, spread}));
+    key.emplace_back(here, "at this flow, 50 % at " + cut_text(change_.cut_um));
+    add_key(panel, key);
+  }
+
+  // Upper right, where no curve comes: a line of each kind, and its words.
+  static void add_key(Panel& panel, const std::vector<std::pair<LineStyle, std::string>>& key) {
+    double y = 96;
+    for (const auto& [line, words] : key) {
+      const double width = panel.x.high - panel.x.low;
+      const double from = panel.x.low + 0.555 * width;
+      panel.curves.push_back({{from, from + 0.05 * width}, {y, y}, line});
+      panel.words.push_back({from + 0.06 * width, y, words});
+      y -= 7;
+    }
+  }
+
+  // --- the maps
+
+  void error_picture() {
+    const AerosolFamily own = aerosols_of(screening_.book().settings);
+    begin(".mass-error", sample() + ": by how much the concentration is off, by the dust",
+          sampler() + " at " + flows() + "; lines of equal error, shaded within " +
+              chart_figure(100 * screening_.book().settings.small_mass_error) + " %",
+          exponent_text() + (is_one(own.mmad_um) && is_one(own.gsd)
+                                 ? "the mark: the dust that the book states"
+                                 : std::string("the frame: the dusts ") +
+                                       (screening_.book().settings.aerosol ? "that the book states"
+                                                                           : "that are taken, for nobody states one")),
+          size_of_maps);
+    map(own, 1, 0.055, 0.455, "with the actual volume");
+    map(own, f_.mean_flow_l_min / f_.nominal_l_min, 0.555, 0.945, "with the nominal volume");
+    end_picture(pictures_.script);
+  }
+
+  std::string exponent_text() const {
+    if (change_.is_known) return "";
+    return "nobody states the exponent of its cut: drawn with " + chart_figure(law_farther()) +
+           ", the farther end of the literature; ";
+  }
+  double law_farther() const {
+    return farther_cut(change_) == cut_at(change_.exponents.lower) ? change_.exponents.lower : change_.exponents.upper;
+  }
+  double cut_at(double exponent) const {
+    CutLaw with = law();
+    with.exponent = exponent;
+    return cut_at_flow(with, f_.mean_flow_l_min);
+  }
+
+  void map(const AerosolFamily& own, double more_air, double left, double right, const std::string& title) {
+    Panel panel;
+    panel.x = {on_axis(std::min(0.5, own.mmad_um.lower)), on_axis(std::max(30.0, own.mmad_um.upper))};
+    panel.y = {std::min(1.5, own.gsd.lower), std::max(3.5, own.gsd.upper)};
+    panel.x_label = "mass median aerodynamic diameter, µm";
+    panel.y_label = "geometric standard deviation";
+    panel.left = left;
+    panel.right = right;
+    panel.bottom = 0.13;
+    panel.top = 0.77;
+    panel.room_above = 14;
+    panel.x_tics = diameter_tics(panel.x);
+    // Above the figures of lines that leave at the top.
+    panel.words.push_back({panel.x.low, panel.y.high + 0.09 * (panel.y.high - panel.y.low), title});
+    add_small_errors(panel, more_air);
+    add_lines(panel, more_air);
+    add_own(panel, own);
+    append_panel(pictures_.script, panel, theme_, size_of_maps);
+  }
+
+  // Where the error is so much, over the spreads of a panel; the ends of the axis where it is more, or less, all over.
+  std::vector<double> line_of(const Panel& panel, double error, double more_air, bool stops_at_ends) const {
+    const double by_actual = (1 + error) / more_air - 1;
+    const Bounds mmads{in_um(panel.x.low), in_um(panel.x.high)};
+    const double cut = farther_cut(change_);
+    const bool grows = cut > law().nominal_um;
+    std::vector<double> places;
+    for (const double gsd : between(panel.y, steps)) {
+      const double mmad = mmad_of_error(change_.preselector, cut, by_actual, gsd, mmads);
+      double place = on_axis(mmad);
+      if (std::isnan(mmad) && stops_at_ends) {
+        const double finest = error_at(cut, {mmads.lower, gsd});
+        place = (by_actual > finest) == grows ? panel.x.high : panel.x.low;
+      }
+      places.push_back(place);
+    }
+    return places;
+  }
+  double error_at(double cut_um, const LognormalAerosol& of) const {
+    const double spread = change_.preselector.spread;
+    return sampled_share({cut_um, spread}, of) / sampled_share({law().nominal_um, spread}, of) - 1;
+  }
+
+  void add_small_errors(Panel& panel, double more_air) const {
+    const double small = screening_.book().settings.small_mass_error;
+    std::vector<double> x = line_of(panel, -small, more_air, true);
+    std::vector<double> y = between(panel.y, steps);
+    const std::vector<double> back = line_of(panel, small, more_air, true);
+    x.insert(x.end(), back.rbegin(), back.rend());
+    const std::vector<double> up = y;
+    y.insert(y.end(), up.rbegin(), up.rend());
+    panel.patches.push_back({x, y, theme_.band});
+  }
+
+  void add_lines(Panel& panel, double more_air) const {
+    const double cut = farther_cut(change_);
+    const auto error = [&](double place, double gsd) {
+      return (1 + error_at(cut, {in_um(place), gsd})) * more_air - 1;
+    };
+    const double one = error(panel.x.low, panel.y.low);
+    const double other = error(on_axis(20), panel.y.low);
+    const double least = std::min(one, other);
+    const double greatest = std::max(one, other);
+    if (!(greatest > least)) return;
+    const double step = tic_step(greatest - least, 10);
+    for (double level = std::ceil(least / step) * step; level <= greatest * (1 + 1e-9); level += step)
+      add_line(panel, level, line_of(panel, level, more_air, false));
+  }
+
+  void add_line(Panel& panel, double level, const std::vector<double>& x) const {
+    LineStyle line = theme_.value;
+    line.colour = theme_.point.colour;
+    line.width = std::abs(level) < 1e-9 ? 2 : 1;
+    const std::vector<double> y = between(panel.y, steps);
+    panel.curves.push_back({x, y, line});
+    std::size_t last = x.size();
+    while (last > 0 && std::isnan(x[last - 1])) --last;
+    if (last == 0) return;
+    if (last == x.size()) {
+      panel.notes.push_back({x.back(), panel.y.high, level_text(level), theme_.text, true, true});
+    } else {
+      panel.levels.push_back({y[last - 1], level_text(level), theme_.text});
+    }
+  }
+
+  void add_own(Panel& panel, const AerosolFamily& own) const {
+    const double left = on_axis(own.mmad_um.lower);
+    const double right = on_axis(own.mmad_um.upper);
+    if (is_one(own.mmad_um) && is_one(own.gsd)) {
+      MarkStyle mark = filled(theme_.signal);
+      mark.colour = theme_.signal.colour;
+      panel.marks.push_back({{left}, {own.gsd.lower}, mark});
+      return;
+    }
+    LineStyle frame = theme_.tolerance;
+    frame.dashes = "";
+    frame.colour = theme_.signal.colour;
+    panel.curves.push_back({{left, right, right, left, left},
+                            {own.gsd.lower, own.gsd.lower, own.gsd.upper, own.gsd.upper, own.gsd.lower},
+                            frame,
+                            true});
+  }
+
+  const Screening& screening_;
+  const SampleAssessment& f_;
+  const MassChange& change_;
+  const Theme& theme_;
+  PictureFormat format_;
+  Pictures pictures_;
+};
+
+}  // namespace
+
+Pictures mass_pictures(const Screening& screening, const SampleAssessment& figures, const Theme& theme,
+                       PictureFormat format) {
+  const std::optional<MassChange> change = screening.basis().mass_change(figures);
+  if (!change || is_missing(change->cut_um.lower)) return {};
+  return MassPictureWriter(screening, figures, *change, theme, format).take();
+}
+
+double mmad_of_error(const Preselector& preselector, double cut_um, double error, double gsd, const Bounds& mmad_um) {
+  const auto beyond = [&](double place) {
+    const LognormalAerosol of{in_um(place), gsd};
+    return sampled_share({cut_um, preselector.spread}, of) /
+               sampled_share({preselector.cut.nominal_um, preselector.spread}, of) -
+           1 - error;
+  };
+  double low = on_axis(mmad_um.lower);
+  double high = on_axis(mmad_um.upper);
+  if (!(beyond(low) * beyond(high) <= 0)) return no_figure;
+  const bool is_below = beyond(low) < 0;
+  constexpr int enough = 50;  // halvings
+  for (int i = 0; i < enough; ++i) {
+    const double middle = (low + high) / 2;
+    ((beyond(middle) < 0) == is_below ? low : high) = middle;
+  }
+  return in_um((low + high) / 2);
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: MIT
+#include "report/mass_working.hpp"
+
+#include "aerosol/slip.hpp"
+#include "quantity/rounding.hpp"
+#include "report/screen_table.hpp"
+#include "report/set_working.hpp"
+#include "report/terminal_text.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool is_one(const Bounds& range) { return range.lower == range.upper; }
+
+// "5 µm", "1 to 15 µm"
+std::string from_to(const Bounds& range, const std::string& unit = "") {
+  return (is_one(range) ? "" : shortest(range.lower) + " to ") + shortest(range.upper) + unit;
+}
+
+// A share of the mass, "37.96 %", "11.24 % to 97.10 %".
+std::string share_text(const Bounds& share) {
+  const auto percent = [](double part) { return with_decimals(100 * part, 2) + " %"; };
+  return (is_one(share) ? "" : percent(share.lower) + " to ") + percent(share.upper);
+}
+
+class MassWorking {
+ public:
+  MassWorking(const Screening& screening, const SampleResult& result, const MassChange& change, std::size_t width)
+      : screening_(screening),
+        book_(screening.book()),
+        f_(*result.figures),
+        change_(change),
+        law_(change.preselector.cut),
+        errors_(change.errors),
+        width_(width) {}
+
+  std::string text() {
+    curve();
+    if (is_missing(f_.mean_flow_l_min)) {
+      line("can't be worked out: a flow is missing");
+      return std::move(out_);
+    }
+    if (is_missing(change_.cut_um.lower)) {
+      line("The mean flow as measured, " + flow_text(f_.mean_flow_l_min) +
+           " L/min, lies outside those flows: what it did to the cut is not known.");
+      return std::move(out_);
+    }
+    cut();
+    aerosol();
+    shares();
+    shifts();
+    bias();
+    model();
+    return std::move(out_);
+  }
+
+ private:
+  void line(std::string_view text, std::size_t indent = 2) { out_ += wrapped(for_terminal(text), indent, width_); }
+
+  // The sampler as it is described.
+  void curve() {
+    const TextId name = field(book_.samples.sampler, f_.sample, TextId{0});
+    const auto found = screening_.rules().samplers.find(book_.texts.text(name));
+    if (found == screening_.rules().samplers.end()) return;
+    const Sampler& sampler = found->second;
+    const std::string kind = sampler.cut_kind ? std::string(word_of(*sampler.cut_kind)) + ", " : "";
+    line("50 % cut d50 = " + shortest(*sampler.cut_um) + " µm at " + shortest(*sampler.nominal_l_min) +
+         " L/min, spread " + shortest(change_.preselector.spread) + "; " + kind + law_text() + ", from " +
+         shortest(law_.flows_l_min.lower) + " to " + shortest(law_.flows_l_min.upper) +
+         " L/min: " + sampler.cut_source + " [" + to_text(sampler.place) + "]");
+    if (law_.nominal_l_min != *sampler.nominal_l_min) {
+      line("The sample's own nominal flow is " + shortest(law_.nominal_l_min) +
+           " L/min: there d50 = " + with_decimals(law_.nominal_um, 3) + " µm");
+    }
+  }
+
+  std::string law_text() const {
+    if (law_.mean_free_path_um > 0) {
+      return "d50 x √C goes as the flow to the power " + shortest(-law_.exponent) + ", C being the slip correction";
+    }
+    if (change_.is_known) return "d50 goes as the flow to the power " + shortest(-law_.exponent);
+    return "nobody states with which exponent its d50 goes with the flow";
+  }
+
+  void cut() {
+    const std::string flows = "(" + flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.nominal_l_min) + ")";
+    if (!change_.is_known) {
+      line("With exponents of " + from_to(change_.exponents) + ", between which most of the literature's lie, d50 = " +
+           with_decimals(change_.cut_um.lower, 3) + " to " + with_decimals(change_.cut_um.upper, 3) +
+           " µm at the mean flow as measured. All that follows is a range over them, and for rules cut.size, "
+           "mass.shift and mass.bias are missing: give cut_exponent to have a verdict.");
+      return;
+    }
+    const std::string power = with_decimals(law_.nominal_um, 3) + " x " + flows + "^" + shortest(-law_.exponent);
+    const std::string figure = with_decimals(f_.cut_um, 3) + " µm";
+    const std::string change = "; cut.shift = " + with_decimals(f_.cut_um, 3) + " / " +
+                               with_decimals(law_.nominal_um, 3) + " - 1 = " + range_text({f_.cut_shift, f_.cut_shift});
+    if (law_.mean_free_path_um > 0) {
+      const double slip = slip_correction(law_.nominal_um, law_.mean_free_path_um);
+      line("cut.size: d50 x √C = " + with_decimals(law_.nominal_um, 3) + " x √" + with_decimals(slip, 4) + " x " +
+           flows + "^" + shortest(-law_.exponent) + ", so d50 = " + figure + change);
+    } else {
+      line("cut.size: d50 = " + power + " = " + figure + change);
+    }
+  }
+
+  void aerosol() {
+    const AerosolFamily family = aerosols_of(book_.settings);
+    const std::string sizes = "mass median diameter " + from_to(family.mmad_um, " µm") +
+                              ", geometric standard deviation " + from_to(family.gsd);
+    if (book_.settings.aerosol) {
+      line("Aerosol: " + sizes + ": " + book_.settings.aerosol->source + " [" + to_text(book_.settings.aerosol->place) +
+           "]");
+    } else {
+      line(
+          "Nobody states the aerosol ([aerosol] in book.toml), so each figure below is the range over all lognormal "
+          "ones of " +
+          sizes + ".");
+    }
+  }
+
+  void shares() {
+    const AerosolFamily family = aerosols_of(book_.settings);
+    const bool is_one_aerosol = is_one(family.mmad_um) && is_one(family.gsd);
+    line("F, the share of its mass that comes through, = Φ( ln(d50 / " +
+         (is_one_aerosol ? shortest(family.mmad_um.lower) : "mass median") + ") / √(ln²" +
+         shortest(change_.preselector.spread) + " + ln²" + (is_one_aerosol ? shortest(family.gsd.lower) : "deviation") +
+         ") ), Φ being the standard normal distribution: " + share_text(errors_.share_at_nominal) +
+         " at the nominal flow, " + share_text(errors_.share_at_flow) + " at this one");
+  }
+
+  void shifts() {
+    line("mass.shift.actual  = F / F_nominal - 1 = " + range_text(errors_.by_actual_volume) +
+         ", of the concentration by the actual volume");
+    line("mass.shift.nominal = F x Q / (F_nominal x Q_nominal) - 1 = " + range_text(errors_.by_nominal_volume) +
+         ", of the concentration by the nominal volume, and of the mass on the filter");
+  }
+
+  void bias() {
+    if (!change_.convention) return;
+    const std::string name(convention_words[static_cast<std::size_t>(*change_.convention)]);
+    line("Against the " + name + " convention (ISO 7708, EN 481), which takes " +
+         share_text(errors_.share_of_convention) + ": " + range_text(errors_.bias_at_nominal) +
+         " at the nominal flow; at this one " + range_text(errors_.bias_by_actual_volume) + " by the actual volume, " +
+         range_text(errors_.bias_by_nominal_volume) + " by the nominal volume");
+    if (!change_.is_known) return;
+    line("mass.bias is that by the " + std::string(f_.is_conventional ? "nominal" : "actual") +
+         " volume, which is the one that is formed" +
+         (is_one(errors_.bias_by_actual_volume) ? "." : "; for rules, its end farther from 0."));
+  }
+
+  void model() { line("A model, and never a correction of a result. " + std::string(left_out_of_the_mass)); }
+
+  const Screening& screening_;
+  const Book& book_;
+  const SampleAssessment& f_;
+  const MassChange& change_;
+  const CutLaw& law_;
+  const MassErrorBand& errors_;
+  std::size_t width_;
+  std::string out_;
+};
+
+}  // namespace
+
+const std::string_view left_out_of_the_mass =
+    "It leaves out the inlet and the wind before it, losses and leaks, charge, overloading and bounce, curves and "
+    "aerosols that are not lognormal, a flow that changed during sampling, and how well the curve itself is known. So "
+    "no uncertainty is stated.";
+
+std::string range_text(const Bounds& ratios) {
+  const auto percent = [](double ratio) {
+    const std::string figure = with_decimals(100 * ratio, 2);
+    return (ratio > 0 && figure != "0.00" ? "+" : "") + figure + " %";
+  };
+  return is_one(ratios) ? percent(ratios.lower) : percent(ratios.lower) + " to " + percent(ratios.upper);
+}
+
+std::string mass_working(const Screening& screening, const SampleResult& result, std::size_t width) {
+  const std::optional<MassChange> change = screening.basis().mass_change(*result.figures);
+  return change ? MassWorking(screening, result, *change, width).text() : "";
+}
+
+}  // namespace driftwarden
