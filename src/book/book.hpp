@@ -16,6 +16,7 @@
 #include "record/decision.hpp"
 #include "record/handed_scatter.hpp"
 #include "record/instrument.hpp"
+#include "record/planned_sample.hpp"
 #include "record/reading.hpp"
 #include "record/sample.hpp"
 #include "record/service.hpp"
@@ -34,6 +35,7 @@ struct BookFiles {
   std::vector<std::string> actions;
   std::vector<std::string> service;
   std::vector<std::string> checks;
+  std::vector<std::string> plan;
   std::vector<std::string> pooled;
 };
 
@@ -55,6 +57,7 @@ struct Book {
   std::vector<HandedScatter> handed_scatter;  // of a part of a split book
   std::vector<Service> services;              // in the order of the files
   std::vector<BenchCheck> checks;             // the same
+  std::vector<PlannedSample> plan;            // the same
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

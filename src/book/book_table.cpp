@@ -15,7 +15,7 @@ std::size_t size_of(const Book& book) {
   return (book.*records).size();
 }
 
-constexpr std::array<BookTable, 9> tables{{
+constexpr std::array<BookTable, 10> tables{{
     {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments, size_of<&Book::instruments>,
      "instrument", "instruments"},
     {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates, size_of<&Book::certificates>,
@@ -31,6 +31,8 @@ constexpr std::array<BookTable, 9> tables{{
     {&service_spec, &BookFiles::service, false, false, false, read_service, size_of<&Book::services>, "service",
      "services"},
     {&checks_spec, &BookFiles::checks, false, false, false, read_checks, size_of<&Book::checks>, "check", "checks"},
+    {&plan_spec, &BookFiles::plan, false, false, false, read_plan, size_of<&Book::plan>, "planned sample",
+     "planned samples", true},
     {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled, size_of<&Book::handed_scatter>,
      "pooled scatter", "pooled scatters"},
 }};

@@ -102,6 +102,7 @@ extern const TableSpec decisions_spec;
 extern const TableSpec actions_spec;
 extern const TableSpec service_spec;
 extern const TableSpec checks_spec;
+extern const TableSpec plan_spec;
 extern const TableSpec pooled_spec;
 
 void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand);
@@ -112,6 +113,7 @@ void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand)
 void read_actions(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_service(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_checks(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_plan(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_pooled(const std::vector<TableFile>& files, const BookInHand& hand);
 
 // The cells of a row that is added to a table which only grows, in the order of its columns.

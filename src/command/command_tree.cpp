@@ -4,6 +4,7 @@
 #include "command/completion.hpp"
 #include "command/manual_pages.hpp"
 #include "evidence/package_note.hpp"
+#include "report/label_sheet.hpp"
 #include "report/screen_table.hpp"
 #include "verdict/cautions.hpp"
 
@@ -173,6 +174,48 @@ void add_letter(CLI::App& app, CommandOptions& options, Surroundings& surroundin
     if (options.letter.batch.empty() && options.letter.sample.empty()) throw CLI::RequiredError("--batch or --sample");
     run = [&] { return run_letter(options.letter, surroundings); };
   });
+}
+
+void add_air(CLI::App* command, AirOptions& air) {
+  command->add_option("--temperature", air.temperature, "expected where the calibrator is read, as in '12 °C'");
+  command->add_option("--pressure", air.pressure, "expected there, absolute, as in '84.5 kPa'");
+  command->add_option("--humidity", air.humidity, "expected there, as in '40 %'");
+}
+
+void add_sheet(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  SheetOptions& sheet = options.sheet;
+  CLI::App* command =
+      app.add_subcommand("sheet", "field sheets of a batch to write on, with what the calibrator should show");
+  add_book(command, sheet.book);
+  add_as_of(command, sheet.book);
+  command->add_option("--batch", sheet.batch, "the batch, as it stands in plan.csv or in the samples")->required();
+  command->add_option("--calibrator", sheet.calibrators, "that the flow will be read with; else as planned");
+  add_air(command, sheet.air);
+  command->add_option("--out", sheet.out, "file to write the sheets to")->required();
+  command
+      ->add_option("--format", sheet.format, "html, or pdf, which needs the package chromium; else as --out is called")
+      ->check(CLI::IsMember({"html", "pdf"}));
+  add_paper(command, sheet.paper);
+  command->footer("Example:\n  driftwarden sheet docs/demo --batch TF46A --out TF46A-sheets.html");
+  command->callback([&] { run = [&] { return run_sheet(options.sheet, surroundings); }; });
+}
+
+void add_labels(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  LabelsOptions& labels = options.labels;
+  CLI::App* command = app.add_subcommand("labels", "sheets of labels for the samples and pumps of a batch");
+  add_book(command, labels.book);
+  add_as_of(command, labels.book);
+  command->add_option("--batch", labels.batch, "the batch, as it stands in plan.csv or in the samples")->required();
+  command->add_option("--of", labels.of, "samples, pumps or both")->check(CLI::IsMember({"samples", "pumps", "both"}));
+  command->add_option("--size", labels.size, "width x height of a label, mm; the sheet is the one that has such labels")
+      ->check(CLI::IsMember(label_size_names()));
+  command->add_option("--skip", labels.skip, "labels of the first sheet that are used up")->check(CLI::Range(0, 64));
+  command->add_option("--out", labels.out, "file to write the labels to")->required();
+  command
+      ->add_option("--format", labels.format, "html, or pdf, which needs the package chromium; else as --out is called")
+      ->check(CLI::IsMember({"html", "pdf"}));
+  command->footer("Example:\n  driftwarden labels docs/demo --batch TF46A --out TF46A-labels.pdf");
+  command->callback([&] { run = [&] { return run_labels(options.labels, surroundings); }; });
 }
 
 void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
@@ -377,6 +420,8 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
   add_decide(app, options, surroundings, run);
   add_actions(app, options, surroundings, run);
   add_custody(app, options, surroundings, run);
+  add_sheet(app, options, surroundings, run);
+  add_labels(app, options, surroundings, run);
   add_letter(app, options, surroundings, run);
   add_compare(app, options, surroundings, run);
   add_risk(app, options, surroundings, run);

@@ -20,6 +20,8 @@ struct CommandOptions {
   DecideOptions decide;
   ActionsOptions actions;
   CustodyOptions custody;
+  SheetOptions sheet;
+  LabelsOptions labels;
   LetterOptions letter;
   CompareOptions compare;
   RiskOptions risk;

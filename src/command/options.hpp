@@ -87,6 +87,32 @@ struct LetterOptions {
   std::string paper = "A4";
 };
 
+struct AirOptions {
+  std::string temperature;  // "12 °C"; empty: as the book supposes
+  std::string pressure;
+  std::string humidity;
+};
+
+struct SheetOptions {
+  BookOptions book;
+  std::string batch;
+  std::vector<std::string> calibrators;
+  AirOptions air;
+  std::string out;
+  std::string format;  // empty: as the file is called, else html
+  std::string paper = "A4";
+};
+
+struct LabelsOptions {
+  BookOptions book;
+  std::string batch;
+  std::string of = "samples";
+  std::string size = "63.5x38.1";
+  std::size_t skip = 0;
+  std::string out;
+  std::string format;  // empty: as the file is called, else html
+};
+
 struct CompareOptions {
   BookOptions book;
   std::vector<std::string> packs;
@@ -174,6 +200,8 @@ int run_decide(const DecideOptions& options, Surroundings& surroundings);
 int run_actions(const ActionsOptions& options, Surroundings& surroundings);
 int run_letter(const LetterOptions& options, Surroundings& surroundings);
 int run_custody(const CustodyOptions& options, Surroundings& surroundings);
+int run_sheet(const SheetOptions& options, Surroundings& surroundings);
+int run_labels(const LabelsOptions& options, Surroundings& surroundings);
 int run_compare(const CompareOptions& options, Surroundings& surroundings);
 int run_risk(const RiskOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);

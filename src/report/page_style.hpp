@@ -18,6 +18,8 @@ std::string_view review_css();
 std::string_view custody_css();
 std::string_view letter_css();
 std::string_view lookback_css();
+std::string_view sheet_css();
+std::string_view labels_css();
 std::string_view review_js();
 
 struct PageHead {

@@ -45,6 +45,7 @@ struct BookText {
   std::string decisions;
   std::string actions;
   std::string service;
+  std::string plan;
 
   void write(const std::filesystem::path& folder) const {
     for (const auto& [name, text] :
@@ -56,7 +57,8 @@ struct BookText {
                                                                            {"readings.csv", readings},
                                                                            {"decisions.csv", decisions},
                                                                            {"actions.csv", actions},
-                                                                           {"service.csv", service}}) {
+                                                                           {"service.csv", service},
+                                                                           {"plan.csv", plan}}) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }
   }

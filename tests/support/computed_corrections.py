@@ -93,6 +93,35 @@ def corrected_reading():
     yield from (2.0 * (100 - vapour) / (100 - humidity * vapour) for humidity in (0.5, 0))
 
 
+def interpolated_error(curve, shown):
+    if shown <= curve[0][0]:
+        return curve[0][1]
+    for (a, e_a), (b, e_b) in zip(curve, curve[1:]):
+        if shown <= b:
+            return e_a + (e_b - e_a) * (shown - a) / (b - a)
+    return curve[-1][1]
+
+
+def indication_for(flow, curve, low=0.0, high=10.0):
+    """By halving, and not by solving: the corrected flow grows with the indication here."""
+    for _ in range(200):
+        middle = (low + high) / 2
+        low, high = (middle, high) if middle / (1 + interpolated_error(curve, middle)) < flow else (low, middle)
+    return low
+
+
+def expected_indication():
+    yield rotameter_flow(2.0, (20, ATM), (5, 84.5))
+    yield 2.02
+    sloping = ((1.0, 0.01), (2.0, 0.03), (3.0, -0.01))
+    yield from (indication_for(flow, sloping) for flow in (1.5, 2.5, 0.5))
+
+
+def field_sheet():
+    factor = rotameter_flow(1, (20, ATM), (15, 85))
+    yield from (flow / factor for flow in (2.0, 1.9, 2.1))
+
+
 def supposed_errors():
     yield (-0.002 + 0.06) / 2
     yield 2.0 * (1 - 0.002) / (1 + 0.06)
@@ -141,7 +170,8 @@ def sampled_volume():
 ROOMS = {"correction/reference_conditions": reference_conditions, "correction/rotameter": rotameter,
          "correction/mass_meter": mass_meter, "correction/orifice": orifice, "correction/bubble": bubble,
          "correction/vapour_pressure": vapour_pressure, "correction/altitude": altitude,
-         "correction/corrected_reading": corrected_reading, "correction/supposed_errors": supposed_errors,
+         "correction/corrected_reading": corrected_reading, "correction/expected_indication": expected_indication,
+         "correction/supposed_errors": supposed_errors, "report/field_sheet": field_sheet,
          "assessment/calibrator_knowledge": calibrator_knowledge, "assessment/drift": drifts,
          "assessment/cut_size": cut_size, "assessment/mass_change": mass_change, "assessment/reading_set": reading_set,
          "assessment/sample_assessment": sample_assessment, "assessment/sampled_volume": sampled_volume}

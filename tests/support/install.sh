@@ -15,6 +15,7 @@ build_packages=(
   g++ cmake ninja-build pkg-config
   libboost-dev libboost-iostreams-dev libboost-filesystem-dev
   libtomlplusplus-dev libfmt-dev libcli11-dev nlohmann-json3-dev libpugixml-dev libzip-dev libexpat1-dev libssl-dev
+  libqrencode-dev
   libgnuplot-iostream-dev gnuplot-nox tzdata
 )
 
@@ -24,7 +25,7 @@ build_packages=(
 # what finds out what a package needs.
 test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy python3-mpmath parallel python3-distributed
   python3-openpyxl python3-xlsxwriter python3-odf python3-icalendar
-  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils openssl strace dpkg-dev)
+  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils zbar-tools openssl strace dpkg-dev)
 
 # Prints those of the named packages that are not installed, one a line.
 missing_packages() {

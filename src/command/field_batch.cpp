@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "command/field_batch.hpp"
+
+#include <algorithm>
+
+#include "diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+void tell_unknown_name(const std::string& what, const std::string& name, const std::vector<std::string>& known,
+                       Surroundings& surroundings) {
+  tell(surroundings.err, {error("command/unknown-name", {"command line", 0, 0},
+                                "the book has no " + what + " " + in_quotes(name), did_you_mean(name, known))});
+}
+
+// An amount of a dimension; nothing said is nothing, what can't be read is told.
+bool read_said(const std::string& option, const std::string& text, Dimension dimension, std::optional<double>& into,
+               Surroundings& surroundings) {
+  if (text.empty()) return true;
+  const std::optional<Amount> amount = amount_of(text, dimension);
+  if (amount) into = amount->value;
+  if (amount) return true;
+  tell(surroundings.err, {error("command/refused", {"command line", 0, 0},
+                                option + " is " + in_quotes(text) + ", which is no " + std::string(to_text(dimension)),
+                                "write a figure with its unit, as in \"" + option + " '" +
+                                    (dimension == Dimension::temperature ? "12 °C"
+                                     : dimension == Dimension::pressure  ? "84.5 kPa"
+                                                                         : "40 %") +
+                                    "'\"")});
+  return false;
+}
+
+}  // namespace
+
+std::optional<std::vector<SampleAhead>> batch_ahead(const OpenedBook& opened, const std::string& batch,
+                                                    Surroundings& surroundings) {
+  std::vector<SampleAhead> samples = samples_ahead(*opened.screening, batch);
+  if (!samples.empty() && !batch.empty()) return samples;
+  tell_unknown_name("batch", batch, batch_names(opened.book), surroundings);
+  return std::nullopt;
+}
+
+std::optional<std::vector<Row>> calibrators_named(const Book& book, const std::vector<std::string>& names,
+                                                  Surroundings& surroundings) {
+  std::vector<std::string> known;
+  for (const Instrument& instrument : book.instruments) {
+    if (instrument.kind == InstrumentKind::calibrator) known.push_back(instrument.name);
+  }
+  std::vector<Row> rows;
+  for (const std::string& name : names) {
+    const auto found = std::find_if(book.instruments.begin(), book.instruments.end(), [&](const Instrument& it) {
+      return it.kind == InstrumentKind::calibrator && it.name == name;
+    });
+    if (found == book.instruments.end())
+      return tell_unknown_name("calibrator", name, known, surroundings), std::nullopt;
+    rows.push_back(static_cast<Row>(found - book.instruments.begin()));
+  }
+  return rows;
+}
+
+std::optional<SaidAir> said_air(const AirOptions& options, Surroundings& surroundings) {
+  SaidAir said;
+  const bool is_read =
+      read_said("--temperature", options.temperature, Dimension::temperature, said.temperature_k, surroundings) &&
+      read_said("--pressure", options.pressure, Dimension::pressure, said.pressure_kpa, surroundings) &&
+      read_said("--humidity", options.humidity, Dimension::ratio, said.humidity, surroundings);
+  if (!is_read) return std::nullopt;
+  return said;
+}
+
+}  // namespace driftwarden

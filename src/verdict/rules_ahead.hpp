@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "rule/flow_band.hpp"
+#include "verdict/screening.hpp"
+
+namespace driftwarden {
+
+// What is known of a sample before it is taken: as it is planned, or as it stands in samples.csv.
+struct SampleAhead : PlannedSample {
+  bool is_recorded = false;  // in samples.csv
+};
+
+// The samples and blanks of a batch: those in samples.csv in its order, then those that are only planned.
+// The nominal flow is the sample's own or its sampler's, the calibrator the one planned or that it was read with first.
+std::vector<SampleAhead> samples_ahead(const Screening& screening, std::string_view batch);
+
+// The names of all batches of the book, planned or recorded, each once, sorted.
+std::vector<std::string> batch_names(const Book& book);
+
+// A rule on the flow before sampling, and the flows that keep it.
+struct PreFlowRule {
+  const Rule* rule = nullptr;
+  FlowBand band;
+};
+
+// What the rules in force will ask of a sample that is still to be taken. Where nobody can say yet whether a rule
+// applies, it is among them.
+struct RulesAhead {
+  std::vector<PreFlowRule> pre_flow;  // in the order of the rules
+  double warm_up_min = missing;       // the longest that is asked for
+  double post_age_max_min = missing;  // the shortest time within which the flow has to be read after the stop
+  double pre_age_max_min = missing;   // the same before the start
+  int pre_count = 0;                  // readings that are asked for
+  int post_count = 0;
+  int field_count = 0;
+
+  // The flows that keep all rules on the flow before sampling.
+  FlowBand pre_band() const;
+};
+RulesAhead rules_ahead(const Screening& screening, const SampleAhead& sample, Row calibrator);
+
+}  // namespace driftwarden

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "book/written_book.hpp"
+
+namespace driftwarden::plan_file_test {
+namespace {
+
+Book book_with(const std::string& plan) { return WrittenBook().file("plan.csv", plan).read(); }
+
+TEST(PlanFile, FillsEveryFieldInTheOrderOfTheFile) {
+  const Book book = book_with(
+      "sample,batch,kind,pump,calibrator,sampler,nominal [mL/min],method,analysis,medium,day,note\n"
+      "S-2,B1,sample,PUMP-1,VOL-1,cowl,1500,method 7,dust,C-1,2026-05-02,at the face\n"
+      "K-1,B1,blank,,,,,,,,,\n");
+  EXPECT_EQ(told(book.problems), "");
+  ASSERT_EQ(book.plan.size(), 2U);
+  const PlannedSample& it = book.plan[0];
+  EXPECT_EQ(it.name, "S-2");
+  EXPECT_EQ(it.batch, "B1");
+  EXPECT_EQ(it.kind, SampleKind::sample);
+  EXPECT_EQ(it.pump, 0U);
+  EXPECT_EQ(it.calibrator, 1U);
+  EXPECT_EQ(it.sampler, "cowl");
+  EXPECT_EQ(it.nominal_l_min, 1.5);
+  EXPECT_EQ(it.method, "method 7");
+  EXPECT_EQ(it.analysis, "dust");
+  EXPECT_EQ(it.medium, "C-1");
+  EXPECT_EQ(date_text(it.day), "2026-05-02");
+  EXPECT_EQ(it.note, "at the face");
+  EXPECT_EQ(book.plan[1].kind, SampleKind::blank);
+  EXPECT_EQ(book.plan[1].pump, no_row);
+  EXPECT_EQ(book.plan[1].day, no_day);
+}
+
+TEST(PlanFile, MayBeMissingAndIsNoSamples) {
+  EXPECT_TRUE(WrittenBook().read().plan.empty());
+  const Book book = book_with("sample,batch,pump\nS-2,B1,PUMP-1\n");
+  EXPECT_EQ(book.samples.size(), 1U);
+}
+
+TEST(PlanFile, TellsEveryFaultAndTakesNoFaultyRow) {
+  const Book book = book_with(
+      "sample,batch,pump,calibrator,day\nS-2,B1,PUMP-9,,\nS-3,B1,PUMP-1,PUMP-1,\nS-4,,PUMP-1,,\nS-5,B1,PUMP-1,,soon\n"
+      "S-6,B1,PUMP-1,,\nS-6,B1,PUMP-1,,\n");
+  const std::string problems = told(book.problems);
+  for (const char* part :
+       {"plan.csv:2:8: error: ", "[plan/unknown-pump]", "plan.csv:3:15: error: ", "[plan/unknown-calibrator]",
+        "plan.csv:4:5: error: the cell under 'batch' is empty", "plan.csv:5:16: error: ",
+        "plan.csv:7:1: error: the sample 'S-6' is planned already in plan.csv:6; give each sample a "
+        "name of its own [plan/twice]\n"})
+    EXPECT_NE(problems.find(part), std::string::npos) << part << "\n" << problems;
+  ASSERT_EQ(book.plan.size(), 1U);
+  EXPECT_EQ(book.plan[0].place.line, 6U);
+}
+
+}  // namespace
+}  // namespace driftwarden::plan_file_test

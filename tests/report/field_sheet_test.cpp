@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+#include "report/field_sheet.hpp"
+
+#include <gtest/gtest.h>
+
+#include "report/field_sheet_book.hpp"
+
+namespace driftwarden::field_sheet_test {
+namespace {
+
+TEST(FieldSheet, HasASideForEachPumpAndDay) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const FieldSheets sheets = sheets_of(book);
+  ASSERT_EQ(sheets.sides.size(), 3U);
+  EXPECT_EQ(sheets.sides[0].pump, "P1");
+  EXPECT_EQ(sheets.sides[0].serial, "AB-1");
+  EXPECT_EQ(sheets.sides[0].day, "2026-09-22");
+  EXPECT_EQ(sheets.sides[0].samples.size(), 2U);
+  EXPECT_EQ(sheets.sides[1].day, "2026-09-23");
+  EXPECT_EQ(sheets.sides[2].pump, "P2");
+  EXPECT_EQ(sheets.sides[0].pre_boxes, 5U);
+  EXPECT_EQ(sheets.sides[0].warm_up_min, 15);
+  ASSERT_EQ(sheets.blanks.size(), 1U);
+  EXPECT_EQ(sheets.without_pump, std::vector<std::string>{"S6"});
+}
+
+// own input: 2 / sqrt(101.325 / 85 * 288.15 / 293.15) = 1.8476, and of 1.9 and 2.1 L/min 1.7553 and 1.9400; computed
+// with Python 3.11 by tests/support/computed_corrections.py.
+TEST(FieldSheet, TellsWhatARotameterShouldShow) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const SheetGuide guide = sheets_of(book).sides[0].guides.at(0);
+  EXPECT_EQ(guide.calibrator, "V2");
+  EXPECT_EQ(guide.serial, "R-9");
+  EXPECT_EQ(guide.read_at, "read at the centre of the float");
+  EXPECT_EQ(guide.flow, "2.000 L/min actual flow, 1.900 to 2.100");
+  EXPECT_EQ(guide.samples, (std::vector<std::string>{"S2", "S3"}));
+  EXPECT_EQ(guide.pressures, (std::vector<std::string>{"84 kPa", "85 kPa", "86 kPa"}));
+  ASSERT_EQ(guide.rows.size(), 5U);
+  EXPECT_EQ(guide.rows[2].temperature, "15 °C");
+  EXPECT_EQ(guide.rows[2].at[1].nominal, "1.85");
+  EXPECT_EQ(guide.rows[2].at[1].band, "1.76 to 1.94");  // inside the band: up to the next step, and down to it
+  EXPECT_EQ(guide.rules,
+            std::vector<std::string>{"within 5 % of the nominal flow, else qualified (own/pre.deviation)"});
+  EXPECT_EQ(guide.notes,
+            std::vector<std::string>{"Outside the points of its certificate: the nearest one's error is taken."});
+}
+
+TEST(FieldSheet, HasOneRowWhereTheAirDoesNotMatter) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const SheetGuide guide = sheets_of(book).sides[2].guides.at(0);
+  EXPECT_EQ(guide.pressures, std::vector<std::string>{"any pressure"});
+  ASSERT_EQ(guide.rows.size(), 1U);
+  EXPECT_EQ(guide.rows[0].temperature, "any temperature");
+  EXPECT_EQ(guide.rows[0].at[0].band, "1.900 to 2.100");
+}
+
+TEST(FieldSheet, TakesTheCalibratorsThatAreNamed) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const FieldSheets sheets = sheets_of(book, {2, 3});
+  ASSERT_EQ(sheets.sides[0].guides.size(), 2U);
+  EXPECT_EQ(sheets.sides[0].guides[1].rows.size(), 3U);  // there is less room
+}
+
+TEST(FieldSheet, SaysWhereTheCalibratorIsPastDueOrHasNoCertificate) {
+  BookText text = sheet_book();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\nC2,V2,2025-01-05,2,2,2\n";
+  JudgedBook book(text, sheet_rules);
+  const FieldSheets sheets = sheets_of(book);
+  EXPECT_EQ(sheets.sides[0].guides.at(0).notes[0], "Past due since 2026-01-05: do not use it before it is calibrated.");
+  EXPECT_EQ(sheets.sides[2].guides.at(0).notes[0], "No certificate of it is in force: its error is not corrected.");
+}
+
+TEST(FieldSheet, WritesDurationsAsOneWould) {
+  EXPECT_EQ(duration_text(15), "15 min");
+  EXPECT_EQ(duration_text(90), "90 min");
+  EXPECT_EQ(duration_text(120), "2 h");
+  EXPECT_EQ(duration_text(1440), "24 h");
+}
+
+}  // namespace
+}  // namespace driftwarden::field_sheet_test

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/rules_ahead.hpp"
+
+#include <gtest/gtest.h>
+
+#include "support/book_text.hpp"
+
+namespace driftwarden::rules_ahead_test {
+namespace {
+
+// input: a plan and rules, where nothing else is said.
+
+BookText planned_book() {
+  BookText text;
+  text.samples =
+      "sample,batch,pump,sampler,medium,started,stopped\nS1,B1,P1,cowl,C-1,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.plan =
+      "sample,batch,kind,pump,sampler,nominal [L/min],calibrator,day\n"
+      "S1,B1,,P1,cowl,,,\n"
+      "S2,B1,,P2,cowl,,V2,2026-09-22\n"
+      "S3,B1,,P2,,1.7,,\n"
+      "K1,B1,blank,,,,,\n"
+      "S4,B2,,P2,cowl,,,\n";
+  return text;
+}
+
+const RulesText rules{.rules = {{Subject::sample, "pre.deviation", "within", {"5 %"}},
+                                {Subject::sample,
+                                 "pre.flow",
+                                 "at_least",
+                                 {"1.95 L/min"},
+                                 Otherwise::qualify,
+                                 Absent::undecided,
+                                 Base::by_practice,
+                                 {{"sampler", {"cowl"}, {}, {}}}},
+                                {Subject::set,
+                                 "flow",
+                                 "at_most",
+                                 {"2.2 L/min"},
+                                 Otherwise::void_,
+                                 Absent::undecided,
+                                 Base::by_practice,
+                                 {{"stage", {"post"}, {}, {}}}},
+                                {Subject::sample, "warm-up", "at_least", {"15 min"}},
+                                {Subject::sample, "pre.count", "at_least", {"3"}},
+                                {Subject::sample, "post.count", "more_than", {"3"}},
+                                {Subject::sample, "pre.age", "at_most", {"24 h"}},
+                                {Subject::sample, "post.age", "at_most", {"2 h"}},
+                                {Subject::sample, "post.flow", "at_least", {"1.9 L/min"}}},
+                      .samplers = {sampler("cowl", 2.0)}};
+
+TEST(RulesAhead, FindsTheSamplesOfABatchPlannedOrRecordedEachOnce) {
+  JudgedBook book(planned_book(), rules);
+  const std::vector<SampleAhead> samples = samples_ahead(book.screening(), "B1");
+  ASSERT_EQ(samples.size(), 4U);
+  EXPECT_EQ(samples[0].name, "S1");
+  EXPECT_TRUE(samples[0].is_recorded);
+  EXPECT_EQ(samples[0].medium, "C-1");
+  EXPECT_EQ(samples[0].nominal_l_min, 2.0);
+  EXPECT_EQ(book.book().instruments[samples[0].calibrator].name, "V1");
+  EXPECT_EQ(date_text(samples[0].day), "2026-09-21");
+  EXPECT_EQ(samples[1].name, "S2");
+  EXPECT_FALSE(samples[1].is_recorded);
+  EXPECT_EQ(samples[1].nominal_l_min, 2.0);
+  EXPECT_EQ(samples[2].nominal_l_min, 1.7);
+  EXPECT_EQ(samples[3].kind, SampleKind::blank);
+  EXPECT_TRUE(samples_ahead(book.screening(), "B3").empty());
+  EXPECT_EQ(batch_names(book.book()), (std::vector<std::string>{"B1", "B2"}));
+}
+
+TEST(RulesAhead, AreThoseThatWillApply) {
+  JudgedBook book(planned_book(), rules);
+  const std::vector<SampleAhead> samples = samples_ahead(book.screening(), "B1");
+  const RulesAhead of_cowl = rules_ahead(book.screening(), samples[1], samples[1].calibrator);
+  ASSERT_EQ(of_cowl.pre_flow.size(), 2U);
+  EXPECT_EQ(of_cowl.pre_flow[1].rule->id, "pre.flow");
+  EXPECT_EQ(of_cowl.pre_band().low_l_min, 1.95);
+  EXPECT_NEAR(of_cowl.pre_band().high_l_min, 2.1, 1e-12);
+  const RulesAhead of_another = rules_ahead(book.screening(), samples[2], no_row);
+  ASSERT_EQ(of_another.pre_flow.size(), 1U);
+  EXPECT_NEAR(of_another.pre_band().low_l_min, 1.615, 1e-12);  // derived: 1.7 * 0.95
+}
+
+TEST(RulesAhead, AskForReadingsWarmUpAndPromptness) {
+  JudgedBook book(planned_book(), rules);
+  const RulesAhead ahead = rules_ahead(book.screening(), samples_ahead(book.screening(), "B1")[1], no_row);
+  EXPECT_EQ(ahead.pre_count, 3);
+  EXPECT_EQ(ahead.post_count, 4);
+  EXPECT_EQ(ahead.field_count, 0);
+  EXPECT_EQ(ahead.warm_up_min, 15);
+  EXPECT_EQ(ahead.pre_age_max_min, 1440);
+  EXPECT_EQ(ahead.post_age_max_min, 120);
+}
+
+TEST(RulesAhead, AskNothingOfABlank) {
+  JudgedBook book(planned_book(), rules);
+  const RulesAhead ahead = rules_ahead(book.screening(), samples_ahead(book.screening(), "B1")[3], no_row);
+  EXPECT_TRUE(ahead.pre_flow.empty());
+  EXPECT_EQ(ahead.pre_count, 0);
+}
+
+// The temperature of sampling is not known beforehand: a rule that asks for a range of it may apply.
+TEST(RulesAhead, CountWhatNobodyCanSayYetAsApplying) {
+  RulesText cold = rules;
+  Condition in_the_cold{"temperature", {}, {}, 273.15};
+  cold.rules = {{Subject::sample,
+                 "pre.deviation",
+                 "within",
+                 {"5 %"},
+                 Otherwise::void_,
+                 Absent::undecided,
+                 Base::by_practice,
+                 {in_the_cold}}};
+  JudgedBook book(planned_book(), cold);
+  EXPECT_EQ(rules_ahead(book.screening(), samples_ahead(book.screening(), "B1")[1], no_row).pre_flow.size(), 1U);
+}
+
+}  // namespace
+}  // namespace driftwarden::rules_ahead_test
