@@ -24,6 +24,8 @@ cp "$drawn"/mass/TF44A-6.{penetration,mass-error}.svg "$root/docs/pictures/"
 
 "$program" sheet "$root/docs/demo" --as-of 2026-11-16 --batch TF45A --out "$drawn/sheet.pdf" >"$drawn/said"
 pdftoppm -r 90 -f 1 -l 1 -png -singlefile "$drawn/sheet.pdf" "$root/docs/pictures/field-sheet"
+DRIFTWARDEN_KEEP_PICTURES=$drawn bash "$root/tests/browser/form_test.sh" "$(realpath "$program")" >"$drawn/said"
+cp "$drawn/form.png" "$root/docs/pictures/form.png"
 "$program" review "$root/docs/demo" --as-of 2026-11-16 --out "$drawn/review.html" >"$drawn/said" || [ $? -eq 1 ]
 sandbox=()
 [ "$(id -u)" -ne 0 ] || sandbox=(--no-sandbox)  # it has none for root

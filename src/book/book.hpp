@@ -18,6 +18,7 @@
 #include "record/instrument.hpp"
 #include "record/planned_sample.hpp"
 #include "record/reading.hpp"
+#include "record/receipt.hpp"
 #include "record/sample.hpp"
 #include "record/service.hpp"
 #include "record/text_pool.hpp"
@@ -36,6 +37,7 @@ struct BookFiles {
   std::vector<std::string> service;
   std::vector<std::string> checks;
   std::vector<std::string> plan;
+  std::vector<std::string> received;
   std::vector<std::string> pooled;
 };
 
@@ -58,6 +60,7 @@ struct Book {
   std::vector<Service> services;              // in the order of the files
   std::vector<BenchCheck> checks;             // the same
   std::vector<PlannedSample> plan;            // the same
+  std::vector<Receipt> receipts;              // the same
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

@@ -11,6 +11,7 @@
 #include "book/file_manner.hpp"
 #include "book/own_page.hpp"
 #include "book/plain_text.hpp"
+#include "book/rows_received.hpp"
 #include "diagnostic/joined.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"
@@ -52,6 +53,7 @@ class FolderReader {
   FolderReader(const fs::path& folder, const Settings& settings) : folder_(folder), settings_(settings) {}
 
   BookFolder read() {
+    received_ = text_of_receipts();
     common_ = common_workbook();
     for (const BookTable& table : book_tables()) take_table(table);
     tell_other_sheets();
@@ -274,10 +276,28 @@ class FolderReader {
     std::vector<std::string> inside;
     for (const std::string& name : names_in(table, fault)) {
       const bool is_taken = is_tables_ending(ending_of(name)) || (of.takes_documents && is_document_name(name));
-      if (is_taken && !is_nobodys(name) && !is_spelt_like_a_sheet(name)) inside.push_back(table + "/" + name);
+      const bool is_named = is_taken && !is_nobodys(name) && !is_spelt_like_a_sheet(name);
+      if (is_named && !is_left_unfinished(table + "/" + name)) inside.push_back(table + "/" + name);
     }
     if (fault) return {table};
     return inside;
+  }
+
+  // The bytes of received.csv; "" where there is none, or it can't be read, which is told when it is.
+  std::string text_of_receipts() const {
+    const Result<HeldFile> file = HeldFile::open(folder_ / "received.csv", "received.csv");
+    return file ? std::string(file->bytes()) : std::string();
+  }
+
+  // A file that rows were received into counts once received.csv names it, and so all files of one run at once.
+  bool is_left_unfinished(const std::string& name) {
+    if (!is_received_name(fs::path(name).filename().string()) || received_.find(name) != std::string::npos)
+      return false;
+    taken_.insert(name);
+    found_.not_read.push_back(remark("receive/unfinished", {name, 0, 0},
+                                     "it is not in received.csv: receiving it was not finished, and it is not read",
+                                     "receive its rows again, or take it out of the folder"));
+    return true;
   }
 
   std::vector<std::string> names_in(const std::string& inside, std::error_code& fault) const {
@@ -367,6 +387,7 @@ class FolderReader {
   const fs::path& folder_;
   const Settings& settings_;
   std::set<std::string> taken_;
+  std::string received_;                  // what received.csv holds
   const HeldWorkbook* common_ = nullptr;  // book.xlsx or book.ods
   std::string common_name_;
   BookFolder found_;

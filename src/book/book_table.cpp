@@ -15,7 +15,7 @@ std::size_t size_of(const Book& book) {
   return (book.*records).size();
 }
 
-constexpr std::array<BookTable, 10> tables{{
+constexpr std::array<BookTable, 11> tables{{
     {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments, size_of<&Book::instruments>,
      "instrument", "instruments"},
     {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates, size_of<&Book::certificates>,
@@ -33,6 +33,8 @@ constexpr std::array<BookTable, 10> tables{{
     {&checks_spec, &BookFiles::checks, false, false, false, read_checks, size_of<&Book::checks>, "check", "checks"},
     {&plan_spec, &BookFiles::plan, false, false, false, read_plan, size_of<&Book::plan>, "planned sample",
      "planned samples", true},
+    {&received_spec, &BookFiles::received, false, false, false, read_received, size_of<&Book::receipts>, "receipt",
+     "receipts", true},
     {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled, size_of<&Book::handed_scatter>,
      "pooled scatter", "pooled scatters"},
 }};

@@ -103,6 +103,7 @@ extern const TableSpec actions_spec;
 extern const TableSpec service_spec;
 extern const TableSpec checks_spec;
 extern const TableSpec plan_spec;
+extern const TableSpec received_spec;
 extern const TableSpec pooled_spec;
 
 void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand);
@@ -114,11 +115,13 @@ void read_actions(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_service(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_checks(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_plan(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_received(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_pooled(const std::vector<TableFile>& files, const BookInHand& hand);
 
 // The cells of a row that is added to a table which only grows, in the order of its columns.
 std::vector<std::string> cells_of(const Decision& decision, const TimeZone& zone);
 std::vector<std::string> cells_of(const Assignment& assignment, const TimeZone& zone);
+std::vector<std::string> cells_of(const Receipt& receipt, const TimeZone& zone);
 
 // Tells how far the reading of a table's files has come.
 class TableProgress {

@@ -218,6 +218,35 @@ void add_labels(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->callback([&] { run = [&] { return run_labels(options.labels, surroundings); }; });
 }
 
+void add_form(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  FormOptions& form = options.form;
+  CLI::App* command =
+      app.add_subcommand("form", "a page to type a batch in without a network; it gives the rows for 'receive'");
+  add_book(command, form.book);
+  add_as_of(command, form.book);
+  command->add_option("--batch", form.batch, "the batch, as it stands in plan.csv or in the samples")->required();
+  command->add_option("--calibrator", form.calibrators,
+                      "that may be read with; else all in service with a certificate");
+  add_air(command, form.air);
+  command->add_option("--out", form.out, "file to write the form to")->required();
+  command->footer("Example:\n  driftwarden form docs/demo --batch TF46A --out TF46A-form.html");
+  command->callback([&] { run = [&] { return run_form(options.form, surroundings); }; });
+}
+
+void add_receive(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  ReceiveOptions& receive = options.receive;
+  CLI::App* command =
+      app.add_subcommand("receive", "take rows of samples and readings into the book, all of them or none");
+  command->add_option("BOOK", receive.book.book, "folder of the book")->required();
+  command->add_option("FILE", receive.files, "CSV files with the book's headings, as a form gives them")->required();
+  add_threads(command, receive.book.threads);
+  add_as_of(command, receive.book);
+  command->add_option("--by", receive.by, "who takes them in")->required();
+  command->add_flag("--dry-run", receive.dry_run, "show what would be added, and write nothing");
+  command->footer("Example:\n  driftwarden receive BOOK samples.csv readings.csv --by 'instrument keeper' --dry-run");
+  command->callback([&] { run = [&] { return run_receive(options.receive, surroundings); }; });
+}
+
 void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   CompareOptions& compare = options.compare;
   CLI::App* command = app.add_subcommand("compare", "which verdicts would change under other rules, and by how much");
@@ -422,6 +451,8 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
   add_custody(app, options, surroundings, run);
   add_sheet(app, options, surroundings, run);
   add_labels(app, options, surroundings, run);
+  add_form(app, options, surroundings, run);
+  add_receive(app, options, surroundings, run);
   add_letter(app, options, surroundings, run);
   add_compare(app, options, surroundings, run);
   add_risk(app, options, surroundings, run);

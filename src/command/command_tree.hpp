@@ -22,6 +22,8 @@ struct CommandOptions {
   CustodyOptions custody;
   SheetOptions sheet;
   LabelsOptions labels;
+  FormOptions form;
+  ReceiveOptions receive;
   LetterOptions letter;
   CompareOptions compare;
   RiskOptions risk;

@@ -113,6 +113,21 @@ struct LabelsOptions {
   std::string format;  // empty: as the file is called, else html
 };
 
+struct FormOptions {
+  BookOptions book;
+  std::string batch;
+  std::vector<std::string> calibrators;
+  AirOptions air;
+  std::string out;
+};
+
+struct ReceiveOptions {
+  BookOptions book;
+  std::vector<std::string> files;
+  std::string by;
+  bool dry_run = false;
+};
+
 struct CompareOptions {
   BookOptions book;
   std::vector<std::string> packs;
@@ -202,6 +217,8 @@ int run_letter(const LetterOptions& options, Surroundings& surroundings);
 int run_custody(const CustodyOptions& options, Surroundings& surroundings);
 int run_sheet(const SheetOptions& options, Surroundings& surroundings);
 int run_labels(const LabelsOptions& options, Surroundings& surroundings);
+int run_form(const FormOptions& options, Surroundings& surroundings);
+int run_receive(const ReceiveOptions& options, Surroundings& surroundings);
 int run_compare(const CompareOptions& options, Surroundings& surroundings);
 int run_risk(const RiskOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);

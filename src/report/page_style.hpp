@@ -20,6 +20,8 @@ std::string_view letter_css();
 std::string_view lookback_css();
 std::string_view sheet_css();
 std::string_view labels_css();
+std::string_view form_css();
+std::string_view form_js();
 std::string_view review_js();
 
 struct PageHead {

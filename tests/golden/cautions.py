@@ -61,6 +61,9 @@ def outputs_of(program, folder):
     out.run("review", "review", book, *DAY, "--out", str(folder / "review.html"))
     out.read("review", "review.html")
     out.run("review in brief", "review", book, *DAY, "--format", "text")
+    for name in ("sheet", "form"):
+        out.run(name, name, book, "--batch", "TF46B", *DAY, "--out", str(folder / f"{name}.html"))
+        out.read(name, f"{name}.html")
     out.run("letter", "letter", book, "--batch", "TF46B", *DAY, "--out", str(folder / "letter.html"))
     out.read("letter", "letter.html")
     out.run("history", "history", book, *DAY, "--out", str(folder / "history"))

@@ -28,6 +28,8 @@ exit 3
 
 def commands(book, scratch):
     """Words by command, in an order in which each finds what it needs."""
+    rows = scratch / "rows.csv"
+    rows.write_text("sample,kind,batch,started\nTF46B-B9,blank,TF46B,\n", "utf-8")
     return {
         "new": ["new", scratch / "new"],
         "check": ["check", book],
@@ -38,6 +40,10 @@ def commands(book, scratch):
         "decide": ["decide", scratch / "book", "TF46B-1", "common-practice/drift", "overrule", "--by", "site hygienist",
                    "--reason", "As planned."],
         "custody": ["custody", book, "--batch", "TF46B", *AS_OF],
+        "sheet": ["sheet", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "sheet.html"],
+        "labels": ["labels", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "labels.html"],
+        "form": ["form", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "form.html"],
+        "receive": ["receive", scratch / "book", rows, "--by", "instrument keeper"],
         "letter": ["letter", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "letter.html"],
         "compare": ["compare", book, *AS_OF, "--rules", "common-practice"],
         "risk": ["risk", book, *AS_OF],

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+
+#include "book/row_blocks.hpp"
+#include "book/table_files.hpp"
+
+namespace driftwarden {
+namespace {
+
+enum ReceivedField : int {
+  received_at,
+  received_by,
+  received_file,
+  received_rows,
+  received_form,
+  received_from,
+  received_digest
+};
+constexpr std::array<FieldSpec, 7> received_fields{{
+    {received_at, "received", CellType::moment, Dimension::count, true},
+    {received_by, "by", CellType::text, Dimension::count, true},
+    {received_file, "file", CellType::text, Dimension::count, true},
+    {received_rows, "rows"},
+    {received_form, "form"},
+    {received_from, "from"},
+    {received_digest, "sha256"},
+}};
+static_assert(are_complete(received_fields, received_digest));
+
+}  // namespace
+
+const TableSpec received_spec{"received", received_fields};
+
+void read_received(const std::vector<TableFile>& files, const BookInHand& hand) {
+  for (const TableFile& file : files) {
+    RowReader row(hand.context(file, received_spec));
+    const auto worker = [&](const CsvScanner& scanner, Row, std::uint32_t line) {
+      row.start(scanner, line);
+      Receipt next;
+      next.place = {file.number, line};
+      next.received = row.moment(received_at);
+      next.by = row.kept_text(received_by);
+      next.file = row.kept_text(received_file);
+      next.rows = row.kept_text(received_rows);
+      next.form = row.kept_text(received_form);
+      next.from = row.kept_text(received_from);
+      next.sha256 = row.kept_text(received_digest);
+      if (row.problem() == no_problem) hand.book.receipts.push_back(std::move(next));
+    };
+    RowPlaces unused;
+    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+  }
+}
+
+std::vector<std::string> cells_of(const Receipt& receipt, const TimeZone& zone) {
+  return {local_text(receipt.received, zone),
+          receipt.by,
+          receipt.file,
+          receipt.rows,
+          receipt.form,
+          receipt.from,
+          receipt.sha256};
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: MIT
+#include "report/field_form.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "book/rows_received.hpp"
+#include "book/table_files.hpp"
+#include "quantity/rounding.hpp"
+#include "report/html_text.hpp"
+#include "report/json_text.hpp"
+#include "report/page_style.hpp"
+#include "system/digest.hpp"
+#include "verdict/cautions.hpp"
+
+namespace driftwarden {
+namespace {
+
+// A form's tables: close enough that between two lines nothing of a display's last digits is lost, and wide enough for
+// a day's air.
+constexpr double form_celsius_step = 1;
+constexpr double form_kpa_step = 0.25;
+constexpr int form_temperatures_each_side = 20;
+constexpr int form_pressures_each_side = 20;
+
+// The heading that this book has for a column: the owner's own, where it is in the unit of ours.
+std::string own_heading(const Settings& settings, const TableSpec& spec, const FieldSpec& field) {
+  const std::string ours = heading_of(field);
+  for (const auto& [theirs, meant] : owners_headings(settings, spec.table)) {
+    const Heading heading = split_heading(meant.first);
+    if (heading_key(heading.name) != heading_key(field.name)) continue;
+    if (heading.unit == split_heading(ours).unit) return theirs;
+  }
+  return ours;
+}
+
+class FormData {
+ public:
+  FormData(const Screening& screening, const FormAsked& asked)
+      : screening_(screening), book_(screening.book()), asked_(asked) {}
+
+  // Everything but the form's own name, which is made of it.
+  std::string text() {
+    json_.begin_object().member("batch", asked_.batch).member("title", book_.settings.title);
+    json_.member("zone", book_.settings.zone_name).member("decimal", std::string(1, book_.settings.decimal));
+    headings("samples", samples_spec);
+    headings("readings", readings_spec);
+    air();
+    json_.key("samples_of").begin_array();
+    for (const SampleAhead& sample : asked_.samples) add(sample);
+    json_.end_array();
+    json_.key("calibrators").begin_array();
+    for (const Row row : asked_.calibrators) calibrator(row);
+    json_.end_array();
+    json_.key("guides").begin_object().end_object();
+    out_.pop_back();
+    for (const auto& [key, guide] : guides_) {
+      if (out_.back() != '{') out_ += ',';
+      out_ += '"' + key + "\":" + guide;
+    }
+    out_ += '}';
+    json_.end_object();
+    return safe();
+  }
+
+ private:
+  // In a page, nothing of a text may look like the end of its element.
+  std::string safe() const {
+    std::string text;
+    for (const char c : out_) text += c == '<' ? "\\u003c" : std::string(1, c);
+    return text;
+  }
+
+  // Of each column its name here and its heading in this book.
+  void headings(std::string_view name, const TableSpec& spec) {
+    json_.key(std::string(name) + "_headings").begin_object();
+    for (const FieldSpec& field : spec.fields)
+      json_.member(std::string(field.name), own_heading(book_.settings, spec, field));
+    json_.member("form", std::string(form_column)).end_object();
+  }
+
+  void air() {
+    has_air_ = !is_missing(asked_.centre.temperature_k) && !is_missing(asked_.centre.pressure_kpa);
+    json_.key("air").begin_object();
+    json_.member("celsius", has_air_ ? first_celsius() : missing).member("celsius_step", form_celsius_step);
+    json_.member("kpa", has_air_ ? first_kpa() : missing).member("kpa_step", form_kpa_step);
+    json_.member("celsius_count", static_cast<std::size_t>(2 * form_temperatures_each_side + 1));
+    json_.member("kpa_count", static_cast<std::size_t>(2 * form_pressures_each_side + 1)).end_object();
+  }
+  double first_celsius() const {
+    return std::round(asked_.centre.temperature_k - zero_celsius_in_kelvin) -
+           form_temperatures_each_side * form_celsius_step;
+  }
+  double first_kpa() const { return std::round(asked_.centre.pressure_kpa) - form_pressures_each_side * form_kpa_step; }
+
+  void add(const SampleAhead& sample) {
+    const bool is_blank = sample.kind == SampleKind::blank;
+    json_.begin_object().member("sample", sample.name).member("kind", std::string(to_text(sample.kind)));
+    json_.member("pump", sample.pump == no_row ? std::string() : book_.instruments[sample.pump].name);
+    json_.member("serial", sample.pump == no_row ? std::string() : book_.instruments[sample.pump].serial);
+    json_.member("sampler", sample.sampler).member("method", sample.method).member("analysis", sample.analysis);
+    json_.member("nominal", sample.nominal_l_min).member("medium", sample.medium).member("day", date_text(sample.day));
+    const RulesAhead rules = rules_ahead(screening_, sample, sample.calibrator);
+    json_.member("warm_up", rules.warm_up_min).member("latest_post", rules.post_age_max_min);
+    json_.member("pre_boxes", boxes(rules.pre_count, is_blank)).member("post_boxes", boxes(rules.post_count, is_blank));
+    const Row usual = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_);
+    json_.member("calibrator", usual == no_row ? std::string() : book_.instruments[usual].name);
+    json_.key("guide").begin_object();
+    for (const Row calibrator : asked_.calibrators) {
+      if (!is_blank && !is_missing(sample.nominal_l_min))
+        json_.member(book_.instruments[calibrator].name, guide_of(sample, calibrator));
+    }
+    json_.end_object().end_object();
+  }
+
+  static std::size_t boxes(int asked, bool is_blank) {
+    return is_blank ? 0 : static_cast<std::size_t>(std::clamp(asked, 3, 7)) + 1;
+  }
+
+  void calibrator(Row row) {
+    const Instrument& it = book_.instruments[row];
+    json_.begin_object().member("name", it.name).member("serial", it.serial);
+    json_.member("read_at", it.read_at == ReadAt::unknown
+                                ? std::string()
+                                : "read at the " + std::string(to_text(it.read_at)) + " of the float");
+    json_.member("asks_for_humidity", needs_humidity(it.principle)).end_object();
+  }
+
+  // The name of the table of what a calibrator should show for a sample: one for all samples that are alike.
+  std::string guide_of(const SampleAhead& sample, Row calibrator) {
+    const Day on = sample.day == no_day ? asked_.as_of : sample.day;
+    const CalibratorDisplay display(screening_, calibrator, on);
+    const RulesAhead rules = rules_ahead(screening_, sample, calibrator);
+    std::string guide;
+    JsonText json(guide);
+    json.begin_object().member("decimals", static_cast<std::size_t>(display.decimals()));
+    json.member("step", display.step_l_min()).key("rules").begin_array();
+    for (const PreFlowRule& rule : rules.pre_flow) json.value(pre_rule_text(*rule.rule));
+    json.end_array();
+    shown(json, guide, display, sample.nominal_l_min, rules.pre_band());
+    json.end_object();
+    const auto known = std::find_if(guides_.begin(), guides_.end(), [&](const auto& it) { return it.second == guide; });
+    if (known != guides_.end()) return known->first;
+    const std::string key = "g" + std::to_string(guides_.size() + 1);
+    guides_.emplace(key, std::move(guide));
+    return key;
+  }
+
+  // In steps of the display: nominal, lowest and highest at each temperature and pressure; one triple where the air
+  // does not matter.
+  void shown(JsonText& json, std::string& guide, const CalibratorDisplay& display, double nominal_l_min,
+             const FlowBand& band) const {
+    std::vector<std::string> cells;
+    const int temperatures = has_air_ ? 2 * form_temperatures_each_side + 1 : 1;
+    const int pressures = has_air_ ? 2 * form_pressures_each_side + 1 : 1;
+    for (int t = 0; t < temperatures; ++t) {
+      for (int p = 0; p < pressures; ++p) {
+        AirAhead air = asked_.centre;
+        if (has_air_) {
+          air.temperature_k = zero_celsius_in_kelvin + first_celsius() + t * form_celsius_step;
+          air.pressure_kpa = first_kpa() + p * form_kpa_step;
+        }
+        cells.push_back(triple(display, display.should_show(nominal_l_min, band, air)));
+      }
+    }
+    const bool are_alike = std::all_of(cells.begin(), cells.end(), [&](const auto& cell) { return cell == cells[0]; });
+    if (are_alike) cells.resize(1);
+    json.key("shown").begin_array().end_array();
+    guide.pop_back();
+    for (std::size_t i = 0; i < cells.size(); ++i) guide += (i == 0 ? "" : ",") + cells[i];
+    guide += ']';
+  }
+
+  static std::string triple(const CalibratorDisplay& display, const DisplayBand& shown) {
+    const auto steps = [&](double figure) {
+      return is_missing(figure) ? std::string("null") : with_decimals(figure / display.step_l_min(), 0);
+    };
+    return steps(shown.nominal) + "," + steps(shown.low) + "," + steps(shown.high);
+  }
+
+  const Screening& screening_;
+  const Book& book_;
+  const FormAsked& asked_;
+  bool has_air_ = false;
+  std::map<std::string, std::string> guides_;
+  std::string out_;
+  JsonText json_{out_};
+};
+
+}  // namespace
+
+std::vector<Row> calibrators_in_use(const Screening& screening, Day on) {
+  const Book& book = screening.book();
+  std::vector<Row> rows;
+  for (Row row = 0; row < book.instruments.size(); ++row) {
+    const Instrument& it = book.instruments[row];
+    const bool is_in_service =
+        (it.in_service == no_day || it.in_service <= on) && (it.out_of_service == no_day || it.out_of_service > on);
+    if (it.kind == InstrumentKind::calibrator && is_in_service &&
+        screening.basis().calibrators.certificate(row, on) >= 0)
+      rows.push_back(row);
+  }
+  return rows;
+}
+
+std::string field_form(const Screening& screening, const FormAsked& asked, std::string_view version) {
+  const std::string data = FormData(screening, asked).text();
+  constexpr std::size_t digits = 8;
+  const std::string name = asked.batch + "/" + date_text(asked.as_of) + "/" + sha256_of(data).substr(0, digits);
+  std::string out;
+  HtmlText html(out);
+  append_page_head(html, {"Form of batch " + asked.batch, std::string(form_css()), form_js(), {}});
+  html.open("body").line_end().open("header", {{"class", "masthead"}});
+  html.element("p", {{"class", "kicker"}}, "Records of a batch, to be typed in");
+  html.open("h1").text("Batch ").from_book(asked.batch).close();
+  html.open("p", {{"class", "days"}}).from_book(screening.book().settings.title).text(". Form ");
+  html.element_from_book("span", {{"id", "form-name"}}, name).text(". Times as the clock shows them in ");
+  html.text(screening.book().settings.zone_name + ".").close().close().line_end();
+  html.open("p", {{"id", "kept"}, {"role", "status"}}).close().line_end();
+  html.open("main", {{"id", "form"}}).element("noscript", "This form needs a browser that runs its script.").close();
+  html.line_end().open("section", {{"id", "end"}}).close().line_end();
+  html.open("aside", {{"class", "cautions"}, {"aria-label", "Cautions"}}).element("p", cautions);
+  html.text("driftwarden " + std::string(version) + ", as of " + date_text(asked.as_of) + ".").close().line_end();
+  html.markup("<script type=\"application/json\" id=\"data\">").markup(data).markup("</script>\n");
+  html.markup("<script>").markup(form_js()).markup("</script>\n").close().markup("\n</html>\n");
+  return out;
+}
+
+}  // namespace driftwarden

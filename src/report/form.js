@@ -1,0 +1,381 @@
+// SPDX-License-Identifier: MIT
+// The records of a batch, typed in and given as rows. Nothing is worked out here: what a display should show is looked
+// up in tables that the program made, and what a figure would do is told in its words.
+"use strict";
+(() => {
+  const data = JSON.parse(document.getElementById("data").textContent);
+  const formName = document.getElementById("form-name").textContent;
+  const place = "form " + formName;
+  const kept = document.getElementById("kept");
+  let state = {};
+  let saved = {};
+
+  // Whatever a book holds is text and never markup.
+  const make = (tag, attributes = {}, ...children) => {
+    const element = document.createElement(tag);
+    for (const [name, value] of Object.entries(attributes)) {
+      if (value !== undefined && value !== false) element.setAttribute(name, value === true ? "" : value);
+    }
+    element.append(...children.filter((child) => child !== null && child !== undefined));
+    return element;
+  };
+
+  // --- What is kept on this device -----------------------------------------------------------------------------------
+  const storage = (() => {
+    try {
+      window.localStorage.setItem(place + " try", "1");
+      window.localStorage.removeItem(place + " try");
+      return window.localStorage;
+    } catch (fault) {
+      return null;
+    }
+  })();
+  const tellKept = (words) => { kept.textContent = words; };
+  const keep = () => {
+    saved = {};
+    if (storage === null) return tellKept("Not kept: this browser stores nothing for this page. Save the rows before you close it.");
+    try {
+      storage.setItem(place, JSON.stringify(state));
+      tellKept("Kept in this browser until the rows are saved. Any local page can read what is kept.");
+    } catch (fault) {
+      tellKept("Not kept: this browser has no room. Save the rows before you close the page.");
+    }
+  };
+  const fetchKept = () => {
+    try {
+      const text = storage === null ? null : storage.getItem(place);
+      state = text === null ? {} : JSON.parse(text);
+      if (state === null || typeof state !== "object") state = {};
+      tellKept(storage === null
+        ? "Not kept: this browser stores nothing for this page. Save the rows before you close it."
+        : text === null ? "What you type is kept in this browser until the rows are saved. Any local page can read what is kept."
+        : "Taken up where it was left.");
+    } catch (fault) {
+      state = {};
+      tellKept("What was kept can't be read. Begin anew.");
+    }
+  };
+  const forget = () => {
+    try {
+      if (storage !== null) storage.removeItem(place);
+      tellKept("Saved. Nothing is kept in this browser any more.");
+    } catch (fault) {
+      tellKept("Saved.");
+    }
+  };
+  const of = (sample) => (state[sample.sample] ??= { fields: {}, sets: {} });
+  const setOf = (sample, stage) => (of(sample).sets[stage] ??= { fields: {}, readings: [] });
+
+  // --- Figures as they are typed -------------------------------------------------------------------------------------
+  const figure = (text) => {
+    const plain = String(text ?? "").trim().replace(",", ".");
+    return /^\d+(\.\d+)?$|^-\d+(\.\d+)?$/.test(plain) ? Number(plain) : NaN;
+  };
+  const inTheBook = (text) => String(text ?? "").trim().replace(/[.,]/, data.decimal);
+
+  // --- What a display should show: looked up ------------------------------------------------------------------------
+  const guideFor = (sample, calibrator) => data.guides[(sample.guide ?? {})[calibrator]] ?? null;
+  const shownAt = (guide, celsius, kpa) => {
+    const all = guide.shown;
+    if (all.length === 3) return { nominal: all[0], low: all[1], high: all[2], at: "" };
+    const air = data.air;
+    const t = Math.round((celsius - air.celsius) / air.celsius_step);
+    const p = Math.round((kpa - air.kpa) / air.kpa_step);
+    if (Number.isNaN(t) || Number.isNaN(p)) return { lacks: "Temperature and pressure come first: what it should show goes by them." };
+    if (t < 0 || p < 0 || t >= air.celsius_count || p >= air.kpa_count)
+      return { lacks: "Such air is not in this form's table: the reading is not compared." };
+    const i = 3 * (t * air.kpa_count + p);
+    const words = (air.celsius + t * air.celsius_step) + " °C, " + (air.kpa + p * air.kpa_step) + " kPa";
+    return { nominal: all[i], low: all[i + 1], high: all[i + 2], at: " at " + words };
+  };
+  const asShown = (guide, steps) => (steps * guide.step).toFixed(guide.decimals);
+  const shouldShow = (guide, at) => {
+    if (at.lacks !== undefined) return at.lacks;
+    if (at.nominal === null) return "What it should show is not known.";
+    const band = at.low === null && at.high === null ? "" :
+      at.low === null ? ", at most " + asShown(guide, at.high) :
+      at.high === null ? ", at least " + asShown(guide, at.low) :
+      ", from " + asShown(guide, at.low) + " to " + asShown(guide, at.high);
+    return "Should show " + asShown(guide, at.nominal) + band + at.at + ".";
+  };
+  // Where a figure lies outside the band, and what that would do.
+  const beyond = (guide, at, value) => {
+    if (at.lacks !== undefined || Number.isNaN(value)) return "";
+    const steps = value / guide.step;
+    const hair = 1e-6;
+    const side = at.low !== null && steps < at.low - hair ? "below " + asShown(guide, at.low) :
+      at.high !== null && steps > at.high + hair ? "above " + asShown(guide, at.high) : "";
+    return side === "" ? "" : "This is " + side + at.at + ". The mean of the readings has to be " + guide.rules.join("; and ") + ".";
+  };
+
+  // --- The page ------------------------------------------------------------------------------------------------------
+  let numbers = 0;
+  const field = (label, attributes, value, changed) => {
+    const id = "f" + ++numbers;
+    const input = attributes.choices !== undefined
+      ? make("select", { id }, ...attributes.choices.map((word) => make("option", { value: word }, word === "" ? "–" : word)))
+      : make("input", { id, autocomplete: "off", ...attributes });
+    if (attributes.type === "checkbox") input.checked = value === "yes";
+    else input.value = value ?? "";
+    const told = make("output", { class: "told", for: id });
+    const tell = (words, isAmiss = true) => {
+      told.textContent = words;
+      told.classList.toggle("amiss", isAmiss && words !== "");
+      input.setAttribute("aria-invalid", String(isAmiss && words !== ""));
+    };
+    const listen = () => changed(attributes.type === "checkbox" ? (input.checked ? "yes" : "") : input.value, tell);
+    input.addEventListener("change", listen);
+    return { input, tell, listen, element: make("div", { class: "field " + (attributes.kind ?? "") }, make("label", { for: id }, label), input, told) };
+  };
+  const number = { inputmode: "decimal", type: "text" };
+  const isFigure = (text, tell) => {
+    const isOne = text.trim() === "" || !Number.isNaN(figure(text));
+    tell(isOne ? "" : "This is not a figure.");
+    return isOne;
+  };
+  const kinds = {
+    time: { type: "datetime-local" }, number, text: { type: "text" }, tick: { type: "checkbox" },
+  };
+  // A field that is kept under a name.
+  const keptField = (holder, name, label, kind, more = () => {}) => {
+    const made = field(label, kinds[kind] ?? kind, holder.fields[name], (value, tell) => {
+      holder.fields[name] = value;
+      if (kind === "number") isFigure(value, tell);
+      more(value, tell);
+      keep();
+    });
+    return made;
+  };
+
+  const now = () => new Date(Date.now() - 60000 * new Date().getTimezoneOffset()).toISOString().slice(0, 16);
+
+  // A reading: what was typed stays; another figure stands beside it, and the first is struck out.
+  const readingField = (sample, stage, index, context) => {
+    const set = setOf(sample, stage);
+    const box = make("div", { class: "reading" });
+    let tellAgain = () => {};
+    const draw = () => {
+      box.replaceChildren();
+      const all = (set.readings[index] ??= []);
+      for (const one of all.filter((each) => each.struck)) {
+        box.append(make("p", { class: "struck" }, make("s", {}, one.value), " struck out " + one.when.replace("T", " ") + " by " + one.who + ": " + one.why));
+      }
+      const counting = all.find((each) => !each.struck);
+      const made = field("reading " + (index + 1) + ", L/min", number, counting?.value, (value, tell) => {
+        if (!isFigure(value, tell)) return;
+        if (value.trim() === "") return;
+        all.push({ value: value.trim(), struck: false });
+        keep();
+        draw();
+        context.changed();
+      });
+      // Where other fields change only the words do: a finger may be on its way to this one.
+      tellAgain = () => { if (counting !== undefined) made.tell(context.judge(figure(counting.value))); };
+      tellAgain();
+      if (counting !== undefined) {
+        made.input.readOnly = true;
+        const amend = make("button", { type: "button", class: "amend" }, "amend");
+        amend.addEventListener("click", () => askWhy(counting, draw, context));
+        made.input.after(amend);
+      }
+      box.append(made.element);
+    };
+    draw();
+    return { box, tellAgain: () => tellAgain() };
+  };
+  const askWhy = (counting, draw, context) => {
+    const why = make("input", { type: "text", "aria-label": "why it is struck out" });
+    const who = make("input", { type: "text", "aria-label": "initials", size: "4" });
+    const done = make("button", { type: "button" }, "strike it out");
+    const not = make("button", { type: "button" }, "leave it");
+    const ask = make("div", { class: "why" }, make("label", {}, "why ", why), make("label", {}, "initials ", who), done, not);
+    done.addEventListener("click", () => {
+      if (why.value.trim() === "" || who.value.trim() === "") return why.focus();
+      Object.assign(counting, { struck: true, why: why.value.trim(), who: who.value.trim(), when: now() });
+      keep();
+      draw();
+      context.changed();
+    });
+    not.addEventListener("click", draw);
+    context.boxes().get(counting).append(ask);
+    why.focus();
+  };
+
+  const setPart = (sample, stage, title, boxes, latest) => {
+    const set = setOf(sample, stage);
+    set.fields.calibrator ??= sample.calibrator;
+    const part = make("fieldset", { class: "set" }, make("legend", {}, title));
+    const should = make("p", { class: "should" });
+    const grid = make("div", { class: "grid" });
+    const readings = [];
+    const look = () => {
+      const calibrator = set.fields.calibrator ?? "";
+      const guide = guideFor(sample, calibrator);
+      const one = data.calibrators.find((each) => each.name === calibrator);
+      const readAt = one?.read_at ? one.read_at[0].toUpperCase() + one.read_at.slice(1) + ". " : "";
+      const at = guide === null ? null : shownAt(guide, figure(set.fields.temperature), figure(set.fields.pressure));
+      should.textContent = calibrator === "" ? "" : readAt + (guide === null ? "This form holds nothing to compare with for this calibrator." : stage === "pre" ? shouldShow(guide, at) : "");
+      return { guide, at };
+    };
+    const context = {
+      changed: () => { look(); for (const each of readings) each.tellAgain(); },
+      judge: (value) => {
+        const { guide, at } = look();
+        return stage !== "pre" || guide === null ? "" : beyond(guide, at, value);
+      },
+      boxes: () => new Map(readings.flatMap((each, i) => (set.readings[i] ?? []).map((one) => [one, each.box]))),
+    };
+    const names = ["", ...data.calibrators.map((each) => each.name)];
+    if (set.fields.calibrator && !names.includes(set.fields.calibrator)) names.push(set.fields.calibrator);
+    const humid = data.calibrators.some((each) => each.asks_for_humidity);
+    for (const [name, label, kind] of [
+      ["calibrator", "calibrator", { choices: names }], ["taken", "date and time", "time"],
+      ["temperature", "temperature, °C", "number"], ["pressure", "pressure, kPa", "number"],
+      ...(humid ? [["humidity", "humidity, %, for a bubble meter", "number"]] : []), ["by", "initials", "text"],
+    ]) grid.append(keptField(set, name, label, kind, () => context.changed()).element);
+    const list = make("div", { class: "grid readings" });
+    for (let i = 0; i < boxes; ++i) {
+      const one = readingField(sample, stage, i, context);
+      readings.push(one);
+      list.append(one.box);
+    }
+    part.append(grid, should, list);
+    if (latest) part.append(make("p", { class: "note" }, latest));
+    look();
+    return part;
+  };
+
+  const samplePart = (sample) => {
+    const own = of(sample);
+    own.fields.medium ??= sample.medium;
+    if (sample.day && own.fields.started === undefined) own.fields.started = "";
+    const words = [sample.pump, sample.serial, sample.sampler, sample.nominal === null ? "" : sample.nominal + " L/min", sample.method, sample.analysis].filter((word) => word);
+    const part = make("details", { class: "sample", open: data.samples_of.length < 3 },
+      make("summary", {}, make("bdi", {}, sample.sample), make("span", { class: "state" })),
+      make("p", { class: "note" }, ...words.flatMap((word, i) => [i > 0 ? ", " : "", make("bdi", {}, word)])));
+    const grid = make("div", { class: "grid" });
+    const check = make("p", { class: "told" });
+    const times = () => {
+      const { started, stopped } = own.fields;
+      check.textContent = started && stopped && stopped <= started ? "It stops before it starts: look at both, and at the dates." : "";
+      check.classList.toggle("amiss", check.textContent !== "");
+      mark();
+    };
+    grid.append(keptField(own, "medium", "cassette, filter or tube", "text").element);
+    if (sample.kind === "blank") {
+      grid.append(keptField(own, "note", "remarks", "text").element, keptField(own, "blank", "it was handled as a blank", "tick", () => mark()).element);
+      part.append(grid);
+      return part;
+    }
+    const warm = keptField(own, "warm_up", "warm-up, min", "number", (value, tell) => {
+      const minutes = figure(value);
+      if (sample.warm_up !== null && minutes < sample.warm_up) tell("A rule asks for " + sample.warm_up + " min.");
+    });
+    grid.append(warm.element);
+    part.append(grid, setPart(sample, "pre", "Before sampling", sample.pre_boxes, ""));
+    const sampling = make("div", { class: "grid" });
+    for (const [name, label, kind] of [["started", "start", "time"], ["stopped", "stop", "time"], ["paused", "paused, min", "number"],
+      ["temperature", "temperature, °C", "number"], ["pressure", "pressure, kPa", "number"], ["by", "taken by", "text"],
+      ["fault", "the pump had stopped, an inlet was not free, or another fault", "tick"], ["note", "remarks", "text"]])
+      sampling.append(keptField(own, name, label, kind, times).element);
+    part.append(make("fieldset", { class: "set" }, make("legend", {}, "Sampling"), sampling, check));
+    part.append(setPart(sample, "post", "After sampling", sample.post_boxes,
+      sample.latest_post === null ? "" : "A rule asks for it at most " + sample.latest_post + " min after the stop."));
+    return part;
+  };
+
+  // --- What is done, and what lacks ----------------------------------------------------------------------------------
+  const counting = (sample, stage) => setOf(sample, stage).readings.flatMap((all) => (all ?? []).filter((one) => !one.struck));
+  const lacks = (sample) => {
+    const own = of(sample).fields;
+    if (sample.kind === "blank") return own.blank === "yes" ? [] : ["the tick that it was handled as a blank"];
+    const missing = [];
+    for (const [name, words] of [["started", "the start"], ["stopped", "the stop"]]) if (!own[name]) missing.push(words);
+    if (own.started && own.stopped && own.stopped <= own.started) missing.push("a stop behind the start");
+    for (const [stage, words] of [["pre", "before"], ["post", "after"]]) {
+      const set = setOf(sample, stage);
+      if (counting(sample, stage).length === 0) missing.push("readings " + words);
+      else if (!set.fields.taken || !set.fields.calibrator) missing.push("time or calibrator of the readings " + words);
+    }
+    return missing;
+  };
+  const isBegun = (sample) => {
+    const one = of(sample);
+    const typed = Object.entries(one.fields).some(([name, value]) => value && name !== "medium");
+    return typed || ["pre", "post"].some((stage) => setOf(sample, stage).readings.some((all) => (all ?? []).length > 0));
+  };
+
+  // --- Rows ----------------------------------------------------------------------------------------------------------
+  const cell = (text) => {
+    const plain = String(text ?? "");
+    return /[",;\r\n\t]/.test(plain) ? '"' + plain.replaceAll('"', '""') + '"' : plain;
+  };
+  const table = (headings, columns, rows) =>
+    [columns.map((name) => headings[name]), ...rows.map((row) => columns.map((name) => row[name]))].map((line) => line.map(cell).join(",") + "\n").join("");
+  const sampleColumns = ["sample", "batch", "kind", "pump", "sampler", "nominal", "method", "analysis", "medium", "started", "stopped",
+    "paused", "warm-up", "temperature", "pressure", "fault", "by", "note", "form"];
+  const readingColumns = ["taken", "stage", "sample", "calibrator", "reading", "temperature", "pressure", "humidity", "replicate", "set", "by", "void", "note", "form"];
+  const finished = () => data.samples_of.filter((sample) => lacks(sample).length === 0);
+  const sampleRows = () => finished().map((sample) => {
+    const own = of(sample).fields;
+    const isBlank = sample.kind === "blank";
+    return { sample: sample.sample, batch: data.batch, kind: sample.kind, pump: sample.pump, sampler: sample.sampler,
+      nominal: sample.nominal === null ? "" : inTheBook(sample.nominal), method: sample.method, analysis: sample.analysis, medium: own.medium,
+      started: own.started, stopped: own.stopped, paused: inTheBook(own.paused), "warm-up": inTheBook(own.warm_up),
+      temperature: inTheBook(own.temperature), pressure: inTheBook(own.pressure), fault: isBlank ? "" : own.fault === "yes" ? "yes" : "no",
+      by: own.by, note: own.note, form: formName };
+  });
+  const readingRows = () => finished().filter((sample) => sample.kind !== "blank").flatMap((sample) => ["pre", "post"].flatMap((stage) => {
+    const set = setOf(sample, stage);
+    return set.readings.flatMap((all, i) => (all ?? []).map((one) => ({
+      taken: set.fields.taken, stage, sample: sample.sample, calibrator: set.fields.calibrator, reading: inTheBook(one.value),
+      temperature: inTheBook(set.fields.temperature), pressure: inTheBook(set.fields.pressure), humidity: inTheBook(set.fields.humidity),
+      replicate: String(i + 1), set: sample.sample + " " + stage, by: set.fields.by, void: one.struck ? "yes" : "",
+      note: one.struck ? "struck out " + one.when + " by " + one.who + ": " + one.why : "", form: formName,
+    })));
+  }));
+  const filesNow = () => ({
+    samples: table(data.samples_headings, sampleColumns, sampleRows()),
+    readings: table(data.readings_headings, readingColumns, readingRows()),
+  });
+  const fileName = (what) => formName.replace(/[^A-Za-z0-9._-]+/g, "-") + "-" + what + ".csv";
+
+  const save = (what) => {
+    const address = URL.createObjectURL(new Blob([filesNow()[what]], { type: "text/csv" }));
+    const link = make("a", { href: address, download: fileName(what) });
+    document.body.append(link);
+    link.click();
+    link.remove();
+    setTimeout(() => URL.revokeObjectURL(address), 60000);
+    saved[what] = true;
+    if (saved.samples && saved.readings && finished().length === data.samples_of.length) forget();
+    else if (saved.samples && saved.readings) tellKept("Saved. What is not finished is still kept in this browser.");
+  };
+
+  const end = document.getElementById("end");
+  const summary = make("ul", {});
+  const shown = make("textarea", { readonly: true, rows: "6", "aria-label": "the rows as text", hidden: true });
+  const button = (words, act) => {
+    const made = make("button", { type: "button" }, words);
+    made.addEventListener("click", act);
+    return made;
+  };
+  const mark = () => {
+    summary.replaceChildren();
+    data.samples_of.forEach((sample, i) => {
+      const missing = lacks(sample);
+      const words = missing.length === 0 ? "finished" : isBegun(sample) ? "lacks " + missing.join(", ") : "not begun";
+      parts[i].querySelector(".state").textContent = " " + words;
+      if (missing.length > 0) summary.append(make("li", {}, make("bdi", {}, sample.sample), ": " + words + ". It is not among the rows yet."));
+    });
+  };
+  fetchKept();
+  const parts = data.samples_of.map(samplePart);
+  document.getElementById("form").replaceChildren(...parts);
+  end.append(make("h2", {}, "Save the rows"), summary,
+    make("p", { class: "note" }, "Two files: take both to where the book is, and give them to driftwarden receive."),
+    button("save samples", () => save("samples")), button("save readings", () => save("readings")),
+    button("show them as text", () => { const files = filesNow(); shown.hidden = false; shown.value = files.samples + "\n" + files.readings; }), shown);
+  document.addEventListener("change", mark);
+  mark();
+})();

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include "workshop/book_with_rows.hpp"
+
+#include <set>
+#include <system_error>
+
+#include "book/book_table.hpp"
+#include "book/table_files.hpp"
+#include "outside/scratch_place.hpp"
+#include "outside/whole_file.hpp"
+#include "outside/write_fault.hpp"
+#include "workshop/grown_table.hpp"
+
+namespace driftwarden {
+namespace {
+
+namespace fs = std::filesystem;
+
+// Links to all that lies in a folder, but for folders of the tables that rows are added to: those are made anew.
+std::error_code link_all(const fs::path& from, const fs::path& to, const std::set<std::string>& made_anew) {
+  std::error_code fault;
+  fs::directory_iterator entry(from, fault);
+  for (; !fault && entry != fs::directory_iterator(); entry.increment(fault)) {
+    const std::string name = entry->path().filename().string();
+    std::error_code failure;
+    if (made_anew.contains(name) && fs::is_directory(entry->path(), failure)) {
+      fs::create_directory(to / name, failure);
+      if (!failure) failure = link_all(entry->path(), to / name, {});
+    } else {
+      fs::create_symlink(fs::absolute(entry->path()), to / name, failure);
+    }
+    if (failure) return failure;
+  }
+  return fault;
+}
+
+}  // namespace
+
+Result<BookWithRows> book_with_rows(const fs::path& folder, const std::vector<RowsReceived>& rows, unsigned threads) {
+  const ScratchPlace scratch;
+  if (scratch.path().empty()) return scratch.fault();
+  std::set<std::string> tables;
+  for (const RowsReceived& each : rows) tables.insert(std::string(each.spec->table));
+  if (const std::error_code failure = link_all(folder, scratch.path(), tables))
+    return unwritable(scratch.path(), failure.value());
+  BookWithRows with;
+  for (const RowsReceived& each : rows) {
+    std::error_code failure;
+    fs::create_directories(scratch.path() / each.spec->table, failure);
+    with.files.push_back(std::string(each.spec->table) + "/incoming-" + std::to_string(with.files.size() + 1) + ".csv");
+    const int reason = write_new(scratch.path() / with.files.back(), each.text);
+    if (reason != 0) return unwritable(scratch.path() / with.files.back(), reason);
+  }
+  Result<Book> book = read_book(scratch.path(), threads);
+  if (!book) return book.faults();
+  with.book = *std::move(book);
+  with.book.folder = folder;
+  return with;
+}
+
+Diagnostics write_received(const Book& book, const std::vector<RowsReceived>& rows, std::vector<Receipt>& receipts,
+                           const std::function<void()>& waits) {
+  std::vector<Unfinished> written;  // gone again where the receipts can't be written
+  NewRows lines{received_spec, book.files.received, {}};
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    receipts[i].file = rows[i].name_on(local_day(receipts[i].received, book.settings.zone));
+    const fs::path place = book.folder / receipts[i].file;
+    std::error_code failure;
+    fs::create_directories(place.parent_path(), failure);
+    if (failure) return {unwritable(place.parent_path(), failure.value())};
+    if (Diagnostics faults = write_whole(place, rows[i].text); !faults.empty()) return faults;
+    written.emplace_back(place);
+    lines.cells.push_back(cells_of(receipts[i], book.settings.zone));
+  }
+  const Result<std::vector<Place>> places = append_rows(book, lines, waits);
+  if (!places) return places.faults();
+  for (Unfinished& file : written) file.keep();
+  return {};
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#include <gtest/gtest.h>
+
+#include "book/table_files.hpp"
+#include "book/written_book.hpp"
+
+namespace driftwarden::received_file_test {
+namespace {
+
+constexpr const char* a_receipt =
+    "received,by,file,rows,form,from,sha256\n"
+    "2026-05-02T09:00,the keeper,readings/received-2026-05-02-0123456789ab.csv,2,B1/2026-05-01/00ff,rows.csv,00aa\n";
+constexpr const char* a_reading =
+    "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:30,pre,S-1,VOL-1,2.000\n";
+
+TEST(ReceivedFile, FillsEveryField) {
+  const Book book = WrittenBook().file("received.csv", a_receipt).read();
+  ASSERT_EQ(book.receipts.size(), 1U);
+  const Receipt& it = book.receipts[0];
+  EXPECT_EQ(it.by, "the keeper");
+  EXPECT_EQ(it.file, "readings/received-2026-05-02-0123456789ab.csv");
+  EXPECT_EQ(it.rows, "2");
+  EXPECT_EQ(it.form, "B1/2026-05-01/00ff");
+  EXPECT_EQ(it.from, "rows.csv");
+  EXPECT_EQ(it.sha256, "00aa");
+  EXPECT_EQ(cells_of(it, TimeZone::utc())[0], "2026-05-02T09:00+00:00");
+}
+
+TEST(ReceivedFile, MakesTheFilesThatItNamesCount) {
+  const Book book = WrittenBook()
+                        .file("received.csv", a_receipt)
+                        .file("readings/received-2026-05-02-0123456789ab.csv", a_reading)
+                        .read();
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.readings.size(), 1U);
+}
+
+// What a run left that was killed before it had written its receipt.
+TEST(ReceivedFile, LeavesOutWhatWasNotReceivedToTheEnd) {
+  const Book book = WrittenBook().file("readings/received-2026-05-02-0123456789ab.csv", a_reading).read();
+  EXPECT_EQ(book.readings.size(), 0U);
+  EXPECT_EQ(told(book.problems),
+            "readings/received-2026-05-02-0123456789ab.csv: remark: it is not in received.csv: receiving it was not "
+            "finished, and it is not read; receive its rows again, or take it out of the folder "
+            "[receive/unfinished]\n");
+}
+
+TEST(ReceivedFile, IsAskedForFilesOfItsOwnNamesOnly) {
+  const Book book = WrittenBook().file("readings/week-18.csv", a_reading).read();
+  EXPECT_EQ(book.readings.size(), 1U);
+}
+
+}  // namespace
+}  // namespace driftwarden::received_file_test

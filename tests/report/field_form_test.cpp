@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: MIT
+#include "report/field_form.hpp"
+
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "report/field_sheet_book.hpp"
+#include "report/html_text.hpp"
+#include "report/page_style.hpp"
+#include "verdict/cautions.hpp"
+
+namespace driftwarden::field_form_test {
+namespace {
+
+// input: the book of the field sheets. How a form is typed in: tests/browser/form_test.sh.
+
+FormAsked asked_of(JudgedBook& book) {
+  return {"B1", samples_ahead(book.screening(), "B1"), {288.15, 85, 0.4}, {2, 3}, 20717};
+}
+
+nlohmann::json data_of(const std::string& page) {
+  const std::string begin = "<script type=\"application/json\" id=\"data\">";
+  const std::size_t from = page.find(begin) + begin.size();
+  return nlohmann::json::parse(page.substr(from, page.find("</script>", from) - from));
+}
+
+TEST(FieldForm, HoldsTheSamplesOfTheBatchAndTheBooksHeadings) {
+  BookText text = sheet_book();
+  text.settings += "[headings.readings]\n\"Clock\" = \"taken\"\n\"Flow\" = \"reading [mL/min]\"\n";
+  JudgedBook book(text, sheet_rules);
+  const nlohmann::json data = data_of(field_form(book.screening(), asked_of(book), "1"));
+  EXPECT_EQ(data["batch"], "B1");
+  ASSERT_EQ(data["samples_of"].size(), 6U);
+  EXPECT_EQ(data["samples_of"][0]["sample"], "S2");
+  EXPECT_EQ(data["samples_of"][0]["serial"], "AB-1");
+  EXPECT_EQ(data["samples_of"][0]["pre_boxes"], 5);
+  EXPECT_EQ(data["samples_of"][0]["warm_up"], 15);
+  EXPECT_EQ(data["samples_of"][5]["pre_boxes"], 0);
+  EXPECT_EQ(data["readings_headings"]["taken"], "Clock");
+  EXPECT_EQ(data["readings_headings"]["reading"], "reading [L/min]");  // theirs is in another unit
+  EXPECT_EQ(data["samples_headings"]["paused"], "paused [min]");
+}
+
+// What a form looks up is what a sheet tells of the same air.
+TEST(FieldForm, HasTheFiguresOfTheSheet) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const nlohmann::json data = data_of(field_form(book.screening(), asked_of(book), "1"));
+  const nlohmann::json& air = data["air"];
+  const nlohmann::json& guide = data["guides"][data["samples_of"][0]["guide"]["V2"].get<std::string>()];
+  const CalibratorDisplay display(book.screening(), 3, 20717);
+  const FlowBand band{1.9, 2.1, true};
+  ASSERT_EQ(guide["shown"].size(), 3 * air["celsius_count"].get<std::size_t>() * air["kpa_count"].get<std::size_t>());
+  for (const auto& [celsius, kpa] :
+       {std::pair{15.0, 85.0}, std::pair{-5.0, 80.0}, std::pair{35.0, 90.0}, std::pair{7.0, 83.25}}) {
+    const auto t = static_cast<std::size_t>(celsius - air["celsius"].get<double>());
+    const auto p = static_cast<std::size_t>((kpa - air["kpa"].get<double>()) / 0.25);
+    const std::size_t at = 3 * (t * air["kpa_count"].get<std::size_t>() + p);
+    const DisplayBand shown = display.should_show(2.0, band, {celsius + 273.15, kpa, 0.4});
+    EXPECT_NEAR(guide["shown"][at].get<double>() * 0.01, shown.nominal, 1e-9);
+    EXPECT_NEAR(guide["shown"][at + 1].get<double>() * 0.01, shown.low, 1e-9);
+    EXPECT_NEAR(guide["shown"][at + 2].get<double>() * 0.01, shown.high, 1e-9);
+  }
+  const nlohmann::json& piston = data["guides"][data["samples_of"][0]["guide"]["V1"].get<std::string>()];
+  EXPECT_EQ(piston["shown"], (nlohmann::json{2000, 1900, 2100}));
+  EXPECT_EQ(piston["rules"][0], "within 5 % of the nominal flow, else qualified (own/pre.deviation)");
+}
+
+TEST(FieldForm, LetsNothingComeFromAnywhereAndHasHostileNamesAsText) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const std::string page = field_form(book.screening(), asked_of(book), "1");
+  EXPECT_NE(page.find("default-src &#39;none&#39;"), std::string::npos);
+  EXPECT_NE(page.find(html_of(policy_hash(form_js()))), std::string::npos);
+  EXPECT_EQ(page.find("<i>S5"), std::string::npos);
+  EXPECT_EQ(data_of(page)["samples_of"][3]["sample"], "<i>S5");
+  EXPECT_NE(page.find(html_of(cautions)), std::string::npos);
+}
+
+TEST(FieldForm, IsNamedByItsBatchItsDayAndWhatIsInIt) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  FormAsked asked = asked_of(book);
+  const auto name_of = [&] {
+    const std::string page = field_form(book.screening(), asked, "1");
+    const std::size_t from = page.find("<span id=\"form-name\"><bdi>") + 26;
+    return page.substr(from, page.find('<', from) - from);
+  };
+  const std::string name = name_of();
+  EXPECT_TRUE(name.starts_with("B1/2026-09-21/")) << name;
+  EXPECT_EQ(name_of(), name);
+  asked.samples.pop_back();
+  EXPECT_NE(name_of(), name);
+}
+
+TEST(FieldForm, OffersCalibratorsInServiceWithACertificate) {
+  BookText text = sheet_book();
+  text.certificates =
+      "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\nC2,V2,2026-01-05,2,2,2\n";
+  JudgedBook book(text, sheet_rules);
+  EXPECT_EQ(calibrators_in_use(book.screening(), 20717), std::vector<Row>{3});
+}
+
+}  // namespace
+}  // namespace driftwarden::field_form_test
