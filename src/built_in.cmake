@@ -2,7 +2,7 @@
 # Texts that the engine carries: nothing has to lie beside it, and no folder of the reader's can put others in their place.
 
 # The pages' style sheets and script, built into the engine.
-foreach(file page.css review.css custody.css letter.css lookback.css sheet.css labels.css form.css form.js review.js)
+foreach(file page.css review.css custody.css kit.css letter.css lookback.css sheet.css labels.css form.css form.js review.js)
   string(MAKE_C_IDENTIFIER ${file} variable)
   string(TOUPPER ${variable} variable)
   file(READ src/report/${file} ${variable})

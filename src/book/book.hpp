@@ -16,6 +16,7 @@
 #include "record/decision.hpp"
 #include "record/handed_scatter.hpp"
 #include "record/instrument.hpp"
+#include "record/issue.hpp"
 #include "record/planned_sample.hpp"
 #include "record/reading.hpp"
 #include "record/receipt.hpp"
@@ -38,6 +39,8 @@ struct BookFiles {
   std::vector<std::string> checks;
   std::vector<std::string> plan;
   std::vector<std::string> received;
+  std::vector<std::string> kits;
+  std::vector<std::string> issues;
   std::vector<std::string> pooled;
 };
 
@@ -61,6 +64,8 @@ struct Book {
   std::vector<BenchCheck> checks;             // the same
   std::vector<PlannedSample> plan;            // the same
   std::vector<Receipt> receipts;              // the same
+  std::vector<KitItem> kit_items;             // the same
+  std::vector<Issue> issues;                  // the same
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

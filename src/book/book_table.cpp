@@ -15,7 +15,7 @@ std::size_t size_of(const Book& book) {
   return (book.*records).size();
 }
 
-constexpr std::array<BookTable, 11> tables{{
+constexpr std::array<BookTable, 13> tables{{
     {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments, size_of<&Book::instruments>,
      "instrument", "instruments"},
     {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates, size_of<&Book::certificates>,
@@ -35,8 +35,12 @@ constexpr std::array<BookTable, 11> tables{{
      "planned samples", true},
     {&received_spec, &BookFiles::received, false, false, false, read_received, size_of<&Book::receipts>, "receipt",
      "receipts", true},
+    {&kits_spec, &BookFiles::kits, false, false, false, read_kits, size_of<&Book::kit_items>, "kit item", "kit items",
+     true},
+    {&issues_spec, &BookFiles::issues, false, false, false, read_issues, size_of<&Book::issues>, "issue", "issues",
+     true},
     {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled, size_of<&Book::handed_scatter>,
-     "pooled scatter", "pooled scatters"},
+     "pooled scatter", "pooled scatters", true},
 }};
 
 }  // namespace

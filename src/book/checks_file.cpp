@@ -21,6 +21,7 @@ constexpr std::array<FieldSpec, 7> check_fields{{
     {check_note, "note"},
 }};
 static_assert(are_complete(check_fields, check_note));
+constexpr const char* unknown_checked = "check/unknown-instrument";
 
 Dimension measured_by(InstrumentKind kind) {
   if (kind == InstrumentKind::thermometer) return Dimension::temperature;
@@ -37,8 +38,8 @@ class CheckRows {
     BenchCheck next;
     next.place = {file_.number, line};
     next.checked = row_.moment(check_made);
-    next.instrument = read_instrument(check_of);
-    next.against = read_instrument(check_against);
+    next.instrument = named_instrument(instruments_, hand_, row_, check_of, unknown_checked);
+    next.against = named_instrument(instruments_, hand_, row_, check_against, unknown_checked);
     next.shown = read_figure(check_shown, next.instrument);
     next.reference = read_figure(check_reference, next.instrument);
     if (next.reference == 0)
@@ -50,19 +51,6 @@ class CheckRows {
   }
 
  private:
-  Row read_instrument(CheckField field) {
-    const std::string_view name = row_.text(field);
-    const Row found = instruments_.find(name);
-    if (found != no_row || name.empty()) return found;
-    const ProblemNumber lost = hand_.lost["instruments"];
-    if (lost != no_problem) return row_.lean_on(lost), no_row;
-    const ProblemNumber told =
-        row_.fail(field, "check/unknown-instrument", "the instrument " + in_quotes(name) + " is not in instruments.csv",
-                  "add it to instruments.csv");
-    hand_.problems.add_unknown({told, std::string(name), std::nullopt});
-    return no_row;
-  }
-
   // What the instrument measures, in the unit of the file's column.
   double read_figure(CheckField field, Row of) {
     const double figure = row_.quantity(field);

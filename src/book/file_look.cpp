@@ -140,7 +140,7 @@ AsTable as_table(const TableText& text, const TableSpec& spec) {
 FileLook likeliest(const TableText& text, const std::string& name, const std::string& sheet) {
   AsTable best;
   for (const BookTable& table : book_tables()) {
-    if (table.is_of_parts || table.is_for_the_field) continue;
+    if (table.is_told_only_where_kept) continue;
     AsTable one = as_table(text, *table.spec);
     const std::filesystem::path path(name);
     const auto is_it = [&](const std::string& called) { return heading_key(called) == heading_key(table.name()); };

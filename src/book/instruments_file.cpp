@@ -140,6 +140,19 @@ Row NamedInstrument::look_up(std::string_view name, RowReader& row, int field, c
   return no_row;
 }
 
+Row named_instrument(const InstrumentIndex& instruments, const BookInHand& hand, RowReader& row, int field,
+                     const char* id) {
+  const std::string_view name = row.text(field);
+  const Row found = instruments.find(name);
+  if (found != no_row || name.empty()) return found;
+  const ProblemNumber lost = hand.lost["instruments"];
+  if (lost != no_problem) return row.lean_on(lost), no_row;
+  const ProblemNumber told = row.fail(field, id, "the instrument " + in_quotes(name) + " is not in instruments.csv",
+                                      "add it to instruments.csv");
+  hand.problems.add_unknown({told, std::string(name), std::nullopt});
+  return no_row;
+}
+
 void hint_at_instruments(const Book& book, ProblemList& problems) {
   std::map<std::optional<InstrumentKind>, std::set<std::string>> names;
   for (const ProblemList::Unknown& unknown : problems.unknown()) names[unknown.kind].insert(unknown.name);

@@ -28,7 +28,7 @@ class ServiceRows {
     Service next;
     next.place = {file_.number, line};
     next.serviced = row_.moment(serviced);
-    next.instrument = read_instrument();
+    next.instrument = named_instrument(instruments_, hand_, row_, instrument, "service/unknown-instrument");
     next.what = row_.kept_text(what);
     next.by = row_.kept_text(by);
     next.note = row_.note(note);
@@ -37,19 +37,6 @@ class ServiceRows {
   }
 
  private:
-  Row read_instrument() {
-    const std::string_view name = row_.text(instrument);
-    const Row found = instruments_.find(name);
-    if (found != no_row || name.empty()) return found;
-    const ProblemNumber lost = hand_.lost["instruments"];
-    if (lost != no_problem) return row_.lean_on(lost), no_row;
-    const ProblemNumber told =
-        row_.fail(instrument, "service/unknown-instrument",
-                  "the instrument " + in_quotes(name) + " is not in instruments.csv", "add it to instruments.csv");
-    hand_.problems.add_unknown({told, std::string(name), std::nullopt});
-    return no_row;
-  }
-
   const TableFile& file_;
   const BookInHand& hand_;
   const InstrumentIndex& instruments_;

@@ -63,6 +63,10 @@ using InstrumentIndex = NameIndex<InstrumentNames>;
 
 InstrumentIndex index_of_instruments(const std::vector<Instrument>& instruments);
 
+// The instrument that a cell names, of any kind; no_row where it is empty or (told with this id) unknown.
+Row named_instrument(const InstrumentIndex& instruments, const BookInHand& hand, RowReader& row, int field,
+                     const char* id);
+
 // The instruments of a kind that rows name, mostly the same as the row before. One a thread.
 class NamedInstrument {
  public:
@@ -104,6 +108,8 @@ extern const TableSpec service_spec;
 extern const TableSpec checks_spec;
 extern const TableSpec plan_spec;
 extern const TableSpec received_spec;
+extern const TableSpec kits_spec;
+extern const TableSpec issues_spec;
 extern const TableSpec pooled_spec;
 
 void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand);
@@ -116,6 +122,8 @@ void read_service(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_checks(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_plan(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_received(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_kits(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_issues(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_pooled(const std::vector<TableFile>& files, const BookInHand& hand);
 
 // The cells of a row that is added to a table which only grows, in the order of its columns.

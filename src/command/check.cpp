@@ -14,12 +14,11 @@
 namespace driftwarden {
 namespace {
 
-// Every table, also one that a book mostly has and this one has not: whoever wrote some rows sees whether they were
-// read.
+// Nearly every table, also one that the book has not: whoever wrote some rows sees whether they were read.
 std::string records_counted(const Book& book) {
   std::string text;
   for (const BookTable& table : book_tables()) {
-    if ((table.is_of_parts || table.is_for_the_field) && (book.files.*table.files).empty()) continue;
+    if (table.is_told_only_where_kept && (book.files.*table.files).empty()) continue;
     text += (text.empty() ? "" : ", ") + counted(table.size(book), std::string(table.one), std::string(table.many));
   }
   return text;

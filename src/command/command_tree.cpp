@@ -247,6 +247,24 @@ void add_receive(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   command->callback([&] { run = [&] { return run_receive(options.receive, surroundings); }; });
 }
 
+void add_kit(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  KitOptions& kit = options.kit;
+  CLI::App* command =
+      app.add_subcommand("kit", "which kits are out, overdue or not fit to go; the list of one to tick");
+  add_book(command, kit.book);
+  add_as_of(command, kit.book);
+  command->add_option("--kit", kit.kit, "the list of this kit, or of a kind of kit, to be ticked out and back");
+  command
+      ->add_option("--format", kit.format,
+                   "table; csv, without --kit; html (a page to print) or pdf, which needs the package chromium, with "
+                   "--kit; else as --out is called")
+      ->check(CLI::IsMember({"table", "csv", "html", "pdf"}));
+  command->add_option("--out", kit.out, "file to write to; else standard output");
+  add_paper(command, kit.paper);
+  command->footer("Example:\n  driftwarden kit docs/demo\n  driftwarden kit docs/demo --kit K-2 --out K-2.pdf");
+  command->callback([&] { run = [&] { return run_kit(options.kit, surroundings); }; });
+}
+
 void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   CompareOptions& compare = options.compare;
   CLI::App* command = app.add_subcommand("compare", "which verdicts would change under other rules, and by how much");
@@ -454,6 +472,7 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
   add_form(app, options, surroundings, run);
   add_receive(app, options, surroundings, run);
   add_letter(app, options, surroundings, run);
+  add_kit(app, options, surroundings, run);
   add_compare(app, options, surroundings, run);
   add_risk(app, options, surroundings, run);
   add_history(app, options, surroundings, run);

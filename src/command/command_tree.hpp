@@ -24,6 +24,7 @@ struct CommandOptions {
   LabelsOptions labels;
   FormOptions form;
   ReceiveOptions receive;
+  KitOptions kit;
   LetterOptions letter;
   CompareOptions compare;
   RiskOptions risk;

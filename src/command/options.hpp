@@ -128,6 +128,14 @@ struct ReceiveOptions {
   bool dry_run = false;
 };
 
+struct KitOptions {
+  BookOptions book;
+  std::string kit;     // or a kind of kit; empty: the list of all that is out
+  std::string format;  // empty: as the file is called, else a table
+  std::string out;     // empty: standard output
+  std::string paper = "A4";
+};
+
 struct CompareOptions {
   BookOptions book;
   std::vector<std::string> packs;
@@ -219,6 +227,7 @@ int run_sheet(const SheetOptions& options, Surroundings& surroundings);
 int run_labels(const LabelsOptions& options, Surroundings& surroundings);
 int run_form(const FormOptions& options, Surroundings& surroundings);
 int run_receive(const ReceiveOptions& options, Surroundings& surroundings);
+int run_kit(const KitOptions& options, Surroundings& surroundings);
 int run_compare(const CompareOptions& options, Surroundings& surroundings);
 int run_risk(const RiskOptions& options, Surroundings& surroundings);
 int run_history(const HistoryOptions& options, Surroundings& surroundings);

@@ -6,6 +6,7 @@
 #include "correction/altitude.hpp"
 #include "doubt/copied_blocks.hpp"
 #include "doubt/equal_sets.hpp"
+#include "doubt/kits_at_odds.hpp"
 #include "doubt/last_digits.hpp"
 #include "doubt/read_twice.hpp"
 #include "doubt/replicates.hpp"
@@ -83,6 +84,7 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers, std::optio
   note_warm_up(book, come, of_samples, doubts);
   note_sea_level(book, come, doubts);
   note_other_samplers(book, come, doubts);
+  note_kits(book, come, as_of, all, doubts);
   return doubts;
 }
 

@@ -19,6 +19,8 @@ inline constexpr std::size_t most_readings_looked_through = 200000;
 //   doubt/two-places    one calibrator, read on two pumps in turn within the same minutes
 //   doubt/warm-up       a pump read sooner than the stated warm-up allows
 //   doubt/sea-level     pressures of sea level at a site that lies high
+//   doubt/two-kits      an instrument in two kits at once
+//   doubt/elsewhere     an instrument used while it is on record as elsewhere
 // `samplers` tell the flows that pumps are set to; without them, only samples that state their own do. What was read
 // after the day that stands for today is not known yet; without one, all is.
 Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers = {}, std::optional<Day> as_of = {});

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "book/timestamp.hpp"
+#include "book/whereabouts.hpp"
 #include "history/lookback_remarks.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
@@ -56,7 +58,8 @@ std::vector<LeaningSet> leaning_sets(const Screening& supposed, const SampleAsse
     }
     const auto place = static_cast<std::int32_t>(s);
     if (certificate)
-      leaning.push_back({set.stage, set.calibrator, *certificate, place == figures.pre || place == figures.post});
+      leaning.push_back(
+          {set.stage, set.calibrator, *certificate, place == figures.pre || place == figures.post, set.last});
   }
   return leaning;
 }
@@ -112,6 +115,28 @@ bool is_as(const JudgedSample& one, const JudgedSample& other) {
          std::all_of(one.findings.begin(), one.findings.end(), is_in_both);
 }
 
+// Whoever had the calibrators of the sets, each once.
+std::string had_by(const Whereabouts& where, const std::vector<LeaningSet>& sets, const TimeZone& zone) {
+  std::string text;
+  for (const LeaningSet& set : sets) {
+    const std::string one = where.had_by(set.calibrator, local_day(set.last, zone));
+    if (!one.empty() && text.find(one) == std::string::npos) text += (text.empty() ? "" : "; ") + one;
+  }
+  return text;
+}
+
+std::vector<std::string> holders_of(const Whereabouts& where, const LookbackWindow& window) {
+  std::vector<std::string> holders;
+  for (const Issue* issue : where.issues_of(window.instrument)) {
+    const Day back = where.back_of(*issue);
+    const bool is_before = window.from != no_day && back != no_day && back < window.from;
+    if (issue->out == no_day || issue->out >= window.until || is_before) continue;
+    holders.push_back(holder_of(*issue) + ", from " + date_text(issue->out) +
+                      (back == no_day ? "" : " to " + date_text(back)));
+  }
+  return holders;
+}
+
 }  // namespace
 
 bool holds(const JudgedSample& judged, const ToldFinding& finding) {
@@ -132,7 +157,7 @@ Change LookedBackSample::change() const {
 
 Lookback look_back(const Screening& screening, const LookbackWindow& window, Day as_of) {
   const Book& book = screening.book();
-  Lookback lookback{window, leaning_certificates(screening, window), {}, {}};
+  Lookback lookback{window, leaning_certificates(screening, window), {}, {}, {}};
   const auto errors_under = [&](Supposition supposition) {
     return supposed_errors(screening, window, lookback.leaning, supposition);
   };
@@ -140,6 +165,8 @@ Lookback look_back(const Screening& screening, const LookbackWindow& window, Day
   const bool is_open = window.last_good < 0;
   std::optional<Screening> linear;
   if (!is_open) linear.emplace(book, screening.rules(), errors_under(Supposition::linear));
+  const Whereabouts where(book, as_of);
+  lookback.holders = holders_of(where, window);
   SampleJudge judge_before(screening);
   SampleJudge judge_sudden(sudden);
   SampleJudge judge_linear(linear ? *linear : sudden);
@@ -155,6 +182,7 @@ Lookback look_back(const Screening& screening, const LookbackWindow& window, Day
     looked.sets = leaning_sets(sudden, figures);
     if (looked.sets.empty()) continue;
     looked.bearing = bearing_of(looked.sets, figures);
+    looked.had_by = had_by(where, looked.sets, book.settings.zone);
     looked.before = judged(screening, judge_before, sample);
     looked.sudden = judged(sudden, judge_sudden, sample);
     if (linear) looked.linear = judged(*linear, judge_linear, sample);

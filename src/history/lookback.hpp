@@ -41,6 +41,7 @@ struct LeaningSet {
   Row calibrator = no_row;
   std::int32_t certificate = -1;  // in force at its last reading that leans
   bool counts = false;            // is the pre or post set that the flow is formed of
+  Moment last = no_moment;        // of its readings
 };
 
 // What an error of the instrument does to a sample.
@@ -70,6 +71,7 @@ struct LookedBackSample {
   JudgedSample before;
   JudgedSample sudden;
   std::optional<JudgedSample> linear;  // nothing where the window is open
+  std::string had_by;                  // who had the calibrators of its sets; "" where issues.csv does not say
 
   bool verdict_changes() const;
   Change change() const;
@@ -80,6 +82,7 @@ struct Lookback {
   std::vector<LeaningCertificate> leaning;
   std::vector<LookedBackSample> samples;  // in the book's order
   std::vector<std::string> remarks;       // what the reader should know beside the figures
+  std::vector<std::string> holders;  // who had the instrument in the window, "north crew (kit K-1), from 2026-10-05"
 };
 
 // Every sample, of those started up to a day, that leaned on an instrument in the window, judged three times.

@@ -41,7 +41,10 @@ class ReviewMaker {
     batches();
     for (ReviewAction& action : actions_about_records(book_, touched_)) review_.actions.push_back(std::move(action));
     decisions();
+    kits();
     follow_up();
+    if (!book_.issues.empty())
+      review_.kits.unfit = unfit_to_go(screening_, review_.actions, review_.instruments, as_of_);
     return std::move(review_);
   }
 
@@ -192,6 +195,12 @@ class ReviewMaker {
         action.why.push_back({message_of(screening_, finding), screening_.rules().rules[finding.rule].full_name()});
       review_.actions.push_back(std::move(action));
     }
+  }
+
+  void kits() {
+    review_.kits = kits_out(book_, as_of_);
+    for (ReviewAction& action : actions_about_kits(book_, review_.kits, as_of_))
+      review_.actions.push_back(std::move(action));
   }
 
   void follow_up() {

@@ -8,6 +8,7 @@
 #include "history/heed.hpp"
 #include "history/instrument_history.hpp"
 #include "history/instrument_standing.hpp"
+#include "history/kits_out.hpp"
 #include "verdict/sample_judge.hpp"
 #include "verdict/subjects.hpp"
 #include "verdict/totals.hpp"
@@ -63,6 +64,7 @@ struct Review {
   std::vector<InstrumentStanding> instruments;  // in the book's order
   // Those with a series to be shown, most urgent first, out of service last.
   std::vector<const InstrumentHistory*> charted;
+  KitsOut kits;  // nothing in them where the book has no issues.csv
   std::vector<SubjectResult> subjects;
   std::vector<UnjudgedRule> unjudged;      // in the order of the rules, those only
   std::vector<const Decision*> decisions;  // taken on or before the day of the review, the newest first

@@ -26,6 +26,7 @@ enum class ActionKind : std::uint8_t {
   find_reading,      // a reading is missing
   find_figure,       // something else is missing
   find_certificate,  // an instrument has none in the book
+  bring_back,        // a kit is overdue, or something of it is missing
   complete_batch,    // a rule about a batch is not met
   adjust_soon,       // an instrument is on its way out of its tolerance
   recalibrate_soon,  // an instrument is due soon
@@ -45,6 +46,7 @@ inline constexpr std::string_view action_kind_words[] = {"Look back",
                                                          "Find the reading",
                                                          "Find what is missing",
                                                          "Find the certificate",
+                                                         "Bring it back",
                                                          "Look at the batch",
                                                          "Adjust soon",
                                                          "Plan the calibration",
@@ -54,9 +56,9 @@ inline constexpr std::string_view action_kind_words[] = {"Look back",
 static_assert(std::size(action_kind_words) == static_cast<std::size_t>(ActionKind::watch) + 1);
 
 // Whom an action is about.
-enum class ActionSubject : std::uint8_t { sample, instrument, batch, records };
-inline constexpr std::string_view action_subject_words[] = {"sample", "instrument", "batch", "records"};
-static_assert(std::size(action_subject_words) == static_cast<std::size_t>(ActionSubject::records) + 1);
+enum class ActionSubject : std::uint8_t { sample, instrument, batch, records, kit };
+inline constexpr std::string_view action_subject_words[] = {"sample", "instrument", "batch", "records", "kit"};
+static_assert(std::size(action_subject_words) == static_cast<std::size_t>(ActionSubject::kit) + 1);
 
 std::string_view to_text(ActionKind kind);
 std::string_view to_text(ActionSubject of);
@@ -65,7 +67,7 @@ std::string_view to_text(ActionSubject of);
 struct ActionKey {
   ActionKind kind = ActionKind::watch;
   ActionSubject of = ActionSubject::records;
-  std::string name;  // the sample's, instrument's or batch's; of records the file's
+  std::string name;  // the sample's, instrument's, batch's or kit's; of records the file's
 
   friend bool operator==(const ActionKey&, const ActionKey&) = default;
   friend auto operator<=>(const ActionKey&, const ActionKey&) = default;

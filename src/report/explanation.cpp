@@ -6,6 +6,8 @@
 
 #include "assessment/drift.hpp"
 #include "assessment/sampled_volume.hpp"
+#include "book/timestamp.hpp"
+#include "book/whereabouts.hpp"
 #include "correction/principle.hpp"
 #include "correction/reference_conditions.hpp"
 #include "quantity/rounding.hpp"
@@ -82,12 +84,22 @@ class Explanation {
     if (!is_missing(f_.nominal_l_min)) what += ", nominal flow " + flow_text(f_.nominal_l_min) + " L/min";
     line(what);
     add_note();
+    add_holder();
     line("Book: " + book_.settings.title);
   }
 
   void add_note() {
     const std::string note = text_of(book_.samples.note);
     if (!note.empty()) line("Note: " + note);
+  }
+
+  // Who had the pump, as far as issues.csv says.
+  void add_holder() {
+    const Row pump = book_.samples.pump[f_.sample];
+    const Moment started = book_.samples.started[f_.sample];
+    if (book_.issues.empty() || pump == no_row || started == no_moment) return;
+    const std::string had_by = Whereabouts(book_).had_by(pump, local_day(started, book_.settings.zone));
+    if (!had_by.empty()) line(book_.instruments[pump].name + " was out with " + had_by);
   }
 
   void set(std::size_t number) {

@@ -118,6 +118,10 @@ class LookbackPage {
     fact("Window",
          "from " + date_text_or(window_.from, "the first record") + " to before " + date_text(window_.until) + days);
     for (const LeaningCertificate& each : lookback_.leaning) fact("Also through", leaning_text(book_, each));
+    for (const std::string& holder : lookback_.holders) {
+      open_fact("Had by").from_book(holder);
+      close_fact();
+    }
     html_.close().line_end();
   }
 
@@ -219,6 +223,7 @@ class LookbackPage {
   // What each block says in words, across the table.
   void why(const LookedBackSample& looked) {
     std::vector<std::pair<std::string_view, std::vector<std::string>>> blocks{{"before", words_before(looked)}};
+    if (!looked.had_by.empty()) blocks.insert(blocks.begin(), {"had by", {looked.had_by}});
     for (const Supposition supposition : suppositions) {
       if (const JudgedSample* judged = under(looked, supposition))
         blocks.emplace_back(to_text(supposition), words_under(looked, *judged));

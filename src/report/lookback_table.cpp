@@ -71,6 +71,7 @@ class LookbackTable {
     labelled("window", "from " + date_text_or(window.from, "the first record") + " to before " +
                            date_text(window.until) + days_text(window));
     for (const LeaningCertificate& each : lookback_.leaning) labelled("through", leaning_text(book_, each));
+    for (const std::string& holder : lookback_.holders) labelled("had by", holder);
     labelled("sudden", supposition_sentence(Supposition::sudden));
     if (window.last_good >= 0) labelled("linear", supposition_sentence(Supposition::linear));
     labelled("", "Nobody knows which; the truth may also lie elsewhere.");
@@ -108,6 +109,7 @@ class LookbackTable {
           (previous == nullptr ? "" : "\n") + paint_.faint(batch.empty() ? "without a batch" : "batch " + batch) + "\n";
     }
     line(book_.samples.name[looked.sample], "before", looked.before, false);
+    if (!looked.had_by.empty()) note("had by: " + looked.had_by);
     under("sudden", looked, looked.sudden);
     if (looked.linear) under("linear", looked, *looked.linear);
   }

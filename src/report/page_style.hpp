@@ -22,6 +22,7 @@ std::string_view sheet_css();
 std::string_view labels_css();
 std::string_view form_css();
 std::string_view form_js();
+std::string_view kit_css();
 std::string_view review_js();
 
 struct PageHead {

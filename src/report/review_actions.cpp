@@ -25,8 +25,14 @@ void append_link(HtmlText& html, const Touched& about) {
   html.open("a", {{"href", "#" + anchor}}).from_book(about.name).close();
 }
 
+// What a name alone would not tell.
+void append_sort(HtmlText& html, ActionSubject of) {
+  if (of == ActionSubject::batch) html.text("Batch ");
+  if (of == ActionSubject::kit) html.text("Kit ");
+}
+
 void append_name(HtmlText& html, const ReviewAction& action) {
-  if (action.of == ActionSubject::batch) html.text("Batch ");
+  append_sort(html, action.of);
   append_link(html, {action.of, action.name, action.row});
 }
 
@@ -117,7 +123,7 @@ void append_noted(HtmlText& html, const ReviewPage& page, const std::vector<Note
   html.open("tbody");
   for (const NotedAction& action : noted) {
     html.open("tr").open("th", {{"scope", "row"}});
-    if (action.key.of == ActionSubject::batch) html.text("Batch ");
+    append_sort(html, action.key.of);
     append_link(html, {action.key.of, action.key.name, action.row});
     html.close().element("td", to_text(action.key.kind)).element_from_book("td", {}, what_became_of(action));
     html.element_from_book("td", {}, action.assigned.note).open("td").from_book(action.assigned.last->by).text(" ");

@@ -164,6 +164,7 @@ void append_instruments(HtmlText& html, const ReviewPage& page) {
   open_section(html, 4, "instruments", "Pumps and calibrators");
   html.element("h3", "When they are due");
   append_due_list(html, page);
+  append_kits(html, page);
   if (!page.why_no_charts.empty()) {
     html.element("p", {{"class", "note"}}, "There are no charts on this page: " + page.why_no_charts);
   } else {

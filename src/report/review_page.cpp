@@ -11,9 +11,13 @@
 namespace driftwarden {
 namespace {
 
+// Of a book that says which kits go out.
+constexpr std::string_view kits_style = ".kits tbody th, .unfit tbody th { white-space: nowrap; }\n";
+
 std::string style_of(const ReviewPage& page) {
   std::string style(review_css());
   style += page.chart_style;
+  if (!page.screening.book().issues.empty()) style += kits_style;
   return style;
 }
 

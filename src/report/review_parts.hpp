@@ -27,6 +27,8 @@ void append_actions(HtmlText& html, const ReviewPage& page);
 void append_batches(HtmlText& html, const ReviewPage& page);
 void append_samples(HtmlText& html, const ReviewPage& page);
 void append_instruments(HtmlText& html, const ReviewPage& page);
+// Below the due list, where the book says which kits go out.
+void append_kits(HtmlText& html, const ReviewPage& page);
 void append_records(HtmlText& html, const ReviewPage& page);
 void append_unjudged(HtmlText& html, const ReviewPage& page);
 void append_decisions(HtmlText& html, const ReviewPage& page);

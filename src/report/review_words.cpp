@@ -42,6 +42,7 @@ std::string how_much(const Review& review) {
 }
 
 std::string name_of(const ActionKey& key) {
+  if (key.of == ActionSubject::kit) return "kit " + key.name;
   return key.of == ActionSubject::batch ? (key.name.empty() ? "samples without a batch" : "batch " + key.name)
                                         : key.name;
 }

@@ -52,6 +52,10 @@ std::string rows_used_csv(const Book& book, const RecordsUsed& used) {
     const Service& service = book.services[row];
     index.add(book.files.service, service.place, "service", book.instruments[service.instrument].name);
   }
+  for (const Row row : used.issues) {
+    const Issue& issue = book.issues[row];
+    index.add(book.files.issues, issue.place, "issue", book.instruments[issue.instrument].name);
+  }
   return std::move(index.text);
 }
 

@@ -37,6 +37,9 @@ void RecordsUsed::follow(const Screening& screening) {
   for (Row row = 0; row < book.services.size(); ++row) {
     if (instruments.count(book.services[row].instrument) > 0) services.insert(row);
   }
+  for (Row row = 0; row < book.issues.size(); ++row) {
+    if (instruments.count(book.issues[row].instrument) > 0) issues.insert(row);
+  }
 }
 
 }  // namespace driftwarden

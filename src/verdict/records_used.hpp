@@ -16,12 +16,13 @@ struct RecordsUsed {
   std::set<Row> readings;
   std::set<Row> decisions;
   std::set<Row> services;                // of the instruments
+  std::set<Row> issues;                  // the same: who had them
   std::vector<Row> without_uncertainty;  // samples whose volume has no stated uncertainty
 
   // One sample more.
   void note(const Screening& screening, const SampleResult& result);
-  // And the standards that the calibrators were compared with, as far as the book has them; decisions and services,
-  // too.
+  // And the standards that the calibrators were compared with, as far as the book has them; decisions, services and
+  // issues, too.
   void follow(const Screening& screening);
 };
 

@@ -51,6 +51,10 @@ def outputs_of(program, folder):
     out.run("explain a blank", "explain", book, "TF46B-B1", *DAY)
     for form in ("table", "csv", "html"):
         out.run(f"custody.{form}", "custody", book, "--batch", "TF46B", *DAY, "--format", form)
+    for form in ("table", "csv"):
+        out.run(f"kits.{form}", "kit", book, *DAY, "--format", form)
+    for form in ("table", "html"):
+        out.run(f"kit.{form}", "kit", book, "--kit", "K-2", *DAY, "--format", form)
     for form in ("table", "json", "html"):
         out.run(f"lookback.{form}", "lookback", book, "ROT-2", *DAY, "--format", form)
         out.run(f"nothing.{form}", "lookback", book, "VOL-1", *DAY, "--format", form)

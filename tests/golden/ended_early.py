@@ -27,6 +27,7 @@ def commands(program, book):
         ("review", [program, "review", book, *AS_OF, "--out", out], True),
         ("lookback", [program, "lookback", book, "ROT-2", *AS_OF, "--out", out], True),
         ("custody", [program, "custody", book, "--batch", "TF46B", *AS_OF, "--out", out], True),
+        ("kit", [program, "kit", book, "--kit", "K-2", *AS_OF, "--out", out], True),
         ("sheet", [program, "sheet", book, "--batch", "TF46B", *AS_OF, "--out", out], True),
         ("form", [program, "form", book, "--batch", "TF46B", *AS_OF, "--out", out], True),
         ("letter", [program, "letter", book, "--batch", "TF46B", *AS_OF, "--out", out], True),

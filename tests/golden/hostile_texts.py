@@ -18,7 +18,8 @@ import xml.dom.minidom
 HOSTILE = "\x1b[31m\u009b1m\u202e\u2066\u200f]]>'<b>&\"\x07"
 AS_OF = ["--as-of", "2026-11-16"]
 NAMES = {"instrument", "certificate", "sample", "batch", "pump", "calibrator", "standard", "subject", "against"}
-TEXTS = {"serial", "issuer", "sampler", "method", "analysis", "medium", "note", "by", "reason", "set"}
+TEXTS = {"serial", "issuer", "sampler", "method", "analysis", "medium", "note", "by", "reason", "set", "kit",
+         "kind of kit", "item", "to", "checked by", "checked back by"}
 # Headings of the demo's own, of its book.toml.
 ALIASES = {"Cassette": "sample", "Meter": "calibrator", "Remark": "note", "Hand": "by"}
 
@@ -38,6 +39,9 @@ ROWS = {
     "service": [{"serviced": "2026-04-01", "instrument": "P", "what": "repair", "by": "x", "note": "n"}],
     "checks": [{"checked": "2026-04-01T08:00", "instrument": "V", "against": "P", "shown": "2.0", "reference": "2.0",
                 "by": "x", "note": "n"}],
+    "kits": [{"kind of kit": "K", "item": "hose", "note": "n"}],
+    "issues": [{"kit": "K", "kind of kit": "K", "instrument": "P", "item": "pump", "out": "2026-04-29", "to": "x",
+                "checked by": "x", "back": "2026-05-20", "checked back by": "x", "missing": "yes", "note": "n"}],
 }
 
 
@@ -118,6 +122,8 @@ def every_command(program, demo, scratch):
         ["compare", book, "--rules", "us-ambient-pm", *AS_OF], ["lookback", book, calibrator, *AS_OF],
         ["lookback", book, "VOL-2" + HOSTILE, *AS_OF], ["screen", book, "--sample", sample + "x"],
         ["history", book, *AS_OF, "--out", out / "history"], ["review", book, *AS_OF, "--out", out / "review.html"],
+        ["kit", book, *AS_OF], ["kit", book, "--kit", "K-2" + HOSTILE, *AS_OF],
+        ["kit", book, "--kit", "K-2" + HOSTILE, *AS_OF, "--format", "html"], ["kit", book, *AS_OF, "--format", "csv"],
         ["sheet", book, "--batch", batch, *AS_OF, "--out", out / "sheet.html"],
         ["labels", book, "--batch", batch, *AS_OF, "--of", "both", "--out", out / "labels.html"],
         ["form", book, "--batch", batch, *AS_OF, "--out", out / "form.html"],

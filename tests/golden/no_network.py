@@ -40,6 +40,7 @@ def commands(book, scratch):
         "decide": ["decide", scratch / "book", "TF46B-1", "common-practice/drift", "overrule", "--by", "site hygienist",
                    "--reason", "As planned."],
         "custody": ["custody", book, "--batch", "TF46B", *AS_OF],
+        "kit": ["kit", book, "--kit", "K-2", *AS_OF],
         "sheet": ["sheet", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "sheet.html"],
         "labels": ["labels", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "labels.html"],
         "form": ["form", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "form.html"],

@@ -158,5 +158,19 @@ TEST(Lookback, OfSampleWithAFaultIsUndecidedUnderEverySupposition) {
   EXPECT_EQ(looked.sample("S1").change(), Change::open_before);
 }
 
+TEST(Lookback, KnowsWhoHadTheCalibratorInTheWindowAndForEachSample) {
+  BookText text = lookback_text();
+  text.issues =
+      "kit,instrument,out,to,back\nK-0,V1,2026-02-01,east crew,2026-02-20\nK-1,V1,2026-03-05,north crew,2026-03-06\n"
+      "K-2,V1,2026-03-07,south crew,2026-03-12\nK-3,V1,2026-03-11,west crew,\nK-1,V2,2026-03-19,north crew,\n";
+  const LookedBack looked(text);
+  EXPECT_EQ(looked.lookback.holders, (std::vector<std::string>{"north crew (kit K-1), from 2026-03-05 to 2026-03-06",
+                                                               "south crew (kit K-2), from 2026-03-07 to 2026-03-12"}));
+  EXPECT_EQ(looked.sample("S1").had_by, "north crew (kit K-1)");
+  EXPECT_EQ(looked.sample("S2").had_by, "north crew (kit K-1)") << "V2, through which it leans";
+  EXPECT_EQ(looked.sample("S3").had_by, "south crew (kit K-2)");
+  EXPECT_EQ(LookedBack().sample("S1").had_by, "");
+}
+
 }  // namespace
 }  // namespace driftwarden::lookback_test

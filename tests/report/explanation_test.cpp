@@ -30,6 +30,12 @@ BookText with_conditions() {
   return text;
 }
 
+TEST(Explanation, SaysWhoHadThePump) {
+  BookText text;
+  text.issues = "kit,instrument,out,to,back\nK-1,P1,2026-09-20,north crew,2026-09-22\nK-1,P1,2026-09-25,east crew,\n";
+  EXPECT_HAS(explained(text), "  P1 was out with north crew (kit K-1)\n  Book: Quarry\n");
+}
+
 TEST(Explanation, BeginsWithTheSampleItsVerdictAndItsLine) {
   const std::string text = explained(with_conditions(), {{drift_within("2 %")}, {sampler("cowl", 2.0)}});
   EXPECT_TRUE(text.starts_with(

@@ -70,6 +70,15 @@ TEST(LookbackTable, OfAnOpenWindowHasNoLinearLines) {
   EXPECT_NE(text.find("from the first record to before"), std::string::npos) << text;
 }
 
+TEST(LookbackTable, SaysWhoHadIt) {
+  BookText of = lookback_text();
+  of.issues = "kit,instrument,out,to,back\nK-1,V1,2026-03-05,north crew,2026-03-06\n";
+  const std::string text = table(LookedBack(of));
+  EXPECT_NE(text.find("had by     north crew (kit K-1), from 2026-03-05 to 2026-03-06\n"), std::string::npos) << text;
+  EXPECT_NE(text.find("         had by: north crew (kit K-1)\n"), std::string::npos) << text;
+  EXPECT_EQ(table(LookedBack()).find("had by"), std::string::npos);
+}
+
 TEST(LookbackTable, ColoursOnlyOnATerminal) {
   EXPECT_EQ(table(LookedBack()).find('\x1b'), std::string::npos);
   EXPECT_NE(table(LookedBack(), true).find("\x1b[1;35mvoid"), std::string::npos);

@@ -12,6 +12,7 @@ TEST(RowsUsedCsv, NamesEveryRowByFileAndLine) {
   BookText text;
   text.decisions = "decided,by,subject,rule,ruling,reason\n2026-09-22T08:00,A,S1,own/drift,uphold,b\n";
   text.service = "serviced,instrument,what\n2026-09-01T08:00,P2,cleaned\n2026-09-01T08:00,P1,cleaned\n";
+  text.issues = "kit,instrument,item\nK-1,P2,\nK-1,,hose\nK-1,V1,\n";
   JudgedBook book(text);
   RecordsUsed used;
   used.note(book.screening(), book.result("S1"));
@@ -25,7 +26,8 @@ TEST(RowsUsedCsv, NamesEveryRowByFileAndLine) {
             "readings.csv,2,reading,S1\n"
             "readings.csv,3,reading,S1\n"
             "decisions.csv,2,decision,S1\n"
-            "service.csv,3,service,P1\n");
+            "service.csv,3,service,P1\n"
+            "issues.csv,4,issue,V1\n");
 }
 
 TEST(RowsUsedCsv, QuotesNamesThatNeedIt) {

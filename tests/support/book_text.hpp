@@ -46,6 +46,8 @@ struct BookText {
   std::string actions;
   std::string service;
   std::string plan;
+  std::string kits;
+  std::string issues;
 
   void write(const std::filesystem::path& folder) const {
     for (const auto& [name, text] :
@@ -59,6 +61,8 @@ struct BookText {
                                                                            {"actions.csv", actions},
                                                                            {"service.csv", service},
                                                                            {"plan.csv", plan}}) {
+      {"kits.csv", kits}, { "issues.csv", issues }
+    }) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }
   }

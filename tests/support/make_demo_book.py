@@ -203,6 +203,38 @@ def write_certificates():
     write_csv(DEMO / "certificates.csv", rows)
 
 
+def write_kits():
+    """What belongs to a kind of kit, and what went out in which since the end of October: K-2 is not back in time, a hose
+    of K-1 is missing, and K-3 is being packed with what is not fit to go."""
+    lists = {"mine, by day": [["pump", "pump", 2, "charged the evening before, inlet clean"],
+                              ["calibrator", "calibrator", 1, "with its case, and a valid certificate"],
+                              ["hose, 90 cm", "", 2, "no cracks, tight at both ends"], ["impactor, respirable", "", 2, ""],
+                              ["cassettes, sealed", "", 4, "two of them blanks"], ["labels, spare", "", 8, ""],
+                              ["field form", "", 2, ""]],
+             "tunnel, by night": [["pump", "pump", 2, "charged the evening before, inlet clean"],
+                                  ["calibrator", "calibrator", 1, "with its case, and a valid certificate"],
+                                  ["hose, 90 cm", "", 2, "no cracks, tight at both ends"], ["open cowl", "", 2, ""],
+                                  ["cassettes, sealed", "", 4, "two of them blanks"], ["head lamp", "", 1, ""],
+                                  ["field form", "", 2, ""]]}
+    write_csv(DEMO / "kits.csv", [["kind of kit", "item", "kind of instrument", "number", "note"],
+                                  *[[kind, *item] for kind, items in lists.items() for item in items]])
+    trips = [("K-1", "mine, by day", ["PUMP-05", "PUMP-06", "ROT-2"], "2026-10-30", "mine crew", "2026-11-05", "2026-11-05"),
+             ("K-2", "tunnel, by night", ["PUMP-06", "ROT-2"], "2026-11-06", "tunnel crew", "2026-11-09", "2026-11-09"),
+             ("K-1", "mine, by day", ["PUMP-05", "hose, 90 cm"], "2026-11-06", "mine crew", "2026-11-10", "2026-11-10"),
+             ("K-2", "tunnel, by night", ["PUMP-11", "PUMP-12", "ROT-2"], "2026-11-13", "tunnel crew", "2026-11-15", ""),
+             ("K-3", "mine, by day", ["PUMP-08", "VOL-2"], "", "mine crew", "", "")]
+    rows = [["kit", "kind of kit", "instrument", "item", "out", "to", "checked by", "due back", "charged", "back",
+             "checked back by", "condition", "missing", "note"]]
+    for kit, kind, things, out, to, due, back in trips:
+        for thing in things:
+            is_item = " " in thing
+            charged = "" if is_item or not thing.startswith("PUMP") else "yes" if out else "no"
+            rows.append([kit, kind, "" if is_item else thing, thing if is_item else "", out, to,
+                         "instrument room" if out else "", due, charged, back, "instrument room" if back else "",
+                         "good" if back and not is_item else "", "yes" if is_item else "", ""])
+    write_csv(DEMO / "issues.csv", rows)
+
+
 BOOK = f'''# The demo book. Everything in it is invented; README.md tells the story.
 title     = "Tamber Fold mine and Sorrel tunnel, autumn 2026 (invented)"
 time_zone = "America/Denver"
@@ -444,6 +476,7 @@ def main():
         write_readings(week, [row for plan in of_week for row in readings[plan.name]])
     write_instruments()
     write_certificates()
+    write_kits()
     write_csv(DEMO / "decisions.csv", DECISIONS)
     (DEMO / "book.toml").write_text(BOOK, "utf-8")
     (DEMO / "house.toml").write_text(HOUSE, "utf-8")

@@ -14,7 +14,7 @@ import re
 import shutil
 import sys
 
-TABLES = ("instruments", "certificates", "samples", "readings", "decisions", "service", "checks")
+TABLES = ("instruments", "certificates", "samples", "readings", "decisions", "service", "checks", "kits", "issues")
 
 
 def typed(text):

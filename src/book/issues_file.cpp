@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+#include <set>
+
+#include "book/row_blocks.hpp"
+#include "book/stamp_text.hpp"
+#include "book/table_files.hpp"
+#include "book/timestamp.hpp"
+#include "diagnostic/suggestion.hpp"
+
+namespace driftwarden {
+namespace {
+
+enum IssueField : int {
+  issue_kit,
+  issue_kind,
+  issue_instrument,
+  issue_item,
+  issue_out,
+  issue_to,
+  issue_checked_by,
+  issue_due_back,
+  issue_charged,
+  issue_back,
+  issue_checked_back_by,
+  issue_condition,
+  issue_missing,
+  issue_note
+};
+constexpr std::array<FieldSpec, 14> issue_fields{{
+    {issue_kit, "kit", CellType::text, Dimension::count, true},
+    {issue_kind, "kind of kit"},
+    {issue_instrument, "instrument"},
+    {issue_item, "item"},
+    {issue_out, "out", CellType::date},
+    {issue_to, "to"},
+    {issue_checked_by, "checked by"},
+    {issue_due_back, "due back", CellType::date},
+    {issue_charged, "charged", CellType::word},
+    {issue_back, "back", CellType::date},
+    {issue_checked_back_by, "checked back by"},
+    {issue_condition, "condition", CellType::word},
+    {issue_missing, "missing", CellType::word},
+    {issue_note, "note"},
+}};
+static_assert(are_complete(issue_fields, issue_note));
+
+class IssueRows {
+ public:
+  IssueRows(const TableFile& file, const BookInHand& hand, const InstrumentIndex& instruments)
+      : file_(file), hand_(hand), instruments_(instruments), row_(hand.context(file, issues_spec)) {
+    for (const KitItem& item : hand.book.kit_items) kinds_.insert(item.kind);
+  }
+
+  void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
+    row_.start(scanner, line);
+    Issue next;
+    next.place = {file_.number, line};
+    read_what(next);
+    read_way_out(next);
+    read_way_back(next);
+    next.note = row_.note(issue_note);
+    // A row that can't be understood puts nothing anywhere.
+    if (row_.problem() == no_problem) hand_.book.issues.push_back(std::move(next));
+  }
+
+ private:
+  void read_what(Issue& next) {
+    next.kit = row_.kept_text(issue_kit);
+    next.kind = row_.kept_text(issue_kind);
+    next.item = row_.kept_text(issue_item);
+    next.instrument = named_instrument(instruments_, hand_, row_, issue_instrument, "issues/unknown-instrument");
+    if (next.item.empty() && row_.text(issue_instrument).empty())
+      row_.fail(issue_instrument, "issues/nothing", "the row says of nothing that it belongs to the kit",
+                "name an instrument of instruments.csv, or write what it is under 'item'");
+    if (next.kit.empty() || kinds_.empty() || kinds_.contains(next.kind_of_kit())) return;
+    row_.doubt(next.kind.empty() ? issue_kit : issue_kind, "issues/unknown-kind",
+               "no row of kits.csv says what belongs to a kit of the kind " + in_quotes(next.kind_of_kit()),
+               next.kind.empty() ? "write its kind under 'kind of kit', as kits.csv calls it"
+                                 : "write the kind as kits.csv calls it, or add to kits.csv what belongs to it");
+  }
+
+  void read_way_out(Issue& next) {
+    next.out = row_.date(issue_out);
+    next.to = row_.kept_text(issue_to);
+    next.checked_by = row_.kept_text(issue_checked_by);
+    next.due_back = row_.date(issue_due_back);
+    next.charged = row_.yes_no(issue_charged);
+    if (next.out != no_day && next.due_back != no_day && next.due_back < next.out)
+      row_.fail(issue_due_back, "issues/order",
+                "it is due back on " + date_text(next.due_back) + ", before it went out on " + date_text(next.out),
+                "one of the two days is another");
+  }
+
+  void read_way_back(Issue& next) {
+    next.back = row_.date(issue_back);
+    next.checked_back_by = row_.kept_text(issue_checked_back_by);
+    const int how = row_.word(issue_condition, came_back_words);
+    if (how >= 0) next.came_back = static_cast<CameBack>(how + 1);
+    next.missing = row_.yes_no(issue_missing);
+    if (next.back == no_day || row_.problem() != no_problem) return;
+    if (next.out == no_day) {
+      row_.fail(issue_out, "issues/order",
+                "it came back on " + date_text(next.back) + ", and no day says when it went out",
+                "write the day under 'out'");
+    } else if (next.back < next.out) {
+      row_.fail(issue_back, "issues/order",
+                "it came back on " + date_text(next.back) + ", before it went out on " + date_text(next.out),
+                "one of the two days is another");
+    }
+  }
+
+  const TableFile& file_;
+  const BookInHand& hand_;
+  const InstrumentIndex& instruments_;
+  RowReader row_;
+  std::set<std::string> kinds_;
+};
+
+}  // namespace
+
+const TableSpec issues_spec{"issues", issue_fields};
+
+void read_issues(const std::vector<TableFile>& files, const BookInHand& hand) {
+  const InstrumentIndex instruments = index_of_instruments(hand.book.instruments);
+  for (const TableFile& file : files) {
+    IssueRows worker(file, hand, instruments);
+    RowPlaces unused;
+    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+  }
+}
+
+}  // namespace driftwarden

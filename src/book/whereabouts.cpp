@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+#include "book/whereabouts.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace driftwarden {
+namespace {
+
+// What is not yet out goes out later than all that is.
+Day out_of(const Issue* issue) { return issue->out == no_day ? std::numeric_limits<Day>::max() : issue->out; }
+
+}  // namespace
+
+Whereabouts::Whereabouts(const Book& book, std::optional<Day> as_of) : as_of_(as_of), of_(book.instruments.size()) {
+  for (const Issue& issue : book.issues) {
+    if (issue.instrument != no_row && (issue.out == no_day || has_come(issue.out)))
+      of_[issue.instrument].push_back(&issue);
+  }
+  for (std::vector<const Issue*>& issues : of_) std::ranges::stable_sort(issues, {}, out_of);
+}
+
+std::vector<Whereabouts::Stay> Whereabouts::on(Row instrument, Day day) const {
+  std::vector<Stay> stays;
+  const Issue* last_back = nullptr;
+  bool is_on_the_move = false;
+  for (const Issue* issue : of_[instrument]) {
+    if (issue->out == no_day || issue->out > day) continue;
+    const Day back = back_of(*issue);
+    if (back == no_day || day <= back) {
+      stays.push_back({Where::out, issue});
+      is_on_the_move = is_on_the_move || day == issue->out || day == back;
+    }
+    if (back != no_day && back <= day && (last_back == nullptr || back >= last_back->back)) last_back = issue;
+  }
+  if (!stays.empty() && !is_on_the_move) return stays;
+  if (last_back == nullptr) return is_on_the_move ? std::vector<Stay>() : stays;
+  stays.push_back({last_back->missing == YesNo::yes ? Where::lost : Where::store, last_back});
+  return stays;
+}
+
+std::string Whereabouts::had_by(Row instrument, Day day) const {
+  std::string text;
+  for (const Issue* issue : of_[instrument]) {
+    const Day back = back_of(*issue);
+    if (issue->out != no_day && issue->out <= day && (back == no_day || day <= back))
+      text += (text.empty() ? "" : ", or ") + holder_of(*issue);
+  }
+  return text;
+}
+
+std::string holder_of(const Issue& issue) {
+  return issue.to.empty() ? "kit " + issue.kit : issue.to + " (kit " + issue.kit + ")";
+}
+
+}  // namespace driftwarden

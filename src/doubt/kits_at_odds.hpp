@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "book/whereabouts.hpp"
+#include "doubt/replicates.hpp"
+
+namespace driftwarden {
+
+// What issues.csv says of an instrument and cannot be so.
+//   doubt/two-kits   it is in two kits at once, or twice in one
+//   doubt/elsewhere  a sample is drawn with it, or it is read, while it is on record as elsewhere: back in the store,
+//                    missing, or a pump and its calibrator each with somebody else
+// On a day it went out or came back it may have been used on either side.
+void note_kits(const Book& book, const ComeBy& come, std::optional<Day> as_of, std::span<const Replicates> all,
+               Diagnostics& doubts);
+
+}  // namespace driftwarden

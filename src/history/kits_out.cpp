@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: MIT
+#include "history/kits_out.hpp"
+
+#include <algorithm>
+
+#include "book/timestamp.hpp"
+#include "book/whereabouts.hpp"
+#include "diagnostic/joined.hpp"
+#include "history/certificate_series.hpp"
+#include "quantity/rounding.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool has_come(Day day, Day as_of) { return day != no_day && day <= as_of; }
+bool is_packed(const Issue& issue) { return issue.out == no_day && issue.missing != YesNo::yes; }
+bool is_out(const Issue& issue, Day as_of) {
+  const bool is_lost = issue.missing == YesNo::yes && issue.back == no_day;
+  return has_come(issue.out, as_of) && !has_come(issue.back, as_of) && !is_lost;
+}
+
+void add_to(std::vector<KitOut>& kits, const Issue& issue) {
+  const auto found = std::ranges::find_if(
+      kits, [&](const KitOut& kit) { return kit.kit() == issue.kit && kit.first->out == issue.out; });
+  if (found == kits.end()) {
+    kits.push_back({&issue, {&issue}});
+  } else {
+    found->things.push_back(&issue);
+  }
+}
+
+// An instrument that went out again later has turned up; one that is not yet out may be meant to.
+bool was_issued_again(const Book& book, const Issue& lost, Day as_of) {
+  return lost.instrument != no_row && std::ranges::any_of(book.issues, [&](const Issue& issue) {
+           return &issue != &lost && issue.instrument == lost.instrument && has_come(issue.out, as_of) &&
+                  issue.out > lost.out;
+         });
+}
+
+bool is_known_missing(const Book& book, const Issue& issue, Day as_of) {
+  const bool has_happened = issue.back == no_day ? issue.out == no_day || issue.out <= as_of : issue.back <= as_of;
+  return issue.missing == YesNo::yes && has_happened && !was_issued_again(book, issue, as_of);
+}
+
+std::string in_small_letters_first(std::string text) {
+  if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z' &&
+      (text.size() < 2 || text[1] < 'A' || text[1] > 'Z'))
+    text.front() = static_cast<char>(text.front() - 'A' + 'a');
+  return text;
+}
+
+class Fitness {
+ public:
+  Fitness(const Screening& screening, const std::vector<ReviewAction>& actions,
+          const std::vector<InstrumentStanding>& standings, Day as_of)
+      : screening_(screening),
+        book_(screening.book()),
+        standings_(standings),
+        as_of_(as_of),
+        where_(book_, as_of),
+        why_(book_.instruments.size()) {
+    for (const ReviewAction& action : actions) said_by(action);
+    for (const Issue& issue : book_.issues) said_by(issue);
+  }
+
+  std::vector<UnfitInstrument> all() {
+    std::vector<UnfitInstrument> unfit;
+    for (const InstrumentStanding& standing : standings_) {
+      std::vector<std::string>& why = why_[standing.instrument];
+      if (!standing.is_in_service) {
+        why.clear();
+        if (is_in_a_kit(standing.instrument))
+          why.push_back("out of service since " + date_text(book_.instruments[standing.instrument].out_of_service));
+      }
+      if (!why.empty()) unfit.push_back({standing.instrument, std::move(why), where_is(standing.instrument)});
+    }
+    return unfit;
+  }
+
+ private:
+  void say(Row instrument, const std::string& what) {
+    if (instrument != no_row && std::ranges::find(why_[instrument], what) == why_[instrument].end())
+      why_[instrument].push_back(what);
+  }
+
+  void said_by(const ReviewAction& action) {
+    if (action.of == ActionSubject::instrument) say_of(action.row, action.kind, action.why);
+    for (const TouchedPart& part : action.touched) {
+      for (const Touched& member : part.members) {
+        if (member.of == ActionSubject::instrument) say_of(member.row, part.kind, part.why);
+      }
+    }
+  }
+
+  void say_of(Row instrument, ActionKind kind, const std::vector<Reason>& why) {
+    const std::string_view short_word = word_of(instrument, kind);
+    if (short_word.empty() || why.empty()) return;
+    const bool says_all = kind == ActionKind::find_certificate;
+    say(instrument, std::string(short_word) + (says_all ? "" : ": " + in_small_letters_first(why.front().said)));
+  }
+
+  // "" where it may go.
+  std::string_view word_of(Row instrument, ActionKind kind) const {
+    if (kind == ActionKind::look_back) return is_left_in_tolerance(instrument) ? "" : "found wrong";
+    if (kind == ActionKind::take_out || kind == ActionKind::check_calibrator) return "found wrong";
+    if (kind == ActionKind::cross_check) return "to be compared";
+    if (kind == ActionKind::recalibrate) return "past due";
+    if (kind == ActionKind::find_certificate) return "without a certificate";
+    return kind == ActionKind::watch ? "on Watch" : "";
+  }
+
+  // Whether the calibration that found it wrong has put it right.
+  bool is_left_in_tolerance(Row instrument) const {
+    const std::vector<const Certificate*> certificates = certificates_of(book_, instrument, as_of_);
+    if (certificates.empty()) return false;
+    const std::optional<CalibratedPoint> worst = worst_point(*certificates.back(), Found::as_left);
+    return worst && !is_beyond(worst->error(Found::as_left), tolerance_of(screening_, certificates));
+  }
+
+  void said_by(const Issue& issue) {
+    if (issue.instrument == no_row) return;
+    const bool is_in_hand = is_packed(issue) || is_out(issue, as_of_);
+    if (is_in_hand && issue.charged == YesNo::no) say(issue.instrument, "not charged");
+    const Day due = standings_[issue.instrument].due;
+    if (is_in_hand && due != no_day && due >= as_of_ && issue.due_back != no_day && due < issue.due_back)
+      say(issue.instrument, "due on " + date_text(due) + ", before its kit is to be back");
+    if (issue.came_back == CameBack::damaged && has_come(issue.back, as_of_) && !was_seen_to(issue))
+      say(issue.instrument,
+          "came back damaged on " + date_text(issue.back) + (issue.note.empty() ? "" : ": " + issue.note));
+  }
+
+  bool was_seen_to(const Issue& issue) const {
+    return std::ranges::any_of(book_.services, [&](const Service& service) {
+      const Day day = local_day(service.serviced, book_.settings.zone);
+      return service.instrument == issue.instrument && day >= issue.back && day <= as_of_;
+    });
+  }
+
+  bool is_in_a_kit(Row instrument) const {
+    return std::ranges::any_of(where_.issues_of(instrument),
+                               [&](const Issue* issue) { return is_packed(*issue) || is_out(*issue, as_of_); });
+  }
+
+  std::string where_is(Row instrument) const {
+    for (const Issue* issue : where_.issues_of(instrument)) {
+      if (issue->missing == YesNo::yes && is_known_missing(book_, *issue, as_of_))
+        return "missing from kit " + issue->kit;
+      if (is_out(*issue, as_of_)) return "out with " + holder_of(*issue);
+      if (is_packed(*issue)) return "being put into kit " + issue->kit;
+    }
+    return where_.issues_of(instrument).empty() ? "" : "in the store";
+  }
+
+  const Screening& screening_;
+  const Book& book_;
+  const std::vector<InstrumentStanding>& standings_;
+  Day as_of_;
+  Whereabouts where_;
+  std::vector<std::vector<std::string>> why_;  // by instrument
+};
+
+}  // namespace
+
+std::string thing_of(const Book& book, const Issue& issue) {
+  return issue.instrument == no_row ? issue.item : book.instruments[issue.instrument].name;
+}
+
+Day KitOut::overdue_d(Day as_of) const {
+  Day due = no_day;
+  for (const Issue* thing : things) due = std::max(due, thing->due_back);
+  return due == no_day || due >= as_of ? 0 : as_of - due;
+}
+
+std::string KitsOut::why_unfit(Row instrument) const {
+  const auto found = std::ranges::find(unfit, instrument, &UnfitInstrument::instrument);
+  return found == unfit.end() ? "" : joined(found->why, "; ");
+}
+
+KitsOut kits_out(const Book& book, Day as_of) {
+  KitsOut kits;
+  for (const Issue& issue : book.issues) {
+    if (is_known_missing(book, issue, as_of)) {
+      kits.missing.push_back(&issue);
+    } else if (is_packed(issue)) {
+      add_to(kits.being_packed, issue);
+    } else if (is_out(issue, as_of)) {
+      add_to(kits.out, issue);
+    }
+  }
+  return kits;
+}
+
+std::vector<ReviewAction> actions_about_kits(const Book& book, const KitsOut& kits, Day as_of) {
+  std::vector<ReviewAction> actions;
+  const auto add = [&actions](const std::string& kit, const std::string& what, const std::string& why) {
+    const auto found = std::ranges::find(actions, kit, &ReviewAction::name);
+    if (found == actions.end()) {
+      actions.push_back({ActionKind::bring_back, ActionSubject::kit, kit, what, {{why, ""}}, no_row, true});
+    } else {
+      found->why.push_back({why, ""});
+      if (found->what != what) found->what += " " + what;
+    }
+  };
+  for (const KitOut& kit : kits.out) {
+    if (const Day late = kit.overdue_d(as_of); late > 0) {
+      const std::string who = kit.first->to.empty() ? "nobody is named who has it" : kit.first->to + " has it";
+      add(kit.kit(), "Ask for it, and write down in issues.csv the day it comes back.",
+          "It was due back " + counted(static_cast<std::size_t>(late), "day", "days") + " ago, on " +
+              date_text(as_of - late) + "; " + who);
+    }
+  }
+  for (const Issue* issue : kits.missing)
+    add(issue->kit, "Look for what is missing, or put another in its place; then write no under missing in issues.csv.",
+        thing_of(book, *issue) + " is missing" +
+            (issue->back == no_day ? "" : " since the kit came back on " + date_text(issue->back)));
+  return actions;
+}
+
+std::vector<UnfitInstrument> unfit_to_go(const Screening& screening, const std::vector<ReviewAction>& actions,
+                                         const std::vector<InstrumentStanding>& standings, Day as_of) {
+  return Fitness(screening, actions, standings, as_of).all();
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#include "book/whereabouts.hpp"
+
+#include <gtest/gtest.h>
+
+#include "book/written_book.hpp"
+
+namespace driftwarden::whereabouts_test {
+namespace {
+
+constexpr Row pump = 0;
+constexpr Row calibrator = 1;
+Day in_may(int day) { return day_from({2026, 5, day}); }
+
+// Out in K-1 from the 4th to the 8th, and in K-2 from the 11th on; the calibrator came back missing on the 8th.
+const char* const two_trips =
+    "kit,instrument,out,to,back,missing\nK-2,PUMP-1,2026-05-11,,,\nK-1,PUMP-1,2026-05-04,north crew,2026-05-08,\n"
+    "K-1,VOL-1,2026-05-04,north crew,2026-05-08,yes\nK-3,PUMP-1,,,,\n";
+
+// "out K-1, store K-1"
+std::string places(const Whereabouts& where, Row instrument, Day day) {
+  std::string text;
+  for (const Whereabouts::Stay& stay : where.on(instrument, day)) {
+    const char* word = stay.where == Whereabouts::Where::out    ? "out "
+                       : stay.where == Whereabouts::Where::lost ? "missing "
+                                                                : "store ";
+    text += (text.empty() ? "" : ", ") + std::string(word) + stay.issue->kit;
+  }
+  return text;
+}
+
+TEST(Whereabouts, AreOnePlaceBetweenTheDaysOfMovingAndTwoOnThem) {
+  const Book book = WrittenBook().file("issues.csv", two_trips).read();
+  const Whereabouts where(book);
+  EXPECT_EQ(places(where, pump, in_may(3)), "") << "nobody knows where it was before";
+  EXPECT_EQ(places(where, pump, in_may(4)), "");
+  EXPECT_EQ(places(where, pump, in_may(5)), "out K-1");
+  EXPECT_EQ(places(where, pump, in_may(8)), "out K-1, store K-1");
+  EXPECT_EQ(places(where, pump, in_may(9)), "store K-1");
+  EXPECT_EQ(places(where, pump, in_may(11)), "out K-2, store K-1");
+  EXPECT_EQ(places(where, pump, in_may(30)), "out K-2");
+  EXPECT_EQ(places(where, calibrator, in_may(9)), "missing K-1");
+}
+
+TEST(Whereabouts, KnowNothingOfWhatIsYetToCome) {
+  const Book book = WrittenBook().file("issues.csv", two_trips).read();
+  const Whereabouts where(book, in_may(7));
+  EXPECT_EQ(places(where, pump, in_may(12)), "out K-1") << "it had not come back by the 7th";
+  EXPECT_EQ(where.issues_of(pump).size(), 2U) << "that of K-2 was not known, that of K-3 has no day";
+  EXPECT_EQ(where.back_of(*where.issues_of(pump)[0]), no_day);
+}
+
+TEST(Whereabouts, SayWhoHadIt) {
+  const Book book = WrittenBook().file("issues.csv", two_trips).read();
+  const Whereabouts where(book);
+  EXPECT_EQ(where.had_by(pump, in_may(5)), "north crew (kit K-1)");
+  EXPECT_EQ(where.had_by(pump, in_may(9)), "");
+  EXPECT_EQ(where.had_by(pump, in_may(12)), "kit K-2");
+}
+
+}  // namespace
+}  // namespace driftwarden::whereabouts_test

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+#include "doubt/kits_at_odds.hpp"
+
+#include <gtest/gtest.h>
+
+#include "book/written_book.hpp"
+#include "doubt/doubtful.hpp"
+#include "support/book_text.hpp"
+
+namespace driftwarden::kits_at_odds_test {
+namespace {
+
+// S1 is drawn with P1 and read three times with V1, on 2026-09-21. Invented.
+std::string doubts(const std::string& issues, std::optional<Day> as_of = {}) {
+  BookText text;
+  text.readings =
+      "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,2.000\n"
+      "2026-09-21T07:31,pre,S1,V1,2.001\n2026-09-21T07:32,pre,S1,V1,2.003\n";
+  text.issues = "kit,instrument,out,to,back,missing\n" + issues;
+  return told(doubts_of(book_of(text), {}, as_of));
+}
+
+TEST(TwoKits, AreNoneWhereOneTripEndsOnTheDayTheNextBegins) {
+  EXPECT_EQ(doubts("K-1,P2,2026-09-01,,2026-09-04,\nK-2,P2,2026-09-04,,2026-09-08,\nK-3,P2,2026-09-08,,2026-09-08,\n"
+                   "K-4,P2,2026-09-08,,,\n"),
+            "");
+}
+
+TEST(TwoKits, AreToldOfAnInstrumentThatIsInTwo) {
+  EXPECT_EQ(doubts("K-1,P2,2026-09-01,,2026-09-05,\nK-2,P2,2026-09-04,,2026-09-08,\n"),
+            "issues.csv:3: remark: P2 went out in kit K-2 on 2026-09-04, while it was out in kit K-1 since 2026-09-01 "
+            "and until 2026-09-05 (issues.csv:2); a kit, a day or the instrument is another; or the day it came back "
+            "was not written down [doubt/two-kits]\n");
+  EXPECT_EQ(doubts("K-1,P2,2026-09-01,,,\nK-2,P2,,,,\n"),
+            "issues.csv:3: remark: P2 is being put into kit K-2, while it was out in kit K-1 since 2026-09-01 "
+            "(issues.csv:2); a kit, a day or the instrument is another; or the day it came back was not written down "
+            "[doubt/two-kits]\n");
+  EXPECT_NE(doubts("K-1,P2,2026-09-04,,,\nK-1,P2,2026-09-04,,,\n"), "") << "twice in one kit";
+  EXPECT_NE(doubts("K-1,P2,,,,\nK-2,P2,,,,\n"), "") << "put into two";
+}
+
+TEST(TwoKits, AreToldOnlyOnceTheyAreKnown) {
+  const std::string issues = "K-1,P2,2026-09-01,,,\nK-2,P2,2026-09-04,,2026-09-08,\n";
+  EXPECT_EQ(doubts(issues, day_from({2026, 9, 3})), "");
+  EXPECT_NE(doubts(issues, day_from({2026, 9, 4})), "");
+}
+
+TEST(Elsewhere, IsToldOfASampleDrawnWithAPumpInTheStore) {
+  EXPECT_EQ(doubts("K-1,P1,2026-09-01,,2026-09-20,\n"),
+            "samples.csv:2: remark: S1 is drawn with P1 on 2026-09-21, when P1 was back from kit K-1 since 2026-09-20 "
+            "(issues.csv:2); the day or the pump is another; or it went out, and issues.csv does not say so "
+            "[doubt/elsewhere]\n");
+  EXPECT_NE(doubts("K-1,P1,2026-09-01,,2026-09-20,yes\n").find("P1 was missing since kit K-1 came back on 2026-09-20"),
+            std::string::npos);
+  EXPECT_EQ(doubts("K-1,P1,2026-09-01,,2026-09-21,\n"), "") << "it came back that day";
+  EXPECT_EQ(doubts("K-1,P1,2026-09-21,,,\n"), "") << "it went out that day";
+  EXPECT_EQ(doubts("K-1,P1,2026-09-25,,,\n"), "") << "where it was before its first kit nobody knows";
+  EXPECT_EQ(doubts("K-1,P1,2026-09-01,,2026-09-20,\n", day_from({2026, 9, 19})), "") << "neither has come";
+}
+
+TEST(Elsewhere, IsToldOfAPumpAndItsCalibratorWithTwoCrews) {
+  EXPECT_EQ(
+      doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-20,south crew,,\n"),
+      "readings.csv:2: remark: P1 is read with V1 for S1 on 2026-09-21, when P1 was out with north crew (kit K-1) "
+      "(issues.csv:2) and V1 was out with south crew (kit K-2) (issues.csv:3); one of the days or instruments is "
+      "another; or somebody handed it on, and issues.csv does not say so [doubt/elsewhere]\n");
+  EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-20,north crew,,\n"), "") << "one crew, two kits";
+  EXPECT_EQ(doubts("K-1,P1,2026-09-20,,,\nK-1,V1,2026-09-20,,,\n"), "") << "one kit";
+  EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\n"), "") << "where the calibrator is nobody knows";
+  EXPECT_NE(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-01,north crew,2026-09-10,\n"), "")
+      << "the calibrator is in the store";
+  EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-01,north crew,2026-09-10,\nK-1,V1,2026-09-21,,,\n"),
+            "")
+      << "it went out in the same kit that day";
+}
+
+}  // namespace
+}  // namespace driftwarden::kits_at_odds_test
