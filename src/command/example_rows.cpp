@@ -96,18 +96,6 @@ const std::vector<ExampleRow>& all_rows() {
         {"against", "EXAMPLE-STD"},
         {"shown", "2.003"},
         {"reference", "2.001"},
-        {"note", example_note}}},
-      {"kits", {{"kind of kit", "EXAMPLE"}, {"item", "pump"}, {"kind of instrument", "pump"}, {"note", example_note}}},
-      {"kits", {{"kind of kit", "EXAMPLE"}, {"item", "hose"}, {"number", "2"}, {"note", example_note}}},
-      {"issues",
-       {{"kit", "EXAMPLE-KIT"},
-        {"kind of kit", "EXAMPLE"},
-        {"instrument", "EXAMPLE-PUMP"},
-        {"out", "2026-02-02"},
-        {"to", "whoever samples"},
-        {"charged", "yes"},
-        {"back", "2026-02-04"},
-        {"condition", "good"},
         {"note", example_note}}}};
   return rows;
 }

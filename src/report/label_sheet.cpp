@@ -12,7 +12,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::array<LabelSize, 6> sizes{{
+constexpr std::array<LabelSize, 6> common_sizes{{
     {"63.5x38.1", "A4", 3, 7, 63.5, 38.1, 7.2, 15.15, 66.0, 38.1},
     {"70x37", "A4", 3, 8, 70.0, 37.0, 0.0, 0.5, 70.0, 37.0},
     {"99.1x38.1", "A4", 2, 7, 99.1, 38.1, 4.65, 15.15, 101.6, 38.1},
@@ -40,17 +40,17 @@ std::string css_of(const LabelSize& size) {
 
 }  // namespace
 
-std::span<const LabelSize> label_sizes() { return sizes; }
+std::span<const LabelSize> label_sizes() { return common_sizes; }
 
 const LabelSize* label_size_named(std::string_view name) {
-  const auto* const found =
-      std::find_if(sizes.begin(), sizes.end(), [name](const LabelSize& size) { return size.name == name; });
-  return found == sizes.end() ? nullptr : found;
+  const auto* const found = std::find_if(common_sizes.begin(), common_sizes.end(),
+                                         [name](const LabelSize& size) { return size.name == name; });
+  return found == common_sizes.end() ? nullptr : found;
 }
 
 std::vector<std::string> label_size_names() {
   std::vector<std::string> names;
-  for (const LabelSize& size : sizes) names.emplace_back(size.name);
+  for (const LabelSize& size : common_sizes) names.emplace_back(size.name);
   return names;
 }
 
