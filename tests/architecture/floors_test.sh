@@ -66,7 +66,7 @@ plant 'an id without a page' src/quantity/planted.hpp "$licence"$'\nauto fault =
 plant 'an id in a comment is none' src/quantity/planted.hpp "$licence"$'\n// as in "cell/planted"' ''
 plant 'the name of a rule is no id' src/quantity/planted.hpp "$licence"$'\nauto rule = "common-practice/planted";' ''
 plant 'an id of the settings without a page' src/book/settings_planted.hpp \
-  "$licence"$'\nfile.fault("planted", place, "");' \
+  "$licence"$'\nfile.fault("settings/planted", place, "");' \
   'src/book/settings_planted.hpp:2: settings/planted has no heading in docs/diagnostics.md'
 plant 'a page without an id' docs/diagnostics.md '### cell/planted' \
   "docs/diagnostics.md:$end_of_diagnostics: cell/planted is an id nobody uses"
