@@ -123,7 +123,7 @@ def every_command(program, demo, scratch):
         ["lookback", book, "VOL-2" + HOSTILE, *AS_OF], ["screen", book, "--sample", sample + "x"],
         ["history", book, *AS_OF, "--out", out / "history"], ["review", book, *AS_OF, "--out", out / "review.html"],
         ["kit", book, *AS_OF], ["kit", book, "--kit", "K-2" + HOSTILE, *AS_OF],
-        ["kit", book, "--kit", "K-2" + HOSTILE, *AS_OF, "--format", "html"], ["kit", book, *AS_OF, "--format", "csv"],
+        ["kit", book, "--kit", "K-2" + HOSTILE, *AS_OF, "--format", "html"],
         ["sheet", book, "--batch", batch, *AS_OF, "--out", out / "sheet.html"],
         ["labels", book, "--batch", batch, *AS_OF, "--of", "both", "--out", out / "labels.html"],
         ["form", book, "--batch", batch, *AS_OF, "--out", out / "form.html"],
