@@ -60,9 +60,9 @@ struct BookText {
                                                                            {"decisions.csv", decisions},
                                                                            {"actions.csv", actions},
                                                                            {"service.csv", service},
-                                                                           {"plan.csv", plan}}) {
-      {"kits.csv", kits}, { "issues.csv", issues }
-    }) {
+                                                                           {"plan.csv", plan},
+                                                                           {"kits.csv", kits},
+                                                                           {"issues.csv", issues}}) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }
   }
