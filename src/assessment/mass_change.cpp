@@ -14,7 +14,7 @@ Bounds cuts_at(CutLaw law, const Bounds& exponents, double flow_l_min) {
     law.exponent = exponent;
     return cut_at_flow(law, flow_l_min);
   };
-  const auto [lower, upper] = std::minmax(with(exponents.lower), with(exponents.upper));
+  const auto [lower, upper] = std::minmax({with(exponents.lower), with(exponents.upper)});
   return {lower, upper};
 }
 
