@@ -120,28 +120,14 @@ void ask_for_count(const Rule& rule, int& count) {
 
 void ask_sample(const Rule& rule, RulesAhead& ahead) {
   const double high = std::isfinite(rule.limit.high) ? rule.limit.high : missing;
-  switch (static_cast<SampleMeasure>(rule.measure)) {
-    case SampleMeasure::warm_up:
-      if (rule.limit.low > 0) ahead.warm_up_min = std::fmax(ahead.warm_up_min, rule.limit.low);
-      break;
-    case SampleMeasure::pre_age:
-      ahead.pre_age_max_min = std::fmin(ahead.pre_age_max_min, high);
-      break;
-    case SampleMeasure::post_age:
-      ahead.post_age_max_min = std::fmin(ahead.post_age_max_min, high);
-      break;
-    case SampleMeasure::pre_count:
-      ask_for_count(rule, ahead.pre_count);
-      break;
-    case SampleMeasure::post_count:
-      ask_for_count(rule, ahead.post_count);
-      break;
-    case SampleMeasure::field_count:
-      ask_for_count(rule, ahead.field_count);
-      break;
-    default:
-      break;
-  }
+  const auto is_on = [&rule](SampleMeasure measure) { return rule.measure == static_cast<std::size_t>(measure); };
+  if (is_on(SampleMeasure::warm_up) && rule.limit.low > 0)
+    ahead.warm_up_min = std::fmax(ahead.warm_up_min, rule.limit.low);
+  if (is_on(SampleMeasure::pre_age)) ahead.pre_age_max_min = std::fmin(ahead.pre_age_max_min, high);
+  if (is_on(SampleMeasure::post_age)) ahead.post_age_max_min = std::fmin(ahead.post_age_max_min, high);
+  if (is_on(SampleMeasure::pre_count)) ask_for_count(rule, ahead.pre_count);
+  if (is_on(SampleMeasure::post_count)) ask_for_count(rule, ahead.post_count);
+  if (is_on(SampleMeasure::field_count)) ask_for_count(rule, ahead.field_count);
 }
 
 }  // namespace
