@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "book/timestamp.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/html_text.hpp"
@@ -118,8 +119,8 @@ class LookbackPage {
     fact("Window",
          "from " + date_text_or(window_.from, "the first record") + " to before " + date_text(window_.until) + days);
     for (const LeaningCertificate& each : lookback_.leaning) fact("Also through", leaning_text(book_, each));
-    for (const std::string& holder : lookback_.holders) {
-      open_fact("Had by").from_book(holder);
+    if (!lookback_.holders.empty()) {
+      open_fact("Had by").from_book(joined(lookback_.holders, "; "));
       close_fact();
     }
     html_.close().line_end();
@@ -223,13 +224,15 @@ class LookbackPage {
   // What each block says in words, across the table.
   void why(const LookedBackSample& looked) {
     std::vector<std::pair<std::string_view, std::vector<std::string>>> blocks{{"before", words_before(looked)}};
-    if (!looked.had_by.empty()) blocks.insert(blocks.begin(), {"had by", {looked.had_by}});
     for (const Supposition supposition : suppositions) {
       if (const JudgedSample* judged = under(looked, supposition))
         blocks.emplace_back(to_text(supposition), words_under(looked, *judged));
     }
-    if (std::all_of(blocks.begin(), blocks.end(), [](const auto& block) { return block.second.empty(); })) return;
+    const bool has_words = std::ranges::any_of(blocks, [](const auto& block) { return !block.second.empty(); });
+    if (!has_words && looked.had_by.empty()) return;
     html_.open("tr", {{"class", "below"}}).open("td", {{"colspan", std::to_string(2 + 4 * columns_of_each())}});
+    if (!looked.had_by.empty())
+      html_.open("p", {{"class", "had-by"}}).element("b", "had by").text(": ").from_book(looked.had_by).close();
     for (const auto& [label, texts] : blocks) words(label, texts);
     html_.close().close().line_end();
   }

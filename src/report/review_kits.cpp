@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "book/timestamp.hpp"
+#include "quantity/rounding.hpp"
 #include "report/kit_list.hpp"
 #include "report/review_parts.hpp"
 
@@ -44,13 +45,21 @@ void append_unfit(HtmlText& html, const Book& book, const KitsOut& kits) {
   close_table(html);
 }
 
+// On paper the list is one line: whoever ticks kits off has a sheet for each, and what is to be done stands first.
+std::string in_short(const KitsOut& kits) {
+  return "Kits: " + std::to_string(kits.out.size()) + " out, " + std::to_string(kits.being_packed.size()) +
+         " being put together, " + counted(kits.missing.size(), "thing", "things") + " missing, " +
+         counted(kits.unfit.size(), "instrument", "instruments") + " not fit to go; driftwarden kit prints the list.";
+}
+
 }  // namespace
 
 void append_kits(HtmlText& html, const ReviewPage& page) {
   const Book& book = page.screening.book();
   if (book.issues.empty()) return;
   const KitsOut& kits = page.review.kits;
-  html.element("h3", "Kits");
+  html.element("p", {{"class", "note on-paper"}}, in_short(kits)).line_end();
+  html.open("div", {{"class", "off-paper"}}).element("h3", "Kits");
   if (kits.out.empty() && kits.being_packed.empty() && kits.missing.empty()) {
     html.element("p", "No kit is out, and nothing is missing.");
   } else {
@@ -65,6 +74,7 @@ void append_kits(HtmlText& html, const ReviewPage& page) {
     close_table(html);
   }
   append_unfit(html, book, kits);
+  html.close().line_end();
 }
 
 }  // namespace driftwarden
