@@ -64,7 +64,7 @@
     }
   };
   const of = (sample) => (state[sample.sample] ??= { fields: {}, sets: {} });
-  const setOf = (sample, stage) => (of(sample).sets[stage] ??= { fields: {}, readings: [] });
+  const setOf = (sample, stage) => (of(sample).sets[stage] ??= { fields: {}, readings: [], drafts: {} });
 
   // --- Figures as they are typed -------------------------------------------------------------------------------------
   const figure = (text) => {
@@ -105,7 +105,7 @@
     const hair = 1e-6;
     const side = at.low !== null && steps < at.low - hair ? "below " + asShown(guide, at.low) :
       at.high !== null && steps > at.high + hair ? "above " + asShown(guide, at.high) : "";
-    return side === "" ? "" : "This is " + side + at.at + ". The mean of the readings has to be " + guide.rules.join("; and ") + ".";
+    return side === "" ? "" : "This is " + side + at.at + ". The mean of the readings must be " + guide.rules.join("; and ") + ".";
   };
 
   // --- The page ------------------------------------------------------------------------------------------------------
@@ -125,6 +125,8 @@
     };
     const listen = () => changed(attributes.type === "checkbox" ? (input.checked ? "yes" : "") : input.value, tell);
     input.addEventListener("change", listen);
+    // A browser under load may give a touched field the focus without a caret, and drop what is typed then.
+    if (input.type === "text") input.addEventListener("click", () => { if (!input.readOnly && input.value === "") input.setSelectionRange(0, 0); });
     return { input, tell, listen, element: make("div", { class: "field " + (attributes.kind ?? "") }, make("label", { for: id }, label), input, told) };
   };
   const number = { inputmode: "decimal", type: "text" };
@@ -136,7 +138,7 @@
   const kinds = {
     time: { type: "datetime-local" }, number, text: { type: "text" }, tick: { type: "checkbox" },
   };
-  // A field that is kept under a name.
+  // A field that is kept under a name: at each stroke, and judged when it is left.
   const keptField = (holder, name, label, kind, more = () => {}) => {
     const made = field(label, kinds[kind] ?? kind, holder.fields[name], (value, tell) => {
       holder.fields[name] = value;
@@ -144,60 +146,64 @@
       more(value, tell);
       keep();
     });
+    if (made.input.type === "text") made.input.addEventListener("input", () => { holder.fields[name] = made.input.value; keep(); });
     return made;
   };
 
   const now = () => new Date(Date.now() - 60000 * new Date().getTimezoneOffset()).toISOString().slice(0, 16);
 
-  // A reading: what was typed stays; another figure stands beside it, and the first is struck out.
+  // A reading: what was typed stays; another figure stands beside it, and the first is struck out. Until the field is left
+  // its text is a draft. The field stays the same element throughout: a finger may be on its way to it.
   const readingField = (sample, stage, index, context) => {
     const set = setOf(sample, stage);
-    const box = make("div", { class: "reading" });
-    let tellAgain = () => {};
-    const draw = () => {
-      box.replaceChildren();
-      const all = (set.readings[index] ??= []);
-      for (const one of all.filter((each) => each.struck)) {
-        box.append(make("p", { class: "struck" }, make("s", {}, one.value), " struck out " + one.when.replace("T", " ") + " by " + one.who + ": " + one.why));
-      }
-      const counting = all.find((each) => !each.struck);
-      const made = field("reading " + (index + 1) + ", L/min", number, counting?.value, (value, tell) => {
-        if (!isFigure(value, tell)) return;
-        if (value.trim() === "") return;
-        all.push({ value: value.trim(), struck: false });
-        keep();
-        draw();
-        context.changed();
-      });
-      // Where other fields change only the words do: a finger may be on its way to this one.
-      tellAgain = () => { if (counting !== undefined) made.tell(context.judge(figure(counting.value))); };
+    const all = (set.readings[index] ??= []);
+    const counting = () => all.find((each) => !each.struck);
+    const draft = (text) => { set.drafts[index] = text; keep(); };
+    const made = field("reading " + (index + 1) + ", L/min", number, "", (value, tell) => {
+      draft(value);
+      if (!isFigure(value, tell) || value.trim() === "" || counting() !== undefined) return;
+      all.push({ value: value.trim(), struck: false });
+      delete set.drafts[index];
+      keep();
+      show();
+      context.changed();
+    });
+    made.input.addEventListener("input", () => draft(made.input.value));
+    const amend = make("button", { type: "button", class: "amend" }, "amend");
+    amend.addEventListener("click", () => askWhy(counting(), box, show, context));
+    made.input.after(amend);
+    const struck = make("div", {});
+    const box = make("div", { class: "reading" }, struck, made.element);
+    const tellAgain = () => { if (counting() !== undefined) made.tell(context.judge(figure(counting().value))); };
+    const show = () => {
+      box.querySelector(".why")?.remove();
+      struck.replaceChildren(...all.filter((each) => each.struck).map((one) =>
+        make("p", { class: "struck" }, make("s", {}, one.value), " struck out " + one.when.replace("T", " ") + " by " + one.who + ": " + one.why)));
+      const one = counting();
+      made.input.value = one?.value ?? set.drafts[index] ?? "";
+      made.input.readOnly = one !== undefined;
+      amend.hidden = one === undefined;
+      if (one === undefined) isFigure(made.input.value, made.tell);
       tellAgain();
-      if (counting !== undefined) {
-        made.input.readOnly = true;
-        const amend = make("button", { type: "button", class: "amend" }, "amend");
-        amend.addEventListener("click", () => askWhy(counting, draw, context));
-        made.input.after(amend);
-      }
-      box.append(made.element);
     };
-    draw();
-    return { box, tellAgain: () => tellAgain() };
+    show();
+    return { box, tellAgain };
   };
-  const askWhy = (counting, draw, context) => {
+  const askWhy = (counting, box, show, context) => {
+    box.querySelector(".why")?.remove();
     const why = make("input", { type: "text", "aria-label": "why it is struck out" });
     const who = make("input", { type: "text", "aria-label": "initials", size: "4" });
     const done = make("button", { type: "button" }, "strike it out");
     const not = make("button", { type: "button" }, "leave it");
-    const ask = make("div", { class: "why" }, make("label", {}, "why ", why), make("label", {}, "initials ", who), done, not);
+    box.append(make("div", { class: "why" }, make("label", {}, "why ", why), make("label", {}, "initials ", who), done, not));
     done.addEventListener("click", () => {
-      if (why.value.trim() === "" || who.value.trim() === "") return why.focus();
+      if (why.value.trim() === "" || who.value.trim() === "") return (why.value.trim() === "" ? why : who).focus();
       Object.assign(counting, { struck: true, why: why.value.trim(), who: who.value.trim(), when: now() });
       keep();
-      draw();
+      show();
       context.changed();
     });
-    not.addEventListener("click", draw);
-    context.boxes().get(counting).append(ask);
+    not.addEventListener("click", show);
     why.focus();
   };
 
@@ -223,7 +229,6 @@
         const { guide, at } = look();
         return stage !== "pre" || guide === null ? "" : beyond(guide, at, value);
       },
-      boxes: () => new Map(readings.flatMap((each, i) => (set.readings[i] ?? []).map((one) => [one, each.box]))),
     };
     const names = ["", ...data.calibrators.map((each) => each.name)];
     if (set.fields.calibrator && !names.includes(set.fields.calibrator)) names.push(set.fields.calibrator);
@@ -286,23 +291,26 @@
 
   // --- What is done, and what lacks ----------------------------------------------------------------------------------
   const counting = (sample, stage) => setOf(sample, stage).readings.flatMap((all) => (all ?? []).filter((one) => !one.struck));
+  const drafts = (sample, stage) => Object.values(setOf(sample, stage).drafts).filter((text) => text.trim() !== "");
   const lacks = (sample) => {
     const own = of(sample).fields;
     if (sample.kind === "blank") return own.blank === "yes" ? [] : ["the tick that it was handled as a blank"];
     const missing = [];
     for (const [name, words] of [["started", "the start"], ["stopped", "the stop"]]) if (!own[name]) missing.push(words);
-    if (own.started && own.stopped && own.stopped <= own.started) missing.push("a stop behind the start");
+    if (own.started && own.stopped && own.stopped <= own.started) missing.push("a stop later than the start");
     for (const [stage, words] of [["pre", "before"], ["post", "after"]]) {
       const set = setOf(sample, stage);
       if (counting(sample, stage).length === 0) missing.push("readings " + words);
-      else if (!set.fields.taken || !set.fields.calibrator) missing.push("time or calibrator of the readings " + words);
+      if (drafts(sample, stage).length > 0) missing.push("a reading " + words + " that is no figure yet");
+      if (counting(sample, stage).length > 0 && (!set.fields.taken || !set.fields.calibrator)) missing.push("time or calibrator of the readings " + words);
     }
     return missing;
   };
   const isBegun = (sample) => {
     const one = of(sample);
     const typed = Object.entries(one.fields).some(([name, value]) => value && name !== "medium");
-    return typed || ["pre", "post"].some((stage) => setOf(sample, stage).readings.some((all) => (all ?? []).length > 0));
+    return typed || ["pre", "post"].some((stage) =>
+      setOf(sample, stage).readings.some((all) => (all ?? []).length > 0) || drafts(sample, stage).length > 0);
   };
 
   // --- Rows ----------------------------------------------------------------------------------------------------------
@@ -377,5 +385,12 @@
     button("save samples", () => save("samples")), button("save readings", () => save("readings")),
     button("show them as text", () => { const files = filesNow(); shown.hidden = false; shown.value = files.samples + "\n" + files.readings; }), shown);
   document.addEventListener("change", mark);
+  document.addEventListener("input", mark);
   mark();
+  // Two windows would write over each other: what was typed last goes on, the other one rests.
+  window.addEventListener("storage", (event) => {
+    if (event.key !== place) return;
+    for (const part of ["form", "end"]) document.getElementById(part).inert = true;
+    tellKept("This form is open in another window and was typed into there. Go on there, or load this page again.");
+  });
 })();
