@@ -12,6 +12,7 @@
 #include "book/own_page.hpp"
 #include "book/plain_text.hpp"
 #include "book/rows_received.hpp"
+#include "book/table_files.hpp"
 #include "diagnostic/joined.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"
@@ -53,9 +54,11 @@ class FolderReader {
   FolderReader(const fs::path& folder, const Settings& settings) : folder_(folder), settings_(settings) {}
 
   BookFolder read() {
-    received_ = text_of_receipts();
     common_ = common_workbook();
-    for (const BookTable& table : book_tables()) take_table(table);
+    for (const BookTable& table : book_tables()) {
+      take_table(table);
+      if (table.spec == &received_spec) received_ = text_of_receipts();
+    }
     tell_other_sheets();
     taken_.insert("book.toml");
     for (const std::string& pack : settings_.packs) {
@@ -283,11 +286,39 @@ class FolderReader {
     return inside;
   }
 
-  // The bytes of received.csv; "" where there is none, or it can't be read, which is told when it is.
+  // All that stands in the receipts; what of them can't be read is told when they are.
   std::string text_of_receipts() const {
-    const Result<HeldFile> file = HeldFile::open(folder_ / "received.csv", "received.csv");
-    return file ? std::string(file->bytes()) : std::string();
+    std::string text;
+    for (const std::string& name : found_.files.received) {
+      const auto [file, sheet] = split_sheet(name);
+      if (!sheet.empty()) {
+        text += text_of_sheet(*found_.workbooks.at(std::string(file)).workbook, sheet);
+      } else if (const Result<HeldFile> held = HeldFile::open(folder_ / name, name)) {
+        text += held->bytes();
+      }
+    }
+    return text;
   }
+
+  static std::string text_of_sheet(const Workbook& workbook, std::string_view name) {
+    AllCells all;
+    for (const Sheet& sheet : workbook.sheets()) {
+      if (sheet.name == name) workbook.read(sheet, all);
+    }
+    return all.text;
+  }
+
+  class AllCells : public SheetRows {
+   public:
+    bool row(std::uint32_t, std::span<const SheetCell> cells, bool) override {
+      for (const SheetCell& cell : cells) text += cell.text + '\n';
+      return true;
+    }
+    void hidden_columns(std::uint32_t, std::uint32_t) override {}
+    void merged(std::string_view) override {}
+
+    std::string text;
+  };
 
   // A file that rows were received into counts once received.csv names it, and so all files of one run at once.
   bool is_left_unfinished(const std::string& name) {
@@ -387,7 +418,7 @@ class FolderReader {
   const fs::path& folder_;
   const Settings& settings_;
   std::set<std::string> taken_;
-  std::string received_;                  // what received.csv holds
+  std::string received_;                  // what stands in the receipts
   const HeldWorkbook* common_ = nullptr;  // book.xlsx or book.ods
   std::string common_name_;
   BookFolder found_;

@@ -3,6 +3,7 @@
 
 #include "book/row_blocks.hpp"
 #include "book/table_files.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {
@@ -27,6 +28,15 @@ constexpr std::array<FieldSpec, 7> received_fields{{
 }};
 static_assert(are_complete(received_fields, received_digest));
 
+// Rows that were received and are there no longer: what names them is in doubt.
+void tell_if_gone(const std::string& file, RowReader& row, const BookInHand& hand) {
+  if (file.empty() || hand.found.stamps.contains(file)) return;
+  const ProblemNumber problem = row.fail(received_file, "receive/file-gone",
+                                         "the file " + in_quotes(file) + " with rows that were received is not there",
+                                         "put it back; or take this line out if its rows are not to count any more");
+  hand.lose(file.starts_with("samples/") ? samples_spec.table : readings_spec.table, problem);
+}
+
 }  // namespace
 
 const TableSpec received_spec{"received", received_fields};
@@ -45,6 +55,7 @@ void read_received(const std::vector<TableFile>& files, const BookInHand& hand) 
       next.form = row.kept_text(received_form);
       next.from = row.kept_text(received_from);
       next.sha256 = row.kept_text(received_digest);
+      tell_if_gone(next.file, row, hand);
       if (row.problem() == no_problem) hand.book.receipts.push_back(std::move(next));
     };
     RowPlaces unused;

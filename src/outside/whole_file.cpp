@@ -87,6 +87,13 @@ Diagnostics move_whole(const fs::path& file, const fs::path& place) {
   return {};
 }
 
+Diagnostics make_folder(const fs::path& place) {
+  std::error_code failure;
+  if (fs::create_directory(place, failure)) bring_to_disk(place.parent_path());
+  if (failure) return {unwritable(place, failure.value())};
+  return {};
+}
+
 Diagnostics write_whole(const fs::path& place, std::string_view text) {
   Result<WholeFile> file = WholeFile::beside(place);
   if (!file) return file.faults();

@@ -36,4 +36,7 @@ Diagnostics write_whole(const std::filesystem::path& place, std::string_view tex
 // and for a file that another program wrote, on the same file system.
 Diagnostics move_whole(const std::filesystem::path& file, const std::filesystem::path& place);
 
+// A folder for files to come, inside one that is there; its name is on the disk when it is made here.
+Diagnostics make_folder(const std::filesystem::path& place);
+
 }  // namespace driftwarden

@@ -3,9 +3,10 @@
 
 #include <filesystem>
 #include <functional>
-#include <optional>
+#include <utility>
 
 #include "diagnostic/result.hpp"
+#include "outside/file_lock.hpp"
 
 namespace driftwarden {
 
@@ -17,13 +18,9 @@ class BookLock {
   // `waits` is called before waiting for another run. Fault: book/unlocked.
   static Result<BookLock> take(const std::filesystem::path& folder, const std::function<void()>& waits);
 
-  BookLock(BookLock&& other) noexcept;
-  BookLock& operator=(BookLock&&) = delete;
-  ~BookLock();
-
  private:
-  explicit BookLock(int number) : number_(number) {}
-  int number_;
+  explicit BookLock(Descriptor file) : file_(std::move(file)) {}
+  Descriptor file_;
 };
 
 }  // namespace driftwarden

@@ -65,9 +65,7 @@ Diagnostics write_received(const Book& book, const std::vector<RowsReceived>& ro
   for (std::size_t i = 0; i < rows.size(); ++i) {
     receipts[i].file = rows[i].name_on(local_day(receipts[i].received, book.settings.zone));
     const fs::path place = book.folder / receipts[i].file;
-    std::error_code failure;
-    fs::create_directories(place.parent_path(), failure);
-    if (failure) return {unwritable(place.parent_path(), failure.value())};
+    if (Diagnostics faults = make_folder(place.parent_path()); !faults.empty()) return faults;
     if (Diagnostics faults = write_whole(place, rows[i].text); !faults.empty()) return faults;
     written.emplace_back(place);
     lines.cells.push_back(cells_of(receipts[i], book.settings.zone));

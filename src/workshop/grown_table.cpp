@@ -2,7 +2,6 @@
 #include "workshop/grown_table.hpp"
 
 #include <fcntl.h>
-#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -12,11 +11,11 @@
 #include <optional>
 #include <string>
 #include <system_error>
-#include <utility>
 
 #include "book/book_table.hpp"
 #include "book/csv_scanner.hpp"
 #include "book/table_files.hpp"
+#include "outside/file_lock.hpp"
 #include "outside/unfinished.hpp"
 
 namespace driftwarden {
@@ -28,54 +27,6 @@ Diagnostic table_unwritable(const TableSpec& spec, int reason) {
   return error("table/unwritable", {file_of(spec), 0, 0},
                "nothing could be added to it: " + std::generic_category().message(reason),
                "check the file, its rights and the room on the disk");
-}
-
-// A file descriptor that is closed with its owner; closing also gives a lock back.
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  Descriptor(Descriptor&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
-  Descriptor& operator=(Descriptor&&) = delete;
-  ~Descriptor() {
-    if (number_ >= 0) ::close(number_);
-  }
-  int number() const { return number_; }
-
- private:
-  int number_;
-};
-
-bool is_locked(int number, int how) {
-  int result = 0;
-  do {
-    result = ::flock(number, how);
-  } while (result != 0 && errno == EINTR);
-  return result == 0;
-}
-
-// A lock that all who append wait for; whoever has to wait says so first.
-bool is_locked_in_turn(int number, const std::function<void()>& waits) {
-  if (is_locked(number, LOCK_EX | LOCK_NB)) return true;
-  if (errno != EWOULDBLOCK) return false;
-  if (waits) waits();
-  return is_locked(number, LOCK_EX);
-}
-
-// Whether the path still leads to the open file: an editor may have put another in its place while we waited.
-bool is_still_there(int number, const std::filesystem::path& path) {
-  struct stat open {};
-  struct stat there {};
-  return ::fstat(number, &open) == 0 && ::stat(path.c_str(), &there) == 0 && open.st_ino == there.st_ino &&
-         open.st_dev == there.st_dev;
-}
-
-// The file, open for appending, with its lock. Nothing, and errno, where that can't be had.
-std::optional<Descriptor> locked_file(const std::filesystem::path& path, const std::function<void()>& waits) {
-  for (;;) {
-    Descriptor file(::open(path.c_str(), O_RDWR | O_APPEND | O_CLOEXEC | O_NONBLOCK));
-    if (file.number() < 0 || !is_locked_in_turn(file.number(), waits)) return std::nullopt;
-    if (is_still_there(file.number(), path)) return file;
-  }
 }
 
 // All of a regular file, and `padding` zero bytes behind it for the scanner. Nothing, and errno, where it can't be
@@ -162,7 +113,7 @@ int begin_table(const std::filesystem::path& path, std::string_view text) {
   { const Unfinished of_a_killed_process_of_this_number(unfinished_beside(path)); }
   const Unfinished beside(unfinished_beside(path));
   const Descriptor file(::open(beside.path().c_str(), O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
-  if (file.number() < 0 || !is_locked(file.number(), LOCK_EX) || !is_appended(file.number(), 0, text)) return errno;
+  if (file.number() < 0 || !is_locked(file.number()) || !is_appended(file.number(), 0, text)) return errno;
   if (const int reason = put_where_nothing_is(beside.path(), path); reason != 0) return reason;
   if (is_folder_safe(path.parent_path().empty() ? "." : path.parent_path())) return 0;
   const int reason = errno;
@@ -248,7 +199,7 @@ Result<std::vector<Place>> append_rows(const Book& book, const NewRows& rows, co
   const std::filesystem::path path = book.folder / file_of(rows.spec);
   if (std::optional<Diagnostic> fault = kept_in_workbook(rows)) return *std::move(fault);
   for (;;) {
-    const std::optional<Descriptor> file = locked_file(path, waits);
+    const std::optional<Descriptor> file = locked_file(path, O_RDWR | O_APPEND, waits);
     std::error_code ignored;
     const bool is_none = !file && errno == ENOENT && !std::filesystem::is_symlink(path, ignored);
     if (!file && !is_none) return table_unwritable(rows.spec, errno == 0 ? ENOENT : errno);

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "book/table_files.hpp"
 #include "book/written_book.hpp"
+#include "book/written_workbook.hpp"
 
 namespace driftwarden::received_file_test {
 namespace {
@@ -14,7 +17,10 @@ constexpr const char* a_reading =
     "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:30,pre,S-1,VOL-1,2.000\n";
 
 TEST(ReceivedFile, FillsEveryField) {
-  const Book book = WrittenBook().file("received.csv", a_receipt).read();
+  const Book book = WrittenBook()
+                        .file("received.csv", a_receipt)
+                        .file("readings/received-2026-05-02-0123456789ab.csv", a_reading)
+                        .read();
   ASSERT_EQ(book.receipts.size(), 1U);
   const Receipt& it = book.receipts[0];
   EXPECT_EQ(it.by, "the keeper");
@@ -43,6 +49,39 @@ TEST(ReceivedFile, LeavesOutWhatWasNotReceivedToTheEnd) {
             "readings/received-2026-05-02-0123456789ab.csv: remark: it is not in received.csv: receiving it was not "
             "finished, and it is not read; receive its rows again, or take it out of the folder "
             "[receive/unfinished]\n");
+}
+
+// Else a sample would be judged as if its readings had never been.
+TEST(ReceivedFile, MissesAFileThatIsGone) {
+  const Book book = WrittenBook().file("received.csv", a_receipt).read();
+  EXPECT_EQ(told(book.problems),
+            "received.csv:2:29: error: the file 'readings/received-2026-05-02-0123456789ab.csv' with rows that were "
+            "received is not there; put it back; or take this line out if its rows are not to count any more "
+            "[receive/file-gone]\n");
+  EXPECT_NE(book.lost_readings, no_problem);
+  EXPECT_TRUE(book.receipts.empty());  // the same rows may come again
+}
+
+TEST(ReceivedFile, MayBeKeptInAWorkbook) {
+  const auto cells = [](const std::string& line) {
+    std::string row;
+    for (std::size_t from = 0; from <= line.size();) {
+      const std::size_t to = std::min(line.find(',', from), line.size());
+      row += "<c t=\"inlineStr\"><is><t>" + line.substr(from, to - from) + "</t></is></c>";
+      from = to + 1;
+    }
+    return "<row>" + row + "</row>";
+  };
+  const std::string_view receipt(a_receipt);
+  const std::size_t end = receipt.find('\n');
+  const Book book =
+      WrittenBook()
+          .file("received.xlsx", xlsx(cells(std::string(receipt.substr(0, end))) +
+                                      cells(std::string(receipt.substr(end + 1, receipt.size() - end - 2)))))
+          .file("readings/received-2026-05-02-0123456789ab.csv", a_reading)
+          .read();
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.readings.size(), 1U);
 }
 
 TEST(ReceivedFile, IsAskedForFilesOfItsOwnNamesOnly) {
