@@ -25,11 +25,9 @@ std::size_t form_column_in(const TableLayout& layout) {
 void append_quoted(std::string& row, std::string_view text) {
   if (text.find_first_of("\",\r\n;\t") == std::string_view::npos) {
     row += text;
-    return;
+  } else {
+    append_in_csv_quotes(row, text);
   }
-  row += '"';
-  for (const char c : text) row.append(c == '"' ? 2 : 1, c);
-  row += '"';
 }
 
 // Copies rows without the column of the form.

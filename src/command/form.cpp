@@ -17,7 +17,8 @@ int run_form(const FormOptions& options, Surroundings& surroundings) {
   if (!samples || !calibrators || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const Screening& screening = *opened->screening;
   if (calibrators->empty()) calibrators = calibrators_in_use(screening, opened->as_of);
-  const FormAsked asked{options.batch, *samples, air_expected(screening, *said).air, *calibrators, opened->as_of};
+  const FormAsked asked{options.batch, *samples, air_expected(screening, *said, opened->as_of).air, *calibrators,
+                        opened->as_of};
   const Diagnostics failures =
       write_page(field_form(screening, asked, surroundings.version), "html", options.out, opened->as_of);
   if (!failures.empty()) return refuse(failures, surroundings);

@@ -33,8 +33,8 @@ int run_sheet(const SheetOptions& options, Surroundings& surroundings) {
   const std::optional<std::string> format = format_meant(options.format, options.out, {"html", "pdf"}, surroundings);
   if (!format) return cannot_be_used;
   const Screening& screening = *opened->screening;
-  FieldSheets sheets =
-      field_sheets(screening, {options.batch, *samples, air_expected(screening, *said), *calibrators, opened->as_of});
+  FieldSheets sheets = field_sheets(
+      screening, {options.batch, *samples, air_expected(screening, *said, opened->as_of), *calibrators, opened->as_of});
   sheets.version = surroundings.version;
   sheets.paper = paper_of(*format, options.paper);
   const Diagnostics failures = write_page(field_sheets_page(sheets), *format, options.out, opened->as_of);

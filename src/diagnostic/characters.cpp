@@ -55,4 +55,10 @@ bool shows_itself(std::string_view text) {
   return true;
 }
 
+void append_in_csv_quotes(std::string& out, std::string_view text) {
+  out += '"';
+  for (const char c : text) out.append(c == '"' ? 2 : 1, c);
+  out += '"';
+}
+
 }  // namespace driftwarden

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <cstring>
+#include <string>
 #include <string_view>
 
 namespace driftwarden {
@@ -46,6 +47,9 @@ bool is_control(std::string_view character);
 
 // Whether a text may be shown as it is: UTF-8, without such characters.
 bool shows_itself(std::string_view text);
+
+// A text as a cell of a CSV file in quotes, those inside it doubled (RFC 4180).
+void append_in_csv_quotes(std::string& out, std::string_view text);
 
 // Whether a spreadsheet that opens a CSV takes a cell of this text for something to work out: '=', '+', '-', '@', a tab
 // or a carriage return stands first (common practice of those who test such files; known for the usual spreadsheets).

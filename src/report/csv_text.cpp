@@ -20,12 +20,7 @@ void append_csv(std::string& out, std::string_view text) {
     out += text;
     return;
   }
-  out += '"';
-  for (const char c : text) {
-    if (c == '"') out += '"';
-    out += c;
-  }
-  out += '"';
+  append_in_csv_quotes(out, text);
 }
 
 void append_csv_for_people(std::string& out, std::string_view text) {

@@ -7,7 +7,9 @@
 
 #include "book/rows_received.hpp"
 #include "book/table_files.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
+#include "report/field_sheet.hpp"
 #include "report/html_text.hpp"
 #include "report/json_text.hpp"
 #include "report/page_style.hpp"
@@ -17,8 +19,8 @@
 namespace driftwarden {
 namespace {
 
-// A form's tables: close enough that between two lines nothing of a display's last digits is lost, and wide enough for
-// a day's air.
+// A form's tables: wide enough for a day's air, and close enough for a band of some per cent: half a step of each moves
+// what a rotameter should show by less than 0.2 %.
 constexpr double form_celsius_step = 1;
 constexpr double form_kpa_step = 0.25;
 constexpr int form_temperatures_each_side = 20;
@@ -53,14 +55,9 @@ class FormData {
     json_.key("calibrators").begin_array();
     for (const Row row : asked_.calibrators) calibrator(row);
     json_.end_array();
-    json_.key("guides").begin_object().end_object();
-    out_.pop_back();
-    for (const auto& [key, guide] : guides_) {
-      if (out_.back() != '{') out_ += ',';
-      out_ += '"' + key + "\":" + guide;
-    }
-    out_ += '}';
-    json_.end_object();
+    json_.key("guides").begin_object();
+    for (const auto& [key, guide] : guides_) json_.key(key).raw(guide);
+    json_.end_object().end_object();
     return safe();
   }
 
@@ -103,8 +100,9 @@ class FormData {
     json_.member("nominal", sample.nominal_l_min).member("medium", sample.medium).member("day", date_text(sample.day));
     const RulesAhead rules = rules_ahead(screening_, sample, sample.calibrator);
     json_.member("warm_up", rules.warm_up_min).member("latest_post", rules.post_age_max_min);
-    json_.member("pre_boxes", boxes(rules.pre_count, is_blank)).member("post_boxes", boxes(rules.post_count, is_blank));
-    const Row usual = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_);
+    json_.member("pre_boxes", is_blank ? 0 : reading_boxes(rules.pre_count));
+    json_.member("post_boxes", is_blank ? 0 : reading_boxes(rules.post_count));
+    const Row usual = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_, asked_.as_of);
     json_.member("calibrator", usual == no_row ? std::string() : book_.instruments[usual].name);
     json_.key("guide").begin_object();
     for (const Row calibrator : asked_.calibrators) {
@@ -114,17 +112,10 @@ class FormData {
     json_.end_object().end_object();
   }
 
-  static std::size_t boxes(int asked, bool is_blank) {
-    return is_blank ? 0 : static_cast<std::size_t>(std::clamp(asked, 3, 7)) + 1;
-  }
-
   void calibrator(Row row) {
     const Instrument& it = book_.instruments[row];
     json_.begin_object().member("name", it.name).member("serial", it.serial);
-    json_.member("read_at", it.read_at == ReadAt::unknown
-                                ? std::string()
-                                : "read at the " + std::string(to_text(it.read_at)) + " of the float");
-    json_.member("asks_for_humidity", needs_humidity(it.principle)).end_object();
+    json_.member("read_at", read_at_text(it)).member("asks_for_humidity", needs_humidity(it.principle)).end_object();
   }
 
   // The name of the table of what a calibrator should show for a sample: one for all samples that are alike.
@@ -138,8 +129,7 @@ class FormData {
     json.member("step", display.step_l_min()).key("rules").begin_array();
     for (const PreFlowRule& rule : rules.pre_flow) json.value(pre_rule_text(*rule.rule));
     json.end_array();
-    shown(json, guide, display, sample.nominal_l_min, rules.pre_band());
-    json.end_object();
+    json.key("shown").raw(shown(display, sample.nominal_l_min, rules.pre_band())).end_object();
     const auto known = std::find_if(guides_.begin(), guides_.end(), [&](const auto& it) { return it.second == guide; });
     if (known != guides_.end()) return known->first;
     const std::string key = "g" + std::to_string(guides_.size() + 1);
@@ -149,8 +139,7 @@ class FormData {
 
   // In steps of the display: nominal, lowest and highest at each temperature and pressure; one triple where the air
   // does not matter.
-  void shown(JsonText& json, std::string& guide, const CalibratorDisplay& display, double nominal_l_min,
-             const FlowBand& band) const {
+  std::string shown(const CalibratorDisplay& display, double nominal_l_min, const FlowBand& band) const {
     std::vector<std::string> cells;
     const int temperatures = has_air_ ? 2 * form_temperatures_each_side + 1 : 1;
     const int pressures = has_air_ ? 2 * form_pressures_each_side + 1 : 1;
@@ -166,10 +155,7 @@ class FormData {
     }
     const bool are_alike = std::all_of(cells.begin(), cells.end(), [&](const auto& cell) { return cell == cells[0]; });
     if (are_alike) cells.resize(1);
-    json.key("shown").begin_array().end_array();
-    guide.pop_back();
-    for (std::size_t i = 0; i < cells.size(); ++i) guide += (i == 0 ? "" : ",") + cells[i];
-    guide += ']';
+    return '[' + joined(cells, ",") + ']';
   }
 
   static std::string triple(const CalibratorDisplay& display, const DisplayBand& shown) {

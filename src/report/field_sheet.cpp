@@ -59,8 +59,7 @@ class GuideMaker {
     made.serial = calibrator_.serial;
     made.principle = to_text(calibrator_.principle);
     made.asks_for_humidity = needs_humidity(calibrator_.principle);
-    if (calibrator_.read_at != ReadAt::unknown)
-      made.read_at = "read at the " + std::string(to_text(calibrator_.read_at)) + " of the float";
+    made.read_at = read_at_text(calibrator_);
     const FlowBand band = rules.pre_band();
     const std::string limits = range_text(finite_text(band.low_l_min), finite_text(band.high_l_min));
     made.flow = flow_text(nominal_l_min) + " L/min actual flow" + (limits.empty() ? "" : ", " + limits);
@@ -120,6 +119,7 @@ class GuideMaker {
     }
     if (shown.is_outside_certificate)
       made.notes.emplace_back("Outside the points of its certificate: the nearest one's error is taken.");
+    if (shown.has_no_step) made.notes.emplace_back("No step of its display keeps the rules.");
     if (const BeyondRange beyond = beyond_range(calibrator_, shown.nominal); beyond.l_min > 0)
       made.notes.emplace_back("Outside the range of the calibrator.");
     if (!display_.has_own_step())
@@ -218,7 +218,7 @@ class SheetMaker {
 
   std::vector<Row> calibrators_for(const SampleAhead& sample) const {
     if (!asked_.calibrators.empty()) return asked_.calibrators;
-    const Row one = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_);
+    const Row one = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_, asked_.as_of);
     return one == no_row ? std::vector<Row>{} : std::vector<Row>{one};
   }
 
@@ -234,11 +234,8 @@ class SheetMaker {
   }
 
   static void note_rules(PumpDay& side, const RulesAhead& rules) {
-    const auto boxes = [](int asked) {
-      return std::clamp(static_cast<std::size_t>(asked) + 1, fewest_boxes + 1, most_boxes);
-    };
-    side.pre_boxes = std::max(side.pre_boxes, boxes(rules.pre_count));
-    side.post_boxes = std::max(side.post_boxes, boxes(rules.post_count));
+    side.pre_boxes = std::max(side.pre_boxes, reading_boxes(rules.pre_count));
+    side.post_boxes = std::max(side.post_boxes, reading_boxes(rules.post_count));
     side.field_boxes =
         std::max(side.field_boxes, std::min<std::size_t>(most_boxes, static_cast<std::size_t>(rules.field_count)));
     side.warm_up_min = std::fmax(side.warm_up_min, rules.warm_up_min);
@@ -248,8 +245,8 @@ class SheetMaker {
 
   // Where no calibrator is known there are boxes all the same.
   static void settle(PumpDay& side) {
-    side.pre_boxes = std::max(side.pre_boxes, fewest_boxes + 1);
-    side.post_boxes = std::max(side.post_boxes, fewest_boxes + 1);
+    side.pre_boxes = std::max(side.pre_boxes, reading_boxes(0));
+    side.post_boxes = std::max(side.post_boxes, reading_boxes(0));
     side.field_boxes = std::max(side.field_boxes, fewest_boxes);
   }
 
@@ -288,14 +285,13 @@ std::string pre_rule_text(const Rule& rule) {
   return text + ", else " + std::string(to_text(outcome_of(rule.otherwise))) + " (" + rule.full_name() + ")";
 }
 
-Row calibrator_used_last(const Book& book) {
-  const ReadingTable& readings = book.readings;
-  Row newest = no_row;
-  for (Row row = 0; row < readings.size(); ++row) {
-    if (readings.calibrator[row] == no_row || readings.taken[row] == no_moment) continue;
-    if (newest == no_row || readings.taken[row] >= readings.taken[newest]) newest = row;
-  }
-  return newest == no_row ? no_row : readings.calibrator[newest];
+std::string read_at_text(const Instrument& calibrator) {
+  if (calibrator.read_at == ReadAt::unknown) return {};
+  return "read at the " + std::string(to_text(calibrator.read_at)) + " of the float";
+}
+
+std::size_t reading_boxes(int asked) {
+  return std::clamp(static_cast<std::size_t>(asked) + 1, fewest_boxes + 1, most_boxes);
 }
 
 }  // namespace driftwarden

@@ -100,7 +100,9 @@ std::string band_text(const CalibratorDisplay& display, const DisplayBand& band)
 std::string duration_text(double minutes);
 // A rule on the flow before sampling in a sentence: its limit, its consequence and its name.
 std::string pre_rule_text(const Rule& rule);
-// The calibrator that was read with last; no_row: none.
-Row calibrator_used_last(const Book& book);
+// "read at the centre of the float"; "" where nobody says.
+std::string read_at_text(const Instrument& calibrator);
+// How many boxes for readings a set has where the rules ask for so many: one to spare.
+std::size_t reading_boxes(int asked);
 
 }  // namespace driftwarden

@@ -156,4 +156,11 @@ JsonText& JsonText::null() {
   return *this;
 }
 
+JsonText& JsonText::raw(std::string_view json) {
+  separate();
+  out_ += json;
+  needs_comma_ = true;
+  return *this;
+}
+
 }  // namespace driftwarden

@@ -23,6 +23,7 @@ class JsonText {
   JsonText& value(std::size_t count);
   JsonText& value(bool yes);
   JsonText& null();
+  JsonText& raw(std::string_view json);  // a value that is JSON already
 
   template <class T>
   JsonText& member(std::string_view name, const T& content) {

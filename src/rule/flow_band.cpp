@@ -18,8 +18,8 @@ FlowBand around(double nominal_l_min, double low, double high, bool is_absolute)
 bool FlowBand::holds(double flow_l_min) const {
   const Side at_low = side_of_limit(flow_l_min, low_l_min);
   const Side at_high = side_of_limit(flow_l_min, high_l_min);
-  if (at_low == Side::on || at_high == Side::on) return includes_its_ends;
-  return at_low == Side::above && at_high == Side::below;
+  return (at_low == Side::above || (at_low == Side::on && includes_low)) &&
+         (at_high == Side::below || (at_high == Side::on && includes_high));
 }
 
 std::optional<FlowBand> flow_band(const Rule& rule, double nominal_l_min) {
@@ -38,7 +38,7 @@ std::optional<FlowBand> flow_band(const Rule& rule, double nominal_l_min) {
   } else {
     return std::nullopt;
   }
-  band.includes_its_ends = includes_its_ends(limit.form);
+  band.includes_low = band.includes_high = includes_its_ends(limit.form);
   return band;
 }
 

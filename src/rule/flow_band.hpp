@@ -12,7 +12,8 @@ namespace driftwarden {
 struct FlowBand {
   double low_l_min = -std::numeric_limits<double>::infinity();
   double high_l_min = std::numeric_limits<double>::infinity();
-  bool includes_its_ends = true;
+  bool includes_low = true;
+  bool includes_high = true;
 
   // Whether a flow keeps the rule; one that is within on_the_limit of an end is on it.
   bool holds(double flow_l_min) const;

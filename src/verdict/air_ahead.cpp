@@ -6,14 +6,22 @@
 namespace driftwarden {
 namespace {
 
-// The newest reading with a figure in a column.
-Row newest_with(const ReadingTable& readings, const DecimalColumn& column) {
+// The newest reading up to a day that counts and is of a kind; no_row: none.
+template <class IsOfTheKind>
+Row newest_reading(const Book& book, Day as_of, IsOfTheKind is_of_the_kind) {
+  const ReadingTable& readings = book.readings;
   Row newest = no_row;
   for (Row row = 0; row < readings.size(); ++row) {
-    if (is_missing(field(column, row)) || readings.taken[row] == no_moment) continue;
-    if (newest == no_row || readings.taken[row] >= readings.taken[newest]) newest = row;
+    if (readings.is_void(row) || readings.is_rejected(row) || !is_of_the_kind(row)) continue;
+    const Moment taken = readings.taken[row];
+    if (taken == no_moment || local_day(taken, book.settings.zone) > as_of) continue;
+    if (newest == no_row || taken >= readings.taken[newest]) newest = row;
   }
   return newest;
+}
+
+Row newest_with(const Book& book, Day as_of, const DecimalColumn& column) {
+  return newest_reading(book, as_of, [&column](Row row) { return !is_missing(field(column, row)); });
 }
 
 std::string as_at(const Book& book, Row reading) {
@@ -24,7 +32,7 @@ double to_steps(double figure, double step) { return std::round(figure / step) *
 
 }  // namespace
 
-AirExpected air_expected(const Screening& screening, const SaidAir& said) {
+AirExpected air_expected(const Screening& screening, const SaidAir& said, Day as_of) {
   const Book& book = screening.book();
   const ReadingTable& readings = book.readings;
   const auto take = [&](const std::optional<double>& given, const DecimalColumn& column, double& figure,
@@ -32,7 +40,7 @@ AirExpected air_expected(const Screening& screening, const SaidAir& said) {
     if (given) {
       figure = *given;
       from = "as given";
-    } else if (const Row newest = newest_with(readings, column); newest != no_row) {
+    } else if (const Row newest = newest_with(book, as_of, column); newest != no_row) {
       figure = field(column, newest);
       from = as_at(book, newest);
     }
@@ -50,6 +58,12 @@ AirExpected air_expected(const Screening& screening, const SaidAir& said) {
     expected.pressure_from = "at the site's altitude";
   }
   return expected;
+}
+
+Row calibrator_used_last(const Book& book, Day as_of) {
+  const Column<Row>& calibrator = book.readings.calibrator;
+  const Row newest = newest_reading(book, as_of, [&](Row row) { return calibrator[row] != no_row; });
+  return newest == no_row ? no_row : calibrator[newest];
 }
 
 std::vector<double> around(double centre, double step, int each_side) {

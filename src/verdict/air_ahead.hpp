@@ -32,9 +32,12 @@ struct AirExpected {
   std::string humidity_from;
 };
 
-// As said; else as the book's newest reading that has such a figure, the temperature to 5 °C and the pressure to
-// 1 kPa; else the site's pressure by its altitude. What nobody says stays missing.
-AirExpected air_expected(const Screening& screening, const SaidAir& said);
+// As said; else as the book's newest reading up to a day that has such a figure, the temperature to 5 °C and the
+// pressure to 1 kPa; else the site's pressure by its altitude. What nobody says stays missing.
+AirExpected air_expected(const Screening& screening, const SaidAir& said, Day as_of);
+
+// The calibrator that was read with last, up to a day; no_row: none.
+Row calibrator_used_last(const Book& book, Day as_of);
 
 // Figures around a centre, in equal steps: `each_side` of them below and as many above.
 std::vector<double> around(double centre, double step, int each_side);

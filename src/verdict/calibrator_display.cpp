@@ -77,6 +77,8 @@ DisplayBand CalibratorDisplay::should_show(double nominal_l_min, const FlowBand&
     shown.nominal = in_steps(nominal.indicated_l_min, step_l_min_) * step_l_min_;
   shown.low = step_kept(band.low_l_min, band, factor, 1);
   shown.high = step_kept(band.high_l_min, band, factor, -1);
+  const bool has_band = std::isfinite(band.low_l_min) || std::isfinite(band.high_l_min);
+  shown.has_no_step = has_band && !is_missing(shown.nominal) && is_missing(shown.low) && is_missing(shown.high);
   return shown;
 }
 

@@ -19,6 +19,7 @@ struct DisplayBand {
   double high = missing;
   FactorLack lack = FactorLack::nothing;
   bool is_outside_certificate = false;  // at the nominal flow
+  bool has_no_step = false;             // there is a band, and no step of the display lies in it
 };
 
 // A calibrator's display on a day. The book behind the screening has to outlive it.
@@ -27,7 +28,7 @@ class CalibratorDisplay {
   CalibratorDisplay(const Screening& screening, Row calibrator, Day on);
 
   // What it should show, by the inverse of the corrections; each figure, sent back through them, is the nominal flow
-  // within a step of the display, or keeps the band, and one step further does not.
+  // within half a step of the display, or keeps the band, and one step further does not.
   DisplayBand should_show(double nominal_l_min, const FlowBand& band, const AirAhead& air) const;
   // The flow that an indication is corrected to; missing where something lacks.
   double actual_l_min(double indicated_l_min, const AirAhead& air) const;

@@ -135,8 +135,10 @@ void ask_sample(const Rule& rule, RulesAhead& ahead) {
 FlowBand RulesAhead::pre_band() const {
   FlowBand all;
   for (const auto& [rule, band] : pre_flow) {
-    if (band.low_l_min > all.low_l_min || band.high_l_min < all.high_l_min)
-      all.includes_its_ends &= band.includes_its_ends;
+    if (band.low_l_min > all.low_l_min) all.includes_low = true;
+    if (band.high_l_min < all.high_l_min) all.includes_high = true;
+    if (band.low_l_min >= all.low_l_min) all.includes_low &= band.includes_low;
+    if (band.high_l_min <= all.high_l_min) all.includes_high &= band.includes_high;
     all.low_l_min = std::max(all.low_l_min, band.low_l_min);
     all.high_l_min = std::min(all.high_l_min, band.high_l_min);
   }

@@ -15,6 +15,7 @@
 #include "book/book_table.hpp"
 #include "book/csv_scanner.hpp"
 #include "book/table_files.hpp"
+#include "diagnostic/characters.hpp"
 #include "outside/file_lock.hpp"
 #include "outside/unfinished.hpp"
 
@@ -66,11 +67,9 @@ void append_cell(std::string& row, std::string_view text, char separator) {
   const std::string special = std::string("\"\r\n") + separator;
   if (text.find_first_of(special) == std::string_view::npos) {
     row += text;
-    return;
+  } else {
+    append_in_csv_quotes(row, text);
   }
-  row += '"';
-  for (const char c : text) row.append(c == '"' ? 2 : 1, c);
-  row += '"';
 }
 
 // Takes back what was appended, unless somebody without our lock has written behind it.

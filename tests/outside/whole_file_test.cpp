@@ -29,6 +29,15 @@ std::set<std::string> names_in(const fs::path& folder) {
   return names;
 }
 
+TEST(WholeFile, MayHaveItsFolderMade) {
+  const ScratchFolder folder;
+  EXPECT_TRUE(make_folder(folder.path() / "a").empty());
+  EXPECT_TRUE(make_folder(folder.path() / "a").empty());  // it is there
+  EXPECT_TRUE(write_whole(folder.path() / "a" / "b", "text").empty());
+  EXPECT_EQ(make_folder(folder.path() / "a" / "b").front().id, "output/unwritable");
+  EXPECT_EQ(make_folder(folder.path() / "none" / "b").front().id, "output/unwritable");
+}
+
 TEST(WholeFile, LeavesTheOldOneUntilTheNewOneIsThere) {
   const ScratchFolder folder;
   const fs::path place = folder.path() / "a";

@@ -39,7 +39,7 @@ inline FieldSheets sheets_of(JudgedBook& book, std::vector<Row> calibrators = {}
   said.temperature_k = 288.15;
   said.pressure_kpa = 85;
   return field_sheets(book.screening(), {"B1", samples_ahead(book.screening(), "B1"),
-                                         air_expected(book.screening(), said), std::move(calibrators), 20717});
+                                         air_expected(book.screening(), said, 20717), std::move(calibrators), 20717});
 }
 
 }  // namespace driftwarden

@@ -23,6 +23,12 @@ std::string value(double figure) {
   return out;
 }
 
+TEST(JsonText, TakesInWhatIsJsonAlready) {
+  std::string out;
+  JsonText(out).begin_object().key("a").raw("[1,2]").member("b", true).end_object();
+  EXPECT_EQ(out, R"({"a":[1,2],"b":true})");
+}
+
 TEST(JsonText, PutsCommasBetweenMembersAndElementsAndNowhereElse) {
   std::string out;
   JsonText json(out);

@@ -92,9 +92,18 @@ TEST(CalibratorDisplay, LeavesOutAnEndThatIsExcluded) {
       "certificate,instrument,calibrated,nominal [L/min],reference [L/min],as left [L/min]\nC,V1,2026-01-05,2,2,2\n";
   JudgedBook book(text);
   const CalibratorDisplay display(book.screening(), row_named(book.book(), "V1"), in_september);
+  EXPECT_NEAR(display.should_show(2.0, {1.9, 2.1, true, false}, {}).high, 2.099, 1e-12);
   EXPECT_NEAR(display.should_show(2.0, {1.9, 2.1, true}, {}).low, 1.900, 1e-12);
-  EXPECT_NEAR(display.should_show(2.0, {1.9, 2.1, false}, {}).low, 1.901, 1e-12);
-  EXPECT_NEAR(display.should_show(2.0, {1.9, 2.1, false}, {}).high, 2.099, 1e-12);
+  EXPECT_NEAR(display.should_show(2.0, {1.9, 2.1, false, true}, {}).low, 1.901, 1e-12);
+  EXPECT_NEAR(display.should_show(2.0, {1.9, 2.1, false, true}, {}).high, 2.100, 1e-12);
+}
+
+TEST(CalibratorDisplay, SaysWhereNoStepOfItLiesInTheBand) {
+  JudgedBook book(calibrators());
+  const CalibratorDisplay display(book.screening(), row_named(book.book(), "V1"), in_september);
+  EXPECT_TRUE(display.should_show(2.0, {2.0001, 2.0009}, {}).has_no_step);
+  EXPECT_FALSE(display.should_show(2.0, {1.9, 2.1}, {}).has_no_step);
+  EXPECT_FALSE(display.should_show(2.0, {}, {}).has_no_step);
 }
 
 TEST(CalibratorDisplay, SaysWhatLacksAndWhenItIsDue) {

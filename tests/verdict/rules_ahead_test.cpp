@@ -81,6 +81,18 @@ TEST(RulesAhead, AreThoseThatWillApply) {
   EXPECT_NEAR(of_another.pre_band().low_l_min, 1.615, 1e-12);  // derived: 1.7 * 0.95
 }
 
+// Of two rules the narrower says of each end whether it is included, and of an end they share both do.
+TEST(RulesAhead, KnowOfEachEndWhetherItIsIncluded) {
+  FlowBand within{1.9, 2.1};
+  RulesAhead ahead;
+  ahead.pre_flow = {{nullptr, within}, {nullptr, {1.95, 2.2, false, false}}};
+  EXPECT_FALSE(ahead.pre_band().holds(1.95));
+  EXPECT_TRUE(ahead.pre_band().holds(2.1));
+  ahead.pre_flow = {{nullptr, {1.95, 2.2, false, false}}, {nullptr, within}, {nullptr, {1.8, 2.1, true, false}}};
+  EXPECT_FALSE(ahead.pre_band().holds(1.95));
+  EXPECT_FALSE(ahead.pre_band().holds(2.1));
+}
+
 TEST(RulesAhead, AskForReadingsWarmUpAndPromptness) {
   JudgedBook book(planned_book(), rules);
   const RulesAhead ahead = rules_ahead(book.screening(), samples_ahead(book.screening(), "B1")[1], no_row);

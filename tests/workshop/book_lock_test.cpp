@@ -5,8 +5,6 @@
 
 #include <atomic>
 #include <chrono>
-#include <filesystem>
-#include <optional>
 #include <thread>
 
 #include "support/book_text.hpp"
@@ -33,29 +31,6 @@ TEST(BookLock, IsHeldByOneAtATime) {
   }
   other.join();
   EXPECT_TRUE(has_it);
-}
-
-// An editor writes a file anew and puts it in the place of the old one: the lock is on that which is there.
-TEST(BookLock, IsOnTheFileThatIsThere) {
-  const ScratchFolder folder;
-  BookText().write(folder.path());
-  std::atomic<bool> has_waited{false};
-  std::optional<Result<BookLock>> second;
-  std::thread other;
-  {
-    const Result<BookLock> lock = BookLock::take(folder.path(), {});
-    ASSERT_TRUE(lock);
-    other = std::thread([&] { second.emplace(BookLock::take(folder.path(), [&] { has_waited = true; })); });
-    while (!has_waited) std::this_thread::yield();
-    std::filesystem::copy_file(folder.path() / "book.toml", folder.path() / "new");
-    std::filesystem::rename(folder.path() / "new", folder.path() / "book.toml");
-  }
-  other.join();
-  ASSERT_TRUE(second && *second);
-  bool has_third_waited = false;
-  std::thread third([&] { BookLock::take(folder.path(), [&] { has_third_waited = true, second.reset(); }); });
-  third.join();
-  EXPECT_TRUE(has_third_waited);
 }
 
 TEST(BookLock, NeedsABook) {

@@ -71,5 +71,21 @@ TEST(BookWithRows, LeavesNothingBehindWhereItCannotBeFinished) {
   EXPECT_FALSE(fs::exists(folder.path() / receipts[0].file));
 }
 
+// The first file is there by then; the second one's folder can't be.
+TEST(BookWithRows, TakesTheFirstFileAwayWhereTheSecondCannotBeWritten) {
+  const ScratchFolder folder;
+  BookText().write(folder.path());
+  const std::vector<RowsReceived> rows{rows_of(folder.path(), a_sample), rows_of(folder.path(), its_reading)};
+  const Book before = *read_book(folder.path(), 1);
+  std::ofstream(folder.path() / "readings") << "no folder";
+  std::vector<Receipt> receipts(2);
+  for (Receipt& receipt : receipts) receipt = {1790000000, "the keeper", {}, {}, {}, {}, {}, {}};
+  const Diagnostics faults = write_received(before, rows, receipts, {});
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].id, "output/unwritable");
+  EXPECT_TRUE(fs::is_empty(folder.path() / "samples"));
+  EXPECT_FALSE(fs::exists(folder.path() / "received.csv"));
+}
+
 }  // namespace
 }  // namespace driftwarden::book_with_rows_test
