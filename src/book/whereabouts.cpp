@@ -20,6 +20,25 @@ Whereabouts::Whereabouts(const Book& book, std::optional<Day> as_of) : as_of_(as
   for (std::vector<const Issue*>& issues : of_) std::ranges::stable_sort(issues, {}, out_of);
 }
 
+bool Whereabouts::was_missed(const Issue& issue) const {
+  if (issue.missing != YesNo::yes) return false;
+  return issue.back == no_day ? issue.out == no_day || has_come(issue.out) : has_come(issue.back);
+}
+
+const Issue* Whereabouts::next_of(const Issue& missed) const {
+  const Day since = missed.back == no_day ? missed.out : missed.back;
+  if (missed.instrument == no_row || since == no_day) return nullptr;
+  for (const Issue* issue : of_[missed.instrument]) {
+    if (issue->out != no_day && issue->out > missed.out && issue->out >= since) return issue;
+  }
+  return nullptr;
+}
+
+Day Whereabouts::end_of(const Issue& issue) const {
+  const Issue* next = back_of(issue) == no_day && was_missed(issue) ? next_of(issue) : nullptr;
+  return next == nullptr ? back_of(issue) : next->out;
+}
+
 std::vector<Whereabouts::Stay> Whereabouts::on(Row instrument, Day day) const {
   std::vector<Stay> stays;
   const Issue* last_back = nullptr;
@@ -27,9 +46,11 @@ std::vector<Whereabouts::Stay> Whereabouts::on(Row instrument, Day day) const {
   for (const Issue* issue : of_[instrument]) {
     if (issue->out == no_day || issue->out > day) continue;
     const Day back = back_of(*issue);
-    if (back == no_day || day <= back) {
+    const Day end = end_of(*issue);
+    if (end == no_day || day <= end) {
       stays.push_back({Where::out, issue});
-      is_on_the_move = is_on_the_move || day == issue->out || day == back;
+      if (back == no_day && was_missed(*issue)) stays.push_back({Where::lost, issue});
+      is_on_the_move = is_on_the_move || day == issue->out || day == end;
     }
     if (back != no_day && back <= day && (last_back == nullptr || back >= last_back->back)) last_back = issue;
   }
@@ -39,14 +60,15 @@ std::vector<Whereabouts::Stay> Whereabouts::on(Row instrument, Day day) const {
   return stays;
 }
 
-std::string Whereabouts::had_by(Row instrument, Day day) const {
-  std::string text;
+std::vector<std::string> Whereabouts::had_by(Row instrument, Day day) const {
+  std::vector<std::string> holders;
   for (const Issue* issue : of_[instrument]) {
-    const Day back = back_of(*issue);
-    if (issue->out != no_day && issue->out <= day && (back == no_day || day <= back))
-      text += (text.empty() ? "" : ", or ") + holder_of(*issue);
+    const Day end = end_of(*issue);
+    if (issue->out == no_day || issue->out > day || (end != no_day && day > end)) continue;
+    std::string holder = holder_of(*issue);
+    if (std::ranges::find(holders, holder) == holders.end()) holders.push_back(std::move(holder));
   }
-  return text;
+  return holders;
 }
 
 std::string holder_of(const Issue& issue) {

@@ -52,16 +52,17 @@ class KitsAtOdds {
                  name_of(set.pump) + " is read with " + name_of(set.calibrator) + " for " +
                      std::string(owner_name(book_, set)) + " on " + date_text(day) + ", when " +
                      said_of(set.pump, pump) + " and " + said_of(set.calibrator, calibrator),
-                 "one of the days or instruments is another; or somebody handed it on, and issues.csv does "
-                 "not say so"));
+                 "a day or an instrument is wrong; or somebody handed it on, and issues.csv does not say so"));
     }
   }
 
  private:
   static Day begin_of(const Issue& issue) { return issue.out == no_day ? never - 1 : issue.out; }
+  // What is missing is in no kit.
   Day end_of(const Issue& issue) const {
-    const Day back = where_.back_of(issue);
-    return back == no_day ? never : back;
+    if (where_.is_missing(issue)) return std::max(issue.out, where_.back_of(issue));
+    const Day end = where_.end_of(issue);
+    return end == no_day ? never : end;
   }
   const std::string& name_of(Row instrument) const { return book_.instruments[instrument].name; }
   std::string place_of_issue(const Issue& issue) const { return book_.place_text(book_.files.issues, issue.place); }
@@ -73,11 +74,10 @@ class KitsAtOdds {
                                   ? " and into kit " + earlier.kit
                                   : ", while it was out in kit " + earlier.kit + " since " + date_text(earlier.out);
     const Day back = where_.back_of(earlier);
-    doubts_.push_back(
-        remark("doubt/two-kits", book_.place(book_.files.issues, later.place),
-               name_of(row) + now + still + (back == no_day ? "" : " and until " + date_text(back)) + " (" +
-                   place_of_issue(earlier) + ")",
-               "a kit, a day or the instrument is another; or the day it came back was not written down"));
+    doubts_.push_back(remark("doubt/two-kits", book_.place(book_.files.issues, later.place),
+                             name_of(row) + now + still + (back == no_day ? "" : " and until " + date_text(back)) +
+                                 " (" + place_of_issue(earlier) + ")",
+                             "a kit, a day or the instrument is wrong; or the day it came back was not written down"));
   }
 
   bool tell_drawn(Row sample, Row pump, Moment moment) {
@@ -88,7 +88,7 @@ class KitsAtOdds {
     doubts_.push_back(remark("doubt/elsewhere", book_.place(book_.files.samples, book_.samples.place[sample]),
                              std::string(book_.samples.name[sample]) + " is drawn with " + name_of(pump) + " on " +
                                  date_text(day) + ", when " + said_of(pump, stays),
-                             "the day or the pump is another; or it went out, and issues.csv does not say so"));
+                             "the day or the pump is wrong; or it went out, and issues.csv does not say so"));
     return true;
   }
 

@@ -6,46 +6,27 @@
 #include "book/timestamp.hpp"
 #include "book/whereabouts.hpp"
 #include "diagnostic/joined.hpp"
+#include "diagnostic/letters.hpp"
 #include "history/certificate_series.hpp"
 #include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
 
-bool has_come(Day day, Day as_of) { return day != no_day && day <= as_of; }
-bool is_packed(const Issue& issue) { return issue.out == no_day && issue.missing != YesNo::yes; }
-bool is_out(const Issue& issue, Day as_of) {
-  const bool is_lost = issue.missing == YesNo::yes && issue.back == no_day;
-  return has_come(issue.out, as_of) && !has_come(issue.back, as_of) && !is_lost;
-}
-
 void add_to(std::vector<KitOut>& kits, const Issue& issue) {
-  const auto found = std::ranges::find_if(
-      kits, [&](const KitOut& kit) { return kit.kit() == issue.kit && kit.first->out == issue.out; });
+  const auto found =
+      std::ranges::find_if(kits, [&](const KitOut& kit) { return kit.kit() == issue.kit && kit.out() == issue.out; });
   if (found == kits.end()) {
-    kits.push_back({&issue, {&issue}});
+    kits.emplace_back(issue);
   } else {
-    found->things.push_back(&issue);
+    found->add(issue);
   }
 }
 
-// An instrument that went out again later has turned up; one that is not yet out may be meant to.
-bool was_issued_again(const Book& book, const Issue& lost, Day as_of) {
-  return lost.instrument != no_row && std::ranges::any_of(book.issues, [&](const Issue& issue) {
-           return &issue != &lost && issue.instrument == lost.instrument && has_come(issue.out, as_of) &&
-                  issue.out > lost.out;
-         });
-}
-
-bool is_known_missing(const Book& book, const Issue& issue, Day as_of) {
-  const bool has_happened = issue.back == no_day ? issue.out == no_day || issue.out <= as_of : issue.back <= as_of;
-  return issue.missing == YesNo::yes && has_happened && !was_issued_again(book, issue, as_of);
-}
-
-std::string in_small_letters_first(std::string text) {
-  if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z' &&
-      (text.size() < 2 || text[1] < 'A' || text[1] > 'Z'))
-    text.front() = static_cast<char>(text.front() - 'A' + 'a');
+// As it goes on behind a colon; a name in capitals stays.
+std::string with_small_beginning(std::string text) {
+  const auto is_capital = [](char c) { return small_letter(c) != c; };
+  if (!text.empty() && (text.size() < 2 || !is_capital(text[1]))) text.front() = small_letter(text.front());
   return text;
 }
 
@@ -60,6 +41,10 @@ class Fitness {
         where_(book_, as_of),
         why_(book_.instruments.size()) {
     for (const ReviewAction& action : actions) said_by(action);
+    const KitsOut kits = kits_out(book_, as_of_);
+    for (const std::vector<KitOut>* all : {&kits.being_packed, &kits.out}) {
+      for (const KitOut& kit : *all) said_by(kit);
+    }
     for (const Issue& issue : book_.issues) said_by(issue);
   }
 
@@ -96,7 +81,7 @@ class Fitness {
     const std::string_view short_word = word_of(instrument, kind);
     if (short_word.empty() || why.empty()) return;
     const bool says_all = kind == ActionKind::find_certificate;
-    say(instrument, std::string(short_word) + (says_all ? "" : ": " + in_small_letters_first(why.front().said)));
+    say(instrument, std::string(short_word) + (says_all ? "" : ": " + with_small_beginning(why.front().said)));
   }
 
   // "" where it may go.
@@ -117,14 +102,19 @@ class Fitness {
     return worst && !is_beyond(worst->error(Found::as_left), tolerance_of(screening_, certificates));
   }
 
+  void said_by(const KitOut& kit) {
+    for (const Issue* thing : kit.things) {
+      if (thing->instrument == no_row) continue;
+      if (thing->charged == YesNo::no) say(thing->instrument, "not charged");
+      const Day due = standings_[thing->instrument].due;
+      if (due != no_day && due >= as_of_ && kit.due_back != no_day && due < kit.due_back)
+        say(thing->instrument, "due on " + date_text(due) + ", before its kit is to be back");
+    }
+  }
+
   void said_by(const Issue& issue) {
     if (issue.instrument == no_row) return;
-    const bool is_in_hand = is_packed(issue) || is_out(issue, as_of_);
-    if (is_in_hand && issue.charged == YesNo::no) say(issue.instrument, "not charged");
-    const Day due = standings_[issue.instrument].due;
-    if (is_in_hand && due != no_day && due >= as_of_ && issue.due_back != no_day && due < issue.due_back)
-      say(issue.instrument, "due on " + date_text(due) + ", before its kit is to be back");
-    if (issue.came_back == CameBack::damaged && has_come(issue.back, as_of_) && !was_seen_to(issue))
+    if (issue.came_back == CameBack::damaged && where_.back_of(issue) != no_day && !was_seen_to(issue))
       say(issue.instrument,
           "came back damaged on " + date_text(issue.back) + (issue.note.empty() ? "" : ": " + issue.note));
   }
@@ -137,16 +127,16 @@ class Fitness {
   }
 
   bool is_in_a_kit(Row instrument) const {
-    return std::ranges::any_of(where_.issues_of(instrument),
-                               [&](const Issue* issue) { return is_packed(*issue) || is_out(*issue, as_of_); });
+    return std::ranges::any_of(where_.issues_of(instrument), [this](const Issue* issue) {
+      return where_.is_packed(*issue) || where_.is_out(*issue);
+    });
   }
 
   std::string where_is(Row instrument) const {
     for (const Issue* issue : where_.issues_of(instrument)) {
-      if (issue->missing == YesNo::yes && is_known_missing(book_, *issue, as_of_))
-        return "missing from kit " + issue->kit;
-      if (is_out(*issue, as_of_)) return "out with " + holder_of(*issue);
-      if (is_packed(*issue)) return "being put into kit " + issue->kit;
+      if (where_.is_missing(*issue)) return "missing from kit " + issue->kit;
+      if (where_.is_out(*issue)) return "out with " + holder_of(*issue);
+      if (where_.is_packed(*issue)) return "being put into kit " + issue->kit;
     }
     return where_.issues_of(instrument).empty() ? "" : "in the store";
   }
@@ -165,10 +155,15 @@ std::string thing_of(const Book& book, const Issue& issue) {
   return issue.instrument == no_row ? issue.item : book.instruments[issue.instrument].name;
 }
 
+void KitOut::add(const Issue& thing) {
+  things.push_back(&thing);
+  if (kind.empty() || kind == kit()) kind = thing.kind_of_kit();
+  if (to.empty()) to = thing.to;
+  if (due_back == no_day || (thing.due_back != no_day && thing.due_back < due_back)) due_back = thing.due_back;
+}
+
 Day KitOut::overdue_d(Day as_of) const {
-  Day due = no_day;
-  for (const Issue* thing : things) due = std::max(due, thing->due_back);
-  return due == no_day || due >= as_of ? 0 : as_of - due;
+  return !is_out() || due_back == no_day || due_back >= as_of ? 0 : as_of - due_back;
 }
 
 std::string KitsOut::why_unfit(Row instrument) const {
@@ -178,12 +173,13 @@ std::string KitsOut::why_unfit(Row instrument) const {
 
 KitsOut kits_out(const Book& book, Day as_of) {
   KitsOut kits;
+  const Whereabouts where(book, as_of);
   for (const Issue& issue : book.issues) {
-    if (is_known_missing(book, issue, as_of)) {
+    if (where.is_missing(issue)) {
       kits.missing.push_back(&issue);
-    } else if (is_packed(issue)) {
+    } else if (where.is_packed(issue)) {
       add_to(kits.being_packed, issue);
-    } else if (is_out(issue, as_of)) {
+    } else if (where.is_out(issue)) {
       add_to(kits.out, issue);
     }
   }
@@ -203,7 +199,7 @@ std::vector<ReviewAction> actions_about_kits(const Book& book, const KitsOut& ki
   };
   for (const KitOut& kit : kits.out) {
     if (const Day late = kit.overdue_d(as_of); late > 0) {
-      const std::string who = kit.first->to.empty() ? "nobody is named who has it" : kit.first->to + " has it";
+      const std::string who = kit.to.empty() ? "nobody is named who has it" : kit.to + " has it";
       add(kit.kit(), "Ask for it, and write down in issues.csv the day it comes back.",
           "It was due back " + counted(static_cast<std::size_t>(late), "day", "days") + " ago, on " +
               date_text(as_of - late) + "; " + who);

@@ -12,11 +12,16 @@ namespace driftwarden {
 
 // What of a kit went out on one day and has not come back, or is being put together.
 struct KitOut {
-  const Issue* first = nullptr;  // the row that says to whom, since when and until when
-  std::vector<const Issue*> things;
+  std::vector<const Issue*> things;  // one at least
+  std::string kind;                  // as the first of its rows that says one; else it is called like its kind
+  std::string to;                    // as the first that says it
+  Day due_back = no_day;             // the earliest of its rows
 
-  const std::string& kit() const { return first->kit; }
-  bool is_out() const { return first->out != no_day; }
+  explicit KitOut(const Issue& first) { add(first); }
+  void add(const Issue& thing);
+  const std::string& kit() const { return things.front()->kit; }
+  Day out() const { return things.front()->out; }
+  bool is_out() const { return out() != no_day; }
   // Days since it was due back; 0 where it isn't, or nobody says when it is.
   Day overdue_d(Day as_of) const;
 };

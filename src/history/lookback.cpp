@@ -6,6 +6,7 @@
 
 #include "book/timestamp.hpp"
 #include "book/whereabouts.hpp"
+#include "diagnostic/joined.hpp"
 #include "history/lookback_remarks.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
@@ -116,23 +117,24 @@ bool is_as(const JudgedSample& one, const JudgedSample& other) {
 }
 
 // Whoever had the calibrators of the sets, each once.
-std::string had_by(const Whereabouts& where, const std::vector<LeaningSet>& sets, const TimeZone& zone) {
-  std::string text;
+std::vector<std::string> had_by(const Whereabouts& where, const std::vector<LeaningSet>& sets, const TimeZone& zone) {
+  std::vector<std::string> holders;
   for (const LeaningSet& set : sets) {
-    const std::string one = where.had_by(set.calibrator, local_day(set.last, zone));
-    if (!one.empty() && text.find(one) == std::string::npos) text += (text.empty() ? "" : "; ") + one;
+    std::string one = joined(where.had_by(set.calibrator, local_day(set.last, zone)), ", or ");
+    if (!one.empty() && std::ranges::find(holders, one) == holders.end()) holders.push_back(std::move(one));
   }
-  return text;
+  return holders;
 }
 
 std::vector<std::string> holders_of(const Whereabouts& where, const LookbackWindow& window) {
   std::vector<std::string> holders;
   for (const Issue* issue : where.issues_of(window.instrument)) {
-    const Day back = where.back_of(*issue);
-    const bool is_before = window.from != no_day && back != no_day && back < window.from;
+    const Day end = where.end_of(*issue);
+    const bool is_before = window.from != no_day && end != no_day && end < window.from;
     if (issue->out == no_day || issue->out >= window.until || is_before) continue;
     holders.push_back(holder_of(*issue) + ", from " + date_text(issue->out) +
-                      (back == no_day ? "" : " to " + date_text(back)));
+                      (end == no_day ? "" : " to " + date_text(end)) +
+                      (where.is_missing(*issue) ? "; missing since" : ""));
   }
   return holders;
 }

@@ -71,7 +71,7 @@ struct LookedBackSample {
   JudgedSample before;
   JudgedSample sudden;
   std::optional<JudgedSample> linear;  // nothing where the window is open
-  std::string had_by;                  // who had the calibrators of its sets; "" where issues.csv does not say
+  std::vector<std::string> had_by;     // whoever had the calibrators of its sets, as far as issues.csv says; each once
 
   bool verdict_changes() const;
   Change change() const;

@@ -10,6 +10,7 @@
 #include "book/whereabouts.hpp"
 #include "correction/principle.hpp"
 #include "correction/reference_conditions.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "quantity/written.hpp"
 #include "report/budget_working.hpp"
@@ -98,8 +99,9 @@ class Explanation {
     const Row pump = book_.samples.pump[f_.sample];
     const Moment started = book_.samples.started[f_.sample];
     if (book_.issues.empty() || pump == no_row || started == no_moment) return;
-    const std::string had_by = Whereabouts(book_).had_by(pump, local_day(started, book_.settings.zone));
-    if (!had_by.empty()) line(book_.instruments[pump].name + " was out with " + had_by);
+    const Whereabouts where(book_);
+    const std::vector<std::string> had_by = where.had_by(pump, local_day(started, book_.settings.zone));
+    if (!had_by.empty()) line(book_.instruments[pump].name + " was out with " + joined(had_by, ", or "));
   }
 
   void set(std::size_t number) {

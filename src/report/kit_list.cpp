@@ -78,15 +78,15 @@ class KitListCsv {
  public:
   KitListCsv(const Book& book, Day as_of) : book_(book), as_of_(as_of) {}
 
-  void add(const Issue& issue, std::string_view state, Day overdue_d, const std::string& why) {
+  void add(const KitOut& of, const Issue& issue, std::string_view state, Day overdue_d, const std::string& why) {
     cell(issue.kit, "");
-    cell(issue.kind_of_kit());
+    cell(of.kind);
     instrument(issue.instrument);
     cell(issue.item);
     cell(state);
     cell(issue.out == no_day ? "" : date_text(issue.out));
-    cell(issue.to);
-    cell(issue.due_back == no_day ? "" : date_text(issue.due_back));
+    cell(of.to);
+    cell(of.due_back == no_day ? "" : date_text(of.due_back));
     cell(overdue_d == 0 ? "" : std::to_string(overdue_d));
     cell(issue.back == no_day || issue.back > as_of_ ? "" : date_text(issue.back));
     cell(why);
@@ -133,14 +133,16 @@ std::string things_of(const Book& book, const KitOut& kit) {
   return joined(kit.things, ", ", [&book](const Issue* thing) { return thing_of(book, *thing); });
 }
 
+std::string overdue_text(Day days) {
+  return days == 0 ? "" : "overdue by " + counted(static_cast<std::size_t>(days), "day", "days");
+}
+
 std::string standing_of(const KitOut& kit, Day as_of) {
-  const Issue& first = *kit.first;
-  std::string text = first.kind.empty() ? "" : first.kind + "; ";
-  text += kit.is_out() ? "out since " + date_text(first.out) : "not yet out";
-  if (!first.to.empty()) text += (kit.is_out() ? " with " : ", for ") + first.to;
-  if (first.due_back != no_day) text += ", due back on " + date_text(first.due_back);
-  if (const Day late = kit.overdue_d(as_of); late > 0)
-    text += ": overdue by " + counted(static_cast<std::size_t>(late), "day", "days");
+  std::string text = kit.kind == kit.kit() ? "" : kit.kind + "; ";
+  text += kit.is_out() ? "out since " + date_text(kit.out()) : "not yet out";
+  if (!kit.to.empty()) text += (kit.is_out() ? " with " : ", for ") + kit.to;
+  if (kit.due_back != no_day) text += ", due back on " + date_text(kit.due_back);
+  if (const Day late = kit.overdue_d(as_of); late > 0) text += ": " + overdue_text(late);
   return text;
 }
 
@@ -154,11 +156,11 @@ std::string kit_list_csv(const Book& book, const KitsOut& kits, Day as_of) {
     for (const KitOut& kit : *all) {
       const Day late = kit.overdue_d(as_of);
       for (const Issue* thing : kit.things)
-        csv.add(*thing, late > 0 ? "overdue" : state, late,
+        csv.add(kit, *thing, late > 0 ? "overdue" : state, late,
                 thing->instrument == no_row ? "" : kits.why_unfit(thing->instrument));
     }
   }
-  for (const Issue* issue : kits.missing) csv.add(*issue, "missing", 0, "");
+  for (const Issue* issue : kits.missing) csv.add(KitOut(*issue), *issue, "missing", 0, "");
   for (const UnfitInstrument& each : kits.unfit) csv.add(each);
   return std::move(csv.text);
 }

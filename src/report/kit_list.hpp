@@ -18,6 +18,8 @@ std::string kit_list_csv(const Book& book, const KitsOut& kits, Day as_of);
 
 // "PUMP-01, PUMP-02, hose"
 std::string things_of(const Book& book, const KitOut& kit);
+// "overdue by 3 days"; "" where it is not
+std::string overdue_text(Day days);
 // "out since 2026-11-09 with north crew, due back on 2026-11-13: overdue by 3 days"
 std::string standing_of(const KitOut& kit, Day as_of);
 

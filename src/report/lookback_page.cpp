@@ -232,7 +232,11 @@ class LookbackPage {
     if (!has_words && looked.had_by.empty()) return;
     html_.open("tr", {{"class", "below"}}).open("td", {{"colspan", std::to_string(2 + 4 * columns_of_each())}});
     if (!looked.had_by.empty())
-      html_.open("p", {{"class", "had-by"}}).element("b", "had by").text(": ").from_book(looked.had_by).close();
+      html_.open("p", {{"class", "had-by"}})
+          .element("b", "had by")
+          .text(": ")
+          .from_book(joined(looked.had_by, "; "))
+          .close();
     for (const auto& [label, texts] : blocks) words(label, texts);
     html_.close().close().line_end();
   }

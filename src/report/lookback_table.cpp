@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "book/timestamp.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/lookback_words.hpp"
 #include "report/screen_table.hpp"
@@ -109,7 +110,7 @@ class LookbackTable {
           (previous == nullptr ? "" : "\n") + paint_.faint(batch.empty() ? "without a batch" : "batch " + batch) + "\n";
     }
     line(book_.samples.name[looked.sample], "before", looked.before, false);
-    if (!looked.had_by.empty()) note("had by: " + looked.had_by);
+    if (!looked.had_by.empty()) note("had by: " + joined(looked.had_by, "; "));
     under("sudden", looked, looked.sudden);
     if (looked.linear) under("linear", looked, *looked.linear);
   }

@@ -7,26 +7,22 @@
 namespace driftwarden {
 namespace {
 
-void append_row(HtmlText& html, const Issue& issue, std::string_view state, Day late, const std::string& what) {
+void append_row(HtmlText& html, const KitOut& kit, std::string_view state, Day late, const std::string& what) {
   const auto cell = [&html](std::string_view label, const std::string& text) {
     html.element("td", {{"data-label", label}}, text);
   };
   html.open("tr", {{"class", late > 0 || state == "missing" ? "overdue" : "other"}});
-  html.element_from_book("th", {{"scope", "row"}}, issue.kit).element_from_book("td", {}, issue.to);
+  html.element_from_book("th", {{"scope", "row"}}, kit.kit()).element_from_book("td", {}, kit.to);
   html.element("td", state);
-  cell("out", issue.out == no_day ? "" : date_text(issue.out));
-  cell("due back", issue.due_back == no_day ? "" : date_text(issue.due_back));
+  cell("out", kit.is_out() ? date_text(kit.out()) : "");
+  cell("due back", kit.due_back == no_day ? "" : date_text(kit.due_back));
   cell("days over", late > 0 ? std::to_string(late) : "");
   html.element_from_book("td", {}, what).close().line_end();
 }
 
 void append_row(HtmlText& html, const Book& book, const KitOut& kit, Day as_of) {
   const Day late = kit.overdue_d(as_of);
-  append_row(html, *kit.first,
-             late > 0       ? "overdue"
-             : kit.is_out() ? "out"
-                            : "being put together",
-             late, things_of(book, kit));
+  append_row(html, kit, late > 0 ? "overdue" : kit.is_out() ? "out" : "being put together", late, things_of(book, kit));
 }
 
 void append_unfit(HtmlText& html, const Book& book, const KitsOut& kits) {
@@ -69,7 +65,7 @@ void append_kits(HtmlText& html, const ReviewPage& page) {
     for (const std::vector<KitOut>* all : {&kits.out, &kits.being_packed}) {
       for (const KitOut& kit : *all) append_row(html, book, kit, page.as_of);
     }
-    for (const Issue* issue : kits.missing) append_row(html, *issue, "missing", 0, thing_of(book, *issue));
+    for (const Issue* issue : kits.missing) append_row(html, KitOut(*issue), "missing", 0, thing_of(book, *issue));
     html.close();
     close_table(html);
   }

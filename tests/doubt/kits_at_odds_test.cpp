@@ -10,6 +10,13 @@
 namespace driftwarden::kits_at_odds_test {
 namespace {
 
+const std::string wrong_kit =
+    "a kit, a day or the instrument is wrong; or the day it came back was not written down [doubt/two-kits]\n";
+const std::string wrong_pump =
+    "the day or the pump is wrong; or it went out, and issues.csv does not say so [doubt/elsewhere]\n";
+const std::string handed_on =
+    "a day or an instrument is wrong; or somebody handed it on, and issues.csv does not say so [doubt/elsewhere]\n";
+
 // S1 is drawn with P1 and read three times with V1, on 2026-09-21. Invented.
 std::string doubts(const std::string& issues, std::optional<Day> as_of = {}) {
   BookText text;
@@ -29,29 +36,45 @@ TEST(TwoKits, AreNoneWhereOneTripEndsOnTheDayTheNextBegins) {
 TEST(TwoKits, AreToldOfAnInstrumentThatIsInTwo) {
   EXPECT_EQ(doubts("K-1,P2,2026-09-01,,2026-09-05,\nK-2,P2,2026-09-04,,2026-09-08,\n"),
             "issues.csv:3: remark: P2 went out in kit K-2 on 2026-09-04, while it was out in kit K-1 since 2026-09-01 "
-            "and until 2026-09-05 (issues.csv:2); a kit, a day or the instrument is another; or the day it came back "
-            "was not written down [doubt/two-kits]\n");
+            "and until 2026-09-05 (issues.csv:2); " +
+                wrong_kit);
   EXPECT_EQ(doubts("K-1,P2,2026-09-01,,,\nK-2,P2,,,,\n"),
             "issues.csv:3: remark: P2 is being put into kit K-2, while it was out in kit K-1 since 2026-09-01 "
-            "(issues.csv:2); a kit, a day or the instrument is another; or the day it came back was not written down "
-            "[doubt/two-kits]\n");
-  EXPECT_NE(doubts("K-1,P2,2026-09-04,,,\nK-1,P2,2026-09-04,,,\n"), "") << "twice in one kit";
-  EXPECT_NE(doubts("K-1,P2,,,,\nK-2,P2,,,,\n"), "") << "put into two";
+            "(issues.csv:2); " +
+                wrong_kit);
+  EXPECT_EQ(doubts("K-1,P2,2026-09-04,,,\nK-1,P2,2026-09-04,,,\n"),
+            "issues.csv:3: remark: P2 went out in kit K-1 on 2026-09-04, while it was out in kit K-1 since 2026-09-04 "
+            "(issues.csv:2); " +
+                wrong_kit);
+  EXPECT_EQ(doubts("K-1,P2,,,,\nK-2,P2,,,,\n"),
+            "issues.csv:3: remark: P2 is being put into kit K-2 and into kit K-1 (issues.csv:2); " + wrong_kit);
+}
+
+TEST(TwoKits, AreNoneWhereItIsMissingFromOne) {
+  EXPECT_EQ(doubts("K-1,P2,2026-09-01,,,yes\nK-2,P2,2026-09-04,,,\n"), "") << "it has turned up";
+  EXPECT_EQ(doubts("K-1,P2,2026-09-01,,,yes\nK-2,P2,,,,\n"), "") << "it is meant to go";
+  EXPECT_EQ(doubts("K-1,P2,2026-09-01,,,\nK-2,P2,,,,yes\n"), "") << "it is not there to be put in";
 }
 
 TEST(TwoKits, AreToldOnlyOnceTheyAreKnown) {
   const std::string issues = "K-1,P2,2026-09-01,,,\nK-2,P2,2026-09-04,,2026-09-08,\n";
   EXPECT_EQ(doubts(issues, day_from({2026, 9, 3})), "");
-  EXPECT_NE(doubts(issues, day_from({2026, 9, 4})), "");
+  EXPECT_EQ(doubts(issues, day_from({2026, 9, 4})),
+            "issues.csv:3: remark: P2 went out in kit K-2 on 2026-09-04, while it was out in kit K-1 since 2026-09-01 "
+            "(issues.csv:2); " +
+                wrong_kit);
 }
 
 TEST(Elsewhere, IsToldOfASampleDrawnWithAPumpInTheStore) {
   EXPECT_EQ(doubts("K-1,P1,2026-09-01,,2026-09-20,\n"),
             "samples.csv:2: remark: S1 is drawn with P1 on 2026-09-21, when P1 was back from kit K-1 since 2026-09-20 "
-            "(issues.csv:2); the day or the pump is another; or it went out, and issues.csv does not say so "
-            "[doubt/elsewhere]\n");
-  EXPECT_NE(doubts("K-1,P1,2026-09-01,,2026-09-20,yes\n").find("P1 was missing since kit K-1 came back on 2026-09-20"),
-            std::string::npos);
+            "(issues.csv:2); " +
+                wrong_pump);
+  EXPECT_EQ(doubts("K-1,P1,2026-09-01,,2026-09-20,yes\n"),
+            "samples.csv:2: remark: S1 is drawn with P1 on 2026-09-21, when P1 was missing since kit K-1 came back on "
+            "2026-09-20 (issues.csv:2); " +
+                wrong_pump);
+  EXPECT_EQ(doubts("K-1,P1,2026-09-01,,,yes\n"), "") << "nobody says since when it is missing";
   EXPECT_EQ(doubts("K-1,P1,2026-09-01,,2026-09-21,\n"), "") << "it came back that day";
   EXPECT_EQ(doubts("K-1,P1,2026-09-21,,,\n"), "") << "it went out that day";
   EXPECT_EQ(doubts("K-1,P1,2026-09-25,,,\n"), "") << "where it was before its first kit nobody knows";
@@ -62,13 +85,16 @@ TEST(Elsewhere, IsToldOfAPumpAndItsCalibratorWithTwoCrews) {
   EXPECT_EQ(
       doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-20,south crew,,\n"),
       "readings.csv:2: remark: P1 is read with V1 for S1 on 2026-09-21, when P1 was out with north crew (kit K-1) "
-      "(issues.csv:2) and V1 was out with south crew (kit K-2) (issues.csv:3); one of the days or instruments is "
-      "another; or somebody handed it on, and issues.csv does not say so [doubt/elsewhere]\n");
+      "(issues.csv:2) and V1 was out with south crew (kit K-2) (issues.csv:3); " +
+          handed_on);
   EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-20,north crew,,\n"), "") << "one crew, two kits";
   EXPECT_EQ(doubts("K-1,P1,2026-09-20,,,\nK-1,V1,2026-09-20,,,\n"), "") << "one kit";
   EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\n"), "") << "where the calibrator is nobody knows";
-  EXPECT_NE(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-01,north crew,2026-09-10,\n"), "")
-      << "the calibrator is in the store";
+  EXPECT_EQ(
+      doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-01,north crew,2026-09-10,\n"),
+      "readings.csv:2: remark: P1 is read with V1 for S1 on 2026-09-21, when P1 was out with north crew (kit K-1) "
+      "(issues.csv:2) and V1 was back from kit K-2 since 2026-09-10 (issues.csv:3); " +
+          handed_on);
   EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-01,north crew,2026-09-10,\nK-1,V1,2026-09-21,,,\n"),
             "")
       << "it went out in the same kit that day";

@@ -49,6 +49,30 @@ TEST(KitsOut, AreOutAgainOnADayBeforeTheyCameBack) {
   EXPECT_EQ(ReviewedBook(text, {}, "2026-09-23").review().kits.missing.size(), 1U);
 }
 
+TEST(KitsOut, SayOfTheWholeWhatOneOfTheirRowsSays) {
+  BookText text;
+  text.issues =
+      "kit,kind of kit,instrument,item,out,to,due back\nK-1,,P1,,2026-09-20,,2026-09-29\n"
+      "K-1,dust,,hose,2026-09-20,,2026-09-22\nK-1,noise,P2,,2026-09-20,north crew,\n"
+      "K-2,,V1,,,south crew,2026-09-22\n";
+  const ReviewedBook book(text);
+  const KitOut& kit = book.review().kits.out.at(0);
+  EXPECT_EQ(kit.kind, "dust");
+  EXPECT_EQ(kit.to, "north crew");
+  EXPECT_EQ(kit.due_back, day("2026-09-22"));
+  EXPECT_EQ(kit.overdue_d(day("2026-09-24")), 2) << "what is to be back first is";
+  const KitOut& packed = book.review().kits.being_packed.at(0);
+  EXPECT_EQ(packed.kind, "K-2");
+  EXPECT_EQ(packed.overdue_d(day("2026-09-24")), 0) << "it has not gone out";
+}
+
+TEST(KitsOut, KnowWhatIsMissingWhereNobodySaysWhenItWentOut) {
+  const ReviewedBook book(with("K-1,P1,,,,,,,,yes\nK-2,P1,,2026-09-01,,,,2026-09-04,good,\n"));
+  ASSERT_EQ(book.review().kits.missing.size(), 1U) << "it came back before";
+  EXPECT_EQ(book.review().kits.missing[0]->kit, "K-1");
+  EXPECT_TRUE(book.review().kits.being_packed.empty());
+}
+
 TEST(KitsOut, AskForActionWhenOverdueOrMissing) {
   const ReviewedBook book(
       with("K-1,P1,,2026-09-20,north crew,2026-09-22,,,,\nK-1,,hose,2026-09-01,,,,2026-09-04,,yes\n"
@@ -86,6 +110,9 @@ TEST(UnfitToGo, IsWhatWillBeDueBeforeItIsBack) {
       "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
       "C1,V1,2026-01-05,2026-09-29,2,2,2\nC2,V2,2026-01-05,2026-12-05,2,2,2\n";
   EXPECT_EQ(unfit(text), "V1: due on 2026-09-29, before its kit is to be back; out with kit K-1\n");
+  text.issues = with("K-1,V1,,2026-09-20,,,,,,\nK-1,,hose,2026-09-20,,2026-09-30,,,,\n").issues;
+  EXPECT_EQ(unfit(text), "V1: due on 2026-09-29, before its kit is to be back; out with kit K-1\n")
+      << "another row says when";
 }
 
 TEST(UnfitToGo, IsWhatIsNotChargedAsLongAsItIsInAKit) {

@@ -13,6 +13,8 @@ namespace {
 constexpr double rounding = 1e-12;
 constexpr Day no_end = std::numeric_limits<Day>::max();
 
+using Texts = std::vector<std::string>;
+
 struct LookedBack {
   explicit LookedBack(const BookText& text = lookback_text(), Day as_of = no_end)
       : judged(text, drift_within_5_percent()),
@@ -164,12 +166,25 @@ TEST(Lookback, KnowsWhoHadTheCalibratorInTheWindowAndForEachSample) {
       "kit,instrument,out,to,back\nK-0,V1,2026-02-01,east crew,2026-02-20\nK-1,V1,2026-03-05,north crew,2026-03-06\n"
       "K-2,V1,2026-03-07,south crew,2026-03-12\nK-3,V1,2026-03-11,west crew,\nK-1,V2,2026-03-19,north crew,\n";
   const LookedBack looked(text);
-  EXPECT_EQ(looked.lookback.holders, (std::vector<std::string>{"north crew (kit K-1), from 2026-03-05 to 2026-03-06",
-                                                               "south crew (kit K-2), from 2026-03-07 to 2026-03-12"}));
-  EXPECT_EQ(looked.sample("S1").had_by, "north crew (kit K-1)");
-  EXPECT_EQ(looked.sample("S2").had_by, "north crew (kit K-1)") << "V2, through which it leans";
-  EXPECT_EQ(looked.sample("S3").had_by, "south crew (kit K-2)");
-  EXPECT_EQ(LookedBack().sample("S1").had_by, "");
+  EXPECT_EQ(looked.lookback.holders, (Texts{"north crew (kit K-1), from 2026-03-05 to 2026-03-06",
+                                            "south crew (kit K-2), from 2026-03-07 to 2026-03-12"}));
+  EXPECT_EQ(looked.sample("S1").had_by, Texts{"north crew (kit K-1)"});
+  EXPECT_EQ(looked.sample("S2").had_by, Texts{"north crew (kit K-1)"}) << "V2, through which it leans";
+  EXPECT_EQ(looked.sample("S3").had_by, Texts{"south crew (kit K-2)"});
+  EXPECT_EQ(LookedBack().sample("S1").had_by, Texts());
+}
+
+TEST(Lookback, NamesAHolderWhoseNameIsInAnothersToo) {
+  BookText text = lookback_text();
+  text.readings.replace(text.readings.find("post,S3,V3"), 10, "post,S3,V2");
+  text.issues = "kit,instrument,out,to\nK-1,V1,2026-03-01,north crew\nK-1,V2,2026-03-01,crew\n";
+  EXPECT_EQ(LookedBack(text).sample("S3").had_by, (Texts{"north crew (kit K-1)", "crew (kit K-1)"}));
+}
+
+TEST(Lookback, SaysWhereTheCalibratorIsMissingSinceAnIssue) {
+  BookText text = lookback_text();
+  text.issues = "kit,instrument,out,to,missing\nK-1,V1,2026-03-05,north crew,yes\n";
+  EXPECT_EQ(LookedBack(text).lookback.holders, Texts{"north crew (kit K-1), from 2026-03-05; missing since"});
 }
 
 }  // namespace

@@ -81,7 +81,7 @@ TEST(KitList, IsALineAThingAsCsv) {
             "kit,kind_of_kit,instrument,serial,item,state,out,to,due_back,days_overdue,back,why,row,cautions\n"
             "K-3,dust,P2,,,being put together,,'=south crew,,,,not charged,issues.csv:5\n"
             "K-1,dust,P1,,,overdue,2026-09-20,north crew,2026-09-22,2,,,issues.csv:2\n"
-            "K-1,dust,,,hose,overdue,2026-09-20,north crew,,2,,,issues.csv:3\n"
+            "K-1,dust,,,hose,overdue,2026-09-20,north crew,2026-09-22,2,,,issues.csv:3\n"
             "K-2,dust,,,hose,missing,2026-09-01,,,,2026-09-04,,issues.csv:4\n"
             ",,P2,,,not fit to go,,,,,,not charged (being put into kit K-3),instruments.csv:3\n");
 }
