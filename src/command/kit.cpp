@@ -11,8 +11,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr int days_of_a_review = 7;
-
 // Whether something must not go, or should be here by now.
 bool is_amiss(const KitsOut& kits, Day as_of) {
   const auto holds_unfit = [&](const KitOut& kit) {
@@ -69,9 +67,7 @@ int write_sheet(const OpenedBook& opened, const KitsOut& kits, const KitOptions&
   sheet->paper = paper_of(*format, options.paper);
   const std::string text = *format == "table" ? kit_sheet_table(*sheet) : kit_page(*sheet);
   if (!write_result({text, *format, options.out, opened.as_of}, surroundings)) return cannot_be_used;
-  return finish(opened, std::ranges::any_of(sheet->lines, [](const KitLine& line) {
-                  return !line.why_unfit.empty() || line.came_back == "missing";
-                }));
+  return finish(opened, sheet->is_amiss());
 }
 
 }  // namespace

@@ -40,7 +40,7 @@ class KitPage {
     particular("Kind of kit", sheet_.kind);
     particular("To", sheet_.to);
     particular("Out on", sheet_.out);
-    particular("Due back", sheet_.due_back);
+    particular("Due back", due_back_text(sheet_));
     particular("Back on", sheet_.back);
     html_.close().line_end();
   }

@@ -4,6 +4,8 @@
 #include <algorithm>
 
 #include "book/timestamp.hpp"
+#include "book/whereabouts.hpp"
+#include "report/kit_list.hpp"
 #include "report/paint.hpp"
 #include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
@@ -36,7 +38,7 @@ Things newest_things(const Book& book, const std::string& kit, Day as_of) {
 class SheetMaker {
  public:
   SheetMaker(const Book& book, const KitsOut& kits, Things things, Day as_of)
-      : book_(book), kits_(kits), things_(std::move(things)), as_of_(as_of) {}
+      : book_(book), kits_(kits), things_(std::move(things)), where_(book, as_of) {}
 
   std::vector<KitLine> lines(const std::string& kind) {
     for (const KitItem& item : book_.kit_items) {
@@ -96,35 +98,44 @@ class SheetMaker {
       line.is_instrument = true;
       line.instrument = instrument.name;
       line.serial = instrument.serial;
-      line.why_unfit = issue.back == no_day || issue.back > as_of_ ? kits_.why_unfit(issue.instrument) : "";
+      line.why_unfit = where_.is_packed(issue) || where_.is_out(issue) ? kits_.why_unfit(issue.instrument) : "";
       if (line.item.empty()) line.item = issue.item.empty() ? std::string(to_text(instrument.kind)) : issue.item;
     }
     if (line.item.empty()) line.item = issue.item;
     line.is_charged = issue.charged == YesNo::yes;
-    const bool is_missing_from_it = issue.missing == YesNo::yes && (issue.back == no_day || issue.back <= as_of_);
-    if (is_missing_from_it) line.came_back = "missing";
-    if (!is_missing_from_it && issue.back != no_day && issue.back <= as_of_)
-      line.came_back = issue.came_back == CameBack::unsaid ? "back" : std::string(to_text(issue.came_back));
+    line.is_missing = where_.is_missing(issue);
+    if (!where_.is_packed(issue) && !where_.is_out(issue)) line.came_back = how_it_came_back(issue, line.is_missing);
     return line;
+  }
+
+  static std::string how_it_came_back(const Issue& issue, bool is_missing) {
+    if (is_missing) return "missing";
+    if (issue.missing == YesNo::yes) return "missing, and out again since";
+    return issue.came_back == CameBack::unsaid ? "back" : std::string(to_text(issue.came_back));
   }
 
   const Book& book_;
   const KitsOut& kits_;
   Things things_;
-  Day as_of_;
+  const Whereabouts where_;
   std::vector<KitLine> lines_;
 };
 
-// What the rows of one going-out say of the whole: the first that says anything.
+// What the rows of one going-out say of the whole.
 void fill_in(KitSheet& sheet, const Things& things, Day as_of) {
+  if (things.empty()) return;
+  KitOut whole(*things.front());
+  std::for_each(things.begin() + 1, things.end(), [&whole](const Issue* issue) { whole.add(*issue); });
+  sheet.kit = whole.kit();
+  sheet.kind = whole.kind;
+  sheet.to = whole.to;
+  sheet.due_back = whole.due_back == no_day ? "" : date_text(whole.due_back);
   for (const Issue* issue : things) {
     const auto say = [](std::string& of, const std::string& said) {
       if (of.empty()) of = said;
     };
     say(sheet.out, day_or_nothing(issue->out, as_of));
-    say(sheet.to, issue->to);
     say(sheet.checked_by, issue->checked_by);
-    say(sheet.due_back, issue->due_back == no_day ? "" : date_text(issue->due_back));
     say(sheet.back, day_or_nothing(issue->back, as_of));
     if (!day_or_nothing(issue->back, as_of).empty()) say(sheet.checked_back_by, issue->checked_back_by);
   }
@@ -140,10 +151,10 @@ class SheetTable {
     if (!sheet_.kit.empty() && sheet_.kind != sheet_.kit) fact("kind of kit", sheet_.kind);
     fact("to", sheet_.to);
     fact("out", sheet_.out);
-    fact("checked by", sheet_.checked_by);
-    fact("due back", sheet_.due_back);
+    fact("checked out by", sheet_.checked_by);
+    fact("due back", due_back_text(sheet_));
     fact("back", sheet_.back);
-    fact("checked by", sheet_.checked_back_by);
+    fact("checked back by", sheet_.checked_back_by);
     out_ += "\nout back\n";
     for (const KitLine& line : sheet_.lines) thing(line);
     return std::move(out_) + "\n" + wrapped(cautions, 0, table_width);
@@ -151,11 +162,11 @@ class SheetTable {
 
  private:
   void fact(std::string_view name, const std::string& text) {
-    out_ += left(name, 12) + (text.empty() ? "________________" : text) + "\n";
+    out_ += left(name, 16) + (text.empty() ? "________________" : text) + "\n";
   }
 
   void thing(const KitLine& line) {
-    std::string text = (line.number > 1 ? std::to_string(line.number) + " " : "") + line.item;
+    std::string text = (line.number > 1 ? std::to_string(line.number) + " × " : "") + line.item;
     if (line.is_instrument)
       text += ": " + (line.instrument.empty() ? "________________" : line.instrument) +
               (line.serial.empty() ? "" : ", serial number " + line.serial);
@@ -179,12 +190,25 @@ std::optional<KitSheet> kit_sheet_of(const Book& book, const KitsOut& kits, cons
   if (things.empty() && !is_kind) return std::nullopt;
   KitSheet sheet;
   sheet.title = book.settings.title;
-  sheet.kit = things.empty() ? "" : name;
-  sheet.kind = things.empty() ? name : things.front()->kind_of_kit();
+  sheet.kind = name;
   sheet.as_of = date_text(as_of);
   fill_in(sheet, things, as_of);
+  for (const KitOut& kit : kits.out) {
+    if (kit.kit() != sheet.kit || kit.out() != things.front()->out || kit.due_back == no_day) continue;
+    sheet.due_back = date_text(kit.due_back);
+    sheet.overdue_d = kit.overdue_d(as_of);
+  }
   sheet.lines = SheetMaker(book, kits, std::move(things), as_of).lines(sheet.kind);
   return sheet;
+}
+
+bool KitSheet::is_amiss() const {
+  return overdue_d > 0 ||
+         std::ranges::any_of(lines, [](const KitLine& line) { return line.is_missing || !line.why_unfit.empty(); });
+}
+
+std::string due_back_text(const KitSheet& sheet) {
+  return sheet.overdue_d == 0 ? sheet.due_back : sheet.due_back + ": " + overdue_text(sheet.overdue_d);
 }
 
 std::string kit_sheet_table(const KitSheet& sheet) { return SheetTable(sheet).text(); }

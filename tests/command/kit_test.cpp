@@ -29,6 +29,16 @@ TEST(Kit, AnswersOneWhereSomethingInAKitIsNotFitToGo) {
   EXPECT_EQ(call({"kit", book.path(), "--as-of", "2026-09-24", "--kit", "K-1"}).status, 1);
 }
 
+TEST(Kit, AnswersOneWhereAKitIsOverdue) {
+  BookText text = kit_text();
+  text.issues = "kit,kind of kit,instrument,out,due back\nK-1,dust,P2,2026-09-01,2026-09-23\nK-2,dust,P1,2026-09-01,\n";
+  const CalledBook book(text);
+  EXPECT_EQ(call({"kit", book.path(), "--as-of", "2026-09-23"}).status, 0);
+  EXPECT_EQ(call({"kit", book.path(), "--as-of", "2026-09-24"}).status, 1);
+  EXPECT_EQ(call({"kit", book.path(), "--as-of", "2026-09-24", "--kit", "K-1"}).status, 1);
+  EXPECT_EQ(call({"kit", book.path(), "--as-of", "2026-09-24", "--kit", "K-2"}).status, 0) << "the other one";
+}
+
 TEST(Kit, WritesTheListOfOneAsAPageButNeverOverTheBook) {
   const CalledBook book(kit_text());
   const std::string page = book.file("list.html");

@@ -22,6 +22,7 @@ TEST(KitPage, HasABoxForEachWayAndALineForWhatNobodyHasWrittenYet) {
       << page;
   EXPECT_TRUE(has(page, "<td class=\"name blank\" data-label=\"instrument\"></td>"));
   EXPECT_TRUE(has(page, "<dt>To</dt><dd class=\"\"><bdi>north crew</bdi></dd>"));
+  EXPECT_TRUE(has(page, "<dt>Due back</dt><dd class=\"\"><bdi>2026-09-22: overdue by 1 day</bdi></dd>"));
   EXPECT_TRUE(has(page, "<dt>Back on</dt><dd class=\"to-write\"></dd>"));
   EXPECT_TRUE(has(page, "<th scope=\"row\">on the way out</th><td data-label=\"by\"><bdi>store</bdi></td>"));
 }

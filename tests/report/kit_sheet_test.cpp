@@ -58,20 +58,46 @@ TEST(KitSheet, OfAKindIsToBeFilledIn) {
   EXPECT_EQ(lines_of(*sheet), "1 pump < >\n1 pump < >\n1 calibrator < >\n3 hose\n1 form\n");
 }
 
+TEST(KitSheet, IsAmissWhereItIsOverdueOrSomethingIsMissingOrUnfit) {
+  const auto is_amiss = [](const std::string& issues, const std::string& as_of) {
+    BookText text;
+    text.issues = "kit,instrument,out,due back,back,missing\n" + issues;
+    const ReviewedBook book(text, {}, as_of);
+    return kit_sheet_of(book.screening().book(), book.review().kits, "K-1", day(as_of))->is_amiss();
+  };
+  EXPECT_FALSE(is_amiss("K-1,P1,2026-09-20,2026-09-22,,\n", "2026-09-22"));
+  EXPECT_TRUE(is_amiss("K-1,P1,2026-09-20,2026-09-22,,\n", "2026-09-23"));
+  EXPECT_TRUE(is_amiss("K-1,P1,2026-09-20,,2026-09-22,yes\n", "2026-09-23"));
+  EXPECT_TRUE(is_amiss("K-1,P1,2026-09-20,,,yes\n", "2026-09-23"));
+  EXPECT_FALSE(is_amiss("K-1,P1,2026-09-20,,2026-09-22,yes\nK-2,P1,2026-09-23,,,\n", "2026-09-23"));
+  EXPECT_TRUE(kit_sheet("K-1", "2026-09-23")->is_amiss());
+  EXPECT_FALSE(kit_sheet("dust")->is_amiss());
+}
+
+TEST(KitSheet, SaysWhatHasGoneOutAgainSinceItWasMissing) {
+  BookText text;
+  text.issues = "kit,instrument,out,due back,back,missing\nK-1,P1,2026-09-20,,2026-09-22,yes\nK-2,P1,2026-09-23,,,\n";
+  const ReviewedBook book(text);
+  const KitsOut& kits = book.review().kits;
+  EXPECT_EQ(lines_of(*kit_sheet_of(book.screening().book(), kits, "K-1", day("2026-09-24"))),
+            "1 pump <P1 > back: missing, and out again since beyond the list\n");
+}
+
 TEST(KitSheet, IsNoneOfAnUnknownName) { EXPECT_FALSE(kit_sheet("K-9")); }
 
 TEST(KitSheet, IsTickedOffOnATerminal) {
   const std::string table = kit_sheet_table(*kit_sheet("K-1", "2026-09-23"));
   EXPECT_TRUE(
       table.starts_with("List of kit K-1\nQuarry\n\n"
-                        "kind of kit dust\nto          north crew\nout         2026-09-20\nchecked by  store\n"
-                        "due back    2026-09-22\nback        ________________\nchecked by  ________________\n\n"
+                        "kind of kit     dust\nto              north crew\nout             2026-09-20\n"
+                        "checked out by  store\ndue back        2026-09-22: overdue by 1 day\n"
+                        "back            ________________\nchecked back by ________________\n\n"
                         "out back\n"
                         "[ ] [ ]  pump: P2, serial number T-8; is charged (charged)\n"
                         "[ ] [ ]  pump: ________________ (charged)\n"
                         "[ ] [ ]  calibrator: V1, serial number C-1\n"
                         "         NOT FIT TO GO: past due: it was due on 2026-09-22, 1 day ago\n"
-                        "[ ] [ ]  3 hose (tight)\n"
+                        "[ ] [ ]  3 × hose (tight)\n"
                         "[ ] [ ]  form\n"
                         "[ ] [ ]  lamp; not on the list of this kind of kit\n\n"))
       << table;
