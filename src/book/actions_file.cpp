@@ -57,11 +57,7 @@ class AssignmentRows {
 const TableSpec actions_spec{"actions", fields};
 
 void read_actions(const std::vector<TableFile>& files, const BookInHand& hand) {
-  for (const TableFile& file : files) {
-    AssignmentRows worker(file, hand);
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
-  }
+  for (const TableFile& file : files) read_rows_in_order(file, AssignmentRows(file, hand));
 }
 
 std::vector<std::string> cells_of(const Assignment& assignment, const TimeZone& zone) {

@@ -337,9 +337,7 @@ void read_certificates(const std::vector<TableFile>& files, const BookInHand& ha
                           "folder certificates")));
       continue;
     }
-    CertificateRows worker(file, hand, known);
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+    read_rows_in_order(file, CertificateRows(file, hand, known));
   }
   join_parts(hand);
   note_same_days(hand);

@@ -78,11 +78,7 @@ const TableSpec checks_spec{"checks", check_fields};
 
 void read_checks(const std::vector<TableFile>& files, const BookInHand& hand) {
   const InstrumentIndex instruments = index_of_instruments(hand.book.instruments);
-  for (const TableFile& file : files) {
-    CheckRows worker(file, hand, instruments);
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
-  }
+  for (const TableFile& file : files) read_rows_in_order(file, CheckRows(file, hand, instruments));
 }
 
 }  // namespace driftwarden

@@ -64,8 +64,7 @@ void read_decisions(const std::vector<TableFile>& files, const BookInHand& hand)
       // A decision that can't be understood decides nothing.
       if (row.problem() == no_problem) hand.book.decisions.push_back(std::move(next));
     };
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+    read_rows_in_order(file, worker);
   }
   hint_at_samples(unknown, hand.book.samples, hand.problems);
 }

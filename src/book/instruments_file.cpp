@@ -111,8 +111,7 @@ void read_instruments(const std::vector<TableFile>& files, const BookInHand& han
       next.problem = reader.problem();
       all.push_back(std::move(next));
     };
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+    read_rows_in_order(file, worker);
   }
 }
 

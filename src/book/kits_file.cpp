@@ -59,11 +59,7 @@ class KitRows {
 const TableSpec kits_spec{"kits", kit_fields};
 
 void read_kits(const std::vector<TableFile>& files, const BookInHand& hand) {
-  for (const TableFile& file : files) {
-    KitRows worker(file, hand);
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
-  }
+  for (const TableFile& file : files) read_rows_in_order(file, KitRows(file, hand));
 }
 
 }  // namespace driftwarden

@@ -98,11 +98,7 @@ const TableSpec plan_spec{"plan", plan_fields};
 
 void read_plan(const std::vector<TableFile>& files, const BookInHand& hand) {
   const InstrumentIndex instruments = index_of_instruments(hand.book.instruments);
-  for (const TableFile& file : files) {
-    PlanRows worker(file, hand, instruments);
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
-  }
+  for (const TableFile& file : files) read_rows_in_order(file, PlanRows(file, hand, instruments));
 }
 
 }  // namespace driftwarden

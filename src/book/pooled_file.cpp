@@ -44,8 +44,7 @@ void read_pooled(const std::vector<TableFile>& files, const BookInHand& hand) {
       handed.dof = figure(reader, degrees_of_freedom);
       if (reader.problem() == no_problem) hand.book.handed_scatter.push_back(handed);
     };
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+    read_rows_in_order(file, worker);
   }
 }
 

@@ -58,8 +58,7 @@ void read_received(const std::vector<TableFile>& files, const BookInHand& hand) 
       tell_if_gone(next.file, row, hand);
       if (row.problem() == no_problem) hand.book.receipts.push_back(std::move(next));
     };
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
+    read_rows_in_order(file, worker);
   }
 }
 

@@ -69,9 +69,7 @@ std::optional<RereadFile> reread(const Book& book, const std::string& name) {
 }
 
 void RereadFile::for_each_row(const std::function<void(const CsvScanner& row, std::uint32_t line)>& look) const {
-  const auto worker = [&look](const CsvScanner& row, Row, std::uint32_t line) { look(row, line); };
-  RowPlaces unused;
-  read_rows_in_order(bytes, layout, 0, 0, worker, unused);
+  read_rows_in_order(*this, [&look](const CsvScanner& row, Row, std::uint32_t line) { look(row, line); });
 }
 
 int RereadFile::column_at(const Place& place) const {

@@ -49,11 +49,7 @@ const TableSpec service_spec{"service", fields};
 
 void read_service(const std::vector<TableFile>& files, const BookInHand& hand) {
   const InstrumentIndex instruments = index_of_instruments(hand.book.instruments);
-  for (const TableFile& file : files) {
-    ServiceRows worker(file, hand, instruments);
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
-  }
+  for (const TableFile& file : files) read_rows_in_order(file, ServiceRows(file, hand, instruments));
 }
 
 }  // namespace driftwarden
