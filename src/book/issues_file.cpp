@@ -44,6 +44,7 @@ constexpr std::array<FieldSpec, 14> issue_fields{{
     {issue_note, "note"},
 }};
 static_assert(are_complete(issue_fields, issue_note));
+constexpr const char* correct_a_day = "correct the day that is wrong";
 
 class IssueRows {
  public:
@@ -71,8 +72,8 @@ class IssueRows {
     next.item = row_.kept_text(issue_item);
     next.instrument = named_instrument(instruments_, hand_, row_, issue_instrument, "issues/unknown-instrument");
     if (next.item.empty() && row_.text(issue_instrument).empty())
-      row_.fail(issue_instrument, "issues/nothing", "the row says of nothing that it belongs to the kit",
-                "name an instrument of instruments.csv, or write what it is under 'item'");
+      row_.fail(issue_instrument, "issues/nothing", "the row names neither an instrument nor an item",
+                "name an instrument of instruments.csv, or write under 'item' what belongs to the kit");
     if (next.kit.empty() || kinds_.empty() || kinds_.contains(next.kind_of_kit())) return;
     row_.doubt(next.kind.empty() ? issue_kit : issue_kind, "issues/unknown-kind",
                "no row of kits.csv says what belongs to a kit of the kind " + in_quotes(next.kind_of_kit()),
@@ -89,7 +90,7 @@ class IssueRows {
     if (next.out != no_day && next.due_back != no_day && next.due_back < next.out)
       row_.fail(issue_due_back, "issues/order",
                 "it is due back on " + date_text(next.due_back) + ", before it went out on " + date_text(next.out),
-                "one of the two days is another");
+                correct_a_day);
   }
 
   void read_way_back(Issue& next) {
@@ -101,12 +102,12 @@ class IssueRows {
     if (next.back == no_day || row_.problem() != no_problem) return;
     if (next.out == no_day) {
       row_.fail(issue_out, "issues/order",
-                "it came back on " + date_text(next.back) + ", and no day says when it went out",
-                "write the day under 'out'");
+                "it came back on " + date_text(next.back) + ", but the day it went out is not written down",
+                "write that day under 'out'");
     } else if (next.back < next.out) {
       row_.fail(issue_back, "issues/order",
                 "it came back on " + date_text(next.back) + ", before it went out on " + date_text(next.out),
-                "one of the two days is another");
+                correct_a_day);
     }
   }
 
@@ -123,11 +124,7 @@ const TableSpec issues_spec{"issues", issue_fields};
 
 void read_issues(const std::vector<TableFile>& files, const BookInHand& hand) {
   const InstrumentIndex instruments = index_of_instruments(hand.book.instruments);
-  for (const TableFile& file : files) {
-    IssueRows worker(file, hand, instruments);
-    RowPlaces unused;
-    read_rows_in_order(file.bytes, file.layout, file.number, 0, worker, unused);
-  }
+  for (const TableFile& file : files) read_rows_in_order(file, IssueRows(file, hand, instruments));
 }
 
 }  // namespace driftwarden

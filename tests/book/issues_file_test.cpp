@@ -55,14 +55,14 @@ TEST(IssuesFile, TellsEveryFaultAndTakesNoFaultyRow) {
       told(book.problems),
       "issues.csv:2:5: error: the instrument 'PUMP-l' is not in instruments.csv; did you mean 'PUMP-1'? "
       "[issues/unknown-instrument]\n"
-      "issues.csv:3:5: error: the row says of nothing that it belongs to the kit; name an instrument of "
-      "instruments.csv, or write what it is under 'item' [issues/nothing]\n"
-      "issues.csv:4:24: error: it is due back on 2026-05-01, before it went out on 2026-05-04; one of the two days "
-      "is another [issues/order]\n"
-      "issues.csv:5:25: error: it came back on 2026-05-01, before it went out on 2026-05-04; one of the two days is "
-      "another [issues/order]\n"
-      "issues.csv:6:13: error: it came back on 2026-05-01, and no day says when it went out; write the day under "
-      "'out' [issues/order]\n"
+      "issues.csv:3:5: error: the row names neither an instrument nor an item; name an instrument of "
+      "instruments.csv, or write under 'item' what belongs to the kit [issues/nothing]\n"
+      "issues.csv:4:24: error: it is due back on 2026-05-01, before it went out on 2026-05-04; correct the day "
+      "that is wrong [issues/order]\n"
+      "issues.csv:5:25: error: it came back on 2026-05-01, before it went out on 2026-05-04; correct the day that "
+      "is wrong [issues/order]\n"
+      "issues.csv:6:13: error: it came back on 2026-05-01, but the day it went out is not written down; write "
+      "that day under 'out' [issues/order]\n"
       "issues.csv:7:36: error: 'broken' is no word for 'condition'; write good, dirty or damaged "
       "[cell/unknown-word]\n");
   ASSERT_EQ(book.issues.size(), 1U);
