@@ -24,7 +24,7 @@ struct BookTable {
   void (*read)(const std::vector<TableFile>& files, const BookInHand& hand) = nullptr;
   std::size_t (*size)(const Book& book) = nullptr;  // how many records were made of its rows
   std::string_view one, many;                       // and what they are called
-  bool is_told_only_where_kept = false;             // of one that most books lack, nothing is said of them
+  bool is_kept_by_few = false;  // new writes none, and check counts its records only where there is one
 
   std::string name() const { return std::string(spec->table); }  // "readings"
   std::string file() const { return name() + ".csv"; }           // as it is called where there is one file of it

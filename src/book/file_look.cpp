@@ -140,11 +140,12 @@ AsTable as_table(const TableText& text, const TableSpec& spec) {
 FileLook likeliest(const TableText& text, const std::string& name, const std::string& sheet) {
   AsTable best;
   for (const BookTable& table : book_tables()) {
-    if (table.is_told_only_where_kept) continue;
+    if (table.is_of_parts) continue;
     AsTable one = as_table(text, *table.spec);
     const std::filesystem::path path(name);
     const auto is_it = [&](const std::string& called) { return heading_key(called) == heading_key(table.name()); };
     one.is_called_so = is_it(sheet) || is_it(path.stem().string()) || is_it(path.parent_path().filename().string());
+    if (table.is_kept_by_few && !one.is_called_so) continue;
     if (one.named >= 2 && (best.look.table.empty() || one.rank() > best.rank())) best = std::move(one);
   }
   best.look.sheet = sheet;

@@ -14,11 +14,12 @@
 namespace driftwarden {
 namespace {
 
-// Nearly every table, also one that the book has not: whoever wrote some rows sees whether they were read.
+// Every table, so that whoever wrote some rows sees whether they were read; those that few books have only where this
+// one does.
 std::string records_counted(const Book& book) {
   std::string text;
   for (const BookTable& table : book_tables()) {
-    if (table.is_told_only_where_kept && (book.files.*table.files).empty()) continue;
+    if (table.is_kept_by_few && (book.files.*table.files).empty()) continue;
     text += (text.empty() ? "" : ", ") + counted(table.size(book), std::string(table.one), std::string(table.many));
   }
   return text;

@@ -72,7 +72,7 @@ packs = ["common-practice"]
 std::vector<NewFile> first_files(const std::string& settings, const std::set<std::string>& tables_there) {
   std::vector<NewFile> files{{settings_file, settings}};
   for (const BookTable& table : book_tables()) {
-    if (table.is_told_only_where_kept || tables_there.contains(table.name())) continue;
+    if (table.is_kept_by_few || tables_there.contains(table.name())) continue;
     const std::string rows = tables_there.empty() ? example_rows(*table.spec) : "";
     files.push_back({table.file(), heading_line(*table.spec) + rows});
   }

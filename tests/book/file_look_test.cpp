@@ -27,6 +27,14 @@ TEST(FileLook, KnowsTheTableByItsColumns) {
   EXPECT_EQ(look("c.xml", "<a/>").table, "certificates");
 }
 
+TEST(FileLook, TakesForATableThatFewKeepOnlyWhatIsCalledSo) {
+  EXPECT_EQ(look("kits.csv", "kind of kit,item\n").table, "kits");
+  EXPECT_EQ(look("plan/W46.csv", "sample,batch,pump\n").table, "plan");
+  EXPECT_EQ(look("W46.csv", "sample,batch,pump\n").table, "samples");
+  EXPECT_EQ(look("a.csv", "item,number,note\n").table, "");
+  EXPECT_EQ(look("pooled.csv", "calibrator,before,s,degrees of freedom\n").table, "") << "split alone writes it";
+}
+
 TEST(FileLook, KnowsHowItIsKept) {
   const FileLook it = look("x.csv",
                            "Bench readings\n\nDay;Time;Stage;Sample;Calibrator;Flow (L/min);Mood\n"

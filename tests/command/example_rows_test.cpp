@@ -19,7 +19,7 @@ std::vector<std::string> lines_of_text(const std::string& text) {
 TEST(ExampleRows, AreThereOfEveryTableAndAreClearlyExamples) {
   for (const BookTable& table : book_tables()) {
     const std::string rows = example_rows(*table.spec);
-    EXPECT_EQ(rows.empty(), table.is_told_only_where_kept) << table.name();
+    EXPECT_EQ(rows.empty(), table.is_kept_by_few) << table.name();
     for (const std::string& row : lines_of_text(rows)) {
       EXPECT_NE(row.find("EXAMPLE"), std::string::npos) << row;
       EXPECT_NE(row.find("an example: delete this row"), std::string::npos) << row;

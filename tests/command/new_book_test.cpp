@@ -28,7 +28,7 @@ TEST(NewBook, HasEveryTable) {
   EXPECT_EQ(call({"new", folder.string()}).status, 0);
   EXPECT_TRUE(fs::exists(folder / "book.toml"));
   for (const BookTable& table : book_tables()) {
-    if (table.is_told_only_where_kept) {
+    if (table.is_kept_by_few) {
       EXPECT_FALSE(fs::exists(folder / table.file())) << "few books have it";
       continue;
     }
