@@ -19,8 +19,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr int days_of_a_review = 7;
-
 bool says_anything(const ActionsOptions& options) {
   return options.done || options.open || !options.who.empty() || !options.due.empty() || !options.note.empty();
 }

@@ -8,6 +8,7 @@
 
 #include "command/command_line.hpp"
 #include "history/fleet_risk.hpp"
+#include "history/review.hpp"
 
 // What each command was told, and what runs it: one file a command.
 namespace driftwarden {
@@ -181,7 +182,7 @@ struct LookbackOptions {
 
 struct ReviewOptions {
   BookOptions book;
-  int days = 7;
+  int days = days_of_a_review;
   std::string out;
   std::string format;  // empty: as the file is called, else html
   std::string paper = "A4";

@@ -16,7 +16,7 @@ enum class ReviewCharts { drawn, left_out, none, unasked };
 
 // What is asked of a review.
 struct ReviewChoices {
-  int days = 7;
+  int days = days_of_a_review;
   std::string paper;  // "A4", "letter"; "" leaves it to the printer
   ReviewCharts charts = ReviewCharts::drawn;
 };

@@ -15,6 +15,8 @@
 
 namespace driftwarden {
 
+inline constexpr int days_of_a_review = 7;  // unless another number is asked for
+
 // The days that are reviewed, both ends included: the full days before the day of the review, and that day as far as
 // it has gone. Reviews held every seven days leave no gap.
 struct ReviewPeriod {
