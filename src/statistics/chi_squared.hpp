@@ -3,7 +3,7 @@
 
 namespace driftwarden {
 
-// The chi-squared distribution. NaN for degrees of freedom not above 0, a negative value or an impossible probability.
+// The chi-squared distribution, of values from 0 up to infinity and finite degrees of freedom above 0; NaN otherwise.
 double chi_squared_cdf(double value, double dof);
 double chi_squared_upper_tail(double value, double dof);  // probability of a larger value
 
