@@ -59,7 +59,8 @@ void append_practice(HtmlText& html, const RuleSet& rules) {
   html.open("tbody").line_end();
   for (const auto& [key, choice] : rules.practice) {
     const bool is_preset = choice.place.file.empty();
-    html.open("tr").element("th", {{"scope", "row"}}, key).element("td", choice.word());
+    html.open("tr", {{"class", is_preset ? "preset" : "chosen"}}).element("th", {{"scope", "row"}}, key);
+    html.element("td", choice.word());
     html.element_from_book("td", {}, is_preset ? "nobody: preset" : choice.pack.empty() ? "this book" : choice.pack);
     html.element_from_book("td", {}, choice.source_or_reason).close().line_end();
   }

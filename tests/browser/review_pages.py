@@ -163,6 +163,7 @@ def demo(browser, page):
     has_no_sideways_scroll(browser, "demo at 1280 px")
     filter_and_open(browser)
     sort(browser)
+    browser.show(page)  # what was opened would be printed, too
     printed(browser, "demo", 5)
     for dark in (False, True):
         browser.show(page, dark=dark)
