@@ -58,7 +58,7 @@ std::string one_in(double chance) {
   return 1 / chance >= many ? "a million or more" : with_significant_digits(1 / chance, 2);
 }
 
-std::string how_often_in_books(double times_a_book) { return "in one honest book of " + one_in(times_a_book); }
+std::string how_often_in_books(double times_a_book) { return "once in " + one_in(times_a_book) + " honest books"; }
 
 double smallest_step(std::vector<double> values) {
   std::sort(values.begin(), values.end());

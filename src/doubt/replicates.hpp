@@ -59,7 +59,7 @@ std::span<const Replicates> those_of_samples(const std::vector<Replicates>& all)
 // How often chance may raise each kind of doubt in an honest book. They are about people.
 inline constexpr double false_doubts_a_book = 0.01;
 
-// As remarks say it: "8500" or "a million or more", and "in one honest book of 120", of what comes so often in a book.
+// As remarks say it: "8500" or "a million or more", and "once in 120 honest books", of what comes so often in a book.
 std::string one_in(double chance);
 std::string how_often_in_books(double times_a_book);
 

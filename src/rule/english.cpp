@@ -318,7 +318,7 @@ constexpr Texts english_texts{
     .to = " to ",
     .and_ = " and ",
     .rests_on = " ({n})",
-    .known_to = " ({n}; what was found is known to {u}, U at 95 %)",
+    .known_to = " ({n}; what was found has an expanded uncertainty of {u})",
     .by_our_reading = "; that this voids is how the pack reads {clause}",
     .passed_over = "; the rule lets that pass",
     .unknown_where = "Whether the rule applies can't be said, for the sample lacks: {fields}",

@@ -166,7 +166,7 @@ TEST(LastDigits, ThatAreUnevenAreToldWithTheirFigures) {
   EXPECT_EQ(doubts[0].message,
             "of 56 sets read with V1 after sampling, here the first, 28 begin with a reading that ends in 0; chance "
             "makes about "
-            "6, and digits so uneven in one honest book of a million or more");
+            "6, and digits so uneven once in a million or more honest books");
 }
 
 TEST(LastDigits, OfAnHonestBookAreNotTold) {
