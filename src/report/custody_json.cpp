@@ -16,7 +16,7 @@ class CustodyWriter {
     json_.member("reference_conditions", sheet.reference);
     texts("sender", sheet.consignment.sender);
     texts("laboratory", sheet.consignment.laboratory);
-    text("laboratory_reference", sheet.consignment.reference);
+    json_.text_or_null("laboratory_reference", sheet.consignment.reference);
     lines("samples", sheet.lines);
     lines("void", sheet.voids);
     json_.member("cautions", cautions).end_object();
@@ -24,14 +24,6 @@ class CustodyWriter {
   }
 
  private:
-  void text(std::string_view name, const std::string& text) {
-    json_.key(name);
-    if (text.empty()) {
-      json_.null();
-    } else {
-      json_.value(text);
-    }
-  }
   void texts(std::string_view name, const std::vector<std::string>& all) {
     json_.key(name).begin_array();
     for (const std::string& text : all) json_.value(text);
@@ -50,21 +42,21 @@ class CustodyWriter {
   void line(const CustodyLine& of) {
     json_.begin_object().member("sample", of.sample).member("kind", of.is_blank ? "blank" : "sample");
     json_.member("verdict", to_text(of.verdict)).member("standing", to_text(of.standing));
-    text("started", of.started);
-    text("stopped", of.stopped);
+    json_.text_or_null("started", of.started);
+    json_.text_or_null("stopped", of.stopped);
     json_.member("minutes", of.minutes_min).member("flow_l_min", of.flow_l_min).member("volume_l", of.volume_l);
     json_.member("volume_reference_l", of.volume_reference_l);
-    text("volume_is", of.volume_is);
+    json_.text_or_null("volume_is", of.volume_is);
     json_.member("measured_volume_l", of.measured_volume_l);
     json_.member("measured_volume_expanded_uncertainty_l", of.measured_expanded_l);
-    text("method", of.method);
-    text("analysis", of.analysis);
+    json_.text_or_null("method", of.method);
+    json_.text_or_null("analysis", of.analysis);
     texts("remarks", of.remarks);
     texts("void_because", of.reasons);
-    text("pump", of.pump);
-    text("sampler", of.sampler);
-    text("medium", of.medium);
-    text("taken_by", of.taken_by);
+    json_.text_or_null("pump", of.pump);
+    json_.text_or_null("sampler", of.sampler);
+    json_.text_or_null("medium", of.medium);
+    json_.text_or_null("taken_by", of.taken_by);
     json_.end_object();
   }
 

@@ -156,6 +156,11 @@ JsonText& JsonText::null() {
   return *this;
 }
 
+JsonText& JsonText::text_or_null(std::string_view name, std::string_view text) {
+  key(name);
+  return text.empty() ? null() : value(text);
+}
+
 JsonText& JsonText::raw(std::string_view json) {
   separate();
   out_ += json;

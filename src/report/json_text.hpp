@@ -23,7 +23,8 @@ class JsonText {
   JsonText& value(std::size_t count);
   JsonText& value(bool yes);
   JsonText& null();
-  JsonText& raw(std::string_view json);  // a value that is JSON already
+  JsonText& raw(std::string_view json);                                  // a value that is JSON already
+  JsonText& text_or_null(std::string_view name, std::string_view text);  // a member: null where nobody says anything
 
   template <class T>
   JsonText& member(std::string_view name, const T& content) {

@@ -46,7 +46,7 @@ std::string lookback_csv_headings() {
   for (const std::string_view block : {"before", "sudden", "linear"}) {
     for (const std::string_view figure : known_of_each) ((line += ',') += block) += "_" + std::string(figure);
   }
-  return line + ",change\n";
+  return line + ",change,had_by\n";
 }
 
 std::string lookback_csv(const Screening& screening, const Lookback& lookback) {
@@ -70,6 +70,8 @@ std::string lookback_csv(const Screening& screening, const Lookback& lookback) {
     append_known(out, &looked.sudden);
     append_known(out, looked.linear ? &*looked.linear : nullptr);
     (out += ',') += change_word(looked.change());
+    out += ',';
+    append_csv(out, joined(looked.had_by, ";"));
     out += '\n';
   }
   return out;

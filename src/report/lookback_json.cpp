@@ -9,13 +9,10 @@
 namespace driftwarden {
 namespace {
 
-void text_or_null(JsonText& json, std::string_view name, std::string_view text) {
-  json.key(name);
-  if (text.empty()) {
-    json.null();
-  } else {
-    json.value(text);
-  }
+void texts(JsonText& json, std::string_view name, const std::vector<std::string>& all) {
+  json.key(name).begin_array();
+  for (const std::string& text : all) json.value(text);
+  json.end_array();
 }
 
 std::string_view certificate_name(const Book& book, std::int32_t certificate) {
@@ -44,13 +41,13 @@ void block(JsonText& json, std::string_view name, const JudgedSample* judged) {
 void sample(JsonText& json, const Book& book, const Lookback& lookback, const LookedBackSample& looked) {
   const Row pump = book.samples.pump[looked.sample];
   json.begin_object().member("sample", book.samples.name[looked.sample]);
-  text_or_null(json, "batch", batch_of(book, looked.sample));
-  text_or_null(json, "pump", pump == no_row ? std::string_view() : book.instruments[pump].name);
+  json.text_or_null("batch", batch_of(book, looked.sample));
+  json.text_or_null("pump", pump == no_row ? std::string_view() : book.instruments[pump].name);
   json.key("leans").begin_array();
   for (const LeaningSet& set : looked.sets) {
     json.begin_object().member("stage", to_text(set.stage));
     json.member("calibrator", book.instruments[set.calibrator].name);
-    text_or_null(json, "certificate", certificate_name(book, set.certificate));
+    json.text_or_null("certificate", certificate_name(book, set.certificate));
     json.member("through_another", set.calibrator != lookback.window.instrument).end_object();
   }
   json.end_array().member("bearing", bearing_word(looked.bearing));
@@ -59,7 +56,9 @@ void sample(JsonText& json, const Book& book, const Lookback& lookback, const Lo
   block(json, "linear", looked.linear ? &*looked.linear : nullptr);
   json.member("changes", looked.verdict_changes());
   json.member("at", book.place_text(book.files.samples, book.samples.place[looked.sample]));
-  json.member("change", change_word(looked.change())).end_object();
+  json.member("change", change_word(looked.change()));
+  texts(json, "had_by", looked.had_by);
+  json.end_object();
 }
 
 void through(JsonText& json, const Book& book, const Lookback& lookback) {
@@ -69,7 +68,7 @@ void through(JsonText& json, const Book& book, const Lookback& lookback) {
     json.begin_object().member("certificate", certificate.name);
     json.member("instrument", book.instruments[certificate.instrument].name);
     json.member("standard", book.instruments[each.standard.instrument].name);
-    text_or_null(json, "standard_certificate", certificate_name(book, each.standard.certificate));
+    json.text_or_null("standard_certificate", certificate_name(book, each.standard.certificate));
     json.end_object();
   }
   json.end_array();
@@ -84,21 +83,22 @@ std::string lookback_json(const Screening& screening, const Lookback& lookback) 
   JsonText json(out);
   json.begin_object().member("instrument", book.instruments[window.instrument].name);
   json.member("certificate", certificate_name(book, window.found)).key("window").begin_object();
-  text_or_null(json, "from", date_text_or(window.from, ""));
+  json.text_or_null("from", date_text_or(window.from, ""));
   json.member("to", date_text(window.until)).end_object();
-  text_or_null(json, "last_good_certificate", certificate_name(book, window.last_good));
+  json.text_or_null("last_good_certificate", certificate_name(book, window.last_good));
   json.member("as_found_error_percent", window.as_found_percent);
   json.key("tolerance_percent").begin_array().value(window.tolerance.lower).value(window.tolerance.upper).end_array();
-  text_or_null(json, "tolerance_source", window.tolerance.source);
+  json.text_or_null("tolerance_source", window.tolerance.source);
   through(json, book, lookback);
   json.key("samples").begin_array();
   for (const LookedBackSample& looked : lookback.samples) {
     out += '\n';
     sample(json, book, lookback, looked);
   }
-  json.end_array().key("remarks").begin_array();
-  for (const std::string& remark : lookback.remarks) json.value(remark);
-  json.end_array().member("as_found_expanded_uncertainty_percent", window.as_found_expanded_percent);
+  json.end_array();
+  texts(json, "remarks", lookback.remarks);
+  texts(json, "had_by", lookback.holders);
+  json.member("as_found_expanded_uncertainty_percent", window.as_found_expanded_percent);
   json.member("cautions", cautions).end_object();
   return out + '\n';
 }

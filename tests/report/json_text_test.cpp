@@ -117,6 +117,12 @@ TEST(JsonFigure, IsTheShortestTextThatReadsBackToTheSameDouble) {
   }
 }
 
+TEST(JsonText, HasNullForATextThatNobodyWrote) {
+  std::string out;
+  JsonText(out).begin_object().text_or_null("a", "north").text_or_null("b", "").end_object();
+  EXPECT_EQ(out, R"({"a":"north","b":null})");
+}
+
 TEST(JsonFigure, IsNullWhereThereIsNone) {
   EXPECT_EQ(value(std::numeric_limits<double>::quiet_NaN()), "null");
   EXPECT_EQ(value(std::numeric_limits<double>::infinity()), "null");

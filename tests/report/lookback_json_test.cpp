@@ -35,6 +35,17 @@ TEST(LookbackJson, HasThePinnedShape) {
   }
 }
 
+TEST(LookbackJson, SaysWhoHadTheCalibrators) {
+  const LookedBack looked(held_text());
+  const auto json = nlohmann::json::parse(lookback_json(looked.judged.screening(), looked.lookback));
+  EXPECT_EQ(json["had_by"], nlohmann::json({"north crew (kit K-1), from 2026-03-01"}));
+  EXPECT_EQ(json["samples"][2]["had_by"], nlohmann::json({"north crew (kit K-1)", "crew (kit K-2)"}));
+  const LookedBack nobody;
+  const auto other = nlohmann::json::parse(lookback_json(nobody.judged.screening(), nobody.lookback));
+  EXPECT_EQ(other["had_by"], nlohmann::json::array());
+  EXPECT_EQ(other["samples"][2]["had_by"], nlohmann::json::array());
+}
+
 TEST(LookbackJson, TellsHowItReachedASample) {
   const LookedBack looked;
   const auto json = nlohmann::json::parse(lookback_json(looked.judged.screening(), looked.lookback));

@@ -36,6 +36,14 @@ inline BookText incomplete_text() {
   return text;
 }
 
+// The same where two crews had the calibrators, and S3 was read with V2 afterwards.
+inline BookText held_text() {
+  BookText text = lookback_text();
+  text.readings.replace(text.readings.find("post,S3,V3"), 10, "post,S3,V2");
+  text.issues = "kit,instrument,out,to\nK-1,V1,2026-03-01,north crew\nK-2,V2,2026-03-01,crew\n";
+  return text;
+}
+
 // And one whose texts would break a page.
 inline BookText hostile_text() {
   BookText text = lookback_text();
