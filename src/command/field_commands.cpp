@@ -86,10 +86,11 @@ void add_kit(CLI::App& app, CommandOptions& options, Surroundings& surroundings,
   add_as_of(command, kit.book);
   command->add_option("--kit", kit.kit, "the list of this kit, or of a kind of kit, to be ticked out and back");
   command
-      ->add_option("--format", kit.format,
-                   "table; csv, without --kit; html (a page to print) or pdf, which needs the package chromium, with "
-                   "--kit; else as --out is called")
-      ->check(CLI::IsMember({"table", "csv", "html", "pdf"}));
+      ->add_option(
+          "--format", kit.format,
+          "table or json; csv, without --kit; html (a page to print) or pdf, which needs the package chromium, "
+          "with --kit; else as --out is called")
+      ->check(CLI::IsMember({"table", "csv", "json", "html", "pdf"}));
   command->add_option("--out", kit.out, "file to write to; else standard output");
   add_paper(command, kit.paper);
   command->footer("Example:\n  driftwarden kit docs/demo\n  driftwarden kit docs/demo --kit K-2 --out K-2.pdf");

@@ -5,6 +5,7 @@
 #include "command/output.hpp"
 #include "command/reviewed.hpp"
 #include "diagnostic/suggestion.hpp"
+#include "report/kit_json.hpp"
 #include "report/kit_list.hpp"
 #include "report/kit_sheet.hpp"
 
@@ -27,17 +28,27 @@ int finish(const OpenedBook& opened, bool is_amiss) {
   return is_amiss ? something_is_amiss : all_is_well;
 }
 
+std::string list_as(const std::string& format, const OpenedBook& opened, const KitsOut& kits, const KitOptions& options,
+                    const Surroundings& surroundings) {
+  if (format == "csv") return kit_list_csv(opened.book, kits, opened.as_of);
+  if (format == "json") return kits_json(opened.book, kits, opened.as_of, surroundings.version);
+  return kit_list_table(opened.book, kits, opened.as_of, Paint(options.out.empty() && surroundings.out_is_terminal));
+}
+
+std::string sheet_as(const std::string& format, const KitSheet& sheet) {
+  if (format == "json") return kit_json(sheet);
+  return format == "table" ? kit_sheet_table(sheet) : kit_page(sheet);
+}
+
 int write_list(const OpenedBook& opened, const KitsOut& kits, const KitOptions& options, Surroundings& surroundings) {
-  const auto format = format_meant(options.format, options.out, {"table", "csv"}, surroundings);
+  const auto format = format_meant(options.format, options.out, {"table", "csv", "json"}, surroundings);
   if (!format) return cannot_be_used;
-  if (*format != "table" && *format != "csv")
+  if (*format == "html" || *format == "pdf")
     return refuse({error("command/refused", {"command line", 0, 0}, "a page is made of one kit's list",
                          "name a kit, or a kind of kit, with --kit")},
                   surroundings);
-  const Paint paint(options.out.empty() && surroundings.out_is_terminal);
-  const std::string text = *format == "csv" ? kit_list_csv(opened.book, kits, opened.as_of)
-                                            : kit_list_table(opened.book, kits, opened.as_of, paint);
-  if (!write_out(text, *format, options.out, surroundings)) return cannot_be_used;
+  if (!write_out(list_as(*format, opened, kits, options, surroundings), *format, options.out, surroundings))
+    return cannot_be_used;
   return finish(opened, is_amiss(kits, opened.as_of));
 }
 
@@ -57,7 +68,7 @@ int write_sheet(const OpenedBook& opened, const KitsOut& kits, const KitOptions&
                          "there is no kit, and no kind of kit, called " + in_quotes(options.kit),
                          hint_for(opened.book, options.kit))},
                   surroundings);
-  const auto format = format_meant(options.format, options.out, {"table", "html", "pdf"}, surroundings);
+  const auto format = format_meant(options.format, options.out, {"table", "json", "html", "pdf"}, surroundings);
   if (!format) return cannot_be_used;
   if (*format == "csv")
     return refuse({error("command/refused", {"command line", 0, 0}, "one kit's list is a table or a page",
@@ -65,8 +76,8 @@ int write_sheet(const OpenedBook& opened, const KitsOut& kits, const KitOptions&
                   surroundings);
   sheet->version = surroundings.version;
   sheet->paper = paper_of(*format, options.paper);
-  const std::string text = *format == "table" ? kit_sheet_table(*sheet) : kit_page(*sheet);
-  if (!write_result({text, *format, options.out, opened.as_of}, surroundings)) return cannot_be_used;
+  if (!write_result({sheet_as(*format, *sheet), *format, options.out, opened.as_of}, surroundings))
+    return cannot_be_used;
   return finish(opened, sheet->is_amiss());
 }
 

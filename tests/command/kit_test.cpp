@@ -20,6 +20,8 @@ TEST(Kit, ListsWhatIsOut) {
   const Called called = call({"kit", book.path(), "--as-of", "2026-09-24"});
   EXPECT_EQ(called.status, 0) << called.err;
   EXPECT_TRUE(has(called.out, "  K-1        dust; out since 2026-09-01 with north crew\n")) << called.out;
+  EXPECT_TRUE(has(call({"kit", book.path(), "--format", "json"}).out, "\"kit\":\"K-1\""));
+  EXPECT_TRUE(has(call({"kit", book.path(), "--kit", "K-1", "--format", "json"}).out, "\"kits\":null"));
   EXPECT_TRUE(call({"kit", book.path(), "--format", "csv"}).out.starts_with("kit,kind_of_kit,"));
 }
 

@@ -40,6 +40,10 @@ done
 for batch in TF42B TF46B; do
   print "custody-$batch.json" custody docs/demo --batch "$batch" "${as_of[@]}" --format json
 done
+print kit-all.json kit docs/demo "${as_of[@]}" --format json
+for kit in K-1 K-2 K-3 'mine, by day'; do
+  print "kit-${kit// /-}.json" kit docs/demo --kit "$kit" "${as_of[@]}" --format json
+done
 print lookback-demo.json lookback docs/demo ROT-2 --format json
 print lookback-nothing.json lookback docs/demo VOL-1 --format json
 print compare-guard.json compare docs/demo "${as_of[@]}" --guard 1 --format json
@@ -52,7 +56,7 @@ for book in docs/demo tests/reference/mass; do
   mv "$scratch/charts/history.json" "$scratch/history-${book//\//-}.json"
 done
 
-for of in screen review custody lookback compare risk history; do
+for of in screen review custody kit lookback compare risk history; do
   /usr/bin/python3 tests/golden/json_schema.py "docs/$of.schema.json" "$scratch/$of"-*.json || failures=$((failures + 1))
 done
 exit $((failures > 0))
