@@ -35,7 +35,7 @@ for ((i = 0; i < runs; i++)); do
 done
 wait
 rows() { "$program" check "$scratch/book" 2>&1 | tail -1; }
-[[ $(rows) == "Quarry: 2 instruments, 1 certificate, $runs samples and blanks, $((2 * runs)) readings,"*"0 faults, 0 remarks" ]] || fail "after all runs: $(rows)"
+[[ $(rows) == "Quarry: 2 instruments, 1 certificate, $((2 * runs)) receipts, $runs samples and blanks, $((2 * runs)) readings,"*"0 faults, 0 remarks" ]] || fail "after all runs: $(rows)"
 [ "$(tail -n +2 "$scratch/book/received.csv" | wc -l)" -eq $((2 * runs)) ] || fail "receipts"
 [ "$(tail -n +2 "$scratch/book/received.csv" | cut -d, -f5 | sort | uniq -c | awk '$1 != 2' | wc -l)" -eq 0 ] || fail "a receipt stands twice"
 [ "$(ls "$scratch/book/readings" | wc -l)" -eq "$runs" ] || fail "files of readings"
@@ -51,7 +51,7 @@ for ((i = 0; i < 40; i++)); do
   kill -KILL "$pid" 2>/dev/null || true
   wait "$pid" 2>/dev/null || true
   after=$("$program" check "$scratch/book" 2>/dev/null | tail -1)
-  samples=${after#*certificate, }; samples=${samples%% *}
+  samples=${after#*receipts, }; samples=${samples%% *}
   readings=${after#*blanks, }; readings=${readings%% *}
   [ "$readings" -eq $((2 * samples)) ] || fail "killed: $after"
   [[ $after == *" 0 faults"* ]] || fail "killed, with faults: $after"
