@@ -51,11 +51,6 @@ Bounds extremes(Figure figure_of) {
   return {least(lower), greatest(upper)};
 }
 
-// Of errors e: bounds of (1 + e) r - 1.
-Bounds times(const Bounds& errors, double ratio) {
-  return {(1 + errors.lower) * ratio - 1, (1 + errors.upper) * ratio - 1};
-}
-
 Bounds around(const Bounds& a, const Bounds& b) {
   if (std::isnan(a.lower) || std::isnan(b.lower)) return {};
   return {std::min(a.lower, b.lower), std::max(a.upper, b.upper)};
@@ -83,12 +78,12 @@ MassErrorBand FamilyBand::of_cut(double cut_um, double flow_l_min) const {
   const double log_cut = elementary::log(cut_um);
   std::array<double, mmads * gsds> share{};
   for (std::size_t i = 0; i < share.size(); ++i) share[i] = members_[i].share.at(log_cut);
-  const double more_air = flow_l_min / preselector_.cut.nominal_l_min;
+  const double nominal_l_min = preselector_.cut.nominal_l_min;
   MassErrorBand band = at_nominal_;
   band.by_actual_volume = extremes([&](std::size_t i) { return share[i] / members_[i].at_nominal - 1; });
-  band.by_nominal_volume = times(band.by_actual_volume, more_air);
+  band.by_nominal_volume = error_by_volume(band.by_actual_volume, flow_l_min, nominal_l_min);
   band.bias_by_actual_volume = extremes([&](std::size_t i) { return share[i] / members_[i].convention - 1; });
-  band.bias_by_nominal_volume = times(band.bias_by_actual_volume, more_air);
+  band.bias_by_nominal_volume = error_by_volume(band.bias_by_actual_volume, flow_l_min, nominal_l_min);
   band.share_at_flow = extremes([&](std::size_t i) { return share[i]; });
   return band;
 }

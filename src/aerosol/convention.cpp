@@ -20,6 +20,8 @@ double inhalable_share(double d_um) { return (1 + elementary::exp(-0.06 * d_um))
 
 }  // namespace
 
+std::string_view to_text(Convention convention) { return convention_words[static_cast<std::size_t>(convention)]; }
+
 std::optional<Convention> convention_named(std::string_view word) {
   const auto* const found = std::ranges::find(convention_words, word);
   if (found == std::end(convention_words)) return std::nullopt;

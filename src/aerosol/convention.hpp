@@ -13,6 +13,8 @@ namespace driftwarden {
 enum class Convention : std::uint8_t { inhalable, thoracic, respirable, high_risk_respirable };
 inline constexpr std::string_view convention_words[] = {"inhalable", "thoracic", "respirable", "high-risk respirable"};
 
+std::string_view to_text(Convention convention);
+
 // Of a fraction as samplers name it; none of "total" and whatever else isn't a convention.
 std::optional<Convention> convention_named(std::string_view word);
 

@@ -48,4 +48,23 @@ using MassError = MassErrors<double>;
 MassError mass_error(const Preselector& preselector, double flow_l_min, const LognormalAerosol& of,
                      double convention_share = no_figure);
 
+// The error by the actual volume where the cut stands at so many µm.
+double error_of_cut(const Preselector& preselector, double cut_um, const LognormalAerosol& of);
+
+// The mass median diameter, µm, at which that error is so much for aerosols of a spread: what is finer is less off.
+// Missing where none between the ends has it.
+double mmad_of_error(const Preselector& preselector, double cut_um, double error, double gsd, const Bounds& mmad_um);
+
+// An error by the actual volume, as it is by a volume that was formed with another flow.
+//
+//   e' = (1 + e) · Q/Q' − 1
+//
+//   e  of the concentration by the actual volume, against anything that no volume takes part in: the nominal cut, a
+//      convention      Q, Q'  actual flow, and the one that the volume is formed with, L/min
+//   Source   a concentration is the mass divided by the volume, and that goes as its flow
+//   Valid    flows above 0; NaN where a figure is missing
+//   Example  +5.34 % at 1.9 L/min is +0.07 % by a volume formed with 2.0 L/min
+double error_by_volume(double by_actual_volume, double flow_l_min, double formed_with_l_min);
+Bounds error_by_volume(const Bounds& by_actual_volume, double flow_l_min, double formed_with_l_min);
+
 }  // namespace driftwarden

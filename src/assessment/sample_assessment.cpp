@@ -51,8 +51,11 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
 }
 
 std::optional<MassChange> AssessmentBasis::mass_change(const SampleAssessment& figures) const {
-  return mass.of(field(book.samples.sampler, figures.sample, TextId{0}), figures.nominal_l_min,
-                 figures.mean_flow_l_min);
+  std::optional<MassChange> change =
+      mass.of(field(book.samples.sampler, figures.sample, TextId{0}), figures.nominal_l_min, figures.mean_flow_l_min);
+  if (change)
+    change->bias = error_by_volume(change->errors.bias_by_actual_volume, figures.mean_flow_l_min, figures.flow_l_min);
+  return change;
 }
 
 SampleAssessor::SampleAssessor(const AssessmentBasis& basis, Depth depth)

@@ -33,8 +33,6 @@ std::vector<double> between(const Panel::Range& range, std::size_t count) {
   return places;
 }
 
-bool is_one(const Bounds& range) { return range.lower == range.upper; }
-
 // Of a range of cuts the one that lies farther from the nominal one.
 double farther_cut(const MassChange& change) {
   const double nominal = change.preselector.cut.nominal_um;
@@ -43,8 +41,7 @@ double farther_cut(const MassChange& change) {
 }
 
 std::string cut_text(const Bounds& cut_um) {
-  const std::string upper = with_decimals(cut_um.upper, 2) + " µm";
-  return is_one(cut_um) ? upper : with_decimals(cut_um.lower, 2) + " to " + upper;
+  return from_to(cut_um, [](double um) { return with_decimals(um, 2); }) + " µm";
 }
 
 // "+5 %", "−2 %", "0 %"
@@ -122,11 +119,10 @@ class MassPictureWriter {
     nominal.colour = theme_.point.colour;
     std::vector<std::pair<LineStyle, std::string>> key;
     if (change_.convention) {
-      const std::size_t number = static_cast<std::size_t>(*change_.convention);
       Panel::Curve agreed{between(panel.x, steps), {}, theme_.limit};
       for (const double x : agreed.x) agreed.y.push_back(100 * convention_share(*change_.convention, in_um(x)));
       panel.curves.push_back(agreed);
-      key.emplace_back(theme_.limit, std::string(convention_words[number]) + " convention (ISO 7708, EN 481)");
+      key.emplace_back(theme_.limit, std::string(to_text(*change_.convention)) + " convention (ISO 7708, EN 481)");
     }
     panel.curves.push_back(curve(panel, nominal, {law().nominal_um, spread}));
     key.emplace_back(nominal, "at the nominal flow, 50 % at " + with_decimals(law().nominal_um, 2) + " µm");
@@ -219,8 +215,7 @@ class MassPictureWriter {
     return places;
   }
   double error_at(double cut_um, const LognormalAerosol& of) const {
-    const double spread = change_.preselector.spread;
-    return sampled_share({cut_um, spread}, of) / sampled_share({law().nominal_um, spread}, of) - 1;
+    return error_of_cut(change_.preselector, cut_um, of);
   }
 
   void add_small_errors(Panel& panel, double more_air) const {
@@ -298,25 +293,6 @@ Pictures mass_pictures(const Screening& screening, const SampleAssessment& figur
   const std::optional<MassChange> change = screening.basis().mass_change(figures);
   if (!change || is_missing(change->cut_um.lower)) return {};
   return MassPictureWriter(screening, figures, *change, theme, format).take();
-}
-
-double mmad_of_error(const Preselector& preselector, double cut_um, double error, double gsd, const Bounds& mmad_um) {
-  const auto beyond = [&](double place) {
-    const LognormalAerosol of{in_um(place), gsd};
-    return sampled_share({cut_um, preselector.spread}, of) /
-               sampled_share({preselector.cut.nominal_um, preselector.spread}, of) -
-           1 - error;
-  };
-  double low = on_axis(mmad_um.lower);
-  double high = on_axis(mmad_um.upper);
-  if (!(beyond(low) * beyond(high) <= 0)) return no_figure;
-  const bool is_below = beyond(low) < 0;
-  constexpr int enough = 50;  // halvings
-  for (int i = 0; i < enough; ++i) {
-    const double middle = (low + high) / 2;
-    ((beyond(middle) < 0) == is_below ? low : high) = middle;
-  }
-  return in_um((low + high) / 2);
 }
 
 }  // namespace driftwarden

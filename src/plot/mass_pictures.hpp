@@ -13,8 +13,4 @@ namespace driftwarden {
 Pictures mass_pictures(const Screening& screening, const SampleAssessment& figures, const Theme& theme,
                        PictureFormat format);
 
-// The mass median diameter, µm, at which the error is so much for aerosols of a spread: what is finer is less off. Of
-// the error by the actual volume, and of one that does not change its sign. Missing where none between the ends has it.
-double mmad_of_error(const Preselector& preselector, double cut_um, double error, double gsd, const Bounds& mmad_um);
-
 }  // namespace driftwarden

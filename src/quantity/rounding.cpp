@@ -111,6 +111,12 @@ std::string with_decimals_beyond(double value, int decimals, double limit) {
   return text;
 }
 
+std::string signed_percent(double ratio, int decimals) {
+  const std::string figure = with_decimals(100 * ratio, decimals);
+  const bool is_none = figure.find_first_of("123456789") == std::string::npos;
+  return (ratio > 0 && !is_none ? "+" : "") + figure + " %";
+}
+
 std::string counted(std::size_t count, const std::string& one, const std::string& many) {
   return std::to_string(count) + " " + (count == 1 ? one : many);
 }

@@ -15,6 +15,9 @@ std::string with_significant_digits(double value, int digits);
 // 5.04 against a limit of 5 at one decimal is "5.04".
 std::string with_decimals_beyond(double value, int decimals, double limit);
 
+// A ratio with its sign, "+5.34 %", "-0.40 %"; zero, also what rounds to it, has none.
+std::string signed_percent(double ratio, int decimals);
+
 // "1 sample", "3 samples".
 std::string counted(std::size_t count, const std::string& one, const std::string& many);
 

@@ -10,17 +10,17 @@
 namespace driftwarden {
 namespace {
 
-bool is_one(const Bounds& range) { return range.lower == range.upper; }
-
-// "5 µm", "1 to 15 µm"
-std::string from_to(const Bounds& range, const std::string& unit = "") {
-  return (is_one(range) ? "" : shortest(range.lower) + " to ") + shortest(range.upper) + unit;
-}
+// "2", "1 to 15"
+std::string figures_text(const Bounds& range) { return from_to(range, shortest); }
 
 // A share of the mass, "37.96 %", "11.24 % to 97.10 %".
 std::string share_text(const Bounds& share) {
-  const auto percent = [](double part) { return with_decimals(100 * part, 2) + " %"; };
-  return (is_one(share) ? "" : percent(share.lower) + " to ") + percent(share.upper);
+  return from_to(share, [](double part) { return with_decimals(100 * part, 2) + " %"; });
+}
+
+// An error, "+5.34 %", "+0.30 % to +11.84 %".
+std::string error_text(const Bounds& ratios) {
+  return from_to(ratios, [](double ratio) { return signed_percent(ratio, 2); });
 }
 
 class MassWorking {
@@ -85,8 +85,9 @@ class MassWorking {
   void cut() {
     const std::string flows = "(" + flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.nominal_l_min) + ")";
     if (!change_.is_known) {
-      line("With exponents of " + from_to(change_.exponents) + ", between which most of the literature's lie, d50 = " +
-           with_decimals(change_.cut_um.lower, 3) + " to " + with_decimals(change_.cut_um.upper, 3) +
+      line("With exponents of " + figures_text(change_.exponents) +
+           ", between which most of the literature's lie, d50 = " + with_decimals(change_.cut_um.lower, 3) + " to " +
+           with_decimals(change_.cut_um.upper, 3) +
            " µm at the mean flow as measured. All that follows is a range over them, and for rules cut.size, "
            "mass.shift and mass.bias are missing: give cut_exponent to have a verdict.");
       return;
@@ -94,7 +95,7 @@ class MassWorking {
     const std::string power = with_decimals(law_.nominal_um, 3) + " x " + flows + "^" + shortest(-law_.exponent);
     const std::string figure = with_decimals(f_.cut_um, 3) + " µm";
     const std::string change = "; cut.shift = " + with_decimals(f_.cut_um, 3) + " / " +
-                               with_decimals(law_.nominal_um, 3) + " - 1 = " + range_text({f_.cut_shift, f_.cut_shift});
+                               with_decimals(law_.nominal_um, 3) + " - 1 = " + signed_percent(f_.cut_shift, 2);
     if (law_.mean_free_path_um > 0) {
       const double slip = slip_correction(law_.nominal_um, law_.mean_free_path_um);
       line("cut.size: d50 x √C = " + with_decimals(law_.nominal_um, 3) + " x √" + with_decimals(slip, 4) + " x " +
@@ -106,8 +107,8 @@ class MassWorking {
 
   void aerosol() {
     const AerosolFamily family = aerosols_of(book_.settings);
-    const std::string sizes = "mass median diameter " + from_to(family.mmad_um, " µm") +
-                              ", geometric standard deviation " + from_to(family.gsd);
+    const std::string sizes = "mass median diameter " + figures_text(family.mmad_um) + " µm" +
+                              ", geometric standard deviation " + figures_text(family.gsd);
     if (book_.settings.aerosol) {
       line("Aerosol: " + sizes + ": " + book_.settings.aerosol->source + " [" + to_text(book_.settings.aerosol->place) +
            "]");
@@ -130,23 +131,30 @@ class MassWorking {
   }
 
   void shifts() {
-    line("mass.shift.actual  = F / F_nominal - 1 = " + range_text(errors_.by_actual_volume) +
+    line("mass.shift.actual  = F / F_nominal - 1 = " + error_text(errors_.by_actual_volume) +
          ", of the concentration by the actual volume");
-    line("mass.shift.nominal = F x Q / (F_nominal x Q_nominal) - 1 = " + range_text(errors_.by_nominal_volume) +
+    line("mass.shift.nominal = F x Q / (F_nominal x Q_nominal) - 1 = " + error_text(errors_.by_nominal_volume) +
          ", of the concentration by the nominal volume, and of the mass on the filter");
   }
 
   void bias() {
     if (!change_.convention) return;
-    const std::string name(convention_words[static_cast<std::size_t>(*change_.convention)]);
+    const std::string name(to_text(*change_.convention));
     line("Against the " + name + " convention (ISO 7708, EN 481), which takes " +
-         share_text(errors_.share_of_convention) + ": " + range_text(errors_.bias_at_nominal) +
-         " at the nominal flow; at this one " + range_text(errors_.bias_by_actual_volume) + " by the actual volume, " +
-         range_text(errors_.bias_by_nominal_volume) + " by the nominal volume");
+         share_text(errors_.share_of_convention) + ": " + error_text(errors_.bias_at_nominal) +
+         " at the nominal flow; at this one " + error_text(errors_.bias_by_actual_volume) + " by the actual volume, " +
+         error_text(errors_.bias_by_nominal_volume) + " by the nominal volume");
     if (!change_.is_known) return;
-    line("mass.bias is that by the " + std::string(f_.is_conventional ? "nominal" : "actual") +
-         " volume, which is the one that is formed" +
-         (is_one(errors_.bias_by_actual_volume) ? "." : "; for rules, its end farther from 0."));
+    line("mass.bias = " + error_text(change_.bias) + ", by the volume that is formed: " + formed_with());
+  }
+
+  // With which flow the volume is formed, and what the bias is by it.
+  std::string formed_with() const {
+    if (f_.is_conventional) return "with the nominal flow";
+    if (f_.flow_l_min == f_.mean_flow_l_min) return "with the mean flow as measured";
+    return "with " + flow_text(f_.flow_l_min) + " L/min (flow_for_volume = \"" +
+           std::string(to_text(screening_.basis().practice.flow_for_volume)) + "\"), which makes it (1 + b) x " +
+           flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.flow_l_min) + " - 1, b being that by the actual volume";
   }
 
   void model() { line("A model, and never a correction of a result. " + std::string(left_out_of_the_mass)); }
@@ -167,14 +175,6 @@ const std::string_view left_out_of_the_mass =
     "It leaves out the inlet and the wind before it, losses and leaks, charge, overloading and bounce, curves and "
     "aerosols that are not lognormal, a flow that changed during sampling, and how well the curve itself is known. So "
     "no uncertainty is stated.";
-
-std::string range_text(const Bounds& ratios) {
-  const auto percent = [](double ratio) {
-    const std::string figure = with_decimals(100 * ratio, 2);
-    return (ratio > 0 && figure != "0.00" ? "+" : "") + figure + " %";
-  };
-  return is_one(ratios) ? percent(ratios.lower) : percent(ratios.lower) + " to " + percent(ratios.upper);
-}
 
 std::string mass_working(const Screening& screening, const SampleResult& result, std::size_t width) {
   const std::optional<MassChange> change = screening.basis().mass_change(*result.figures);

@@ -12,9 +12,6 @@ namespace driftwarden {
 // `width`, where words allow it.
 std::string mass_working(const Screening& screening, const SampleResult& result, std::size_t width);
 
-// "+5.34 %", or the ends of a range, "+0.30 % to +11.84 %".
-std::string range_text(const Bounds& ratios);
-
 // What a model of the cut leaves out, in a sentence.
 extern const std::string_view left_out_of_the_mass;
 

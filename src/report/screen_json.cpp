@@ -236,13 +236,14 @@ void mass_member(JsonText& json, const Screening& screening, const SampleAssessm
   range("shift_nominal_percent", change->errors.by_nominal_volume, 100);
   json.key("convention");
   if (change->convention) {
-    json.value(convention_words[static_cast<std::size_t>(*change->convention)]);
+    json.value(to_text(*change->convention));
   } else {
     json.null();
   }
   range("bias_at_nominal_percent", change->errors.bias_at_nominal, 100);
   range("bias_actual_percent", change->errors.bias_by_actual_volume, 100);
   range("bias_nominal_percent", change->errors.bias_by_nominal_volume, 100);
+  range("bias_percent", change->bias, 100);
   json.end_object();
 }
 

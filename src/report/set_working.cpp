@@ -64,7 +64,7 @@ class SetWorking {
     if (!c.standard.empty()) text += ", against " + c.standard;
     line(text + "   [" + book_.place_text(book_.files.certificates, c.place) + "]");
     const std::string errors = joined(basis_.calibrators.curve(number), ", ", [](const ErrorPoint& point) {
-      return signed_percent(point.error) + " at " + flow_text(point.indication_l_min);
+      return signed_percent(point.error, 3) + " at " + flow_text(point.indication_l_min);
     });
     line("  error e = (indicated - reference) / reference: " + (errors.empty() ? "no points" : errors));
   }
@@ -121,7 +121,7 @@ class SetWorking {
     if (is_left_out) {
       line("    humidity     a correction to " +
            std::string(is_missing(inputs.humidity) ? "dry air" : "the ambient humidity") + " would change it by " +
-           signed_percent(c.humidity_effect) + "; not practised");
+           signed_percent(c.humidity_effect, 3) + "; not practised");
     }
   }
 
@@ -152,8 +152,6 @@ class SetWorking {
 }  // namespace
 
 std::string flow_text(double l_min) { return is_missing(l_min) ? "missing" : with_decimals(l_min, 5); }
-
-std::string signed_percent(double ratio) { return (ratio >= 0 ? "+" : "") + with_decimals(100 * ratio, 3) + " %"; }
 
 std::string set_working(const Screening& screening, const SampleResult& result, const ReadingSet& set,
                         std::size_t& next_step) {

@@ -9,8 +9,6 @@ namespace driftwarden {
 
 // A flow as workings print it: five decimals of a L/min, enough to redo every step.
 std::string flow_text(double l_min);
-// "+0.25 %"
-std::string signed_percent(double ratio);
 
 // The working of a set: calibrator, certificate with its errors, every reading with its corrections, the figures.
 // `next_step`: where among the sample's steps those of the set are looked for first; then where the next set's begin.

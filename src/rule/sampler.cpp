@@ -34,12 +34,15 @@ std::span<const std::string_view> words<CutKind>() {
   return cut_kinds;
 }
 
+bool is_of_theory(const std::optional<CutKind>& kind) {
+  return kind == CutKind::impactor || kind == CutKind::elutriator;
+}
+
 CutLaw cut_law_of(const Sampler& sampler) {
-  const bool is_of_theory = sampler.cut_kind == CutKind::impactor || sampler.cut_kind == CutKind::elutriator;
   return {.nominal_um = sampler.cut_um.value_or(no_figure),
           .nominal_l_min = sampler.nominal_l_min.value_or(no_figure),
           .exponent = exponent_of(sampler),
-          .mean_free_path_um = is_of_theory ? mean_free_path_of_air_um : 0,
+          .mean_free_path_um = is_of_theory(sampler.cut_kind) ? mean_free_path_of_air_um : 0,
           .flows_l_min = sampler.cut_flows_l_min};
 }
 

@@ -17,6 +17,9 @@ enum class CutKind : std::uint8_t { impactor, elutriator, cyclone };
 template <>
 std::span<const std::string_view> words<CutKind>();
 
+// Whether theory gives its exponent, of the cut and its slip.
+bool is_of_theory(const std::optional<CutKind>& kind);
+
 // What is in line before the pump, and the flow it was made for. Nothing is assumed of the cut: what is known of it is
 // given with where it is from, or not at all.
 struct Sampler {

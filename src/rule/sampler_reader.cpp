@@ -84,11 +84,11 @@ class CutCheck {
   CutCheck(TableReader& reader, const Sampler& sampler) : reader_(reader), sampler_(sampler) {}
 
   void run() {
-    if (is_of_theory() && has("cut_exponent")) two_laws();
+    if (is_of_theory(sampler_.cut_kind) && has("cut_exponent")) two_laws();
     for (const std::string_view key : {"cut", "cut_exponent", "cut_law"}) {
       if (has(key) && !has("cut_source")) return no_source(key);
     }
-    if (!has("cut") && !has("cut_spread") && !has("cut_flows") && !is_of_theory()) return;
+    if (!has("cut") && !has("cut_spread") && !has("cut_flows") && !is_of_theory(sampler_.cut_kind)) return;
     for (const std::string_view key : {"nominal", "cut", "cut_spread", "cut_flows"}) {
       if (!has(key)) incomplete(key);
     }
@@ -98,9 +98,6 @@ class CutCheck {
 
  private:
   bool has(std::string_view key) const { return reader_.find(key) != nullptr; }
-  bool is_of_theory() const {
-    return sampler_.cut_kind == CutKind::impactor || sampler_.cut_kind == CutKind::elutriator;
-  }
 
   void no_source(std::string_view key) {
     reader_.fault("sampler/no-cut-source", reader_.place_of_key(key),

@@ -213,8 +213,7 @@ bool is_within(const Bounds& range, double limit) {
 
 // "+0.1 %", "-0.4 % to +2.1 %"
 std::string error_text(const Bounds& range) {
-  const auto percent = [](double ratio) { return (ratio > 0 ? "+" : "") + with_decimals(100 * ratio, 1) + " %"; };
-  return range.lower == range.upper ? percent(range.lower) : percent(range.lower) + " to " + percent(range.upper);
+  return from_to(range, [](double ratio) { return signed_percent(ratio, 1); });
 }
 
 // A flow that is off by more than is allowed may have done next to nothing to the concentration, by one volume or both.

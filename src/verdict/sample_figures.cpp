@@ -171,15 +171,22 @@ double farther(const Bounds& range) {
   return std::abs(range.lower) > std::abs(range.upper) ? range.lower : range.upper;
 }
 
-template <Bounds MassErrorBand::*error>
-MeasureValue of_mass(const SampleContext& context, Base) {
+template <class ErrorOf>
+MeasureValue of_mass(const SampleContext& context, ErrorOf error_of) {
   const std::optional<MassChange> change = context.basis.mass_change(context.figures);
-  return change && change->is_known ? number_value(farther(change->errors.*error)) : MeasureValue{};
+  return change && change->is_known ? number_value(farther(error_of(*change))) : MeasureValue{};
 }
 
-MeasureValue mass_bias(const SampleContext& context, Base base) {
-  return context.figures.is_conventional ? of_mass<&MassErrorBand::bias_by_nominal_volume>(context, base)
-                                         : of_mass<&MassErrorBand::bias_by_actual_volume>(context, base);
+MeasureValue mass_shift_actual(const SampleContext& context, Base) {
+  return of_mass(context, [](const MassChange& change) { return change.errors.by_actual_volume; });
+}
+
+MeasureValue mass_shift_nominal(const SampleContext& context, Base) {
+  return of_mass(context, [](const MassChange& change) { return change.errors.by_nominal_volume; });
+}
+
+MeasureValue mass_bias(const SampleContext& context, Base) {
+  return of_mass(context, [](const MassChange& change) { return change.bias; });
 }
 
 using A = SampleAssessment;
@@ -224,8 +231,8 @@ constexpr SampleFigure figures[] = {
     SampleFigure{M::certificate_missing, certificate_missing}.of_sets(lacks_certificate),
     {M::cut_shift, own<&A::cut_shift>, &K::cut_shift},
     {M::cut_size, own<&A::cut_um>, &K::cut_size},
-    {M::mass_shift_actual, of_mass<&MassErrorBand::by_actual_volume>},
-    {M::mass_shift_nominal, of_mass<&MassErrorBand::by_nominal_volume>},
+    {M::mass_shift_actual, mass_shift_actual},
+    {M::mass_shift_nominal, mass_shift_nominal},
     {M::mass_bias, mass_bias},
     {M::calibrator_uncertainty, calibrator_uncertainty},
     record<look_at_pump_serial>(M::record_pump_serial),

@@ -49,6 +49,8 @@ TEST(Convention, IsNamedAsSamplersNameTheirFraction) {
   EXPECT_EQ(convention_named("thoracic"), thoracic);
   EXPECT_EQ(convention_named("respirable"), respirable);
   EXPECT_EQ(convention_named("high-risk respirable"), high_risk);
+  EXPECT_EQ(to_text(thoracic), "thoracic");
+  EXPECT_EQ(to_text(high_risk), "high-risk respirable");
   EXPECT_FALSE(convention_named("total"));
   EXPECT_FALSE(convention_named(""));
 }

@@ -47,16 +47,16 @@ TEST(SampledMass, IsOffByTheSharesWithTheActualVolumeAndByTheFlowTooWithTheNomin
 
 struct BiasRow {
   LognormalAerosol aerosol;
-  double at_nominal_percent, by_actual_percent, by_nominal_percent;
+  double at_nominal_percent, by_actual_percent, by_nominal_percent, by_another_percent;
 };
 
-// own input: against the respirable convention, at 2.0 and at 1.9 L/min with the exponent 0.75, computed with
-// SciPy 1.10 by tests/support/computed_aerosols.py.
+// own input: against the respirable convention, at 2.0 and at 1.9 L/min with the exponent 0.75; the last by a volume
+// that was formed with 1.95 L/min; computed with SciPy 1.10 by tests/support/computed_aerosols.py.
 constexpr BiasRow biases[] = {
-    {{3, 1.8}, 5.97515407, 9.36982635, 3.90133504},
-    {{5, 2}, -1.08138467, 4.19858351, -1.01134566},
-    {{10, 2.5}, -7.13511032, -1.33094654, -6.26439921},
-    {{20, 3}, -10.12917655, -4.17413749, -8.96543062},
+    {{3, 1.8}, 5.97515407, 9.36982635, 3.90133504, 6.56547183},
+    {{5, 2}, -1.08138467, 4.19858351, -1.01134566, 1.52682496},
+    {{10, 2.5}, -7.13511032, -1.33094654, -6.26439921, -3.86092227},
+    {{20, 3}, -10.12917655, -4.17413749, -8.96543062, -6.63121089},
 };
 
 TEST(SampledMass, IsHeldAgainstAConventionAtEitherFlow) {
@@ -66,6 +66,7 @@ TEST(SampledMass, IsHeldAgainstAConventionAtEitherFlow) {
     EXPECT_NEAR(100 * error.bias_at_nominal, row.at_nominal_percent, 1e-8);
     EXPECT_NEAR(100 * error.bias_by_actual_volume, row.by_actual_percent, 1e-8);
     EXPECT_NEAR(100 * error.bias_by_nominal_volume, row.by_nominal_percent, 1e-8);
+    EXPECT_NEAR(100 * error_by_volume(error.bias_by_actual_volume, 1.9, 1.95), row.by_another_percent, 1e-8);
     EXPECT_EQ(error.share_of_convention, respirable);
     EXPECT_DOUBLE_EQ(error.share_at_nominal / respirable - 1, error.bias_at_nominal);
     EXPECT_DOUBLE_EQ(error.share_at_flow / error.share_at_nominal - 1, error.by_actual_volume);
@@ -101,6 +102,23 @@ TEST(SampledMass, IsUnknownBeyondTheFlowsOfTheLawButForTheBiasAtNominal) {
   EXPECT_TRUE(std::isnan(error.by_nominal_volume));
   EXPECT_TRUE(std::isnan(error.bias_by_actual_volume));
   EXPECT_FALSE(std::isnan(error.bias_at_nominal));
+}
+
+// own input: the error of 5 µm, 2 is +5.33769 % at 4.15688 µm for 4 µm, computed with SciPy 1.10 by
+// tests/support/computed_corrections.py.
+TEST(MmadOfError, IsWhereTheErrorIsSoMuch) {
+  const Preselector preselector{{4, 2, 0.75, 0, {}}, 1.25};
+  const double cut = cut_at_flow(preselector.cut, 1.9);
+  EXPECT_NEAR(mmad_of_error(preselector, cut, 0.0533769, 2, {0.5, 30}), 5, 1e-5);
+  EXPECT_TRUE(std::isnan(mmad_of_error(preselector, cut, -0.01, 2, {0.5, 30})));
+  EXPECT_TRUE(std::isnan(mmad_of_error(preselector, cut, 0.0533769, 2, {0.5, 4})));
+}
+
+TEST(MmadOfError, IsFoundAboveTheNominalFlowToo) {
+  const Preselector preselector{{4, 2, 0.75, 0, {}}, 1.25};
+  const double cut = cut_at_flow(preselector.cut, 2.1);
+  const double error = mass_error(preselector, 2.1, {7, 2.5}).by_actual_volume;
+  EXPECT_NEAR(mmad_of_error(preselector, cut, error, 2.5, {0.5, 30}), 7, 1e-9);
 }
 
 }  // namespace

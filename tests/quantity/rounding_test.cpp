@@ -136,6 +136,15 @@ TEST(WithDecimalsBeyond, AlwaysEnds) {
   EXPECT_EQ(number_from(with_decimals_beyond(2e-300, 1, 1e-300)), 2e-300);
 }
 
+TEST(SignedPercent, HasASignWhereItIsNotNone) {
+  EXPECT_EQ(signed_percent(0.0534, 2), "+5.34 %");
+  EXPECT_EQ(signed_percent(-0.004, 1), "-0.4 %");
+  EXPECT_EQ(signed_percent(0, 3), "0.000 %");
+  EXPECT_EQ(signed_percent(0.0004, 1), "0.0 %");
+  EXPECT_EQ(signed_percent(-0.0004, 1), "0.0 %");
+  EXPECT_EQ(signed_percent(0.1, 0), "+10 %");
+}
+
 TEST(Counted, TakesTheNounThatGoesWithIt) {
   EXPECT_EQ(counted(1, "sample", "samples"), "1 sample");
   EXPECT_EQ(counted(0, "sample", "samples"), "0 samples");

@@ -40,7 +40,7 @@ TEST(MassWorking, ShowsEveryStepOfOneAerosol) {
       text,
       "  Against the respirable convention (ISO 7708, EN 481), which takes 38.38 %: -1.08 % at the nominal flow; at "
       "this one +4.20 % by the actual volume, -1.01 % by the nominal volume\n");
-  EXPECT_HAS(text, "  mass.bias is that by the actual volume, which is the one that is formed.\n");
+  EXPECT_HAS(text, "  mass.bias = +4.20 %, by the volume that is formed: with the mean flow as measured\n");
   EXPECT_HAS(text, "A model, and never a correction of a result.");
   EXPECT_HAS(text, "no uncertainty is stated");
 }
@@ -71,7 +71,11 @@ TEST(MassWorking, ShowsTheSlipOfWhatGoesByTheory) {
 
 TEST(MassWorking, SaysByWhichVolumeTheBiasIs) {
   EXPECT_HAS(working(cyclone_book("1.9"), cyclone_sampler(), {practice("flow_for_volume", "nominal")}),
-             "  mass.bias is that by the nominal volume, which is the one that is formed.\n");
+             "  mass.bias = -1.01 %, by the volume that is formed: with the nominal flow\n");
+  EXPECT_HAS(
+      working(cyclone_book_from("1.95", "1.85"), cyclone_sampler(), {practice("flow_for_volume", "pre")}),
+      "  mass.bias = +1.53 %, by the volume that is formed: with 1.95000 L/min (flow_for_volume = \"pre\"), which "
+      "makes it (1 + b) x 1.90000 / 1.95000 - 1, b being that by the actual volume\n");
   Sampler total = cyclone_sampler();
   total.fraction = "total";
   EXPECT_FALSE(has(working(cyclone_book("1.9"), total), "convention"));

@@ -167,12 +167,5 @@ TEST(FlowText, HasFiveDecimalsOrSaysMissing) {
   EXPECT_EQ(flow_text(missing), "missing");
 }
 
-TEST(SignedPercent, AlwaysHasItsSign) {
-  EXPECT_EQ(signed_percent(0.0025), "+0.250 %");
-  EXPECT_EQ(signed_percent(-0.0025), "-0.250 %");
-  EXPECT_EQ(signed_percent(0), "+0.000 %");
-  EXPECT_EQ(signed_percent(-1e-9), "0.000 %");
-}
-
 }  // namespace
 }  // namespace driftwarden::set_working_test

@@ -191,14 +191,18 @@ inline Sampler cyclone_sampler(std::optional<double> exponent = 0.75) {
   return made;
 }
 
-// S1 drawn with it at so many L/min, of an aerosol of 5 µm, 2; or of one that nobody states.
-inline BookText cyclone_book(const std::string& flow_l_min, bool has_aerosol = true) {
+// S1 drawn with it from so many to so many L/min, of an aerosol of 5 µm, 2; or of one that nobody states.
+inline BookText cyclone_book_from(const std::string& pre_l_min, const std::string& post_l_min,
+                                  bool has_aerosol = true) {
   BookText text;
   if (has_aerosol) text.settings += "[aerosol]\nmmad = \"5 µm\"\ngsd = 2\nsource = \"Report 7\"\n";
   text.samples = "sample,pump,sampler,started,stopped\nS1,P1,cyclone,2026-09-21T08:00,2026-09-21T16:00\n";
-  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1," + flow_l_min +
-                  "\n2026-09-21T16:10,post,S1,V1," + flow_l_min + "\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1," + pre_l_min +
+                  "\n2026-09-21T16:10,post,S1,V1," + post_l_min + "\n";
   return text;
+}
+inline BookText cyclone_book(const std::string& flow_l_min, bool has_aerosol = true) {
+  return cyclone_book_from(flow_l_min, flow_l_min, has_aerosol);
 }
 
 // A book, what it is judged by, and a judge.

@@ -160,7 +160,7 @@ def sampled_mass():
         respirable = taken("respirable", *aerosol)
         yield 100 * (through(4, *aerosol) / respirable - 1)
         at_flow = through(4 * 0.95 ** -0.75, *aerosol)
-        yield from (100 * (at_flow * volume / respirable - 1) for volume in (1, 0.95))
+        yield from (100 * (at_flow * volume / respirable - 1) for volume in (1, 0.95, 0.95 / 0.975))
 
 
 def aerosol_family():

@@ -146,6 +146,12 @@ def cut_size():
     yield from ((flow / 2.0) ** -0.5 - 1 for flow in (1.9, 2.1))
 
 
+def mass_by_volume():
+    """The bias at 1.9 L/min by volumes that were formed with other flows."""
+    by_actual = through(4 * 0.95 ** -0.75, 5, 2) / taken("respirable", 5, 2)
+    yield from (by_actual * 1.9 / formed_with - 1 for formed_with in (1.9, 1.95, 1.85, 2))
+
+
 def mass_change():
     """What 1.9 for 2.0 L/min does to a lognormal aerosol of 5 µm, 2 behind a cyclone of 4 µm, 1.25, n = 0.75."""
     cut = 4 * 0.95 ** -0.75
@@ -174,4 +180,5 @@ ROOMS = {"correction/reference_conditions": reference_conditions, "correction/ro
          "correction/supposed_errors": supposed_errors, "report/field_sheet": field_sheet,
          "assessment/calibrator_knowledge": calibrator_knowledge, "assessment/drift": drifts,
          "assessment/cut_size": cut_size, "assessment/mass_change": mass_change, "assessment/reading_set": reading_set,
-         "assessment/sample_assessment": sample_assessment, "assessment/sampled_volume": sampled_volume}
+         "assessment/sample_assessment": sample_assessment, "assessment/sampled_volume": sampled_volume,
+         "verdict/measured": mass_by_volume}
