@@ -91,7 +91,7 @@ bool SettingsTable::is_within(double value, std::string_view key, const SaidRang
 std::optional<double> SettingsTable::number(std::string_view key, const SaidRange& range) {
   const toml::node* node = find(key);
   if (node == nullptr) return std::nullopt;
-  const auto value = node->is_number() ? node->value<double>() : std::nullopt;
+  const auto value = figure_of(*node);
   if (!value) return wrong_type(key, *node, "write a number without quotes"), std::nullopt;
   return is_within(*value, key, range) ? value : std::nullopt;
 }
@@ -116,7 +116,7 @@ std::optional<double> SettingsTable::amount(std::string_view key, Dimension dime
 
 std::optional<double> SettingsTable::amount_of_node(const toml::node& node, std::string_view key, Dimension dimension,
                                                     const std::string& hint) {
-  if (dimension == Dimension::count && node.is_number()) return node.value<double>();
+  if (dimension == Dimension::count && figure_of(node)) return figure_of(node);
   if (!node.is_string() || dimension == Dimension::count) return wrong_type(key, node, hint), std::nullopt;
   const auto text = text_of(key, node);
   if (!text) return std::nullopt;

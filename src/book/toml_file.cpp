@@ -2,6 +2,7 @@
 #include "book/toml_file.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 
 #include "book/toml_guard.hpp"
@@ -55,7 +56,13 @@ std::optional<toml::table> toml_of(std::string_view text, TomlFile& file) {
   }
 }
 
+std::optional<double> figure_of(const toml::node& node) {
+  const std::optional<double> figure = node.is_number() ? node.value<double>() : std::nullopt;
+  return figure && std::isfinite(*figure) ? figure : std::nullopt;
+}
+
 std::string_view type_of(const toml::node& node) {
+  if (node.is_number() && !figure_of(node)) return "no figure";  // nan and inf are numbers of TOML
   switch (node.type()) {
     case toml::node_type::string:
       return "text";

@@ -28,6 +28,9 @@ std::optional<toml::table> toml_of(std::string_view text, TomlFile& file);
 // "text", "a number", "a list", …
 std::string_view type_of(const toml::node& node);
 
+// Of a number that is one: TOML knows nan and inf, too.
+std::optional<double> figure_of(const toml::node& node);
+
 // The entries of a table as they were written (the library keeps them by alphabet).
 struct TomlEntry {
   const toml::key* key;

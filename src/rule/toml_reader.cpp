@@ -85,8 +85,7 @@ std::optional<bool> TableReader::yes_no(std::string_view key) {
 std::optional<double> TableReader::number(std::string_view key) {
   const toml::node* node = find(key);
   if (node == nullptr) return std::nullopt;
-  const std::optional<double> value = node->is_number() ? node->value<double>() : std::nullopt;
-  if (value && std::isfinite(*value)) return value;
+  if (const auto value = figure_of(*node)) return value;
   wrong_type(key, *node, "write a number, without quotes");
   return std::nullopt;
 }

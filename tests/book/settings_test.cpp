@@ -217,10 +217,13 @@ TEST(Settings, RefuseConditionsThatNobodyWorksIn) {
 }
 
 TEST(Settings, RefuseNumbersThatAreNone) {
-  for (const auto* guard : {"nan", "inf", "-0.1"}) {
-    EXPECT_EQ(faults_below("[decision]\nguard = " + std::string(guard) + "\n"),
-              "book.toml:3:9: error: 'decision.guard' is out of range; write 0 or more [settings/out-of-range]\n");
+  for (const auto* guard : {"nan", "inf"}) {
+    EXPECT_EQ(
+        faults_below("[decision]\nguard = " + std::string(guard) + "\n"),
+        "book.toml:3:9: error: 'decision.guard' is no figure; write a number without quotes [settings/wrong-type]\n");
   }
+  EXPECT_EQ(faults_below("[decision]\nguard = -0.1\n"),
+            "book.toml:3:9: error: 'decision.guard' is out of range; write 0 or more [settings/out-of-range]\n");
   EXPECT_EQ(
       faults_below("[decision]\nguard = true\n"),
       "book.toml:3:9: error: 'decision.guard' is true or false; write a number without quotes [settings/wrong-type]\n");
@@ -345,6 +348,21 @@ TEST(Settings, WantAnAerosolAsAWholeAndInItsOrder) {
   EXPECT_EQ(faults_below("[aerosol]\nmmad = \"5 µm\"\ngsd = 0.5\nsource = \"S\"\n"),
             "book.toml:4:7: error: 'aerosol.gsd' is out of range; write 1 to 10, the smaller one first "
             "[settings/out-of-range]\n");
+}
+
+// Nothing compares with what is no number: it lies neither below the least nor above the greatest.
+TEST(Settings, TakeNoFigureForWhatIsNone) {
+  const auto of_gsd = [](const std::string& gsd) {
+    return faults_below("[aerosol]\nmmad = \"5 µm\"\ngsd = " + gsd + "\nsource = \"S\"\n");
+  };
+  const std::string error = ": error: 'aerosol.gsd' is no figure; write it as 2 or [1.8, 2.5] [settings/wrong-type]\n";
+  EXPECT_EQ(of_gsd("nan"), "book.toml:4:7" + error);
+  EXPECT_EQ(of_gsd("[nan, 2]"), "book.toml:4:8" + error);
+  EXPECT_EQ(of_gsd("[1.8, nan]"), "book.toml:4:13" + error);
+  EXPECT_EQ(of_gsd("[1.8, inf]"), "book.toml:4:13" + error);
+  EXPECT_EQ(faults_below("[aerosol]\nmmad = [\"3 µm\", \"nan µm\"]\ngsd = 2\nsource = \"S\"\n"),
+            "book.toml:3:17: error: 'aerosol.mmad' can't be 'nan µm'; write it as \"5 µm\" or [\"3 µm\", \"8 µm\"] "
+            "[settings/not-an-amount]\n");
 }
 
 }  // namespace

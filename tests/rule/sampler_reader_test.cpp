@@ -96,6 +96,9 @@ TEST(SamplerReader, RefusesACutThatIsNone) {
             "[sampler/no-cut]\n");
   EXPECT_EQ(faults_of(with(curve, "cut = ", "cut = 4")),
             "p.toml:6:7: error: '4' lacks a unit; units read are µm [amount/no-unit]\n");
+  EXPECT_EQ(faults_of(with(curve, "cut_spread", "cut_spread = nan")),
+            "p.toml:7:14: error: 'cut_spread' of sampler 'a' is no figure; write a number, without quotes "
+            "[toml/wrong-type]\n");
   EXPECT_EQ(
       faults_of(with(curve, "cut_spread", "cut_spread = 1")),
       "p.toml:7:1: error: 'cut_spread' of sampler 'a' is not above 1; write the geometric standard deviation of the "
