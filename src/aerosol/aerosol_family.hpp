@@ -21,6 +21,8 @@ struct AerosolFamily {
   Bounds gsd{2, 3};
 };
 
+inline bool is_one(const AerosolFamily& family) { return is_one(family.mmad_um) && is_one(family.gsd); }
+
 using MassErrorBand = MassErrors<Bounds>;
 
 // What a preselector at its nominal flow, and a convention, take of each of a family: worked out once for many flows.

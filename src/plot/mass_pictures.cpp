@@ -20,7 +20,8 @@ double in_um(double place) { return elementary::pow(10, place); }
 
 std::vector<DateTic> diameter_tics(const Panel::Range& axis) {
   std::vector<DateTic> tics;
-  for (const double um : {0.2, 0.5, 1.0, 2.0, 3.0, 4.0, 5.0, 7.0, 10.0, 15.0, 20.0, 30.0, 50.0, 100.0}) {
+  for (const double um :
+       {0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 3.0, 4.0, 5.0, 7.0, 10.0, 15.0, 20.0, 30.0, 50.0, 100.0, 200.0}) {
     if (on_axis(um) >= axis.low && on_axis(um) <= axis.high) tics.push_back({on_axis(um), chart_figure(um)});
   }
   return tics;
@@ -77,71 +78,77 @@ class MassPictureWriter {
   const CutLaw& law() const { return change_.preselector.cut; }
 
   void begin(const std::string& what, const std::string& title, const std::string& subtitle, const std::string& third,
-             Extent size) {
+             Extent size, const std::vector<PictureKey>& key = {}) {
     pictures_.files.push_back(as_file_name(sample()) + what + std::string(ending_of(format_)));
     begin_picture(pictures_.script,
-                  {pictures_.files.back(), title, subtitle, third, size, format_, std::string(cautions_in_a_line)},
+                  {pictures_.files.back(), title, subtitle, third, size, format_, std::string(cautions_in_a_line), key},
                   theme_);
   }
 
   // --- the curves
 
+  // A curve, and what it is.
+  struct NamedCurve {
+    Panel::Curve curve;
+    std::string name;
+  };
+
   void penetration_picture() {
-    begin(".penetration", sample() + ": what comes through " + sampler(),
-          flows() + "; a model, from the curve that the book states", "", size_of_curves);
     Panel panel;
-    panel.x = {on_axis(std::max(0.5, law().nominal_um / 5)), on_axis(std::min(100.0, law().nominal_um * 6))};
+    panel.x = diameters();
     panel.y = {0, 100};
     panel.x_label = "aerodynamic diameter, µm";
     panel.y_label = "% of the particles of a size";
     panel.left = 0.075;
     panel.right = 0.965;
     panel.bottom = 0.14;
-    panel.top = 0.80;
     panel.x_tics = diameter_tics(panel.x);
-    add_curves(panel);
+    std::vector<PictureKey> key;
+    for (const NamedCurve& each : curves(panel.x)) {
+      panel.curves.push_back(each.curve);
+      if (!each.name.empty()) key.push_back(key_of_line(each.curve.line, each.name));
+    }
+    panel.top = 1 - (66 + height_of_key(key, size_of_curves.width, theme_)) / size_of_curves.height;
+    begin(".penetration", sample() + ": what comes through " + sampler(),
+          flows() + "; a model, from the curve that the book states", "", size_of_curves, key);
     append_panel(pictures_.script, panel, theme_, size_of_curves);
     end_picture(pictures_.script);
   }
 
-  Panel::Curve curve(const Panel& panel, const LineStyle& line, const PenetrationCurve& of) const {
-    Panel::Curve drawn{between(panel.x, steps), {}, line};
-    for (const double x : drawn.x) drawn.y.push_back(100 * penetration(of, in_um(x)));
+  // From what all comes through of to what nothing does, within the sizes of what is in the air.
+  Panel::Range diameters() const {
+    const double least = std::min(change_.cut_um.lower, law().nominal_um);
+    const double greatest = std::max(change_.cut_um.upper, law().nominal_um);
+    return {on_axis(std::clamp(least / 5, 0.01, 20.0)), on_axis(std::clamp(greatest * 6, 1.0, 200.0))};
+  }
+
+  template <class Share>
+  static NamedCurve curve(const Panel::Range& range, const LineStyle& line, const std::string& name, Share share_of) {
+    NamedCurve drawn{{between(range, steps), {}, line}, name};
+    for (const double x : drawn.curve.x) drawn.curve.y.push_back(100 * share_of(in_um(x)));
     return drawn;
   }
 
-  void add_curves(Panel& panel) const {
-    const double spread = change_.preselector.spread;
+  std::vector<NamedCurve> curves(const Panel::Range& range) const {
     LineStyle here = theme_.value;
     here.width = 2.2;
     here.colour = theme_.signal.colour;
     LineStyle nominal = theme_.next;
     nominal.colour = theme_.point.colour;
-    std::vector<std::pair<LineStyle, std::string>> key;
+    std::vector<NamedCurve> all;
     if (change_.convention) {
-      Panel::Curve agreed{between(panel.x, steps), {}, theme_.limit};
-      for (const double x : agreed.x) agreed.y.push_back(100 * convention_share(*change_.convention, in_um(x)));
-      panel.curves.push_back(agreed);
-      key.emplace_back(theme_.limit, std::string(to_text(*change_.convention)) + " convention (ISO 7708, EN 481)");
+      all.push_back(curve(range, theme_.limit,
+                          std::string(to_text(*change_.convention)) + " convention (ISO 7708, EN 481)",
+                          [&](double d_um) { return convention_share(*change_.convention, d_um); }));
     }
-    panel.curves.push_back(curve(panel, nominal, {law().nominal_um, spread}));
-    key.emplace_back(nominal, "at the nominal flow, 50 % at " + with_decimals(law().nominal_um, 2) + " µm");
-    panel.curves.push_back(curve(panel, here, {change_.cut_um.upper, spread}));
-    if (!is_one(change_.cut_um)) panel.curves.push_back(curve(panel, here, {change_.cut_um.lower, spread}));
-    key.emplace_back(here, "at this flow, 50 % at " + cut_text(change_.cut_um));
-    add_key(panel, key);
-  }
-
-  // Upper right, where no curve comes: a line of each kind, and its words.
-  static void add_key(Panel& panel, const std::vector<std::pair<LineStyle, std::string>>& key) {
-    double y = 96;
-    for (const auto& [line, words] : key) {
-      const double width = panel.x.high - panel.x.low;
-      const double from = panel.x.low + 0.555 * width;
-      panel.curves.push_back({{from, from + 0.05 * width}, {y, y}, line});
-      panel.words.push_back({from + 0.06 * width, y, words});
-      y -= 7;
-    }
+    const auto with_cut = [&](const LineStyle& line, const std::string& name, double cut_um) {
+      const PenetrationCurve of{cut_um, change_.preselector.spread};
+      all.push_back(curve(range, line, name, [&](double d_um) { return penetration(of, d_um); }));
+    };
+    with_cut(nominal, "at the nominal flow, 50 % at " + with_decimals(law().nominal_um, 2) + " µm", law().nominal_um);
+    with_cut(here, "at this flow, 50 % at " + cut_text(change_.cut_um), change_.cut_um.upper);
+    if (!is_one(change_.cut_um)) with_cut(here, "", change_.cut_um.lower);
+    return all;
   }
 
   // --- the maps
@@ -151,21 +158,21 @@ class MassPictureWriter {
     begin(".mass-error", sample() + ": by how much the concentration is off, by the dust",
           sampler() + " at " + flows() + "; lines of equal error, shaded within " +
               chart_figure(100 * screening_.book().settings.small_mass_error) + " %",
-          exponent_text() + (is_one(own.mmad_um) && is_one(own.gsd)
+          exponent_text() + (is_one(own)
                                  ? "the mark: the dust that the book states"
                                  : std::string("the frame: the dusts ") +
                                        (screening_.book().settings.aerosol ? "that the book states"
                                                                            : "that are taken, for nobody states one")),
           size_of_maps);
-    map(own, 1, 0.055, 0.455, "with the actual volume");
-    map(own, f_.mean_flow_l_min / f_.nominal_l_min, 0.555, 0.945, "with the nominal volume");
+    map(own, 1, 0.055, 0.455, "by the actual volume");
+    map(own, f_.mean_flow_l_min / f_.nominal_l_min, 0.555, 0.945, "by the nominal volume");
     end_picture(pictures_.script);
   }
 
   std::string exponent_text() const {
     if (change_.is_known) return "";
     return "nobody states the exponent of its cut: drawn with " + chart_figure(law_farther()) +
-           ", the farther end of the literature; ";
+           ", the farther end of the literature's, from memory; ";
   }
   double law_farther() const {
     return farther_cut(change_) == cut_at(change_.exponents.lower) ? change_.exponents.lower : change_.exponents.upper;
@@ -238,7 +245,7 @@ class MassPictureWriter {
     const double other = error(on_axis(20), panel.y.low);
     const double least = std::min(one, other);
     const double greatest = std::max(one, other);
-    if (!(greatest > least)) return;
+    if (!std::isfinite(one) || !std::isfinite(other) || one == other) return;
     const double step = tic_step(greatest - least, 10);
     for (double level = std::ceil(least / step) * step; level <= greatest * (1 + 1e-9); level += step)
       add_line(panel, level, line_of(panel, level, more_air, false));
@@ -263,7 +270,7 @@ class MassPictureWriter {
   void add_own(Panel& panel, const AerosolFamily& own) const {
     const double left = on_axis(own.mmad_um.lower);
     const double right = on_axis(own.mmad_um.upper);
-    if (is_one(own.mmad_um) && is_one(own.gsd)) {
+    if (is_one(own)) {
       MarkStyle mark = filled(theme_.signal);
       mark.colour = theme_.signal.colour;
       panel.marks.push_back({{left}, {own.gsd.lower}, mark});

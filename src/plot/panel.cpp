@@ -308,7 +308,13 @@ std::string_view ending_of(PictureFormat format) {
 
 namespace {
 
-constexpr double side = 16;  // free at the left and the right of a head
+constexpr double side = 16;            // free at the left and the right of a head
+constexpr double length_of_line = 26;  // in its key
+
+double pixels_before_words(const PictureKey& entry) {
+  if (entry.line.width > 0) return length_of_line + 6;
+  return entry.mark.shape != 0 ? 12 : 0;
+}
 
 // Where each stands, in pixels from the left end of its line and in lines from the first.
 struct KeyPlace {
@@ -319,7 +325,7 @@ std::vector<KeyPlace> places_of(const std::vector<PictureKey>& key, double width
   std::vector<KeyPlace> places;
   KeyPlace next;
   for (const PictureKey& entry : key) {
-    const double needed = text_width(entry.text, theme.small_points) + (entry.mark.shape != 0 ? 12 : 0);
+    const double needed = text_width(entry.text, theme.small_points) + pixels_before_words(entry);
     if (next.x > 0 && next.x + needed > width - 2 * side) next = {0, next.line + 1};
     places.push_back(next);
     next.x += needed + side;
@@ -330,13 +336,19 @@ std::vector<KeyPlace> places_of(const std::vector<PictureKey>& key, double width
 void append_key(std::string& script, const PictureHead& head, const Theme& theme) {
   const std::vector<KeyPlace> places = places_of(head.key, head.size.width, theme);
   for (std::size_t i = 0; i < places.size(); ++i) {
-    const bool has_mark = head.key[i].mark.shape != 0;
-    const double x = side + places[i].x + (has_mark ? 4 : 0);
+    const PictureKey& entry = head.key[i];
+    const bool has_line = entry.line.width > 0;
+    const bool has_mark = !has_line && entry.mark.shape != 0;
+    const double left = side + places[i].x;
+    const double x = left + (has_line ? pixels_before_words(entry) : has_mark ? 4 : 0);
     const double down = (head.forecast.empty() ? 60 : 78) + places[i].line * pixels_of_a_key_line;
-    script += "set label " + gnuplot_quoted(head.key[i].text) + " at screen " + gnuplot_figure(x / head.size.width) +
-              ", screen " + gnuplot_figure(1 - down / head.size.height) + " left noenhanced" +
-              font(theme, theme.small_points) + text_colour(theme.faint) +
-              (has_mark ? " point" + gnuplot_mark(head.key[i].mark) + " offset 1.2,-0.35" : "") + "\n";
+    const std::string y = ", screen " + gnuplot_figure(1 - down / head.size.height);
+    script += "set label " + gnuplot_quoted(entry.text) + " at screen " + gnuplot_figure(x / head.size.width) + y +
+              " left noenhanced" + font(theme, theme.small_points) + text_colour(theme.faint) +
+              (has_mark ? " point" + gnuplot_mark(entry.mark) + " offset 1.2,-0.35" : "") + "\n";
+    if (!has_line) continue;
+    script += "set arrow from screen " + gnuplot_figure(left / head.size.width) + y + " to screen " +
+              gnuplot_figure((left + length_of_line) / head.size.width) + y + " nohead" + line_words(entry.line) + "\n";
   }
 }
 

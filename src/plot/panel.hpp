@@ -3,6 +3,7 @@
 
 #include <array>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "plot/date_axis.hpp"
@@ -120,11 +121,13 @@ std::string_view ending_of(PictureFormat format);
 // Of "svg", "png" or "pdf".
 PictureFormat format_named(std::string_view name);
 
-// A mark and what it stands for. Shape 0: words alone.
+// A mark, or a line, and what it stands for. Shape 0, and a width of 0: words alone.
 struct PictureKey {
   MarkStyle mark;
   std::string text;
+  LineStyle line{0, "", ""};
 };
+inline PictureKey key_of_line(const LineStyle& line, std::string text) { return {{0, 0, ""}, std::move(text), line}; }
 
 struct PictureHead {
   std::string file;  // without folder, with its ending

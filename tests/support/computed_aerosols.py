@@ -183,6 +183,18 @@ def aerosol_family():
     yield from (greatest.x, -greatest.fun)
 
 
+def level_lines():
+    """Where lines of equal error end on a map from 0.5 to 30 µm and 1.5 to 3.5, as shares of its sides."""
+    def error(mmad, gsd, volume):
+        return through(4 * 0.95 ** -0.75, mmad, gsd) / through(4, mmad, gsd) * volume - 1
+    for level, volume in ((0.05, 1), (0, 0.95)):
+        mmad = brentq(lambda m: error(m, 3.5, volume) - level, 0.5, 30)
+        yield math.log(mmad / 0.5) / math.log(60)
+    for level, volume in ((0.1, 1), (0.05, 0.95)):
+        yield (brentq(lambda g: error(30, g, volume) - level, 1.5, 3.5) - 1.5) / 2
+
+
 ROOMS = {"aerosol/convention": convention, "aerosol/size_distribution": size_distribution,
          "aerosol/penetration": penetrating, "aerosol/slip": slipping, "aerosol/cut_law": cut_law,
-         "aerosol/impactor_jet": impactor_jet, "aerosol/sampled_mass": sampled_mass, "aerosol/aerosol_family": aerosol_family}
+         "aerosol/impactor_jet": impactor_jet, "aerosol/sampled_mass": sampled_mass, "aerosol/aerosol_family": aerosol_family,
+         "plot/mass_pictures": level_lines}
