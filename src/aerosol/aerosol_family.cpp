@@ -22,7 +22,8 @@ double on_the_way(const Bounds& range, std::size_t i, std::size_t count) {
 // Of a smooth function that is known at equal distances.
 template <std::size_t count>
 double greatest(const std::array<double, count>& f) {
-  if (std::isnan(f.front())) return no_figure;  // what one member lacks, all do
+  const auto is_none = [](double figure) { return !std::isfinite(figure); };  // where nothing comes through: 0 / 0
+  if (std::any_of(f.begin(), f.end(), is_none)) return no_figure;
   const auto top = std::max_element(f.begin(), f.end());
   const auto middle = std::clamp(top, f.begin() + 1, f.end() - 2);
   const double slope = (middle[1] - middle[-1]) / 2;

@@ -17,8 +17,12 @@ bool is_outside(const Bounds& range, double figure) {
 
 }  // namespace
 
+bool holds_at(const CutLaw& law, double flow_l_min) {
+  return flow_l_min > 0 && !is_outside(law.flows_l_min, flow_l_min);
+}
+
 double cut_at_flow(const CutLaw& law, double flow_l_min) {
-  if (!(flow_l_min > 0) || !(law.nominal_l_min > 0) || is_outside(law.flows_l_min, flow_l_min)) return no_figure;
+  if (!(law.nominal_l_min > 0) || !holds_at(law, flow_l_min)) return no_figure;
   if (std::isnan(law.exponent)) return no_figure;  // pow() would make 1 of some
   const double ratio = flow_l_min / law.nominal_l_min;
   const double slipping_um = law.nominal_um * std::sqrt(slip_correction(law.nominal_um, law.mean_free_path_um));

@@ -24,6 +24,9 @@ inline constexpr double elutriator_exponent = -0.5;
 // was, for larger cyclones (Moore and McFarland, Environ. Sci. Technol. 30 (1996) 271, abstract).
 inline constexpr Bounds cyclone_exponents{0.5, 1.15};
 
+// Whether the law was found to hold at a flow.
+bool holds_at(const CutLaw& law, double flow_l_min);
+
 // The cut of a preselector at a flow.
 //
 //   d · √C(d) = d₀ · √C(d₀) · (Q/Q₀)^(−n)

@@ -19,7 +19,7 @@ struct MassChange {
   Bounds exponents;       // equal ends where it is known
   Bounds cut_um;          // at the flow
   MassErrorBand errors;   // equal ends of one aerosol; no figures beyond the flows of the law
-  Bounds bias;            // against the convention, by the volume that is formed
+  Bounds bias;            // against the convention, by the volume that is formed; missing where none is
 };
 
 // The aerosols that a book's samplers are held to: the one of book.toml, or those that it states, else the stated

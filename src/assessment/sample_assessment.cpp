@@ -51,11 +51,14 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
 }
 
 std::optional<MassChange> AssessmentBasis::mass_change(const SampleAssessment& figures) const {
-  std::optional<MassChange> change =
-      mass.of(field(book.samples.sampler, figures.sample, TextId{0}), figures.nominal_l_min, figures.mean_flow_l_min);
+  std::optional<MassChange> change = mass_change(figures, figures.mean_flow_l_min);
   if (change)
     change->bias = error_by_volume(change->errors.bias_by_actual_volume, figures.mean_flow_l_min, figures.flow_l_min);
   return change;
+}
+
+std::optional<MassChange> AssessmentBasis::mass_change(const SampleAssessment& figures, double flow_l_min) const {
+  return mass.of(field(book.samples.sampler, figures.sample, TextId{0}), figures.nominal_l_min, flow_l_min);
 }
 
 SampleAssessor::SampleAssessor(const AssessmentBasis& basis, Depth depth)

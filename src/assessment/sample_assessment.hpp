@@ -93,8 +93,9 @@ struct AssessmentBasis {
   CalibratorScatter scatter;
   PumpDrifts pump_drifts;
 
-  // What the mean flow as measured did to the mass of a sample.
+  // What the mean flow as measured did to the mass of a sample; and what another one would have done.
   std::optional<MassChange> mass_change(const SampleAssessment& figures) const;
+  std::optional<MassChange> mass_change(const SampleAssessment& figures, double flow_l_min) const;
 };
 
 // How far a sample is assessed: which sets count, and their flows; all its figures; and the steps to them.

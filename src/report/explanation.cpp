@@ -275,8 +275,8 @@ class Explanation {
     heading("Cut size");
     line("cut.shift = (mean flow / nominal)^-n - 1, at the mean flow as measured");
     if (is_missing(f_.cut_shift)) return cannot("a flow is missing");
-    line("          = (" + flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.nominal_l_min) + ")^-" +
-         shortest(f_.cut.exponent) + " - 1 = " + with_decimals(100 * f_.cut_shift, 2) + " %");
+    line("          = (" + flow_text(f_.mean_flow_l_min) + " / " + flow_text(f_.nominal_l_min) + ")^" +
+         shortest(-f_.cut.exponent) + " - 1 = " + with_decimals(100 * f_.cut_shift, 2) + " %");
     const auto sampler = screening_.rules().samplers.find(text_of(book_.samples.sampler));
     if (sampler != screening_.rules().samplers.end())
       line("n = " + shortest(f_.cut.exponent) + ": " + sampler->second.cut_source);

@@ -12,7 +12,4 @@ namespace driftwarden {
 // `width`, where words allow it.
 std::string mass_working(const Screening& screening, const SampleResult& result, std::size_t width);
 
-// What a model of the cut leaves out, in a sentence.
-extern const std::string_view left_out_of_the_mass;
-
 }  // namespace driftwarden

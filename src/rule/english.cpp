@@ -113,23 +113,27 @@ constexpr MeasureTexts of_samples[] = {
              "How the flow moved the sampler's cut size is not known: {why}"),
     row(S::cut_size, "At this flow the 50 % cut size of the sampler is {figure}",
         "The 50 % cut size of the sampler at this flow is not known: {why}"),
-    two_ways(
-        S::mass_shift_actual,
-        "By the model of its sampler, this flow makes the concentration by the actual volume up to {size} too high",
-        "By the model of its sampler, this flow makes the concentration by the actual volume up to {size} too low",
-        "What this flow does to the concentration by the actual volume can't be told: {why}")
-        .at_none("By the model of its sampler, this flow leaves the concentration by the actual volume as it is"),
-    two_ways(
-        S::mass_shift_nominal,
-        "By the model of its sampler, this flow makes the concentration by the nominal volume up to {size} too high",
-        "By the model of its sampler, this flow makes the concentration by the nominal volume up to {size} too low",
-        "What this flow does to the concentration by the nominal volume can't be told: {why}")
-        .at_none("By the model of its sampler, this flow leaves the concentration by the nominal volume as it is"),
+    two_ways(S::mass_shift_actual,
+             "By the stated curve of its sampler, this flow makes the concentration by the actual volume {size} too "
+             "high{of_dusts}",
+             "By the stated curve of its sampler, this flow makes the concentration by the actual volume {size} too "
+             "low{of_dusts}",
+             "What this flow does to the concentration by the actual volume can't be told: {why}")
+        .at_none(
+            "By the stated curve of its sampler, this flow leaves the concentration by the actual volume as it is"),
+    two_ways(S::mass_shift_nominal,
+             "By the stated curve of its sampler, this flow makes the concentration by the nominal volume {size} too "
+             "high{of_dusts}",
+             "By the stated curve of its sampler, this flow makes the concentration by the nominal volume {size} too "
+             "low{of_dusts}",
+             "What this flow does to the concentration by the nominal volume can't be told: {why}")
+        .at_none(
+            "By the stated curve of its sampler, this flow leaves the concentration by the nominal volume as it is"),
     two_ways(S::mass_bias,
-             "By the model of its sampler, the concentration lies up to {size} above that of the convention",
-             "By the model of its sampler, the concentration lies up to {size} below that of the convention",
+             "By the stated curve of its sampler, the concentration lies {size} above that of the convention{of_dusts}",
+             "By the stated curve of its sampler, the concentration lies {size} below that of the convention{of_dusts}",
              "How far the concentration lies from that of the convention can't be told: {why}")
-        .at_none("By the model of its sampler, the concentration is that of the convention"),
+        .at_none("By the stated curve of its sampler, the concentration is that of the convention"),
     row(S::calibrator_uncertainty, "The certificate of {calibrator} states the flow to {figure} (expanded uncertainty)",
         "How well the calibrator is known is not stated: {why}"),
     yes_no(S::record_pump_serial, "The serial number of {pump} is written down",
@@ -299,13 +303,18 @@ constexpr Texts english_texts{
                   "the conditions that the scale of {calibrator} is made for are not in instruments.csv",
               .no_curve = "the penetration curve of the sampler is not described",
               .no_exponent = "how the cut of the sampler goes with the flow is not stated",
+              .nominal_beyond_law =
+                  "the nominal flow of the sample lies outside those that the law of the sampler's cut was found over",
               .beyond_law = "the flow lies outside those that the law of the sampler's cut was found over",
-              .no_convention = "the fraction of the sampler is none of a convention"},
+              .no_convention = "the fraction of the sampler is none of a convention",
+              .nothing_through =
+                  "so little of the coarsest dust comes through the sampler that no ratio can be formed of it"},
     .sets = {"before sampling", "during sampling", "after sampling"},
     .bases = {"flow before sampling", "flow after sampling", "mean flow", "nominal flow"},
     .of_bases = {"", " of the flow after sampling", " of the mean flow", " of the nominal flow"},
     .beside = {"before sampling", "after sampling", "mean", "nominal"},
     .of_their_mean = " of their mean",
+    .of_dusts = ", for the dust that makes the most of it",
     .one_struck_out = "The one reading {set} is struck out",
     .all_struck_out = "All {n} readings {set} are struck out",
     .on_day = " for {day}",

@@ -117,6 +117,9 @@ struct LeansOn {
   bool field = false;
 };
 
+// What of the cut of its sampler a measure of a sample leans on, each with those before it.
+enum class CutPart : std::uint8_t { nothing, law, curve, convention };
+
 // Something a rule may hold to a limit. Its row stands in rule/measure_catalogue.
 struct Measure {
   std::string_view name;
@@ -135,6 +138,7 @@ struct Measure {
   bool is_about_records = false;   // about what was written down and not about a figure: "record.by" and the like
   bool is_about_the_flow = false;  // how large the flow was, or how it moved
   LeansOn leans_on;                // of a measure of a sample
+  CutPart of_the_cut = CutPart::nothing;
 
   // Written out: clang makes no member of a template in time for what is worked out while compiling.
   constexpr Measure or_absolute(Dimension difference) const {
@@ -164,6 +168,11 @@ struct Measure {
   constexpr Measure about_the_flow() const {
     Measure changed = *this;
     changed.is_about_the_flow = true;
+    return changed;
+  }
+  constexpr Measure about_the_cut(CutPart part) const {
+    Measure changed = *this;
+    changed.of_the_cut = part;
     return changed;
   }
   constexpr Measure leaning_on(LeansOn records) const {

@@ -21,8 +21,7 @@ inline constexpr std::string_view is_a_spread =
     "it describes the scatter of the readings that were taken, and no true scatter";
 inline constexpr std::string_view one_reading =
     "one reading does not tell its own scatter; the flow of its set has a u";
-inline constexpr std::string_view is_a_model =
-    "it is a figure of a model; how far it carries, the range over aerosols says";
+inline constexpr std::string_view is_a_model = "of what a model leaves out nobody has a standard deviation";
 inline constexpr std::string_view hang_together = "uses of one pump are not independent of each other";
 
 constexpr Measure measure(auto number, std::string_view name, MeasureKind kind, std::string_view definition) {
@@ -175,28 +174,36 @@ inline constexpr Measure sample_measures[] = {
     yes_no(SampleMeasure::certificate_missing, "certificate.missing",
            "whether a reading has no certificate in force on its day")
         .leaning_on(sample_and_all_sets),
-    percentage(SampleMeasure::cut_shift, "cut.shift",
-               "change of the 50 % cut size at the mean flow as measured: (mean flow / nominal)^-n - 1, n being the "
-               "sampler's cut exponent; missing without one")
-        .stated("by the u of the flow, the exponent taken as exact", sample_and_sets),
-    number(SampleMeasure::cut_size, "cut.size", Dimension::diameter, "µm",
-           "50 % cut size of the sampler at the mean flow as measured, by the law of its cut; missing where its d50 or "
-           "its exponent is not stated, or the flow lies outside those that the law was found over")
+    percentage(
+        SampleMeasure::cut_shift, "cut.shift",
+        "change of the 50 % cut size at the mean flow as measured: d50 / d50 at the nominal flow - 1, by the law "
+        "of its cut, which needs no d50 where only its exponent is stated; missing where nobody states how the "
+        "cut goes with the flow, or either flow lies outside those that the law was found over")
+        .about_the_cut(CutPart::law)
+        .stated("by the u of the flow, the law of the cut taken as exact", sample_and_sets),
+    number(
+        SampleMeasure::cut_size, "cut.size", Dimension::diameter, "µm",
+        "50 % cut size of the sampler at the mean flow as measured, by the law of its cut; missing where its curve or "
+        "its exponent is not stated, or this flow or the nominal one lies outside those that the law was found over")
+        .about_the_cut(CutPart::curve)
         .stated("by the u of the flow, the law of the cut taken as exact", sample_and_sets),
     percentage(SampleMeasure::mass_shift_actual, "mass.shift.actual",
                "by the model of its sampler's cut, how far the concentration by the actual volume is off for the mean "
                "flow as measured, against the sampler at its nominal flow; of several aerosols the end of the range "
                "farther from 0; missing where cut.size is")
+        .about_the_cut(CutPart::curve)
         .not_stated(is_a_model, sample_and_sets),
     percentage(SampleMeasure::mass_shift_nominal, "mass.shift.nominal",
                "by the same model, how far the concentration by the nominal volume is off, and with it the mass on the "
                "filter; of several aerosols the end of the range farther from 0; missing where cut.size is")
+        .about_the_cut(CutPart::curve)
         .not_stated(is_a_model, sample_and_sets),
     percentage(
         SampleMeasure::mass_bias, "mass.bias",
         "by the same model, how far the concentration by the volume that is formed lies from the convention that "
         "the sampler's fraction names (ISO 7708, EN 481); of several aerosols the end of the range farther from "
         "0; missing where cut.size is, and where the fraction is no convention")
+        .about_the_cut(CutPart::convention)
         .not_stated(is_a_model, sample_and_sets),
     percentage(
         SampleMeasure::calibrator_uncertainty, "calibrator.uncertainty",
@@ -352,6 +359,8 @@ constexpr bool is_complete(const Measure (&rows)[count]) {
     if (row.number != i || row.of != subject_of(Number{}) || row.known_by.empty()) return false;
     if (row.definition.empty() || leans != (row.of == Subject::sample)) return false;
     if (row.is_about_records != row.name.starts_with("record.")) return false;
+    const bool is_of_the_cut = row.name.starts_with("cut.") || row.name.starts_with("mass.");
+    if ((row.of_the_cut != CutPart::nothing) != is_of_the_cut) return false;
   }
   return count == static_cast<std::size_t>(Number::count_);
 }

@@ -69,10 +69,12 @@ struct LackTexts {
   std::string_view pressure;          // {calibrator}
   std::string_view humidity;          // {calibrator}
   std::string_view scale_conditions;  // {calibrator}
-  std::string_view no_curve;          // of a sampler's cut, these four
+  std::string_view no_curve;          // of a sampler's cut, these six
   std::string_view no_exponent;
+  std::string_view nominal_beyond_law;
   std::string_view beyond_law;
   std::string_view no_convention;
+  std::string_view nothing_through;
 };
 
 // Every sentence of a finding in one language. What is not here is a name, a figure with its unit, or a place.
@@ -86,6 +88,7 @@ struct Texts {
   std::array<std::string_view, 4> of_bases;  // the same, of a change from before to after: " of the mean flow"
   std::array<std::string_view, 4> beside;    // the same, before the flow itself: "2.1 L/min, nominal 2 L/min"
   std::string_view of_their_mean;            // of a spread that is relative
+  std::string_view of_dusts;                 // of the farther end of a range over dusts
   std::string_view one_struck_out;           // {set}; instead of a count of none
   std::string_view all_struck_out;           // {n}, {set}
   std::string_view on_day;                   // {day}
@@ -110,38 +113,27 @@ struct Texts {
 
 // Those texts that stand alone. All must be there.
 inline constexpr std::array single_texts{
-    &Texts::of_their_mean,
-    &Texts::one_struck_out,
-    &Texts::all_struck_out,
-    &Texts::on_day,
-    &Texts::noted,
-    &Texts::not_noted,
-    &Texts::period,
-    &Texts::one_day,
-    &Texts::days,
-    &Texts::or_,
-    &Texts::to,
-    &Texts::and_,
-    &Texts::rests_on,
-    &Texts::known_to,
-    &Texts::by_our_reading,
-    &Texts::passed_over,
-    &Texts::unknown_where,
-    &Texts::bad_record,
-    &Texts::near_word,
-    &Texts::left_out,
+    &Texts::of_their_mean,  &Texts::of_dusts,    &Texts::one_struck_out,
+    &Texts::all_struck_out, &Texts::on_day,      &Texts::noted,
+    &Texts::not_noted,      &Texts::period,      &Texts::one_day,
+    &Texts::days,           &Texts::or_,         &Texts::to,
+    &Texts::and_,           &Texts::rests_on,    &Texts::known_to,
+    &Texts::by_our_reading, &Texts::passed_over, &Texts::unknown_where,
+    &Texts::bad_record,     &Texts::near_word,   &Texts::left_out,
 };
 inline constexpr std::array near_texts{&NearTexts::chance, &NearTexts::guarded, &NearTexts::unguarded};
 inline constexpr std::array lack_texts{
-    &LackTexts::not_said,   &LackTexts::no_readings,      &LackTexts::none_before, &LackTexts::none_during,
-    &LackTexts::none_after, &LackTexts::all_struck_out,   &LackTexts::temperature, &LackTexts::pressure,
-    &LackTexts::humidity,   &LackTexts::scale_conditions, &LackTexts::no_curve,    &LackTexts::no_exponent,
-    &LackTexts::beyond_law, &LackTexts::no_convention,
+    &LackTexts::not_said,           &LackTexts::no_readings, &LackTexts::none_before,
+    &LackTexts::none_during,        &LackTexts::none_after,  &LackTexts::all_struck_out,
+    &LackTexts::temperature,        &LackTexts::pressure,    &LackTexts::humidity,
+    &LackTexts::scale_conditions,   &LackTexts::no_curve,    &LackTexts::no_exponent,
+    &LackTexts::nominal_beyond_law, &LackTexts::beyond_law,  &LackTexts::no_convention,
+    &LackTexts::nothing_through,
 };
 
 // What only these sentences may leave open, and a rule's own may not.
-inline constexpr std::array<std::string_view, 9> own_placeholders{"base", "of_base", "of_mean", "beside", "flow",
-                                                                  "from", "period",  "other",   "seen"};
+inline constexpr std::array<std::string_view, 10> own_placeholders{"base", "of_base", "of_mean", "of_dusts", "beside",
+                                                                   "flow", "from",    "period",  "other",    "seen"};
 
 namespace texts_check {
 

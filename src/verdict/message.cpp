@@ -5,68 +5,13 @@
 
 #include "quantity/rounding.hpp"
 #include "verdict/applicability.hpp"
+#include "verdict/lack.hpp"
 
 namespace driftwarden {
 namespace {
 
 const Rule& rule_of(const Screening& screening, const Finding& finding) {
   return screening.rules().rules[finding.rule];
-}
-
-// Why a figure of a sample is missing, as far as its sets tell: the sentence and the set that lacks something.
-struct Lack {
-  std::string_view sentence;
-  const ReadingSet* set = nullptr;
-};
-
-std::string_view lack_of(const LackTexts& texts, const ReadingSet& set) {
-  if (set.flow.n == 0) return texts.all_struck_out;
-  switch (set.lack) {
-    case CorrectedReading::Lack::nothing:
-      break;
-    case CorrectedReading::Lack::temperature:
-      return texts.temperature;
-    case CorrectedReading::Lack::pressure:
-      return texts.pressure;
-    case CorrectedReading::Lack::scale_conditions:
-      return texts.scale_conditions;
-    case CorrectedReading::Lack::humidity:
-      return texts.humidity;
-  }
-  return "";
-}
-
-// Of a figure that leans on the cut of the sampler, whose flow is there.
-std::string_view lack_of_cut(const LackTexts& texts, const SampleContext& context) {
-  const std::optional<MassChange> change = context.basis.mass_change(context.figures);
-  if (!change) return texts.no_curve;
-  if (!change->is_known) return texts.no_exponent;
-  return is_missing(change->cut_um.lower) ? texts.beyond_law : texts.no_convention;
-}
-
-bool leans_on_the_cut(const Rule& rule) {
-  if (rule.of != Subject::sample) return false;
-  const auto measure = static_cast<SampleMeasure>(rule.measure);
-  return measure == SampleMeasure::cut_size || measure == SampleMeasure::mass_shift_actual ||
-         measure == SampleMeasure::mass_shift_nominal || measure == SampleMeasure::mass_bias;
-}
-
-Lack why_missing(const LackTexts& texts, const SampleContext& context, const Rule& rule) {
-  const SampleAssessment& figures = context.figures;
-  const LeansOn& leans_on = measure_of(rule).leans_on;
-  const bool leans_on_sets = rule.of != Subject::sample || leans_on.pre || leans_on.post;
-  const bool leans_on_the_field = leans_on.field && !leans_on.post;
-  if (leans_on_the_field && (figures.pre >= 0 || !leans_on.pre) && figures.field_count() == 0)
-    return {texts.none_during};
-  if (!leans_on_sets) return {texts.not_said};
-  if (figures.pre < 0 && figures.post < 0) return {texts.no_readings};
-  if (figures.pre < 0) return {texts.none_before};
-  if (figures.post < 0) return {texts.none_after};
-  for (const ReadingSet& set : figures.sets) {
-    if (const std::string_view lack = lack_of(texts, set); !lack.empty()) return {lack, &set};
-  }
-  if (leans_on_the_cut(rule)) return {lack_of_cut(texts, context)};
-  return {texts.not_said};
 }
 
 std::string in_l_min(double flow_l_min) { return with_decimals(flow_l_min, 3) + " L/min"; }
@@ -96,6 +41,7 @@ class SampleNames {
     if (name == "from") return in_l_min(value().from_l_min);
     if (name == "beside") return std::string(texts().beside[base()]);
     if (name == "of_mean") return std::string(rule_.limit.is_absolute ? "" : texts().of_their_mean);
+    if (name == "of_dusts") return std::string(is_one(aerosols_of(book_.settings)) ? "" : texts().of_dusts);
     if (name == "other") return std::string(samples.name[context_.overlap.with]);
     if (name == "period") return period();
     if (name == "seen") return seen();

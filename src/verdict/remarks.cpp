@@ -216,23 +216,49 @@ std::string error_text(const Bounds& range) {
   return from_to(range, [](double ratio) { return signed_percent(ratio, 1); });
 }
 
+// By which volume the concentration is hardly off.
+struct SmallMassError {
+  bool by_actual = false;
+  bool by_nominal = false;
+
+  explicit operator bool() const { return by_actual || by_nominal; }
+};
+
+SmallMassError operator&(const SmallMassError& a, const SmallMassError& b) {
+  return {a.by_actual && b.by_actual, a.by_nominal && b.by_nominal};
+}
+
+// That of a sample is a mean of those at the flows that it had, weighted with the air: small at each, it is small.
+SmallMassError small_mass_error(const Screening& screening, const SampleAssessment& figures, double flow_l_min) {
+  const std::optional<MassChange> change = screening.basis().mass_change(figures, flow_l_min);
+  if (!change || !change->is_known || is_missing(change->errors.by_actual_volume.lower)) return {};
+  const double small = screening.book().settings.small_mass_error;
+  return {is_within(change->errors.by_actual_volume, small), is_within(change->errors.by_nominal_volume, small)};
+}
+
+SmallMassError small_mass_error(const Screening& screening, const SampleAssessment& figures) {
+  SmallMassError small = small_mass_error(screening, figures, figures.mean_flow_l_min);
+  for (const ReadingSet& set : figures.sets) {
+    const bool counts = set.rows.stage == Stage::field || &set == figures.pre_set() || &set == figures.post_set();
+    if (counts && set.flow.n > 0) small = small & small_mass_error(screening, figures, set.flow.mean);
+  }
+  return small;
+}
+
 // A flow that is off by more than is allowed may have done next to nothing to the concentration, by one volume or both.
 void note_small_mass_error(const Screening& screening, const SampleResult& result, std::vector<std::string>& remarks) {
   if (!is_void_for_its_flow(screening, result)) return;
-  const std::optional<MassChange> change = screening.basis().mass_change(*result.figures);
-  if (!change || !change->is_known || is_missing(change->errors.by_actual_volume.lower)) return;
-  const double small = screening.book().settings.small_mass_error;
-  const Bounds& actual = change->errors.by_actual_volume;
-  const Bounds& nominal = change->errors.by_nominal_volume;
-  const bool is_small_by_actual = is_within(actual, small);
-  const bool is_small_by_nominal = is_within(nominal, small);
-  if (!is_small_by_actual && !is_small_by_nominal) return;
-  const std::string which = is_small_by_actual && is_small_by_nominal ? "with either volume"
-                            : is_small_by_actual                      ? "with the actual volume only"
-                                                                      : "with the nominal volume only";
-  remarks.push_back("By the model of its sampler, at this flow the concentration is off by " + error_text(actual) +
-                    " with the actual volume and by " + error_text(nominal) + " with the nominal one: within " +
-                    shortest(std::round(1e6 * small) / 1e4) + " % " + which + "; the void stays");
+  const SmallMassError small = small_mass_error(screening, *result.figures);
+  if (!small) return;
+  const std::string which = small.by_actual && small.by_nominal ? "by either volume"
+                            : small.by_actual                   ? "by the actual volume"
+                                                                : "by the nominal volume";
+  const MassErrorBand errors = screening.basis().mass_change(*result.figures)->errors;
+  const std::string limit = shortest(std::round(1e6 * screening.book().settings.small_mass_error) / 1e4) + " %";
+  remarks.push_back("By the stated curve of its sampler, the concentration is off " +
+                    error_text(errors.by_actual_volume) + " by the actual volume and " +
+                    error_text(errors.by_nominal_volume) + " by the nominal volume; " + which + " it is within " +
+                    limit + " at the flow of every set. The sample stays void");
 }
 
 }  // namespace

@@ -187,6 +187,17 @@ TEST(FamilyBand, IsUnknownBeyondTheFlowsOfTheLawButForTheBiasAtNominal) {
   }
 }
 
+// Of 200 µm, all of one size, less than the least number comes through 4 µm with a spread of 1.1; of 5 µm much does.
+TEST(FamilyBand, IsUnknownWhereOfOneMemberNothingComesThrough) {
+  const FamilyBand family(of(4, 1.1, 0.75), {{5, 200}, {1, 1.2}}, Convention::respirable);
+  const MassErrorBand band = family.at(1.9);
+  EXPECT_TRUE(std::isnan(band.by_actual_volume.lower));
+  EXPECT_TRUE(std::isnan(band.by_actual_volume.upper));
+  EXPECT_TRUE(std::isnan(band.by_nominal_volume.upper));
+  EXPECT_NEAR(band.share_at_flow.lower, 0, 1e-15);
+  EXPECT_GT(band.share_at_flow.upper, 0.1);
+}
+
 TEST(FamilyBand, IsUnknownWithOneExponentOnly) {
   const FamilyBand family(of(4, 1.25, 0.75), {}, Convention::respirable);
   EXPECT_TRUE(std::isnan(family.at(1.9, {0.5, no_figure}).by_actual_volume.upper));

@@ -91,6 +91,14 @@ TEST(CutAtFlow, IsKnownOverItsRangeAndNotBeyond) {
   EXPECT_TRUE(std::isnan(cut_at_flow(law, 1.79)));
 }
 
+TEST(HoldsAt, IsFromTheLeastToTheGreatestFlow) {
+  CutLaw law;
+  EXPECT_TRUE(holds_at(law, 0.1));
+  law.flows_l_min = {1.5, 2.5};
+  for (const double flow : {1.5, 2.0, 2.5}) EXPECT_TRUE(holds_at(law, flow)) << flow;
+  for (const double flow : {0.0, 1.49, 2.51, std::nan("")}) EXPECT_FALSE(holds_at(law, flow)) << flow;
+}
+
 TEST(CutAtFlow, IsKnownAtSmallFlowsToo) { EXPECT_NEAR(cut_at_flow(power(4, 0.04, 0.5), 0.01), 8, 1e-14); }
 
 TEST(CutAtFlow, HasNoFigureWhereOneIsLackingOrImpossible) {

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
-# The tables of docs/mass.md are those that SciPy works out.
+# The figures of docs/mass.md, in its tables and its words, are those that SciPy works out.
 set -euo pipefail
 exec /usr/bin/python3 tests/docs/mass_page.py docs/mass.md

@@ -205,6 +205,13 @@ inline BookText cyclone_book(const std::string& flow_l_min, bool has_aerosol = t
   return cyclone_book_from(flow_l_min, flow_l_min, has_aerosol);
 }
 
+// The same where S1 is meant to run at another flow than its sampler's.
+inline BookText with_own_nominal(BookText text, const std::string& nominal_l_min) {
+  text.samples = "sample,pump,sampler,nominal [L/min],started,stopped\nS1,P1,cyclone," + nominal_l_min +
+                 ",2026-09-21T08:00,2026-09-21T16:00\n";
+  return text;
+}
+
 // A book, what it is judged by, and a judge.
 class JudgedBook {
  public:

@@ -146,6 +146,12 @@ def cut_size():
     yield from ((flow / 2.0) ** -0.5 - 1 for flow in (1.9, 2.1))
 
 
+def mass_at_sets():
+    for flow in (1.6, 2.2):
+        change = through(4 * (flow / 2) ** -0.75, 5, 2) / through(4, 5, 2)
+        yield from (100 * (change - 1), 100 * (change * flow / 2 - 1))
+
+
 def mass_by_volume():
     """The bias at 1.9 L/min by volumes that were formed with other flows."""
     by_actual = through(4 * 0.95 ** -0.75, 5, 2) / taken("respirable", 5, 2)
@@ -181,4 +187,4 @@ ROOMS = {"correction/reference_conditions": reference_conditions, "correction/ro
          "assessment/calibrator_knowledge": calibrator_knowledge, "assessment/drift": drifts,
          "assessment/cut_size": cut_size, "assessment/mass_change": mass_change, "assessment/reading_set": reading_set,
          "assessment/sample_assessment": sample_assessment, "assessment/sampled_volume": sampled_volume,
-         "verdict/measured": mass_by_volume}
+         "verdict/measured": mass_by_volume, "verdict/remarks": mass_at_sets}
