@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "diagnostic/suggestion.hpp"
+#include "history/kits_out.hpp"
 
 namespace driftwarden {
 namespace {
@@ -31,7 +32,58 @@ bool read_said(const std::string& option, const std::string& text, Dimension dim
   return false;
 }
 
+// What goes out next under a name, else what went out last.
+const KitOut* kit_named(const KitsOut& kits, const std::string& name) {
+  const auto packed = std::ranges::find(kits.being_packed, name, &KitOut::kit);
+  if (packed != kits.being_packed.end()) return &*packed;
+  const KitOut* last = nullptr;
+  for (const KitOut& kit : kits.out) {
+    if (kit.kit() == name && (last == nullptr || kit.out() > last->out())) last = &kit;
+  }
+  return last;
+}
+
+std::vector<Row> instruments_in(const Book& book, const KitOut& kit, InstrumentKind kind) {
+  std::vector<Row> rows;
+  for (const Issue* thing : kit.things) {
+    if (thing->instrument != no_row && book.instruments[thing->instrument].kind == kind)
+      rows.push_back(thing->instrument);
+  }
+  return rows;
+}
+
+void tell_unknown_kit(const KitsOut& kits, const std::string& name, Surroundings& surroundings) {
+  std::vector<std::string> known;
+  for (const std::vector<KitOut>* all : {&kits.being_packed, &kits.out}) {
+    for (const KitOut& kit : *all) known.push_back(kit.kit());
+  }
+  tell(surroundings.err,
+       {error("command/unknown-name", {"command line", 0, 0},
+              "no kit " + in_quotes(name) + " is out or being put together by issues.csv", did_you_mean(name, known))});
+}
+
 }  // namespace
+
+std::optional<std::vector<SampleAhead>> kit_ahead(const OpenedBook& opened, const std::string& name,
+                                                  Surroundings& surroundings) {
+  const KitsOut kits = kits_out(opened.book, opened.as_of);
+  const KitOut* kit = kit_named(kits, name);
+  if (kit == nullptr) return tell_unknown_kit(kits, name, surroundings), std::nullopt;
+  std::vector<SampleAhead> samples =
+      samples_planned_with(*opened.screening, instruments_in(opened.book, *kit, InstrumentKind::pump));
+  if (samples.empty()) {
+    tell(surroundings.err,
+         {error("command/refused", {"command line", 0, 0},
+                "plan.csv has no sample that is still to be taken with a pump of kit " + in_quotes(name),
+                "write under 'pump' of plan.csv which pumps its samples are taken with")});
+    return std::nullopt;
+  }
+  const std::vector<Row> calibrators = instruments_in(opened.book, *kit, InstrumentKind::calibrator);
+  for (SampleAhead& sample : samples) {
+    if (sample.calibrator == no_row && calibrators.size() == 1) sample.calibrator = calibrators.front();
+  }
+  return samples;
+}
 
 std::optional<std::vector<SampleAhead>> batch_ahead(const OpenedBook& opened, const std::string& batch,
                                                     Surroundings& surroundings) {

@@ -16,6 +16,12 @@ namespace driftwarden {
 std::optional<std::vector<SampleAhead>> batch_ahead(const OpenedBook& opened, const std::string& batch,
                                                     Surroundings& surroundings);
 
+// The samples that are planned with the pumps of a kit that is being put together, or else is out; those whose
+// calibrator the plan leaves open with the kit's, where it has one. Nothing (told) where there is no such kit, or
+// nothing is planned with its pumps.
+std::optional<std::vector<SampleAhead>> kit_ahead(const OpenedBook& opened, const std::string& kit,
+                                                  Surroundings& surroundings);
+
 // The rows of calibrators by their names; nothing (told) where one is unknown or no calibrator.
 std::optional<std::vector<Row>> calibrators_named(const Book& book, const std::vector<std::string>& names,
                                                   Surroundings& surroundings);

@@ -16,10 +16,13 @@ void add_air(CLI::App* command, AirOptions& air) {
 void add_sheet(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   SheetOptions& sheet = options.sheet;
   CLI::App* command =
-      app.add_subcommand("sheet", "field sheets of a batch to write on, with what the calibrator should show");
+      app.add_subcommand("sheet", "field sheets of a batch or a kit to write on, with what the calibrator should show");
   add_book(command, sheet.book);
   add_as_of(command, sheet.book);
-  command->add_option("--batch", sheet.batch, "the batch, as it stands in plan.csv or in the samples")->required();
+  CLI::Option* batch =
+      command->add_option("--batch", sheet.batch, "the batch, as it stands in plan.csv or in the samples");
+  command->add_option("--kit", sheet.kit, "the samples of plan.csv with pumps of this kit, by issues.csv")
+      ->excludes(batch);
   command->add_option("--calibrator", sheet.calibrators, "that the flow will be read with; else as planned");
   add_air(command, sheet.air);
   command->add_option("--out", sheet.out, "file to write the sheets to")->required();
@@ -28,7 +31,10 @@ void add_sheet(CLI::App& app, CommandOptions& options, Surroundings& surrounding
       ->check(CLI::IsMember({"html", "pdf"}));
   add_paper(command, sheet.paper);
   command->footer("Example:\n  driftwarden sheet docs/demo --batch TF46A --out TF46A-sheets.html");
-  command->callback([&] { run = [&] { return run_sheet(options.sheet, surroundings); }; });
+  command->callback([&] {
+    if (sheet.batch.empty() && sheet.kit.empty()) throw CLI::RequiredError("--batch or --kit");
+    run = [&] { return run_sheet(options.sheet, surroundings); };
+  });
 }
 
 void add_labels(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {

@@ -96,7 +96,8 @@ struct AirOptions {
 
 struct SheetOptions {
   BookOptions book;
-  std::string batch;
+  std::string batch;  // one of the two
+  std::string kit;
   std::vector<std::string> calibrators;
   AirOptions air;
   std::string out;

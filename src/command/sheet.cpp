@@ -5,6 +5,7 @@
 #include "command/field_batch.hpp"
 #include "command/output.hpp"
 #include "command/output_file.hpp"
+#include "diagnostic/joined.hpp"
 #include "report/field_sheet.hpp"
 
 namespace driftwarden {
@@ -19,6 +20,15 @@ bool are_too_many(const std::vector<std::string>& calibrators, Surroundings& sur
   return true;
 }
 
+// "TF48A, TF48B"
+std::string batches_of(const std::vector<SampleAhead>& samples) {
+  std::vector<std::string> names;
+  for (const SampleAhead& sample : samples) {
+    if (std::ranges::find(names, sample.batch) == names.end()) names.push_back(sample.batch);
+  }
+  return joined(names, ", ");
+}
+
 }  // namespace
 
 int run_sheet(const SheetOptions& options, Surroundings& surroundings) {
@@ -26,7 +36,9 @@ int run_sheet(const SheetOptions& options, Surroundings& surroundings) {
   if (!said || are_too_many(options.calibrators, surroundings)) return cannot_be_used;
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
-  const std::optional<std::vector<SampleAhead>> samples = batch_ahead(*opened, options.batch, surroundings);
+  const std::optional<std::vector<SampleAhead>> samples = options.kit.empty()
+                                                              ? batch_ahead(*opened, options.batch, surroundings)
+                                                              : kit_ahead(*opened, options.kit, surroundings);
   const std::optional<std::vector<Row>> calibrators =
       calibrators_named(opened->book, options.calibrators, surroundings);
   if (!samples || !calibrators || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
@@ -34,7 +46,8 @@ int run_sheet(const SheetOptions& options, Surroundings& surroundings) {
   if (!format) return cannot_be_used;
   const Screening& screening = *opened->screening;
   FieldSheets sheets = field_sheets(
-      screening, {options.batch, *samples, air_expected(screening, *said, opened->as_of), *calibrators, opened->as_of});
+      screening,
+      {batches_of(*samples), *samples, air_expected(screening, *said, opened->as_of), *calibrators, opened->as_of});
   sheets.version = surroundings.version;
   sheets.paper = paper_of(*format, options.paper);
   const Diagnostics failures = write_page(field_sheets_page(sheets), *format, options.out, opened->as_of);

@@ -160,6 +160,17 @@ std::vector<SampleAhead> samples_ahead(const Screening& screening, std::string_v
   return samples;
 }
 
+std::vector<SampleAhead> samples_planned_with(const Screening& screening, const std::vector<Row>& pumps) {
+  const Book& book = screening.book();
+  const std::set<std::string_view> names(book.samples.name.begin(), book.samples.name.end());
+  std::vector<SampleAhead> samples;
+  for (const PlannedSample& plan : book.plan) {
+    const bool is_with_one = plan.pump != no_row && std::find(pumps.begin(), pumps.end(), plan.pump) != pumps.end();
+    if (is_with_one && !names.contains(plan.name)) samples.push_back(planned(screening, plan));
+  }
+  return samples;
+}
+
 std::vector<std::string> batch_names(const Book& book) {
   std::set<std::string> names;
   for (const TextId batch : book.samples.batch) names.insert(book.texts.text(batch));

@@ -19,6 +19,9 @@ struct SampleAhead : PlannedSample {
 // The nominal flow is the sample's own or its sampler's, the calibrator the one planned or that it was read with first.
 std::vector<SampleAhead> samples_ahead(const Screening& screening, std::string_view batch);
 
+// The samples that are planned with one of these pumps, and are not in samples.csv yet.
+std::vector<SampleAhead> samples_planned_with(const Screening& screening, const std::vector<Row>& pumps);
+
 // The names of all batches of the book, planned or recorded, each once, sorted.
 std::vector<std::string> batch_names(const Book& book);
 

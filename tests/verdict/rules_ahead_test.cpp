@@ -68,6 +68,19 @@ TEST(RulesAhead, FindsTheSamplesOfABatchPlannedOrRecordedEachOnce) {
   EXPECT_EQ(batch_names(book.book()), (std::vector<std::string>{"B1", "B2"}));
 }
 
+TEST(RulesAhead, FindsWhatIsPlannedWithPumpsAndNotRecordedYet) {
+  JudgedBook book(planned_book(), rules);
+  const auto names = [&](const std::vector<Row>& pumps) {
+    std::string text;
+    for (const SampleAhead& sample : samples_planned_with(book.screening(), pumps)) text += sample.name + " ";
+    return text;
+  };
+  EXPECT_EQ(names({0}), "") << "S1 is recorded";
+  EXPECT_EQ(names({0, 1}), "S2 S3 S4 ");
+  EXPECT_EQ(names({}), "") << "nor what is planned without a pump";
+  EXPECT_EQ(samples_planned_with(book.screening(), {1})[0].nominal_l_min, 2.0) << "its sampler's";
+}
+
 TEST(RulesAhead, AreThoseThatWillApply) {
   JudgedBook book(planned_book(), rules);
   const std::vector<SampleAhead> samples = samples_ahead(book.screening(), "B1");
