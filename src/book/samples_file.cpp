@@ -23,6 +23,7 @@ enum Field : int {
   stopped,
   paused,
   warm_up,
+  vacuum,
   temperature,
   pressure,
   fault,
@@ -31,7 +32,7 @@ enum Field : int {
 };
 using D = Dimension;
 constexpr double most_minutes = 1e6;
-constexpr std::array<FieldSpec, 18> fields{{
+constexpr std::array<FieldSpec, 19> fields{{
     {sample, "sample", CellType::text, D::count, true},
     {batch, "batch"},
     {kind, "kind", CellType::word},
@@ -45,6 +46,7 @@ constexpr std::array<FieldSpec, 18> fields{{
     {stopped, "stopped", CellType::moment},
     {paused, "paused", CellType::quantity, D::time, false, 0, most_minutes},
     {warm_up, "warm-up", CellType::quantity, D::time, false, 0, most_minutes},
+    {vacuum, "vacuum", CellType::quantity, D::pressure, false, 0, 110},
     {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
     {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
     {fault, "fault", CellType::word},
@@ -103,6 +105,7 @@ class SampleRows {
     read_times(row, is_blank);
     read_pauses(row);
     table_.warm_up_min.put(row, row_.quantity(warm_up));
+    table_.vacuum_kpa.put(row, row_.quantity(vacuum));
     table_.temperature_k.put(row, row_.quantity(temperature));
     table_.pressure_kpa.put(row, row_.quantity(pressure));
     table_.fault.put(row, row_.yes_no(fault));
@@ -182,6 +185,7 @@ void for_each_column(SampleTable& table, F f) {
   f(table.stopped, -1);
   f(table.paused_min, paused);
   f(table.warm_up_min, warm_up);
+  f(table.vacuum_kpa, vacuum);
   f(table.temperature_k, temperature);
   f(table.pressure_kpa, pressure);
   f(table.fault, fault);

@@ -43,6 +43,7 @@ struct SampleTable {
   Column<Moment> stopped;
   Column<double> paused_min;
   Column<double> warm_up_min;
+  Column<double> vacuum_kpa;  // behind the sampler, below the air's pressure
   Column<double> temperature_k;
   Column<double> pressure_kpa;
   Column<YesNo> fault;

@@ -74,6 +74,8 @@ constexpr MeasureTexts of_samples[] = {
         "The uncertainty of the volume can't be stated: {why}"),
     row(S::warm_up, "When its flow was read before sampling, {pump} had run for {figure}",
         "How long {pump} had run when its flow was read before sampling is not known: {why}"),
+    row(S::vacuum, "The vacuum behind the sampler was {figure}",
+        "How large the vacuum behind the sampler was is not known: {why}"),
     two_ways(S::pre_age, "The flow was read {size} before sampling began",
              "The flow was read {size} after sampling began",
              "How long before sampling the flow was read is not known: {why}"),

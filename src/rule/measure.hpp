@@ -51,6 +51,7 @@ enum class SampleMeasure : std::uint8_t {
   volume_reference,
   volume_uncertainty,
   warm_up,
+  vacuum,
   pre_age,
   post_age,
   temperature_change,

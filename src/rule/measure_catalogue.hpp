@@ -139,6 +139,11 @@ inline constexpr Measure sample_measures[] = {
     number(SampleMeasure::warm_up, "warm-up", Dimension::time, "min",
            "time the pump ran before its flow was read, as written")
         .exact(as_written, the_sample),
+    number(
+        SampleMeasure::vacuum, "vacuum", Dimension::pressure, "kPa",
+        "how far below the pressure of the air that behind the sampler was, as written: what keeps a critical orifice "
+        "choked")
+        .exact(as_written, the_sample),
     number(SampleMeasure::pre_age, "pre.age", Dimension::time, "h", "time from the pre set to the start")
         .exact(between_times, sample_and_pre),
     number(SampleMeasure::post_age, "post.age", Dimension::time, "h", "time from the stop to the post set")

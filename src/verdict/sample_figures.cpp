@@ -154,6 +154,10 @@ MeasureValue warm_up(const SampleContext& context, Base) {
   return number_value(field(context.basis.book.samples.warm_up_min, context.figures.sample));
 }
 
+MeasureValue vacuum(const SampleContext& context, Base) {
+  return number_value(field(context.basis.book.samples.vacuum_kpa, context.figures.sample));
+}
+
 MeasureValue pressure_change(const SampleContext& context, Base) {
   const SampleAssessment& f = context.figures;
   const double own_kpa = field(context.basis.book.samples.pressure_kpa, f.sample);
@@ -218,6 +222,7 @@ constexpr SampleFigure figures[] = {
     {M::volume_reference, own<&A::volume_reference_l>, &K::volume_reference},
     {M::volume_uncertainty, volume_uncertainty},
     {M::warm_up, warm_up},
+    {M::vacuum, vacuum},
     {M::pre_age, own<&A::pre_age_min>},
     {M::post_age, own<&A::post_age_min>},
     {M::temperature_change, own<&A::temperature_change_k>, &K::temperature_change},

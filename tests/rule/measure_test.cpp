@@ -42,6 +42,7 @@ TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
       {volume_reference, "volume.reference"},
       {volume_uncertainty, "volume.uncertainty"},
       {warm_up, "warm-up"},
+      {vacuum, "vacuum"},
       {pre_age, "pre.age"},
       {post_age, "post.age"},
       {temperature_change, "temperature.change"},

@@ -24,7 +24,8 @@ QUOTED = ("printed", "second hand")
 UNITS = {"L/min": F(1), "mL/min": F(1, 1000), "m3/h": F(1000, 60), "m3/min": F(1000),
          "ft3/min": F("0.3048") ** 3 * 1000,  # the international foot, 0.3048 m exactly
          "L": F(1), "min": F(1), "h": F(60), "d": F(1440), "%": F(1, 100), "K": F(1), "m": F(1), "": F(1),
-         "kPa": F(1), "mmHg": F("101.325") / 760}  # 760 mmHg is 101.325 kPa, by convention
+         "kPa": F(1), "mmHg": F("101.325") / 760,  # 760 mmHg is 101.325 kPa, by convention
+         "inHg": F("101.325") / 760 * F("25.4")}
 
 
 def inside(text, unit):
@@ -254,12 +255,13 @@ def measured(rule, sample, settings):
         exponent = settings["sampler"][sample["sampler"]]["cut_exponent"]
         return float(f["flow_l_min"] / f["nominal"]) ** -exponent - 1, "%"
     return {"volume": (f.get("volume_l"), "L"), "minutes": (f["minutes"], "min"), "pre.count": (f["pre_n"], ""),
-            "post.count": (f["post_n"], ""), "warm-up": (None, "min")}[name]
+            "post.count": (f["post_n"], ""), "warm-up": (None, "min"), "vacuum": (sample.get("vacuum"), "kPa")}[name]
 
 
 def meets(rule, figure):
     for key, holds in (("within", lambda x, limit: abs(x) <= limit), ("strictly_within", lambda x, limit: abs(x) < limit),
-                       ("at_most", lambda x, limit: x <= limit), ("at_least", lambda x, limit: x >= limit)):
+                       ("at_most", lambda x, limit: x <= limit), ("at_least", lambda x, limit: x >= limit),
+                       ("more_than", lambda x, limit: x > limit)):
         if key in rule:
             return holds(figure, quantity(rule[key]))
     low, high = map(quantity, rule["between"])

@@ -163,6 +163,17 @@ TEST_F(Measured, WhatWasSaidAndSeen) {
   EXPECT_EQ(word(SampleMeasure::calibrator_read_at), "top");
 }
 
+TEST(MeasuredVacuum, IsAsWritten) {
+  const auto of = [](const BookText& text) {
+    JudgedBook book(text);
+    return sample_measure({book.screening().basis(), book.figures("S1")}, SampleMeasure::vacuum, Base::by_practice);
+  };
+  BookText text;
+  text.samples = "sample,pump,started,stopped,vacuum [kPa]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,57.5\n";
+  EXPECT_EQ(of(text).figure, 57.5);
+  EXPECT_TRUE(is_missing(of({}).figure));
+}
+
 TEST_F(Measured, CutShiftIsOfTheMeanFlow) {
   EXPECT_NEAR(figure(SampleMeasure::cut_shift), std::sqrt(2.0 / mean) - 1, exact_in_decimals);
 }

@@ -394,6 +394,7 @@ TEST(Places, OfEachMeasureAreTheRecordsItComesFrom) {
                                                         {M::minutes, "s"},
                                                         {M::paused, "s"},
                                                         {M::warm_up, "s"},
+                                                        {M::vacuum, "s"},
                                                         {M::overlap, "s"},
                                                         {M::fault, "s"},
                                                         {M::flow, "sba"},
