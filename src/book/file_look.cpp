@@ -11,6 +11,7 @@
 #include "book/empty_marks.hpp"
 #include "book/heading_guess.hpp"
 #include "book/heading_line.hpp"
+#include "book/pieced_file.hpp"
 #include "book/plain_text.hpp"
 #include "book/sheet_text.hpp"
 #include "quantity/number.hpp"

@@ -7,6 +7,7 @@
 #include "book/csv_scanner.hpp"
 #include "book/table_files.hpp"
 #include "book/timestamp.hpp"
+#include "diagnostic/characters.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "system/digest.hpp"
 #include "system/held_file.hpp"
