@@ -282,8 +282,17 @@ class FolderReader {
       const bool is_named = is_taken && !is_nobodys(name) && !is_spelt_like_a_sheet(name);
       if (is_named && !is_left_unfinished(table + "/" + name)) inside.push_back(table + "/" + name);
     }
-    if (fault) return {table};
-    return inside;
+    if (!fault) return inside;
+    tell_unlisted(table, fault);
+    return {table};
+  }
+
+  // Once of each folder: opened as a file, it would have another reason.
+  void tell_unlisted(const std::string& inside, const std::error_code& fault) {
+    if (!unlisted_.insert(inside).second) return;
+    found_.not_read.push_back(error("file/unreadable", {inside.empty() ? "." : inside, 0, 0},
+                                    "the folder can't be looked into: " + fault.message(),
+                                    "check that it may be read"));
   }
 
   // All that stands in the receipts; what of them can't be read is told when they are.
@@ -365,11 +374,7 @@ class FolderReader {
                                        "and " + std::to_string(untold) + " more here that no table takes",
                                        hint_to_ignore()));
     }
-    if (fault) {
-      found_.not_read.push_back(error("file/unreadable", {inside.empty() ? "." : inside, 0, 0},
-                                      "the folder can't be looked into: " + fault.message(),
-                                      "check that it may be read"));
-    }
+    if (fault) tell_unlisted(inside, fault);
   }
 
   bool holds_something_taken(const std::string& path) const {
@@ -418,6 +423,7 @@ class FolderReader {
   const fs::path& folder_;
   const Settings& settings_;
   std::set<std::string> taken_;
+  std::set<std::string> unlisted_;        // folders that could not be looked into
   std::string received_;                  // what stands in the receipts
   const HeldWorkbook* common_ = nullptr;  // book.xlsx or book.ods
   std::string common_name_;

@@ -59,7 +59,7 @@ COMMANDS = [
 
 
 def write_book(folder):
-    """The sound book of the fuzzers, unfolded."""
+    """The sound book of the fuzzers, unfolded; its readings are in a folder."""
     file = None
     for line in SOUND.read_text(encoding="utf-8").splitlines(keepends=True):
         if line.startswith("=== "):
@@ -69,6 +69,8 @@ def write_book(folder):
         else:
             file.write(line)
     file.close()
+    (folder / "readings").mkdir()
+    (folder / "readings.csv").rename(folder / "readings" / "W39.csv")
 
 
 def contents(path):
