@@ -60,7 +60,7 @@ Result<BookWithRows> book_with_rows(const fs::path& folder, const std::vector<Ro
 
 Diagnostics write_received(const Book& book, const std::vector<RowsReceived>& rows, std::vector<Receipt>& receipts,
                            const std::function<void()>& waits) {
-  std::vector<Unfinished> written;  // gone again where the receipts can't be written
+  std::vector<Unfinished> written;  // gone again where they can't all be written
   NewRows lines{received_spec, book.files.received, {}};
   for (std::size_t i = 0; i < rows.size(); ++i) {
     receipts[i].file = rows[i].name_on(local_day(receipts[i].received, book.settings.zone));
@@ -70,10 +70,13 @@ Diagnostics write_received(const Book& book, const std::vector<RowsReceived>& ro
     written.emplace_back(place);
     lines.cells.push_back(cells_of(receipts[i], book.settings.zone));
   }
-  const Result<std::vector<Place>> places = append_rows(book, lines, waits);
-  if (!places) return places.faults();
+  // From here on a run that is ended leaves them: what received.csv names by then must not be gone.
   for (Unfinished& file : written) file.keep();
-  return {};
+  const Result<std::vector<Place>> places = append_rows(book, lines, waits);
+  if (places) return {};
+  std::error_code ignored;
+  for (const Receipt& receipt : receipts) fs::remove(book.folder / receipt.file, ignored);
+  return places.faults();
 }
 
 }  // namespace driftwarden

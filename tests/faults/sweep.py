@@ -35,9 +35,16 @@ KINDS = ["open", "read", "write", "fsync", "rename", "mmap", "close", "mkdir", "
 ERRORS = {"write": errno.ENOSPC, "mkdir": errno.ENOSPC, "open": errno.EACCES, "mmap": errno.ENOMEM, "start": errno.EAGAIN, "allocate": errno.ENOMEM}
 PARTS = "parts"
 
-# Name, words, what is written ({out}), and what was there before: a file, nothing, an empty folder, or the book's
-# decisions (there, or not yet). Of "files" each is whole or not there by itself: figures are written also where no picture
-# can be drawn.
+# What comes from elsewhere, to be received.
+CAME = {
+    "samples.csv": "sample,batch,pump,started,stopped,temperature [°C],pressure [kPa]\nS3,B2,P1,2026-09-23T08:00,2026-09-23T16:00,20,85\n",
+    "readings.csv": "taken,stage,sample,calibrator,reading [L/min],temperature [°C],pressure [kPa]\n"
+                    "2026-09-23T07:30,pre,S3,VOL-1,2.000,20,85\n2026-09-23T16:10,post,S3,VOL-1,1.980,20,85\n",
+}
+
+# Name, words, what is written ({out}), and what was there before: a file, nothing, an empty folder, the book's decisions
+# (there, or not yet), or the book itself, into which rows are received. Of "files" each is whole or not there by itself:
+# figures are written also where no picture can be drawn.
 COMMANDS = [
     ("new", ["new", "{out}"], "nothing"),
     ("new-inside", ["new", "{out}"], "folder"),
@@ -49,6 +56,7 @@ COMMANDS = [
     ("decide", ["decide", "{book}", "S1", "own/drift", "overrule", "--by", "site hygienist", "--reason", "As planned."], "decisions"),
     ("decide-first", ["decide", "{book}", "S1", "own/drift", "overrule", "--by", "site hygienist", "--reason", "As planned."],
      "no decisions"),
+    ("receive", ["receive", "{book}", "came/samples.csv", "came/readings.csv", *AS_OF, "--by", "instrument keeper"], "book"),
     ("compare", ["compare", "{book}", *AS_OF, "--rules", "common-practice", "--format", "csv", "--out", "{out}"], "file"),
     ("split", ["split", "{book}", "--parts", "2", "--out", "{out}"], "nothing"),
     ("join", ["join", "{parts}/order", "{parts}/1.csv", "{parts}/2.csv", "--out", "{out}"], "file"),
@@ -89,11 +97,15 @@ class Command:
 
     def prepare(self):
         shutil.rmtree(self.place, ignore_errors=True)
-        for folder in ("book", "temporary", "out"):
+        for folder in ("book", "temporary", "out", "came"):
             (self.place / folder).mkdir(parents=True)
         write_book(self.place / "book")
+        for name, text in CAME.items():
+            (self.place / "came" / name).write_text(text, encoding="utf-8")
         is_of_the_book = self.before_is in ("decisions", "no decisions")
         self.out = self.place / "book" / "decisions.csv" if is_of_the_book else self.place / "out" / "out"
+        if self.before_is == "book":
+            self.out = self.place / "book"
         if self.before_is == "no decisions":
             self.out.unlink()
         if self.before_is == "folder":
@@ -121,7 +133,7 @@ def without_moment(text):
 
 def comparable(held):
     if isinstance(held, dict):
-        return {name: text for name, text in held.items()}
+        return {name: without_moment(text) if name == "received.csv" else text for name, text in held.items()}
     return without_moment(held)
 
 
@@ -142,6 +154,13 @@ def is_unfinished(name):
     return ".unfinished-" in name or name.startswith(".driftwarden-")
 
 
+def received_nothing(before, after, whole):
+    """Whether a book is as before but for whole files that received.csv does not name, and that so are not read."""
+    more = {name: text for name, text in after.items() if name not in before and not is_unfinished(name)}
+    return all(name != "received.csv" and text == whole.get(name) for name, text in more.items()) and all(
+        after.get(name) == text for name, text in before.items())
+
+
 def amiss(command, before, done, sound, fault):
     """What is wrong after a run, or ''."""
     ended_by, reason = fault
@@ -153,7 +172,10 @@ def amiss(command, before, done, sound, fault):
         is_old = all(text == sound["after"].get(name) or (ended_by == signal.SIGKILL and is_unfinished(name))
                      for name, text in after.items())
     told = done.stderr.decode(errors="replace")
-    if not is_old and not is_new and not (done.returncode == 2 and "[file/unreadable]" in told and is_whole(after)):
+    if command.before_is == "book" and (ended_by or "not enough memory" in told):
+        is_old |= received_nothing(before[1], after, sound["after"])
+    is_of_what_could_be_read = command.before_is != "book" and is_whole(after)
+    if not is_old and not is_new and not (done.returncode == 2 and "[file/unreadable]" in told and is_of_what_could_be_read):
         return "neither the old nor the whole new"
     litter = command.litter()
     if ended_by == signal.SIGKILL:
@@ -209,6 +231,8 @@ def swept(command, shim, arguments, until):
     command.names = set(os.listdir(command.place / "book"))
     if command.before_is == "decisions":
         command.names.add("decisions.csv")
+    if command.before_is == "book":
+        command.names |= {"samples", "readings", "received.csv"}
     counted = command.scratch / "counts"
     done = command.run(LD_PRELOAD=str(shim), FAULT_COUNTS=str(counted))
     sound = {"status": done.returncode, "stdout": done.stdout, "after": contents(command.out)}
