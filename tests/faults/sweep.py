@@ -174,8 +174,8 @@ def amiss(command, before, done, sound, fault):
     told = done.stderr.decode(errors="replace")
     if command.before_is == "book" and (ended_by or "not enough memory" in told):
         is_old |= received_nothing(before[1], after, sound["after"])
-    is_of_what_could_be_read = command.before_is != "book" and is_whole(after)
-    if not is_old and not is_new and not (done.returncode == 2 and "[file/unreadable]" in told and is_of_what_could_be_read):
+    is_told_unreadable = done.returncode == 2 and "[file/unreadable]" in told
+    if not is_old and not is_new and not (is_told_unreadable and command.before_is != "book" and is_whole(after)):
         return "neither the old nor the whole new"
     litter = command.litter()
     if ended_by == signal.SIGKILL:
