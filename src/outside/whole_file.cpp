@@ -9,6 +9,7 @@
 #include <optional>
 #include <system_error>
 
+#include "outside/file_lock.hpp"
 #include "outside/write_fault.hpp"
 
 namespace driftwarden {
@@ -37,15 +38,12 @@ int opened_beside(const fs::path& path, const std::optional<mode_t>& rights) {
   return number;
 }
 
-// The folder knows the new name only when it is on the disk itself; the file is whole either way.
-void bring_to_disk(const fs::path& folder) {
-  const int number = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (number < 0) return;
-  ::fsync(number);
-  ::close(number);
-}
-
 }  // namespace
+
+int brought_to_disk(const fs::path& path) {
+  const Descriptor open(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  return open.number() >= 0 && ::fsync(open.number()) == 0 ? 0 : errno;
+}
 
 Result<WholeFile> WholeFile::beside(const fs::path& said) {
   WholeFile file(said, behind_links(said));
@@ -72,24 +70,20 @@ Diagnostics WholeFile::put_in_place() {
   if (!goes_beside) return {};
   if (::rename(unfinished_.path().c_str(), place_.c_str()) != 0) return {unwritable(said_, errno)};
   unfinished_.keep();
-  bring_to_disk(place_.parent_path());
+  brought_to_disk(place_.parent_path());  // the file is whole either way
   return {};
 }
 
 Diagnostics move_whole(const fs::path& file, const fs::path& place) {
-  const int number = ::open(file.c_str(), O_RDONLY | O_CLOEXEC);
-  const bool is_on_disk = number >= 0 && ::fsync(number) == 0;
-  const int reason = errno;
-  if (number >= 0) ::close(number);
-  if (!is_on_disk) return {unwritable(place, reason)};
+  if (const int reason = brought_to_disk(file); reason != 0) return {unwritable(place, reason)};
   if (::rename(file.c_str(), place.c_str()) != 0) return {unwritable(place, errno)};
-  bring_to_disk(fs::absolute(place).parent_path());
+  brought_to_disk(fs::absolute(place).parent_path());
   return {};
 }
 
 Diagnostics make_folder(const fs::path& place) {
   std::error_code failure;
-  if (fs::create_directory(place, failure)) bring_to_disk(place.parent_path());
+  if (fs::create_directory(place, failure)) brought_to_disk(fs::absolute(place).parent_path());
   if (failure) return {unwritable(place, failure.value())};
   return {};
 }

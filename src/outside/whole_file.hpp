@@ -36,6 +36,10 @@ Diagnostics write_whole(const std::filesystem::path& place, std::string_view tex
 // and for a file that another program wrote, on the same file system.
 Diagnostics move_whole(const std::filesystem::path& file, const std::filesystem::path& place);
 
+// Waits until a file is on the disk; of a folder the names in it, which a new file has only then. The reason for which
+// it is not, an errno, or 0.
+int brought_to_disk(const std::filesystem::path& path);
+
 // A folder for files to come, inside one that is there; its name is on the disk when it is made here.
 Diagnostics make_folder(const std::filesystem::path& place);
 

@@ -10,21 +10,13 @@
 #include <system_error>
 #include <utility>
 
+#include "outside/whole_file.hpp"
 #include "outside/write_fault.hpp"
 
 namespace driftwarden {
 namespace {
 
 namespace fs = std::filesystem;
-
-// The reason for which a file or folder is not on the disk, or 0.
-int brought_to_disk(const fs::path& path) {
-  const int number = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  if (number < 0) return errno;
-  const int reason = ::fsync(number) == 0 ? 0 : errno;
-  ::close(number);
-  return reason;
-}
 
 int all_brought_to_disk(const fs::path& folder) {
   std::error_code failure;

@@ -14,8 +14,8 @@ class CustodyWriter {
     json_.end_object().key("book").begin_object().member("title", sheet.title).end_object();
     json_.member("batch", sheet.batch).member("as_of", sheet.as_of).member("time_zone", sheet.zone);
     json_.member("reference_conditions", sheet.reference);
-    texts("sender", sheet.consignment.sender);
-    texts("laboratory", sheet.consignment.laboratory);
+    json_.texts("sender", sheet.consignment.sender);
+    json_.texts("laboratory", sheet.consignment.laboratory);
     json_.text_or_null("laboratory_reference", sheet.consignment.reference);
     lines("samples", sheet.lines);
     lines("void", sheet.voids);
@@ -24,12 +24,6 @@ class CustodyWriter {
   }
 
  private:
-  void texts(std::string_view name, const std::vector<std::string>& all) {
-    json_.key(name).begin_array();
-    for (const std::string& text : all) json_.value(text);
-    json_.end_array();
-  }
-
   void lines(std::string_view name, const std::vector<CustodyLine>& all) {
     json_.key(name).begin_array();
     for (const CustodyLine& of : all) {
@@ -51,8 +45,8 @@ class CustodyWriter {
     json_.member("measured_volume_expanded_uncertainty_l", of.measured_expanded_l);
     json_.text_or_null("method", of.method);
     json_.text_or_null("analysis", of.analysis);
-    texts("remarks", of.remarks);
-    texts("void_because", of.reasons);
+    json_.texts("remarks", of.remarks);
+    json_.texts("void_because", of.reasons);
     json_.text_or_null("pump", of.pump);
     json_.text_or_null("sampler", of.sampler);
     json_.text_or_null("medium", of.medium);

@@ -64,7 +64,11 @@
     }
   };
   const of = (sample) => (state[sample.sample] ??= { fields: {}, sets: {} });
-  const setOf = (sample, stage) => (of(sample).sets[stage] ??= { fields: {}, readings: [], drafts: {} });
+  const setOf = (sample, stage) => {
+    const set = (of(sample).sets[stage] ??= { fields: {}, readings: [] });
+    set.drafts ??= {};
+    return set;
+  };
 
   // --- Figures as they are typed -------------------------------------------------------------------------------------
   const figure = (text) => {

@@ -111,16 +111,10 @@ struct Writer {
     json.end_object();
   }
 
-  void texts(std::string_view key, const std::vector<std::string>& all) {
-    json.key(key).begin_array();
-    for (const std::string& text : all) json.value(text);
-    json.end_array();
-  }
-
   void opinion(const IntervalOpinion& opinion) {
     json.begin_object().member("method", opinion.method).member("advice_days", opinion.advice_days);
-    texts("from", opinion.from);
-    texts("lacks", opinion.lacks);
+    json.texts("from", opinion.from);
+    json.texts("lacks", opinion.lacks);
     json.key("remark");
     text_or_null(opinion.remark);
     json.end_object();
@@ -133,7 +127,7 @@ struct Writer {
     }
     json.begin_object().member("method", opinion->method).member("advice_days", opinion->advice_days);
     json.member("why", opinion->remark);
-    texts("from", opinion->from);
+    json.texts("from", opinion->from);
     json.end_object();
   }
 };

@@ -161,6 +161,12 @@ JsonText& JsonText::text_or_null(std::string_view name, std::string_view text) {
   return text.empty() ? null() : value(text);
 }
 
+JsonText& JsonText::texts(std::string_view name, std::span<const std::string> all) {
+  key(name).begin_array();
+  for (const std::string& text : all) value(text);
+  return end_array();
+}
+
 JsonText& JsonText::raw(std::string_view json) {
   separate();
   out_ += json;

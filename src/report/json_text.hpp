@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -25,6 +26,7 @@ class JsonText {
   JsonText& null();
   JsonText& raw(std::string_view json);                                  // a value that is JSON already
   JsonText& text_or_null(std::string_view name, std::string_view text);  // a member: null where nobody says anything
+  JsonText& texts(std::string_view name, std::span<const std::string> all);  // a member: a list of them
 
   template <class T>
   JsonText& member(std::string_view name, const T& content) {

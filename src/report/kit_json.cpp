@@ -89,9 +89,7 @@ class KitsWriter {
 
   void add(const UnfitInstrument& unfit) {
     instrument(unfit.instrument);
-    json_.key("because").begin_array();
-    for (const std::string& why : unfit.why) json_.value(why);
-    json_.end_array().text_or_null("where", unfit.where);
+    json_.texts("because", unfit.why).text_or_null("where", unfit.where);
     json_.member("at", book_.place_text(book_.files.instruments, book_.instruments[unfit.instrument].place));
   }
 

@@ -9,12 +9,6 @@
 namespace driftwarden {
 namespace {
 
-void texts(JsonText& json, std::string_view name, const std::vector<std::string>& all) {
-  json.key(name).begin_array();
-  for (const std::string& text : all) json.value(text);
-  json.end_array();
-}
-
 std::string_view certificate_name(const Book& book, std::int32_t certificate) {
   return certificate < 0 ? std::string_view() : book.certificates[static_cast<std::size_t>(certificate)].name;
 }
@@ -57,7 +51,7 @@ void sample(JsonText& json, const Book& book, const Lookback& lookback, const Lo
   json.member("changes", looked.verdict_changes());
   json.member("at", book.place_text(book.files.samples, book.samples.place[looked.sample]));
   json.member("change", change_word(looked.change()));
-  texts(json, "had_by", looked.had_by);
+  json.texts("had_by", looked.had_by);
   json.end_object();
 }
 
@@ -96,8 +90,8 @@ std::string lookback_json(const Screening& screening, const Lookback& lookback) 
     sample(json, book, lookback, looked);
   }
   json.end_array();
-  texts(json, "remarks", lookback.remarks);
-  texts(json, "had_by", lookback.holders);
+  json.texts("remarks", lookback.remarks);
+  json.texts("had_by", lookback.holders);
   json.member("as_found_expanded_uncertainty_percent", window.as_found_expanded_percent);
   json.member("cautions", cautions).end_object();
   return out + '\n';

@@ -325,9 +325,8 @@ void append_screen_json_head(std::string& out, const Screening& screening, const
   for (const auto& [key, choice] : screening.rules().practice) json.member(key, choice.word());
   json.end_object();
   json.key("decision_rule").begin_object().member("guard", screening.guard());
-  json.member("text", decision_rule_text(screening)).key("unguarded").begin_array();
-  for (const std::string& measure : unguarded(screening)) json.value(measure);
-  json.end_array().end_object();
+  json.member("text", decision_rule_text(screening));
+  json.texts("unguarded", unguarded(screening)).end_object();
   rules_member(json, screening.rules());
   out += ",\n\"samples\":[";
 }
@@ -372,9 +371,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   for (const Finding& finding : result.near) finding_object(json, screening, result, finding);
   json.end_array().key("budget");
   budget_object(json, result.budget);
-  json.key("remarks").begin_array();
-  for (const std::string& text : remarks_of(screening, result)) json.value(text);
-  json.end_array();
+  json.texts("remarks", remarks_of(screening, result));
   decision_members(json, screening, result);
   json.member("at", book.place_text(book.files.samples, samples.place[row]));
   measured_members(json, result);

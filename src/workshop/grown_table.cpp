@@ -18,6 +18,7 @@
 #include "diagnostic/characters.hpp"
 #include "outside/file_lock.hpp"
 #include "outside/unfinished.hpp"
+#include "outside/whole_file.hpp"
 
 namespace driftwarden {
 namespace {
@@ -93,12 +94,6 @@ bool is_appended(int number, std::size_t size_before, std::string_view text) {
   return errno = reason, false;
 }
 
-// A new file's name is on the disk only when its folder is.
-bool is_folder_safe(const std::filesystem::path& folder) {
-  const Descriptor open(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  return open.number() >= 0 && ::fsync(open.number()) == 0;
-}
-
 // Puts one file in the place of none; EEXIST where there is one by now.
 int put_where_nothing_is(const std::filesystem::path& from, const std::filesystem::path& to) {
   if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return 0;
@@ -114,9 +109,8 @@ int begin_table(const std::filesystem::path& path, std::string_view text) {
   const Descriptor file(::open(beside.path().c_str(), O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
   if (file.number() < 0 || !is_locked(file.number()) || !is_appended(file.number(), 0, text)) return errno;
   if (const int reason = put_where_nothing_is(beside.path(), path); reason != 0) return reason;
-  if (is_folder_safe(path.parent_path().empty() ? "." : path.parent_path())) return 0;
-  const int reason = errno;
-  ::unlink(path.c_str());
+  const int reason = brought_to_disk(path.parent_path().empty() ? "." : path.parent_path());
+  if (reason != 0) ::unlink(path.c_str());
   return reason;
 }
 

@@ -58,9 +58,5 @@ void issues_can_be_used(const Book& book) {
 }  // namespace driftwarden
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  using namespace driftwarden;
-  static SoundBook book;
-  const std::string_view text(reinterpret_cast<const char*>(data), size);
-  book.read_with("issues.csv", text, issues_can_be_used);
-  return 0;
+  return driftwarden::read_as("issues.csv", data, size, driftwarden::issues_can_be_used);
 }

@@ -28,9 +28,5 @@ void planned_samples_can_be_used(const Book& book) {
 }  // namespace driftwarden
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  using namespace driftwarden;
-  static SoundBook book;
-  const std::string_view text(reinterpret_cast<const char*>(data), size);
-  book.read_with("plan.csv", text, planned_samples_can_be_used);
-  return 0;
+  return driftwarden::read_as("plan.csv", data, size, driftwarden::planned_samples_can_be_used);
 }

@@ -20,9 +20,5 @@ void receipts_can_be_used(const Book& book) {
 }  // namespace driftwarden
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  using namespace driftwarden;
-  static SoundBook book;
-  const std::string_view text(reinterpret_cast<const char*>(data), size);
-  book.read_with("received.csv", text, receipts_can_be_used);
-  return 0;
+  return driftwarden::read_as("received.csv", data, size, driftwarden::receipts_can_be_used);
 }

@@ -127,4 +127,12 @@ class SoundBook {
       {"issues.csv", "kit,instrument,out\nK-1,PUMP-1,2026-04-30\n"}};
 };
 
+// Any bytes as one file of a sound book, which is then looked at.
+template <class Look>
+int read_as(const char* file, const std::uint8_t* data, std::size_t size, Look look) {
+  static SoundBook book;
+  book.read_with(file, std::string_view(reinterpret_cast<const char*>(data), size), look);
+  return 0;
+}
+
 }  // namespace driftwarden

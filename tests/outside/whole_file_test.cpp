@@ -6,6 +6,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <cerrno>
 #include <fstream>
 #include <iterator>
 #include <set>
@@ -27,6 +28,12 @@ std::set<std::string> names_in(const fs::path& folder) {
   std::set<std::string> names;
   for (const auto& entry : fs::directory_iterator(folder)) names.insert(entry.path().filename().string());
   return names;
+}
+
+TEST(WholeFile, SaysWhatIsNotOnTheDisk) {
+  const ScratchFolder folder;
+  EXPECT_EQ(brought_to_disk(folder.path()), 0);
+  EXPECT_EQ(brought_to_disk(folder.path() / "none"), ENOENT);
 }
 
 TEST(WholeFile, MayHaveItsFolderMade) {

@@ -5,6 +5,8 @@
 
 #include <limits>
 #include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
 
 namespace driftwarden::json_text_test {
 namespace {
@@ -21,6 +23,13 @@ std::string value(double figure) {
   std::string out;
   JsonText(out).value(figure);
   return out;
+}
+
+TEST(JsonText, ListsTexts) {
+  std::string out;
+  const std::vector<std::string> two{"a", "\"b\""};
+  JsonText(out).begin_object().texts("two", two).texts("none", std::vector<std::string>{}).end_object();
+  EXPECT_EQ(out, R"({"two":["a","\"b\""],"none":[]})");
 }
 
 TEST(JsonText, TakesInWhatIsJsonAlready) {

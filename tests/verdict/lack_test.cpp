@@ -4,20 +4,11 @@
 #include <gtest/gtest.h>
 
 #include "support/book_text.hpp"
+#include "verdict/cyclone_message.hpp"
 #include "verdict/message.hpp"
 
 namespace driftwarden::lack_test {
 namespace {
-
-std::string of_cyclone(const BookText& text, std::string_view measure, const Sampler& sampler = cyclone_sampler()) {
-  const RuleText rule{Subject::sample,
-                      measure,
-                      measure == "cut.size" ? "at_most" : "within",
-                      {measure == "cut.size" ? "4.1 µm" : "0.01 %"}};
-  JudgedBook book(text, {{rule}, {sampler}});
-  const SampleResult& result = book.result("S1");
-  return result.findings.empty() ? "" : message_of(book.screening(), result, result.findings.front());
-}
 
 TEST(Lack, SaysWhyNobodyKnowsWhatAFlowDidToTheMass) {
   const std::string unknown = "What this flow does to the concentration by the actual volume can't be told: ";

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "support/book_text.hpp"
+#include "verdict/cyclone_message.hpp"
 
 namespace driftwarden::message_test {
 namespace {
@@ -38,16 +39,6 @@ const std::string unknown_drift = "The change of flow from before to after can't
 
 RuleText of_sample(std::string_view measure, std::string_view form, const std::string& value) {
   return {Subject::sample, measure, form, {value}};
-}
-
-std::string of_cyclone(const BookText& text, std::string_view measure, const Sampler& sampler = cyclone_sampler()) {
-  const RuleText rule{Subject::sample,
-                      measure,
-                      measure == "cut.size" ? "at_most" : "within",
-                      {measure == "cut.size" ? "4.1 µm" : "0.01 %"}};
-  JudgedBook book(text, {{rule}, {sampler}});
-  const SampleResult& result = book.result("S1");
-  return result.findings.empty() ? "" : message_of(book.screening(), result, result.findings.front());
 }
 
 TEST(Message, TellsWhatAFlowDidToTheMass) {
