@@ -15,8 +15,7 @@ constexpr std::array key{
             "a figure that a rule needs is missing or can't be read; nothing can be said until it is there"},
     KeyWord{"void", "leave its volume out of every result"},
     KeyWord{"near", "within the limit, but with a chance of 2.5 % or more that the true value lies beyond it"},
-    KeyWord{"note", "to be known; no verdict changes by it"},
-    KeyWord{"remark", "more about the sample; no verdict changes by it"},
+    KeyWord{"note, remark", "to be known; no verdict changes by it"},
 };
 constexpr std::size_t verdicts = 4;
 static_assert(near_miss_probability == 0.025, "the key says 2.5 %");

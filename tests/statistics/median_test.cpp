@@ -28,11 +28,11 @@ TEST(Median, OfNothingOrOfAMissingValueIsNoFigure) {
 }
 
 TEST(Quantile, OfTheHandbooksWafers) {
-  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.2, data and 90th percentile 95.1981; the other two
-  // ranks are computed with NumPy 1.24 by tests/support/computed_statistics.py.
+  // printed: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.2, data and 90th percentile 95.1981.
   const std::array<double, 12> wafers{95.1772, 95.1567, 95.1937, 95.1959, 95.1442, 95.0610,
                                       95.1591, 95.1195, 95.1065, 95.0925, 95.1990, 95.1682};
   EXPECT_NEAR(quantile(wafers, 0.9, QuantileRank::n_plus_one), 95.1981, 5e-5);
+  // printed input: the same data; computed with NumPy 1.24 by tests/support/computed_statistics.py.
   EXPECT_NEAR(quantile(wafers, 0.9, QuantileRank::n_minus_one), 95.1957, 5e-5);
   EXPECT_NEAR(quantile(wafers, 0.9, QuantileRank::median_unbiased), 95.1972, 5e-5);
 }

@@ -19,7 +19,7 @@ TEST(VerdictKey, TellsWhatElseStandsBesideASample) {
   const std::string text = verdict_key_text(KeyOf::verdicts_and_findings);
   EXPECT_TRUE(text.starts_with("Key. valid: the sample stands. qualified: "));
   EXPECT_NE(text.find(" near: within the limit, but with a chance of 2.5 % or more"), std::string::npos);
-  EXPECT_NE(text.find(" note: "), std::string::npos);
+  EXPECT_NE(text.find(" note, remark: "), std::string::npos);
   EXPECT_EQ(verdict_key_text(KeyOf::verdicts).find(" near: "), std::string::npos);
 }
 
