@@ -237,6 +237,9 @@ class Sample:
     def measure_warm_up(self, _):
         return self.row.warm_up, None
 
+    def measure_vacuum(self, _):
+        return self.row.vacuum, None
+
     def measure_pre_age(self, _):
         return (self.row.started - self.pre.last) / 60 if self.pre and self.row.started is not None else None, None
 

@@ -27,6 +27,7 @@ LIMITS = {
         "volume": [("at_least = '500 L'", "500 L", "499 L"), ("at_most = '0.6 m3'", "600 L", "601 L")],
         "volume.reference": [("between = ['400 L', '600 L']", "400 L", "399 L")],
         "warm-up": [("at_least = '15 min'", "15 min", "14 min")],
+        "vacuum": [("more_than = '17 inHg'", "17.1 inHg", "17 inHg"), ("at_least = '57.6 kPa'", "576 hPa", "57 kPa")],
         "pre.age": [("at_most = '0.5 h'", "30 min", "31 min")],
         "post.age": [("less_than = '1 h'", "59 min", "1 h")],
         "temperature.change": [("within = '8 K'", "8 K", "-8.1 K")],
