@@ -15,6 +15,7 @@
 #include "report/page_style.hpp"
 #include "system/digest.hpp"
 #include "verdict/cautions.hpp"
+#include "verdict/readings_ahead.hpp"
 
 namespace driftwarden {
 namespace {
@@ -40,7 +41,7 @@ std::string own_heading(const Settings& settings, const TableSpec& spec, const F
 class FormData {
  public:
   FormData(const Screening& screening, const FormAsked& asked)
-      : screening_(screening), book_(screening.book()), asked_(asked) {}
+      : screening_(screening), book_(screening.book()), asked_(asked), habit_(book_, asked.as_of) {}
 
   // Everything but the form's own name, which is made of it.
   std::string text() {
@@ -100,9 +101,9 @@ class FormData {
     json_.member("nominal", sample.nominal_l_min).member("medium", sample.medium).member("day", date_text(sample.day));
     const RulesAhead rules = rules_ahead(screening_, sample, sample.calibrator);
     json_.member("warm_up", rules.warm_up_min).member("latest_post", rules.post_age_max_min);
-    json_.member("pre_boxes", is_blank ? 0 : reading_boxes(rules.pre_count));
-    json_.member("post_boxes", is_blank ? 0 : reading_boxes(rules.post_count));
     const Row usual = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_, asked_.as_of);
+    json_.member("pre_boxes", is_blank ? 0 : readings_ahead(rules.pre_count, habit_.of(usual)));
+    json_.member("post_boxes", is_blank ? 0 : readings_ahead(rules.post_count, habit_.of(usual)));
     json_.member("calibrator", usual == no_row ? std::string() : book_.instruments[usual].name);
     json_.key("guide").begin_object();
     for (const Row calibrator : asked_.calibrators) {
@@ -168,6 +169,7 @@ class FormData {
   const Screening& screening_;
   const Book& book_;
   const FormAsked& asked_;
+  const ReadingHabit habit_;
   bool has_air_ = false;
   std::map<std::string, std::string> guides_;
   std::string out_;

@@ -7,12 +7,12 @@
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/printed_figures.hpp"
+#include "verdict/readings_ahead.hpp"
 
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t fewest_boxes = 3;
-constexpr std::size_t most_boxes = 8;
+constexpr std::size_t fewest_field_boxes = 3;
 constexpr double celsius_step = 5;
 constexpr double kpa_step = 1;
 
@@ -150,7 +150,7 @@ class GuideMaker {
 class SheetMaker {
  public:
   SheetMaker(const Screening& screening, const SheetAsked& asked)
-      : screening_(screening), book_(screening.book()), asked_(asked) {}
+      : screening_(screening), book_(screening.book()), asked_(asked), habit_(book_, asked.as_of) {}
 
   FieldSheets sheets() {
     sheets_.title = book_.settings.title;
@@ -162,7 +162,6 @@ class SheetMaker {
       sheets_.guard = "This book narrows its limits by " + shortest(screening_.guard()) +
                       " × U, which is not known before the readings: keep well inside the band.";
     for (const SampleAhead& sample : asked_.samples) add(sample);
-    for (PumpDay& side : sheets_.sides) settle(side);
     return std::move(sheets_);
   }
 
@@ -211,15 +210,15 @@ class SheetMaker {
     side.samples.push_back(on_sheet(sample));
     for (const Row calibrator : calibrators_for(sample)) {
       const RulesAhead rules = rules_ahead(screening_, sample, calibrator);
-      note_rules(side, rules);
-      if (!is_missing(sample.nominal_l_min)) add_guide(side, sample, calibrator, rules);
+      note_rules(side, rules, habit_.of(calibrator));
+      if (calibrator != no_row && !is_missing(sample.nominal_l_min)) add_guide(side, sample, calibrator, rules);
     }
   }
 
+  // Where nobody knows one it is no_row: rules ask for their readings all the same.
   std::vector<Row> calibrators_for(const SampleAhead& sample) const {
     if (!asked_.calibrators.empty()) return asked_.calibrators;
-    const Row one = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_, asked_.as_of);
-    return one == no_row ? std::vector<Row>{} : std::vector<Row>{one};
+    return {sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_, asked_.as_of)};
   }
 
   void add_guide(PumpDay& side, const SampleAhead& sample, Row calibrator, const RulesAhead& rules) {
@@ -233,26 +232,20 @@ class SheetMaker {
     kept.samples.push_back(sample.name);
   }
 
-  static void note_rules(PumpDay& side, const RulesAhead& rules) {
-    side.pre_boxes = std::max(side.pre_boxes, reading_boxes(rules.pre_count));
-    side.post_boxes = std::max(side.post_boxes, reading_boxes(rules.post_count));
-    side.field_boxes =
-        std::max(side.field_boxes, std::min<std::size_t>(most_boxes, static_cast<std::size_t>(rules.field_count)));
+  static void note_rules(PumpDay& side, const RulesAhead& rules, int usual) {
+    side.pre_boxes = std::max(side.pre_boxes, readings_ahead(rules.pre_count, usual));
+    side.post_boxes = std::max(side.post_boxes, readings_ahead(rules.post_count, usual));
+    side.field_boxes = std::max({side.field_boxes, fewest_field_boxes, static_cast<std::size_t>(rules.field_count)});
+    side.asks_for_vacuum |= rules.asks_for_vacuum;
     side.warm_up_min = std::fmax(side.warm_up_min, rules.warm_up_min);
     side.pre_age_max_min = std::fmin(side.pre_age_max_min, rules.pre_age_max_min);
     side.post_age_max_min = std::fmin(side.post_age_max_min, rules.post_age_max_min);
   }
 
-  // Where no calibrator is known there are boxes all the same.
-  static void settle(PumpDay& side) {
-    side.pre_boxes = std::max(side.pre_boxes, reading_boxes(0));
-    side.post_boxes = std::max(side.post_boxes, reading_boxes(0));
-    side.field_boxes = std::max(side.field_boxes, fewest_boxes);
-  }
-
   const Screening& screening_;
   const Book& book_;
   const SheetAsked& asked_;
+  const ReadingHabit habit_;
   FieldSheets sheets_;
 };
 
@@ -288,10 +281,6 @@ std::string pre_rule_text(const Rule& rule) {
 std::string read_at_text(const Instrument& calibrator) {
   if (calibrator.read_at == ReadAt::unknown) return {};
   return "read at the " + std::string(to_text(calibrator.read_at)) + " of the float";
-}
-
-std::size_t reading_boxes(int asked) {
-  return std::clamp(static_cast<std::size_t>(asked) + 1, fewest_boxes + 1, most_boxes);
 }
 
 }  // namespace driftwarden

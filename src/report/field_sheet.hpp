@@ -59,6 +59,7 @@ struct PumpDay {
   std::size_t pre_boxes = 0;
   std::size_t post_boxes = 0;
   std::size_t field_boxes = 0;
+  bool asks_for_vacuum = false;
 };
 
 // The field sheets of a batch.
@@ -102,7 +103,5 @@ std::string duration_text(double minutes);
 std::string pre_rule_text(const Rule& rule);
 // "read at the centre of the float"; "" where nobody says.
 std::string read_at_text(const Instrument& calibrator);
-// How many boxes for readings a set has where the rules ask for so many: one to spare.
-std::size_t reading_boxes(int asked);
 
 }  // namespace driftwarden

@@ -127,6 +127,7 @@ class FieldSheetPage {
     if (asks_for_humidity) box("humidity, %");
     html_.element("span", {{"class", "say line"}}, "Readings, with the sampler in line, L/min");
     boxes("", count, "reading");
+    box("if one is struck out", {}, "reading");
     box("initials");
   }
 
@@ -189,6 +190,7 @@ class FieldSheetPage {
       if (of.samples.size() > 1) html_.open("span", {{"class", "say line"}}).from_book(each.name).close();
       for (const std::string_view label : {"start", "stop", "paused, min", "temperature, °C", "pressure, kPa"})
         box(label);
+      if (of.asks_for_vacuum) box("vacuum, with its unit");
       html_.open("span", {{"class", "ticks"}});
       tick("inlet free at the start");
       tick("inlet free at the stop");

@@ -128,6 +128,7 @@ void ask_sample(const Rule& rule, RulesAhead& ahead) {
   if (is_on(SampleMeasure::pre_count)) ask_for_count(rule, ahead.pre_count);
   if (is_on(SampleMeasure::post_count)) ask_for_count(rule, ahead.post_count);
   if (is_on(SampleMeasure::field_count)) ask_for_count(rule, ahead.field_count);
+  if (is_on(SampleMeasure::vacuum)) ahead.asks_for_vacuum = true;
 }
 
 }  // namespace

@@ -41,6 +41,7 @@ struct RulesAhead {
   int pre_count = 0;                  // readings that are asked for
   int post_count = 0;
   int field_count = 0;
+  bool asks_for_vacuum = false;  // behind the sampler
 
   // The flows that keep all rules on the flow before sampling.
   FlowBand pre_band() const;

@@ -34,7 +34,7 @@ TEST(FieldForm, HoldsTheSamplesOfTheBatchAndTheBooksHeadings) {
   ASSERT_EQ(data["samples_of"].size(), 6U);
   EXPECT_EQ(data["samples_of"][0]["sample"], "S2");
   EXPECT_EQ(data["samples_of"][0]["serial"], "AB-1");
-  EXPECT_EQ(data["samples_of"][0]["pre_boxes"], 5);
+  EXPECT_EQ(data["samples_of"][0]["pre_boxes"], 4);
   EXPECT_EQ(data["samples_of"][0]["warm_up"], 15);
   EXPECT_EQ(data["samples_of"][5]["pre_boxes"], 0);
   EXPECT_EQ(data["readings_headings"]["taken"], "Clock");

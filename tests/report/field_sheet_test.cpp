@@ -18,7 +18,7 @@ TEST(FieldSheet, HasASideForEachPumpAndDay) {
   EXPECT_EQ(sheets.sides[0].samples.size(), 2U);
   EXPECT_EQ(sheets.sides[1].day, "2026-09-23");
   EXPECT_EQ(sheets.sides[2].pump, "P2");
-  EXPECT_EQ(sheets.sides[0].pre_boxes, 5U);
+  EXPECT_EQ(sheets.sides[0].pre_boxes, 4U);
   EXPECT_EQ(sheets.sides[0].warm_up_min, 15);
   ASSERT_EQ(sheets.blanks.size(), 1U);
   EXPECT_EQ(sheets.without_pump, std::vector<std::string>{"S6"});
@@ -69,6 +69,41 @@ TEST(FieldSheet, SaysWhereTheCalibratorIsPastDueOrHasNoCertificate) {
   const FieldSheets sheets = sheets_of(book);
   EXPECT_EQ(sheets.sides[0].guides.at(0).notes[0], "Past due since 2026-01-05: do not use it before it is calibrated.");
   EXPECT_EQ(sheets.sides[2].guides.at(0).notes[0], "No certificate of it is in force: its error is not corrected.");
+}
+
+TEST(FieldSheet, HasABoxForEachReadingThatIsAskedForOrUsual) {
+  RulesText rules = sheet_rules;
+  rules.rules.push_back({Subject::sample, "post.count", "at_least", {"10"}});
+  rules.rules.push_back({Subject::sample, "field.count", "at_least", {"9"}});
+  BookText text = sheet_book();
+  text.readings = "taken,stage,pump,calibrator,reading [L/min]\n";
+  for (int i = 0; i < 5; ++i) text.readings += "2026-09-18T07:3" + std::to_string(i) + ",pre,P1,V1,2.000\n";
+  JudgedBook book(text, rules);
+  EXPECT_EQ(sheets_of(book).sides[0].pre_boxes, 5U) << "four are asked for";
+  EXPECT_EQ(sheets_of(book).sides[0].post_boxes, 10U);
+  EXPECT_EQ(sheets_of(book).sides[0].field_boxes, 9U);
+}
+
+TEST(FieldSheet, HasTheBoxesThatRulesAskForWhereNoCalibratorIsKnown) {
+  BookText text = sheet_book();
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  text.plan = "sample,batch,pump,sampler,day\nS2,B1,P1,cowl,2026-09-22\n";
+  JudgedBook book(text, sheet_rules);
+  const FieldSheets sheets = sheets_of(book);
+  EXPECT_EQ(sheets.sides.at(0).pre_boxes, 4U);
+  EXPECT_EQ(sheets.sides[0].post_boxes, 3U);
+  EXPECT_EQ(sheets.sides[0].warm_up_min, 15);
+  EXPECT_TRUE(sheets.sides[0].guides.empty());
+}
+
+TEST(FieldSheet, AsksForTheVacuumWhereARuleDoes) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  EXPECT_FALSE(sheets_of(book).sides[0].asks_for_vacuum);
+  RulesText rules = sheet_rules;
+  rules.rules.push_back({Subject::sample, "vacuum", "more_than", {"17 inHg"}});
+  JudgedBook with_rule(sheet_book(), rules);
+  EXPECT_TRUE(sheets_of(with_rule).sides[0].asks_for_vacuum);
+  EXPECT_NE(field_sheets_page(sheets_of(with_rule)).find("vacuum, with its unit"), std::string::npos);
 }
 
 TEST(FieldSheet, WritesDurationsAsOneWould) {
