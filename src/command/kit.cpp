@@ -12,15 +12,17 @@
 namespace driftwarden {
 namespace {
 
-// Whether something must not go, or should be here by now.
-bool is_amiss(const KitsOut& kits, Day as_of) {
+// Whether something must not go, or should be here by now. Where nobody says what is in a kit, anything may be.
+bool is_amiss(const OpenedBook& opened, const KitsOut& kits) {
+  if (opened.book.issues.empty()) return !kits.unfit.empty();
   const auto holds_unfit = [&](const KitOut& kit) {
     return std::ranges::any_of(kit.things, [&](const Issue* thing) {
       return thing->instrument != no_row && !kits.why_unfit(thing->instrument).empty();
     });
   };
   return !kits.missing.empty() || std::ranges::any_of(kits.being_packed, holds_unfit) ||
-         std::ranges::any_of(kits.out, [&](const KitOut& kit) { return kit.overdue_d(as_of) > 0 || holds_unfit(kit); });
+         std::ranges::any_of(kits.out,
+                             [&](const KitOut& kit) { return kit.overdue_d(opened.as_of) > 0 || holds_unfit(kit); });
 }
 
 int finish(const OpenedBook& opened, bool is_amiss) {
@@ -49,7 +51,7 @@ int write_list(const OpenedBook& opened, const KitsOut& kits, const KitOptions& 
                   surroundings);
   if (!write_out(list_as(*format, opened, kits, options, surroundings), *format, options.out, surroundings))
     return cannot_be_used;
-  return finish(opened, is_amiss(kits, opened.as_of));
+  return finish(opened, is_amiss(opened, kits));
 }
 
 std::string hint_for(const Book& book, const std::string& name) {

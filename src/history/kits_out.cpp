@@ -30,6 +30,27 @@ std::string with_small_beginning(std::string text) {
   return text;
 }
 
+// How many of the problems are errors in issues.csv, or in files in its place.
+std::size_t faults_of_issues(const Book& book) {
+  return static_cast<std::size_t>(std::ranges::count_if(book.problems, [&book](const Diagnostic& problem) {
+    return is_error(problem) && std::ranges::find(book.files.issues, problem.place.file) != book.files.issues.end();
+  }));
+}
+
+std::string not_known_of_kits(const Book& book) {
+  const std::size_t faults = faults_of_issues(book);
+  if (book.issues.empty()) {
+    const char* why = book.files.issues.empty() ? "The book has no issues.csv"
+                      : faults > 0              ? "No row of issues.csv could be used"
+                                                : "issues.csv has no rows";
+    return std::string(why) +
+           ": which kits are out, overdue or missing, and what is not charged, came back damaged or will be due before "
+           "it is back, is not known.";
+  }
+  return faults == 0 ? ""
+                     : counted(faults, "fault", "faults") + " in issues.csv: what those rows say of kits is left out.";
+}
+
 class Fitness {
  public:
   Fitness(const Screening& screening, const std::vector<ReviewAction>& actions,
@@ -151,6 +172,10 @@ class Fitness {
 
 }  // namespace
 
+bool keeps_kits(const Book& book) {
+  return !book.files.issues.empty() || !book.files.kits.empty() || !book.issues.empty();
+}
+
 std::string thing_of(const Book& book, const Issue& issue) {
   return issue.instrument == no_row ? issue.item : book.instruments[issue.instrument].name;
 }
@@ -173,6 +198,7 @@ std::string KitsOut::why_unfit(Row instrument) const {
 
 KitsOut kits_out(const Book& book, Day as_of) {
   KitsOut kits;
+  kits.not_known = not_known_of_kits(book);
   const Whereabouts where(book, as_of);
   for (const Issue& issue : book.issues) {
     if (where.is_missing(issue)) {

@@ -39,9 +39,14 @@ struct KitsOut {
   std::vector<KitOut> out;
   std::vector<const Issue*> missing;  // known to be, and neither found nor issued again since
   std::vector<UnfitInstrument> unfit;
+  // What nobody can say of the kits, for issues.csv is not there or was not understood; "": all is known.
+  std::string not_known;
 
   std::string why_unfit(Row instrument) const;  // "" where it is fit to go
 };
+
+// Whether the book says what belongs to kits, or where they are; also where that can't be used.
+bool keeps_kits(const Book& book);
 
 // An instrument's name, or what the thing is.
 std::string thing_of(const Book& book, const Issue& issue);
@@ -52,9 +57,9 @@ KitsOut kits_out(const Book& book, Day as_of);
 // What has to be done about kits: those that are overdue, and what is missing.
 std::vector<ReviewAction> actions_about_kits(const Book& book, const KitsOut& kits, Day as_of);
 
-// The instruments in service that are past due, on Watch, found wrong or to be compared, as the actions say; that are
-// packed or out without being charged, or will be due before they are back; that came back damaged, and nobody has
-// written a service since; and those out of service that are packed or out all the same.
+// Needs no issues.csv: the instruments in service that are past due, on Watch, found wrong or to be compared, as the
+// actions say; that are packed or out without being charged, or will be due before they are back; that came back
+// damaged, and nobody has written a service since; and those out of service that are packed or out all the same.
 std::vector<UnfitInstrument> unfit_to_go(const Screening& screening, const std::vector<ReviewAction>& actions,
                                          const std::vector<InstrumentStanding>& standings, Day as_of);
 

@@ -43,8 +43,7 @@ class ReviewMaker {
     decisions();
     kits();
     follow_up();
-    if (!book_.issues.empty())
-      review_.kits.unfit = unfit_to_go(screening_, review_.actions, review_.instruments, as_of_);
+    review_.kits.unfit = unfit_to_go(screening_, review_.actions, review_.instruments, as_of_);
     return std::move(review_);
   }
 

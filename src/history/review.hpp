@@ -66,7 +66,7 @@ struct Review {
   std::vector<InstrumentStanding> instruments;  // in the book's order
   // Those with a series to be shown, most urgent first, out of service last.
   std::vector<const InstrumentHistory*> charted;
-  KitsOut kits;  // nothing in them where the book has no issues.csv
+  KitsOut kits;
   std::vector<SubjectResult> subjects;
   std::vector<UnjudgedRule> unjudged;      // in the order of the rules, those only
   std::vector<const Decision*> decisions;  // taken on or before the day of the review, the newest first

@@ -30,7 +30,7 @@ class KitsWriter {
     each("out", kits_.out, [this](const KitOut& kit) { add(kit); });
     each("missing", kits_.missing, [this](const Issue* issue) { add_missing(*issue); });
     each("not_fit_to_go", kits_.unfit, [this](const UnfitInstrument& unfit) { add(unfit); });
-    json_.end_object().key("kit").null();
+    json_.text_or_null("not_known", kits_.not_known).end_object().key("kit").null();
     return end(json_, out_);
   }
 

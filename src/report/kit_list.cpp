@@ -23,7 +23,11 @@ class KitListTable {
     out_ = paint_.heading("Kits as of " + date_text(as_of_)) + "\n" + book_.settings.title + "\n";
     all_of("Being put together", kits_.being_packed);
     all_of("Out", kits_.out);
-    if (kits_.being_packed.empty() && kits_.out.empty()) out_ += "\nNo kit is out.\n";
+    if (!kits_.not_known.empty()) {
+      out_ += "\n" + wrapped(kits_.not_known, 0, table_width);
+    } else if (kits_.being_packed.empty() && kits_.out.empty()) {
+      out_ += "\nNo kit is out.\n";
+    }
     missing();
     unfit();
     return std::move(out_) + "\n" + wrapped(cautions, 0, table_width);
@@ -59,7 +63,7 @@ class KitListTable {
 
   void unfit() {
     heading("Not fit to go");
-    if (kits_.unfit.empty()) out_ += "  none\n";
+    if (kits_.unfit.empty()) out_ += kits_.not_known.empty() ? "  none\n" : "  none by what is known\n";
     for (const UnfitInstrument& each : kits_.unfit) {
       std::string text = joined(each.why, "; ");
       if (!each.where.empty()) text += " (" + each.where + ")";
@@ -103,6 +107,17 @@ class KitListCsv {
     for (int i = 0; i < 5; ++i) cell("");
     cell(joined(unfit.why, "; ") + (unfit.where.empty() ? "" : " (" + unfit.where + ")"));
     cell(book_.place_text(book_.files.instruments, book_.instruments[unfit.instrument].place));
+    end();
+  }
+
+  void add_not_known(const std::string& what) {
+    if (what.empty()) return;
+    cell("", "");
+    for (int i = 0; i < 4; ++i) cell("");
+    cell("not known");
+    for (int i = 0; i < 5; ++i) cell("");
+    cell(what);
+    cell("");
     end();
   }
 
@@ -162,6 +177,7 @@ std::string kit_list_csv(const Book& book, const KitsOut& kits, Day as_of) {
   }
   for (const Issue* issue : kits.missing) csv.add(KitOut(*issue), *issue, "missing", 0, "");
   for (const UnfitInstrument& each : kits.unfit) csv.add(each);
+  csv.add_not_known(kits.not_known);
   return std::move(csv.text);
 }
 

@@ -12,8 +12,8 @@ namespace driftwarden {
 // at most 80 columns.
 std::string kit_list_table(const Book& book, const KitsOut& kits, Day as_of, Paint paint);
 
-// The same, one line a thing, and one more for each instrument that is not fit to go: kit, kind_of_kit, instrument,
-// serial, item, state, out, to, due_back, days_overdue, back, why, row, cautions.
+// The same, one line a thing, one more for each instrument that is not fit to go, and one where something is not known:
+// kit, kind_of_kit, instrument, serial, item, state, out, to, due_back, days_overdue, back, why, row, cautions.
 std::string kit_list_csv(const Book& book, const KitsOut& kits, Day as_of);
 
 // "PUMP-01, PUMP-02, hose"

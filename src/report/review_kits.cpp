@@ -27,7 +27,8 @@ void append_row(HtmlText& html, const Book& book, const KitOut& kit, Day as_of) 
 
 void append_unfit(HtmlText& html, const Book& book, const KitsOut& kits) {
   if (kits.unfit.empty()) {
-    html.element("p", "Every instrument in service is fit to go.");
+    html.element("p", kits.not_known.empty() ? "Every instrument in service is fit to go."
+                                             : "By what is known, every instrument in service is fit to go.");
     return;
   }
   open_table(html, "unfit", "Instruments that are not fit to go", {"Not fit to go", "Why", "Where it is"});
@@ -45,19 +46,21 @@ void append_unfit(HtmlText& html, const Book& book, const KitsOut& kits) {
 std::string in_short(const KitsOut& kits) {
   return "Kits: " + std::to_string(kits.out.size()) + " out, " + std::to_string(kits.being_packed.size()) +
          " being put together, " + counted(kits.missing.size(), "thing", "things") + " missing, " +
-         counted(kits.unfit.size(), "instrument", "instruments") + " not fit to go; driftwarden kit prints the list.";
+         counted(kits.unfit.size(), "instrument", "instruments") + " not fit to go; driftwarden kit prints the list." +
+         (kits.not_known.empty() ? "" : " " + kits.not_known);
 }
 
 }  // namespace
 
 void append_kits(HtmlText& html, const ReviewPage& page) {
   const Book& book = page.screening.book();
-  if (book.issues.empty()) return;
+  if (!keeps_kits(book)) return;
   const KitsOut& kits = page.review.kits;
   html.element("p", {{"class", "note on-paper"}}, in_short(kits)).line_end();
   html.open("div", {{"class", "off-paper"}}).element("h3", "Kits");
+  if (!kits.not_known.empty()) html.element("p", kits.not_known);
   if (kits.out.empty() && kits.being_packed.empty() && kits.missing.empty()) {
-    html.element("p", "No kit is out, and nothing is missing.");
+    if (kits.not_known.empty()) html.element("p", "No kit is out, and nothing is missing.");
   } else {
     open_table(html, "kits", "Kits that are out, and what is missing",
                {"Kit", "With", "State", "Out", "Due back", "Days over", "What"});

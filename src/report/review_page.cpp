@@ -17,7 +17,7 @@ constexpr std::string_view kits_style = ".kits tbody th, .unfit tbody th { white
 std::string style_of(const ReviewPage& page) {
   std::string style(review_css());
   style += page.chart_style;
-  if (!page.screening.book().issues.empty()) style += kits_style;
+  if (keeps_kits(page.screening.book())) style += kits_style;
   return style;
 }
 

@@ -41,6 +41,18 @@ TEST(Kit, AnswersOneWhereAKitIsOverdue) {
   EXPECT_EQ(call({"kit", book.path(), "--as-of", "2026-09-24", "--kit", "K-2"}).status, 0) << "the other one";
 }
 
+TEST(Kit, AnswersOneWhereSomethingIsNotFitToGoAndNobodySaysWhatIsInAKit) {
+  BookText text = kit_text();
+  text.certificates =
+      "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,V1,2026-01-05,2026-09-22,2,2,2\nC2,V2,2026-01-05,2026-10-05,2,2,2\n";
+  EXPECT_EQ(call({"kit", CalledBook(text).path(), "--as-of", "2026-09-24"}).status, 0) << "P2 alone is out";
+  text.issues.clear();
+  const Called called = call({"kit", CalledBook(text).path(), "--as-of", "2026-09-24"});
+  EXPECT_EQ(called.status, 1);
+  EXPECT_TRUE(has(called.out, "  V1         past due")) << called.out;
+}
+
 TEST(Kit, WritesTheListOfOneAsAPageButNeverOverTheBook) {
   const CalledBook book(kit_text());
   const std::string page = book.file("list.html");

@@ -104,6 +104,35 @@ TEST(UnfitToGo, IsWhatIsPastDueWhereverItIs) {
             "V2: past due: it was due on 2026-10-05, 1 day ago; \n");
 }
 
+// It does not depend on whether anybody writes down what goes out.
+TEST(UnfitToGo, IsWhatIsPastDueInABookWithoutIssuesToo) {
+  BookText text;
+  text.certificates =
+      "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
+      "C1,V1,2026-01-05,2026-09-22,2,2,2\nC2,V2,2026-01-05,2026-10-05,2,2,2\n";
+  for (const char* issues : {"", "kit,instrument,item,out\n", "kitt,instrument\nK-1,P1\n"}) {
+    text.issues = issues;
+    EXPECT_EQ(unfit(text), "V1: past due: it was due on 2026-09-22, 2 days ago; \n") << issues;
+  }
+}
+
+TEST(KitsOut, SayWhatIsNotKnown) {
+  const auto not_known = [](const std::string& issues) {
+    BookText text;
+    text.issues = issues;
+    return ReviewedBook(text).review().kits.not_known;
+  };
+  const std::string what =
+      ": which kits are out, overdue or missing, and what is not charged, came back damaged or will be due before it "
+      "is back, is not known.";
+  EXPECT_EQ(not_known(""), "The book has no issues.csv" + what);
+  EXPECT_EQ(not_known("kit,instrument\n"), "issues.csv has no rows" + what);
+  EXPECT_EQ(not_known("kitt,instrument\nK-1,P1\n"), "No row of issues.csv could be used" + what);
+  EXPECT_EQ(not_known("kit,instrument\nK-1,P1\nK-1,P7\n"),
+            "1 fault in issues.csv: what those rows say of kits is left out.");
+  EXPECT_EQ(not_known("kit,instrument\nK-1,P1\n"), "");
+}
+
 TEST(UnfitToGo, IsWhatWillBeDueBeforeItIsBack) {
   BookText text = with("K-1,V1,,2026-09-20,,2026-09-30,,,,\n");
   text.certificates =

@@ -48,6 +48,11 @@ TEST(KitsJson, SaysOfAThingWhetherItIsChargedAndWhyItMustNotGo) {
   EXPECT_EQ(things[2]["item"], "hose");
 }
 
+TEST(KitsJson, SaysWhatIsNotKnown) {
+  EXPECT_EQ(all(kit_text(), "2026-10-02")["kits"]["not_known"], nullptr);
+  EXPECT_TRUE(all(BookText(), "2026-10-02")["kits"]["not_known"].get<std::string>().starts_with("The book has no"));
+}
+
 TEST(KitJson, IsTheListOfOneKit) {
   const Json json = Json::parse(kit_json(*kit_sheet("K-1", "2026-09-23")));
   EXPECT_EQ(json["kits"], nullptr);

@@ -54,6 +54,18 @@ TEST(KitList, SaysWhereThereIsNothingToTell) {
       << table;
 }
 
+TEST(KitList, SaysWhatIsNotKnownInPlaceOfNone) {
+  const ReviewedBook book{BookText()};
+  const KitsOut& kits = book.review().kits;
+  const std::string table = kit_list_table(book.screening().book(), kits, day("2026-09-24"), Paint(false));
+  EXPECT_TRUE(table.starts_with("Kits as of 2026-09-24\nQuarry\n\nThe book has no issues.csv: which kits are out,"))
+      << table;
+  EXPECT_EQ(table.find("No kit is out"), std::string::npos);
+  EXPECT_NE(table.find("\nNot fit to go\n  none by what is known\n"), std::string::npos) << table;
+  const std::string csv = kit_list_csv(book.screening().book(), kits, day("2026-09-24"));
+  EXPECT_NE(csv.find("\n,,,,,not known,,,,,,\"The book has no issues.csv"), std::string::npos) << csv;
+}
+
 TEST(KitList, GoesBelowANameThatIsLong) {
   BookText text;
   text.issues = "kit,item,out\na kit with a long name,hose,2026-09-01\n";

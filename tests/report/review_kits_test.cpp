@@ -28,6 +28,16 @@ TEST(ReviewKitsOnThePage, TellWhatIsOutOverdueMissingAndUnfit) {
       << html;
 }
 
+TEST(ReviewKitsOnThePage, SayWhatIsNotKnownOfABookThatKeepsKits) {
+  BookText text;
+  text.kits = "kind of kit,item\ndust,hose\n";
+  const ReviewedBook book(text);
+  const std::string html = part_of(page_of(book), append_kits);
+  EXPECT_TRUE(holds(html, "The book has no issues.csv: ")) << html;
+  EXPECT_FALSE(holds(html, "No kit is out"));
+  EXPECT_FALSE(holds(html, "<p>Every instrument"));
+}
+
 TEST(ReviewKitsOnThePage, SayWhereAllIsWell) {
   BookText text;
   text.issues = "kit,instrument,out,back\nK-1,P1,2026-09-01,2026-09-02\n";
