@@ -31,7 +31,8 @@ std::string ending_of(const std::string& name) { return in_small_letters(fs::pat
 // Locks and shadows that office programs leave beside a file, and what systems and version control keep for themselves.
 bool is_nobodys(const std::string& name) {
   constexpr std::array<std::string_view, 6> beginnings{"~$", "._", ".~lock.", ".git", ".hg", ".svn"};
-  constexpr std::array<std::string_view, 5> names{".ds_store", "thumbs.db", "desktop.ini", ".directory", ".localized"};
+  constexpr std::array<std::string_view, 6> names{".ds_store",  "thumbs.db",  "desktop.ini",
+                                                  ".directory", ".localized", receiving_note};
   const auto begins = [&name](std::string_view beginning) { return name.starts_with(beginning); };
   return std::any_of(beginnings.begin(), beginnings.end(), begins) ||
          std::find(names.begin(), names.end(), in_small_letters(name)) != names.end();
@@ -280,7 +281,7 @@ class FolderReader {
     for (const std::string& name : names_in(table, fault)) {
       const bool is_taken = is_tables_ending(ending_of(name)) || (of.takes_documents && is_document_name(name));
       const bool is_named = is_taken && !is_nobodys(name) && !is_spelt_like_a_sheet(name);
-      if (is_named && !is_left_unfinished(table + "/" + name)) inside.push_back(table + "/" + name);
+      if (is_named && !is_left_unfinished(of, table + "/" + name)) inside.push_back(table + "/" + name);
     }
     if (!fault) return inside;
     tell_unlisted(table, fault);
@@ -330,13 +331,24 @@ class FolderReader {
   };
 
   // A file that rows were received into counts once received.csv names it, and so all files of one run at once.
-  bool is_left_unfinished(const std::string& name) {
+  bool is_left_unfinished(const BookTable& of, const std::string& name) {
     if (!is_received_name(fs::path(name).filename().string()) || received_.find(name) != std::string::npos)
       return false;
     taken_.insert(name);
-    found_.not_read.push_back(remark("receive/unfinished", {name, 0, 0},
-                                     "it is not in received.csv: receiving it was not finished, and it is not read",
-                                     "receive its rows again, or take it out of the folder"));
+    // A run at work writes the note, the file, the receipt, and then takes the note away: looked at in this order, one
+    // of the two names the file.
+    const std::set<std::string> being_received = names_being_received(folder_);
+    if (being_received.contains(name) || text_of_receipts().find(name) != std::string::npos) {
+      found_.not_read.push_back(remark("receive/unfinished", {name, 0, 0},
+                                       "it is not in received.csv: receiving it was not finished, and it is not read",
+                                       "receive its rows again, or take it out of the folder"));
+    } else {
+      found_.lost.push_back({error("receive/not-named", {name, 0, 0},
+                                   "rows were received into it, and it is in received.csv no more: it is not read",
+                                   "put its line in received.csv back; or, if its rows are not to count any more, take "
+                                   "the file out of the folder"),
+                             {of.spec->table}});
+    }
     return true;
   }
 

@@ -9,6 +9,7 @@
 #include "book/sample_names.hpp"
 #include "book/short_text.hpp"
 #include "book/table_files.hpp"
+#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {
@@ -65,6 +66,7 @@ class ReadingRows {
         lost_samples_(hand.lost["samples"]),
         pumps_(known.instruments, hand, InstrumentKind::pump),
         calibrators_(known.instruments, hand, InstrumentKind::calibrator),
+        zone_(*file.manner.zone),
         rejected_(rejected),
         row_(hand.context(file, readings_spec)) {}
 
@@ -80,6 +82,7 @@ class ReadingRows {
     table_.calibrator[row] = read_calibrator();
     const std::uint8_t is_void = read_void();
     if (is_void != 0) spare_conditions();
+    if (is_void == 0 && of_sample != no_row && stage_word >= 0) hold_against_run(row, of_sample);
     read_indicated(row, is_void != 0);
     if (has_temperature_) read_condition(table_.temperature_k, row, temperature, last_temperature_);
     if (has_pressure_) read_condition(table_.pressure_kpa, row, pressure, last_pressure_);
@@ -121,6 +124,28 @@ class ReadingRows {
   [[gnu::always_inline]] void read_indicated(Row row, bool is_void) {
     const RowReader::Quantity quantity = is_void ? row_.quantity_if_any(reading) : row_.quantity_as_written(reading);
     table_.indicated_l_min.put(row, quantity.inside, quantity.written);
+  }
+
+  // What was read before sampling can't have been read when it had ended, nor the other way round. One that was read
+  // while the sample ran is a matter of how long: its age is a measure.
+  void hold_against_run(Row row, Row of_sample) {
+    const Moment at = table_.taken[row];
+    const Moment from = book_.samples.started[of_sample];
+    const Moment to = book_.samples.stopped[of_sample];
+    if (at == no_moment || from == no_moment || to == no_moment || to < from) return;
+    const bool is_before = at < from;
+    const bool is_after = at > to;
+    if (!is_before && !is_after) return;
+    const Stage as = table_.stage[row];
+    if (as == (is_before ? Stage::pre : Stage::post)) return;
+    const std::string what = "the reading was taken " +
+                             std::string(is_before ? "before its sample started" : "after its sample had stopped") +
+                             ", and is said to be of the stage " + in_quotes(to_text(as)) + ": the sample " +
+                             in_quotes(book_.samples.name[of_sample]) + " ran from " + local_text(from, zone_) +
+                             " to " + local_text(to, zone_);
+    const std::string hint = "correct the time, the stage or the sample; or the sample's times";
+    if (as == Stage::field) return row_.doubt(taken, "reading/not-during", what, hint);
+    row_.fail(taken, "reading/not-its-stage", what, hint);
   }
 
   // A reading that is struck out is not corrected.
@@ -243,6 +268,7 @@ class ReadingRows {
   ProblemNumber lost_samples_;
   NamedInstrument pumps_;
   NamedInstrument calibrators_;
+  const TimeZone& zone_;
   std::mutex& rejected_;
   RowReader row_;
   UnknownSamples unknown_samples_;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <sstream>
 
 #include "book/csv_scanner.hpp"
 #include "book/table_files.hpp"
@@ -81,6 +82,16 @@ bool is_received_name(std::string_view file) {
            if (meant == '0') return is_digit;
            return meant == 'x' ? is_digit || (c >= 'a' && c <= 'f') : c == meant;
          });
+}
+
+std::set<std::string> names_being_received(const std::filesystem::path& book) {
+  std::set<std::string> names;
+  const std::string note(receiving_note);
+  if (const Result<HeldFile> held = HeldFile::open(book / note, note)) {
+    std::istringstream lines{std::string(held->bytes())};
+    for (std::string name; std::getline(lines, name);) names.insert(name);
+  }
+  return names;
 }
 
 std::string RowsReceived::name_on(Day day) const {

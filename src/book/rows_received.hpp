@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -17,6 +18,11 @@ inline constexpr std::string_view form_column = "form";
 
 // Whether a file is called as those are into which rows were received: "received-2026-11-30-4f2a9c1b7e55.csv".
 bool is_received_name(std::string_view file);
+
+// Names, a line each, the files that a run of receive is about to write, or was when it was ended: no receipt of theirs
+// was lost.
+inline constexpr std::string_view receiving_note = ".driftwarden-receiving";
+std::set<std::string> names_being_received(const std::filesystem::path& book);
 
 // Rows that came in a file from elsewhere, by the book's own headings: samples or readings.
 struct RowsReceived {

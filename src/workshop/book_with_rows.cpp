@@ -34,6 +34,41 @@ std::error_code link_all(const fs::path& from, const fs::path& to, const std::se
   return fault;
 }
 
+// What runs that were ended have left, as far as it is there.
+std::set<std::string> left_unfinished(const Book& book) {
+  std::set<std::string> names = names_being_received(book.folder);
+  for (const Receipt& receipt : book.receipts) names.erase(receipt.file);
+  std::erase_if(names, [&book](const std::string& name) {
+    std::error_code fault;
+    return !fs::exists(book.folder / name, fault);
+  });
+  return names;
+}
+
+std::string text_of(const std::set<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += name + '\n';
+  return text;
+}
+
+Diagnostics write_files(const Book& book, const std::vector<RowsReceived>& rows, const std::vector<Receipt>& receipts,
+                        const NewRows& lines, const std::function<void()>& waits) {
+  std::vector<Unfinished> written;  // gone again where they can't all be written
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const fs::path place = book.folder / receipts[i].file;
+    if (Diagnostics faults = make_folder(place.parent_path()); !faults.empty()) return faults;
+    if (Diagnostics faults = write_whole(place, rows[i].text); !faults.empty()) return faults;
+    written.emplace_back(place);
+  }
+  // From here on a run that is ended leaves them: what received.csv names by then must not be gone.
+  for (Unfinished& file : written) file.keep();
+  const Result<std::vector<Place>> places = append_rows(book, lines, waits);
+  if (places) return {};
+  std::error_code ignored;
+  for (const Receipt& receipt : receipts) fs::remove(book.folder / receipt.file, ignored);
+  return places.faults();
+}
+
 }  // namespace
 
 Result<BookWithRows> book_with_rows(const fs::path& folder, const std::vector<RowsReceived>& rows, unsigned threads) {
@@ -60,23 +95,20 @@ Result<BookWithRows> book_with_rows(const fs::path& folder, const std::vector<Ro
 
 Diagnostics write_received(const Book& book, const std::vector<RowsReceived>& rows, std::vector<Receipt>& receipts,
                            const std::function<void()>& waits) {
-  std::vector<Unfinished> written;  // gone again where they can't all be written
+  const std::set<std::string> left = left_unfinished(book);
+  std::set<std::string> names = left;
   NewRows lines{received_spec, book.files.received, {}};
   for (std::size_t i = 0; i < rows.size(); ++i) {
     receipts[i].file = rows[i].name_on(local_day(receipts[i].received, book.settings.zone));
-    const fs::path place = book.folder / receipts[i].file;
-    if (Diagnostics faults = make_folder(place.parent_path()); !faults.empty()) return faults;
-    if (Diagnostics faults = write_whole(place, rows[i].text); !faults.empty()) return faults;
-    written.emplace_back(place);
+    names.insert(receipts[i].file);
     lines.cells.push_back(cells_of(receipts[i], book.settings.zone));
   }
-  // From here on a run that is ended leaves them: what received.csv names by then must not be gone.
-  for (Unfinished& file : written) file.keep();
-  const Result<std::vector<Place>> places = append_rows(book, lines, waits);
-  if (places) return {};
+  if (Diagnostics faults = write_whole(book.folder / receiving_note, text_of(names)); !faults.empty()) return faults;
+  const Diagnostics faults = write_files(book, rows, receipts, lines, waits);
+  // Where this fails the note stays, and says nothing wrong.
   std::error_code ignored;
-  for (const Receipt& receipt : receipts) fs::remove(book.folder / receipt.file, ignored);
-  return places.faults();
+  if (left.empty()) fs::remove(book.folder / receiving_note, ignored);
+  return faults;
 }
 
 }  // namespace driftwarden

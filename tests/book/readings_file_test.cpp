@@ -182,6 +182,30 @@ TEST(ReadingsFile, RefusesAReadingOnAnotherPumpThanItsSample) {
   EXPECT_EQ(book.readings.flags[1], 0);
 }
 
+// The sample runs from 08:00 to 16:00.
+TEST(ReadingsFile, RefusesAStageThatTheReadingCannotBeOf) {
+  const Book book = book_with(heading +
+                              "2026-05-01T16:01,pre,S-1,VOL-1,2.0\n"   // when it had stopped
+                              "2026-05-01T07:59,post,S-1,VOL-1,2.0\n"  // before it started
+                              "2026-05-01T16:00,pre,S-1,VOL-1,2.0\n"   // while it ran: a matter of how long
+                              "2026-05-01T08:00,post,S-1,VOL-1,2.0\n"
+                              "2026-06-01T12:00,field,S-1,VOL-1,2.0\n"  // stands, and is told
+                              "2026-05-01T12:00,field,S-1,VOL-1,2.0\n");
+  EXPECT_EQ(told(book.problems),
+            "readings.csv:2:1: error: the reading was taken after its sample had stopped, and is said to be of the "
+            "stage 'pre': the sample 'S-1' ran from 2026-05-01T08:00+00:00 to 2026-05-01T16:00+00:00; correct the "
+            "time, the stage or the sample; or the sample's times [reading/not-its-stage]\n"
+            "readings.csv:3:1: error: the reading was taken before its sample started, and is said to be of the stage "
+            "'post': the sample 'S-1' ran from 2026-05-01T08:00+00:00 to 2026-05-01T16:00+00:00; correct the time, the "
+            "stage or the sample; or the sample's times [reading/not-its-stage]\n"
+            "readings.csv:6:1: remark: the reading was taken after its sample had stopped, and is said to be of the "
+            "stage 'field': the sample 'S-1' ran from 2026-05-01T08:00+00:00 to 2026-05-01T16:00+00:00; correct the "
+            "time, the stage or the sample; or the sample's times [reading/not-during]\n");
+  EXPECT_EQ(book.readings.flags[0], reading_is_rejected);
+  EXPECT_EQ(book.readings.flags[1], reading_is_rejected);
+  EXPECT_EQ(book.readings.flags[4], 0);
+}
+
 TEST(ReadingsFile, KeepsAFaultyRowAsRejectedWithItsFirstProblem) {
   const Book book = book_with(heading + sound + "2026-05-01T07:51,pre,S-1,VOL-1,x\n" + sound);
   ASSERT_EQ(book.readings.size(), 3U);

@@ -43,12 +43,33 @@ TEST(ReceivedFile, MakesTheFilesThatItNamesCount) {
 
 // What a run left that was killed before it had written its receipt.
 TEST(ReceivedFile, LeavesOutWhatWasNotReceivedToTheEnd) {
-  const Book book = WrittenBook().file("readings/received-2026-05-02-0123456789ab.csv", a_reading).read();
+  const Book book = WrittenBook()
+                        .file("readings/received-2026-05-02-0123456789ab.csv", a_reading)
+                        .file(".driftwarden-receiving", "readings/received-2026-05-02-0123456789ab.csv\n")
+                        .read();
   EXPECT_EQ(book.readings.size(), 0U);
   EXPECT_EQ(told(book.problems),
             "readings/received-2026-05-02-0123456789ab.csv: remark: it is not in received.csv: receiving it was not "
             "finished, and it is not read; receive its rows again, or take it out of the folder "
             "[receive/unfinished]\n");
+  EXPECT_EQ(book.lost_readings, no_problem);
+}
+
+// Its line was taken out, or all of received.csv: samples would be judged as if the readings had never been.
+TEST(ReceivedFile, MissesTheReceiptOfAFileThatNoRunWasAtWorkOn) {
+  const Book book = WrittenBook()
+                        .file("readings/received-2026-05-02-0123456789ab.csv", a_reading)
+                        .file("received.csv", "received,by,file\n2026-05-02T09:00,the keeper,readings/rec\n")
+                        .read();
+  EXPECT_EQ(book.readings.size(), 0U);
+  EXPECT_NE(
+      told(book.problems)
+          .find("readings/received-2026-05-02-0123456789ab.csv: error: rows were received into it, and it is in "
+                "received.csv no more: it is not read; put its line in received.csv back; or, if its rows are not to "
+                "count any more, take the file out of the folder [receive/not-named]\n"),
+      std::string::npos)
+      << told(book.problems);
+  EXPECT_NE(book.lost_readings, no_problem);
 }
 
 // Else a sample would be judged as if its readings had never been.

@@ -131,9 +131,13 @@ def without_moment(text):
     return re.sub(rb"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d)?([+-]\d\d:\d\d|Z)?", b"MOMENT", text) if isinstance(text, bytes) else text
 
 
+RECEIVING_NOTE = ".driftwarden-receiving"  # may stay behind a run that was ended: it harms nothing
+
+
 def comparable(held):
     if isinstance(held, dict):
-        return {name: without_moment(text) if name == "received.csv" else text for name, text in held.items()}
+        return {name: without_moment(text) if name == "received.csv" else text for name, text in held.items()
+                if name != RECEIVING_NOTE}
     return without_moment(held)
 
 
@@ -155,9 +159,11 @@ def is_unfinished(name):
 
 
 def received_nothing(before, after, whole):
-    """Whether a book is as before but for whole files that received.csv does not name, and that so are not read."""
+    """Whether a book is as before but for whole files that received.csv does not name, and that the note does."""
     more = {name: text for name, text in after.items() if name not in before and not is_unfinished(name)}
-    return all(name != "received.csv" and text == whole.get(name) for name, text in more.items()) and all(
+    noted = after.get(RECEIVING_NOTE, b"").decode().splitlines()
+    files = {name for name in more if isinstance(more[name], bytes)}
+    return files <= set(noted) and all(text == whole.get(name) for name, text in more.items()) and all(
         after.get(name) == text for name, text in before.items())
 
 
@@ -180,6 +186,8 @@ def amiss(command, before, done, sound, fault):
     litter = command.litter()
     if ended_by == signal.SIGKILL:
         litter = [name for name in litter if not is_unfinished(name)]
+    elif ended_by:
+        litter = [name for name in litter if name != RECEIVING_NOTE]
     if litter:
         return f"left {litter}"
     if ended_by == signal.SIGKILL and not is_new:

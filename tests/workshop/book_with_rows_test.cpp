@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include <filesystem>
+#include <fstream>
+#include <set>
 
 #include "support/book_text.hpp"
 
@@ -55,6 +57,26 @@ TEST(BookWithRows, WritesThemSoThatTheyCountTogether) {
   ASSERT_EQ(after.receipts.size(), 2U);
   EXPECT_EQ(after.receipts[1].file, receipts[1].file);
   EXPECT_TRUE(after.receipts[1].file.starts_with("readings/received-2026-09-21-"));
+  EXPECT_TRUE(names_being_received(folder.path()).empty());
+}
+
+// The note of a run that was ended: what it left stays known as such, and what is there no more is forgotten.
+TEST(BookWithRows, KeepsInMindWhatAnEndedRunHasLeft) {
+  const ScratchFolder folder;
+  BookText().write(folder.path());
+  const std::string left = "readings/received-2026-09-20-0123456789ab.csv";
+  fs::create_directory(folder.path() / "readings");
+  std::ofstream(folder.path() / left) << its_reading;
+  std::ofstream(folder.path() / receiving_note) << left << "\nreadings/received-2026-09-20-ba9876543210.csv\n";
+  std::vector<Receipt> receipts(1);
+  receipts[0].received = 1790000000;
+  receipts[0].by = "the keeper";
+  const Book before = *read_book(folder.path(), 1);
+  EXPECT_TRUE(write_received(before, {rows_of(folder.path(), a_sample)}, receipts, {}).empty());
+  EXPECT_EQ(names_being_received(folder.path()), (std::set<std::string>{left, receipts[0].file}));
+  const Book after = *read_book(folder.path(), 1);
+  ASSERT_EQ(after.problems.size(), 1U);
+  EXPECT_EQ(after.problems[0].id, "receive/unfinished");
 }
 
 // A folder stands where the receipts would be written.
@@ -69,6 +91,7 @@ TEST(BookWithRows, LeavesNothingBehindWhereItCannotBeFinished) {
   receipts[0].by = "the keeper";
   EXPECT_FALSE(write_received(before, rows, receipts, {}).empty());
   EXPECT_FALSE(fs::exists(folder.path() / receipts[0].file));
+  EXPECT_FALSE(fs::exists(folder.path() / receiving_note));
 }
 
 // The first file is there by then; the second one's folder can't be.
