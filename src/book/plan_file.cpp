@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <array>
+#include <map>
 
+#include "book/planned_name.hpp"
 #include "book/row_blocks.hpp"
 #include "book/table_files.hpp"
+#include "book/timestamp.hpp"
 #include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
@@ -38,11 +41,15 @@ constexpr std::array<FieldSpec, 12> plan_fields{{
 }};
 static_assert(are_complete(plan_fields, plan_note));
 
+using RecordedNames = std::map<std::string_view, Row>;
+
 class PlanRows {
  public:
-  PlanRows(const TableFile& file, const BookInHand& hand, const InstrumentIndex& instruments)
+  PlanRows(const TableFile& file, const BookInHand& hand, const InstrumentIndex& instruments,
+           const RecordedNames& recorded)
       : file_(file),
         hand_(hand),
+        recorded_(recorded),
         pumps_(instruments, hand, InstrumentKind::pump),
         calibrators_(instruments, hand, InstrumentKind::calibrator),
         row_(hand.context(file, plan_spec)) {}
@@ -64,7 +71,13 @@ class PlanRows {
     next.medium = row_.kept_text(plan_medium);
     next.day = row_.date(plan_day);
     next.note = row_.note(plan_note);
-    if (row_.problem() == no_problem && !is_planned_already(next)) hand_.book.plan.push_back(std::move(next));
+    if (row_.problem() != no_problem || is_planned_already(next)) return;
+    look_among_recorded(next);
+    if (next.recorded == no_row) {
+      doubt_service(next, next.pump, plan_pump);
+      doubt_service(next, next.calibrator, plan_calibrator);
+    }
+    hand_.book.plan.push_back(std::move(next));
   }
 
  private:
@@ -85,8 +98,36 @@ class PlanRows {
     return false;
   }
 
+  // One that is recorded in its batch is taken; in another, the name has gone to something else.
+  void look_among_recorded(PlannedSample& next) {
+    const auto found = recorded_.find(next.name);
+    if (found == recorded_.end()) return;
+    next.recorded = found->second;
+    if (!is_name_taken(hand_.book, next)) return;
+    row_.doubt(plan_sample, "plan/name-taken",
+               "the sample " + in_quotes(next.name) + " is planned for the batch " + in_quotes(next.batch) +
+                   ", and its name " + name_taken_text(hand_.book, next) + ": no sheet and no form has it",
+               "give it another name; or correct the batch that is wrong");
+  }
+
+  void doubt_service(const PlannedSample& next, Row row, PlanField field) {
+    if (row == no_row) return;
+    const Instrument& it = hand_.book.instruments[row];
+    const bool is_out = it.out_of_service != no_day && (next.day == no_day || it.out_of_service <= next.day);
+    const bool is_yet_to_come = it.in_service != no_day && next.day != no_day && next.day < it.in_service;
+    if (!is_out && !is_yet_to_come) return;
+    row_.doubt(field, "plan/out-of-service",
+               it.name +
+                   (is_out ? " is out of service since " + date_text(it.out_of_service)
+                           : " is in service from " + date_text(it.in_service)) +
+                   ", and " + in_quotes(next.name) + " is still to be taken with it" +
+                   (next.day == no_day ? "" : ", on " + date_text(next.day)),
+               "plan another instrument, or correct the day that is wrong");
+  }
+
   const TableFile& file_;
   const BookInHand& hand_;
+  const RecordedNames& recorded_;
   NamedInstrument pumps_;
   NamedInstrument calibrators_;
   RowReader row_;
@@ -98,7 +139,10 @@ const TableSpec plan_spec{"plan", plan_fields};
 
 void read_plan(const std::vector<TableFile>& files, const BookInHand& hand) {
   const InstrumentIndex instruments = index_of_instruments(hand.book.instruments);
-  for (const TableFile& file : files) read_rows_in_order(file, PlanRows(file, hand, instruments));
+  RecordedNames recorded;
+  for (Row row = 0; !files.empty() && row < hand.book.samples.size(); ++row)
+    recorded.emplace(hand.book.samples.name[row], row);
+  for (const TableFile& file : files) read_rows_in_order(file, PlanRows(file, hand, instruments, recorded));
 }
 
 }  // namespace driftwarden

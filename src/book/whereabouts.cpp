@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <limits>
 
+#include "book/timestamp.hpp"
+
 namespace driftwarden {
 namespace {
 
@@ -12,7 +14,8 @@ Day out_of(const Issue* issue) { return issue->out == no_day ? std::numeric_limi
 
 }  // namespace
 
-Whereabouts::Whereabouts(const Book& book, std::optional<Day> as_of) : as_of_(as_of), of_(book.instruments.size()) {
+Whereabouts::Whereabouts(const Book& book, std::optional<Day> as_of)
+    : book_(book), as_of_(as_of), of_(book.instruments.size()) {
   for (const Issue& issue : book.issues) {
     if (issue.instrument != no_row && (issue.out == no_day || has_come(issue.out)))
       of_[issue.instrument].push_back(&issue);
@@ -37,6 +40,21 @@ const Issue* Whereabouts::next_of(const Issue& missed) const {
 Day Whereabouts::end_of(const Issue& issue) const {
   const Issue* next = back_of(issue) == no_day && was_missed(issue) ? next_of(issue) : nullptr;
   return next == nullptr ? back_of(issue) : next->out;
+}
+
+const Issue* Whereabouts::damaged(Row instrument) const {
+  const auto was_seen_to = [&](Day since) {
+    return std::ranges::any_of(book_.services, [&](const Service& service) {
+      const Day day = local_day(service.serviced, book_.settings.zone);
+      return service.instrument == instrument && day >= since && has_come(day);
+    });
+  };
+  const Issue* damaged = nullptr;
+  for (const Issue* issue : of_[instrument]) {
+    if (issue->came_back == CameBack::damaged && back_of(*issue) != no_day && !was_seen_to(issue->back))
+      damaged = issue;
+  }
+  return damaged;
 }
 
 std::vector<Whereabouts::Stay> Whereabouts::on(Row instrument, Day day) const {

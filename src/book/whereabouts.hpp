@@ -43,6 +43,8 @@ class Whereabouts {
 
   // The day it came back, or its kit without it; no_day: not yet.
   Day back_of(const Issue& issue) const { return has_come(issue.back) ? issue.back : no_day; }
+  // By which an instrument came back damaged, if no service of it was written since; nullptr: by none.
+  const Issue* damaged(Row instrument) const;
   // The last day it may have been with whoever had it: what is missing, and nobody says since when, until it went out
   // again. no_day: it may be there yet.
   Day end_of(const Issue& issue) const;
@@ -54,6 +56,7 @@ class Whereabouts {
   // With which it went out again since it was missed: it had turned up.
   const Issue* next_of(const Issue& missed) const;
 
+  const Book& book_;
   std::optional<Day> as_of_;
   std::vector<std::vector<const Issue*>> of_;  // by instrument
 };

@@ -62,16 +62,24 @@ void tell_unknown_kit(const KitsOut& kits, const std::string& name, Surroundings
               "no kit " + in_quotes(name) + " is out or being put together by issues.csv", did_you_mean(name, known))});
 }
 
+// Which names they are stands among the book's remarks.
+void tell_names_taken(const std::string& what, const std::string& name, Surroundings& surroundings) {
+  tell(surroundings.err, {error("command/refused", {"command line", 0, 0},
+                                "every sample that plan.csv has for the " + what + " " + in_quotes(name) +
+                                    " has a name that a sample of another batch has already",
+                                "give them other names in plan.csv, or correct the batch that is wrong")});
+}
+
 }  // namespace
 
-std::optional<std::vector<SampleAhead>> kit_ahead(const OpenedBook& opened, const std::string& name,
-                                                  Surroundings& surroundings) {
+std::optional<SamplesAhead> kit_ahead(const OpenedBook& opened, const std::string& name, Surroundings& surroundings) {
   const KitsOut kits = kits_out(opened.book, opened.as_of);
   const KitOut* kit = kit_named(kits, name);
   if (kit == nullptr) return tell_unknown_kit(kits, name, surroundings), std::nullopt;
-  std::vector<SampleAhead> samples =
-      samples_planned_with(*opened.screening, instruments_in(opened.book, *kit, InstrumentKind::pump));
-  if (samples.empty()) {
+  SamplesAhead ahead = samples_planned_with(*opened.screening, instruments_in(opened.book, *kit, InstrumentKind::pump));
+  if (ahead.samples.empty() && !ahead.left_out.empty())
+    return tell_names_taken("kit", name, surroundings), std::nullopt;
+  if (ahead.samples.empty()) {
     tell(surroundings.err,
          {error("command/refused", {"command line", 0, 0},
                 "plan.csv has no sample that is still to be taken with a pump of kit " + in_quotes(name),
@@ -79,16 +87,17 @@ std::optional<std::vector<SampleAhead>> kit_ahead(const OpenedBook& opened, cons
     return std::nullopt;
   }
   const std::vector<Row> calibrators = instruments_in(opened.book, *kit, InstrumentKind::calibrator);
-  for (SampleAhead& sample : samples) {
+  for (SampleAhead& sample : ahead.samples) {
     if (sample.calibrator == no_row && calibrators.size() == 1) sample.calibrator = calibrators.front();
   }
-  return samples;
+  return ahead;
 }
 
-std::optional<std::vector<SampleAhead>> batch_ahead(const OpenedBook& opened, const std::string& batch,
-                                                    Surroundings& surroundings) {
-  std::vector<SampleAhead> samples = samples_ahead(*opened.screening, batch);
-  if (!samples.empty() && !batch.empty()) return samples;
+std::optional<SamplesAhead> batch_ahead(const OpenedBook& opened, const std::string& batch,
+                                        Surroundings& surroundings) {
+  SamplesAhead ahead = samples_ahead(*opened.screening, batch);
+  if (!ahead.samples.empty() && !batch.empty()) return ahead;
+  if (!ahead.left_out.empty()) return tell_names_taken("batch", batch, surroundings), std::nullopt;
   tell_unknown_name("batch", batch, batch_names(opened.book), surroundings);
   return std::nullopt;
 }

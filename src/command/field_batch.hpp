@@ -12,15 +12,14 @@
 
 namespace driftwarden {
 
-// The samples of a batch, planned or recorded; nothing (told, with the nearest name) where there is no such batch.
-std::optional<std::vector<SampleAhead>> batch_ahead(const OpenedBook& opened, const std::string& batch,
-                                                    Surroundings& surroundings);
+// The samples of a batch, planned or recorded; nothing (told, with the nearest name) where there is no such batch, or
+// all its names have gone to others.
+std::optional<SamplesAhead> batch_ahead(const OpenedBook& opened, const std::string& batch, Surroundings& surroundings);
 
 // The samples that are planned with the pumps of a kit that is being put together, or else is out; those whose
 // calibrator the plan leaves open with the kit's, where it has one. Nothing (told) where there is no such kit, or
 // nothing is planned with its pumps.
-std::optional<std::vector<SampleAhead>> kit_ahead(const OpenedBook& opened, const std::string& kit,
-                                                  Surroundings& surroundings);
+std::optional<SamplesAhead> kit_ahead(const OpenedBook& opened, const std::string& kit, Surroundings& surroundings);
 
 // The rows of calibrators by their names; nothing (told) where one is unknown or no calibrator.
 std::optional<std::vector<Row>> calibrators_named(const Book& book, const std::vector<std::string>& names,

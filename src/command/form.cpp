@@ -12,12 +12,12 @@ int run_form(const FormOptions& options, Surroundings& surroundings) {
   if (!said) return cannot_be_used;
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
-  const std::optional<std::vector<SampleAhead>> samples = batch_ahead(*opened, options.batch, surroundings);
+  const std::optional<SamplesAhead> ahead = batch_ahead(*opened, options.batch, surroundings);
   std::optional<std::vector<Row>> calibrators = calibrators_named(opened->book, options.calibrators, surroundings);
-  if (!samples || !calibrators || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  if (!ahead || !calibrators || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const Screening& screening = *opened->screening;
   if (calibrators->empty()) calibrators = calibrators_in_use(screening, opened->as_of);
-  const FormAsked asked{options.batch, *samples, air_expected(screening, *said, opened->as_of).air, *calibrators,
+  const FormAsked asked{options.batch, *ahead, air_expected(screening, *said, opened->as_of).air, *calibrators,
                         opened->as_of};
   const Diagnostics failures =
       write_page(field_form(screening, asked, surroundings.version), "html", options.out, opened->as_of);

@@ -47,12 +47,12 @@ std::vector<LabelText> labels_of(const Book& book, const std::vector<SampleAhead
 int run_labels(const LabelsOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
-  const std::optional<std::vector<SampleAhead>> samples = batch_ahead(*opened, options.batch, surroundings);
-  if (!samples || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  const std::optional<SamplesAhead> ahead = batch_ahead(*opened, options.batch, surroundings);
+  if (!ahead || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const std::optional<std::string> format = format_meant(options.format, options.out, {"html", "pdf"}, surroundings);
   if (!format) return cannot_be_used;
   const LabelSheet sheet{options.batch, *label_size_named(options.size), options.skip,
-                         labels_of(opened->book, *samples, options.of)};
+                         labels_of(opened->book, ahead->samples, options.of)};
   const Diagnostics failures = write_page(label_sheet_page(sheet), *format, options.out, opened->as_of);
   if (!failures.empty()) return refuse(failures, surroundings);
   surroundings.out << options.out << '\n';

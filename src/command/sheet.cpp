@@ -36,18 +36,17 @@ int run_sheet(const SheetOptions& options, Surroundings& surroundings) {
   if (!said || are_too_many(options.calibrators, surroundings)) return cannot_be_used;
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
-  const std::optional<std::vector<SampleAhead>> samples = options.kit.empty()
-                                                              ? batch_ahead(*opened, options.batch, surroundings)
-                                                              : kit_ahead(*opened, options.kit, surroundings);
+  const std::optional<SamplesAhead> ahead = options.kit.empty() ? batch_ahead(*opened, options.batch, surroundings)
+                                                                : kit_ahead(*opened, options.kit, surroundings);
   const std::optional<std::vector<Row>> calibrators =
       calibrators_named(opened->book, options.calibrators, surroundings);
-  if (!samples || !calibrators || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  if (!ahead || !calibrators || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const std::optional<std::string> format = format_meant(options.format, options.out, {"html", "pdf"}, surroundings);
   if (!format) return cannot_be_used;
   const Screening& screening = *opened->screening;
   FieldSheets sheets = field_sheets(
       screening,
-      {batches_of(*samples), *samples, air_expected(screening, *said, opened->as_of), *calibrators, opened->as_of});
+      {batches_of(ahead->samples), *ahead, air_expected(screening, *said, opened->as_of), *calibrators, opened->as_of});
   sheets.version = surroundings.version;
   sheets.paper = paper_of(*format, options.paper);
   const Diagnostics failures = write_page(field_sheets_page(sheets), *format, options.out, opened->as_of);

@@ -66,7 +66,11 @@ class Fitness {
     for (const std::vector<KitOut>* all : {&kits.being_packed, &kits.out}) {
       for (const KitOut& kit : *all) said_by(kit);
     }
-    for (const Issue& issue : book_.issues) said_by(issue);
+    for (Row row = 0; row < book_.instruments.size(); ++row) {
+      if (const Issue* damaged = where_.damaged(row))
+        say(row,
+            "came back damaged on " + date_text(damaged->back) + (damaged->note.empty() ? "" : ": " + damaged->note));
+    }
   }
 
   std::vector<UnfitInstrument> all() {
@@ -131,20 +135,6 @@ class Fitness {
       if (due != no_day && due >= as_of_ && kit.due_back != no_day && due < kit.due_back)
         say(thing->instrument, "due on " + date_text(due) + ", before its kit is to be back");
     }
-  }
-
-  void said_by(const Issue& issue) {
-    if (issue.instrument == no_row) return;
-    if (issue.came_back == CameBack::damaged && where_.back_of(issue) != no_day && !was_seen_to(issue))
-      say(issue.instrument,
-          "came back damaged on " + date_text(issue.back) + (issue.note.empty() ? "" : ": " + issue.note));
-  }
-
-  bool was_seen_to(const Issue& issue) const {
-    return std::ranges::any_of(book_.services, [&](const Service& service) {
-      const Day day = local_day(service.serviced, book_.settings.zone);
-      return service.instrument == issue.instrument && day >= issue.back && day <= as_of_;
-    });
   }
 
   bool is_in_a_kit(Row instrument) const {

@@ -24,6 +24,7 @@ struct PlannedSample {
   std::string medium;
   Day day = no_day;
   std::string note;
+  Row recorded = no_row;  // of this name in samples.csv
   RowPlace place;
 };
 

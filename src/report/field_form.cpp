@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "book/rows_received.hpp"
 #include "book/table_files.hpp"
@@ -14,6 +15,7 @@
 #include "report/json_text.hpp"
 #include "report/page_style.hpp"
 #include "system/digest.hpp"
+#include "verdict/against_use.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/readings_ahead.hpp"
 
@@ -38,6 +40,33 @@ std::string own_heading(const Settings& settings, const TableSpec& spec, const F
   return ours;
 }
 
+// What speaks against using an instrument on a day of the samples, as the sheet says it; each once.
+std::vector<std::string> against_on_the_days(const Screening& screening, const FormAsked& asked, Row instrument) {
+  std::vector<std::string> all;
+  for (const SampleAhead& sample : asked.ahead.samples) {
+    const Day on = sample.day == no_day ? asked.as_of : sample.day;
+    for (std::string& one : against_use(screening, instrument, on, asked.as_of)) {
+      if (std::ranges::find(all, one) == all.end()) all.push_back(std::move(one));
+    }
+  }
+  return all;
+}
+
+// What there is to know before anything is typed: what is left out, and which of the instruments should not be used.
+std::vector<std::string> beforehand(const Screening& screening, const FormAsked& asked) {
+  std::vector<std::string> all;
+  for (const std::string& each : left_out_texts(screening.book(), asked.ahead))
+    all.push_back("Left out: " + each + ": give it another name in the plan, and make the form again.");
+  std::set<Row> instruments(asked.calibrators.begin(), asked.calibrators.end());
+  for (const SampleAhead& sample : asked.ahead.samples) instruments.insert({sample.pump, sample.calibrator});
+  instruments.erase(no_row);
+  for (const Row row : instruments) {
+    for (const std::string& each : against_on_the_days(screening, asked, row))
+      all.push_back(screening.book().instruments[row].name + ": " + each);
+  }
+  return all;
+}
+
 class FormData {
  public:
   FormData(const Screening& screening, const FormAsked& asked)
@@ -51,7 +80,7 @@ class FormData {
     headings("readings", readings_spec);
     air();
     json_.key("samples_of").begin_array();
-    for (const SampleAhead& sample : asked_.samples) add(sample);
+    for (const SampleAhead& sample : asked_.ahead.samples) add(sample);
     json_.end_array();
     json_.key("calibrators").begin_array();
     for (const Row row : asked_.calibrators) calibrator(row);
@@ -116,7 +145,8 @@ class FormData {
   void calibrator(Row row) {
     const Instrument& it = book_.instruments[row];
     json_.begin_object().member("name", it.name).member("serial", it.serial);
-    json_.member("read_at", read_at_text(it)).member("asks_for_humidity", needs_humidity(it.principle)).end_object();
+    json_.member("read_at", read_at_text(it)).member("asks_for_humidity", needs_humidity(it.principle));
+    json_.texts("notes", against_on_the_days(screening_, asked_, row)).end_object();
   }
 
   // The name of the table of what a calibrator should show for a sample: one for all samples that are alike.
@@ -205,6 +235,8 @@ std::string field_form(const Screening& screening, const FormAsked& asked, std::
   html.open("p", {{"class", "days"}}).from_book(screening.book().settings.title).text(". Form ");
   html.element_from_book("span", {{"id", "form-name"}}, name).text(". Times as the clock shows them in ");
   html.text(screening.book().settings.zone_name + ".").close().close().line_end();
+  for (const std::string& each : beforehand(screening, asked))
+    html.open("p", {{"class", "told amiss"}}).from_book(each).close().line_end();
   html.open("p", {{"id", "kept"}, {"role", "status"}}).close().line_end();
   html.open("main", {{"id", "form"}}).element("noscript", "This form needs a browser that runs its script.").close();
   html.line_end().open("section", {{"id", "end"}}).close().line_end();

@@ -12,7 +12,7 @@ namespace driftwarden {
 // what those should show are made.
 struct FormAsked {
   std::string batch;
-  std::vector<SampleAhead> samples;
+  SamplesAhead ahead;
   AirAhead centre;
   std::vector<Row> calibrators;
   Day as_of = no_day;

@@ -4,9 +4,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "book/planned_name.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/printed_figures.hpp"
+#include "verdict/against_use.hpp"
 #include "verdict/readings_ahead.hpp"
 
 namespace driftwarden {
@@ -50,7 +52,6 @@ class GuideMaker {
         air_(air.air),
         calibrator_(book_.instruments[calibrator]),
         display_(screening, calibrator, on),
-        on_(on),
         temperatures_each_side_(temperatures_each_side) {}
 
   SheetGuide guide(double nominal_l_min, const RulesAhead& rules) {
@@ -112,11 +113,6 @@ class GuideMaker {
   void add_notes(SheetGuide& made, double nominal_l_min, const FlowBand& band) {
     const DisplayBand shown = display_.should_show(nominal_l_min, band, air_);
     if (shown.lack != FactorLack::nothing) made.notes.push_back(lack_text(shown.lack));
-    if (display_.certificate() < 0) {
-      made.notes.emplace_back("No certificate of it is in force: its error is not corrected.");
-    } else if (display_.due() != no_day && display_.due() < on_) {
-      made.notes.push_back("Past due since " + date_text(display_.due()) + ": do not use it before it is calibrated.");
-    }
     if (shown.is_outside_certificate)
       made.notes.emplace_back("Outside the points of its certificate: the nearest one's error is taken.");
     if (shown.has_no_step) made.notes.emplace_back("No step of its display keeps the rules.");
@@ -143,7 +139,6 @@ class GuideMaker {
   const AirAhead& air_;
   const Instrument& calibrator_;
   CalibratorDisplay display_;
-  Day on_;
   int temperatures_each_side_;
 };
 
@@ -161,7 +156,8 @@ class SheetMaker {
     if (screening_.guard() > 0)
       sheets_.guard = "This book narrows its limits by " + shortest(screening_.guard()) +
                       " × U, which is not known before the readings: keep well inside the band.";
-    for (const SampleAhead& sample : asked_.samples) add(sample);
+    for (const SampleAhead& sample : asked_.ahead.samples) add(sample);
+    sheets_.left_out = left_out_texts(book_, asked_.ahead);
     return std::move(sheets_);
   }
 
@@ -202,6 +198,7 @@ class SheetMaker {
     side.pump = pump.name;
     side.serial = pump.serial;
     side.day = day;
+    side.notes = against_use(screening_, sample.pump, day_of(sample), asked_.as_of);
     sheets_.sides.push_back(std::move(side));
     return sheets_.sides.back();
   }
@@ -211,7 +208,17 @@ class SheetMaker {
     for (const Row calibrator : calibrators_for(sample)) {
       const RulesAhead rules = rules_ahead(screening_, sample, calibrator);
       note_rules(side, rules, habit_.of(calibrator));
-      if (calibrator != no_row && !is_missing(sample.nominal_l_min)) add_guide(side, sample, calibrator, rules);
+      if (calibrator == no_row) continue;
+      is_missing(sample.nominal_l_min) ? add_notes(side, sample, calibrator)
+                                       : add_guide(side, sample, calibrator, rules);
+    }
+  }
+
+  // Of a calibrator that has no table to stand beside.
+  void add_notes(PumpDay& side, const SampleAhead& sample, Row calibrator) const {
+    for (const std::string& against : against_use(screening_, calibrator, day_of(sample), asked_.as_of)) {
+      const std::string note = book_.instruments[calibrator].name + ": " + against;
+      if (std::ranges::find(side.notes, note) == side.notes.end()) side.notes.push_back(note);
     }
   }
 
@@ -221,10 +228,14 @@ class SheetMaker {
     return {sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_, asked_.as_of)};
   }
 
+  Day day_of(const SampleAhead& sample) const { return sample.day == no_day ? asked_.as_of : sample.day; }
+
   void add_guide(PumpDay& side, const SampleAhead& sample, Row calibrator, const RulesAhead& rules) {
-    const Day on = sample.day == no_day ? asked_.as_of : sample.day;
+    const Day on = day_of(sample);
     SheetGuide guide = GuideMaker(screening_, asked_.air, calibrator, on, asked_.calibrators.size() > 1 ? 1 : 2)
                            .guide(sample.nominal_l_min, rules);
+    const std::vector<std::string> against = against_use(screening_, calibrator, on, asked_.as_of);
+    guide.notes.insert(guide.notes.begin(), against.begin(), against.end());
     const auto like = std::find_if(side.guides.begin(), side.guides.end(), [&](const SheetGuide& it) {
       return it.calibrator == guide.calibrator && it.flow == guide.flow && it.rules == guide.rules;
     });
@@ -257,6 +268,13 @@ bool FieldSheets::has_guides() const {
 
 FieldSheets field_sheets(const Screening& screening, const SheetAsked& asked) {
   return SheetMaker(screening, asked).sheets();
+}
+
+std::vector<std::string> left_out_texts(const Book& book, const SamplesAhead& ahead) {
+  std::vector<std::string> texts;
+  for (const PlannedSample* planned : ahead.left_out)
+    texts.push_back(planned->name + ", whose name " + name_taken_text(book, *planned));
+  return texts;
 }
 
 std::string shown_text(const CalibratorDisplay& display, double shown_l_min) {

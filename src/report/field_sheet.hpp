@@ -49,7 +49,8 @@ struct SheetGuide {
 struct PumpDay {
   std::string pump;
   std::string serial;
-  std::string day;  // "" where nobody has said yet
+  std::string day;                 // "" where nobody has said yet
+  std::vector<std::string> notes;  // what speaks against using the pump
   std::vector<SheetSample> samples;
   std::vector<SheetGuide> guides;
   // What rules ask for; missing where none does.
@@ -75,6 +76,7 @@ struct FieldSheets {
   std::vector<PumpDay> sides;
   std::vector<SheetSample> blanks;
   std::vector<std::string> without_pump;  // samples that can't be put on a side
+  std::vector<std::string> left_out;      // and whose name has gone to another: "S2, whose name stands in …"
 
   bool has_guides() const;
 };
@@ -83,7 +85,7 @@ struct FieldSheets {
 // that was read with last.
 struct SheetAsked {
   std::string batch;
-  std::vector<SampleAhead> samples;
+  SamplesAhead ahead;
   AirExpected air;
   std::vector<Row> calibrators;
   Day as_of = no_day;
@@ -93,6 +95,8 @@ FieldSheets field_sheets(const Screening& screening, const SheetAsked& asked);
 // A side of paper for each pump and day, to be printed and written on.
 std::string field_sheets_page(const FieldSheets& sheets);
 
+// Of each that is left out, why: "S2, whose name stands in samples.csv:12 already, in the batch 'B2'".
+std::vector<std::string> left_out_texts(const Book& book, const SamplesAhead& ahead);
 // "1.840": a display's figure with the decimals of its step.
 std::string shown_text(const CalibratorDisplay& display, double shown_l_min);
 // "1.750 to 1.930", "at least 1.750"; "" where there is no band, or none can be worked out.

@@ -20,7 +20,8 @@ class FieldSheetPage {
     append_page_head(html_, {"Field sheets, batch " + sheets_.batch, std::string(sheet_css()), {}, sheets_.paper});
     html_.open("body").line_end();
     for (std::size_t i = 0; i < sheets_.sides.size(); ++i) side(sheets_.sides[i], i + 1);
-    if (!sheets_.blanks.empty() || !sheets_.without_pump.empty() || sheets_.sides.empty()) others();
+    if (!sheets_.blanks.empty() || !sheets_.without_pump.empty() || !sheets_.left_out.empty() || sheets_.sides.empty())
+      others();
     html_.close().markup("\n</html>\n");
     return std::move(out_);
   }
@@ -30,6 +31,7 @@ class FieldSheetPage {
     const std::size_t held = of.samples.size() + of.guides.size();
     html_.open("article", {{"class", held > 3 ? "side dense denser" : held > 2 ? "side dense" : "side"}}).line_end();
     head("Field sheet " + std::to_string(number) + " of " + std::to_string(sheets_.sides.size()), of.pump, of.day);
+    notes(of.notes);
     samples(of.samples);
     before(of);
     for (const SheetGuide& each : of.guides) guide(each, of.samples.size() > 1);
@@ -148,12 +150,15 @@ class FieldSheetPage {
     }
     html_.close();
     table(of);
-    if (!of.notes.empty()) {
-      html_.open("p", {{"class", "note"}});
-      for (const std::string& note : of.notes) html_.element("b", note).text(" ");
-      html_.close();
-    }
+    notes(of.notes);
     html_.close().line_end();
+  }
+
+  void notes(const std::vector<std::string>& all) {
+    if (all.empty()) return;
+    html_.open("p", {{"class", "note"}});
+    for (const std::string& note : all) html_.open("b").from_book(note).close().text(" ");
+    html_.close();
   }
 
   // The rules behind the bands, each once, and what the tables are made around.
@@ -218,7 +223,9 @@ class FieldSheetPage {
   void others() {
     html_.open("article", {{"class", "side"}}).line_end();
     html_.open("header").open("div", {{"class", "who"}}).element("p", {{"class", "kicker"}}, "Field sheet");
-    html_.element("h1", sheets_.blanks.empty() ? "Without a pump" : "Blanks");
+    html_.element("h1", !sheets_.blanks.empty()         ? "Blanks"
+                        : !sheets_.without_pump.empty() ? "Without a pump"
+                                                        : "Left out");
     html_.open("p", {{"class", "days"}})
         .from_book(sheets_.title)
         .text(". Batch ")
@@ -244,6 +251,10 @@ class FieldSheetPage {
         html_.from_book(sheets_.without_pump[i]);
       }
       html_.text(": name it in the plan, and print the sheets again.").close();
+    }
+    for (const std::string& each : sheets_.left_out) {
+      html_.open("p").text("Left out: ").from_book(each);
+      html_.text(": give it another name in the plan, and print the sheets again.").close();
     }
     remarks();
     foot();

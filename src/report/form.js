@@ -224,7 +224,8 @@
       const one = data.calibrators.find((each) => each.name === calibrator);
       const readAt = one?.read_at ? one.read_at[0].toUpperCase() + one.read_at.slice(1) + ". " : "";
       const at = guide === null ? null : shownAt(guide, figure(set.fields.temperature), figure(set.fields.pressure));
-      should.textContent = calibrator === "" ? "" : readAt + (guide === null ? "This form holds nothing to compare with for this calibrator." : stage === "pre" ? shouldShow(guide, at) : "");
+      const notes = (one?.notes ?? []).map((note) => note + " ").join("");
+      should.textContent = calibrator === "" ? "" : notes + readAt + (guide === null ? "This form holds nothing to compare with for this calibrator." : stage === "pre" ? shouldShow(guide, at) : "");
       return { guide, at };
     };
     const context = {

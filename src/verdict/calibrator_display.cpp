@@ -14,8 +14,7 @@ double in_steps(double figure_l_min, double step_l_min) { return std::round(figu
 }  // namespace
 
 CalibratorDisplay::CalibratorDisplay(const Screening& screening, Row calibrator, Day on)
-    : screening_(screening),
-      to_(screening.basis().calibrators.in_common(calibrator, screening.basis().calibrators.certificate(calibrator, on),
+    : to_(screening.basis().calibrators.in_common(calibrator, screening.basis().calibrators.certificate(calibrator, on),
                                                   screening.basis().practice.correction)),
       step_l_min_(screening.book().instruments[calibrator].resolution_l_min.value_or(supposed_step_l_min)),
       has_own_step_(screening.book().instruments[calibrator].resolution_l_min.has_value()) {
@@ -31,10 +30,6 @@ int CalibratorDisplay::decimals() const {
     ++decimals;
   }
   return decimals;
-}
-
-Day CalibratorDisplay::due() const {
-  return to_.certificate < 0 ? no_day : screening_.basis().calibrators.due(to_.certificate);
 }
 
 ReadingFactor CalibratorDisplay::factor_at(const AirAhead& air) const {

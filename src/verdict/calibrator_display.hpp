@@ -34,16 +34,13 @@ class CalibratorDisplay {
   double actual_l_min(double indicated_l_min, const AirAhead& air) const;
 
   double step_l_min() const { return step_l_min_; }
-  int decimals() const;                                         // of its step
-  bool has_own_step() const { return has_own_step_; }           // else a step of 0.001 L/min is supposed
-  std::int32_t certificate() const { return to_.certificate; }  // in force; -1: none
-  Day due() const;
+  int decimals() const;                                // of its step
+  bool has_own_step() const { return has_own_step_; }  // else a step of 0.001 L/min is supposed
 
  private:
   ReadingFactor factor_at(const AirAhead& air) const;
   double step_kept(double flow_l_min, const FlowBand& band, const ReadingFactor& factor, int towards) const;
 
-  const Screening& screening_;
   ToCorrect to_;
   double step_l_min_;
   bool has_own_step_;

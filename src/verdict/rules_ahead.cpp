@@ -5,6 +5,8 @@
 #include <cmath>
 #include <set>
 
+#include "book/planned_name.hpp"
+
 namespace driftwarden {
 namespace {
 
@@ -49,6 +51,12 @@ SampleAhead planned(const Screening& screening, const PlannedSample& plan) {
   if (is_missing(sample.nominal_l_min) && sampler != nullptr)
     sample.nominal_l_min = sampler->nominal_l_min.value_or(missing);
   return sample;
+}
+
+// What is not recorded yet.
+void add_planned(const Screening& screening, const PlannedSample& plan, SamplesAhead& ahead) {
+  if (plan.recorded == no_row) ahead.samples.push_back(planned(screening, plan));
+  if (is_name_taken(screening.book(), plan)) ahead.left_out.push_back(&plan);
 }
 
 // What is known beforehand of what a rule's `where` asks for.
@@ -146,30 +154,26 @@ FlowBand RulesAhead::pre_band() const {
   return all;
 }
 
-std::vector<SampleAhead> samples_ahead(const Screening& screening, std::string_view batch) {
+SamplesAhead samples_ahead(const Screening& screening, std::string_view batch) {
   const Book& book = screening.book();
-  std::vector<SampleAhead> samples;
-  std::set<std::string_view> names;
+  SamplesAhead ahead;
   for (Row row = 0; row < book.samples.size(); ++row) {
-    names.insert(book.samples.name[row]);
     if (book.texts.text(field(book.samples.batch, row, TextId{0})) == batch)
-      samples.push_back(recorded(screening, row));
+      ahead.samples.push_back(recorded(screening, row));
   }
   for (const PlannedSample& plan : book.plan) {
-    if (plan.batch == batch && !names.contains(plan.name)) samples.push_back(planned(screening, plan));
+    if (plan.batch == batch) add_planned(screening, plan, ahead);
   }
-  return samples;
+  return ahead;
 }
 
-std::vector<SampleAhead> samples_planned_with(const Screening& screening, const std::vector<Row>& pumps) {
-  const Book& book = screening.book();
-  const std::set<std::string_view> names(book.samples.name.begin(), book.samples.name.end());
-  std::vector<SampleAhead> samples;
-  for (const PlannedSample& plan : book.plan) {
+SamplesAhead samples_planned_with(const Screening& screening, const std::vector<Row>& pumps) {
+  SamplesAhead ahead;
+  for (const PlannedSample& plan : screening.book().plan) {
     const bool is_with_one = plan.pump != no_row && std::find(pumps.begin(), pumps.end(), plan.pump) != pumps.end();
-    if (is_with_one && !names.contains(plan.name)) samples.push_back(planned(screening, plan));
+    if (is_with_one) add_planned(screening, plan, ahead);
   }
-  return samples;
+  return ahead;
 }
 
 std::vector<std::string> batch_names(const Book& book) {

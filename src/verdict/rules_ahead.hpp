@@ -15,12 +15,17 @@ struct SampleAhead : PlannedSample {
   bool is_recorded = false;  // in samples.csv
 };
 
+struct SamplesAhead {
+  std::vector<SampleAhead> samples;
+  std::vector<const PlannedSample*> left_out;  // planned, and the name has gone to a sample of another batch
+};
+
 // The samples and blanks of a batch: those in samples.csv in its order, then those that are only planned.
 // The nominal flow is the sample's own or its sampler's, the calibrator the one planned or that it was read with first.
-std::vector<SampleAhead> samples_ahead(const Screening& screening, std::string_view batch);
+SamplesAhead samples_ahead(const Screening& screening, std::string_view batch);
 
 // The samples that are planned with one of these pumps, and are not in samples.csv yet.
-std::vector<SampleAhead> samples_planned_with(const Screening& screening, const std::vector<Row>& pumps);
+SamplesAhead samples_planned_with(const Screening& screening, const std::vector<Row>& pumps);
 
 // The names of all batches of the book, planned or recorded, each once, sorted.
 std::vector<std::string> batch_names(const Book& book);

@@ -27,11 +27,13 @@ class UnknownWords {
   // The word of a sample; 0 where none is written, or it is a blank.
   TextId written(Selector of, Row sample) const;
   bool is_unknown(Selector of, TextId word) const { return word != 0 && unknown_[static_cast<std::size_t>(of)][word]; }
+  // Of one that is planned and stands nowhere in the samples.
+  bool is_unknown(Selector of, const std::string& word) const;
   // "Neither a pack nor book.toml describes the sampler 'impacter'".
-  std::string message(Selector of, TextId word, const Texts& texts) const;
+  static std::string message(Selector of, std::string_view word, const Texts& texts);
   // The nearest that is, or those that are.
-  std::string hint(Selector of, TextId word) const;
-  std::string near(Selector of, TextId word) const;  // "": nothing is near
+  std::string hint(Selector of, std::string_view word) const;
+  std::string near(Selector of, std::string_view word) const;  // "": nothing is near
 
  private:
   const Book& book_;
@@ -42,7 +44,8 @@ class UnknownWords {
 // The rules that are not held to a sample because nobody describes a word of it.
 std::vector<const Rule*> rules_left_out(const SampleContext& context, Selector of);
 
-// Every such word of the book once, with the first sample that has it: sample/unknown-sampler, -method, -analysis.
+// Every such word of the book once, with the first sample that has it: sample/unknown-sampler, -method, -analysis; and
+// of the samples that are only planned: plan/unknown-sampler, -method, -analysis.
 Diagnostics unknown_words(const Book& book, const UnknownWords& words);
 
 // What stands in the finding, and among the remarks of a sample where no rule was left out.

@@ -54,5 +54,52 @@ TEST(PlanFile, TellsEveryFaultAndTakesNoFaultyRow) {
   EXPECT_EQ(book.plan[0].place.line, 6U);
 }
 
+TEST(PlanFile, TellsANameThatHasGoneToASampleOfAnotherBatch) {
+  const auto planned = [](const std::string& batch_recorded) {
+    const Book book = WrittenBook()
+                          .file("samples.csv", "sample,pump,batch,started,stopped\nS-1,PUMP-1," + batch_recorded +
+                                                   ",2026-05-02T08:00,2026-05-02T16:00\n")
+                          .file("plan.csv", "sample,batch,pump\nS-9,B2,PUMP-1\nS-1,B2,PUMP-1\n")
+                          .read();
+    EXPECT_EQ(book.plan.size(), 2U);
+    EXPECT_EQ(book.plan[0].recorded, no_row);
+    EXPECT_EQ(book.plan[1].recorded, 0U);
+    return told(book.problems);
+  };
+  EXPECT_EQ(
+      planned("B1"),
+      "plan.csv:3:1: remark: the sample 'S-1' is planned for the batch 'B2', and its name stands in samples.csv:2 "
+      "already, in the batch 'B1': no sheet and no form has it; give it another name; or correct the batch that "
+      "is wrong [plan/name-taken]\n");
+  EXPECT_NE(planned("").find("samples.csv:2 already, without a batch:"), std::string::npos);
+  EXPECT_EQ(planned("B2"), "") << "it was taken as planned";
+}
+
+TEST(PlanFile, TellsAnInstrumentThatIsOutOfServiceOnTheDay) {
+  const auto told_of = [](const std::string& rows) {
+    return told(WrittenBook()
+                    .file("instruments.csv",
+                          "instrument,kind,principle,in service,out of service\n"
+                          "PUMP-1,pump,,2026-05-01,2026-05-10\nVOL-1,calibrator,volumetric,,2026-05-10\n")
+                    .file("plan.csv", "sample,batch,pump,calibrator,day\n" + rows)
+                    .read()
+                    .problems);
+  };
+  EXPECT_EQ(told_of("S-9,B1,PUMP-1,VOL-1,2026-05-09\n"), "");
+  EXPECT_EQ(
+      told_of("S-9,B1,PUMP-1,,2026-05-10\n"),
+      "plan.csv:2:8: remark: PUMP-1 is out of service since 2026-05-10, and 'S-9' is still to be taken with it, on "
+      "2026-05-10; plan another instrument, or correct the day that is wrong [plan/out-of-service]\n");
+  EXPECT_NE(told_of("S-9,B1,,VOL-1,\n")
+                .find("VOL-1 is out of service since 2026-05-10, and 'S-9' is still to be taken "
+                      "with it; plan"),
+            std::string::npos);
+  EXPECT_NE(told_of("S-9,B1,PUMP-1,,2026-04-30\n").find("PUMP-1 is in service from 2026-05-01, and"),
+            std::string::npos);
+  EXPECT_EQ(told_of("S-9,B1,PUMP-1,,2026-05-01\n"), "");
+  EXPECT_EQ(told_of("S-1,B1,PUMP-1,,2026-06-01\n").find("plan/out-of-service"), std::string::npos)
+      << "it is recorded already";
+}
+
 }  // namespace
 }  // namespace driftwarden::plan_file_test

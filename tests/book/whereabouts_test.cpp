@@ -111,5 +111,24 @@ TEST(Whereabouts, OfWhatIsMissingSinceNobodySaysWhenAreTwoUntilItGoesOutAgain) {
   EXPECT_EQ(where.had_by(pump, in_may(12)), Texts{"kit K-2"});
 }
 
+TEST(Whereabouts, TellWhatCameBackDamagedUntilAServiceIsWritten) {
+  WrittenBook written;
+  written.file("issues.csv",
+               "kit,instrument,out,back,condition\nK-1,PUMP-1,2026-05-04,2026-05-08,damaged\n"
+               "K-2,PUMP-1,2026-05-11,2026-05-12,good\nK-1,VOL-1,2026-05-04,2026-05-08,dirty\n");
+  const auto damaged = [](const Book& book, Day as_of) {
+    const Issue* issue = Whereabouts(book, as_of).damaged(pump);
+    return issue == nullptr ? std::string() : issue->kit;
+  };
+  const Book book = written.read();
+  EXPECT_EQ(damaged(book, in_may(13)), "K-1");
+  EXPECT_EQ(damaged(book, in_may(7)), "") << "it is not back yet";
+  EXPECT_EQ(Whereabouts(book).damaged(1), nullptr) << "dirty";
+  const Book mended =
+      written.file("service.csv", "serviced,instrument,what\n2026-05-09T10:00,PUMP-1,new door\n").read();
+  EXPECT_EQ(damaged(mended, in_may(13)), "");
+  EXPECT_EQ(damaged(mended, in_may(8)), "K-1") << "it is not done yet";
+}
+
 }  // namespace
 }  // namespace driftwarden::whereabouts_test

@@ -42,6 +42,27 @@ TEST(FieldForm, HoldsTheSamplesOfTheBatchAndTheBooksHeadings) {
   EXPECT_EQ(data["samples_headings"]["paused"], "paused [min]");
 }
 
+// From the same place as on the sheet.
+TEST(FieldForm, SaysBeforehandWhatIsLeftOutAndWhatSpeaksAgainstAnInstrument) {
+  BookText text = sheet_book();
+  text.instruments =
+      "instrument,kind,principle,interval [d],out of service\nP1,pump,,,2026-09-20\nP2,pump,,,\n"
+      "V1,calibrator,volumetric,100,\nV2,calibrator,volumetric,365,\n";
+  text.plan += "S1,B1,,P1,cowl,V1,2026-09-22,\n";
+  JudgedBook book(text, sheet_rules);
+  const std::string page = field_form(book.screening(), asked_of(book), "1");
+  for (const char* said :
+       {"Left out: S1, whose name stands in samples.csv:2 already, without a batch: give it another name",
+        "P1: Out of service since 2026-09-20: do not use it.",
+        "V1: Past due since 2026-04-15: do not use it before it is calibrated."})
+    EXPECT_NE(page.find("<p class=\"told amiss\"><bdi>" + std::string(said)), std::string::npos) << said;
+  EXPECT_EQ(data_of(page)["calibrators"][0]["notes"][0],
+            "Past due since 2026-04-15: do not use it before it is calibrated.");
+  EXPECT_TRUE(data_of(page)["calibrators"][1]["notes"].empty());
+  JudgedBook sound(sheet_book(), sheet_rules);
+  EXPECT_EQ(field_form(sound.screening(), asked_of(sound), "1").find("told amiss\"><bdi>"), std::string::npos);
+}
+
 // What a form looks up is what a sheet tells of the same air.
 TEST(FieldForm, HasTheFiguresOfTheSheet) {
   JudgedBook book(sheet_book(), sheet_rules);
@@ -87,7 +108,7 @@ TEST(FieldForm, IsNamedByItsBatchItsDayAndWhatIsInIt) {
   const std::string name = name_of();
   EXPECT_TRUE(name.starts_with("B1/2026-09-21/")) << name;
   EXPECT_EQ(name_of(), name);
-  asked.samples.pop_back();
+  asked.ahead.samples.pop_back();
   EXPECT_NE(name_of(), name);
 }
 

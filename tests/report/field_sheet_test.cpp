@@ -106,6 +106,32 @@ TEST(FieldSheet, AsksForTheVacuumWhereARuleDoes) {
   EXPECT_NE(field_sheets_page(sheets_of(with_rule)).find("vacuum, with its unit"), std::string::npos);
 }
 
+// Whether a table of it can be made or not.
+TEST(FieldSheet, SaysWhatSpeaksAgainstThePumpAndACalibratorWithoutATable) {
+  BookText text = sheet_book();
+  text.instruments =
+      "instrument,kind,principle,interval [d],out of service\nP1,pump,,,2026-09-20\nP2,pump,,,\n"
+      "V1,calibrator,volumetric,100,\nV2,calibrator,volumetric,365,\n";
+  text.plan = "sample,batch,pump,calibrator,day\nS2,B1,P1,V1,2026-09-22\nS3,B1,P1,V1,2026-09-22\n";
+  JudgedBook book(text, sheet_rules);
+  const FieldSheets sheets = sheets_of(book);
+  EXPECT_EQ(sheets.sides.at(0).notes,
+            (std::vector<std::string>{"Out of service since 2026-09-20: do not use it.",
+                                      "V1: Past due since 2026-04-15: do not use it before it is calibrated."}));
+  EXPECT_NE(field_sheets_page(sheets).find("<b><bdi>Out of service since 2026-09-20: do not use it.</bdi></b>"),
+            std::string::npos);
+}
+
+TEST(FieldSheet, NamesWhatIsLeftOut) {
+  BookText text = sheet_book();
+  text.plan += "S1,B1,,P1,cowl,V1,2026-09-22,\n";
+  JudgedBook book(text, sheet_rules);
+  const FieldSheets sheets = sheets_of(book);
+  EXPECT_EQ(sheets.left_out,
+            std::vector<std::string>{"S1, whose name stands in samples.csv:2 already, without a batch"});
+  EXPECT_NE(field_sheets_page(sheets).find("Left out: <bdi>S1, whose name stands"), std::string::npos);
+}
+
 TEST(FieldSheet, WritesDurationsAsOneWould) {
   EXPECT_EQ(duration_text(15), "15 min");
   EXPECT_EQ(duration_text(90), "90 min");

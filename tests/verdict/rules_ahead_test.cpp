@@ -51,7 +51,7 @@ const RulesText rules{.rules = {{Subject::sample, "pre.deviation", "within", {"5
 
 TEST(RulesAhead, FindsTheSamplesOfABatchPlannedOrRecordedEachOnce) {
   JudgedBook book(planned_book(), rules);
-  const std::vector<SampleAhead> samples = samples_ahead(book.screening(), "B1");
+  const std::vector<SampleAhead> samples = samples_ahead(book.screening(), "B1").samples;
   ASSERT_EQ(samples.size(), 4U);
   EXPECT_EQ(samples[0].name, "S1");
   EXPECT_TRUE(samples[0].is_recorded);
@@ -64,7 +64,7 @@ TEST(RulesAhead, FindsTheSamplesOfABatchPlannedOrRecordedEachOnce) {
   EXPECT_EQ(samples[1].nominal_l_min, 2.0);
   EXPECT_EQ(samples[2].nominal_l_min, 1.7);
   EXPECT_EQ(samples[3].kind, SampleKind::blank);
-  EXPECT_TRUE(samples_ahead(book.screening(), "B3").empty());
+  EXPECT_TRUE(samples_ahead(book.screening(), "B3").samples.empty());
   EXPECT_EQ(batch_names(book.book()), (std::vector<std::string>{"B1", "B2"}));
 }
 
@@ -72,18 +72,31 @@ TEST(RulesAhead, FindsWhatIsPlannedWithPumpsAndNotRecordedYet) {
   JudgedBook book(planned_book(), rules);
   const auto names = [&](const std::vector<Row>& pumps) {
     std::string text;
-    for (const SampleAhead& sample : samples_planned_with(book.screening(), pumps)) text += sample.name + " ";
+    for (const SampleAhead& sample : samples_planned_with(book.screening(), pumps).samples) text += sample.name + " ";
     return text;
   };
   EXPECT_EQ(names({0}), "") << "S1 is recorded";
   EXPECT_EQ(names({0, 1}), "S2 S3 S4 ");
   EXPECT_EQ(names({}), "") << "nor what is planned without a pump";
-  EXPECT_EQ(samples_planned_with(book.screening(), {1})[0].nominal_l_min, 2.0) << "its sampler's";
+  EXPECT_EQ(samples_planned_with(book.screening(), {1}).samples[0].nominal_l_min, 2.0) << "its sampler's";
+}
+
+TEST(RulesAhead, LeaveOutANameThatHasGoneToASampleOfAnotherBatch) {
+  BookText text = planned_book();
+  text.plan = "sample,batch,pump\nS1,B2,P1\nS2,B2,P2\nS1x,B1,P1\n";
+  JudgedBook book(text, rules);
+  const SamplesAhead of_batch = samples_ahead(book.screening(), "B2");
+  ASSERT_EQ(of_batch.samples.size(), 1U);
+  ASSERT_EQ(of_batch.left_out.size(), 1U);
+  EXPECT_EQ(of_batch.left_out[0]->name, "S1");
+  EXPECT_EQ(samples_planned_with(book.screening(), {0}).left_out.size(), 1U);
+  EXPECT_TRUE(samples_planned_with(book.screening(), {1}).left_out.empty());
+  EXPECT_TRUE(samples_ahead(book.screening(), "B1").left_out.empty());
 }
 
 TEST(RulesAhead, AreThoseThatWillApply) {
   JudgedBook book(planned_book(), rules);
-  const std::vector<SampleAhead> samples = samples_ahead(book.screening(), "B1");
+  const std::vector<SampleAhead> samples = samples_ahead(book.screening(), "B1").samples;
   const RulesAhead of_cowl = rules_ahead(book.screening(), samples[1], samples[1].calibrator);
   ASSERT_EQ(of_cowl.pre_flow.size(), 2U);
   EXPECT_EQ(of_cowl.pre_flow[1].rule->id, "pre.flow");
@@ -108,7 +121,7 @@ TEST(RulesAhead, KnowOfEachEndWhetherItIsIncluded) {
 
 TEST(RulesAhead, AskForReadingsWarmUpAndPromptness) {
   JudgedBook book(planned_book(), rules);
-  const RulesAhead ahead = rules_ahead(book.screening(), samples_ahead(book.screening(), "B1")[1], no_row);
+  const RulesAhead ahead = rules_ahead(book.screening(), samples_ahead(book.screening(), "B1").samples[1], no_row);
   EXPECT_EQ(ahead.pre_count, 3);
   EXPECT_EQ(ahead.post_count, 4);
   EXPECT_EQ(ahead.field_count, 0);
@@ -119,7 +132,7 @@ TEST(RulesAhead, AskForReadingsWarmUpAndPromptness) {
 
 TEST(RulesAhead, AskNothingOfABlank) {
   JudgedBook book(planned_book(), rules);
-  const RulesAhead ahead = rules_ahead(book.screening(), samples_ahead(book.screening(), "B1")[3], no_row);
+  const RulesAhead ahead = rules_ahead(book.screening(), samples_ahead(book.screening(), "B1").samples[3], no_row);
   EXPECT_TRUE(ahead.pre_flow.empty());
   EXPECT_EQ(ahead.pre_count, 0);
 }
@@ -137,7 +150,8 @@ TEST(RulesAhead, CountWhatNobodyCanSayYetAsApplying) {
                  Base::by_practice,
                  {in_the_cold}}};
   JudgedBook book(planned_book(), cold);
-  EXPECT_EQ(rules_ahead(book.screening(), samples_ahead(book.screening(), "B1")[1], no_row).pre_flow.size(), 1U);
+  EXPECT_EQ(rules_ahead(book.screening(), samples_ahead(book.screening(), "B1").samples[1], no_row).pre_flow.size(),
+            1U);
 }
 
 }  // namespace

@@ -76,6 +76,22 @@ TEST(UnknownWords, AreToldOnceWithTheFirstSampleAndTheNearestName) {
             "says so [sample/unknown-sampler]\n");
 }
 
+TEST(UnknownWords, OfThePlanAreToldToo) {
+  BookText text = sampled_with("impactor");
+  text.plan =
+      "sample,batch,kind,sampler,method\nS1,B1,,impacter,\nS7,B1,,impacter,method 8\nS8,B1,,impacter,\n"
+      "K1,B1,blank,impacter,\nS9,B1,,impactor,\nS10,B1,,,\n";
+  EXPECT_EQ(told_of(text, by_sampler),
+            "plan.csv:3: remark: Neither a pack nor book.toml describes the sampler 'impacter', in 2 planned samples; "
+            "did you mean 'impactor'?; if it is meant, a [sampler.'impacter'] entry with a title in book.toml says so "
+            "[plan/unknown-sampler]\n");
+  const std::string by_method = told_of(text, {{flow_of("method", "method 7")}, {sampler("impacter", 2.0)}});
+  EXPECT_NE(by_method.find("plan.csv:3: remark: Neither a pack nor book.toml describes the method 'method 8', in 1 "
+                           "planned sample; did you mean 'method 7'?"),
+            std::string::npos)
+      << by_method;
+}
+
 TEST(UnknownWords, LoseTheNominalFlowThatTheSamplerWouldGive) {
   const RulesText rules{{{Subject::sample, "pre.deviation", "within", {"5 %"}, Otherwise::void_, Absent::skip}},
                         {sampler("impactor", 2.0)}};
