@@ -58,14 +58,15 @@ struct Book {
   SampleTable samples;
   ReadingTable readings;
   std::vector<Decision> decisions;
-  std::vector<Assignment> assignments;        // in the order of the files
-  std::vector<HandedScatter> handed_scatter;  // of a part of a split book
-  std::vector<Service> services;              // in the order of the files
-  std::vector<BenchCheck> checks;             // the same
-  std::vector<PlannedSample> plan;            // the same
-  std::vector<Receipt> receipts;              // the same
-  std::vector<KitItem> kit_items;             // the same
-  std::vector<Issue> issues;                  // the same
+  std::vector<Assignment> assignments;          // in the order of the files
+  std::vector<HandedScatter> handed_scatter;    // of a part of a split book
+  std::vector<Service> services;                // in the order of the files
+  std::vector<BenchCheck> checks;               // the same
+  std::vector<PlannedSample> plan;              // the same
+  std::map<std::string, RowPlace> faulty_plan;  // by sample: rows of the plan with a fault, which are not among those
+  std::vector<Receipt> receipts;                // the same
+  std::vector<KitItem> kit_items;               // the same
+  std::vector<Issue> issues;                    // the same
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

@@ -19,7 +19,8 @@ constexpr std::size_t most_places = 3;
 
 // Kinds that are of a cell's form, whatever is written in it: all of a column have one cause.
 bool is_of_form(const std::string& id) {
-  return id.starts_with("time/") || id.starts_with("cell/") || id.starts_with("workbook/") || id == "csv/cell-count";
+  return id.starts_with("time/") || id.starts_with("cell/") || id.starts_with("workbook/") || id == "csv/cell-count" ||
+         (id.starts_with("receive/") && id != "receive/refused");
 }
 
 struct Cause {
@@ -31,20 +32,21 @@ struct Cause {
   auto operator<=>(const Cause&) const = default;
 };
 
-// The files of a book, read once more as far as that is asked for.
+// Files read once more as far as that is asked for.
+using Reread = std::function<std::optional<RereadFile>(const std::string& name)>;
 class RereadFiles {
  public:
-  explicit RereadFiles(const Book& book) : book_(book) {}
+  explicit RereadFiles(const Reread& reread) : reread_(reread) {}
 
   // nullptr: it is no table's, or can't be read.
   const RereadFile* find(const std::string& name) {
     const auto [found, is_new] = files_.try_emplace(name);
-    if (is_new) found->second = reread(book_, name);
+    if (is_new) found->second = reread_(name);
     return found->second ? &*found->second : nullptr;
   }
 
  private:
-  const Book& book_;
+  const Reread& reread_;
   std::map<std::string, std::optional<RereadFile>> files_;
 };
 
@@ -89,8 +91,8 @@ std::string how_to_write(const std::string& file, const std::string& setting) {
 }
 
 // Which order of day and month reads the column.
-Mend mend_dates(const RereadFile& file, int column, const Book& book) {
-  const std::vector<std::string> texts = texts_of(file, column, book.settings.empty_marks);
+Mend mend_dates(const RereadFile& file, int column, const EmptyMarks& marks) {
+  const std::vector<std::string> texts = texts_of(file, column, marks);
   const std::vector<bool> day = read_with(DateOrder::day_first, texts, *file.manner.zone);
   const std::vector<bool> month = read_with(DateOrder::month_first, texts, *file.manner.zone);
   const auto days = static_cast<std::size_t>(std::count(day.begin(), day.end(), true));
@@ -111,9 +113,9 @@ Mend mend_dates(const RereadFile& file, int column, const Book& book) {
 }
 
 // Whether the other decimal sign reads the column.
-Mend mend_decimals(const RereadFile& file, int column, const Book& book) {
+Mend mend_decimals(const RereadFile& file, int column, const EmptyMarks& marks) {
   const char other = file.manner.decimal == '.' ? ',' : '.';
-  const std::vector<std::string> texts = texts_of(file, column, book.settings.empty_marks);
+  const std::vector<std::string> texts = texts_of(file, column, marks);
   const auto is_number = [other](std::string text) {
     if (text.find(other == ',' ? '.' : ',') != std::string::npos) return false;
     std::replace(text.begin(), text.end(), other, '.');
@@ -128,20 +130,20 @@ Mend mend_decimals(const RereadFile& file, int column, const Book& book) {
 // What would mend columns, each looked at once.
 class Mends {
  public:
-  Mends(const Book& book, RereadFiles& files) : book_(book), files_(files) {}
+  Mends(const EmptyMarks& marks, RereadFiles& files) : marks_(marks), files_(files) {}
 
   const Mend& of(const std::string& id, const std::string& name, int column) {
     const bool is_date = id == "time/slashes" || id == "time/no-such-date";
     const auto [known, is_new] = mends_.try_emplace({is_date ? "dates" : id, name, column});
     const RereadFile* file = column < 0 ? nullptr : files_.find(name);
     if (!is_new || file == nullptr) return known->second;
-    if (is_date) known->second = mend_dates(*file, column, book_);
-    if (id == "cell/not-a-number") known->second = mend_decimals(*file, column, book_);
+    if (is_date) known->second = mend_dates(*file, column, marks_);
+    if (id == "cell/not-a-number") known->second = mend_decimals(*file, column, marks_);
     return known->second;
   }
 
  private:
-  const Book& book_;
+  const EmptyMarks& marks_;
   RereadFiles& files_;
   std::map<std::tuple<std::string, std::string, int>, Mend> mends_;
 };
@@ -176,12 +178,13 @@ Diagnostic as_one(const Cause& cause, const std::vector<const Diagnostic*>& prob
 }
 
 // Of several columns of a file that one setting mends.
-Diagnostic as_one_setting(const Cause& cause, const std::vector<const Diagnostic*>& problems, std::size_t columns) {
+Diagnostic as_one_setting(const Cause& cause, const std::vector<const Diagnostic*>& problems, std::size_t columns,
+                          const std::string& file) {
   Diagnostic one = *problems.front();
   const std::string count = std::to_string(problems.size());
   one.message += " (and so in " + count + " cells of " + std::to_string(columns) + " columns, the first are " +
                  places_of(problems, cause) + ")";
-  one.hint = cause.setting + " would read all " + count + ": " + how_to_write(cause.file, cause.setting);
+  one.hint = cause.setting + " would read all " + count + ": " + how_to_write(file, cause.setting);
   return one;
 }
 
@@ -191,12 +194,13 @@ struct OneCause {
   std::set<int> columns;
 };
 
-// The causes of a book's problems.
+// The causes of problems.
 class Causes {
  public:
-  explicit Causes(const Book& book) : book_(book), files_(book), mends_(book, files_) {
-    const auto counts = counts_of(book.problems);
-    for (const Diagnostic& problem : book.problems) {
+  Causes(const Diagnostics& problems, const EmptyMarks& marks, const Reread& reread)
+      : problems_(problems), files_(reread), mends_(marks, files_) {
+    const auto counts = counts_of(problems);
+    for (const Diagnostic& problem : problems) {
       const bool are_enough = counts.at({problem.id, problem.place.file}) >= fewest_of_one_cause;
       causes_.push_back(cause_of(problem, are_enough));
       if (causes_.back()) of_one_[*causes_.back()].problems.push_back(&problem);
@@ -207,13 +211,14 @@ class Causes {
   Diagnostics told() {
     Diagnostics told;
     for (std::size_t i = 0; i < causes_.size(); ++i) {
-      const Diagnostic& problem = book_.problems[i];
+      const Diagnostic& problem = problems_[i];
       const OneCause* same = causes_[i] ? &of_one_.at(*causes_[i]) : nullptr;
       const std::size_t fewest = causes_[i] && causes_[i]->file.empty() ? 2 : fewest_of_one_cause;
       if (same == nullptr || same->problems.size() < fewest) {
         told.push_back(problem);
       } else if (same->problems.front() == &problem) {
-        told.push_back(same->columns.size() > 1 ? as_one_setting(*causes_[i], same->problems, same->columns.size())
+        told.push_back(same->columns.size() > 1 ? as_one_setting(*causes_[i], same->problems, same->columns.size(),
+                                                                 files_.find(causes_[i]->file)->name)
                                                 : as_one(*causes_[i], same->problems, files_, mends_));
       }
     }
@@ -247,12 +252,12 @@ class Causes {
       if (setting.empty() || found->second.size() < 2) continue;
       causes_[i] = Cause{causes_[i]->id, causes_[i]->file, -1, "", setting};
       OneCause& joined = of_one_[*causes_[i]];
-      joined.problems.push_back(&book_.problems[i]);
+      joined.problems.push_back(&problems_[i]);
       joined.columns = found->second;
     }
   }
 
-  const Book& book_;
+  const Diagnostics& problems_;
   RereadFiles files_;
   Mends mends_;
   std::vector<std::optional<Cause>> causes_;
@@ -261,6 +266,13 @@ class Causes {
 
 }  // namespace
 
-Diagnostics told_by_cause(const Book& book) { return Causes(book).told(); }
+Diagnostics told_by_cause(const Diagnostics& problems, const EmptyMarks& marks, const Reread& files) {
+  return Causes(problems, marks, files).told();
+}
+
+Diagnostics told_by_cause(const Book& book) {
+  return told_by_cause(book.problems, book.settings.empty_marks,
+                       [&book](const std::string& name) { return reread(book, name); });
+}
 
 }  // namespace driftwarden

@@ -71,6 +71,7 @@ class PlanRows {
     next.medium = row_.kept_text(plan_medium);
     next.day = row_.date(plan_day);
     next.note = row_.note(plan_note);
+    if (row_.problem() != no_problem) hand_.book.faulty_plan.emplace(next.name, next.place);
     if (row_.problem() != no_problem || is_planned_already(next)) return;
     look_among_recorded(next);
     if (next.recorded == no_row) {

@@ -37,6 +37,15 @@ void tell_if_gone(const std::string& file, RowReader& row, const BookInHand& han
   hand.lose(file.starts_with("samples/") ? samples_spec.table : readings_spec.table, problem);
 }
 
+// A digest that was shortened, or typed, stands for no file.
+void tell_if_no_digest(const std::string& digest, RowReader& row) {
+  constexpr std::size_t digits = 64;
+  if (digest.empty() || (digest.size() == digits && digest.find_first_not_of("0123456789abcdef") == std::string::npos))
+    return;
+  row.doubt(received_digest, "receive/digest", in_quotes(digest) + " is no SHA-256 of a file",
+            "it has 64 digits, 0 to 9 and a to f, as 'sha256sum FILE' gives them");
+}
+
 }  // namespace
 
 const TableSpec received_spec{"received", received_fields};
@@ -55,6 +64,7 @@ void read_received(const std::vector<TableFile>& files, const BookInHand& hand) 
       next.form = row.kept_text(received_form);
       next.from = row.kept_text(received_from);
       next.sha256 = row.kept_text(received_digest);
+      tell_if_no_digest(next.sha256, row);
       tell_if_gone(next.file, row, hand);
       if (row.problem() == no_problem) hand.book.receipts.push_back(std::move(next));
     };

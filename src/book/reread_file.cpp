@@ -52,6 +52,13 @@ std::vector<std::size_t> begins_of_lines(std::string_view text) {
 
 }  // namespace
 
+RereadFile reread_text(std::string name, std::string_view text, TableLayout layout, FileManner manner) {
+  PiecedFile bytes = PiecedFile::of_text(text);
+  layout.ignored = manner.ignored;
+  std::vector<std::size_t> begins = begins_of_lines(bytes.bytes());
+  return {std::move(name), std::move(bytes), std::move(layout), std::move(manner), std::move(begins)};
+}
+
 std::optional<RereadFile> reread(const Book& book, const std::string& name) {
   const TableSpec* spec = table_of(book, name);
   if (spec == nullptr) return std::nullopt;
@@ -63,9 +70,7 @@ std::optional<RereadFile> reread(const Book& book, const std::string& name) {
   std::optional<TableLayout> layout = read_layout({bytes.bytes(), name, text->first_row, manner.heading_line}, *spec,
                                                   owners_headings(book.settings, spec->table), told_before);
   if (!layout) return std::nullopt;
-  layout->ignored = manner.ignored;
-  std::vector<std::size_t> begins = begins_of_lines(bytes.bytes());
-  return RereadFile{name, std::move(bytes), *std::move(layout), std::move(manner), std::move(begins)};
+  return reread_text(name, text->text, *std::move(layout), std::move(manner));
 }
 
 void RereadFile::for_each_row(const std::function<void(const CsvScanner& row, std::uint32_t line)>& look) const {

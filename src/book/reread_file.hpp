@@ -26,6 +26,9 @@ struct RereadFile {
   std::string heading(int column) const;  // as it is written
 };
 
+// A text that is read as a file of this layout and manner.
+RereadFile reread_text(std::string name, std::string_view text, TableLayout layout, FileManner manner);
+
 // Nothing, where the name is no table's file or the file is not as it was. The book's settings must stay.
 std::optional<RereadFile> reread(const Book& book, const std::string& name);
 

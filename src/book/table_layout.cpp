@@ -309,7 +309,7 @@ std::optional<Diagnostic> heading_not_utf8(const CsvScanner& line, const std::st
 std::optional<Diagnostic> fault_of_heading_line(std::string_view file_text, const CsvScanner& line,
                                                 const std::string& file, std::uint32_t number) {
   if (is_sixteen_bit(file_text)) {
-    return error("csv/not-utf-8", {file, 0, 0}, "the file is not UTF-8", "save it as CSV in UTF-8");
+    return error("csv/not-utf-8", {file, 0, 0}, "the file is in UTF-16, and not in UTF-8", "save it as CSV in UTF-8");
   }
   if (line.cell_count() == 0 || line.is_blank()) {
     return error("heading/none", {file, number, 0}, "there is no heading line",
@@ -455,6 +455,7 @@ std::optional<TableLayout> read_layout(const TableText& file, const TableSpec& s
   if (layout) {
     layout->columns = scanner.cell_count();
     layout->separator = separator;
+    layout->heading_begins = heading.at;
     layout->rows_begin = static_cast<std::size_t>(scanner.position() - file.text.data());
     layout->first_line = line + 1 + (is_of_sheet ? 0 : scanner.extra_lines());
   }

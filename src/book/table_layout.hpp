@@ -68,10 +68,11 @@ struct TableLayout {
   std::vector<std::pair<int, std::string>> notes;  // columns kept as notes: column, heading as written or its number
   std::size_t columns = 0;
   char separator = ',';
-  std::size_t rows_begin = 0;    // byte offset behind the heading line
-  std::uint32_t first_line = 2;  // its line number
-  IgnoredRows ignored;           // rows that are not of the table
-  bool is_of_sheet = false;      // made of a sheet: a row is one line, whatever is in its cells, and a place is a cell
+  std::size_t heading_begins = 0;  // byte offset of the heading line
+  std::size_t rows_begin = 0;      // and behind it
+  std::uint32_t first_line = 2;    // its line number
+  IgnoredRows ignored;             // rows that are not of the table
+  bool is_of_sheet = false;  // made of a sheet: a row is one line, whatever is in its cells, and a place is a cell
 
   bool has(int field) const { return column_of_field[static_cast<std::size_t>(field)] != absent; }
 };

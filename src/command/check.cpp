@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <ostream>
 
+#include "book/altered_rows.hpp"
 #include "book/book_table.hpp"
 #include "book/consignment.hpp"
 #include "book/one_cause.hpp"
@@ -42,10 +43,11 @@ int run_check(const CheckOptions& options, Surroundings& surroundings) {
   tell(surroundings.err, formulas);
   const auto errors = std::count_if(book->problems.begin(), book->problems.end(), is_error);
   const std::size_t faults = static_cast<std::size_t>(errors) + rules.faults().size();
-  Diagnostics idle = rules ? decisions_on_unknown_rules(*book, *rules) : Diagnostics();
+  Diagnostics idle = altered_rows(*book);
   if (rules) {
     for (const Diagnostics& more :
-         {unknown_words(*book, UnknownWords(*book, *rules)), unmet_names(*book, *rules), idle_consignments(*book)})
+         {decisions_on_unknown_rules(*book, *rules), unknown_words(*book, UnknownWords(*book, *rules)),
+          unmet_names(*book, *rules), idle_consignments(*book)})
       idle.insert(idle.end(), more.begin(), more.end());
   }
   tell(surroundings.err, idle);

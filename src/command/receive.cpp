@@ -1,55 +1,114 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <map>
+#include <filesystem>
 #include <ostream>
 #include <set>
-#include <tuple>
+#include <system_error>
 
+#include "book/one_cause.hpp"
 #include "book/table_files.hpp"
 #include "command/given_text.hpp"
 #include "command/opened_book.hpp"
-#include "diagnostic/suggestion.hpp"
-#include "quantity/number.hpp"
+#include "command/output_file.hpp"
+#include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/message.hpp"
 #include "workshop/book_lock.hpp"
 #include "workshop/book_with_rows.hpp"
+#include "workshop/rows_at_odds.hpp"
+#include "workshop/rows_standing.hpp"
 
 namespace driftwarden {
 namespace {
+
+namespace fs = std::filesystem;
 
 Diagnostic receive_refused(Place place, std::string message, std::string hint) {
   return error("receive/refused", std::move(place), std::move(message), std::move(hint));
 }
 
+// What is wrong with a name that is given, before it is opened.
+std::optional<Diagnostic> not_from_elsewhere(const std::string& file, const Book& book) {
+  std::error_code ignored;
+  if (fs::is_directory(file, ignored)) {
+    const bool is_book = fs::equivalent(file, book.folder, ignored);
+    return receive_refused({file, 0, 0}, is_book ? "this is the book itself" : "this is a folder",
+                           "name the CSV files whose rows are to come into the book");
+  }
+  if (fs::exists(file, ignored) && is_of_the_book(book, file))
+    return receive_refused({file, 0, 0}, "this is a file of the book itself, and its rows stand there",
+                           "name a file from elsewhere");
+  return std::nullopt;
+}
+
+// The rows of the files that are named, or why they are not to be had.
+Result<std::vector<RowsReceived>> rows_that_came(const std::vector<std::string>& files, const Book& book) {
+  std::vector<RowsReceived> rows;
+  Diagnostics against;
+  for (const std::string& file : files) {
+    if (auto fault = not_from_elsewhere(file, book)) {
+      against.push_back(*std::move(fault));
+      continue;
+    }
+    Result<RowsReceived> read = rows_received(file, book.settings);
+    if (!read) {
+      against.insert(against.end(), read.faults().begin(), read.faults().end());
+      continue;
+    }
+    const auto same =
+        std::find_if(rows.begin(), rows.end(), [&](const RowsReceived& other) { return other.text() == read->text(); });
+    if (same != rows.end()) {
+      against.push_back(receive_refused(
+          {file, 0, 0}, same->came_as == file ? "this file is named twice" : "its rows are those of " + same->came_as,
+          "name each file once"));
+    }
+    rows.push_back(*std::move(read));
+  }
+  if (!against.empty()) return against;
+  return rows;
+}
+
 // Rows that came, held against the book that they are to join.
 class Newcomers {
  public:
-  Newcomers(const Book& before, const BookWithRows& with, const std::vector<RowsReceived>& rows,
-            const std::vector<std::string>& came_as)
-      : before_(before), with_(with), book_(with.book), rows_(rows), came_as_(came_as) {}
+  Newcomers(const Book& before, const BookWithRows& with) : before_(before), with_(with), book_(with.book) {}
 
-  // All that speaks against taking the rows in.
-  Diagnostics against() {
-    new_problems();
-    seen_before();
-    samples_as_planned();
-    readings_read_once();
-    return std::move(against_);
+  // What the book has to be told of with the rows and has not without them.
+  Diagnostics new_problems() const {
+    std::set<std::string> known;
+    for (const Diagnostic& problem : before_.problems) known.insert(to_text(problem));
+    const bool samples_came = std::any_of(with_.rows.begin(), with_.rows.end(),
+                                          [](const RowsReceived& rows) { return rows.spec == &samples_spec; });
+    Diagnostics fresh;
+    Diagnostics without_sample;
+    for (const Diagnostic& problem : book_.problems) {
+      // That a sample stands twice is told by what differs between the two.
+      if (known.contains(to_text(problem)) || problem.id == "sample/twice" || !is_of_the_rows(problem)) continue;
+      Diagnostic told = problem;
+      told.place = with_.as_it_came(told.place);
+      told.message = with_.as_it_came(told.message);
+      (told.id == "reading/unknown-sample" && !samples_came ? without_sample : fresh).push_back(std::move(told));
+    }
+    tell_missing_samples(std::move(without_sample), fresh);
+    return fresh;
   }
 
   // What whoever receives them should know besides.
-  Diagnostics remarks() const {
+  Diagnostics seen_before() const {
     Diagnostics all;
-    for (std::size_t i = 0; i < rows_.size(); ++i) {
-      for (const Receipt& receipt : before_.receipts) {
-        if (rows_[i].form.empty() || receipt.form != rows_[i].form) continue;
-        all.push_back(remark("receive/form-again", {came_as_[i], 0, 0},
-                             "rows of the form " + in_quotes(receipt.form) + " were received before, " +
-                                 local_text(receipt.received, before_.settings.zone) + " by " + receipt.by,
-                             "see that it was not filled in twice"));
-        break;
+    for (const RowsReceived& rows : with_.rows) {
+      const auto same_file = receipt([&](const Receipt& it) { return it.sha256 == rows.sha256; });
+      const auto same_form = receipt([&](const Receipt& it) { return !rows.form.empty() && it.form == rows.form; });
+      if (same_file != nullptr) {
+        all.push_back(remark("receive/file-again", {rows.came_as, 0, 0},
+                             "this file was received before, " + when_and_who(*same_file) + ", as " + same_file->file,
+                             "what of it stands in the book is passed over"));
+      } else if (same_form != nullptr) {
+        all.push_back(
+            remark("receive/form-again", {rows.came_as, 0, 0},
+                   "rows of the form " + in_quotes(rows.form) + " were received before, " + when_and_who(*same_form),
+                   "see that it was not filled in twice; what of it stands in the book is passed over"));
       }
     }
     return all;
@@ -58,195 +117,182 @@ class Newcomers {
   // The samples that the rows are, or are readings of, in the order of the book.
   std::set<Row> samples() const {
     std::set<Row> touched;
+    const auto came_samples = with_.came_in(book_.files.samples);
     for (Row row = 0; row < book_.samples.size(); ++row) {
-      if (is_new(book_.files.samples, book_.samples.place[row])) touched.insert(row);
+      if (came_samples[book_.samples.place[row].file] != nullptr) touched.insert(row);
     }
+    const auto came_readings = with_.came_in(book_.files.readings);
     for (Row row = 0; row < book_.readings.size(); ++row) {
       const Row sample = field(book_.readings.sample, row, no_row);
-      if (sample != no_row && is_new(book_.files.readings, book_.readings.place[row])) touched.insert(sample);
+      if (sample != no_row && came_readings[book_.readings.place[row].file] != nullptr) touched.insert(sample);
     }
     return touched;
   }
 
  private:
-  bool is_new(const std::vector<std::string>& files, RowPlace place) const {
-    return std::find(with_.files.begin(), with_.files.end(), files[place.file]) != with_.files.end();
+  // A fault, wherever it shows; a remark only about the rows themselves.
+  bool is_of_the_rows(const Diagnostic& problem) const {
+    return is_error(problem) ||
+           std::find(with_.files.begin(), with_.files.end(), problem.place.file) != with_.files.end();
   }
 
-  // A place in the file as it came.
-  Place as_it_came(Place place) const {
-    const auto found = std::find(with_.files.begin(), with_.files.end(), place.file);
-    if (found != with_.files.end()) place.file = came_as_[static_cast<std::size_t>(found - with_.files.begin())];
-    return place;
-  }
-  std::string as_it_came(std::string message) const {
-    for (std::size_t i = 0; i < came_as_.size(); ++i) {
-      const std::size_t at = message.find(with_.files[i]);
-      if (at != std::string::npos) message.replace(at, with_.files[i].size(), came_as_[i]);
+  // Readings whose samples did not come with them, one message a file.
+  static void tell_missing_samples(Diagnostics problems, Diagnostics& told) {
+    std::set<std::string> messages;
+    for (const Diagnostic& problem : problems) messages.insert(problem.message);
+    if (messages.size() == 1 && problems.front().hint.starts_with("did you mean")) {
+      told.insert(told.end(), problems.begin(), problems.end());
+      return;
     }
-    return message;
-  }
-  Place place_of(const std::vector<std::string>& files, RowPlace place) const {
-    return as_it_came(book_.place(files, place));
-  }
-
-  // Faults that the book has with the rows and not without them.
-  void new_problems() {
-    std::set<std::string> known;
-    for (const Diagnostic& problem : before_.problems) known.insert(to_text(problem));
-    for (const Diagnostic& problem : book_.problems) {
-      if (!is_error(problem) || known.contains(to_text(problem))) continue;
-      Diagnostic told = problem;
-      told.place = as_it_came(told.place);
-      told.message = as_it_came(told.message);
-      against_.push_back(std::move(told));
+    std::set<std::string> files;
+    for (const Diagnostic& problem : problems) {
+      if (!files.insert(problem.place.file).second) continue;
+      told.push_back(receive_refused(
+          problem.place,
+          problem.message + (messages.size() < 2 ? std::string()
+                                                 : ", nor " + counted(messages.size() - 1, "other", "others") +
+                                                       " that these readings are of"),
+          "receive the samples file together with it, or before it"));
     }
   }
 
-  void seen_before() {
-    std::map<std::string, std::string> came;
-    for (std::size_t i = 0; i < rows_.size(); ++i) {
-      const auto [other, is_first] = came.emplace(rows_[i].text, came_as_[i]);
-      if (!is_first)
-        against_.push_back(
-            receive_refused({came_as_[i], 0, 0}, "its rows are those of " + other->second, "name each file once"));
-      for (const Receipt& receipt : before_.receipts) {
-        if (receipt.sha256 != rows_[i].sha256) continue;
-        against_.push_back(receive_refused({came_as_[i], 0, 0},
-                                           "this file was received before, " +
-                                               local_text(receipt.received, before_.settings.zone) + " by " +
-                                               receipt.by + ", as " + receipt.file,
-                                           "there is nothing to add"));
-        break;
-      }
-    }
+  template <class Is>
+  const Receipt* receipt(Is is) const {
+    const auto found = std::find_if(before_.receipts.begin(), before_.receipts.end(), is);
+    return found == before_.receipts.end() ? nullptr : &*found;
   }
-
-  void samples_as_planned() {
-    std::map<std::string_view, const PlannedSample*> plan;
-    for (const PlannedSample& planned : book_.plan) plan.emplace(planned.name, &planned);
-    for (Row row = 0; row < book_.samples.size(); ++row) {
-      if (!is_new(book_.files.samples, book_.samples.place[row])) continue;
-      const auto found = plan.find(book_.samples.name[row]);
-      if (found == plan.end()) {
-        if (!book_.plan.empty()) not_planned(row);
-      } else {
-        hold_against(*found->second, row);
-      }
-    }
-  }
-
-  void hold_against(const PlannedSample& planned, Row row) {
-    const auto differs = [&](std::string_view what, const std::string& written, const std::string& as_planned) {
-      if (as_planned.empty() || written == as_planned) return;
-      against_.push_back(receive_refused(place_of(book_.files.samples, book_.samples.place[row]),
-                                         "the " + std::string(what) + " of " + in_quotes(planned.name) + " is " +
-                                             (written.empty() ? "not said" : in_quotes(written)) + ", and in " +
-                                             book_.place_text(book_.files.plan, planned.place) + " it is " +
-                                             in_quotes(as_planned),
-                                         "correct the one that is wrong"));
-    };
-    differs("batch", book_.texts.text(field(book_.samples.batch, row, TextId{0})), planned.batch);
-    differs("kind", std::string(to_text(book_.samples.kind[row])), std::string(to_text(planned.kind)));
-    differs("pump", name_of(book_.samples.pump[row]), name_of(planned.pump));
-    differs("sampler", book_.texts.text(field(book_.samples.sampler, row, TextId{0})), planned.sampler);
-  }
-
-  // Of a batch that is planned: it may be of another.
-  void not_planned(Row row) {
-    const std::string batch = book_.texts.text(field(book_.samples.batch, row, TextId{0}));
-    std::vector<std::string> of_batch;
-    for (const PlannedSample& planned : book_.plan) {
-      if (planned.batch == batch) of_batch.push_back(planned.name);
-    }
-    if (of_batch.empty()) return;
-    const std::string name(book_.samples.name[row]);
-    against_.push_back(receive_refused(
-        place_of(book_.files.samples, book_.samples.place[row]),
-        "the sample " + in_quotes(name) + " is not among those planned for the batch " + in_quotes(batch),
-        did_you_mean(name, of_batch)));
-  }
-
-  std::string name_of(Row instrument) const { return instrument == no_row ? "" : book_.instruments[instrument].name; }
-
-  // What tells one reading from all others.
-  auto key_of(Row row) const {
-    const ReadingTable& all = book_.readings;
-    return std::tuple(field(all.sample, row, no_row), field(all.pump, row, no_row), all.stage[row], all.taken[row],
-                      all.calibrator[row], field(all.replicate, row, TextId{0}));
-  }
-  bool counts(Row row) const { return !book_.readings.is_void(row) && !book_.readings.is_rejected(row); }
-
-  // The same reading once: in the book, and among those that came.
-  void readings_read_once() {
-    std::map<decltype(key_of(Row{})), Row> known;
-    std::vector<Row> came;
-    for (Row row = 0; row < book_.readings.size(); ++row) {
-      if (is_new(book_.files.readings, book_.readings.place[row])) {
-        came.push_back(row);
-      } else if (counts(row)) {
-        known.emplace(key_of(row), row);
-      }
-    }
-    for (const Row row : came) {
-      const auto there = known.find(key_of(row));
-      if (there != known.end()) {
-        read_twice(row, there->second);
-      } else if (counts(row) && field(book_.readings.replicate, row, TextId{0}) != TextId{0}) {
-        known.emplace(key_of(row), row);  // without a replicate there may be several in a minute
-      }
-    }
-  }
-
-  void read_twice(Row row, Row other) {
-    const double figure = book_.readings.indicated_l_min[row];
-    const double before = book_.readings.indicated_l_min[other];
-    const Place there = place_of(book_.files.readings, book_.readings.place[other]);
-    const bool is_same = figure == before && counts(row);
-    const std::string what =
-        is_same        ? "the reading stands already in "
-        : !counts(row) ? "the reading is struck out here, and stands in "
-                       : "the reading is " + shortest(figure) + " L/min here, and " + shortest(before) + " L/min in ";
-    against_.push_back(receive_refused(
-        place_of(book_.files.readings, book_.readings.place[row]), what + to_text(there),
-        is_same ? "leave it out"
-                : "strike the one that is wrong out where it stands, with void and a note, and leave it there"));
+  std::string when_and_who(const Receipt& receipt) const {
+    return local_text(receipt.received, before_.settings.zone) + " by " + receipt.by;
   }
 
   const Book& before_;
   const BookWithRows& with_;
   const Book& book_;
-  const std::vector<RowsReceived>& rows_;
-  const std::vector<std::string>& came_as_;
-  Diagnostics against_;
 };
 
-std::optional<std::vector<RowsReceived>> rows_that_came(const ReceiveOptions& options, const Settings& settings,
-                                                        Surroundings& surroundings) {
-  std::vector<RowsReceived> rows;
-  bool is_refused = false;
-  for (const std::string& file : options.files) {
-    Result<RowsReceived> read = rows_received(file, settings);
-    if (read) {
-      rows.push_back(*std::move(read));
-    } else {
-      tell(surroundings.err, read.faults());
-      is_refused = true;
-    }
-  }
-  if (is_refused) return std::nullopt;
-  return rows;
-}
+// One run, and whom it serves.
+class Receiving {
+ public:
+  Receiving(const ReceiveOptions& options, const OpenedBook& opened, std::string by, Surroundings& surroundings)
+      : options_(options),
+        opened_(opened),
+        by_(std::move(by)),
+        surroundings_(surroundings),
+        day_(local_day(surroundings.now, opened.book.settings.zone)) {}
 
-// The samples touched, and how each stands with the rows.
-void print_standings(Book book, RuleSet rules, const std::set<Row>& samples, const BookOptions& options, Day as_of,
-                     Surroundings& surroundings) {
-  Diagnostics found;
-  const auto opened = put_together(std::move(book), std::move(rules), as_of, threads_of(options), found);
-  SampleJudge judge(*opened->screening);
-  for (const Row sample : samples)
-    surroundings.out << opened->book.samples.name[sample] << ": " << standing_text(judge.judge(sample)) << '\n';
-}
+  int run() {
+    Result<std::vector<RowsReceived>> rows = rows_that_came(options_.files, opened_.book);
+    if (!rows) return refuse(rows.faults(), surroundings_);
+    Result<BookWithRows> with = with_rows(*rows);
+    if (!with) return refuse(with.faults(), surroundings_);
+    const RowsStanding standing = rows_standing(*with);
+    tell(surroundings_.err, Newcomers(opened_.book, *with).seen_before());
+    if (standing.count() > 0) {
+      std::vector<RowsReceived> others;
+      for (std::size_t i = 0; i < with->rows.size(); ++i) {
+        tell_passed_over(with->rows[i], standing.unchanged[i].size());
+        RowsReceived left = with->rows[i].without(standing.unchanged[i]);
+        if (left.rows() > 0) others.push_back(std::move(left));
+      }
+      if (others.empty()) return nothing_new();
+      with = with_rows(std::move(others));
+      if (!with) return refuse(with.faults(), surroundings_);
+    }
+    return receive(*std::move(with), standing.differing);
+  }
+
+ private:
+  Result<BookWithRows> with_rows(std::vector<RowsReceived> rows) const {
+    return book_with_rows(opened_.book, std::move(rows), day_, threads_of(options_.book));
+  }
+
+  void tell_passed_over(const RowsReceived& rows, std::size_t count) {
+    if (count == 0) return;
+    surroundings_.out << for_terminal(rows.came_as) << ": " << counted(count, "row stands", "rows stand")
+                      << " already, unchanged: passed over\n";
+  }
+
+  int nothing_new() {
+    surroundings_.out << "nothing was written\n";
+    return all_is_well;
+  }
+
+  int receive(BookWithRows with, Diagnostics found) {
+    const Newcomers newcomers(opened_.book, with);
+    for (const Diagnostics& more : {newcomers.new_problems(), rows_at_odds(with, opened_.rules, opened_.as_of)})
+      found.insert(found.end(), more.begin(), more.end());
+    const auto file_as_it_came = [&](const std::string& name) -> std::optional<RereadFile> {
+      for (std::size_t i = 0; i < with.rows.size(); ++i) {
+        if (with.rows[i].came_as == name) return with.rows[i].as_it_came_in(with.files[i], opened_.book.settings);
+      }
+      return std::nullopt;
+    };
+    tell_first(surroundings_.err, told_by_cause(found, opened_.book.settings.empty_marks, file_as_it_came));
+    if (std::any_of(found.begin(), found.end(), is_error)) {
+      surroundings_.err << "nothing was written\n";
+      return cannot_be_used;
+    }
+    if (!options_.dry_run) {
+      const Diagnostics faults =
+          write_received(opened_.book, with, receipts_of(with), tells_of_waiting(received_spec, surroundings_));
+      if (!faults.empty()) return refuse(faults, surroundings_);
+      surroundings_.is_done = true;
+    }
+    for (std::size_t i = 0; i < with.rows.size(); ++i) {
+      surroundings_.out << for_terminal(with.rows[i].came_as) << ": " << counted(with.rows[i].rows(), "row", "rows")
+                        << " of " << with.rows[i].spec->table << (options_.dry_run ? " would go into " : " in ")
+                        << with.files[i] << '\n';
+    }
+    const std::set<Row> samples = newcomers.samples();
+    print_standings(std::move(with.book), samples);
+    if (options_.dry_run) surroundings_.out << "nothing was written\n";
+    return all_is_well;
+  }
+
+  std::vector<Receipt> receipts_of(const BookWithRows& with) const {
+    std::vector<Receipt> receipts;
+    for (std::size_t i = 0; i < with.rows.size(); ++i) {
+      const RowsReceived& each = with.rows[i];
+      receipts.push_back({surroundings_.now,
+                          by_,
+                          with.files[i],
+                          std::to_string(each.rows()),
+                          each.form,
+                          fs::path(each.came_as).filename().string(),
+                          each.sha256,
+                          {}});
+    }
+    return receipts;
+  }
+
+  // The samples touched, how each stands with the rows, and why.
+  void print_standings(Book book, const std::set<Row>& samples) {
+    Diagnostics found;
+    const auto opened = put_together(std::move(book), opened_.rules, opened_.as_of, threads_of(options_.book), found);
+    SampleJudge judge(*opened->screening);
+    std::string in_question;
+    for (const Row sample : samples) {
+      const SampleResult& result = judge.judge(sample);
+      surroundings_.out << opened->book.samples.name[sample] << ": " << standing_text(result) << '\n';
+      const auto grave = std::find_if(result.findings.begin(), result.findings.end(),
+                                      [&](const Finding& finding) { return gave_the_verdict(result, finding); });
+      if (grave == result.findings.end()) continue;
+      surroundings_.out << "  " << message_of(*opened->screening, result, *grave) << " ("
+                        << rule_name(*opened->screening, *grave) << ")\n";
+      if (in_question.empty()) in_question = opened->book.samples.name[sample];
+    }
+    if (in_question.empty()) return;
+    surroundings_.out << (options_.dry_run ? "once they are received, " : "") << "'driftwarden explain "
+                      << for_terminal(options_.book.book) << ' ' << for_terminal(in_question)
+                      << "' shows the whole working of one\n";
+  }
+
+  const ReceiveOptions& options_;
+  const OpenedBook& opened_;
+  std::string by_;
+  Surroundings& surroundings_;
+  Day day_;
+};
 
 std::function<void()> tells_of_another_run(Surroundings& surroundings) {
   return [&surroundings] {
@@ -268,44 +314,7 @@ int run_receive(const ReceiveOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
   if (is_mark_for_nothing({"--by", *by, ""}, opened->book, refuse_line)) return cannot_be_used;
-  const auto rows = rows_that_came(options, opened->book.settings, surroundings);
-  if (!rows) return cannot_be_used;
-  Result<BookWithRows> with = book_with_rows(options.book.book, *rows, threads_of(options.book));
-  if (!with) return refuse(with.faults(), surroundings);
-  Newcomers newcomers(opened->book, *with, *rows, options.files);
-  if (const Diagnostics against = newcomers.against(); !against.empty()) {
-    tell(surroundings.err, against);
-    surroundings.err << "nothing was written\n";
-    return cannot_be_used;
-  }
-  tell(surroundings.err, newcomers.remarks());
-  std::vector<Receipt> receipts;
-  for (std::size_t i = 0; i < rows->size(); ++i) {
-    const RowsReceived& each = (*rows)[i];
-    receipts.push_back({surroundings.now,
-                        *by,
-                        each.name_on(local_day(surroundings.now, opened->book.settings.zone)),
-                        std::to_string(each.rows),
-                        each.form,
-                        std::filesystem::path(options.files[i]).filename().string(),
-                        each.sha256,
-                        {}});
-  }
-  if (!options.dry_run) {
-    const Diagnostics faults =
-        write_received(opened->book, *rows, receipts, tells_of_waiting(received_spec, surroundings));
-    if (!faults.empty()) return refuse(faults, surroundings);
-    surroundings.is_done = true;
-  }
-  for (std::size_t i = 0; i < rows->size(); ++i) {
-    surroundings.out << for_terminal(options.files[i]) << ": " << counted((*rows)[i].rows, "row", "rows") << " of "
-                     << (*rows)[i].spec->table << (options.dry_run ? " would go into " : " in ") << receipts[i].file
-                     << '\n';
-  }
-  const std::set<Row> samples = newcomers.samples();
-  print_standings(std::move(with->book), opened->rules, samples, options.book, opened->as_of, surroundings);
-  if (options.dry_run) surroundings.out << "nothing was written\n";
-  return all_is_well;
+  return Receiving(options, *opened, *by, surroundings).run();
 }
 
 }  // namespace driftwarden

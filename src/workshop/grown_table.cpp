@@ -166,8 +166,8 @@ std::optional<Diagnostic> kept_in_workbook(const NewRows& rows) {
     const bool is_the_table = !file.starts_with(rows.spec.table) || file.find('/') == std::string_view::npos;
     if (sheet.empty() || !is_the_table) continue;
     return error("table/in-workbook", {source, 0, 0},
-                 "the " + std::string(rows.spec.table) + " are kept in a workbook, which is not written to",
-                 "write it there, or save the sheet as " + file_of(rows.spec) + " and take it out of the workbook");
+                 "the table " + std::string(rows.spec.table) + " is kept in a workbook, which is not written to",
+                 "save its sheet as " + file_of(rows.spec) + ", and take it out of the workbook");
   }
   return std::nullopt;
 }

@@ -12,7 +12,8 @@ namespace {
 
 constexpr const char* a_receipt =
     "received,by,file,rows,form,from,sha256\n"
-    "2026-05-02T09:00,the keeper,readings/received-2026-05-02-0123456789ab.csv,2,B1/2026-05-01/00ff,rows.csv,00aa\n";
+    "2026-05-02T09:00,the keeper,readings/received-2026-05-02-0123456789ab.csv,2,B1/2026-05-01/00ff,rows.csv,"
+    "00aa00aa00aa00aa00aa00aa00aa00aa00aa00aa00aa00aa00aa00aa00aa00aa\n";
 constexpr const char* a_reading =
     "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:30,pre,S-1,VOL-1,2.000\n";
 
@@ -28,7 +29,7 @@ TEST(ReceivedFile, FillsEveryField) {
   EXPECT_EQ(it.rows, "2");
   EXPECT_EQ(it.form, "B1/2026-05-01/00ff");
   EXPECT_EQ(it.from, "rows.csv");
-  EXPECT_EQ(it.sha256, "00aa");
+  EXPECT_EQ(it.sha256.substr(60), "00aa");
   EXPECT_EQ(cells_of(it, TimeZone::utc())[0], "2026-05-02T09:00+00:00");
 }
 
@@ -81,6 +82,19 @@ TEST(ReceivedFile, MissesAFileThatIsGone) {
             "[receive/file-gone]\n");
   EXPECT_NE(book.lost_readings, no_problem);
   EXPECT_TRUE(book.receipts.empty());  // the same rows may come again
+}
+
+TEST(ReceivedFile, DoubtsADigestThatIsNone) {
+  std::string short_one(a_receipt);
+  short_one.replace(short_one.size() - 3, 2, "");
+  const Book book = WrittenBook()
+                        .file("received.csv", short_one)
+                        .file("readings/received-2026-05-02-0123456789ab.csv", a_reading)
+                        .read();
+  const std::string problems = told(book.problems);
+  EXPECT_TRUE(problems.starts_with("received.csv:2:105: remark: '00aa")) << problems;
+  EXPECT_NE(problems.find("' is no SHA-256 of a file; it has 64 digits, 0 to 9 and a to f"), std::string::npos);
+  EXPECT_EQ(book.receipts.size(), 1U);
 }
 
 TEST(ReceivedFile, MayBeKeptInAWorkbook) {

@@ -201,7 +201,8 @@ TEST(TableLayout, TellsOfQuotesThatDoNotFitInTheHeadingLine) {
 }
 
 TEST(TableLayout, TellsOfAFileInUtf16) {
-  const std::string told = "f.csv: error: the file is not UTF-8; save it as CSV in UTF-8 [csv/not-utf-8]\n";
+  const std::string told =
+      "f.csv: error: the file is in UTF-16, and not in UTF-8; save it as CSV in UTF-8 [csv/not-utf-8]\n";
   EXPECT_EQ(told_of(std::string("\xFF\xFEn\0a\0m\0e\0", 10)), told);
   EXPECT_EQ(told_of(std::string("\xFE\xFF\0n\0a\0m\0e", 10)), told);
   EXPECT_EQ(told_of(std::string("n\0a\0m\0e\0", 8)), told) << "without a mark";

@@ -104,11 +104,13 @@ void expect_refused(const Receiving& it, const std::vector<std::string>& files, 
   EXPECT_EQ(it.files_in("samples") + it.files_in("readings"), before);
 }
 
-TEST(Receive, RefusesASampleThatStandsAlready) {
+TEST(Receive, RefusesASampleThatStandsOtherwise) {
   const Receiving it;
-  const std::string file = it.came("s.csv", "sample,pump,started,stopped\nS1,P1,2026-09-22T08:00,2026-09-22T16:00\n");
-  expect_refused(it, {file}, "the sample 'S1' stands already in ");
-  EXPECT_FALSE(has(it.receive({file}).err, "incoming"));
+  const std::string file = it.came("s.csv", "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T15:00\n");
+  expect_refused(it, {file},
+                 file +
+                     ":2:24: error: the sample 'S1' stands in samples.csv:2, and otherwise: stopped "
+                     "'2026-09-21T15:00+00:00' here, and '2026-09-21T16:00+00:00' there; leave it out");
 }
 
 TEST(Receive, RefusesAFaultyCellByItsPlaceInTheFileThatCame) {
@@ -130,22 +132,126 @@ TEST(Receive, RefusesWhatIsUnlikeThePlan) {
                  "the sample 'S33' is not among those planned for the batch 'B1'; did you mean 'S3'?");
 }
 
-TEST(Receive, RefusesAReadingThatIsThereOrContradictsIt) {
+TEST(Receive, RefusesAReadingThatContradictsTheBook) {
   const Receiving it;
   const std::string head = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,S1,V1,";
-  expect_refused(it, {it.came("same.csv", head + "2.000\n")}, "the reading stands already in readings.csv:2");
   expect_refused(it, {it.came("other.csv", head + "2.100\n")},
-                 "the reading is 2.1 L/min here, and 2 L/min in readings.csv:2");
+                 "other.csv:2:28: error: the reading is 2.1 L/min here, and 2 L/min in readings.csv:2");
 }
 
-TEST(Receive, RefusesTheSameFileTwice) {
+// A form gives all that is finished each time it is saved.
+TEST(Receive, PassesOverWhatStandsUnchanged) {
+  const Receiving it;
+  ASSERT_EQ(it.receive({it.came("s.csv", new_samples), it.came("r.csv", new_readings)}).status, 0);
+  const std::string more =
+      "2026-09-22T07:40,pre,S3,V1,2.000,1,,,B1/2026-09-20/0a1b2c3d\n"
+      "2026-09-22T16:20,post,S3,V1,1.990,1,,,B1/2026-09-20/0a1b2c3d\n";
+  const std::string samples = it.came(
+      "s again.csv", std::string(new_samples) + "S3,B1,P2,,2026-09-22T08:00,2026-09-22T16:00,B1/2026-09-20/0a1b2c3d\n");
+  const std::string readings = it.came("r again.csv", new_readings + more);
+  const Called both = it.receive({samples, readings});
+  EXPECT_EQ(both.status, 0) << both.err;
+  EXPECT_TRUE(has(both.out, samples + ": 1 row stands already, unchanged: passed over\n")) << both.out;
+  EXPECT_TRUE(has(both.out, readings + ": 3 rows stand already, unchanged: passed over\n")) << both.out;
+  EXPECT_TRUE(has(both.out, readings + ": 2 rows of readings in readings/received-")) << both.out;
+  EXPECT_TRUE(has(both.out, "S3: valid\n") && !has(both.out, "S2: ")) << both.out;
+  EXPECT_TRUE(has(text_of_file(it.book().file("received.csv")), ",2,B1/2026-09-20/0a1b2c3d,r again.csv,"));
+  const Called again = it.receive({samples, readings});
+  EXPECT_EQ(again.status, 0) << again.err;
+  EXPECT_TRUE(has(again.out, "5 rows stand already, unchanged: passed over\nnothing was written\n")) << again.out;
+  EXPECT_TRUE(has(again.err, "this file was received before, 2026-11-16T12:00+00:00 by the keeper")) << again.err;
+  EXPECT_EQ(it.files_in("samples"), 2U);
+  EXPECT_EQ(it.files_in("readings"), 2U);
+  EXPECT_TRUE(has(call({"check", it.book().path()}).out, "0 faults, 0 remarks"));
+}
+
+TEST(Receive, TakesSamplesNowAndTheirReadingsLater) {
+  const Receiving it;
+  const std::string samples =
+      it.came("s.csv", "sample,pump,started,stopped\nS2,P2,2026-09-21T08:00,2026-09-21T16:00\n");
+  const Called first = it.receive({samples});
+  EXPECT_EQ(first.status, 0) << first.err;
+  EXPECT_TRUE(has(first.out, "S2: undecided\n  ")) << first.out;
+  EXPECT_TRUE(has(first.out, "explain " + it.book().path() + " S2' shows the whole working of one\n")) << first.out;
+  const Called then = it.receive({it.came("r.csv",
+                                          "taken,stage,sample,calibrator,reading [L/min]\n"
+                                          "2026-09-21T07:40,pre,S2,V1,2.000\n"
+                                          "2026-09-21T16:20,post,S2,V1,1.990\n")});
+  EXPECT_EQ(then.status, 0) << then.err;
+  EXPECT_TRUE(has(then.out, "S2: valid\n")) << then.out;
+}
+
+TEST(Receive, AsksForTheSamplesOfReadingsOnce) {
+  const Receiving it;
+  const std::string file = it.came("r.csv",
+                                   "taken,stage,sample,calibrator,reading [L/min]\n"
+                                   "2026-09-21T07:40,pre,S2,V1,2.000\n2026-09-21T16:20,post,S2,V1,1.990\n"
+                                   "2026-09-21T07:40,pre,S3,V1,2.000\n2026-09-21T16:20,post,S3,V1,1.990\n");
+  const Called called = it.receive({file});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_EQ(called.err, file +
+                            ":2:22: error: the sample 'S2' is in no samples file, nor 1 other that these readings "
+                            "are of; receive the samples file together with it, or before it [receive/refused]\n"
+                            "nothing was written\n");
+}
+
+// What book.toml says of the files that rows are received into holds from the start.
+TEST(Receive, ReadsRowsAsTheBookWillReadThem) {
+  BookText text = judged_text("5 %");
+  text.settings += "[files.\"readings/received-*\"]\ndecimal = \",\"\ntime_zone = \"America/Denver\"\n";
+  const Receiving it(text);
+  const std::string samples = it.came("s.csv", new_samples);
+  expect_refused(it, {samples, it.came("r.csv", new_readings)}, "r.csv:3:28: error: '2.000' is not a number");
+  const Called called =
+      it.receive({samples, it.came("r.csv",
+                                   "taken;stage;sample;calibrator;reading [L/min]\n"
+                                   "2026-09-21T01:40;pre;S2;V1;2,000\n2026-09-21T10:20;post;S2;V1;1,990\n")});
+  EXPECT_EQ(called.status, 0) << called.err;
+  EXPECT_FALSE(has(called.err, "receive/")) << called.err;
+  EXPECT_TRUE(has(called.out, "S2: valid\n")) << called.out;
+  EXPECT_TRUE(has(call({"screen", it.book().path()}).out, "2 samples"));
+}
+
+TEST(Receive, TellsOneCauseOnce) {
+  const Receiving it;
+  std::string rows = "\ntaken,stage,sample,calibrator,reading [L/min]\n";
+  for (int i = 0; i < 6; ++i) rows += "21.9.2026 7:4" + std::to_string(i) + ",pre,S1,V1,2.000\n";
+  const std::string file = it.came("r.csv", rows);
+  const Called called = it.receive({file});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(called.err.starts_with(file + ":3:1: error: ")) << called.err;
+  EXPECT_TRUE(has(called.err, "(and so in 6 cells of the column 'taken', the first are lines 3, 4 and 5)"));
+  EXPECT_TRUE(has(called.err, "under [files.\"readings/received-*.csv\"]")) << called.err;
+  EXPECT_EQ(std::count(called.err.begin(), called.err.end(), '\n'), 2) << called.err;
+}
+
+TEST(Receive, SaysWhatIsNoFileFromElsewhere) {
   const Receiving it;
   const std::string samples = it.came("s.csv", new_samples);
   const std::string again = it.came("again.csv", new_samples);
-  expect_refused(it, {samples, again}, "its rows are those of " + samples);
-  ASSERT_EQ(it.receive({samples}).status, 0);
-  expect_refused(it, {again},
-                 "this file was received before, 2026-11-16T12:00+00:00 by the keeper, as samples/received-");
+  const auto err_of = [&](const std::vector<std::string>& files) { return it.receive(files).err; };
+  EXPECT_TRUE(has(err_of({samples, again}), again + ": error: its rows are those of " + samples));
+  EXPECT_TRUE(has(err_of({samples, samples}), "this file is named twice; name each file once"));
+  EXPECT_TRUE(has(err_of({it.book().path()}), "this is the book itself; name the CSV files"));
+  EXPECT_TRUE(has(err_of({it.book().file("samples.csv")}), "this is a file of the book itself"));
+  EXPECT_EQ(it.files_in("samples"), 0U);
+}
+
+// Typed into by hand once it is there, a row is not what was received; what is struck out there is.
+TEST(Receive, LeavesRowsOfWhichCheckTellsThatTheyWereAltered) {
+  const Receiving it;
+  ASSERT_EQ(it.receive({it.came("s.csv", new_samples), it.came("r.csv", new_readings)}).status, 0);
+  const fs::path file = *fs::directory_iterator(it.book().file("readings"));
+  const std::string text = text_of_file(file);
+  const auto changed = [&](const std::string& from, const std::string& to) {
+    std::string other = text;
+    other.replace(other.find(from), from.size(), to);
+    std::ofstream(file, std::ios::binary) << other;
+    return call({"check", it.book().path()}).err;
+  };
+  EXPECT_FALSE(has(changed("1.990,1,,", "1.990,1,yes,the tube had slipped off"), "receive/altered"));
+  EXPECT_TRUE(has(changed("1.990", "1.991"),
+                  "its rows are no longer those that were received 2026-11-16T12:00+00:00 by the keeper from 'r.csv'"));
 }
 
 TEST(Receive, TellsThatAFormWasReceivedBefore) {

@@ -27,7 +27,7 @@ came() {
 }
 for ((i = 0; i < runs; i++)); do came "$i"; done
 
-# All at once, and the first twenty twice, so that one of two that bring the same has to be refused.
+# All at once, and the first twenty twice, so that one of two that bring the same has to pass it over.
 for ((i = 0; i < runs; i++)); do
   for copy in $([ "$i" -lt 20 ] && echo 1 2 || echo 1); do
     "$program" receive "$scratch/book" "s$i.csv" "r$i.csv" --by "run $i" --threads 1 >"$scratch/said.$i.$copy" 2>&1 &
@@ -58,6 +58,8 @@ for ((i = 0; i < 40; i++)); do
   "$program" receive "$scratch/book" "s$number.csv" "r$number.csv" --by me >"$scratch/said" 2>&1 ||
     grep -q 'received before' "$scratch/said" || { cat "$scratch/said"; fail "after a killed run: $before"; }
 done
+# Half a file beside the one that it was to be is told, and no part of the book.
+rm -f "$scratch"/book/*.unfinished-* "$scratch"/book/*/*.unfinished-*
 [[ $(rows) == *"$((runs + 40)) samples and blanks, $((2 * (runs + 40))) readings,"*"0 faults, 0 remarks" ]] || fail "in the end: $(rows)"
 [ "$failures" -eq 0 ] && printf 'rows are whole, and each there once\n'
 exit "$failures"

@@ -79,8 +79,8 @@ TEST(GrownTable, WritesNothingBesideAWorkbookOfDecisions) {
   WrittenBook book;
   book.file("decisions.xlsx", xlsx("<row>" + cells + "</row>"));
   EXPECT_EQ(append(book),
-            "decisions.xlsx:week 46: error: the decisions are kept in a workbook, which is not written to; write it "
-            "there, or save the sheet as decisions.csv and take it out of the workbook [table/in-workbook]\n");
+            "decisions.xlsx:week 46: error: the table decisions is kept in a workbook, which is not written to; save "
+            "its sheet as decisions.csv, and take it out of the workbook [table/in-workbook]\n");
   EXPECT_FALSE(std::filesystem::exists(book.folder() / "decisions.csv"));
 }
 
