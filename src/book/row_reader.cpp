@@ -53,6 +53,10 @@ std::string with_unit(double inside, const Unit& unit) {
 
 }  // namespace
 
+std::string plausible_text(double least, double most, const Unit& unit) {
+  return "between " + with_unit(least, unit) + " and " + with_unit(most, unit) + " is plausible";
+}
+
 std::string list_of(std::span<const std::string_view> words) {
   std::string text;
   for (std::size_t i = 0; i < words.size(); ++i) {
@@ -167,8 +171,7 @@ RowReader::Quantity RowReader::no_such_quantity(int field, std::string_view writ
   const FieldPlace& place = places_[f];
   fail(field, "cell/implausible",
        "the " + std::string(context_.spec.fields[f].name) + " " + in_quotes(written) + " can't be",
-       "between " + with_unit(place.least, place.unit) + " and " + with_unit(place.most, place.unit) +
-           " is plausible; is the unit in the heading right?");
+       plausible_text(place.least, place.most, place.unit) + "; is the unit in the heading right?");
   return {};
 }
 

@@ -52,6 +52,9 @@ struct RowContext {
 // "pre, field or post"
 std::string list_of(std::span<const std::string_view> words);
 
+// "between -93.15 °C and 126.85 °C is plausible"
+std::string plausible_text(double least, double most, const Unit& unit);
+
 // Cells of one row after another, as figures, moments and words. A cell that can't be understood is reported with its
 // place and read as missing; `problem()` then names the row's first fault. Where the row has not as many cells as the
 // heading line, nobody knows which is which: that is told, and nothing of its cells. One reader belongs to one thread.

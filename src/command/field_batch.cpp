@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "book/row_reader.hpp"
+#include "book/table_files.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "history/kits_out.hpp"
 
@@ -15,21 +17,26 @@ void tell_unknown_name(const std::string& what, const std::string& name, const s
                                 "the book has no " + what + " " + in_quotes(name), did_you_mean(name, known))});
 }
 
-// An amount of a dimension; nothing said is nothing, what can't be read is told.
-bool read_said(const std::string& option, const std::string& text, Dimension dimension, std::optional<double>& into,
-               Surroundings& surroundings) {
+// Air as it is said on the command line, within what a reading may state of it; nothing said is nothing, what can't be
+// read or can't be is told. The option is called like the column of the readings.
+bool read_said(const std::string& name, const std::string& text, const std::string& example,
+               std::optional<double>& into, Surroundings& surroundings) {
   if (text.empty()) return true;
-  const std::optional<Amount> amount = amount_of(text, dimension);
-  if (amount) into = amount->value;
-  if (amount) return true;
-  tell(surroundings.err, {error("command/refused", {"command line", 0, 0},
-                                option + " is " + in_quotes(text) + ", which is no " + std::string(to_text(dimension)),
-                                "write a figure with its unit, as in \"" + option + " '" +
-                                    (dimension == Dimension::temperature ? "12 °C"
-                                     : dimension == Dimension::pressure  ? "84.5 kPa"
-                                                                         : "40 %") +
-                                    "'\"")});
-  return false;
+  const FieldSpec& field = readings_spec.fields[field_named(readings_spec, name)->number];
+  const std::string option = "--" + name;
+  const auto refuse = [&](const std::string& message, const std::string& hint) {
+    tell(surroundings.err, {error("command/refused", {"command line", 0, 0}, message, hint)});
+    return false;
+  };
+  const std::optional<Amount> amount = amount_of(text, field.dimension);
+  if (!amount)
+    return refuse(option + " is " + in_quotes(text) + ", which is no " + std::string(to_text(field.dimension)),
+                  "write a figure with its unit, as in \"" + option + " '" + example + "'\"");
+  if (!(amount->value >= field.least && amount->value <= field.most))
+    return refuse(option + " is " + in_quotes(text) + ", which can't be",
+                  plausible_text(field.least, field.most, customary_unit(field.dimension)) + "; is the unit right?");
+  into = amount->value;
+  return true;
 }
 
 // What goes out next under a name, else what went out last.
@@ -122,10 +129,9 @@ std::optional<std::vector<Row>> calibrators_named(const Book& book, const std::v
 
 std::optional<SaidAir> said_air(const AirOptions& options, Surroundings& surroundings) {
   SaidAir said;
-  const bool is_read =
-      read_said("--temperature", options.temperature, Dimension::temperature, said.temperature_k, surroundings) &&
-      read_said("--pressure", options.pressure, Dimension::pressure, said.pressure_kpa, surroundings) &&
-      read_said("--humidity", options.humidity, Dimension::ratio, said.humidity, surroundings);
+  const bool is_read = read_said("temperature", options.temperature, "12 °C", said.temperature_k, surroundings) &&
+                       read_said("pressure", options.pressure, "84.5 kPa", said.pressure_kpa, surroundings) &&
+                       read_said("humidity", options.humidity, "40 %", said.humidity, surroundings);
   if (!is_read) return std::nullopt;
   return said;
 }

@@ -56,5 +56,33 @@ TEST(FieldBatch, TellsAirThatCannotBeRead) {
   EXPECT_TRUE(has(called.err, "--temperature is 'warm', which is no temperature")) << called.err;
 }
 
+// The limits are those of the readings: tests/book/readings_file_test.cpp.
+TEST(FieldBatch, RefusesAirThatCannotBe) {
+  const CalledBook book(planned());
+  const auto told = [&](const std::string& command, const std::string& option, const std::string& said) {
+    const Called called =
+        call({command, book.path(), "--batch", "TUNNEL-8", option, said, "--out", book.file("s.html")});
+    EXPECT_EQ(called.status == 2, !called.err.empty()) << called.err;
+    return called.err;
+  };
+  EXPECT_EQ(
+      told("sheet", "--pressure", "1013 kPa"),
+      "command line: error: --pressure is '1013 kPa', which can't be; between 10 kPa and 200 kPa is plausible; is "
+      "the unit right? [command/refused]\n");
+  EXPECT_EQ(told("sheet", "--temperature", "150 °C"),
+            "command line: error: --temperature is '150 °C', which can't be; between -93.15 °C and 126.85 °C is "
+            "plausible; is the unit right? [command/refused]\n");
+  EXPECT_EQ(
+      told("form", "--humidity", "400 %"),
+      "command line: error: --humidity is '400 %', which can't be; between 0 % and 100 % is plausible; is the unit "
+      "right? [command/refused]\n");
+  for (const auto& [option, said] : {std::pair{"--pressure", "84.5 hPa"}, std::pair{"--temperature", "-300 °C"},
+                                     std::pair{"--humidity", "400"}, std::pair{"--humidity", "-1 %"}})
+    EXPECT_TRUE(has(told("form", option, said), "which can't be")) << said;
+  for (const auto& [option, said] : {std::pair{"--pressure", "1013 hPa"}, std::pair{"--pressure", "10 kPa"},
+                                     std::pair{"--temperature", "-40 °C"}, std::pair{"--humidity", "100 %"}})
+    EXPECT_EQ(told("sheet", option, said), "") << said;
+}
+
 }  // namespace
 }  // namespace driftwarden::field_batch_test
