@@ -121,6 +121,10 @@ std::set<std::string> names_being_received(const std::filesystem::path& book) {
   return names;
 }
 
+std::string received_name(const TableSpec& spec, Day day, std::string_view digits) {
+  return std::string(spec.table) + "/received-" + date_text(day) + "-" + std::string(digits) + ".csv";
+}
+
 std::string received_pattern(const TableSpec& spec) { return std::string(spec.table) + "/received-*.csv"; }
 
 bool is_altered(std::string_view name, std::string_view text, const TableSpec& spec, const TableLayout& layout) {
@@ -143,8 +147,8 @@ std::string RowsReceived::text() const {
 std::string RowsReceived::name_on(Day day) const {
   std::string lasting;
   for (const Line& line : lines_) lasting += line.lasting;
-  return std::string(spec->table) + "/received-" + date_text(day) + "-" + sha256_of(text()).substr(0, digits_of_all) +
-         sha256_of(lasting).substr(0, digits_of_lasting) + ".csv";
+  return received_name(*spec, day,
+                       sha256_of(text()).substr(0, digits_of_all) + sha256_of(lasting).substr(0, digits_of_lasting));
 }
 
 RowsReceived RowsReceived::without(const std::set<std::size_t>& left_out) const {

@@ -27,6 +27,8 @@ bool is_received_name(std::string_view file);
 inline constexpr std::string_view receiving_note = ".driftwarden-receiving";
 std::set<std::string> names_being_received(const std::filesystem::path& book);
 
+// "readings/received-2026-11-30-4f2a9c1b7e55.csv"
+std::string received_name(const TableSpec& spec, Day day, std::string_view digits);
 // "readings/received-*.csv": all files into which rows of a table are received, as book.toml may name them.
 std::string received_pattern(const TableSpec& spec);
 

@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "book/file_manner.hpp"
 #include "book/rows_received.hpp"
 #include "book/table_files.hpp"
 #include "diagnostic/joined.hpp"
@@ -67,6 +68,37 @@ std::vector<std::string> beforehand(const Screening& screening, const FormAsked&
   return all;
 }
 
+constexpr Day clock_days = 400;  // about the day of the form: around which changes of the clock are known to it
+
+// How the file is kept that rows of a form will be received into.
+FileManner manner_of_rows(const Settings& settings, const TableSpec& spec, Day as_of) {
+  return manner_of(settings, received_name(spec, as_of, "000000000000"));
+}
+
+// The clock that times are of: that of the book's zone, unless the files that rows are received into have another.
+std::string zone_text(const Settings& settings, Day as_of) {
+  const auto name = [&](const TableSpec& spec) {
+    const TimeZone* zone = manner_of_rows(settings, spec, as_of).zone;
+    return zone == &settings.zone ? settings.zone_name : zone->name();
+  };
+  const std::string of_samples = name(samples_spec);
+  const std::string of_readings = name(readings_spec);
+  return of_samples == of_readings ? of_samples : of_samples + ", those of readings in " + of_readings;
+}
+
+// "2026-11-01T01:00": seconds of a clock, as if they were UTC.
+std::string clock_text(Moment local_seconds) {
+  const std::string text = local_text(local_seconds, TimeZone::utc());
+  return text.substr(0, 16);
+}
+
+// "-06:00"; a text that every time with an offset ends in.
+std::string offset_text(std::int32_t offset_s) {
+  const std::int32_t minutes = std::abs(offset_s) / 60;
+  const auto two = [](std::int32_t figure) { return (figure < 10 ? "0" : "") + std::to_string(figure); };
+  return (offset_s < 0 ? "-" : "+") + two(minutes / 60) + ":" + two(minutes % 60);
+}
+
 class FormData {
  public:
   FormData(const Screening& screening, const FormAsked& asked)
@@ -75,9 +107,13 @@ class FormData {
   // Everything but the form's own name, which is made of it.
   std::string text() {
     json_.begin_object().member("batch", asked_.batch).member("title", book_.settings.title);
-    json_.member("zone", book_.settings.zone_name).member("decimal", std::string(1, book_.settings.decimal));
+    json_.member("zone", zone_text(book_.settings, asked_.as_of));
     headings("samples", samples_spec);
     headings("readings", readings_spec);
+    of_both("decimals",
+            [&](const TableSpec&, const FileManner& manner) { json_.value(std::string(1, manner.decimal)); });
+    of_both("clock_changes", [&](const TableSpec&, const FileManner& manner) { clock_changes(*manner.zone); });
+    of_both("limits", [&](const TableSpec& spec, const FileManner&) { limits(spec); });
     air();
     json_.key("samples_of").begin_array();
     for (const SampleAhead& sample : asked_.ahead.samples) add(sample);
@@ -107,6 +143,56 @@ class FormData {
     json_.member("form", std::string(form_column)).end_object();
   }
 
+  // Of samples and of readings, as the files are kept that rows are received into.
+  template <class Tell>
+  void of_both(std::string_view name, Tell tell) {
+    json_.key(name).begin_object();
+    for (const TableSpec* spec : {&samples_spec, &readings_spec}) {
+      json_.key(spec->table);
+      tell(*spec, manner_of_rows(book_.settings, *spec, asked_.as_of));
+    }
+    json_.end_object();
+  }
+
+  // The hours that the clock showed twice, with what it was ahead of UTC each time, and those that it left out.
+  void clock_changes(const TimeZone& zone) {
+    json_.begin_array();
+    for (Day day = asked_.as_of - clock_days; day <= asked_.as_of + clock_days; ++day) {
+      if (zone.offset_of_whole_day(day)) continue;
+      using Kind = TimeZone::Local::Kind;
+      constexpr Moment minute = 60;
+      const Moment midnight = day * Moment{seconds_a_day};
+      const auto at = [&](Moment second) { return zone.offset_of_local(midnight + second); };
+      for (Moment from = 0; from < seconds_a_day; from += minute) {
+        const TimeZone::Local local = at(from);
+        if (local.kind == Kind::unique) continue;
+        Moment to = from;
+        while (to < seconds_a_day && at(to).kind == local.kind) to += minute;
+        json_.begin_object().member("from", clock_text(midnight + from)).member("to", clock_text(midnight + to));
+        if (local.kind == Kind::ambiguous)
+          json_.member("first", offset_text(local.offset_s)).member("second", offset_text(local.other_offset_s));
+        json_.end_object();
+        from = to - minute;
+      }
+    }
+    json_.end_array();
+  }
+
+  // What figures the book takes, in the unit of the form's heading.
+  void limits(const TableSpec& spec) {
+    json_.begin_object();
+    for (const FieldSpec& field : spec.fields) {
+      if (field.type != CellType::quantity || !std::isfinite(field.least) || !std::isfinite(field.most)) continue;
+      const auto in_unit = [&](double figure) {
+        if (field.dimension == Dimension::temperature) figure -= zero_celsius_in_kelvin;
+        if (field.dimension == Dimension::ratio) figure *= 100;
+        return std::round(figure * 100) / 100;
+      };
+      json_.key(field.name).begin_array().value(in_unit(field.least)).value(in_unit(field.most)).end_array();
+    }
+    json_.end_object();
+  }
+
   void air() {
     has_air_ = !is_missing(asked_.centre.temperature_k) && !is_missing(asked_.centre.pressure_kpa);
     json_.key("air").begin_object();
@@ -133,6 +219,10 @@ class FormData {
     const Row usual = sample.calibrator != no_row ? sample.calibrator : calibrator_used_last(book_, asked_.as_of);
     json_.member("pre_boxes", is_blank ? 0 : readings_ahead(rules.pre_count, habit_.of(usual)));
     json_.member("post_boxes", is_blank ? 0 : readings_ahead(rules.post_count, habit_.of(usual)));
+    json_.member("field_boxes",
+                 is_blank ? 0 : std::max(fewest_field_boxes, static_cast<std::size_t>(rules.field_count)));
+    json_.member("field_asked", static_cast<std::size_t>(is_blank ? 0 : rules.field_count));
+    json_.member("vacuum", rules.asks_for_vacuum && !is_blank);
     json_.member("calibrator", usual == no_row ? std::string() : book_.instruments[usual].name);
     json_.key("guide").begin_object();
     for (const Row calibrator : asked_.calibrators) {
@@ -234,7 +324,7 @@ std::string field_form(const Screening& screening, const FormAsked& asked, std::
   html.open("h1").text("Batch ").from_book(asked.batch).close();
   html.open("p", {{"class", "days"}}).from_book(screening.book().settings.title).text(". Form ");
   html.element_from_book("span", {{"id", "form-name"}}, name).text(". Times as the clock shows them in ");
-  html.text(screening.book().settings.zone_name + ".").close().close().line_end();
+  html.text(zone_text(screening.book().settings, asked.as_of) + ".").close().close().line_end();
   for (const std::string& each : beforehand(screening, asked))
     html.open("p", {{"class", "told amiss"}}).from_book(each).close().line_end();
   html.open("p", {{"id", "kept"}, {"role", "status"}}).close().line_end();

@@ -14,7 +14,6 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::size_t fewest_field_boxes = 3;
 constexpr double celsius_step = 5;
 constexpr double kpa_step = 1;
 

@@ -101,6 +101,8 @@ std::vector<std::string> left_out_texts(const Book& book, const SamplesAhead& ah
 std::string shown_text(const CalibratorDisplay& display, double shown_l_min);
 // "1.750 to 1.930", "at least 1.750"; "" where there is no band, or none can be worked out.
 std::string band_text(const CalibratorDisplay& display, const DisplayBand& band);
+// Boxes for readings in between, where no rule asks for more.
+inline constexpr std::size_t fewest_field_boxes = 3;
 // "15 min", "2 h".
 std::string duration_text(double minutes);
 // A rule on the flow before sampling in a sentence: its limit, its consequence and its name.

@@ -20,6 +20,12 @@
     return element;
   };
 
+  const button = (words, act) => {
+    const made = make("button", { type: "button" }, words);
+    made.addEventListener("click", act);
+    return made;
+  };
+
   // --- What is kept on this device -----------------------------------------------------------------------------------
   const storage = (() => {
     try {
@@ -33,10 +39,11 @@
   const tellKept = (words) => { kept.textContent = words; };
   const keep = () => {
     saved = {};
+    forgetting.hidden = true;
     if (storage === null) return tellKept("Not kept: this browser stores nothing for this page. Save the rows before you close it.");
     try {
       storage.setItem(place, JSON.stringify(state));
-      tellKept("Kept in this browser until the rows are saved. Any local page can read what is kept.");
+      tellKept("Kept in this browser until you say that the rows are saved. Any local page can read what is kept.");
     } catch (fault) {
       tellKept("Not kept: this browser has no room. Save the rows before you close the page.");
     }
@@ -48,7 +55,7 @@
       if (state === null || typeof state !== "object") state = {};
       tellKept(storage === null
         ? "Not kept: this browser stores nothing for this page. Save the rows before you close it."
-        : text === null ? "What you type is kept in this browser until the rows are saved. Any local page can read what is kept."
+        : text === null ? "What you type is kept in this browser until you say that the rows are saved. Any local page can read what is kept."
         : "Taken up where it was left.");
     } catch (fault) {
       state = {};
@@ -63,19 +70,46 @@
       tellKept("Saved.");
     }
   };
-  const of = (sample) => (state[sample.sample] ??= { fields: {}, sets: {} });
+  const of = (sample) => Object.assign(state[sample.sample] ??= { fields: {}, sets: {} }, { table: "samples" });
+  // The sets of a sample: "pre", "field 1" and so on, "post".
   const setOf = (sample, stage) => {
     const set = (of(sample).sets[stage] ??= { fields: {}, readings: [] });
     set.drafts ??= {};
+    set.table = "readings";
     return set;
   };
+  const stagesOf = (sample) =>
+    ["pre", ...Array.from({ length: of(sample).between ?? 0 }, (none, i) => "field " + (i + 1)), "post"];
 
   // --- Figures as they are typed -------------------------------------------------------------------------------------
   const figure = (text) => {
     const plain = String(text ?? "").trim().replace(",", ".");
     return /^\d+(\.\d+)?$|^-\d+(\.\d+)?$/.test(plain) ? Number(plain) : NaN;
   };
-  const inTheBook = (text) => String(text ?? "").trim().replace(/[.,]/, data.decimal);
+  const inTheBook = (text, table) => String(text ?? "").trim().replace(/[.,]/, data.decimals[table]);
+  // Why a figure can't be taken; "" where it can, and where there is none.
+  const faultOf = (text, limits) => {
+    const plain = String(text ?? "").trim();
+    if (plain === "") return "";
+    const value = figure(plain);
+    if (Number.isNaN(value)) return "This is not a figure.";
+    if (limits && (value < limits[0] || value > limits[1])) return "This can't be: the book takes " + limits[0] + " to " + limits[1] + ".";
+    return "";
+  };
+
+  // --- Times as they are typed: what the clock showed ---------------------------------------------------------------
+  // Where the clock was changed: { from, to, first, second } is an hour that it showed twice, { from, to } one that it left out.
+  const changeAt = (time, table) => (data.clock_changes[table] ?? []).find((change) => time >= change.from && time < change.to);
+  const isTwice = (time, table) => changeAt(time, table)?.first !== undefined;
+  const isNever = (time, table) => { const change = time ? changeAt(time, table) : undefined; return change !== undefined && change.first === undefined; };
+  const offsetOf = (holder, name) => isTwice(holder.fields[name] ?? "", holder.table) ? holder.fields[name + " offset"] ?? "" : "";
+  const timeInTheBook = (holder, name) => (holder.fields[name] ?? "") + offsetOf(holder, name);
+  // Texts in the order of the times: of an hour that was there twice the first one before the second.
+  const inOrder = (holder, name) => {
+    const time = holder.fields[name];
+    const change = time ? changeAt(time, holder.table) : undefined;
+    return change?.first === undefined ? time : change.from + (offsetOf(holder, name) === change.second ? "b" : "a") + time;
+  };
 
   // --- What a display should show: looked up ------------------------------------------------------------------------
   const guideFor = (sample, calibrator) => data.guides[(sample.guide ?? {})[calibrator]] ?? null;
@@ -114,10 +148,10 @@
 
   // --- The page ------------------------------------------------------------------------------------------------------
   let numbers = 0;
-  const field = (label, attributes, value, changed) => {
+  const field = (label, { choices, limits, ...attributes }, value, changed) => {
     const id = "f" + ++numbers;
-    const input = attributes.choices !== undefined
-      ? make("select", { id }, ...attributes.choices.map((word) => make("option", { value: word }, word === "" ? "–" : word)))
+    const input = choices !== undefined
+      ? make("select", { id }, ...choices.map((word) => make("option", { value: word }, word === "" ? "–" : word)))
       : make("input", { id, autocomplete: "off", ...attributes });
     if (attributes.type === "checkbox") input.checked = value === "yes";
     else input.value = value ?? "";
@@ -134,24 +168,33 @@
     return { input, tell, listen, element: make("div", { class: "field " + (attributes.kind ?? "") }, make("label", { for: id }, label), input, told) };
   };
   const number = { inputmode: "decimal", type: "text" };
-  const isFigure = (text, tell) => {
-    const isOne = text.trim() === "" || !Number.isNaN(figure(text));
-    tell(isOne ? "" : "This is not a figure.");
-    return isOne;
-  };
-  const kinds = {
-    time: { type: "datetime-local" }, number, text: { type: "text" }, tick: { type: "checkbox" },
-  };
+  const kinds = { time: { type: "datetime-local" }, text: { type: "text" }, tick: { type: "checkbox" } };
+  // A figure of a column of the book.
+  const figureOf = (table, column) => ({ ...number, limits: data.limits[table][column] });
+  // What there is to say of fields that lean on others is said anew whenever one was changed.
+  const watchers = [];
+  const lookAgain = () => { for (const look of watchers) look(); };
   // A field that is kept under a name: at each stroke, and judged when it is left.
-  const keptField = (holder, name, label, kind, more = () => {}) => {
-    const made = field(label, kinds[kind] ?? kind, holder.fields[name], (value, tell) => {
-      holder.fields[name] = value;
-      if (kind === "number") isFigure(value, tell);
-      more(value, tell);
-      keep();
-    });
+  const keptField = (holder, name, label, kind, judge = () => "") => {
+    const wanted = kinds[kind] ?? kind;
+    const made = field(label, wanted, holder.fields[name], (value) => { holder.fields[name] = value; keep(); });
+    const look = () => made.tell((wanted.limits && faultOf(holder.fields[name], wanted.limits)) || judge(holder.fields[name] ?? ""));
+    watchers.push(look);
     if (made.input.type === "text") made.input.addEventListener("input", () => { holder.fields[name] = made.input.value; keep(); });
-    return made;
+    return made.element;
+  };
+  // What the clock showed; where it showed the hour twice, the first or the second is asked for.
+  const timeField = (holder, name, label, judge = () => "") => {
+    const changes = (data.clock_changes[holder.table] ?? []).filter((change) => change.first !== undefined);
+    const which = keptField(holder, name + " offset", "the clock showed this hour twice: before it was put back, or after",
+      { choices: ["", ...new Set(changes.flatMap((change) => [change.first, change.second]))] });
+    for (const option of which.querySelectorAll("option")) {
+      if (changes.some((change) => change.first === option.value)) option.textContent = "before, " + option.value;
+      if (changes.some((change) => change.second === option.value)) option.textContent = "after, " + option.value;
+    }
+    watchers.push(() => { which.hidden = !isTwice(holder.fields[name] ?? "", holder.table); });
+    return make("div", {}, keptField(holder, name, label, "time", (value) =>
+      isNever(value, holder.table) ? "The clock was put forward past this time." : judge(value)), which);
   };
 
   const now = () => new Date(Date.now() - 60000 * new Date().getTimezoneOffset()).toISOString().slice(0, 16);
@@ -165,7 +208,9 @@
     const draft = (text) => { set.drafts[index] = text; keep(); };
     const made = field("reading " + (index + 1) + ", L/min", number, "", (value, tell) => {
       draft(value);
-      if (!isFigure(value, tell) || value.trim() === "" || counting() !== undefined) return;
+      const fault = faultOf(value, data.limits.readings.reading);
+      tell(fault);
+      if (fault !== "" || value.trim() === "" || counting() !== undefined) return;
       all.push({ value: value.trim(), struck: false });
       delete set.drafts[index];
       keep();
@@ -187,7 +232,7 @@
       made.input.value = one?.value ?? set.drafts[index] ?? "";
       made.input.readOnly = one !== undefined;
       amend.hidden = one === undefined;
-      if (one === undefined) isFigure(made.input.value, made.tell);
+      if (one === undefined) made.tell(faultOf(made.input.value, data.limits.readings.reading));
       tellAgain();
     };
     show();
@@ -211,7 +256,7 @@
     why.focus();
   };
 
-  const setPart = (sample, stage, title, boxes, latest) => {
+  const setPart = (sample, stage, title, boxes, latest, judgeTime) => {
     const set = setOf(sample, stage);
     set.fields.calibrator ??= sample.calibrator;
     const part = make("fieldset", { class: "set" }, make("legend", {}, title));
@@ -238,18 +283,21 @@
     const names = ["", ...data.calibrators.map((each) => each.name)];
     if (set.fields.calibrator && !names.includes(set.fields.calibrator)) names.push(set.fields.calibrator);
     const humid = data.calibrators.some((each) => each.asks_for_humidity);
-    for (const [name, label, kind] of [
-      ["calibrator", "calibrator", { choices: names }], ["taken", "date and time", "time"],
-      ["temperature", "temperature, °C", "number"], ["pressure", "pressure, kPa", "number"],
-      ...(humid ? [["humidity", "humidity, %, for a bubble meter", "number"]] : []), ["by", "initials", "text"],
-    ]) grid.append(keptField(set, name, label, kind, () => context.changed()).element);
+    grid.append(keptField(set, "calibrator", "calibrator", { choices: names }), timeField(set, "taken", "date and time", judgeTime));
+    for (const [name, label] of [["temperature", "temperature, °C"], ["pressure", "pressure, kPa"],
+      ...(humid ? [["humidity", "humidity, %, for a bubble meter"]] : [])])
+      grid.append(keptField(set, name, label, figureOf("readings", name)));
+    grid.append(keptField(set, "by", "initials", "text"));
+    watchers.push(context.changed);
     const list = make("div", { class: "grid readings" });
-    for (let i = 0; i < boxes; ++i) {
-      const one = readingField(sample, stage, i, context);
+    const addBox = () => {
+      const one = readingField(sample, stage, readings.length, context);
       readings.push(one);
       list.append(one.box);
-    }
-    part.append(grid, should, list);
+    };
+    set.boxes = Math.max(set.boxes ?? 0, boxes, set.readings.length);
+    while (readings.length < set.boxes) addBox();
+    part.append(grid, should, list, button("one more reading", () => { ++set.boxes; addBox(); keep(); }));
     if (latest) part.append(make("p", { class: "note" }, latest));
     look();
     return part;
@@ -264,57 +312,100 @@
       make("summary", {}, make("bdi", {}, sample.sample), make("span", { class: "state" })),
       make("p", { class: "note" }, ...words.flatMap((word, i) => [i > 0 ? ", " : "", make("bdi", {}, word)])));
     const grid = make("div", { class: "grid" });
-    const check = make("p", { class: "told" });
-    const times = () => {
-      const { started, stopped } = own.fields;
-      check.textContent = started && stopped && stopped <= started ? "It stops before it starts: look at both, and at the dates." : "";
-      check.classList.toggle("amiss", check.textContent !== "");
-      mark();
-    };
-    grid.append(keptField(own, "medium", "cassette, filter or tube", "text").element);
+    grid.append(keptField(own, "medium", "cassette, filter or tube", "text"));
     if (sample.kind === "blank") {
-      grid.append(keptField(own, "note", "remarks", "text").element, keptField(own, "blank", "it was handled as a blank", "tick", () => mark()).element);
+      grid.append(timeField(own, "started", "opened at"), timeField(own, "stopped", "closed at", () => order(sample)),
+        keptField(own, "note", "remarks", "text"), keptField(own, "blank", "it was handled as a blank", "tick"));
       part.append(grid);
       return part;
     }
-    const warm = keptField(own, "warm_up", "warm-up, min", "number", (value, tell) => {
-      const minutes = figure(value);
-      if (sample.warm_up !== null && minutes < sample.warm_up) tell("A rule asks for " + sample.warm_up + " min.");
-    });
-    grid.append(warm.element);
-    part.append(grid, setPart(sample, "pre", "Before sampling", sample.pre_boxes, ""));
+    grid.append(keptField(own, "warm_up", "warm-up, min", figureOf("samples", "warm-up"), (value) =>
+      sample.warm_up !== null && figure(value) < sample.warm_up ? "A rule asks for " + sample.warm_up + " min." : ""));
+    part.append(grid, setPart(sample, "pre", "Before sampling", sample.pre_boxes, "", () => oddTime(sample, "pre")));
     const sampling = make("div", { class: "grid" });
-    for (const [name, label, kind] of [["started", "start", "time"], ["stopped", "stop", "time"], ["paused", "paused, min", "number"],
-      ["temperature", "temperature, °C", "number"], ["pressure", "pressure, kPa", "number"], ["by", "taken by", "text"],
+    const day = (value) => sample.day && value && value.slice(0, 10) !== sample.day ? "It is planned for " + sample.day + "." : "";
+    sampling.append(timeField(own, "started", "start", day), timeField(own, "stopped", "stop", () => order(sample)));
+    for (const [name, label] of [["paused", "paused, min"], ["temperature", "temperature, °C"], ["pressure", "pressure, kPa"],
+      ...(sample.vacuum ? [["vacuum", "vacuum behind the sampler, kPa"]] : [])])
+      sampling.append(keptField(own, name, label, figureOf("samples", name)));
+    for (const [name, label, kind] of [["by", "taken by", "text"],
       ["fault", "the pump had stopped, an inlet was not free, or another fault", "tick"], ["note", "remarks", "text"]])
-      sampling.append(keptField(own, name, label, kind, times).element);
-    part.append(make("fieldset", { class: "set" }, make("legend", {}, "Sampling"), sampling, check));
+      sampling.append(keptField(own, name, label, kind));
+    part.append(make("fieldset", { class: "set" }, make("legend", {}, "Sampling"), sampling));
+    const between = make("div", {});
+    const addBetween = (number) => between.append(setPart(sample, "field " + number, "In between, check " + number, sample.field_boxes, "",
+      () => oddTime(sample, "field " + number)));
+    own.between ??= sample.field_asked > 0 ? 1 : 0;
+    for (let i = 1; i <= own.between; ++i) addBetween(i);
+    part.append(between, button("a check in between", () => { addBetween(++own.between); keep(); lookAgain(); }));
     part.append(setPart(sample, "post", "After sampling", sample.post_boxes,
-      sample.latest_post === null ? "" : "A rule asks for it at most " + sample.latest_post + " min after the stop."));
+      sample.latest_post === null ? "" : "A rule asks for it at most " + sample.latest_post + " min after the stop.",
+      () => oddTime(sample, "post")));
     return part;
+  };
+  const order = (sample) => {
+    const own = of(sample);
+    return own.fields.started && own.fields.stopped && inOrder(own, "stopped") <= inOrder(own, "started")
+      ? "It stops before it starts: look at both, and at the dates." : "";
+  };
+  // What is odd about when a set was taken.
+  const oddTime = (sample, stage) => {
+    const own = of(sample);
+    const taken = inOrder(setOf(sample, stage), "taken");
+    const started = inOrder(own, "started");
+    const stopped = inOrder(own, "stopped");
+    if (!taken || !started || !stopped) return "";
+    if (stage === "pre" && taken > started) return "This is after the start: look at both, and at the dates.";
+    if (stage === "post" && taken < stopped) return "This is before the stop: look at both, and at the dates.";
+    if (stage.startsWith("field") && (taken < started || taken > stopped)) return "This is not between start and stop.";
+    return "";
+  };
+  // A set that can't be what it is said to be: the book would not use it.
+  const canNotBe = (sample, stage) => {
+    const taken = inOrder(setOf(sample, stage), "taken");
+    const start = inOrder(of(sample), "started");
+    const stop = inOrder(of(sample), "stopped");
+    return Boolean(taken && start && stop) && (stage === "pre" ? taken > stop : stage === "post" && taken < start);
   };
 
   // --- What is done, and what lacks ----------------------------------------------------------------------------------
   const counting = (sample, stage) => setOf(sample, stage).readings.flatMap((all) => (all ?? []).filter((one) => !one.struck));
   const drafts = (sample, stage) => Object.values(setOf(sample, stage).drafts).filter((text) => text.trim() !== "");
+  const wordsOf = (stage) => stage === "pre" ? "before" : stage === "post" ? "after" : "in between";
+  // Of a sample's own fields, or of a set's: what was typed and can't be taken.
+  const faulty = (holder, words, times, figures) => [
+    ...times.filter(([name]) => isTwice(holder.fields[name] ?? "", holder.table) && offsetOf(holder, name) === "")
+      .map(([, label]) => "which of the two hours " + label + words + " was"),
+    ...times.filter(([name]) => isNever(holder.fields[name] ?? "", holder.table)).map(([, label]) => "a time of " + label + words + " that there is"),
+    ...figures.filter(([name, column]) => faultOf(holder.fields[name], data.limits[holder.table][column]) !== "")
+      .map(([, column]) => "a figure for " + column + words),
+  ];
   const lacks = (sample) => {
-    const own = of(sample).fields;
-    if (sample.kind === "blank") return own.blank === "yes" ? [] : ["the tick that it was handled as a blank"];
-    const missing = [];
-    for (const [name, words] of [["started", "the start"], ["stopped", "the stop"]]) if (!own[name]) missing.push(words);
-    if (own.started && own.stopped && own.stopped <= own.started) missing.push("a stop later than the start");
-    for (const [stage, words] of [["pre", "before"], ["post", "after"]]) {
+    const own = of(sample);
+    const startAndStop = [["started", "the start"], ["stopped", "the stop"]];
+    if (sample.kind === "blank") {
+      return [...(own.fields.blank === "yes" ? [] : ["the tick that it was handled as a blank"]), ...(order(sample) === "" ? [] : ["a closing later than the opening"]),
+        ...faulty(own, "", [["started", "the opening"], ["stopped", "the closing"]], [])];
+    }
+    const missing = startAndStop.filter(([name]) => !own.fields[name]).map(([, words]) => words);
+    if (order(sample) !== "") missing.push("a stop later than the start");
+    missing.push(...faulty(own, "", startAndStop, [["warm_up", "warm-up"], ["paused", "paused"], ["temperature", "temperature"], ["pressure", "pressure"], ["vacuum", "vacuum"]]));
+    for (const stage of stagesOf(sample)) {
       const set = setOf(sample, stage);
-      if (counting(sample, stage).length === 0) missing.push("readings " + words);
+      const words = wordsOf(stage);
+      const isRead = counting(sample, stage).length > 0;
+      if (!isRead && !stage.startsWith("field")) missing.push("readings " + words);
       if (drafts(sample, stage).length > 0) missing.push("a reading " + words + " that is no figure yet");
-      if (counting(sample, stage).length > 0 && (!set.fields.taken || !set.fields.calibrator)) missing.push("time or calibrator of the readings " + words);
+      if (isRead && (!set.fields.taken || !set.fields.calibrator)) missing.push("time or calibrator of the readings " + words);
+      if (canNotBe(sample, stage)) missing.push("a time of the readings " + words + " that is " + words + " sampling");
+      missing.push(...faulty(set, " " + words, [["taken", "the readings"]], [["temperature", "temperature"], ["pressure", "pressure"], ["humidity", "humidity"]]));
     }
     return missing;
   };
   const isBegun = (sample) => {
     const one = of(sample);
     const typed = Object.entries(one.fields).some(([name, value]) => value && name !== "medium");
-    return typed || ["pre", "post"].some((stage) =>
+    return typed || stagesOf(sample).some((stage) =>
       setOf(sample, stage).readings.some((all) => (all ?? []).length > 0) || drafts(sample, stage).length > 0);
   };
 
@@ -326,23 +417,25 @@
   const table = (headings, columns, rows) =>
     [columns.map((name) => headings[name]), ...rows.map((row) => columns.map((name) => row[name]))].map((line) => line.map(cell).join(",") + "\n").join("");
   const sampleColumns = ["sample", "batch", "kind", "pump", "sampler", "nominal", "method", "analysis", "medium", "started", "stopped",
-    "paused", "warm-up", "temperature", "pressure", "fault", "by", "note", "form"];
+    "paused", "warm-up", ...(data.samples_of.some((sample) => sample.vacuum) ? ["vacuum"] : []), "temperature", "pressure", "fault", "by", "note", "form"];
   const readingColumns = ["taken", "stage", "sample", "calibrator", "reading", "temperature", "pressure", "humidity", "replicate", "set", "by", "void", "note", "form"];
   const finished = () => data.samples_of.filter((sample) => lacks(sample).length === 0);
   const sampleRows = () => finished().map((sample) => {
     const own = of(sample).fields;
     const isBlank = sample.kind === "blank";
+    const figured = (text) => inTheBook(text, "samples");
     return { sample: sample.sample, batch: data.batch, kind: sample.kind, pump: sample.pump, sampler: sample.sampler,
-      nominal: sample.nominal === null ? "" : inTheBook(sample.nominal), method: sample.method, analysis: sample.analysis, medium: own.medium,
-      started: own.started, stopped: own.stopped, paused: inTheBook(own.paused), "warm-up": inTheBook(own.warm_up),
-      temperature: inTheBook(own.temperature), pressure: inTheBook(own.pressure), fault: isBlank ? "" : own.fault === "yes" ? "yes" : "no",
-      by: own.by, note: own.note, form: formName };
+      nominal: sample.nominal === null ? "" : figured(sample.nominal), method: sample.method, analysis: sample.analysis, medium: own.medium,
+      started: timeInTheBook(of(sample), "started"), stopped: timeInTheBook(of(sample), "stopped"), paused: figured(own.paused),
+      "warm-up": figured(own.warm_up), vacuum: figured(own.vacuum), temperature: figured(own.temperature), pressure: figured(own.pressure),
+      fault: isBlank ? "" : own.fault === "yes" ? "yes" : "no", by: own.by, note: own.note, form: formName };
   });
-  const readingRows = () => finished().filter((sample) => sample.kind !== "blank").flatMap((sample) => ["pre", "post"].flatMap((stage) => {
+  const readingRows = () => finished().filter((sample) => sample.kind !== "blank").flatMap((sample) => stagesOf(sample).flatMap((stage) => {
     const set = setOf(sample, stage);
+    const figured = (text) => inTheBook(text, "readings");
     return set.readings.flatMap((all, i) => (all ?? []).map((one) => ({
-      taken: set.fields.taken, stage, sample: sample.sample, calibrator: set.fields.calibrator, reading: inTheBook(one.value),
-      temperature: inTheBook(set.fields.temperature), pressure: inTheBook(set.fields.pressure), humidity: inTheBook(set.fields.humidity),
+      taken: timeInTheBook(set, "taken"), stage: stage.split(" ")[0], sample: sample.sample, calibrator: set.fields.calibrator, reading: figured(one.value),
+      temperature: figured(set.fields.temperature), pressure: figured(set.fields.pressure), humidity: figured(set.fields.humidity),
       replicate: String(i + 1), set: sample.sample + " " + stage, by: set.fields.by, void: one.struck ? "yes" : "",
       note: one.struck ? "struck out " + one.when + " by " + one.who + ": " + one.why : "", form: formName,
     })));
@@ -361,18 +454,18 @@
     link.remove();
     setTimeout(() => URL.revokeObjectURL(address), 60000);
     saved[what] = true;
-    if (saved.samples && saved.readings && finished().length === data.samples_of.length) forget();
-    else if (saved.samples && saved.readings) tellKept("Saved. What is not finished is still kept in this browser.");
+    if (!saved.samples || !saved.readings) return;
+    const areAll = finished().length === data.samples_of.length;
+    tellKept("See that both files have been saved. " + (areAll ? "Then forget what is kept here, at the end of the page." : "What is not finished is still kept in this browser."));
+    forgetting.hidden = !areAll;
   };
+  // A browser does not say whether a file was really saved: whoever saved it does.
+  const forgetting = make("p", { hidden: true }, "Are both files where you will find them? ",
+    button("yes, forget what is kept here", () => { forgetting.hidden = true; forget(); }));
 
   const end = document.getElementById("end");
   const summary = make("ul", {});
   const shown = make("textarea", { readonly: true, rows: "6", "aria-label": "the rows as text", hidden: true });
-  const button = (words, act) => {
-    const made = make("button", { type: "button" }, words);
-    made.addEventListener("click", act);
-    return made;
-  };
   const mark = () => {
     summary.replaceChildren();
     data.samples_of.forEach((sample, i) => {
@@ -388,9 +481,10 @@
   end.append(make("h2", {}, "Save the rows"), summary,
     make("p", { class: "note" }, "Two files: take both to where the book is, and give them to driftwarden receive."),
     button("save samples", () => save("samples")), button("save readings", () => save("readings")),
-    button("show them as text", () => { const files = filesNow(); shown.hidden = false; shown.value = files.samples + "\n" + files.readings; }), shown);
-  document.addEventListener("change", mark);
+    button("show them as text", () => { const files = filesNow(); shown.hidden = false; shown.value = files.samples + "\n" + files.readings; }), forgetting, shown);
+  document.addEventListener("change", () => { lookAgain(); mark(); });
   document.addEventListener("input", mark);
+  lookAgain();
   mark();
   // Two windows would write over each other: what was typed last goes on, the other one rests.
   window.addEventListener("storage", (event) => {

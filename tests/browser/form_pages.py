@@ -41,6 +41,7 @@ RECORDS = [
     ("TF48A-5", "PUMP-05", "BUB-1", ["2.004", "2.002", "2.005"], ["2.000", "1.998", "2.001"], "20", "14:34", True),
     (HOSTILE, "PUMP-06", "VOL-1", ["2.001", "2.003", "2.002"], ["1.999", "1.998", "1.997"], "20", "09:00", False),
 ]
+BETWEEN, BETWEEN_READ = 2, ["2.207", "2.205"]  # the record that was read in between, too
 SAMPLER, METHOD, ANALYSIS = "respirable-parallel-impactor", "site method 7", "respirable dust and quartz"
 
 
@@ -65,7 +66,7 @@ def by_hand(folder):
         for sample, pump, _, _, _, warm_up, stop, fault in RECORDS:
             rows.writerow([sample, "TF48A", "sample", pump, SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:30", f"{DAY}T{stop}", "10",
                            warm_up, "12", "84.6", "yes" if fault else "no"])
-        rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS] + 7 * [""])
+        rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:15", f"{DAY}T14:40"] + 5 * [""])
     with open(folder / "readings" / "hand.csv", "w", encoding="utf-8", newline="") as file:
         rows = csv.writer(file)
         rows.writerow(["taken", "stage", "sample", "calibrator", "reading [L/min]", "temperature [°C]", "pressure [kPa]",
@@ -75,6 +76,9 @@ def by_hand(folder):
                 for number, figure in enumerate(figures, 1):
                     rows.writerow([f"{DAY}T{at}", stage, sample, calibrator, figure, "15", "84.5",
                                    "40" if calibrator == "BUB-1" else "", number])
+            if sample == RECORDS[BETWEEN][0]:
+                for number, figure in enumerate(BETWEEN_READ, 1):
+                    rows.writerow([f"{DAY}T10:00", "field", sample, calibrator, figure, "15", "84.5", "", number])
 
 
 def after(stop):
@@ -170,6 +174,18 @@ class Form:
             self.tap(self.field(sampling, "the pump had stopped, an inlet was not free, or another fault"))
         self.fill_set(last, calibrator, after(stop), post)
 
+    def press(self, part, words):
+        self.tap([each for each in part.find_elements(By.TAG_NAME, "button") if each.text == words][0])
+        time.sleep(0.2)
+
+    def state(self, part):
+        return part.find_element(By.CSS_SELECTOR, ".state").text
+
+    def retype(self, part, label, text):
+        """Types over what a field holds."""
+        self.driver.execute_script("arguments[0].value = ''", self.field(part, label))
+        self.type(part, label, text)
+
     def kept(self):
         return self.driver.find_element(By.ID, "kept").text
 
@@ -178,6 +194,49 @@ class Form:
         asked = [url for url in self.browser.requests() if not url.startswith(("file:", "blob:"))]
         expect(asked == [], f"the form asked for {asked}")
         self.driver.quit()
+
+
+def slips(form):
+    """What can't be is told at its field, and the sample is not finished; all of it is mended again."""
+    part = form.sample(0)
+    first = part.find_elements(By.CSS_SELECTOR, "fieldset")[0]
+    for place, label, slip, told, lacks, sound in (
+            (first, "temperature, °C", "1o", "This is not a figure.", "a figure for temperature before", "15"),
+            (first, "pressure, kPa", "850", "This can't be: the book takes 10 to 200.", "a figure for pressure before", "84.5"),
+            (part, "warm-up, min", "2o", "This is not a figure.", "a figure for warm-up", "20")):
+        form.retype(place, label, slip)
+        expect(told in form.told(part) and lacks in form.state(part), f"{slip} as {label}: {form.told(part)}; {form.state(part)}")
+        form.retype(place, label, sound)
+    last = part.find_elements(By.CSS_SELECTOR, "fieldset")[2]
+    form.type(last, "date and time", f"{DAY}T05:00")
+    expect("This is before the stop: look at both, and at the dates." in form.told(last), form.told(last))
+    expect("a time of the readings after that is after sampling" in form.state(part), form.state(part))
+    form.type(last, "date and time", f"{DAY}T{after('14:30')}")
+    expect(form.told(part) == "" and form.state(part).strip() == "finished", f"mended: {form.told(part)}; {form.state(part)}")
+    # A set has room for one more.
+    boxes = len(first.find_elements(By.CSS_SELECTOR, ".reading"))
+    form.press(first, "one more reading")
+    expect(len(first.find_elements(By.CSS_SELECTOR, ".reading")) == boxes + 1, "no box more")
+
+
+def doubled_hour(form, blank):
+    """The clock was put back in the night to 2026-11-01: which of the two hours is asked for."""
+    form.type(blank, "opened at", "2026-11-01T01:30")
+    expect("which of the two hours the opening was" in form.state(blank), form.state(blank))
+    which = "the clock showed this hour twice: before it was put back, or after"
+    choice = form.field(blank, which)
+    expect(choice.is_displayed() and [each.text for each in choice.find_elements(By.TAG_NAME, "option")] == ["–", "before, -06:00", "after, -07:00"],
+           choice.text)
+    form.type(blank, which, "-07:00")
+    form.type(blank, "closed at", "2026-11-01T02:10")
+    expect(form.state(blank).strip() == "finished", form.state(blank))
+    form.press(form.driver.find_element(By.ID, "end"), "show them as text")
+    rows = form.driver.find_element(By.TAG_NAME, "textarea").get_attribute("value")
+    expect("2026-11-01T01:30-07:00,2026-11-01T02:10," in rows, rows)
+    form.type(blank, "opened at", f"{DAY}T06:15")
+    form.type(blank, "closed at", f"{DAY}T14:40")
+    expect(not form.field(blank, which).is_displayed() if [1 for each in blank.find_elements(By.TAG_NAME, "label") if each.text == which] else True,
+           "the hour is asked for still")
 
 
 def wait_for(file):
@@ -248,9 +307,15 @@ def main():
         form.fill_before(number)
     for number in range(6):
         form.fill_after(number)
+    slips(form)
+    part = form.sample(BETWEEN)
+    form.press(part, "a check in between")
+    between = [each for each in part.find_elements(By.CSS_SELECTOR, "fieldset") if "In between, check 1" in each.text][0]
+    form.fill_set(between, RECORDS[BETWEEN][2], "10:00", BETWEEN_READ)
     blank = form.sample(6)
     form.tap(form.field(blank, "it was handled as a blank"))
     time.sleep(0.1)
+    doubled_hour(form, blank)
     states = [each.text for each in form.driver.find_elements(By.CSS_SELECTOR, ".state")]
     expect(states == 7 * [" finished"] or [s.strip() for s in states] == 7 * ["finished"], f"states {states}")
     form.browser.picture(str(SCRATCH / "form-end.png"), whole=False)
@@ -261,13 +326,17 @@ def main():
     name = form.driver.find_element(By.ID, "form-name").text.replace("/", "-")
     files = [downloads / f"{name}-samples.csv", downloads / f"{name}-readings.csv"]
     wait_for(files)
+    # Nobody but whoever saved them knows whether the files are there.
+    expect(form.kept().startswith("See that both files have been saved."), form.kept())
+    expect(form.browser.script("return window.localStorage.length") == 1, "it was forgotten before anybody said so")
+    form.press(form.driver.find_element(By.ID, "end"), "yes, forget what is kept here")
     expect(form.kept() == "Saved. Nothing is kept in this browser any more.", form.kept())
     expect(form.browser.script("return window.localStorage.length") == 0, "something is kept still")
     form.close()
 
     said = run("receive", typed, *files, "--by", "instrument keeper", "--as-of", DAY)
     expect("7 rows of samples in samples/received-" in said, said)
-    expect("37 rows of readings in readings/received-" in said, said)
+    expect("39 rows of readings in readings/received-" in said, said)
     of_typed = run("screen", typed, "--batch", "TF48A", "--as-of", DAY, "--format", "csv", status=(0, 1))
     of_hand = run("screen", hand, "--batch", "TF48A", "--as-of", DAY, "--format", "csv", status=(0, 1))
     expect(of_typed == of_hand, f"typed and by hand differ:\n{of_typed}\n{of_hand}")

@@ -42,6 +42,44 @@ TEST(FieldForm, HoldsTheSamplesOfTheBatchAndTheBooksHeadings) {
   EXPECT_EQ(data["samples_headings"]["paused"], "paused [min]");
 }
 
+// What is typed must be read in the book as it was meant.
+TEST(FieldForm, WritesRowsAsTheFilesAreKeptThatTheyWillStandIn) {
+  BookText text = sheet_book();
+  text.settings += "[files.\"readings/received-*\"]\ndecimal = \",\"\ntime_zone = \"MST7MDT,M3.2.0,M11.1.0\"\n";
+  JudgedBook book(text, sheet_rules);
+  const std::string page = field_form(book.screening(), asked_of(book), "1");
+  const nlohmann::json data = data_of(page);
+  EXPECT_EQ(data["decimals"]["samples"], ".");
+  EXPECT_EQ(data["decimals"]["readings"], ",");
+  EXPECT_NE(page.find("Times as the clock shows them in UTC, those of readings in MST7MDT,M3.2.0,M11.1.0."),
+            std::string::npos);
+  EXPECT_TRUE(data["clock_changes"]["samples"].empty());
+  // check value, derived: the rule's second Sunday of March and first of November, at 02:00 (POSIX TZ)
+  const nlohmann::json& changes = data["clock_changes"]["readings"];
+  ASSERT_EQ(changes.size(), 4U);
+  EXPECT_EQ(changes[1], (nlohmann::json{{"from", "2026-03-08T02:00"}, {"to", "2026-03-08T03:00"}}));
+  EXPECT_EQ(changes[2],
+            (nlohmann::json{
+                {"from", "2026-11-01T01:00"}, {"to", "2026-11-01T02:00"}, {"first", "-06:00"}, {"second", "-07:00"}}));
+}
+
+TEST(FieldForm, KnowsWhatTheBookTakesAndWhatRulesAskFor) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const nlohmann::json data = data_of(field_form(book.screening(), asked_of(book), "1"));
+  EXPECT_EQ(data["limits"]["readings"]["pressure"], (nlohmann::json{10, 200}));
+  EXPECT_EQ(data["limits"]["samples"]["temperature"], (nlohmann::json{-93.15, 126.85}));
+  EXPECT_EQ(data["limits"]["readings"]["humidity"], (nlohmann::json{0, 100}));
+  EXPECT_EQ(data["samples_of"][0]["vacuum"], false);
+  EXPECT_EQ(data["samples_of"][0]["field_boxes"], 3);
+  EXPECT_EQ(data["samples_of"][5]["field_boxes"], 0);
+  RulesText rules = sheet_rules;
+  rules.rules.push_back({Subject::sample, "vacuum", "more_than", {"17 inHg"}});
+  JudgedBook asking(sheet_book(), rules);
+  const nlohmann::json asked = data_of(field_form(asking.screening(), asked_of(asking), "1"));
+  EXPECT_EQ(asked["samples_of"][0]["vacuum"], true);
+  EXPECT_EQ(asked["samples_of"][5]["vacuum"], false);
+}
+
 // From the same place as on the sheet.
 TEST(FieldForm, SaysBeforehandWhatIsLeftOutAndWhatSpeaksAgainstAnInstrument) {
   BookText text = sheet_book();
