@@ -169,11 +169,13 @@ void append_samples(HtmlText& html, const ReviewPage& page) {
   const Review& review = page.review;
   const Shown shown(review);
   open_section(html, 3, "samples", "Samples");
-  html.element("p", {{"class", "lead"}},
-               "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, with its expanded "
-               "uncertainty U (95 %), and at " +
-                   conditions_text(page.screening.book().settings.reference) +
-                   ". Each line opens to its working: every figure down to the file and line it came from.");
+  html.element(
+      "p", {{"class", "lead"}},
+      "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, with its expanded "
+      "uncertainty U (95 %), and at " +
+          conditions_text(page.screening.book().settings.reference) +
+          ". The gravest finding gives the verdict; a decision may overrule it. Each line opens to its working, down "
+          "to the file and line of every figure.");
   append_verdict_key(html, KeyOf::verdicts_and_findings);
   html.markup("<div id=\"filter\" hidden></div>\n");
   html.element("h3", "From these days");

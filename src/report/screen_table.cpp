@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "quantity/rounding.hpp"
 #include "report/printed_figures.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
@@ -32,12 +33,13 @@ std::string title_line(const Settings& settings) {
          conditions_text(settings.reference) + " (ref.).";
 }
 
-// "Of these, by decision: 1 valid, 1 qualified", with its line end; "" where no decision changes how a sample stands.
+// "of these, by decision: 1 counts as valid, 2 count as qualified", with its line end; "" where no decision changes how
+// a sample stands.
 std::string by_decision_text(const Totals& totals) {
   std::string parts;
   const auto add = [&parts](std::size_t count, Verdict verdict) {
     if (count == 0) return;
-    parts += (parts.empty() ? "" : ", ") + std::to_string(count) + " " + std::string(to_text(verdict));
+    parts += (parts.empty() ? "" : ", ") + counted(count, "counts as ", "count as ") + std::string(to_text(verdict));
   };
   add(totals.valid_by_decision, Verdict::valid);
   add(totals.qualified_by_decision, Verdict::qualified);
@@ -221,7 +223,8 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
     }
   }
   if (!apart.empty())
-    apart = "\n" + paint_.heading("Batches, pumps and calibrators, apart from the samples' verdicts") + "\n" + apart;
+    apart = "\n" + paint_.heading("Batches, pumps and calibrators themselves: no sample's verdict changes by these") +
+            "\n" + apart;
   const auto part = [this](std::size_t count, Verdict verdict) {
     return count == 0 ? std::to_string(count) + " " + std::string(to_text(verdict))
                       : paint_.verdict(verdict, std::to_string(count) + " " + std::string(to_text(verdict)));

@@ -49,17 +49,17 @@ constexpr MeasureTexts of_samples[] = {
     two_ways(S::post_deviation, "After sampling the flow was {size} above the {base} ({flow}, {beside} {from})",
              "After sampling the flow was {size} below the {base} ({flow}, {beside} {from})",
              "How far the flow after sampling was from the {base} can't be worked out: {why}"),
-    readings(S::pre_count, "No flow reading before sampling is on record (enter it if you have it)",
+    readings(S::pre_count, "No flow reading before sampling is on record (enter what was read)",
              "1 reading was taken before sampling", "{figure} readings were taken before sampling",
              "How many readings were taken before sampling is not known: {why}"),
-    readings(S::post_count, "No flow reading after sampling is on record (enter it if you have it)",
+    readings(S::post_count, "No flow reading after sampling is on record (enter what was read)",
              "1 reading was taken after sampling", "{figure} readings were taken after sampling",
              "How many readings were taken after sampling is not known: {why}"),
     row(S::pre_rsd, "The flow readings before sampling scatter: their standard deviation is {figure}{of_mean}",
         "How the readings before sampling scatter is not known: {why}"),
     row(S::post_rsd, "The flow readings after sampling scatter: their standard deviation is {figure}{of_mean}",
         "How the readings after sampling scatter is not known: {why}"),
-    readings(S::field_count, "No flow reading during sampling is on record (enter it if you have it)",
+    readings(S::field_count, "No flow reading during sampling is on record (enter what was read)",
              "1 reading was taken during sampling", "{figure} readings were taken during sampling",
              "How many readings were taken during sampling is not known: {why}"),
     two_ways(S::field_deviation, "During sampling the flow was read {size} above the {base} ({flow}, {beside} {from})",
@@ -88,7 +88,9 @@ constexpr MeasureTexts of_samples[] = {
     two_ways(S::pressure_change, "The air pressure was {size} higher when the flow was read than during sampling",
              "The air pressure was {size} lower when the flow was read than during sampling",
              "How the air pressure differed between reading and sampling is not known: {why}"),
-    row(S::overlap, "{pump} is on record for this sample and {other} at once, {period} ({figure})",
+    row(S::overlap,
+        "{pump} is on record for this sample and {other} at the same time, {period} ({figure}): if that is not so, "
+        "correct the pump or the times",
         "Whether another sample ran on the pump at the same time is not known: {why}")
         .at_none("No other sample is on record for {pump} at the same time")
         .plain_at_zero(),
@@ -248,7 +250,8 @@ constexpr MeasureTexts of_pumps[] = {
     two_ways(P::drift_mean, "On average the flow of {pump} rose {size} over a sample",
              "On average the flow of {pump} fell {size} over a sample",
              "How far the flow of {pump} moves over a sample is not known: {why}"),
-    row(P::drift_sd, "From sample to sample the drift of {pump} scatters: its standard deviation is {figure}",
+    row(P::drift_sd,
+        "From sample to sample the change of flow of {pump} scatters: its standard deviation is {figure} of the flow",
         "How the drift of {pump} scatters is not known: {why}"),
     two_ways(P::trend, "The flow of {pump} before sampling rises by {size} a week",
              "The flow of {pump} before sampling falls by {size} a week",
@@ -288,9 +291,10 @@ constexpr LimitTexts limits[] = {
 constexpr Texts english_texts{
     .measures = {of_samples, of_sets, of_readings, of_calibrators, of_pumps, of_batches},
     .limits = std::to_array(limits),
-    .near = {.chance = ", but with a chance of {chance} that the true value lies beyond the limit",
-             .guarded = ", but closer to it than the guard band of {guard} U allows, with a chance of {chance} that "
-                        "the true value lies beyond the limit",
+    .near = {.chance = ", but its uncertainty leaves a chance of {chance} that the true value lies beyond the limit",
+             .guarded =
+                 ", but closer to it than the guard band of {guard} U allows: its uncertainty leaves a chance of "
+                 "{chance} that the true value lies beyond the limit",
              .unguarded = ", but its uncertainty can't be stated, so the guard band of {guard} U can't be kept"},
     .lacks = {.not_said = "the book does not say",
               .no_readings = "no flow reading before or after sampling is on record (enter them if you have them)",

@@ -90,10 +90,20 @@ Reported reported(const Rule& rule, const Judgement& judgement) {
 std::optional<std::string> JudgedFigure::value_of(std::string_view placeholder) const {
   const bool is_word = measure_of(rule).kind != MeasureKind::number;
   if (placeholder == "limit") return limit_text(texts, rule.limit);
+  if (placeholder == "says") return filled(statement(), [this](std::string_view name) { return value_of(name); });
   if (placeholder != "figure" && placeholder != "size") return std::nullopt;
   if (is_word) return std::string(word);
   return as_a_time(
       texts, placeholder == "size" ? size_text(rule, judgement) : figure_text(rule, judgement.figure, judgement.limit));
+}
+
+std::string_view JudgedFigure::statement() const {
+  const MeasureTexts& rows = texts.measures[static_cast<std::size_t>(rule.of)][rule.measure];
+  if (measure_of(rule).kind == MeasureKind::yes_no) return word == "yes" ? rows.says : rows.none;
+  if (judgement.figure < 0 && !rows.negative.empty()) return rows.negative;
+  if (judgement.figure == 0 && !rows.none.empty()) return rows.none;
+  if (judgement.figure == 1 && !rows.one.empty()) return rows.one;
+  return rows.says;
 }
 
 }  // namespace driftwarden

@@ -24,7 +24,8 @@ struct Reported {
 };
 Reported reported(const Rule& rule, const Judgement& judgement);
 
-// What of a judged figure may stand in a sentence: {figure}, {size}, {limit}; nothing for any other name.
+// What of a judged figure may stand in a sentence: {figure}, {size}, {limit}, {says}; nothing for any other name. What
+// {says} itself leaves open besides them stays so.
 struct JudgedFigure {
   const Texts& texts;
   const Rule& rule;
@@ -32,6 +33,7 @@ struct JudgedFigure {
   std::string_view word;  // of a measure that is a word, or yes and no
 
   std::optional<std::string> value_of(std::string_view placeholder) const;
+  std::string_view statement() const;  // the measure's sentence for such a figure, nothing in its placeholders
 };
 
 }  // namespace driftwarden

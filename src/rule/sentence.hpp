@@ -27,6 +27,7 @@ inline constexpr std::array placeholders{
     Placeholder{"figure", Placeholder::of_all, "the figure with sign and unit, or the word"},
     Placeholder{"size", Placeholder::of_all, "the figure without its sign"},
     Placeholder{"limit", Placeholder::of_all, "the limit as the pack writes it"},
+    Placeholder{"says", Placeholder::of_all, "what the measure says by itself"},
     Placeholder{"sample", Placeholder::of_samples, "the sample"},
     Placeholder{"sampler", Placeholder::of_samples, "its sampler"},
     Placeholder{"calibrator", Placeholder::of_samples | bit(Subject::calibrator),

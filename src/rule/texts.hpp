@@ -163,7 +163,7 @@ constexpr bool is_own_placeholder(std::string_view name) {
 constexpr bool can_be_filled(std::string_view sentence, Subject of, bool is_missing) {
   for (SentencePart part; !sentence.empty(); sentence = part.rest) {
     part = first_part(sentence);
-    if (!part.is_whole) return false;
+    if (!part.is_whole || part.text == "says") return false;  // it would say itself
     const bool is_own = is_own_placeholder(part.text) || (is_missing && part.text == "why");
     if (part.is_placeholder && !is_own && !has_placeholder(of, part.text)) return false;
   }

@@ -248,7 +248,8 @@ std::string decision_text(const Book& book, const Decision& decision) {
 
 std::string standing_text(const SampleResult& result) {
   std::string text(to_text(result.verdict));
-  if (result.standing != result.verdict) text += ", " + std::string(to_text(result.standing)) + " by decision";
+  if (result.standing != result.verdict)
+    text += ", but counts as " + std::string(to_text(result.standing)) + " by decision";
   return text;
 }
 

@@ -28,7 +28,7 @@ std::string decision_text(const Book& book, const Decision& decision);
 // The same without its place.
 std::string ruling_text(const Book& book, const Decision& decision);
 
-// "void", or where decisions say otherwise "void, valid by decision".
+// "void", or where decisions say otherwise "void, but counts as valid by decision".
 std::string standing_text(const SampleResult& result);
 
 }  // namespace driftwarden

@@ -168,7 +168,7 @@ std::string field_line_text(const SampleResult& result, double difference_l) {
          with_significant_digits(f.course.mean_l_min * f.minutes, 4) + " L, " +
          with_significant_digits(std::abs(difference_l), 2) + (difference_l < 0 ? " L less" : " L more") +
          " than from the mean of before and after" +
-         (is_covered ? "; within the volume's expanded uncertainty, nothing to do" : "");
+         (is_covered ? "; that lies within the volume's expanded uncertainty" : "");
 }
 
 // Words that nobody describes and no rule leans on; where one does, it is a finding.
@@ -250,15 +250,15 @@ void note_small_mass_error(const Screening& screening, const SampleResult& resul
   if (!is_void_for_its_flow(screening, result)) return;
   const SmallMassError small = small_mass_error(screening, *result.figures);
   if (!small) return;
-  const std::string which = small.by_actual && small.by_nominal ? "by either volume"
-                            : small.by_actual                   ? "by the actual volume"
-                                                                : "by the nominal volume";
+  const std::string which = small.by_actual && small.by_nominal ? "with either volume"
+                            : small.by_actual                   ? "with the actual volume"
+                                                                : "with the nominal volume";
   const MassErrorBand errors = screening.basis().mass_change(*result.figures)->errors;
   const std::string limit = shortest(std::round(1e6 * screening.book().settings.small_mass_error) / 1e4) + " %";
-  remarks.push_back("By the stated curve of its sampler, the concentration is off " +
-                    error_text(errors.by_actual_volume) + " by the actual volume and " +
-                    error_text(errors.by_nominal_volume) + " by the nominal volume; " + which + " it is within " +
-                    limit + " at the flow of every set. The sample stays void");
+  remarks.push_back("By the stated curve of its sampler, the concentration is wrong by " +
+                    error_text(errors.by_actual_volume) + " with the actual volume and by " +
+                    error_text(errors.by_nominal_volume) + " with the nominal volume; " + which + " it is within " +
+                    limit + " at each flow that was read. The sample stays void all the same");
 }
 
 }  // namespace

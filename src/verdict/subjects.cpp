@@ -29,8 +29,9 @@ struct Rested {
   std::size_t n = 0;
   std::string_view one;
   std::string_view many;
+  std::string of_which{};  // " of certificate ROT-2/2026-11-11"
 
-  std::string text() const { return one.empty() ? "" : counted(n, std::string(one), std::string(many)); }
+  std::string text() const { return one.empty() ? "" : counted(n, std::string(one), std::string(many)) + of_which; }
 };
 
 Rested on_samples(MeasureValue value, std::size_t n) { return {value, n, "sample", "samples"}; }
@@ -159,6 +160,12 @@ bool says_as_found(const Certificate& certificate) {
                      [](const CertificatePoint& point) { return point.as_found_l_min.has_value(); });
 }
 
+// How many certificates there were before says nothing of one that is the newest's own.
+bool is_of_the_newest(const Rule& rule) {
+  return rule.of == Subject::calibrator && (rule.measure == static_cast<std::size_t>(CalibratorMeasure::due) ||
+                                            rule.measure == static_cast<std::size_t>(CalibratorMeasure::age));
+}
+
 std::size_t certificates_by(const Book& book, Row calibrator, Day as_of) {
   return static_cast<std::size_t>(
       std::count_if(book.certificates.begin(), book.certificates.end(), [&](const Certificate& certificate) {
@@ -188,7 +195,7 @@ Rested calibrator_measure(const Screening& screening, Row calibrator, Calibrator
       return on_certificates(number_value(minutes_a_day * static_cast<double>(as_of - certificate.calibrated)));
     case CalibratorMeasure::as_found_error:
       return {number_value(worst_as_found(certificate, false).error, worst_as_found(certificate, true).error), points,
-              "point", "points"};
+              "point", "points", " of certificate " + certificate.name};
     case CalibratorMeasure::record_as_found:
       return {yes_no_value(says_as_found(certificate)), points, "point", "points"};
     case CalibratorMeasure::read_at:
@@ -333,12 +340,13 @@ std::string message_of(const Screening& screening, const SubjectFinding& finding
   const auto names = [&](std::string_view name) -> std::optional<std::string> {
     return std::string(name == "why" ? texts.lacks.not_said : finding.name);
   };
+  const Rule& rule = screening.rules().rules[finding.rule];
   return sentence_of({.texts = texts,
-                      .rule = screening.rules().rules[finding.rule],
+                      .rule = rule,
                       .finding = finding,
                       .guard = screening.guard(),
                       .word = finding.word,
-                      .rests_on = finding.rests_on,
+                      .rests_on = is_of_the_newest(rule) ? "" : finding.rests_on,
                       .names = names});
 }
 

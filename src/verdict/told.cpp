@@ -48,14 +48,9 @@ class Teller {
   std::string statement() const { return fill(chosen()) + rests(); }
 
   std::string_view chosen() const {
-    const double figure = told_.finding.judgement.figure;
-    if (measure_.kind == MeasureKind::yes_no) return told_.word == "yes" ? rows_.says : rows_.none;
-    if (figure == 0 && rows_.is_of_readings && told_.struck_out > 0)
+    if (told_.finding.judgement.figure == 0 && rows_.is_of_readings && told_.struck_out > 0)
       return told_.struck_out == 1 ? told_.texts.one_struck_out : told_.texts.all_struck_out;
-    if (figure < 0 && !rows_.negative.empty()) return rows_.negative;
-    if (figure == 0 && !rows_.none.empty()) return rows_.none;
-    if (figure == 1 && !rows_.one.empty()) return rows_.one;
-    return rows_.says;
+    return figure_.statement();
   }
 
   std::string clause(bool is_kept) const {
@@ -83,6 +78,7 @@ class Teller {
 
   std::optional<std::string> value_of(std::string_view name) const {
     if (name == "chance") return chance_text(told_.finding);
+    if (name == "says") return fill(chosen());
     if (name == "guard") return with_decimals(told_.guard, 2);
     if (name == "clause") return told_.rule.after;
     if (name == "n") return told_.struck_out > 0 ? std::to_string(told_.struck_out) : std::string(told_.rests_on);

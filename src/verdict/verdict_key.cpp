@@ -14,7 +14,7 @@ constexpr std::array key{
     KeyWord{"undecided",
             "a figure that a rule needs is missing or can't be read; nothing can be said until it is there"},
     KeyWord{"void", "leave its volume out of every result"},
-    KeyWord{"near", "within the limit, but with a chance of 2.5 % or more that the true value lies beyond it"},
+    KeyWord{"near", "within the limit, but its uncertainty leaves a chance of 2.5 % or more that it is beyond"},
     KeyWord{"note, remark", "to be known; no verdict changes by it"},
 };
 constexpr std::size_t verdicts = 4;
@@ -27,7 +27,7 @@ std::span<const KeyWord> verdict_key(KeyOf what) {
 }
 
 std::string verdict_key_text(KeyOf what) {
-  std::string text = "Key.";
+  std::string text = "Key. The gravest finding gives the verdict; a decision may overrule it.";
   for (const KeyWord& each : verdict_key(what))
     text += " " + std::string(each.word) + ": " + std::string(each.meaning) + ".";
   return text;

@@ -24,7 +24,7 @@ TEST(Decide, WritesTheDecisionWithTheTimeOfNowAndSaysHowTheSampleStands) {
   EXPECT_EQ(called.status, 0) << called.err;
   EXPECT_EQ(called.out, wrapped(caution_on_overruling, 0, table_width) +
                             "decisions.csv:2: overrule own/drift of S1, by site hygienist, 2026-11-16T12:00+00:00\n"
-                            "S1: void, valid by decision\n");
+                            "S1: void, but counts as valid by decision\n");
   EXPECT_EQ(text_of_file(book.file("decisions.csv")),
             "decided,by,subject,rule,ruling,reason\n"
             "2026-11-16T12:00+00:00,site hygienist,S1,own/drift,overrule,looked at\n");
@@ -171,7 +171,8 @@ TEST(Decide, OfAllLeavesThoseThatAreRuledOnAsTheyAre) {
   const CalledBook book(four_samples());
   EXPECT_EQ(call(uphold(book, {"S2", "drift", "uphold"})).status, 0);
   const Called called = call(uphold(book, {"drift", "overrule", "--all"}));
-  EXPECT_TRUE(has(called.out, "S1: void, valid by decision\nS3: void, valid by decision\n")) << called.out;
+  EXPECT_TRUE(has(called.out, "S1: void, but counts as valid by decision\nS3: void, but counts as valid by decision\n"))
+      << called.out;
   EXPECT_TRUE(has(called.out, "1 sample was ruled on before and left as decided; name one to rule on it anew\n"));
   EXPECT_TRUE(has(call(uphold(book, {"drift", "uphold", "--all"})).err, "all of these samples are ruled on by now"));
 }

@@ -82,7 +82,7 @@ TEST(CustodySheet, KeepsWhatStandsByDecisionAmongTheOthersAndSaysWhoDecided) {
   EXPECT_TRUE(sheet.voids.empty());
   const CustodyLine& s2 = sheet.lines.at(1);
   EXPECT_EQ(s2.volume, "912.0");
-  EXPECT_EQ(s2.remarks, (std::vector<std::string>{"void, valid by decision",
+  EXPECT_EQ(s2.remarks, (std::vector<std::string>{"void, but counts as valid by decision",
                                                   "void: The flow fell 10.0 %, from 2.000 L/min before sampling to "
                                                   "1.800 L/min after; the limit is 5 % (own/drift); overruled by "
                                                   "site hygienist, 2026-09-22T10:00+00:00: looked "

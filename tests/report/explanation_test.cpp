@@ -215,7 +215,7 @@ TEST(Explanation, ShowsTheRulingBesideItsFindingAndHowTheSampleStands) {
   text.decisions =
       "decided,by,subject,rule,ruling,reason\n2026-09-22T10:00,site hygienist,S1,own/drift,overrule,looked at\n";
   const std::string out = explained(text, {{drift_within("2 %")}});
-  EXPECT_HAS(out, "Sample S1: void, valid by decision   [samples.csv:2]\n");
+  EXPECT_HAS(out, "Sample S1: void, but counts as valid by decision   [samples.csv:2]\n");
   EXPECT_HAS(out, "      Decided: overruled by site hygienist, 2026-09-22T10:00+00:00: looked at [decisions.csv:2]\n");
   EXPECT_HAS(out, "\nVerdict\n  void: the worst of its findings");
   EXPECT_HAS(out, "  By decision it stands as valid: ");

@@ -39,9 +39,9 @@ TEST(Sentence, OfARuleKnowsThePlaceholdersOfItsSubject) {
   EXPECT_EQ(fault("The pump {pump} drew {figure}, {size}; {limit}, {sample}, {sampler}, {calibrator}, {batch}"), "");
   EXPECT_EQ(fault("{calibrator}: {figure}", Subject::calibrator), "");
   EXPECT_EQ(fault("{set}, {reading}", Subject::reading), "");
-  EXPECT_EQ(
-      fault("{set}"),
-      "{set} is no placeholder of a sample; known are figure, size, limit, sample, sampler, calibrator, pump, batch");
+  EXPECT_EQ(fault("{set}"),
+            "{set} is no placeholder of a sample; known are figure, size, limit, says, sample, sampler, calibrator, "
+            "pump, batch");
   EXPECT_EQ(fault("{figur}"), "{figur} is no placeholder of a sample; did you mean 'figure'?");
   EXPECT_EQ(fault("{sample}", Subject::pump).substr(0, 36), "{sample} is no placeholder of a pump");
   EXPECT_EQ(fault("{why}").substr(0, 35), "{why} is no placeholder of a sample");

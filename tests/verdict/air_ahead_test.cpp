@@ -38,7 +38,7 @@ TEST(AirAhead, HeedsTheDayAndLeavesOutWhatDoesNotCount) {
       "taken,stage,sample,calibrator,reading [L/min],temperature [°C],void\n"
       "2026-09-20T07:30,pre,S1,V1,2.000,5,\n"
       "2026-09-21T07:30,pre,S1,V1,2.000,10,yes\n"
-      "2026-09-22T07:30,pre,S1,V1,2.000,20,\n";
+      "2026-09-22T07:30,post,S1,V1,2.000,20,\n";
   JudgedBook book(text);
   EXPECT_NEAR(air_expected(book.screening(), {}, 20717).air.temperature_k, 278.15, 1e-9);  // 2026-09-21
   EXPECT_NEAR(air_expected(book.screening(), {}, 20718).air.temperature_k, 293.15, 1e-9);

@@ -195,13 +195,14 @@ TEST(Message, OfAnOverlapNamesTheOtherSampleAndTheTime) {
       "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T16:00\n"
       "S2,P1,2026-09-21T15:35,2026-09-21T23:30\n";
   EXPECT_EQ(message(of_sample("overlap", "at_most", "0 min"), text),
-            "P1 is on record for this sample and S2 at once, from 15:35 to 16:00 (25 min)");
+            "P1 is on record for this sample and S2 at the same time, from 15:35 to 16:00 (25 min): if that is not so, "
+            "correct the pump or the times");
   text.samples =
-      "sample,pump,started,stopped\nS1,P1,2026-09-21T20:00,2026-09-22T04:00\n"
+      "sample,pump,started,stopped\nS1,P1,2026-09-21T16:00,2026-09-22T04:00\n"
       "S2,P1,2026-09-21T23:30,2026-09-22T08:00\n";
   EXPECT_EQ(message(of_sample("overlap", "at_most", "10 min"), text),
-            "P1 is on record for this sample and S2 at once, from 2026-09-21 23:30 to 2026-09-22 04:00 (270 min); the "
-            "limit is 10 min");
+            "P1 is on record for this sample and S2 at the same time, from 2026-09-21 23:30 to 2026-09-22 04:00 (270 "
+            "min): if that is not so, correct the pump or the times; the limit is 10 min");
 }
 
 TEST(Message, OfACountSaysWhichReadingsAreStruckOut) {
@@ -215,9 +216,9 @@ TEST(Message, OfACountSaysWhichReadingsAreStruckOut) {
   EXPECT_EQ(message({Subject::set, "count", "at_least", {"1"}}, text),
             "All 2 readings before sampling are struck out; the rule asks for at least 1");
   EXPECT_EQ(message(of_sample("pre.count", "at_least", "3"), with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            "No flow reading before sampling is on record (enter it if you have it); the rule asks for at least 3");
+            "No flow reading before sampling is on record (enter what was read); the rule asks for at least 3");
   EXPECT_EQ(message(of_sample("field.count", "at_least", "1"), text),
-            "No flow reading during sampling is on record (enter it if you have it); the rule asks for at least 1");
+            "No flow reading during sampling is on record (enter what was read); the rule asks for at least 1");
 }
 
 TEST(Message, SaysOfWhatASpreadIsAShare) {

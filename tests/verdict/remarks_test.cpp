@@ -280,7 +280,7 @@ TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
   EXPECT_EQ(
       volume_remarks(by_ends.screening(), by_ends.result("S1")),
       Remarks{"Volume from a line through the field readings: 912.0 L, 48 L less than from the mean of before and "
-              "after; within the volume's expanded uncertainty, nothing to do"});
+              "after; that lies within the volume's expanded uncertainty"});
   JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
   EXPECT_TRUE(volume_remarks(by_line.screening(), by_line.result("S1")).empty());
 }
@@ -306,14 +306,19 @@ const RuleText flow_within_2{Subject::sample, "flow.deviation", "within", {"2 %"
 // own input: +5.34 % and +0.07 %, computed with SciPy 1.10 by tests/support/computed_aerosols.py.
 TEST(Remarks, TellBesideAVoidForTheFlowWhereTheMassIsHardlyOff) {
   const std::string off =
-      "By the stated curve of its sampler, the concentration is off +5.3 % by the actual volume and +0.1 % by the "
-      "nominal volume; ";
-  EXPECT_EQ(mass_remarks(cyclone_book("1.9"), {flow_within_2}),
-            Remarks{off + "by the nominal volume it is within 5 % at the flow of every set. The sample stays void"});
+      "By the stated curve of its sampler, the concentration is wrong by +5.3 % with the actual volume and by +0.1 % "
+      "with the nominal volume; ";
+  EXPECT_EQ(
+      mass_remarks(cyclone_book("1.9"), {flow_within_2}),
+      Remarks{
+          off +
+          "with the nominal volume it is within 5 % at each flow that was read. The sample stays void all the same"});
   BookText text = cyclone_book("1.9");
   text.settings += "small_error = \"6 %\"\n";
-  EXPECT_EQ(mass_remarks(text, {flow_within_2}),
-            Remarks{off + "by either volume it is within 6 % at the flow of every set. The sample stays void"});
+  EXPECT_EQ(
+      mass_remarks(text, {flow_within_2}),
+      Remarks{off +
+              "with either volume it is within 6 % at each flow that was read. The sample stays void all the same"});
   text = cyclone_book("1.9");
   text.settings += "small_error = \"0.05 %\"\n";
   EXPECT_EQ(mass_remarks(text, {flow_within_2}), Remarks{});
@@ -343,7 +348,7 @@ TEST(Remarks, TellOfASmallMassErrorOnlyWhereItIsSmallAtTheFlowOfEverySet) {
     return mass_remarks(text, {flow_within_2});
   };
   ASSERT_EQ(told("1.6", "2.2", "8 %").size(), 1U);
-  EXPECT_TRUE(told("1.6", "2.2", "8 %").front().find("; by the nominal volume it is within 8 %") != std::string::npos)
+  EXPECT_TRUE(told("1.6", "2.2", "8 %").front().find("; with the nominal volume it is within 8 %") != std::string::npos)
       << "by the actual volume it is small at the mean alone";
   EXPECT_EQ(told("1.9", "1.9", "8 %").size(), 1U);
   EXPECT_EQ(told("1.6", "2.2", "0.1 %"), Remarks{}) << "at the mean alone";

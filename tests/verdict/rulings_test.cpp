@@ -37,7 +37,7 @@ TEST(Rulings, AnOverruledFindingStaysAndTheSampleStandsAsTheOthersSay) {
   const SampleResult& result = book.result("S1");
   EXPECT_EQ(result.verdict, Verdict::void_);
   EXPECT_EQ(result.standing, Verdict::qualified);
-  EXPECT_EQ(standing_text(result), "void, qualified by decision");
+  EXPECT_EQ(standing_text(result), "void, but counts as qualified by decision");
   ASSERT_EQ(result.findings.size(), 2U);
   EXPECT_TRUE(is_overruled(result.findings[0]));
   EXPECT_EQ(result.findings[1].decision, nullptr);
@@ -48,7 +48,7 @@ TEST(Rulings, AnOverruledFindingStaysAndTheSampleStandsAsTheOthersSay) {
 TEST(Rulings, WithEveryFindingOverruledTheSampleIsValidByDecision) {
   EXPECT_EQ(standing("2026-09-22T10:00,site hygienist,S1,own/drift,overrule,a\n"
                      "2026-09-22T10:00,site hygienist,S1,own/minutes,overrule,b\n"),
-            "void, valid by decision");
+            "void, but counts as valid by decision");
 }
 
 TEST(Rulings, UpholdingAFindingChangesNothing) {
@@ -64,7 +64,7 @@ TEST(Rulings, TheLastRulingIsInForceWhateverTheOrderOfTheRows) {
             "void");
   EXPECT_EQ(standing("2026-09-22T10:00,site hygienist,S1,own/drift,uphold,a\n"
                      "2026-09-23T10:00,site hygienist,S1,own/drift,overrule,b\n"),
-            "void, qualified by decision");
+            "void, but counts as qualified by decision");
 }
 
 TEST(Rulings, OfTwoOfOneMomentTheRowFurtherDownIsInForce) {

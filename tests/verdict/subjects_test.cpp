@@ -75,7 +75,8 @@ TEST(Subjects, OfAPumpAreMeanAndSpreadOfItsDrifts) {
   RuleText spread{Subject::pump, "drift.sd", "at_most", {"3 %"}};
   spread.absent = Absent::skip;  // one sample has no spread
   EXPECT_EQ(message_under(spread),
-            "P1: From sample to sample the drift of P1 scatters: its standard deviation is 3.5 % (2 samples); the "
+            "P1: From sample to sample the change of flow of P1 scatters: its standard deviation is 3.5 % of the flow "
+            "(2 samples); the "
             "limit is 3 %");
 }
 
@@ -162,8 +163,7 @@ TEST(Subjects, OfABookWithoutBatchesAreNoBatches) {
 TEST(Subjects, SayWhenACalibrationIsDue) {
   RuleText due{Subject::calibrator, "due", "at_least", {"120 d"}};
   due.absent = Absent::skip;
-  EXPECT_EQ(message_under(due),
-            "V1: The recalibration of V1 is due in 96 days (1 certificate); the rule asks for at least 120 days");
+  EXPECT_EQ(message_under(due), "V1: The recalibration of V1 is due in 96 days; the rule asks for at least 120 days");
 }
 
 TEST(Subjects, CountVoidSamplesByPumpAndByBatchWithoutBlanks) {
@@ -197,10 +197,11 @@ TEST(Subjects, OfACalibratorHaveTheWorstErrorAsFound) {
   RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
   rule.absent = Absent::skip;
   EXPECT_EQ(message_under(rule),
-            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points); the limit is 2 %");
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of certificate C1); the limit "
+            "is 2 %");
 }
 
-TEST(Subjects, OfACalibratorSayHowManyCertificatesAreOnRecord) {
+TEST(Subjects, OfACalibratorAreOfItsNewestCertificateOnThatDay) {
   RuleText age{Subject::calibrator, "age", "at_most", {"30 d"}};
   age.absent = Absent::skip;
   BookText text = three_samples();
@@ -209,11 +210,11 @@ TEST(Subjects, OfACalibratorSayHowManyCertificatesAreOnRecord) {
       "C1,V1,2026-01-05,2,2,2\nC2,V1,2026-02-05,2,2,2\nC3,V1,2026-11-05,2,2,2\n"  // the last is still to come
       "C4,V2,2026-09-20,2,2,2\n";
   EXPECT_EQ(JudgedSubjects({age}, "2026-10-01", text).only_message(),
-            "V1: The newest certificate of V1 is 238 days old (2 certificates); the limit is 30 days");
+            "V1: The newest certificate of V1 is 238 days old; the limit is 30 days");
   const JudgedSubjects on_the_day({{Subject::calibrator, "age", "at_least", {"1 d"}, Otherwise::note, Absent::skip}},
                                   "2026-11-05", text);
   EXPECT_EQ(on_the_day.only_message(),
-            "V1: The newest certificate of V1 is 0 days old (3 certificates); the rule asks for at least 1 day");
+            "V1: The newest certificate of V1 is 0 days old; the rule asks for at least 1 day");
 }
 
 TEST(Subjects, PrintedWithSamplesAreTheirPumpsAndBatchesAndAllCalibrators) {
@@ -247,11 +248,13 @@ TEST(Subjects, OfACalibratorSayHowWellTheErrorAsFoundIsKnown) {
   RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
   rule.absent = Absent::skip;
   EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
-            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points; what was found has an "
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of certificate C1; what was "
+            "found has an "
             "expanded uncertainty of 1.0 %); the limit is 2 %");
   rule.values = {"0.05 L/min"};
   EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
-            "V1: At its last calibration V1 read up to 0.090 L/min too low as found (2 points; what was found has an "
+            "V1: At its last calibration V1 read up to 0.090 L/min too low as found (2 points of certificate C1; what "
+            "was found has an "
             "expanded uncertainty of 0.029 L/min); the "
             "limit is 0.05 L/min");
 }
@@ -265,10 +268,11 @@ TEST(Subjects, OfACalibratorAreGuarded) {
   ASSERT_EQ(guarded.results().size(), 1U);
   EXPECT_EQ(guarded.results()[0].verdict, Verdict::qualified);
   EXPECT_EQ(guarded.only_message(),
-            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points; what was found has an "
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of certificate C1; what was "
+            "found has an "
             "expanded uncertainty of 1.0 %), within the limit "
             "of 3.5 %, but closer to it than the guard band "
-            "of 1.00 U allows, with a chance of 16 % that the true value lies beyond the limit");
+            "of 1.00 U allows: its uncertainty leaves a chance of 16 % that the true value lies beyond the limit");
   rule.values = {"4.0 %"};
   EXPECT_TRUE(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("1")).results().empty());
 }

@@ -73,7 +73,7 @@ TEST(Told, CountsInWords) {
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 1, 3, -2}),
             "1 reading was taken before sampling; the rule asks for at least 3");
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 0, 3, -3}),
-            "No flow reading before sampling is on record (enter it if you have it); the rule asks for at least 3");
+            "No flow reading before sampling is on record (enter what was read); the rule asks for at least 3");
 }
 
 TEST(Told, TellsReadingsThatAreStruckOutFromNone) {
@@ -102,14 +102,15 @@ TEST(Told, LeavesOutALimitOfZeroWhereTheSentenceHasIt) {
 TEST(Told, TellsTheGuardBandFromTheLimitItself) {
   const RuleText within = of_sample("drift", "within", "5 %");
   const std::string kept = "The flow rose 4.6 %, from  before sampling to  after, within the limit of 5 %, but ";
-  EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, 0.06),
-            kept +
-                "closer to it than the guard band of 1.50 U allows, with a chance of 6 % that the true value lies "
-                "beyond the limit");
+  EXPECT_EQ(
+      told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, 0.06),
+      kept +
+          "closer to it than the guard band of 1.50 U allows: its uncertainty leaves a chance of 6 % that the true "
+          "value lies beyond the limit");
   EXPECT_EQ(told_of(within, {Outcome::qualified, 0.046, 0.05, 0.004}, missing),
             kept + "its uncertainty can't be stated, so the guard band of 1.50 U can't be kept");
   EXPECT_EQ(told_of(within, {Outcome::met, 0.046, 0.05, 0.004}, 0.06),
-            kept + "with a chance of 6 % that the true value lies beyond the limit");
+            kept + "its uncertainty leaves a chance of 6 % that the true value lies beyond the limit");
   EXPECT_EQ(told_of(within, {Outcome::met, 0.046, 0.05, 0.004}, 0.02) + ", but ", kept) << "too unlikely to be told";
   const std::string broken = "The flow rose 5.4 %, from  before sampling to  after; the limit is 5 %";
   EXPECT_EQ(told_of(within, {Outcome::qualified, 0.054, 0.05, -0.004}, 0.9), broken);
@@ -134,6 +135,10 @@ TEST(Told, TakesTheRulesOwnSentenceWhereTheLimitIsNotKept) {
             "Pump  moved by 7.1 % (-7.1 %); we allow 5 %");
   EXPECT_EQ(told_of(rule, {Outcome::met, -0.021, -0.05, 0.029}, missing),
             "The flow fell 2.1 %, from  before sampling to  after, within the limit of 5 %");
+  rule.sentence = "{says}; we allow {limit}";
+  EXPECT_EQ(told_of(rule, {Outcome::void_, -0.071, -0.05, -0.021}, missing),
+            "The flow fell 7.1 %, from  before sampling to  after; we allow 5 %");
+  rule.sentence = "Pump {pump} moved by {size} ({figure}); we allow {limit}";
   rule.after = "Clause 7";
   EXPECT_TRUE(told_of(rule, {Outcome::void_, -0.071, -0.05, -0.021}, missing)
                   .ends_with("we allow 5 %; that this voids is how the pack reads Clause 7"));

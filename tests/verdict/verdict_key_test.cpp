@@ -17,8 +17,10 @@ TEST(VerdictKey, HasEveryVerdictTheBestFirst) {
 
 TEST(VerdictKey, TellsWhatElseStandsBesideASample) {
   const std::string text = verdict_key_text(KeyOf::verdicts_and_findings);
-  EXPECT_TRUE(text.starts_with("Key. valid: the sample stands. qualified: "));
-  EXPECT_NE(text.find(" near: within the limit, but with a chance of 2.5 % or more"), std::string::npos);
+  EXPECT_TRUE(text.starts_with(
+      "Key. The gravest finding gives the verdict; a decision may overrule it. valid: the sample stands. qualified: "));
+  EXPECT_NE(text.find(" near: within the limit, but its uncertainty leaves a chance of 2.5 % or more"),
+            std::string::npos);
   EXPECT_NE(text.find(" note, remark: "), std::string::npos);
   EXPECT_EQ(verdict_key_text(KeyOf::verdicts).find(" near: "), std::string::npos);
 }

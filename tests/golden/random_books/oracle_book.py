@@ -127,7 +127,7 @@ class Book:
             if column == "expanded uncertainty":
                 row.uncertainty_is_relative = unit in RATIO
         if name == "readings" and row.void == "yes":  # struck out, it needs no figure
-            row.faults = [column for column in row.faults if column != "reading"]
+            row.faults = [column for column in row.faults if column not in ("reading", "temperature", "pressure", "humidity")]
         return row
 
     def value(self, kind, unit, cell):

@@ -175,15 +175,16 @@ class Plan:
                 calibrator = self.random.choice(self.calibrators)
             for name in ([None] if by_pump else names):
                 whose = {"sample": name, "pump": pump if name is None or self.chance(0.3) else None}
-                self.plan_sets(stage, at, calibrator, whose, flow * share[stage], is_exact)
+                self.plan_sets(stage, at, (start, end - 42 * 60), calibrator, whose, flow * share[stage], is_exact)
 
-    def plan_sets(self, stage, at, calibrator, whose, flow, is_exact):
+    def plan_sets(self, stage, at, run, calibrator, whose, flow, is_exact):
         """Mostly one set; at times a second one farther away from the sample, or one that is struck out."""
         away = {"pre": -1, "field": 1, "post": 1}[stage]
         self.at_bench = self.random.uniform(5, 32), self.site_kpa + self.random.uniform(-1, 1)
         self.plan_set(stage, at, calibrator, whose, flow, is_exact, self.chance(0.08))
-        if self.chance(0.05):  # on the wrong side of the start or the stop
-            self.plan_set(stage, at - away * 60 * 150, calibrator, whose, flow * 1.01, is_exact, False)
+        if self.chance(0.05):  # on the wrong side of the start or the stop, but not of both: that is a fault
+            wrong_side = {"pre": min(at + 60 * 150, run[1]), "post": max(at - 60 * 150, run[0]), "field": at - 60 * 150}
+            self.plan_set(stage, wrong_side[stage], calibrator, whose, flow * 1.01, is_exact, False)
         if self.chance(0.15):
             other = self.random.choice(self.calibrators)
             self.plan_set(stage, at + away * 60 * self.random.choice((45, 50, 20)), other, whose, flow * 0.98, is_exact,
