@@ -46,7 +46,7 @@ void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->add_option("--sample", screen.samples, "only this sample; may be given again")->allow_extra_args(false);
   command->add_option("--since", screen.since, "only samples started on this day or later");
   command->add_option("--until", screen.until, "only samples started on this day or earlier");
-  command->add_option("--format", screen.format, "table, csv, json or sarif")
+  command->add_option("--format", screen.format, "table, csv, json or sarif; else as --out is called")
       ->check(CLI::IsMember({"table", "csv", "json", "sarif"}));
   command->add_option("--out", screen.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden screen docs/demo --batch TF46B --format csv --out verdicts.csv");
@@ -165,7 +165,8 @@ void add_compare(CLI::App& app, CommandOptions& options, Surroundings& surroundi
   command->add_option("--rules", compare.packs, "packs to compare with: shipped ones by name, files ending in .toml");
   command->add_option("--guard", compare.guard, "guard band to compare with, in multiples of U")
       ->check(CLI::Range(0.0, 100.0));
-  command->add_option("--format", compare.format, "table, csv or json")->check(CLI::IsMember({"table", "csv", "json"}));
+  command->add_option("--format", compare.format, "table, csv or json; else as --out is called")
+      ->check(CLI::IsMember({"table", "csv", "json"}));
   command->add_option("--out", compare.out, "file to write to; else standard output");
   add_threads(command, compare.book.threads);
   add_as_of(command, compare.book);
@@ -185,7 +186,8 @@ void add_risk(CLI::App& app, CommandOptions& options, Surroundings& surroundings
       ->check(CLI::Range(0.0, 100.0));
   command->add_option("--more", risk.trial.more, "how many more readings in each set to try; else 2")
       ->check(CLI::Range(0, 100));
-  command->add_option("--format", risk.format, "table or json")->check(CLI::IsMember({"table", "json"}));
+  command->add_option("--format", risk.format, "table or json; else as --out is called")
+      ->check(CLI::IsMember({"table", "json"}));
   command->add_option("--out", risk.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden risk docs/demo --guard 0.5 --more 3");
   command->callback([&] { run = [&] { return run_risk(options.risk, surroundings); }; });

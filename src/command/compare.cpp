@@ -36,6 +36,9 @@ int run_compare(const CompareOptions& options, Surroundings& surroundings) {
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   if (is_among({options.packs.begin(), options.packs.end()}, options.out))
     return refuse({over_an_input(options.out)}, surroundings);
+  const std::optional<std::string> format =
+      format_meant(options.format, options.out, {"table", "csv", "json"}, surroundings);
+  if (!format) return cannot_be_used;
   const Result<RuleSet> others = other_rules(opened->book, options, surroundings);
   tell(surroundings.err, others ? others->remarks : others.faults());
   if (!others) return cannot_be_used;
@@ -46,8 +49,7 @@ int run_compare(const CompareOptions& options, Surroundings& surroundings) {
   const RuleComparison comparison = compare_rules(*opened->screening, after, samples);
   const ComparedRules compared{*opened->screening, after, comparison, surroundings.version, opened->as_of};
   const Paint paint(options.out.empty() && surroundings.out_is_terminal);
-  if (!write_out(text_as(options.format, compared, paint), options.format, options.out, surroundings))
-    return cannot_be_used;
+  if (!write_out(text_as(*format, compared, paint), *format, options.out, surroundings)) return cannot_be_used;
   if (opened->has_faults()) return cannot_be_used;
   return comparison.changed.empty() ? all_is_well : something_is_amiss;
 }

@@ -15,6 +15,7 @@ int run_form(const FormOptions& options, Surroundings& surroundings) {
   const std::optional<SamplesAhead> ahead = batch_ahead(*opened, options.batch, surroundings);
   std::optional<std::vector<Row>> calibrators = calibrators_named(opened->book, options.calibrators, surroundings);
   if (!ahead || !calibrators || tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  if (!format_meant("", options.out, {"html"}, surroundings)) return cannot_be_used;
   const Screening& screening = *opened->screening;
   if (calibrators->empty()) calibrators = calibrators_in_use(screening, opened->as_of);
   const FormAsked asked{options.batch, *ahead, air_expected(screening, *said, opened->as_of).air, *calibrators,

@@ -12,6 +12,8 @@
 namespace driftwarden {
 namespace {
 
+const std::initializer_list<std::string_view> kit_formats = {"table", "csv", "json", "html", "pdf"};
+
 // Whether something must not go, or should be here by now. Where nobody says what is in a kit, anything may be.
 bool is_amiss(const OpenedBook& opened, const KitsOut& kits) {
   if (opened.book.issues.empty()) return !kits.unfit.empty();
@@ -43,7 +45,7 @@ std::string sheet_as(const std::string& format, const KitSheet& sheet) {
 }
 
 int write_list(const OpenedBook& opened, const KitsOut& kits, const KitOptions& options, Surroundings& surroundings) {
-  const auto format = format_meant(options.format, options.out, {"table", "csv", "json"}, surroundings);
+  const auto format = format_meant(options.format, options.out, kit_formats, surroundings);
   if (!format) return cannot_be_used;
   if (*format == "html" || *format == "pdf")
     return refuse({error("command/refused", {"command line", 0, 0}, "a page is made of one kit's list",
@@ -70,7 +72,7 @@ int write_sheet(const OpenedBook& opened, const KitsOut& kits, const KitOptions&
                          "there is no kit, and no kind of kit, called " + in_quotes(options.kit),
                          hint_for(opened.book, options.kit))},
                   surroundings);
-  const auto format = format_meant(options.format, options.out, {"table", "json", "html", "pdf"}, surroundings);
+  const auto format = format_meant(options.format, options.out, kit_formats, surroundings);
   if (!format) return cannot_be_used;
   if (*format == "csv")
     return refuse({error("command/refused", {"command line", 0, 0}, "one kit's list is a table or a page",

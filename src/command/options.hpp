@@ -35,7 +35,7 @@ struct ScreenOptions {
   std::vector<std::string> samples;
   std::string since;
   std::string until;
-  std::string format = "table";
+  std::string format;  // empty: as the file is called, else a table
   std::string out;  // empty: standard output
 };
 
@@ -142,14 +142,14 @@ struct CompareOptions {
   BookOptions book;
   std::vector<std::string> packs;
   std::optional<double> guard;  // empty: the book's
-  std::string format = "table";
+  std::string format;  // empty: as the file is called, else a table
   std::string out;  // empty: standard output
 };
 
 struct RiskOptions {
   BookOptions book;
   RiskTrial trial;
-  std::string format = "table";
+  std::string format;  // empty: as the file is called, else a table
   std::string out;  // empty: standard output
 };
 

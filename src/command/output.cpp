@@ -2,9 +2,12 @@
 #include "command/output.hpp"
 
 #include <algorithm>
+#include <filesystem>
 #include <ostream>
 
+#include "book/row_reader.hpp"
 #include "command/opened_book.hpp"
+#include "diagnostic/letters.hpp"
 #include "outside/scratch_place.hpp"
 #include "outside/whole_file.hpp"
 #include "outside/write_fault.hpp"
@@ -24,17 +27,43 @@ bool write_out(std::string_view text, const std::string& format, const std::stri
   return faults.empty();
 }
 
-std::optional<std::string> format_meant(const std::string& said, const std::string& file,
-                                        std::initializer_list<std::string_view> formats, Surroundings& surroundings) {
-  const std::string ending = file.substr(std::min(file.size(), file.rfind('.') + 1));
-  const bool is_known = std::find(formats.begin(), formats.end(), ending) != formats.end();
-  const std::string format = !said.empty() ? said : is_known ? ending : std::string(*formats.begin());
+namespace {
+
+using Formats = std::initializer_list<std::string_view>;
+
+bool has_format(Formats formats, std::string_view format) {
+  return std::ranges::find(formats, format) != formats.end();
+}
+
+// What the end of a file's name stands for: "pdf"; "" without one.
+std::string format_called(const std::string& file, Formats formats) {
+  std::string ending = std::filesystem::path(file).extension().string();
+  if (!ending.empty()) ending.erase(0, 1);
+  for (char& c : ending) c = small_letter(c);
+  if (ending == "htm") return "html";
+  if (ending != "txt") return ending;
+  return has_format(formats, "text") ? "text" : has_format(formats, "table") ? "table" : ending;
+}
+
+// "html, pdf or json"
+std::string listed(Formats formats) { return list_of({formats.begin(), formats.size()}); }
+
+}  // namespace
+
+std::optional<std::string> format_meant(const std::string& said, const std::string& file, Formats formats,
+                                        Surroundings& surroundings) {
+  const std::string called = format_called(file, formats);
+  const std::string format = !said.empty() ? said : called.empty() ? std::string(*formats.begin()) : called;
   const auto refuse = [&](const std::string& message, const std::string& hint) {
     tell(surroundings.err, {error("command/refused", {"command line", 0, 0}, message, hint)});
     return std::nullopt;
   };
+  if (said.empty() && !has_format(formats, format))
+    return refuse("--out ends in ." + called + ", and what is written is " + listed(formats),
+                  formats.size() == 1 ? "end the file's name in ." + std::string(*formats.begin())
+                                      : "end the file's name accordingly, or say with --format what is meant");
   if (format == "pdf" && file.empty()) return refuse("a PDF is not written to a terminal", "name a file with --out");
-  if (ending == "pdf" && format != "pdf")
+  if (called == "pdf" && format != "pdf")
     return refuse("--out is called .pdf, and --format is " + format, "leave --format out, or name the file otherwise");
   return format;
 }

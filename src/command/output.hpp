@@ -16,8 +16,9 @@ namespace driftwarden {
 // way; what other programs read goes out byte for byte. False (told) where it can't be written.
 bool write_out(std::string_view text, const std::string& format, const std::string& file, Surroundings& surroundings);
 
-// The format that is meant: what was said, else what the end of the file's name says where it is one of these, else the
-// first. Nothing (told) where a file is called .pdf and is to be something else, or a PDF has no file to go to.
+// The format that is meant: what was said, else what the end of the file's name says, else the first. Nothing (told)
+// where the name ends in what is none of these, where a file is called .pdf and is to be something else, or a PDF has
+// no file to go to.
 std::optional<std::string> format_meant(const std::string& said, const std::string& file,
                                         std::initializer_list<std::string_view> formats, Surroundings& surroundings);
 

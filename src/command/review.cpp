@@ -41,14 +41,14 @@ int write_short_form(const OpenedBook& opened, const ReviewOptions& options, Sur
 }  // namespace
 
 int run_review(const ReviewOptions& said, Surroundings& surroundings) {
+  const std::unique_ptr<OpenedBook> opened = open_book(said.book, surroundings);
+  if (opened == nullptr) return cannot_be_used;
+  if (!said.out.empty() && tell_over_the_book(opened->book, said.out, surroundings)) return cannot_be_used;
   const std::optional<std::string> format =
       format_meant(said.format, said.out, {"html", "pdf", "json", "ics", "text"}, surroundings);
   if (!format) return cannot_be_used;
   ReviewOptions options = said;
   options.format = *format;
-  const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
-  if (opened == nullptr) return cannot_be_used;
-  if (!options.out.empty() && tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   tell_doubts(*opened, surroundings);
   if (options.format != "html" && options.format != "pdf") return write_short_form(*opened, options, surroundings);
   const std::optional<Reviewed> review = reviewed(*opened, choices_of(options), surroundings);

@@ -18,6 +18,9 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   const std::optional<Selection> selected = selected_samples(*opened, options, surroundings);
   if (!selected) return cannot_be_used;
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  const std::optional<std::string> format =
+      format_meant(options.format, options.out, {"table", "csv", "json", "sarif"}, surroundings);
+  if (!format) return cannot_be_used;
   const bool is_whole_book = selected->samples.size() == opened->book.samples.size();
   if (is_whole_book) tell_doubts(*opened, surroundings);
   std::optional<WholeFile> file;
@@ -27,14 +30,14 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
     file = *std::move(begun);
   }
   std::ostream& behind = file ? file->out() : surroundings.out;
-  const bool is_table = is_for_people(options.format);
+  const bool is_table = is_for_people(*format);
   std::optional<SafeText> safe;
   if (file && is_table) safe.emplace(behind, false);
   std::ostream* out = safe ? &*safe : is_table ? &behind : &exactly(behind);
   const bool has_colour = options.out.empty() && surroundings.out_is_terminal;
   // Where the results go to a terminal too, they show by themselves how far the work has come.
   std::optional<Progress> progress(std::in_place, surroundings, !surroundings.out_is_terminal || !options.out.empty());
-  const Totals totals = write_screen(*opened, *selected, {options.format, has_colour, threads_of(options.book)},
+  const Totals totals = write_screen(*opened, *selected, {*format, has_colour, threads_of(options.book)},
                                      surroundings.version, *out, std::ref(*progress));
   out->flush();
   progress.reset();
