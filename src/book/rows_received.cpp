@@ -160,6 +160,16 @@ RowsReceived RowsReceived::without(const std::set<std::size_t>& left_out) const 
   return others;
 }
 
+std::vector<std::uint32_t> RowsReceived::lines_but(const std::set<std::uint32_t>& those) const {
+  std::vector<std::uint32_t> others;
+  std::uint32_t begins_on = 1;
+  for (const Line& line : lines_) {
+    if (begins_on > 1 && !those.contains(begins_on)) others.push_back(begins_on);
+    begins_on += static_cast<std::uint32_t>(count_line_ends(line.text));
+  }
+  return others;
+}
+
 // The number, from 0 for the heading line, of what stands on a line of the text.
 std::size_t RowsReceived::line_on(std::uint32_t line) const {
   std::size_t end = 1;
@@ -217,7 +227,7 @@ Result<RowsReceived> rows_received(const std::filesystem::path& path, const Sett
   const Result<HeldFile> held = HeldFile::open(path, file);
   if (!held) return held.faults();
   const std::string_view came = held->bytes();
-  if (came.starts_with("PK\x03\x04")) {
+  if (came.starts_with("PK\x03\x04") || came.starts_with("\xD0\xCF\x11\xE0")) {
     return error("receive/workbook", {file, 0, 0}, "this is a workbook, and rows are received from CSV files",
                  "save its sheet as CSV in UTF-8; or keep it in the book itself, in samples/ or readings/");
   }

@@ -52,6 +52,8 @@ class RowsReceived {
   // The same with some of the rows left out, by their number from 0.
   RowsReceived without(const std::set<std::size_t>& left_out) const;
 
+  // The lines of the text on which rows begin, but for some.
+  std::vector<std::uint32_t> lines_but(const std::set<std::uint32_t>& those) const;
   // The number of the row that stands on a line of the text.
   std::size_t row_on(std::uint32_t line) const;
   // Where in the file as it came stands what stands at a place of the text: the line, and the cell.

@@ -16,6 +16,7 @@
 #include "verdict/message.hpp"
 #include "workshop/book_lock.hpp"
 #include "workshop/book_with_rows.hpp"
+#include "workshop/grown_table.hpp"
 #include "workshop/rows_at_odds.hpp"
 #include "workshop/rows_standing.hpp"
 
@@ -92,6 +93,37 @@ class Newcomers {
     }
     tell_missing_samples(std::move(without_sample), fresh);
     return fresh;
+  }
+
+  // Rows that book.toml says are none of their table, in files of the name that theirs gets.
+  Diagnostics ignored_rows() const {
+    std::vector<std::set<std::uint32_t>> read_lines(with_.rows.size());
+    const auto note = [&](const std::vector<std::string>& files, const auto& table) {
+      const auto came = with_.came_in(files);
+      for (Row row = 0; row < table.size(); ++row) {
+        const RowPlace place = table.place[row];
+        if (came[place.file] != nullptr)
+          read_lines[static_cast<std::size_t>(came[place.file] - with_.rows.data())].insert(place.line);
+      }
+    };
+    note(book_.files.samples, book_.samples);
+    note(book_.files.readings, book_.readings);
+    Diagnostics all;
+    for (std::size_t i = 0; i < with_.rows.size(); ++i) {
+      const std::vector<std::uint32_t> lines = with_.rows[i].lines_but(read_lines[i]);
+      const bool is_unreadable =
+          read_lines[i].empty() &&
+          std::any_of(book_.problems.begin(), book_.problems.end(), [&](const Diagnostic& problem) {
+            return is_error(problem) && problem.place.file == with_.files[i];
+          });
+      if (lines.empty() || is_unreadable) continue;
+      all.push_back(receive_refused(with_.rows[i].as_it_came({{}, lines.front(), 0}),
+                                    "the book would not read " + counted(lines.size(), "row", "rows") +
+                                        " of the file, of which this is the first: book.toml has ignore_rows for it",
+                                    "take such rows out; or say ignore_rows = [] under [files.\"" +
+                                        received_pattern(*with_.rows[i].spec) + "\"]"));
+    }
+    return all;
   }
 
   // What whoever receives them should know besides.
@@ -219,15 +251,18 @@ class Receiving {
 
   int receive(BookWithRows with, Diagnostics found) {
     const Newcomers newcomers(opened_.book, with);
-    for (const Diagnostics& more : {newcomers.new_problems(), rows_at_odds(with, opened_.rules, opened_.as_of)})
+    for (const Diagnostics& more :
+         {newcomers.new_problems(), newcomers.ignored_rows(), rows_at_odds(with, opened_.rules, opened_.as_of)})
       found.insert(found.end(), more.begin(), more.end());
+    if (auto fault = kept_in_workbook({received_spec, opened_.book.files.received, {}}))
+      found.push_back(*std::move(fault));
     const auto file_as_it_came = [&](const std::string& name) -> std::optional<RereadFile> {
       for (std::size_t i = 0; i < with.rows.size(); ++i) {
         if (with.rows[i].came_as == name) return with.rows[i].as_it_came_in(with.files[i], opened_.book.settings);
       }
       return std::nullopt;
     };
-    tell_first(surroundings_.err, told_by_cause(found, opened_.book.settings.empty_marks, file_as_it_came));
+    tell(surroundings_.err, told_by_cause(found, opened_.book.settings.empty_marks, file_as_it_came));
     if (std::any_of(found.begin(), found.end(), is_error)) {
       surroundings_.err << "nothing was written\n";
       return cannot_be_used;

@@ -159,6 +159,8 @@ Result<Addition> addition_to(std::string_view text, const Book& book, const NewR
   return addition;
 }
 
+}  // namespace
+
 // A table that is a sheet would be there twice with a file of its own beside it.
 std::optional<Diagnostic> kept_in_workbook(const NewRows& rows) {
   for (const std::string& source : rows.sources) {
@@ -171,8 +173,6 @@ std::optional<Diagnostic> kept_in_workbook(const NewRows& rows) {
   }
   return std::nullopt;
 }
-
-}  // namespace
 
 std::string row_text(const TableLayout& layout, const std::vector<std::string>& cells, std::string_view line_end) {
   std::vector<std::string_view> columns(layout.columns);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,6 +18,9 @@ struct NewRows {
   const std::vector<std::string>& sources;      // where the book has this table, of BookFiles
   std::vector<std::vector<std::string>> cells;  // a row each, in the order of the specification; at least one row
 };
+
+// table/in-workbook: the table is kept in a workbook, to which nothing is added.
+std::optional<Diagnostic> kept_in_workbook(const NewRows& rows);
 
 // Appends the rows to the table's file, decisions.csv say, which is made where there is none, and gives back their
 // places. What stands in the file keeps its bytes, and its own columns, separator and line ends are followed; a cell

@@ -109,6 +109,7 @@ TEST(RowsReceived, AreAlteredByAnythingButBeingStruckOut) {
 
 TEST(RowsReceived, SayWhatAFileIsThatHoldsNone) {
   EXPECT_EQ(fault_of("PK\x03\x04 and so on"), "receive/workbook");
+  EXPECT_EQ(fault_of("\xD0\xCF\x11\xE0 and so on"), "receive/workbook") << "of an older kind";
   EXPECT_EQ(fault_of("\xFF\xFEs"), "csv/not-utf-8");
   EXPECT_EQ(fault_of("sample,started\rS-1,\r"), "csv/line-ends");
   EXPECT_EQ(fault_of("sample,started,temperature [\xB0"

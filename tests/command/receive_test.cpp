@@ -3,6 +3,7 @@
 
 #include <filesystem>
 
+#include "book/written_workbook.hpp"
 #include "command/called.hpp"
 
 namespace driftwarden::receive_test {
@@ -210,6 +211,45 @@ TEST(Receive, ReadsRowsAsTheBookWillReadThem) {
   EXPECT_FALSE(has(called.err, "receive/")) << called.err;
   EXPECT_TRUE(has(called.out, "S2: valid\n")) << called.out;
   EXPECT_TRUE(has(call({"screen", it.book().path()}).out, "2 samples"));
+}
+
+// A row by number or beginning that is none of the owner's files may be one of these.
+TEST(Receive, RefusesRowsThatTheBookWouldIgnore) {
+  BookText text = judged_text("5 %");
+  text.settings += "[files.\"*/received-*\"]\nignore_rows = [\"3\"]\n";
+  const Receiving it(text);
+  expect_refused(it, {it.came("s.csv", new_samples), it.came("r.csv", std::string("\n") + new_readings)},
+                 "r.csv:4: error: the book would not read 1 row of the file, of which this is the first: book.toml has "
+                 "ignore_rows for it; take such rows out; or say ignore_rows = [] under "
+                 "[files.\"readings/received-*.csv\"]");
+}
+
+TEST(Receive, RefusesAFileOfWhichTheBookWouldReadNothing) {
+  BookText text = judged_text("5 %");
+  text.settings +=
+      "[files.\"samples/received-*\"]\nignore_rows = [\"S2\"]\n[files.\"readings/received-*\"]\nheading = 9\n";
+  const Receiving it(text);
+  expect_refused(it, {it.came("s.csv", new_samples)}, "s.csv:2: error: the book would not read 1 row of the file");
+  const Called called = it.receive({it.came("r.csv",
+                                            "taken,stage,pump,calibrator,reading [L/min]\n"
+                                            "2026-09-21T07:40,pre,P1,V1,2.000\n")});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(has(called.err, "error: there is no such line; say in book.toml on which line the headings stand"))
+      << called.err;
+  EXPECT_FALSE(has(called.err, "would not read"));
+}
+
+TEST(Receive, SaysInADryRunThatReceiptsAreKeptInAWorkbook) {
+  const Receiving it;
+  std::ofstream(it.book().file("received.xlsx"), std::ios::binary) << xlsx(
+      "<row><c t=\"inlineStr\"><is><t>received</t></is></c><c t=\"inlineStr\"><is><t>by</t></is></c>"
+      "<c t=\"inlineStr\"><is><t>file</t></is></c></row>");
+  const Called called = it.receive({it.came("s.csv", new_samples)}, {"--dry-run"});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(has(called.err,
+                  "the table received is kept in a workbook, which is not written to; save its sheet as "
+                  "received.csv, and take it out of the workbook"))
+      << called.err;
 }
 
 TEST(Receive, TellsOneCauseOnce) {
