@@ -4,6 +4,7 @@
 #include <ostream>
 #include <set>
 #include <system_error>
+#include <tuple>
 
 #include "book/one_cause.hpp"
 #include "book/table_files.hpp"
@@ -256,6 +257,10 @@ class Receiving {
       found.insert(found.end(), more.begin(), more.end());
     if (auto fault = kept_in_workbook({received_spec, opened_.book.files.received, {}}))
       found.push_back(*std::move(fault));
+    std::stable_sort(found.begin(), found.end(), [](const Diagnostic& one, const Diagnostic& other) {
+      return std::tie(one.place.file, one.place.line, one.place.column) <
+             std::tie(other.place.file, other.place.line, other.place.column);
+    });
     const auto file_as_it_came = [&](const std::string& name) -> std::optional<RereadFile> {
       for (std::size_t i = 0; i < with.rows.size(); ++i) {
         if (with.rows[i].came_as == name) return with.rows[i].as_it_came_in(with.files[i], opened_.book.settings);

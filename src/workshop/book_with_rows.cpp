@@ -95,6 +95,14 @@ std::vector<const RowsReceived*> BookWithRows::came_in(const std::vector<std::st
   return came;
 }
 
+std::set<std::pair<std::string, std::uint32_t>> BookWithRows::faulty_rows() const {
+  std::set<std::pair<std::string, std::uint32_t>> faulty;
+  for (const Diagnostic& problem : book.problems) {
+    if (is_error(problem) && problem.id != "sample/twice") faulty.emplace(problem.place.file, problem.place.line);
+  }
+  return faulty;
+}
+
 Place BookWithRows::as_it_came(Place place) const {
   const RowsReceived* came = came_in({place.file}).front();
   return came == nullptr ? place : came->as_it_came(place);

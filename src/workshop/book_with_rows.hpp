@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstdint>
 #include <functional>
+#include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "book/book.hpp"
@@ -20,6 +23,8 @@ struct BookWithRows {
 
   // Of the files of a table, samples or readings, by number: which of the rows stand in it; nothing in the book's own.
   std::vector<const RowsReceived*> came_in(const std::vector<std::string>& table_files) const;
+  // Files and lines of rows with a fault of their own; that a name stands twice is none of these.
+  std::set<std::pair<std::string, std::uint32_t>> faulty_rows() const;
   // A place in the file as it came; one in the book stays as it is.
   Place as_it_came(Place place) const;
   // The names of the files in a message, likewise.

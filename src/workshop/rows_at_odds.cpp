@@ -22,7 +22,8 @@ class Odds {
         rules_(rules),
         as_of_(as_of),
         came_samples_(with.came_in(book_.files.samples)),
-        came_readings_(with.came_in(book_.files.readings)) {
+        came_readings_(with.came_in(book_.files.readings)),
+        faulty_(with.faulty_rows()) {
     for (const PlannedSample& planned : book_.plan) {
       plan_.emplace(planned.name, &planned);
       if (!planned.medium.empty()) by_medium_.emplace(planned.medium, &planned);
@@ -32,7 +33,8 @@ class Odds {
   Diagnostics look() {
     for (Row row = 0; row < book_.samples.size(); ++row) {
       const RowPlace place = book_.samples.place[row];
-      if (came_samples_[place.file] != nullptr) look_at_sample(row, *came_samples_[place.file], place.line);
+      if (came_samples_[place.file] != nullptr && !faulty_.contains({book_.files.samples[place.file], place.line}))
+        look_at_sample(row, *came_samples_[place.file], place.line);
     }
     for (Row row = 0; row < book_.readings.size(); ++row) {
       const RowPlace place = book_.readings.place[row];
@@ -219,6 +221,7 @@ class Odds {
   Day as_of_;
   std::vector<const RowsReceived*> came_samples_;
   std::vector<const RowsReceived*> came_readings_;
+  std::set<std::pair<std::string, std::uint32_t>> faulty_;  // whose faults are told
   std::map<std::string_view, const PlannedSample*> plan_;
   std::map<std::string_view, const PlannedSample*> by_medium_;
   std::set<std::string> unplanned_;

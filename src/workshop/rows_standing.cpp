@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <string>
 #include <tuple>
 
 #include "book/table_files.hpp"
@@ -41,9 +42,9 @@ class RowsInBook {
       : with_(with),
         book_(with.book),
         came_samples_(with.came_in(book_.files.samples)),
-        came_readings_(with.came_in(book_.files.readings)) {
+        came_readings_(with.came_in(book_.files.readings)),
+        faulty_(with.faulty_rows()) {
     standing_.unchanged.resize(with.rows.size());
-    note_faulty_rows();
   }
 
   RowsStanding look() {
@@ -53,12 +54,6 @@ class RowsInBook {
   }
 
  private:
-  // Rows with a fault of their own are never unchanged; that a name stands twice is what is looked for here.
-  void note_faulty_rows() {
-    for (const Diagnostic& problem : book_.problems) {
-      if (is_error(problem) && problem.id != "sample/twice") faulty_.emplace(problem.place.file, problem.place.line);
-    }
-  }
   bool is_faulty(const std::vector<std::string>& files, RowPlace place) const {
     return faulty_.contains({files[place.file], place.line});
   }
@@ -127,6 +122,7 @@ class RowsInBook {
 
   void hold_sample(Row came, Row there) {
     const RowPlace place = book_.samples.place[came];
+    if (is_faulty(book_.files.samples, place)) return;  // its fault is told, and nobody knows what the row says
     const std::vector<Said> here = said_of_sample(came);
     const std::vector<Said> in_book = said_of_sample(there);
     std::string differences;
@@ -137,9 +133,7 @@ class RowsInBook {
       differences += (differences.empty() ? ": " : "; ") + std::string(here[i].field) + " " + quoted(here[i]) +
                      " here, and " + quoted(in_book[i]) + " there";
     }
-    if (differences.empty() && !is_faulty(book_.files.samples, place))
-      return pass_over(*came_samples_[place.file], place);
-    if (differences.empty()) return;  // its fault is told
+    if (differences.empty()) return pass_over(*came_samples_[place.file], place);
     refuse(place_of(book_.files.samples, place, first),
            "the sample " + in_quotes(book_.samples.name[came]) + " stands in " +
                book_.place_text(book_.files.samples, book_.samples.place[there]) + ", and otherwise" + differences,

@@ -87,6 +87,20 @@ TEST(OneCause, OfNamesIsOneName) {
   EXPECT_NE(said[0].message.find("(and so in 4 cells of the column 'calibrator'"), std::string::npos);
 }
 
+// A date with the year before: each sample has other words, and the cause is one.
+TEST(OneCause, OfTimesOutOfOrderIsOneColumn) {
+  WrittenBook book;
+  std::string samples = "sample,pump,started,stopped\n";
+  std::string rows = "taken,stage,sample,calibrator,reading [L/min]\n";
+  for (const std::string name : {"S-5", "S-6", "S-7", "S-8"}) {
+    samples += name + ",PUMP-1,2026-05-01T08:00,2026-05-01T16:00\n";
+    rows += "2025-05-01T16:20,post," + name + ",VOL-1,2.0\n";
+  }
+  const std::string said = told_once(book.file("samples.csv", samples).file("readings.csv", rows));
+  EXPECT_NE(said.find("(and so in 4 cells of the column 'taken', the first are lines 2, 3 and 4)"), std::string::npos);
+  EXPECT_EQ(std::count(said.begin(), said.end(), '\n'), 1) << said;
+}
+
 TEST(OneCause, OfHeadingLinesIsToldForAllFiles) {
   WrittenBook book;
   book.without("readings.csv");

@@ -84,6 +84,10 @@ TEST(RowsAtOdds, AreOfSamplesThatNobodyPlanned) {
             "[receive/refused]\n");
 }
 
+TEST(RowsAtOdds, AreNotThoseWithAFaultOfTheirOwn) {
+  EXPECT_EQ(told(sample("S2,B1,P2,2.0,M9,dust,C-2,2026-09-21T08:00,2026-09-21T16:00,too many cells")), "");
+}
+
 TEST(RowsAtOdds, LieAheadOrAYearBack) {
   EXPECT_EQ(told(sample("T1,B2,P2,2.0,M1,dust,C-22,2027-09-21T08:00,2027-09-21T16:00")),
             "s.csv:2:27: remark: 2027-09-21T08:00+00:00 lies ahead of 2026-09-21, which stands for today "

@@ -101,6 +101,9 @@ TEST(RowsStanding, AreNeverThoseWithAFault) {
   EXPECT_EQ(
       of_readings("2026-09-21T07:30,pre,S1,V1,2.000,warm,1,,\n", "2026-09-21T07:30,pre,S1,V1,2.000,cold,1,,\n").count(),
       0U);
+  const std::string samples = "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,tomorrow\n";
+  EXPECT_EQ(standing(one, samples).count(), 0U);
+  EXPECT_EQ(told(standing(one, samples)), "") << "its fault is told";
 }
 
 }  // namespace
