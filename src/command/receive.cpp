@@ -39,7 +39,7 @@ std::optional<Diagnostic> not_from_elsewhere(const std::string& file, const Book
                            "name the CSV files whose rows are to come into the book");
   }
   if (fs::exists(file, ignored) && is_of_the_book(book, file))
-    return receive_refused({file, 0, 0}, "this is a file of the book itself, and its rows stand there",
+    return receive_refused({file, 0, 0}, "this is a file of the book itself",
                            "name a file from elsewhere");
   return std::nullopt;
 }

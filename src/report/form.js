@@ -326,7 +326,7 @@
     const day = (value) => sample.day && value && value.slice(0, 10) !== sample.day ? "It is planned for " + sample.day + "." : "";
     sampling.append(timeField(own, "started", "start", day), timeField(own, "stopped", "stop", () => order(sample)));
     for (const [name, label] of [["paused", "paused, min"], ["temperature", "temperature, °C"], ["pressure", "pressure, kPa"],
-      ...(sample.vacuum ? [["vacuum", "vacuum behind the sampler, kPa"]] : [])])
+      ...(sample.vacuum ? [["vacuum", "vacuum behind the sampler, kPa; 1 inHg is 3.386 kPa"]] : [])])
       sampling.append(keptField(own, name, label, figureOf("samples", name)));
     for (const [name, label, kind] of [["by", "taken by", "text"],
       ["fault", "the pump had stopped, an inlet was not free, or another fault", "tick"], ["note", "remarks", "text"]])

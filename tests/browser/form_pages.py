@@ -45,6 +45,26 @@ BETWEEN, BETWEEN_READ = 2, ["2.207", "2.205"]  # the record that was read in bet
 SAMPLER, METHOD, ANALYSIS = "respirable-parallel-impactor", "site method 7", "respirable dust and quartz"
 
 
+ASKS_FOR_VACUUM = """
+[[rule]]
+id = "vacuum"
+of = "sample"
+measure = "vacuum"
+more_than = "17 inHg"
+otherwise = "qualify"
+absent = "skip"
+reason = "An orifice that is not choked lets another flow through."
+source = "made up for this test"
+standing = "house"
+[[rule.example]]
+given = { vacuum = "17.1 inHg" }
+gives = "valid"
+[[rule.example]]
+given = { vacuum = "17 inHg" }
+gives = "qualified"
+"""
+
+
 def book(name):
     folder = SCRATCH / name
     shutil.copytree("docs/demo", folder)
@@ -54,6 +74,8 @@ def book(name):
         for sample, pump, calibrator, *_ in RECORDS:
             rows.writerow([sample, "TF48A", "", pump, SAMPLER, METHOD, ANALYSIS, "", DAY, calibrator])
         rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS, "C-9", DAY, ""])
+    with open(folder / "house.toml", "a", encoding="utf-8") as file:
+        file.write(ASKS_FOR_VACUUM)
     return folder
 
 
@@ -62,11 +84,11 @@ def by_hand(folder):
     with open(folder / "samples" / "hand.csv", "w", encoding="utf-8", newline="") as file:
         rows = csv.writer(file)
         rows.writerow(["sample", "batch", "kind", "pump", "sampler", "method", "analysis", "started", "stopped", "paused [min]",
-                       "warm-up [min]", "temperature [°C]", "pressure [kPa]", "fault"])
+                       "warm-up [min]", "vacuum [kPa]", "temperature [°C]", "pressure [kPa]", "fault"])
         for sample, pump, _, _, _, warm_up, stop, fault in RECORDS:
             rows.writerow([sample, "TF48A", "sample", pump, SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:30", f"{DAY}T{stop}", "10",
-                           warm_up, "12", "84.6", "yes" if fault else "no"])
-        rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:15", f"{DAY}T14:40"] + 5 * [""])
+                           warm_up, "60.5", "12", "84.6", "yes" if fault else "no"])
+        rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:15", f"{DAY}T14:40"] + 6 * [""])
     with open(folder / "readings" / "hand.csv", "w", encoding="utf-8", newline="") as file:
         rows = csv.writer(file)
         rows.writerow(["taken", "stage", "sample", "calibrator", "reading [L/min]", "temperature [°C]", "pressure [kPa]",
@@ -168,6 +190,7 @@ class Form:
         self.type(sampling, "start", f"{DAY}T06:30")
         self.type(sampling, "stop", f"{DAY}T{stop}")
         self.type(sampling, "paused, min", "10")
+        self.type(sampling, "vacuum behind the sampler, kPa; 1 inHg is 3.386 kPa", "60.5")
         self.type(sampling, "temperature, °C", "12")
         self.type(sampling, "pressure, kPa", "84.6")
         if fault:
