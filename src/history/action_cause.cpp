@@ -17,7 +17,7 @@ std::string_view wait_of(const ReviewAction& symptom) {
            "is to it. Until then use them only where another calibrator finds them in order.";
   if (symptom.kind == ActionKind::weigh)
     return "Wait for the look-back before anything is decided about these samples: this calibrator's error may be all "
-           "there is to it. Until then pass the remark on with every result.";
+           "there is to it. Until then pass the reason on with every result.";
   return "Wait for the look-back before these are sampled again: without this calibrator's error they may stand. Until "
          "then leave their volumes out of every result.";
 }

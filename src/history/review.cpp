@@ -185,7 +185,7 @@ class ReviewMaker {
       ReviewAction action{ActionKind::complete_batch,
                           ActionSubject::batch,
                           batch.name,
-                          "Find out whether something is missing from the book; pass the remark on with its results.",
+                          "Find out whether something is missing from the book; pass the reason on with its results.",
                           {},
                           no_row,
                           batch.is_recent};

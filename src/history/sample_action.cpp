@@ -32,7 +32,7 @@ void say_what(ReviewAction& action, const SampleResult& result, bool is_all_gaps
   const bool is_void = result.verdict == Verdict::void_;
   if (result.verdict == Verdict::qualified) {
     action.kind = ActionKind::weigh;
-    action.what = "Pass the remark on with every result, or write down a decision about it.";
+    action.what = "Pass the reason on with every result, or write down a decision about it.";
   } else if (is_void && !is_all_gaps) {
     action.kind = ActionKind::resample;
     action.what = "Leave the volume out of every result, and take the sample again.";

@@ -51,7 +51,7 @@ inline constexpr std::string_view action_kind_words[] = {"Look back",
                                                          "Adjust soon",
                                                          "Plan the calibration",
                                                          "Look into it",
-                                                         "Weigh the remark",
+                                                         "Weigh the finding",
                                                          "Watch"};
 static_assert(std::size(action_kind_words) == static_cast<std::size_t>(ActionKind::watch) + 1);
 

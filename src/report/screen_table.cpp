@@ -223,7 +223,7 @@ std::string ScreenTable::tail(const Totals& totals, const std::vector<SubjectRes
     }
   }
   if (!apart.empty())
-    apart = "\n" + paint_.heading("Batches, pumps and calibrators themselves: no sample's verdict changes by these") +
+    apart = "\n" + paint_.heading("Batches, pumps and calibrators, judged apart: the verdicts above leave them out") +
             "\n" + apart;
   const auto part = [this](std::size_t count, Verdict verdict) {
     return count == 0 ? std::to_string(count) + " " + std::string(to_text(verdict))

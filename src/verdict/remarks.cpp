@@ -164,7 +164,7 @@ std::string measured_text(const SampleResult& result) {
 std::string field_line_text(const SampleResult& result, double difference_l) {
   const SampleAssessment& f = *result.figures;
   const bool is_covered = std::abs(difference_l) <= result.budget.about(BudgetFigure::volume).expanded;
-  return "Volume from a line through the field readings: " +
+  return "For comparison only: by a line through the field readings the volume would be " +
          with_significant_digits(f.course.mean_l_min * f.minutes, 4) + " L, " +
          with_significant_digits(std::abs(difference_l), 2) + (difference_l < 0 ? " L less" : " L more") +
          " than from the mean of before and after" +
@@ -255,10 +255,11 @@ void note_small_mass_error(const Screening& screening, const SampleResult& resul
                                                                 : "with the nominal volume";
   const MassErrorBand errors = screening.basis().mass_change(*result.figures)->errors;
   const std::string limit = shortest(std::round(1e6 * screening.book().settings.small_mass_error) / 1e4) + " %";
-  remarks.push_back("By the stated curve of its sampler, the concentration is wrong by " +
-                    error_text(errors.by_actual_volume) + " with the actual volume and by " +
-                    error_text(errors.by_nominal_volume) + " with the nominal volume; " + which + " it is within " +
-                    limit + " at each flow that was read. The sample stays void all the same");
+  remarks.push_back(
+      "The sample stays void, whatever the volume. By the stated curve of its sampler, the concentration would be "
+      "wrong by " +
+      error_text(errors.by_actual_volume) + " with the actual volume and by " + error_text(errors.by_nominal_volume) +
+      " with the nominal volume; " + which + " it is within " + limit + " at each flow that was read");
 }
 
 }  // namespace

@@ -11,9 +11,8 @@ namespace {
 constexpr std::array key{
     KeyWord{"valid", "the sample stands"},
     KeyWord{"qualified", "it stands; pass the reason on with the result"},
-    KeyWord{"undecided",
-            "a figure that a rule needs is missing or can't be read; nothing can be said until it is there"},
-    KeyWord{"void", "leave its volume out of every result"},
+    KeyWord{"undecided", "a figure that a rule needs is missing or can't be read; report nothing until it is there"},
+    KeyWord{"void", "give no concentration from it; list it as void"},
     KeyWord{"near", "within the limit, but its uncertainty leaves a chance of 2.5 % or more that it is beyond"},
     KeyWord{"note, remark", "to be known; no verdict changes by it"},
 };

@@ -28,7 +28,7 @@ cat >"$scratch/given/actions.csv" <<'CSV'
 written,by,action,about,name,who,due,done,note
 2026-11-15T09:00,site hygienist,Recalibrate,instrument,VOL-2,workshop,2026-11-20,,
 2026-11-15T09:00,site hygienist,Sample again,sample,TF46B-6,second shift,,yes,taken again
-2026-11-15T09:00,site hygienist,Weigh the remark,sample,TF44B-2,second shift,,,
+2026-11-15T09:00,site hygienist,Weigh the finding,sample,TF44B-2,second shift,,,
 CSV
 as_of=(--as-of 2026-11-16)
 for book in docs/demo docs/demo-typo tests/reference/mass; do

@@ -45,7 +45,7 @@ BookText three_samples(const std::string& due) {
 TEST(ActionCause, AnOverdueCalibratorAndTheSamplesItTouchedAreOneAction) {
   const ReviewedBook book(three_samples("2026-09-01"), overdue_is_remarked());
   ASSERT_EQ(book.actions(), Texts{"Recalibrate V1"});
-  EXPECT_EQ(touched(book.review().actions[0]), "Weigh the remark: S1; Weigh the remark: S2; Weigh the remark: S3");
+  EXPECT_EQ(touched(book.review().actions[0]), "Weigh the finding: S1; Weigh the finding: S2; Weigh the finding: S3");
   EXPECT_EQ(book.review().actions[0].samples(), 3U);
 }
 
@@ -53,15 +53,15 @@ TEST(ActionCause, SamplesOfACalibratorThatWasOverdueAreOneActionWhenItNoLongerIs
   BookText text = three_samples("2026-09-01");
   text.certificates += "C2,V1,2026-09-24,2027-09-24,2,2,2,2\n";
   const ReviewedBook book(text, overdue_is_remarked());
-  ASSERT_EQ(book.actions(), Texts{"Weigh the remark V1"});
+  ASSERT_EQ(book.actions(), Texts{"Weigh the finding V1"});
   EXPECT_EQ(book.review().actions[0].why[0].said, "3 samples were read with it when its papers were not in order");
 }
 
 TEST(ActionCause, ABatchWithOneRemarkThroughoutIsOneAction) {
   const RulesText rules{{{Subject::sample, "minutes", "at_least", {"600 min"}, Otherwise::qualify}}};
   const ReviewedBook book(three_samples("2027-01-05"), rules);
-  ASSERT_EQ(book.actions(), (Texts{"Weigh the remark A", "Weigh the remark S3"}));
-  EXPECT_EQ(touched(book.review().actions[0]), "Weigh the remark: S1 S2");
+  ASSERT_EQ(book.actions(), (Texts{"Weigh the finding A", "Weigh the finding S3"}));
+  EXPECT_EQ(touched(book.review().actions[0]), "Weigh the finding: S1 S2");
   EXPECT_EQ(book.review().actions[0].why[0].said, "The same of 2 of its 2 samples and blanks");
 }
 

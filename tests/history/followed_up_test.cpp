@@ -72,7 +72,7 @@ TEST(FollowedUp, OneThatBecamePartOfAnotherNamesIt) {
   ReviewAction cause{ActionKind::recalibrate, ActionSubject::instrument, "V1", "", {}, 0, true};
   cause.touched.push_back({ActionKind::weigh, "", {}, {{ActionSubject::sample, "S1", 0, true}}});
   BookText text;
-  text.actions = "written,by,action,about,name,who\n2026-09-22T10:00,hygienist,Weigh the remark,sample,S1,workshop\n";
+  text.actions = "written,by,action,about,name,who\n2026-09-22T10:00,hygienist,Weigh the finding,sample,S1,workshop\n";
   const Book with_row = book_of(text);
   const FollowedUp followed = followed_up(with_row, {cause}, day("2026-09-17"), day("2026-09-24"));
   ASSERT_EQ(followed.lapsed.size(), 1U);

@@ -42,7 +42,7 @@ TEST(ActionList, SaysWhatBecameOfTheOthers) {
             "Done\n"
             "  Watch                 P1: done on 2026-09-23 (workshop)\n"
             "The records give no more rise to these: write them down as done, or look why\n"
-            "  Weigh the remark      S1: workshop, not written down as done; it is part of Recalibrate: V1 by now\n");
+            "  Weigh the finding     S1: workshop, not written down as done; it is part of Recalibrate: V1 by now\n");
 }
 
 TEST(ActionList, SaysThatADayIsPastAndThatSomethingIsNotOverThoughDone) {

@@ -179,7 +179,7 @@ TEST(CustodyCsv, HasEverySampleVoidOnesWithoutVolumes) {
           last +
           "S3,B-7,sample,undecided,,2026-09-21,2026-09-21T22:00+00:00,2026-09-22T06:00+00:00,480,,,,method 12,dust,"
           "undecided: The change of flow from before to after can't be worked out: no flow reading before or after "
-          "sampling is on record (enter them if you have them) (own/drift),,,,,P1,,C-3," +
+          "sampling is on record (enter them if they were written down) (own/drift),,,,,P1,,C-3," +
           last + "K1,B-7,blank,valid,,,,,,,,,method 12,\"fume, metals\",,,,,,,,C-4," + last +
           "S2,B-7,sample,void,,2026-09-21,2026-09-21T08:00+00:00,2026-09-21T16:00+00:00,480,,,,method 12,"
           "\"fume, metals\",,\"The flow fell 10.0 %, from 2.000 L/min before sampling to 1.800 L/min after; the limit "

@@ -102,19 +102,20 @@ TEST(Message, TellsThatAWordIsMissing) {
 
 TEST(Message, TellsWhyAFigureIsMissing) {
   const RuleText drift = of_sample("drift", "within", "5 %");
-  EXPECT_EQ(message(drift, with_readings("")),
-            unknown_drift + "no flow reading before or after sampling is on record (enter them if you have them)");
+  EXPECT_EQ(
+      message(drift, with_readings("")),
+      unknown_drift + "no flow reading before or after sampling is on record (enter them if they were written down)");
   EXPECT_EQ(message(drift, with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            unknown_drift + "no flow reading before sampling is on record (enter it if you have it)");
+            unknown_drift + "no flow reading before sampling is on record (enter it if it was written down)");
   EXPECT_EQ(message(drift, with_readings("2026-09-21T07:30,pre,S1,V1,2\n")),
-            unknown_drift + "no flow reading after sampling is on record (enter it if you have it)");
+            unknown_drift + "no flow reading after sampling is on record (enter it if it was written down)");
 }
 
 TEST(Message, TellsThatNobodyReadDuringSampling) {
   EXPECT_EQ(
       message(of_sample("field.deviation", "within", "5 %")),
       "How far the flow during sampling was from the flow before sampling can't be worked out: no flow reading during "
-      "sampling is on record (enter it if you have it)");
+      "sampling is on record (enter it if it was written down)");
 }
 
 // What is missing first is told first: the pre set before the readings during sampling, these before what a set lacks.
@@ -123,7 +124,7 @@ TEST(Message, BlamesTheFieldOnlyWhereNothingElseIsMissing) {
   const std::string unknown =
       "How far the flow during sampling was from the flow before sampling can't be worked out: ";
   EXPECT_EQ(message(deviation, with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            unknown + "no flow reading before sampling is on record (enter it if you have it)");
+            unknown + "no flow reading before sampling is on record (enter it if it was written down)");
   EXPECT_NE(message(of_sample("field.nominal-deviation", "within", "5 %"), with_readings(""))
                 .find("no flow reading during sampling is on record"),
             std::string::npos);
@@ -183,10 +184,11 @@ TEST(Message, OfAFaultSaysWhatWasSeen) {
   BookText text;
   text.samples = "sample,pump,started,stopped,fault,note\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes,found stopped\n";
   EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
-            "A fault of P1 is on record for 2026-09-21; noted there: 'found stopped'");
+            "A fault of P1 is on record in this sample, on 2026-09-21; noted there: 'found stopped'");
   text.samples = "sample,pump,started,stopped,fault\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes\n";
   EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
-            "A fault of P1 is on record for 2026-09-21 (it stopped, or an inlet was blocked; nobody noted which)");
+            "A fault of P1 is on record in this sample, on 2026-09-21 (it stopped, or an inlet was blocked; nobody "
+            "noted which)");
 }
 
 TEST(Message, OfAnOverlapNamesTheOtherSampleAndTheTime) {
@@ -195,14 +197,14 @@ TEST(Message, OfAnOverlapNamesTheOtherSampleAndTheTime) {
       "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T16:00\n"
       "S2,P1,2026-09-21T15:35,2026-09-21T23:30\n";
   EXPECT_EQ(message(of_sample("overlap", "at_most", "0 min"), text),
-            "P1 is on record for this sample and S2 at the same time, from 15:35 to 16:00 (25 min): if that is not so, "
-            "correct the pump or the times");
+            "P1 is on record for this sample and S2 at the same time, from 15:35 to 16:00 (25 min): if the "
+            "field sheets say otherwise, correct the record");
   text.samples =
       "sample,pump,started,stopped\nS1,P1,2026-09-21T16:00,2026-09-22T04:00\n"
       "S2,P1,2026-09-21T23:30,2026-09-22T08:00\n";
   EXPECT_EQ(message(of_sample("overlap", "at_most", "10 min"), text),
             "P1 is on record for this sample and S2 at the same time, from 2026-09-21 23:30 to 2026-09-22 04:00 (270 "
-            "min): if that is not so, correct the pump or the times; the limit is 10 min");
+            "min): if the field sheets say otherwise, correct the record; the limit is 10 min");
 }
 
 TEST(Message, OfACountSaysWhichReadingsAreStruckOut) {
@@ -216,9 +218,11 @@ TEST(Message, OfACountSaysWhichReadingsAreStruckOut) {
   EXPECT_EQ(message({Subject::set, "count", "at_least", {"1"}}, text),
             "All 2 readings before sampling are struck out; the rule asks for at least 1");
   EXPECT_EQ(message(of_sample("pre.count", "at_least", "3"), with_readings("2026-09-21T16:10,post,S1,V1,2\n")),
-            "No flow reading before sampling is on record (enter what was read); the rule asks for at least 3");
+            "No flow reading before sampling is on record (enter them if they were written down); the rule asks for at "
+            "least 3");
   EXPECT_EQ(message(of_sample("field.count", "at_least", "1"), text),
-            "No flow reading during sampling is on record (enter what was read); the rule asks for at least 1");
+            "No flow reading during sampling is on record (enter them if they were written down); the rule asks for at "
+            "least 1");
 }
 
 TEST(Message, SaysOfWhatASpreadIsAShare) {
@@ -439,12 +443,12 @@ TEST(RuleName, IsFull) {
 TEST(Message, TellsWhyAFigureOfOneSetIsMissing) {
   EXPECT_EQ(
       message(of_sample("pre.flow", "at_least", "1 L/min"), with_readings("")),
-      "The flow before sampling is not known: no flow reading before or after sampling is on record (enter them if you "
-      "have them)");
+      "The flow before sampling is not known: no flow reading before or after sampling is on record (enter them if they "
+      "were written down)");
   EXPECT_EQ(
       message(of_sample("post.flow", "at_least", "1 L/min"), with_readings("")),
-      "The flow after sampling is not known: no flow reading before or after sampling is on record (enter them if you "
-      "have them)");
+      "The flow after sampling is not known: no flow reading before or after sampling is on record (enter them if they "
+      "were written down)");
   BookText text;
   text.readings =
       "taken,stage,sample,calibrator,reading [L/min],void,note\n"

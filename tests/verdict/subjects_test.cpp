@@ -75,7 +75,8 @@ TEST(Subjects, OfAPumpAreMeanAndSpreadOfItsDrifts) {
   RuleText spread{Subject::pump, "drift.sd", "at_most", {"3 %"}};
   spread.absent = Absent::skip;  // one sample has no spread
   EXPECT_EQ(message_under(spread),
-            "P1: From sample to sample the change of flow of P1 scatters: its standard deviation is 3.5 % of the flow "
+            "P1: The change of flow of P1 from before to after scatters from sample to sample: its standard deviation "
+            "is 3.5 % of the flow "
             "(2 samples); the "
             "limit is 3 %");
 }

@@ -73,7 +73,8 @@ TEST(Told, CountsInWords) {
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 1, 3, -2}),
             "1 reading was taken before sampling; the rule asks for at least 3");
   EXPECT_EQ(told_of(rule, {Outcome::qualified, 0, 3, -3}),
-            "No flow reading before sampling is on record (enter what was read); the rule asks for at least 3");
+            "No flow reading before sampling is on record (enter them if they were written down); the rule asks for at "
+            "least 3");
 }
 
 TEST(Told, TellsReadingsThatAreStruckOutFromNone) {
