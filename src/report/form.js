@@ -324,7 +324,7 @@
     part.append(grid, setPart(sample, "pre", "Before sampling", sample.pre_boxes, "", () => oddTime(sample, "pre")));
     const sampling = make("div", { class: "grid" });
     const day = (value) => sample.day && value && value.slice(0, 10) !== sample.day ? "It is planned for " + sample.day + "." : "";
-    sampling.append(timeField(own, "started", "start", day), timeField(own, "stopped", "stop", () => order(sample)));
+    sampling.append(timeField(own, "started", "start", day), timeField(own, "stopped", "stop", () => howLong(sample)));
     for (const [name, label] of [["paused", "paused, min"], ["temperature", "temperature, °C"], ["pressure", "pressure, kPa"],
       ...(sample.vacuum ? [["vacuum", "vacuum behind the sampler, kPa; 1 inHg is 3.386 kPa"]] : [])])
       sampling.append(keptField(own, name, label, figureOf("samples", name)));
@@ -343,10 +343,15 @@
       () => oddTime(sample, "post")));
     return part;
   };
+  const areDaysApart = (earlier, later) => Date.parse(later + "Z") - Date.parse(earlier + "Z") > 36 * 3600000;
   const order = (sample) => {
     const own = of(sample);
     return own.fields.started && own.fields.stopped && inOrder(own, "stopped") <= inOrder(own, "started")
       ? "It stops before it starts: look at both, and at the dates." : "";
+  };
+  const howLong = (sample) => {
+    const { started, stopped } = of(sample).fields;
+    return order(sample) || (started && stopped && areDaysApart(started, stopped) ? "It runs for days: look at both dates." : "");
   };
   // What is odd about when a set was taken.
   const oddTime = (sample, stage) => {
@@ -355,6 +360,9 @@
     const started = inOrder(own, "started");
     const stopped = inOrder(own, "stopped");
     if (!taken || !started || !stopped) return "";
+    const on = setOf(sample, stage).fields.taken;
+    if (stage === "pre" && areDaysApart(on, own.fields.started)) return "This is long before the start: look at both dates.";
+    if (stage === "post" && areDaysApart(own.fields.stopped, on)) return "This is long after the stop: look at both dates.";
     if (stage === "pre" && taken > started) return "This is after the start: look at both, and at the dates.";
     if (stage === "post" && taken < stopped) return "This is before the stop: look at both, and at the dates.";
     if (stage.startsWith("field") && (taken < started || taken > stopped)) return "This is not between start and stop.";

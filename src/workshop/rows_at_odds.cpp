@@ -26,7 +26,9 @@ class Odds {
         faulty_(with.faulty_rows()) {
     for (const PlannedSample& planned : book_.plan) {
       plan_.emplace(planned.name, &planned);
-      if (!planned.medium.empty()) by_medium_.emplace(planned.medium, &planned);
+      if (planned.medium.empty()) continue;
+      const auto [known, is_first] = by_medium_.emplace(planned.medium, &planned);
+      if (!is_first) known->second = nullptr;  // a kind of filter, and no filter's number
     }
   }
 
@@ -104,8 +106,8 @@ class Odds {
     differs("pump", name_of(book_.samples.pump[row]), name_of(planned.pump));
     differs("sampler", text(book_.samples.sampler, row), planned.sampler);
     const std::string medium = text(book_.samples.medium, row);
-    if (const auto other = by_medium_.find(medium);
-        other != by_medium_.end() && other->second->name != planned.name && medium != planned.medium) {
+    if (const auto other = by_medium_.find(medium); other != by_medium_.end() && other->second != nullptr &&
+                                                    other->second->name != planned.name && medium != planned.medium) {
       refuse(here.at("medium"),
              "the medium of " + in_quotes(planned.name) + " is " + in_quotes(medium) + ", and that is planned for " +
                  in_quotes(other->second->name) + ", " + book_.place_text(book_.files.plan, other->second->place),

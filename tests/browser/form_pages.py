@@ -234,6 +234,9 @@ def slips(form):
     form.type(last, "date and time", f"{DAY}T05:00")
     expect("This is before the stop: look at both, and at the dates." in form.told(last), form.told(last))
     expect("a time of the readings after that is after sampling" in form.state(part), form.state(part))
+    form.type(last, "date and time", "2027-11-30T14:50")
+    expect("This is long after the stop: look at both dates." in form.told(last), form.told(last))
+    expect(form.state(part).strip() == "finished", form.state(part))
     form.type(last, "date and time", f"{DAY}T{after('14:30')}")
     expect(form.told(part) == "" and form.state(part).strip() == "finished", f"mended: {form.told(part)}; {form.state(part)}")
     # A set has room for one more.

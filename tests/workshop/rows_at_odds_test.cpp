@@ -18,10 +18,10 @@ constexpr const char* plan =
     "S4,B1,P9,V1,,2.0,M1,dust,C-4,2026-09-21\n";
 
 // What is told of samples and readings, by id, line, column and message.
-std::string told(const std::string& samples, const std::string& readings = "") {
+std::string told(const std::string& samples, const std::string& readings = "", const std::string& more_planned = "") {
   const ScratchFolder folder;
   BookText text;
-  text.plan = plan;
+  text.plan = plan + more_planned;
   text.write(folder.path());
   const Book before = *read_book(folder.path(), 1);
   const ScratchFolder elsewhere;
@@ -71,6 +71,13 @@ TEST(RowsAtOdds, AreRefusedForAnotherPumpOrTheCassetteOfAnother) {
   EXPECT_EQ(told(sample("S2,B1,P2,2.0,M1,dust,C-3,2026-09-21T08:00,2026-09-21T16:00")),
             "s.csv:2:22: error: the medium of 'S2' is 'C-3', and that is planned for 'S3', plan.csv:3 "
             "[receive/refused]\n");
+}
+
+// What several samples are planned on is a kind of filter, and no number of one.
+TEST(RowsAtOdds, AreNotSwappedWhereTheMediumIsAKind) {
+  const std::string kinds = "S5,B1,P1,V1,,2.0,M1,dust,PVC,2026-09-21\nS6,B1,P1,V1,,2.0,M1,dust,PVC,2026-09-21\n";
+  EXPECT_EQ(told(sample("S2,B1,P2,2.0,M1,dust,PVC,2026-09-21T08:00,2026-09-21T16:00"), "", kinds),
+            "s.csv:2:22: remark: the medium of 'S2' is 'PVC', and in plan.csv:2 it is 'C-2' [receive/unlike-plan]\n");
 }
 
 TEST(RowsAtOdds, AreOfSamplesThatNobodyPlanned) {
