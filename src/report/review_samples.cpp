@@ -174,8 +174,7 @@ void append_samples(HtmlText& html, const ReviewPage& page) {
       "Flows in L/min, actual, at the conditions of the readings; volumes in L: actual, with its expanded "
       "uncertainty U (95 %), and at " +
           conditions_text(page.screening.book().settings.reference) +
-          ". The gravest finding gives the verdict; a decision may overrule it. Each line opens to its working, down "
-          "to the file and line of every figure.");
+          ". The gravest finding gives the verdict; a decision may overrule it. Each line opens to its working.");
   append_verdict_key(html, KeyOf::verdicts_and_findings);
   html.markup("<div id=\"filter\" hidden></div>\n");
   html.element("h3", "From these days");

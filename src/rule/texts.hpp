@@ -91,7 +91,6 @@ struct Texts {
   std::string_view of_dusts;                 // of the farther end of a range over dusts
   std::string_view one_struck_out;           // {set}; instead of a count of none
   std::string_view all_struck_out;           // {n}, {set}
-  std::string_view on_day;                   // {day}
   std::string_view noted;                    // {note}, of a fault
   std::string_view not_noted;
   std::string_view period;  // {from}, {to}
@@ -113,13 +112,26 @@ struct Texts {
 
 // Those texts that stand alone. All must be there.
 inline constexpr std::array single_texts{
-    &Texts::of_their_mean,  &Texts::of_dusts,    &Texts::one_struck_out,
-    &Texts::all_struck_out, &Texts::on_day,      &Texts::noted,
-    &Texts::not_noted,      &Texts::period,      &Texts::one_day,
-    &Texts::days,           &Texts::or_,         &Texts::to,
-    &Texts::and_,           &Texts::rests_on,    &Texts::known_to,
-    &Texts::by_our_reading, &Texts::passed_over, &Texts::unknown_where,
-    &Texts::bad_record,     &Texts::near_word,   &Texts::left_out,
+    &Texts::of_their_mean,
+    &Texts::of_dusts,
+    &Texts::one_struck_out,
+    &Texts::all_struck_out,
+    &Texts::noted,
+    &Texts::not_noted,
+    &Texts::period,
+    &Texts::one_day,
+    &Texts::days,
+    &Texts::or_,
+    &Texts::to,
+    &Texts::and_,
+    &Texts::rests_on,
+    &Texts::known_to,
+    &Texts::by_our_reading,
+    &Texts::passed_over,
+    &Texts::unknown_where,
+    &Texts::bad_record,
+    &Texts::near_word,
+    &Texts::left_out,
 };
 inline constexpr std::array near_texts{&NearTexts::chance, &NearTexts::guarded, &NearTexts::unguarded};
 inline constexpr std::array lack_texts{

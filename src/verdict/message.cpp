@@ -114,14 +114,10 @@ class SampleNames {
     return filled(texts().period, [&](std::string_view name) { return text(name == "from" ? time.from : time.to); });
   }
 
-  // Of a fault: on which day, and what the note says of it.
+  // Of a fault: what the note says of it.
   std::string seen() const {
-    const SampleTable& samples = book_.samples;
-    const Moment started = samples.started[figures_.sample];
-    const std::string day = date_text(local_day(started, book_.settings.zone));
-    const std::string note = book_.texts.text(field(samples.note, figures_.sample, TextId{0}));
-    return (day.empty() ? "" : filled(texts().on_day, [&](std::string_view) { return day; })) +
-           filled(note.empty() ? texts().not_noted : texts().noted, [&](std::string_view) { return note; });
+    const std::string note = book_.texts.text(field(book_.samples.note, figures_.sample, TextId{0}));
+    return filled(note.empty() ? texts().not_noted : texts().noted, [&](std::string_view) { return note; });
   }
 
   // Those that the figure comes from, each once.

@@ -164,11 +164,10 @@ std::string measured_text(const SampleResult& result) {
 std::string field_line_text(const SampleResult& result, double difference_l) {
   const SampleAssessment& f = *result.figures;
   const bool is_covered = std::abs(difference_l) <= result.budget.about(BudgetFigure::volume).expanded;
-  return "For comparison only: by a line through the field readings the volume would be " +
+  return "For comparison only: a line through the field readings would give " +
          with_significant_digits(f.course.mean_l_min * f.minutes, 4) + " L, " +
          with_significant_digits(std::abs(difference_l), 2) + (difference_l < 0 ? " L less" : " L more") +
-         " than from the mean of before and after" +
-         (is_covered ? "; that lies within the volume's expanded uncertainty" : "");
+         " than the mean of before and after" + (is_covered ? "; that lies within its U" : "");
 }
 
 // Words that nobody describes and no rule leans on; where one does, it is a finding.

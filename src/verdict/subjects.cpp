@@ -29,7 +29,7 @@ struct Rested {
   std::size_t n = 0;
   std::string_view one;
   std::string_view many;
-  std::string of_which{};  // " of certificate ROT-2/2026-11-11"
+  std::string of_which{};  // " of ROT-2/2026-11-11"
 
   std::string text() const { return one.empty() ? "" : counted(n, std::string(one), std::string(many)) + of_which; }
 };
@@ -195,7 +195,7 @@ Rested calibrator_measure(const Screening& screening, Row calibrator, Calibrator
       return on_certificates(number_value(minutes_a_day * static_cast<double>(as_of - certificate.calibrated)));
     case CalibratorMeasure::as_found_error:
       return {number_value(worst_as_found(certificate, false).error, worst_as_found(certificate, true).error), points,
-              "point", "points", " of certificate " + certificate.name};
+              "point", "points", " of " + certificate.name};
     case CalibratorMeasure::record_as_found:
       return {yes_no_value(says_as_found(certificate)), points, "point", "points"};
     case CalibratorMeasure::read_at:

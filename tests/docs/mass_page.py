@@ -57,7 +57,7 @@ def example(page):
     yield (f"at this one {percent(shares[1] / agreed - 1)} by the actual volume and "
            f"{percent(shares[1] / agreed * flow - 1)} by the nominal volume")
     yield f"mass.bias = {percent(shares[1] / agreed - 1)}: the volume is formed with the mean flow"
-    yield f"is wrong by {percent(actual, 1)} with the actual volume and by {percent(nominally, 1)} with the nominal volume"
+    yield f"would be wrong by {percent(actual, 1)} with the actual volume and by {percent(nominally, 1)} with the nominal volume"
     yield f"by the one that was measured {100 * actual:.0f} % too high"
     yield f"{100 * share(CUT, 0.5, 2):.1f} % of the fume above, {100 * share(CUT, 1, 2):.1f} % of the dust of 1 µm"
 

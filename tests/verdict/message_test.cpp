@@ -184,10 +184,10 @@ TEST(Message, OfAFaultSaysWhatWasSeen) {
   BookText text;
   text.samples = "sample,pump,started,stopped,fault,note\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes,found stopped\n";
   EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
-            "A fault of P1 is on record in this sample, on 2026-09-21; noted there: 'found stopped'");
+            "A fault of P1 is on record in this sample; noted there: 'found stopped'");
   text.samples = "sample,pump,started,stopped,fault\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,yes\n";
   EXPECT_EQ(message(of_sample("fault", "is", "no"), text),
-            "A fault of P1 is on record in this sample, on 2026-09-21 (it stopped, or an inlet was blocked; nobody "
+            "A fault of P1 is on record in this sample (it stopped, or an inlet was blocked; nobody "
             "noted which)");
 }
 
@@ -441,10 +441,10 @@ TEST(RuleName, IsFull) {
 }
 
 TEST(Message, TellsWhyAFigureOfOneSetIsMissing) {
-  EXPECT_EQ(
-      message(of_sample("pre.flow", "at_least", "1 L/min"), with_readings("")),
-      "The flow before sampling is not known: no flow reading before or after sampling is on record (enter them if they "
-      "were written down)");
+  EXPECT_EQ(message(of_sample("pre.flow", "at_least", "1 L/min"), with_readings("")),
+            "The flow before sampling is not known: no flow reading before or after sampling is on record (enter them "
+            "if they "
+            "were written down)");
   EXPECT_EQ(
       message(of_sample("post.flow", "at_least", "1 L/min"), with_readings("")),
       "The flow after sampling is not known: no flow reading before or after sampling is on record (enter them if they "

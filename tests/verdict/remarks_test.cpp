@@ -278,9 +278,8 @@ TEST(Remarks, SayWhereNothingWasMeasuredBesideAVolumeByConvention) {
 TEST(Remarks, SayWhatTheFieldSetsMakeOfAVolumeByTheEnds) {
   JudgedBook by_ends(sagging_book());
   EXPECT_EQ(volume_remarks(by_ends.screening(), by_ends.result("S1")),
-            Remarks{"For comparison only: by a line through the field readings the volume would be 912.0 L, 48 L less "
-                    "than from the mean of before and "
-                    "after; that lies within the volume's expanded uncertainty"});
+            Remarks{"For comparison only: a line through the field readings would give 912.0 L, 48 L less "
+                    "than the mean of before and after; that lies within its U"});
   JudgedBook by_line(sagging_book(), {{}, {}, {practice("field_sets", "line")}});
   EXPECT_TRUE(volume_remarks(by_line.screening(), by_line.result("S1")).empty());
 }

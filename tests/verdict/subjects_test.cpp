@@ -198,7 +198,7 @@ TEST(Subjects, OfACalibratorHaveTheWorstErrorAsFound) {
   RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
   rule.absent = Absent::skip;
   EXPECT_EQ(message_under(rule),
-            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of certificate C1); the limit "
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of C1); the limit "
             "is 2 %");
 }
 
@@ -249,14 +249,12 @@ TEST(Subjects, OfACalibratorSayHowWellTheErrorAsFoundIsKnown) {
   RuleText rule{Subject::calibrator, "as-found.error", "within", {"2 %"}};
   rule.absent = Absent::skip;
   EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
-            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of certificate C1; what was "
-            "found has an "
-            "expanded uncertainty of 1.0 %); the limit is 2 %");
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of C1; expanded uncertainty "
+            "1.0 %); the limit is 2 %");
   rule.values = {"0.05 L/min"};
   EXPECT_EQ(JudgedSubjects({rule}, "2026-10-01", with_uncertainty("0")).only_message(),
-            "V1: At its last calibration V1 read up to 0.090 L/min too low as found (2 points of certificate C1; what "
-            "was found has an "
-            "expanded uncertainty of 0.029 L/min); the "
+            "V1: At its last calibration V1 read up to 0.090 L/min too low as found (2 points of C1; expanded "
+            "uncertainty 0.029 L/min); the "
             "limit is 0.05 L/min");
 }
 
@@ -269,9 +267,8 @@ TEST(Subjects, OfACalibratorAreGuarded) {
   ASSERT_EQ(guarded.results().size(), 1U);
   EXPECT_EQ(guarded.results()[0].verdict, Verdict::qualified);
   EXPECT_EQ(guarded.only_message(),
-            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of certificate C1; what was "
-            "found has an "
-            "expanded uncertainty of 1.0 %), within the limit "
+            "V1: At its last calibration V1 read up to 3.0 % too low as found (2 points of C1; expanded uncertainty "
+            "1.0 %), within the limit "
             "of 3.5 %, but closer to it than the guard band "
             "of 1.00 U allows: its uncertainty leaves a chance of 16 % that the true value lies beyond the limit");
   rule.values = {"4.0 %"};
