@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <array>
-#include <set>
+#include <map>
 
 #include "book/row_blocks.hpp"
 #include "book/stamp_text.hpp"
@@ -50,7 +51,7 @@ class IssueRows {
  public:
   IssueRows(const TableFile& file, const BookInHand& hand, const InstrumentIndex& instruments)
       : file_(file), hand_(hand), instruments_(instruments), row_(hand.context(file, issues_spec)) {
-    for (const KitItem& item : hand.book.kit_items) kinds_.insert(item.kind);
+    for (const KitItem& item : hand.book.kit_items) items_of_[item.kind].push_back(&item);
   }
 
   void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
@@ -74,11 +75,37 @@ class IssueRows {
     if (next.item.empty() && row_.text(issue_instrument).empty())
       row_.fail(issue_instrument, "issues/nothing", "the row names neither an instrument nor an item",
                 "name an instrument of instruments.csv, or write under 'item' what belongs to the kit");
-    if (next.kit.empty() || kinds_.empty() || kinds_.contains(next.kind_of_kit())) return;
+    if (next.kit.empty() || items_of_.empty()) return;
+    if (const auto kind = items_of_.find(next.kind_of_kit()); kind != items_of_.end())
+      return look_at_item(next, kind->second);
     row_.doubt(next.kind.empty() ? issue_kit : issue_kind, "issues/unknown-kind",
                "no row of kits.csv says what belongs to a kit of the kind " + in_quotes(next.kind_of_kit()),
                next.kind.empty() ? "write its kind under 'kind of kit', as kits.csv calls it"
                                  : "write the kind as kits.csv calls it, or add to kits.csv what belongs to it");
+  }
+
+  // An item that stands beside an instrument says what the instrument is in the kit, and nothing else.
+  void look_at_item(const Issue& next, const std::vector<const KitItem*>& items) {
+    if (next.item.empty() || row_.problem() != no_problem) return;
+    const auto found = std::ranges::find(items, next.item, &KitItem::item);
+    const bool is_of_instrument = next.instrument != no_row;
+    if (found == items.end()) {
+      std::vector<std::string> names;
+      for (const KitItem* item : items) names.push_back(item->item);
+      const std::string near = nearest(next.item, names);
+      row_.doubt(
+          issue_item, "issues/unknown-item",
+          "by kits.csv no " + in_quotes(next.item) + " belongs to a kit of the kind " + in_quotes(next.kind_of_kit()),
+          (near.empty() ? "" : "did you mean " + in_quotes(near) + "? ") +
+              "else add it to kits.csv, or leave it if it went along beyond the list");
+    } else if (is_of_instrument && (*found)->instrument != hand_.book.instruments[next.instrument].kind) {
+      const Instrument& it = hand_.book.instruments[next.instrument];
+      row_.doubt(issue_item, "issues/two-things",
+                 "the row names " + it.name + ", a " + std::string(to_text(it.kind)) + ", and beside it " +
+                     in_quotes(next.item) + ", which by kits.csv is something else; it is taken as a row of " + it.name,
+                 "give each thing a row of its own: an instrument by its name, an item without a serial number by its "
+                 "item alone");
+    }
   }
 
   void read_way_out(Issue& next) {
@@ -115,7 +142,7 @@ class IssueRows {
   const BookInHand& hand_;
   const InstrumentIndex& instruments_;
   RowReader row_;
-  std::set<std::string> kinds_;
+  std::map<std::string, std::vector<const KitItem*>> items_of_;  // by kind of kit
 };
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include "book/row_blocks.hpp"
 #include "book/table_files.hpp"
+#include "diagnostic/suggestion.hpp"
 #include "quantity/number.hpp"
 
 namespace driftwarden {
@@ -36,10 +37,22 @@ class KitRows {
     next.number = read_number();
     next.note = row_.note(kit_note);
     // A row that can't be understood is on nobody's list.
-    if (row_.problem() == no_problem) hand_.book.kit_items.push_back(std::move(next));
+    if (row_.problem() == no_problem && !is_listed_already(next)) hand_.book.kit_items.push_back(std::move(next));
   }
 
  private:
+  bool is_listed_already(const KitItem& next) {
+    for (const KitItem& other : hand_.book.kit_items) {
+      if (other.kind != next.kind || other.item != next.item) continue;
+      row_.fail(kit_item, "kits/twice",
+                in_quotes(next.item) + " belongs to a kit of the kind " + in_quotes(next.kind) + " already by " +
+                    hand_.book.place_text(hand_.book.files.kits, other.place) + "; that row counts",
+                "leave one of the two out, and write under 'number' how many belong to the kit");
+      return true;
+    }
+    return false;
+  }
+
   unsigned read_number() {
     const double number = row_.quantity(kit_number);
     if (is_missing(number)) return 1;

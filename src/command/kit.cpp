@@ -5,6 +5,7 @@
 #include "command/output.hpp"
 #include "command/reviewed.hpp"
 #include "diagnostic/suggestion.hpp"
+#include "doubt/kits_at_odds.hpp"
 #include "report/kit_json.hpp"
 #include "report/kit_list.hpp"
 #include "report/kit_sheet.hpp"
@@ -91,6 +92,9 @@ int run_kit(const KitOptions& options, Surroundings& surroundings) {
   const std::unique_ptr<OpenedBook> opened = open_book(options.book, surroundings);
   if (opened == nullptr) return cannot_be_used;
   if (!options.out.empty() && tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
+  Diagnostics doubts;
+  note_issues(opened->book, opened->as_of, doubts);
+  tell_first(surroundings.err, doubts);
   const std::optional<WorkedReview> worked = worked_review(*opened, days_of_a_review, surroundings);
   if (!worked) return cannot_be_used;
   const KitsOut& kits = worked->review.kits;

@@ -68,7 +68,10 @@ void note_other_samplers(const Book& book, const ComeBy& come, Diagnostics& doub
 
 Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers, std::optional<Day> as_of) {
   Diagnostics doubts;
-  if (book.readings.size() > most_readings_looked_through) return doubts;
+  if (book.readings.size() > most_readings_looked_through) {
+    note_issues(book, as_of, doubts);
+    return doubts;
+  }
   const ComeBy come(book, as_of);
   std::vector<Replicates> all = replicates_of(book, come);
   const std::vector<ReadTwice> copies = read_twice(book, come);

@@ -20,6 +20,8 @@ inline constexpr std::size_t most_readings_looked_through = 200000;
 //   doubt/warm-up       a pump read sooner than the stated warm-up allows
 //   doubt/sea-level     pressures of sea level at a site that lies high
 //   doubt/two-kits      an instrument in two kits at once
+//   doubt/kit-rows      rows of one kit that say different things of it
+//   doubt/out-again     a kit that goes out again before all of it has come back
 //   doubt/elsewhere     an instrument used while it is on record as elsewhere
 // `samplers` tell the flows that pumps are set to; without them, only samples that state their own do. What was read
 // after the day that stands for today is not known yet; without one, all is.

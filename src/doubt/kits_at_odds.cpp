@@ -3,8 +3,12 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
+#include <set>
 
 #include "book/timestamp.hpp"
+#include "diagnostic/joined.hpp"
+#include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {
 namespace {
@@ -13,21 +17,130 @@ using Where = Whereabouts::Where;
 using Stays = std::vector<Whereabouts::Stay>;
 constexpr Day never = std::numeric_limits<Day>::max();
 
-class KitsAtOdds {
+Day begin_of(const Issue& issue) { return issue.out == no_day ? never - 1 : issue.out; }
+
+// What is missing is in no kit.
+Day end_of(const Whereabouts& where, const Issue& issue) {
+  if (where.is_missing(issue)) return std::max(issue.out, where.back_of(issue));
+  const Day end = where.end_of(issue);
+  return end == no_day ? never : end;
+}
+
+// What issues.csv says that can't be so, whatever was drawn and read.
+class IssuesAtOdds {
  public:
-  KitsAtOdds(const Book& book, const ComeBy& come, std::optional<Day> as_of, Diagnostics& doubts)
-      : book_(book), come_(come), where_(book, as_of), doubts_(doubts) {}
+  IssuesAtOdds(const Book& book, std::optional<Day> as_of, Diagnostics& doubts)
+      : book_(book), where_(book, as_of), doubts_(doubts) {
+    for (const Issue& issue : book.issues) {
+      if (issue.out == no_day || !as_of || issue.out <= *as_of) trips_[issue.kit][begin_of(issue)].push_back(&issue);
+    }
+  }
 
   void two_kits() {
     for (Row row = 0; row < book_.instruments.size(); ++row) {
       const Issue* longest = nullptr;  // the one that ends last so far
       for (const Issue* issue : where_.issues_of(row)) {
-        if (longest != nullptr && begin_of(*issue) < end_of(*longest) && begin_of(*issue) < end_of(*issue))
+        if (longest != nullptr && begin_of(*issue) < end_of(where_, *longest) &&
+            begin_of(*issue) < end_of(where_, *issue))
           tell_two_kits(row, *longest, *issue);
-        if (longest == nullptr || end_of(*issue) > end_of(*longest)) longest = issue;
+        if (longest == nullptr || end_of(where_, *issue) > end_of(where_, *longest)) longest = issue;
       }
     }
   }
+
+  void rows_differ() {
+    for (const auto& [kit, trips] : trips_) {
+      for (const auto& [begin, trip] : trips) {
+        differ(trip, "is of the kind", [](const Issue& issue) { return issue.kind; });
+        differ(trip, "is with", [](const Issue& issue) { return issue.to; });
+        differ(trip, "is due back on", [](const Issue& issue) { return text_of(issue.due_back); });
+        differ(trip, "came back on", [this](const Issue& issue) { return text_of(where_.back_of(issue)); });
+      }
+    }
+  }
+
+  void out_again() {
+    for (const auto& [kit, trips] : trips_) {
+      for (auto trip = trips.begin(); trip != trips.end() && std::next(trip) != trips.end(); ++trip)
+        hold_against_next(trip->second, std::next(trip)->second);
+    }
+  }
+
+ private:
+  using Trip = std::vector<const Issue*>;  // what went out in one kit on one day, or is being put into it
+
+  const std::string& name_of(Row instrument) const { return book_.instruments[instrument].name; }
+  std::string place_of_issue(const Issue& issue) const { return book_.place_text(book_.files.issues, issue.place); }
+  static std::string text_of(Day day) { return day == no_day ? "" : date_text(day); }
+  std::string thing_of(const Issue& issue) const {
+    return issue.instrument == no_row ? issue.item : name_of(issue.instrument);
+  }
+  static std::string trip_of(const Issue& issue) {
+    return "kit " + issue.kit +
+           (issue.out == no_day ? ", which is being put together,"
+                                : ", which went out on " + date_text(issue.out) + ",");
+  }
+
+  // Each other thing that is said of the whole is told once.
+  template <class Says>
+  void differ(const Trip& trip, std::string_view what, Says says) {
+    const Issue* first = nullptr;
+    std::set<std::string> told;
+    for (const Issue* issue : trip) {
+      const std::string said = says(*issue);
+      if (said.empty()) continue;
+      if (first == nullptr) first = issue;
+      if (said == says(*first) || !told.insert(said).second) continue;
+      doubts_.push_back(remark("doubt/kit-rows", book_.place(book_.files.issues, issue->place),
+                               "by this row " + trip_of(*issue) + " " + std::string(what) + " " + in_quotes(said) +
+                                   ", and by " + place_of_issue(*first) + " " + in_quotes(says(*first)),
+                               "correct the row that is wrong; or the kit or the day it went out is another"));
+    }
+  }
+
+  // What is in both by its name is told as in two kits.
+  void hold_against_next(const Trip& trip, const Trip& next) {
+    Trip still_out;
+    for (const Issue* issue : trip) {
+      const bool goes_again =
+          issue->instrument != no_row && std::ranges::find(next, issue->instrument, &Issue::instrument) != next.end();
+      if (!goes_again && end_of(where_, *issue) > begin_of(*next.front())) still_out.push_back(issue);
+    }
+    if (still_out.empty()) return;
+    const Issue& again = *next.front();
+    doubts_.push_back(remark(
+        "doubt/out-again", book_.place(book_.files.issues, again.place),
+        "kit " + again.kit + (again.out == no_day ? " is being put together" : " went out on " + date_text(again.out)) +
+            ", and of what went out in it on " + date_text(trip.front()->out) + " is not back: " +
+            joined(still_out, ", ",
+                   [this](const Issue* issue) { return thing_of(*issue) + " (" + place_of_issue(*issue) + ")"; }),
+        "write down the day it came back, or that it is missing; or the kit or a day is wrong"));
+  }
+
+  void tell_two_kits(Row row, const Issue& earlier, const Issue& later) {
+    const std::string now = later.out == no_day ? " is being put into kit " + later.kit
+                                                : " went out in kit " + later.kit + " on " + date_text(later.out);
+    const std::string still = earlier.out == no_day
+                                  ? " and into kit " + earlier.kit
+                                  : ", while it was out in kit " + earlier.kit + " since " + date_text(earlier.out);
+    const Day back = where_.back_of(earlier);
+    doubts_.push_back(remark("doubt/two-kits", book_.place(book_.files.issues, later.place),
+                             name_of(row) + now + still + (back == no_day ? "" : " and until " + date_text(back)) +
+                                 " (" + place_of_issue(earlier) + ")",
+                             "a kit, a day or the instrument is wrong; or the day it came back was not written down"));
+  }
+
+  const Book& book_;
+  const Whereabouts where_;
+  Diagnostics& doubts_;
+  std::map<std::string_view, std::map<Day, Trip>> trips_;  // of each kit, by the day it went out; the packed one last
+};
+
+// What was drawn and read with instruments that are on record as elsewhere.
+class UsedElsewhere {
+ public:
+  UsedElsewhere(const Book& book, const ComeBy& come, std::optional<Day> as_of, Diagnostics& doubts)
+      : book_(book), come_(come), where_(book, as_of), doubts_(doubts) {}
 
   void drawn_elsewhere() {
     for (Row sample = 0; sample < book_.samples.size(); ++sample) {
@@ -57,28 +170,8 @@ class KitsAtOdds {
   }
 
  private:
-  static Day begin_of(const Issue& issue) { return issue.out == no_day ? never - 1 : issue.out; }
-  // What is missing is in no kit.
-  Day end_of(const Issue& issue) const {
-    if (where_.is_missing(issue)) return std::max(issue.out, where_.back_of(issue));
-    const Day end = where_.end_of(issue);
-    return end == no_day ? never : end;
-  }
   const std::string& name_of(Row instrument) const { return book_.instruments[instrument].name; }
   std::string place_of_issue(const Issue& issue) const { return book_.place_text(book_.files.issues, issue.place); }
-
-  void tell_two_kits(Row row, const Issue& earlier, const Issue& later) {
-    const std::string now = later.out == no_day ? " is being put into kit " + later.kit
-                                                : " went out in kit " + later.kit + " on " + date_text(later.out);
-    const std::string still = earlier.out == no_day
-                                  ? " and into kit " + earlier.kit
-                                  : ", while it was out in kit " + earlier.kit + " since " + date_text(earlier.out);
-    const Day back = where_.back_of(earlier);
-    doubts_.push_back(remark("doubt/two-kits", book_.place(book_.files.issues, later.place),
-                             name_of(row) + now + still + (back == no_day ? "" : " and until " + date_text(back)) +
-                                 " (" + place_of_issue(earlier) + ")",
-                             "a kit, a day or the instrument is wrong; or the day it came back was not written down"));
-  }
 
   bool tell_drawn(Row sample, Row pump, Moment moment) {
     const Day day = local_day(moment, book_.settings.zone);
@@ -128,13 +221,20 @@ class KitsAtOdds {
 
 }  // namespace
 
+void note_issues(const Book& book, std::optional<Day> as_of, Diagnostics& doubts) {
+  IssuesAtOdds issues(book, as_of, doubts);
+  issues.two_kits();
+  issues.rows_differ();
+  issues.out_again();
+}
+
 void note_kits(const Book& book, const ComeBy& come, std::optional<Day> as_of, std::span<const Replicates> all,
                Diagnostics& doubts) {
   if (book.issues.empty()) return;
-  KitsAtOdds kits(book, come, as_of, doubts);
-  kits.two_kits();
-  kits.drawn_elsewhere();
-  kits.read_elsewhere(all);
+  note_issues(book, as_of, doubts);
+  UsedElsewhere used(book, come, as_of, doubts);
+  used.drawn_elsewhere();
+  used.read_elsewhere(all);
 }
 
 }  // namespace driftwarden

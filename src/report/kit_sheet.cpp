@@ -76,10 +76,36 @@ class SheetMaker {
     }
   }
 
+  // A row stands for one piece; a single one that is in order, or not yet back, for all that no other row speaks of.
   void thing(const KitItem& item) {
-    const Issue* taken =
-        take([&](const Issue& issue) { return issue.instrument == no_row && issue.item == item.item; });
-    lines_.push_back(taken == nullptr ? line_of(item) : line_of(item, *taken));
+    const Things rows = rows_of(item);
+    const auto stands_for_one = [this](const Issue* issue) {
+      const bool is_back_unlike_the_others =
+          where_.back_of(*issue) != no_day &&
+          (issue->came_back == CameBack::damaged || issue->came_back == CameBack::dirty);
+      return where_.is_missing(*issue) || is_back_unlike_the_others;
+    };
+    const auto ones = static_cast<std::size_t>(std::ranges::count_if(rows, stands_for_one));
+    KitItem left = item;
+    for (const Issue* row : rows) {
+      KitItem part = item;
+      part.number = !stands_for_one(row) && rows.size() - ones == 1 ? item.number - static_cast<unsigned>(ones) : 1;
+      left.number -= part.number;
+      lines_.push_back(line_of(part, *row));
+    }
+    if (left.number > 0) lines_.push_back(line_of(left));
+  }
+
+  // As many as belong to the kit at most; others go beyond its list.
+  Things rows_of(const KitItem& item) {
+    Things rows;
+    while (rows.size() < item.number) {
+      const Issue* taken =
+          take([&](const Issue& issue) { return issue.instrument == no_row && issue.item == item.item; });
+      if (taken == nullptr) break;
+      rows.push_back(taken);
+    }
+    return rows;
   }
 
   static KitLine line_of(const KitItem& item) {

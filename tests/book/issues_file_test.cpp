@@ -92,5 +92,28 @@ TEST(IssuesFile, DoesNotTellOfUnknownInstrumentsWhereTheirFileIsLost) {
   EXPECT_EQ(told(book.problems).find("issues.csv"), std::string::npos) << told(book.problems);
 }
 
+TEST(IssuesFile, RemarksOnAnItemThatDoesNotBelongToTheKindOfKit) {
+  const auto told_of = [](const std::string& row) {
+    const Book book = WrittenBook()
+                          .file("kits.csv", "kind of kit,item,kind of instrument\ndust,pump,pump\ndust,hose,\n")
+                          .file("issues.csv", "kit,kind of kit,instrument,item,missing\n" + row)
+                          .read();
+    EXPECT_EQ(book.issues.size(), 1U) << "the row counts";
+    return told(book.problems);
+  };
+  EXPECT_EQ(told_of("K-1,dust,,hoze,yes\n"),
+            "issues.csv:2:11: remark: by kits.csv no 'hoze' belongs to a kit of the kind 'dust'; did you mean 'hose'? "
+            "else add it to kits.csv, or leave it if it went along beyond the list [issues/unknown-item]\n");
+  EXPECT_EQ(
+      told_of("K-1,dust,PUMP-1,hose,yes\n"),
+      "issues.csv:2:17: remark: the row names PUMP-1, a pump, and beside it 'hose', which by kits.csv is something "
+      "else; it is taken as a row of PUMP-1; give each thing a row of its own: an instrument by its name, an item "
+      "without a serial number by its item alone [issues/two-things]\n");
+  EXPECT_NE(told_of("K-1,dust,PUMP-1,lamp,\n").find("[issues/unknown-item]"), std::string::npos);
+  EXPECT_EQ(told_of("K-1,dust,PUMP-1,pump,\n"), "");
+  EXPECT_EQ(told_of("K-1,dust,PUMP-1,,\n"), "");
+  EXPECT_EQ(told_of("K-1,dust,,hose,\n"), "");
+}
+
 }  // namespace
 }  // namespace driftwarden::issues_file_test

@@ -43,5 +43,15 @@ TEST(KitsFile, TellsEveryFaultAndTakesNoFaultyRow) {
   EXPECT_EQ(book.kit_items[0].place.line, 6U);
 }
 
+TEST(KitsFile, TakesAnItemOnceAndTellsWhereItStandsTwice) {
+  const Book book =
+      WrittenBook().file("kits.csv", "kind of kit,item,number\ndust,hose,2\nnoise,hose,1\ndust,hose,3\n").read();
+  EXPECT_EQ(told(book.problems),
+            "kits.csv:4:6: error: 'hose' belongs to a kit of the kind 'dust' already by kits.csv:2; that row counts; "
+            "leave one of the two out, and write under 'number' how many belong to the kit [kits/twice]\n");
+  ASSERT_EQ(book.kit_items.size(), 2U);
+  EXPECT_EQ(book.kit_items[0].number, 2U);
+}
+
 }  // namespace
 }  // namespace driftwarden::kits_file_test

@@ -53,6 +53,13 @@ TEST(Kit, AnswersOneWhereSomethingIsNotFitToGoAndNobodySaysWhatIsInAKit) {
   EXPECT_TRUE(has(called.out, "  V1         past due")) << called.out;
 }
 
+TEST(Kit, TellsRowsOfIssuesThatContradictEachOther) {
+  BookText text = kit_text();
+  text.issues += "K-1,dust,P1,2026-09-01,south crew,yes\n";
+  const Called called = call({"kit", CalledBook(text).path(), "--as-of", "2026-09-24"});
+  EXPECT_TRUE(has(called.err, "is with 'south crew', and by issues.csv:2 'north crew'")) << called.err;
+}
+
 TEST(Kit, WritesTheListOfOneAsAPageButNeverOverTheBook) {
   const CalledBook book(kit_text());
   const std::string page = book.file("list.html");

@@ -65,6 +65,68 @@ TEST(TwoKits, AreToldOnlyOnceTheyAreKnown) {
                 wrong_kit);
 }
 
+std::string doubts_of_rows(const std::string& rows, std::optional<Day> as_of = {}) {
+  BookText text;
+  text.issues = "kit,kind of kit,instrument,item,out,to,due back,back,missing\n" + rows;
+  return told(doubts_of(book_of(text), {}, as_of));
+}
+
+TEST(KitRows, AreToldWhereTheyContradictEachOther) {
+  const std::string wrong_row =
+      "; correct the row that is wrong; or the kit or the day it went out is another [doubt/kit-rows]\n";
+  EXPECT_EQ(doubts_of_rows("K-1,dust,P2,,2026-09-01,north crew,2026-09-05,,\nK-1,,,hose,2026-09-01,,,,\n"
+                           "K-1,dust,V2,,2026-09-01,north crew,2026-09-05,,\n"),
+            "");
+  EXPECT_EQ(
+      doubts_of_rows("K-1,,,hose,2026-09-01,,,,\nK-1,dust,P2,,2026-09-01,north crew,2026-09-05,,\n"
+                     "K-1,noise,V2,,2026-09-01,south crew,2026-09-06,2026-09-04,\n"
+                     "K-1,dust,,lamp,2026-09-01,south crew,,2026-09-03,\n"),
+      "issues.csv:4: remark: by this row kit K-1, which went out on 2026-09-01, is of the kind 'noise', and by "
+      "issues.csv:3 'dust'" +
+          wrong_row +
+          "issues.csv:4: remark: by this row kit K-1, which went out on 2026-09-01, is with 'south crew', and by "
+          "issues.csv:3 'north crew'" +
+          wrong_row +
+          "issues.csv:4: remark: by this row kit K-1, which went out on 2026-09-01, is due back on '2026-09-06', "
+          "and by issues.csv:3 '2026-09-05'" +
+          wrong_row +
+          "issues.csv:5: remark: by this row kit K-1, which went out on 2026-09-01, came back on '2026-09-03', and "
+          "by issues.csv:4 '2026-09-04'" +
+          wrong_row)
+      << "each once";
+  EXPECT_EQ(doubts_of_rows("K-1,,P2,,,north crew,,,\nK-1,,V2,,,south crew,,,\n"),
+            "issues.csv:3: remark: by this row kit K-1, which is being put together, is with 'south crew', and by "
+            "issues.csv:2 'north crew'" +
+                wrong_row);
+  EXPECT_EQ(doubts_of_rows("K-1,,P2,,2026-09-01,north crew,,2026-09-02,\nK-1,,P2,,2026-09-08,south crew,,,\n"), "")
+      << "another trip";
+}
+
+TEST(OutAgain, IsToldOfAKitOfWhichSomethingHasNotComeBack) {
+  const std::string not_back =
+      "; write down the day it came back, or that it is missing; or the kit or a day is wrong [doubt/out-again]\n";
+  const std::string first = "K-1,,P2,,2026-09-01,,,,\nK-1,,,hose,2026-09-01,,,,\nK-1,,V2,,2026-09-01,,,2026-09-04,\n";
+  EXPECT_EQ(
+      doubts_of_rows(first + "K-1,,V1,,2026-09-08,,,,\n"),
+      "issues.csv:5: remark: kit K-1 went out on 2026-09-08, and of what went out in it on 2026-09-01 is not back: "
+      "P2 (issues.csv:2), hose (issues.csv:3)" +
+          not_back);
+  EXPECT_EQ(
+      doubts_of_rows(first + "K-1,,V1,,,,,,\n"),
+      "issues.csv:5: remark: kit K-1 is being put together, and of what went out in it on 2026-09-01 is not back: "
+      "P2 (issues.csv:2), hose (issues.csv:3)" +
+          not_back);
+  EXPECT_EQ(doubts_of_rows(first + "K-1,,V1,,2026-09-08,,,,\n", day_from({2026, 9, 7})), "") << "it has not gone yet";
+  EXPECT_EQ(doubts_of_rows(first + "K-2,,V1,,2026-09-08,,,,\n"), "") << "another kit";
+  EXPECT_EQ(doubts_of_rows("K-1,,,hose,2026-09-01,,,2026-09-08,\nK-1,,,hose,2026-09-08,,,,\n"), "")
+      << "it came back that day";
+  EXPECT_EQ(doubts_of_rows("K-1,,,hose,2026-09-01,,,2026-09-04,yes\nK-1,,,hose,2026-09-08,,,,\n"), "")
+      << "it is missing";
+  const std::string both = doubts_of_rows("K-1,,P2,,2026-09-01,,,,\nK-1,,P2,,2026-09-08,,,,\n");
+  EXPECT_NE(both.find("[doubt/two-kits]"), std::string::npos) << both;
+  EXPECT_EQ(both.find("[doubt/out-again]"), std::string::npos) << "said once";
+}
+
 TEST(Elsewhere, IsToldOfASampleDrawnWithAPumpInTheStore) {
   EXPECT_EQ(doubts("K-1,P1,2026-09-01,,2026-09-20,\n"),
             "samples.csv:2: remark: S1 is drawn with P1 on 2026-09-21, when P1 was back from kit K-1 since 2026-09-20 "
@@ -95,8 +157,9 @@ TEST(Elsewhere, IsToldOfAPumpAndItsCalibratorWithTwoCrews) {
       "readings.csv:2: remark: P1 is read with V1 for S1 on 2026-09-21, when P1 was out with north crew (kit K-1) "
       "(issues.csv:2) and V1 was back from kit K-2 since 2026-09-10 (issues.csv:3); " +
           handed_on);
-  EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-01,north crew,2026-09-10,\nK-1,V1,2026-09-21,,,\n"),
-            "")
+  EXPECT_EQ(doubts("K-1,P1,2026-09-20,north crew,,\nK-2,V1,2026-09-01,north crew,2026-09-10,\nK-1,V1,2026-09-21,,,\n")
+                .find("[doubt/elsewhere]"),
+            std::string::npos)
       << "it went out in the same kit that day";
 }
 

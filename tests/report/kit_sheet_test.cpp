@@ -46,8 +46,33 @@ TEST(KitSheet, TellsHowItCameBack) {
   EXPECT_EQ(sheet->back, "2026-09-24");
   EXPECT_EQ(sheet->checked_back_by, "workshop");
   EXPECT_EQ(lines_of(*sheet),
-            "1 pump <P2 T-8> charged back: good\n1 pump < >\n1 calibrator <V1 C-1> back: dirty\n3 hose back: missing\n"
-            "1 form\n1 lamp back: back beyond the list\n");
+            "1 pump <P2 T-8> charged back: good\n1 pump < >\n1 calibrator <V1 C-1> back: dirty\n1 hose back: missing\n"
+            "2 hose\n1 form\n1 lamp back: back beyond the list\n");
+}
+
+// One of two hoses is missing, and not both.
+TEST(KitSheet, CountsThePiecesThatRowsStandFor) {
+  const auto hoses = [](const std::string& rows) {
+    BookText text;
+    text.kits = "kind of kit,item,number\ndust,hose,4\n";
+    text.issues = "kit,kind of kit,item,out,back,condition,missing\n" + rows;
+    const ReviewedBook book(text, {}, "2026-09-24");
+    return lines_of(*kit_sheet_of(book.screening().book(), book.review().kits, "K-1", day("2026-09-24")));
+  };
+  const std::string missing = "K-1,dust,hose,2026-09-20,2026-09-22,,yes\n";
+  const std::string good = "K-1,dust,hose,2026-09-20,2026-09-22,good,\n";
+  const std::string damaged = "K-1,dust,hose,2026-09-20,2026-09-22,damaged,\n";
+  EXPECT_EQ(hoses(missing), "1 hose back: missing\n3 hose\n");
+  EXPECT_EQ(hoses(good), "4 hose back: good\n");
+  EXPECT_EQ(hoses(damaged), "1 hose back: damaged\n3 hose\n");
+  EXPECT_EQ(hoses(missing + good), "1 hose back: missing\n3 hose back: good\n");
+  EXPECT_EQ(hoses(good + good), "1 hose back: good\n1 hose back: good\n2 hose\n");
+  EXPECT_EQ(hoses(missing + missing + missing + missing),
+            "1 hose back: missing\n1 hose back: missing\n"
+            "1 hose back: missing\n1 hose back: missing\n");
+  EXPECT_EQ(hoses(good + missing + missing + missing + missing),
+            "1 hose back: good\n1 hose back: missing\n1 hose back: missing\n1 hose back: missing\n"
+            "1 hose back: missing beyond the list\n");
 }
 
 TEST(KitSheet, OfAKindIsToBeFilledIn) {
