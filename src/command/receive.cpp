@@ -39,8 +39,7 @@ std::optional<Diagnostic> not_from_elsewhere(const std::string& file, const Book
                            "name the CSV files whose rows are to come into the book");
   }
   if (fs::exists(file, ignored) && is_of_the_book(book, file))
-    return receive_refused({file, 0, 0}, "this is a file of the book itself",
-                           "name a file from elsewhere");
+    return receive_refused({file, 0, 0}, "this is a file of the book itself", "name a file from elsewhere");
   return std::nullopt;
 }
 
@@ -227,7 +226,7 @@ class Receiving {
         RowsReceived left = with->rows[i].without(standing.unchanged[i]);
         if (left.rows() > 0) others.push_back(std::move(left));
       }
-      if (others.empty()) return nothing_new();
+      if (others.empty()) return nothing_new(standing.differing);
       with = with_rows(std::move(others));
       if (!with) return refuse(with.faults(), surroundings_);
     }
@@ -245,7 +244,8 @@ class Receiving {
                       << " already, unchanged: passed over\n";
   }
 
-  int nothing_new() {
+  int nothing_new(const Diagnostics& remarks) {
+    tell(surroundings_.err, remarks);
     surroundings_.out << "nothing was written\n";
     return all_is_well;
   }

@@ -164,10 +164,16 @@ class RowsInBook {
     return said;
   }
   bool are_same_readings(Row one, Row other) const {
-    if (counts(one) != counts(other)) return false;
-    const std::vector<Said> a = said_of_reading(one);
-    const std::vector<Said> b = said_of_reading(other);
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), is_same);
+    return counts(one) == counts(other) && say_the_same(said_of_reading(one), said_of_reading(other));
+  }
+  // Of a reading that was struck out in the book since it was received.
+  bool was_struck_out(Row came, Row there) const {
+    std::vector<Said> here = said_of_reading(came);
+    here.pop_back();  // the note says now why
+    return counts(came) && book_.readings.is_void(there) && say_the_same(here, said_of_reading(there));
+  }
+  static bool say_the_same(const std::vector<Said>& one, const std::vector<Said>& other) {
+    return std::equal(one.begin(), one.end(), other.begin(), other.end(), is_same);
   }
 
   struct SameKey {
@@ -198,16 +204,9 @@ class RowsInBook {
   void hold_readings(SameKey& same) {
     std::vector<Row> left;
     for (const Row row : same.came) {
-      const auto found =
-          std::find_if(same.there.begin(), same.there.end(), [&](Row there) { return are_same_readings(row, there); });
-      const RowPlace place = book_.readings.place[row];
-      if (found == same.there.end() || is_faulty(book_.files.readings, place)) {
-        left.push_back(row);
-      } else {
-        pass_over(*came_readings_[place.file], place);
-        same.there.erase(found);
-      }
+      if (!goes_with(same, row, &RowsInBook::are_same_readings)) left.push_back(row);
     }
+    std::erase_if(left, [&](Row row) { return goes_with(same, row, &RowsInBook::was_struck_out); });
     const auto counting = std::find_if(same.there.begin(), same.there.end(), [&](Row row) { return counts(row); });
     Row known = counting == same.there.end() ? no_row : *counting;
     for (const Row row : left) {
@@ -216,6 +215,24 @@ class RowsInBook {
       const bool is_named = field(book_.readings.replicate, row, TextId{0}) != TextId{0};
       if (known == no_row && is_named && counts(row)) known = row;  // without a replicate there may be several a minute
     }
+  }
+
+  // Whether a row that came is passed over for one that stands there.
+  bool goes_with(SameKey& same, Row row, bool (RowsInBook::*is_it)(Row, Row) const) {
+    const RowPlace place = book_.readings.place[row];
+    const auto found =
+        std::find_if(same.there.begin(), same.there.end(), [&](Row there) { return (this->*is_it)(row, there); });
+    if (found == same.there.end() || is_faulty(book_.files.readings, place)) return false;
+    if (counts(row) && !counts(*found)) {
+      standing_.differing.push_back(remark("receive/struck-out", place_of(book_.files.readings, place, "reading"),
+                                           "the reading was struck out since in " +
+                                               to_text(place_of(book_.files.readings, book_.readings.place[*found])) +
+                                               ", and stays so",
+                                           "strike it out in the form, too, if it is saved again"));
+    }
+    pass_over(*came_readings_[place.file], place);
+    same.there.erase(found);
+    return true;
   }
 
   void refuse_reading(Row row, Row other) {

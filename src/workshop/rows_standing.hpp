@@ -13,7 +13,9 @@ namespace driftwarden {
 // each time.
 struct RowsStanding {
   std::vector<std::set<std::size_t>> unchanged;  // of each file that came the rows, by number from 0
-  Diagnostics differing;                         // receive/differs: those that stand there with another content
+  // receive/differs: those that stand there with another content; receive/struck-out: remarks on those that were struck
+  // out there, and are passed over, too.
+  Diagnostics differing;
 
   std::size_t count() const;
 };

@@ -82,6 +82,17 @@ TEST(RowsStanding, MayBeStruckOutOnBothSides) {
   EXPECT_EQ(told(both), "");
 }
 
+// What the keeper struck out does not come back with the next saving of the form.
+TEST(RowsStanding, StayStruckOutWhereTheyWereSinceInTheBook) {
+  const RowsStanding since =
+      of_readings("2026-09-21T07:30,pre,S1,V1,2.000,20,1,yes,slipped off\n", std::string(one) + two);
+  EXPECT_EQ(since.unchanged[0], (std::set<std::size_t>{0}));
+  EXPECT_EQ(told(since),
+            "came.csv:2:28: remark: the reading was struck out since in readings.csv:2, and stays so; strike it out in "
+            "the form, too, if it is saved again [receive/struck-out]\n");
+  EXPECT_EQ(of_readings("2026-09-21T07:30,pre,S1,V1,1.900,20,1,yes,misread\n", one).count(), 0U) << "another figure";
+}
+
 TEST(RowsStanding, AreSamplesByTheirNames) {
   const std::string head = "sample,pump,started,stopped,note\n";
   const RowsStanding same = standing(one, head + "S1,P1,2026-09-21T08:00,2026-09-21T16:00,\n");
