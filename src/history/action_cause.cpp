@@ -123,10 +123,14 @@ class Causes {
     });
   }
 
+  // Of several calibrators the first, where something is to be done about each.
   Found papers_of(const ReviewAction& symptom) {
-    const Row calibrator = only_one(symptom.origin.state);
-    if (calibrator == no_row) return nullptr;
-    return find([&](const ReviewAction& cause) { return is_of_papers(cause) && cause.row == calibrator; });
+    const auto papers = [this](const LeansOnCalibrator& leans) {
+      return find([&](const ReviewAction& cause) { return is_of_papers(cause) && cause.row == leans.calibrator; });
+    };
+    const std::vector<LeansOnCalibrator>& state = symptom.origin.state;
+    const bool are_all_told = std::ranges::all_of(state, [&](const auto& leans) { return papers(leans) != nullptr; });
+    return state.empty() || !are_all_told ? nullptr : papers(state.front());
   }
 
   Found pump_of(const ReviewAction& symptom) {

@@ -172,7 +172,13 @@ class InstrumentActions {
         if (is_of_due || is_of_error || action.kind == ActionKind::watch) known = &action;
       }
       if (known == nullptr) known = &add(ActionKind::watch, "Look at its chart before it goes out again.", "");
-      if (known->why.front().said.empty()) known->why.clear();
+      Reason& first = known->why.front();
+      // That it is past due has been said, with the day; how far it may be past due would be more.
+      if (measure == "due" && known->kind == ActionKind::recalibrate && finding.judgement.limit == 0) {
+        first.rule = reason.rule;
+        continue;
+      }
+      if (first.said.empty()) known->why.clear();
       known->why.push_back(reason);
     }
   }

@@ -49,6 +49,21 @@ TEST(ActionCause, AnOverdueCalibratorAndTheSamplesItTouchedAreOneAction) {
   EXPECT_EQ(book.review().actions[0].samples(), 3U);
 }
 
+// Read before with one and after with the other, and both have to be calibrated: it is no third thing to do.
+TEST(ActionCause, ASampleOfTwoOverdueCalibratorsIsPartOfTheFirstOfTheirActions) {
+  BookText text = three_samples("2026-09-01");
+  text.instruments += "V2,calibrator,volumetric,\n";
+  text.readings.replace(text.readings.rfind("V1"), 2, "V2");
+  const std::string in_date = text.certificates + "C2,V2,2026-01-05,2027-09-01,2,2,2,2\n";
+  text.certificates += "C2,V2,2026-01-05,2026-09-01,2,2,2,2\n";
+  const ReviewedBook book(text, overdue_is_remarked());
+  ASSERT_EQ(book.actions(), (Texts{"Recalibrate V1", "Recalibrate V2"}));
+  EXPECT_EQ(touched(book.review().actions[0]), "Weigh the finding: S1; Weigh the finding: S2; Weigh the finding: S3");
+  EXPECT_EQ(touched(book.review().actions[1]), "");
+  text.certificates = in_date;
+  EXPECT_EQ(ReviewedBook(text, overdue_is_remarked()).actions(), Texts{"Recalibrate V1"});
+}
+
 TEST(ActionCause, SamplesOfACalibratorThatWasOverdueAreOneActionWhenItNoLongerIs) {
   BookText text = three_samples("2026-09-01");
   text.certificates += "C2,V1,2026-09-24,2027-09-24,2,2,2,2\n";

@@ -108,8 +108,12 @@ TEST(InstrumentAction, TellsAnOverdueCalibratorOnce) {
   const RulesText rules{{{Subject::calibrator, "due", "at_least", {"0 d"}, Otherwise::qualify}}};
   const ReviewedBook book(certified("C1,V1,2026-01-05,2026-09-20,,2,2,2,2\n"), rules);
   ASSERT_EQ(book.actions(), Texts{"Recalibrate V1"});
-  ASSERT_EQ(book.review().actions[0].why.size(), 2U);
-  EXPECT_EQ(book.review().actions[0].why[1].rule, "own/due");
+  ASSERT_EQ(book.review().actions[0].why.size(), 1U);
+  EXPECT_TRUE(book.review().actions[0].why[0].said.starts_with("It was due on 2026-09-20, "));
+  EXPECT_EQ(book.review().actions[0].why[0].rule, "own/due");
+  const RulesText earlier{{{Subject::calibrator, "due", "at_least", {"30 d"}, Otherwise::qualify}}};
+  EXPECT_EQ(ReviewedBook(certified("C1,V1,2026-01-05,2026-09-20,,2,2,2,2\n"), earlier).review().actions[0].why.size(),
+            2U);
 }
 
 TEST(ReviewedSeries, TakeTheDeviationForTheFlowItself) {
