@@ -176,6 +176,13 @@ class RowsInBook {
     return std::equal(one.begin(), one.end(), other.begin(), other.end(), is_same);
   }
 
+  // By a sample, the name of its set, and its number there.
+  bool is_numbered(Row row) const {
+    const ReadingTable& all = book_.readings;
+    return field(all.sample, row, no_row) != no_row && field(all.set, row, TextId{0}) != TextId{0} &&
+           field(all.replicate, row, TextId{0}) != TextId{0};
+  }
+
   struct SameKey {
     std::vector<Row> came;
     std::vector<Row> there;
@@ -198,6 +205,36 @@ class RowsInBook {
       SameKey& same = by_key[key_of(row)];
       if (!same.came.empty() && same.came.front() == row) hold_readings(same);
     }
+    look_at_sets();
+  }
+
+  // A set that came again with another time or calibrator: of the same name, its readings have the same numbers.
+  auto number_of(Row row) const {
+    const ReadingTable& all = book_.readings;
+    const Row sample = field(all.sample, row, no_row);
+    return std::tuple(sample == no_row ? std::string_view() : book_.samples.name[sample], all.stage[row],
+                      field(all.set, row, TextId{0}), field(all.replicate, row, TextId{0}));
+  }
+  void look_at_sets() {
+    std::map<decltype(number_of(Row{})), Row> there;
+    for (const Row row : fresh_) there.emplace(number_of(row), no_row);
+    if (there.empty()) return;
+    for (Row row = 0; row < book_.readings.size(); ++row) {
+      if (came_readings_[book_.readings.place[row].file] != nullptr || !counts(row)) continue;
+      if (const auto found = there.find(number_of(row)); found != there.end()) found->second = row;
+    }
+    const auto when_and_by = [&](Row row) {
+      return moment(book_.readings.taken[row]) + " with " + instrument(book_.readings.calibrator[row]);
+    };
+    for (const Row row : fresh_) {
+      const Row other = there[number_of(row)];
+      if (other == no_row) continue;
+      refuse(place_of(book_.files.readings, book_.readings.place[row], "taken"),
+             "reading " + in_quotes(text(book_.readings.replicate, row)) + " of the set " +
+                 in_quotes(text(book_.readings.set, row)) + " was taken " + when_and_by(row) + " here, and " +
+                 when_and_by(other) + " in " + to_text(place_of(book_.files.readings, book_.readings.place[other])),
+             "correct it here; or strike the set out where it stands, with void and a note");
+    }
   }
 
   // Rows of one key: those that are the same go together, one by one; what is left on both sides differs.
@@ -212,6 +249,7 @@ class RowsInBook {
     for (const Row row : left) {
       if (book_.readings.is_rejected(row)) continue;  // its fault is told
       if (known != no_row) refuse_reading(row, known);
+      if (known == no_row && counts(row) && is_numbered(row)) fresh_.push_back(row);
       const bool is_named = field(book_.readings.replicate, row, TextId{0}) != TextId{0};
       if (known == no_row && is_named && counts(row)) known = row;  // without a replicate there may be several a minute
     }
@@ -268,6 +306,7 @@ class RowsInBook {
   std::vector<const RowsReceived*> came_samples_;
   std::vector<const RowsReceived*> came_readings_;
   std::set<std::pair<std::string, std::uint32_t>> faulty_;
+  std::vector<Row> fresh_;  // readings that stand nowhere
   RowsStanding standing_;
 };
 

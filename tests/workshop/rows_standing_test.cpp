@@ -93,6 +93,28 @@ TEST(RowsStanding, StayStruckOutWhereTheyWereSinceInTheBook) {
   EXPECT_EQ(of_readings("2026-09-21T07:30,pre,S1,V1,1.900,20,1,yes,misread\n", one).count(), 0U) << "another figure";
 }
 
+// Else the sample would have a second set.
+TEST(RowsStanding, AreKnownByTheirSetWhereItsTimeWasChanged) {
+  const std::string head = "taken,stage,sample,calibrator,reading [L/min],replicate,set\n";
+  const auto with_set = [&](const std::string& time, const std::string& stage, const std::string& set) {
+    const ScratchFolder folder;
+    BookText text;
+    text.readings = head + "2026-09-21T07:30,pre,S1,V1,2.000,1,S1 pre\n";
+    text.write(folder.path());
+    const Book before = *read_book(folder.path(), 1);
+    const ScratchFolder elsewhere;
+    std::ofstream(elsewhere.path() / "came.csv") << head + time + "," + stage + ",S1,V1,2.000,1," + set + "\n";
+    const RowsReceived rows = *rows_received(elsewhere.path() / "came.csv", before.settings);
+    return told(rows_standing(*book_with_rows(before, {rows}, 20717, 1)));
+  };
+  EXPECT_EQ(with_set("2026-09-21T07:45", "pre", "S1 pre"),
+            "came.csv:2:1: error: reading '1' of the set 'S1 pre' was taken 2026-09-21T07:45+00:00 with V1 here, and "
+            "2026-09-21T07:30+00:00 with V1 in readings.csv:2; correct it here; or strike the set out where it stands, "
+            "with void and a note [receive/differs]\n");
+  EXPECT_EQ(with_set("2026-09-21T07:45", "pre", "S1 again"), "");
+  EXPECT_EQ(with_set("2026-09-21T16:45", "post", "S1 pre"), "");
+}
+
 TEST(RowsStanding, AreSamplesByTheirNames) {
   const std::string head = "sample,pump,started,stopped,note\n";
   const RowsStanding same = standing(one, head + "S1,P1,2026-09-21T08:00,2026-09-21T16:00,\n");
