@@ -246,6 +246,7 @@ class SheetMaker {
     side.pre_boxes = std::max(side.pre_boxes, readings_ahead(rules.pre_count, usual));
     side.post_boxes = std::max(side.post_boxes, readings_ahead(rules.post_count, usual));
     side.field_boxes = std::max({side.field_boxes, fewest_field_boxes, static_cast<std::size_t>(rules.field_count)});
+    side.asks_for_field_readings |= rules.field_count > 0;
     side.asks_for_vacuum |= rules.asks_for_vacuum;
     side.warm_up_min = std::fmax(side.warm_up_min, rules.warm_up_min);
     side.pre_age_max_min = std::fmin(side.pre_age_max_min, rules.pre_age_max_min);

@@ -60,6 +60,7 @@ struct PumpDay {
   std::size_t pre_boxes = 0;
   std::size_t post_boxes = 0;
   std::size_t field_boxes = 0;
+  bool asks_for_field_readings = false;
   bool asks_for_vacuum = false;
 };
 

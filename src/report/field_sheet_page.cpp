@@ -202,7 +202,8 @@ class FieldSheetPage {
       tick("pump had stopped, or a fault");
       html_.close().close().line_end();
     }
-    html_.open("div", {{"class", "boxes between"}}).element("span", {{"class", "say"}}, "In between, if read");
+    html_.open("div", {{"class", of.asks_for_field_readings ? "boxes between asked" : "boxes between"}});
+    html_.element("span", {{"class", "say"}}, of.asks_for_field_readings ? "In between" : "In between, if read");
     box("time");
     boxes("", of.field_boxes, "reading");
     html_.close().line_end();

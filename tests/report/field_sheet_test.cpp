@@ -82,6 +82,10 @@ TEST(FieldSheet, HasABoxForEachReadingThatIsAskedForOrUsual) {
   EXPECT_EQ(sheets_of(book).sides[0].pre_boxes, 5U) << "four are asked for";
   EXPECT_EQ(sheets_of(book).sides[0].post_boxes, 10U);
   EXPECT_EQ(sheets_of(book).sides[0].field_boxes, 9U);
+  EXPECT_NE(field_sheets_page(sheets_of(book)).find("boxes between asked"), std::string::npos)
+      << "however little room there is";
+  JudgedBook unasked(text, sheet_rules);
+  EXPECT_EQ(field_sheets_page(sheets_of(unasked)).find("boxes between asked"), std::string::npos);
 }
 
 TEST(FieldSheet, HasTheBoxesThatRulesAskForWhereNoCalibratorIsKnown) {
