@@ -19,7 +19,7 @@ constexpr std::size_t most_places = 3;
 
 // Kinds that are of a cell's form, whatever is written in it: all of a column have one cause.
 bool is_of_form(const std::string& id) {
-  return id.starts_with("time/") || id.starts_with("cell/") || id.starts_with("workbook/") || id == "csv/cell-count" ||
+  return id.starts_with("time/") || id.starts_with("cell/") || id.starts_with("workbook/") || id.starts_with("csv/") ||
          id == "reading/not-its-stage" || id == "reading/not-during" ||
          (id.starts_with("receive/") && id != "receive/refused");
 }

@@ -87,6 +87,19 @@ TEST(OneCause, OfNamesIsOneName) {
   EXPECT_NE(said[0].message.find("(and so in 4 cells of the column 'calibrator'"), std::string::npos);
 }
 
+TEST(OneCause, OfAnotherEncodingIsOneColumn) {
+  WrittenBook book;
+  std::string rows = "taken,stage,sample,calibrator,reading [L/min],by\n";
+  for (const char* who : {"Jos\xE9", "Ren\xE9", "Zo\xEB", "T\xFAnel"})
+    rows += std::string("2026-05-01T07:30,pre,S-1,VOL-1,2.0,") + who + "\n";
+  const std::string said = told_once(book.file("readings.csv", rows));
+  EXPECT_NE(
+      said.find(
+          "(and so in 4 cells of the column 'by', the first are lines 2, 3 and 4); save the file as CSV in UTF-8"),
+      std::string::npos)
+      << said;
+}
+
 // A date with the year before: each sample has other words, and the cause is one.
 TEST(OneCause, OfTimesOutOfOrderIsOneColumn) {
   WrittenBook book;
