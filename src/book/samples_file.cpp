@@ -24,6 +24,8 @@ enum Field : int {
   paused,
   warm_up,
   vacuum,
+  leak,
+  interruptions,
   temperature,
   pressure,
   fault,
@@ -32,7 +34,7 @@ enum Field : int {
 };
 using D = Dimension;
 constexpr double most_minutes = 1e6;
-constexpr std::array<FieldSpec, 19> fields{{
+constexpr std::array<FieldSpec, 21> fields{{
     {sample, "sample", CellType::text, D::count, true},
     {batch, "batch"},
     {kind, "kind", CellType::word},
@@ -47,6 +49,8 @@ constexpr std::array<FieldSpec, 19> fields{{
     {paused, "paused", CellType::quantity, D::time, false, 0, most_minutes},
     {warm_up, "warm-up", CellType::quantity, D::time, false, 0, most_minutes},
     {vacuum, "vacuum", CellType::quantity, D::pressure, false, 0, 110},
+    {leak, "leak", CellType::quantity, D::flow, false, 0, 1000},
+    {interruptions, "interruptions", CellType::number, D::count, false, 0, 1e5},
     {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
     {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
     {fault, "fault", CellType::word},
@@ -106,6 +110,8 @@ class SampleRows {
     read_pauses(row);
     table_.warm_up_min.put(row, row_.quantity(warm_up));
     table_.vacuum_kpa.put(row, row_.quantity(vacuum));
+    table_.leak_l_min.put(row, row_.quantity(leak));
+    table_.interruptions.put(row, row_.quantity(interruptions));
     table_.temperature_k.put(row, row_.quantity(temperature));
     table_.pressure_kpa.put(row, row_.quantity(pressure));
     table_.fault.put(row, row_.yes_no(fault));
@@ -186,6 +192,8 @@ void for_each_column(SampleTable& table, F f) {
   f(table.paused_min, paused);
   f(table.warm_up_min, warm_up);
   f(table.vacuum_kpa, vacuum);
+  f(table.leak_l_min, leak);
+  f(table.interruptions, interruptions);
   f(table.temperature_k, temperature);
   f(table.pressure_kpa, pressure);
   f(table.fault, fault);

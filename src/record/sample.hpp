@@ -44,6 +44,8 @@ struct SampleTable {
   Column<double> paused_min;
   Column<double> warm_up_min;
   Column<double> vacuum_kpa;  // behind the sampler, below the air's pressure
+  Column<double> leak_l_min;  // found by its leak test
+  Column<double> interruptions;
   Column<double> temperature_k;
   Column<double> pressure_kpa;
   Column<YesNo> fault;

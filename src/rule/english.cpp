@@ -76,6 +76,11 @@ constexpr MeasureTexts of_samples[] = {
         "How long {pump} had run when its flow was read before sampling is not known: {why}"),
     row(S::vacuum, "The vacuum behind the sampler was {figure}",
         "How large the vacuum behind the sampler was is not known: {why}"),
+    row(S::leak, "The leak test of the sampler showed {figure}",
+        "What the leak test of the sampler showed is not known: {why}")
+        .at_none("The leak test of the sampler showed no leak"),
+    count(S::interruptions, "Sampling was not interrupted", "Sampling was interrupted once",
+          "Sampling was interrupted {figure} times", "How often sampling was interrupted is not known: {why}"),
     two_ways(S::pre_age, "The flow was read {size} before sampling began",
              "The flow was read {size} after sampling began",
              "How long before sampling the flow was read is not known: {why}"),

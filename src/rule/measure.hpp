@@ -52,6 +52,8 @@ enum class SampleMeasure : std::uint8_t {
   volume_uncertainty,
   warm_up,
   vacuum,
+  leak,
+  interruptions,
   pre_age,
   post_age,
   temperature_change,

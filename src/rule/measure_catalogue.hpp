@@ -144,6 +144,12 @@ inline constexpr Measure sample_measures[] = {
         "how far below the pressure of the air that behind the sampler was, as written: what keeps a critical orifice "
         "choked")
         .exact(as_written, the_sample),
+    number(SampleMeasure::leak, "leak", Dimension::flow, "L/min",
+           "flow that came in elsewhere than through the inlet when the sampler was tested for leaks, as written")
+        .exact(as_written, the_sample),
+    number(SampleMeasure::interruptions, "interruptions", Dimension::count, "",
+           "how often the sampler stopped and went on again within the sample, as written")
+        .exact(as_written, the_sample),
     number(SampleMeasure::pre_age, "pre.age", Dimension::time, "h", "time from the pre set to the start")
         .exact(between_times, sample_and_pre),
     number(SampleMeasure::post_age, "post.age", Dimension::time, "h", "time from the stop to the post set")

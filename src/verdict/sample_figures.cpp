@@ -158,6 +158,14 @@ MeasureValue vacuum(const SampleContext& context, Base) {
   return number_value(field(context.basis.book.samples.vacuum_kpa, context.figures.sample));
 }
 
+MeasureValue leak(const SampleContext& context, Base) {
+  return number_value(field(context.basis.book.samples.leak_l_min, context.figures.sample));
+}
+
+MeasureValue interruptions(const SampleContext& context, Base) {
+  return number_value(field(context.basis.book.samples.interruptions, context.figures.sample));
+}
+
 MeasureValue pressure_change(const SampleContext& context, Base) {
   const SampleAssessment& f = context.figures;
   const double own_kpa = field(context.basis.book.samples.pressure_kpa, f.sample);
@@ -223,6 +231,8 @@ constexpr SampleFigure figures[] = {
     {M::volume_uncertainty, volume_uncertainty},
     {M::warm_up, warm_up},
     {M::vacuum, vacuum},
+    {M::leak, leak},
+    {M::interruptions, interruptions},
     {M::pre_age, own<&A::pre_age_min>},
     {M::post_age, own<&A::post_age_min>},
     {M::temperature_change, own<&A::temperature_change_k>, &K::temperature_change},

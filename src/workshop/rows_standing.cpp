@@ -86,6 +86,8 @@ class RowsInBook {
             {"paused", "", field(all.paused_min, row), " min"},
             {"warm-up", "", field(all.warm_up_min, row), " min"},
             {"vacuum", "", field(all.vacuum_kpa, row), " kPa"},
+            {"leak", "", field(all.leak_l_min, row), " L/min"},
+            {"interruptions", "", field(all.interruptions, row)},
             {"temperature", "", field(all.temperature_k, row) - zero_celsius_in_kelvin, " °C"},
             {"pressure", "", field(all.pressure_kpa, row), " kPa"},
             {"fault", fault_of(row)},

@@ -43,6 +43,8 @@ TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
       {volume_uncertainty, "volume.uncertainty"},
       {warm_up, "warm-up"},
       {vacuum, "vacuum"},
+      {leak, "leak"},
+      {interruptions, "interruptions"},
       {pre_age, "pre.age"},
       {post_age, "post.age"},
       {temperature_change, "temperature.change"},

@@ -255,13 +255,14 @@ def measured(rule, sample, settings):
         exponent = settings["sampler"][sample["sampler"]]["cut_exponent"]
         return float(f["flow_l_min"] / f["nominal"]) ** -exponent - 1, "%"
     return {"volume": (f.get("volume_l"), "L"), "minutes": (f["minutes"], "min"), "pre.count": (f["pre_n"], ""),
-            "post.count": (f["post_n"], ""), "warm-up": (None, "min"), "vacuum": (sample.get("vacuum"), "kPa")}[name]
+            "post.count": (f["post_n"], ""), "warm-up": (None, "min"), "vacuum": (sample.get("vacuum"), "kPa"),
+            "leak": (sample.get("leak"), "L/min"), "interruptions": (F(sample["interruptions"]) if sample.get("interruptions") else None, "")}[name]
 
 
 def meets(rule, figure):
     for key, holds in (("within", lambda x, limit: abs(x) <= limit), ("strictly_within", lambda x, limit: abs(x) < limit),
                        ("at_most", lambda x, limit: x <= limit), ("at_least", lambda x, limit: x >= limit),
-                       ("more_than", lambda x, limit: x > limit)):
+                       ("more_than", lambda x, limit: x > limit), ("less_than", lambda x, limit: x < limit)):
         if key in rule:
             return holds(figure, quantity(rule[key]))
     low, high = map(quantity, rule["between"])

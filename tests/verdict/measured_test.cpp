@@ -163,15 +163,20 @@ TEST_F(Measured, WhatWasSaidAndSeen) {
   EXPECT_EQ(word(SampleMeasure::calibrator_read_at), "top");
 }
 
-TEST(MeasuredVacuum, IsAsWritten) {
-  const auto of = [](const BookText& text) {
+TEST(MeasuredAsWritten, IsTheVacuumTheLeakAndHowOftenItWasInterrupted) {
+  const auto of = [](const BookText& text, SampleMeasure measure) {
     JudgedBook book(text);
-    return sample_measure({book.screening().basis(), book.figures("S1")}, SampleMeasure::vacuum, Base::by_practice);
+    return sample_measure({book.screening().basis(), book.figures("S1")}, measure, Base::by_practice).figure;
   };
   BookText text;
-  text.samples = "sample,pump,started,stopped,vacuum [kPa]\nS1,P1,2026-09-21T08:00,2026-09-21T16:00,57.5\n";
-  EXPECT_EQ(of(text).figure, 57.5);
-  EXPECT_TRUE(is_missing(of({}).figure));
+  text.samples =
+      "sample,pump,started,stopped,vacuum [kPa],leak [mL/min],interruptions\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,57.5,80,11\n";
+  EXPECT_EQ(of(text, SampleMeasure::vacuum), 57.5);
+  EXPECT_EQ(of(text, SampleMeasure::leak), 0.08);
+  EXPECT_EQ(of(text, SampleMeasure::interruptions), 11);
+  for (const SampleMeasure measure : {SampleMeasure::vacuum, SampleMeasure::leak, SampleMeasure::interruptions})
+    EXPECT_TRUE(is_missing(of({}, measure)));
 }
 
 TEST_F(Measured, CutShiftIsOfTheMeanFlow) {

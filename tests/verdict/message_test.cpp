@@ -391,6 +391,8 @@ TEST(Places, OfEachMeasureAreTheRecordsItComesFrom) {
                                                         {M::paused, "s"},
                                                         {M::warm_up, "s"},
                                                         {M::vacuum, "s"},
+                                                        {M::leak, "s"},
+                                                        {M::interruptions, "s"},
                                                         {M::overlap, "s"},
                                                         {M::fault, "s"},
                                                         {M::flow, "sba"},

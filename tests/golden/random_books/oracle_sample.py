@@ -240,6 +240,12 @@ class Sample:
     def measure_vacuum(self, _):
         return self.row.vacuum, None
 
+    def measure_leak(self, _):
+        return self.row.leak, None
+
+    def measure_interruptions(self, _):
+        return self.row.interruptions, None
+
     def measure_pre_age(self, _):
         return (self.row.started - self.pre.last) / 60 if self.pre and self.row.started is not None else None, None
 

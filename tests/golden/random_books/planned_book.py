@@ -156,6 +156,7 @@ class Plan:
             "analysis": self.random.choice((None, "quartz", "quartz", "quarts")), "started": begin, "stopped": end,
             "paused": self.random.choice((None, None, 0, 12.5, 30)), "warm-up": self.random.choice((None, 10, 15, 20)),
             "vacuum": (None, 57.6, 60.25)[len(self.samples) % 3],
+            "leak": (0.08, None, 0.0795, 0)[len(self.samples) % 4], "interruptions": (10, 11, None, 0, 3)[len(self.samples) % 5],
             "temperature": self.maybe(self.random.uniform(-5, 35), 1), "pressure": self.maybe(self.site_kpa + self.random.uniform(-6, 2), 2),
             "fault": self.random.choice((None, "no", "no", "yes") if self.chance(0.3) else (None, "no"))})
         return name

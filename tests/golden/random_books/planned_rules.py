@@ -28,6 +28,8 @@ LIMITS = {
         "volume.reference": [("between = ['400 L', '600 L']", "400 L", "399 L")],
         "warm-up": [("at_least = '15 min'", "15 min", "14 min")],
         "vacuum": [("more_than = '17 inHg'", "17.1 inHg", "17 inHg"), ("at_least = '57.6 kPa'", "576 hPa", "57 kPa")],
+        "leak": [("less_than = '80 mL/min'", "79.9 mL/min", "80 mL/min"), ("at_most = '0.0795 L/min'", "79.5 mL/min", "0.08 L/min")],
+        "interruptions": [("at_most = 10", 10, 11)],
         "pre.age": [("at_most = '0.5 h'", "30 min", "31 min")],
         "post.age": [("less_than = '1 h'", "59 min", "1 h")],
         "temperature.change": [("within = '8 K'", "8 K", "-8.1 K")],

@@ -16,7 +16,7 @@ TEMPERATURE = {"°C": lambda t: t, "degF": lambda t: t * 9 / 5 + 32, "K": lambda
 RATIO = {"%": 100, "1": 1}
 UNITS = {"low": FLOW, "high": FLOW, "resolution": FLOW, "reading": FLOW, "nominal": FLOW, "reference": FLOW, "as found": FLOW,
          "as left": FLOW, "reference as found": FLOW, "scale temperature": TEMPERATURE, "temperature": TEMPERATURE, "scale pressure": PRESSURE,
-         "pressure": PRESSURE, "interval": TIME, "paused": TIME, "warm-up": TIME, "vacuum": PRESSURE, "humidity": {"%": 100},
+         "pressure": PRESSURE, "interval": TIME, "paused": TIME, "warm-up": TIME, "vacuum": PRESSURE, "leak": FLOW, "humidity": {"%": 100},
          "tolerance": RATIO, "expanded uncertainty": RATIO}
 DAYS = ("calibrated", "due")
 MOMENTS = ("started", "stopped", "taken", "decided", "serviced")
