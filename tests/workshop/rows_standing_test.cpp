@@ -5,6 +5,8 @@
 
 #include <filesystem>
 
+#include "book/book_table.hpp"
+#include "book/table_files.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::rows_standing_test {
@@ -127,6 +129,46 @@ TEST(RowsStanding, AreSamplesByTheirNames) {
   EXPECT_TRUE(told(standing(one, head + "S2,P1,2026-09-22T08:00,2026-09-22T16:00,\n"
                                         "S2,P1,2026-09-22T08:00,2026-09-22T16:00,\n"))
                   .starts_with("came.csv:3:1: error: the sample 'S2' came already in "));
+}
+
+// A column that is not held against its other self would let a correction pass as a row that stands.
+TEST(RowsStanding, AreHeldAgainstEachOtherInEveryColumnOfASample) {
+  const auto value = [](const FieldSpec& field, bool is_other) -> std::string {
+    if (field.name == "sample") return "S1";
+    if (field.name == "pump") return is_other ? "P2" : "P1";
+    if (field.name == "kind") return is_other ? "blank" : "sample";
+    if (field.name == "fault") return is_other ? "yes" : "no";
+    if (field.type == CellType::moment)
+      return "2026-09-21T" + std::string(field.name == "started" ? "08" : "16") + (is_other ? ":01" : ":00");
+    return field.type == CellType::text ? (is_other ? "b" : "a") : (is_other ? "21" : "20");
+  };
+  const auto row = [&](std::string_view other) {
+    std::string text = heading_line(samples_spec);
+    for (const FieldSpec& field : samples_spec.fields) {
+      text += value(field, field.name == other) + (&field == &samples_spec.fields.back() ? "\n" : ",");
+    }
+    return text;
+  };
+  const auto came = [&](std::string_view other) {
+    const ScratchFolder folder;
+    BookText text;
+    text.samples = row("");
+    text.readings = headings;
+    text.write(folder.path());
+    const Book before = *read_book(folder.path(), 1);
+    std::ofstream(folder.path() / "came.txt", std::ios::binary) << row(other);
+    const RowsReceived rows = *rows_received(folder.path() / "came.txt", before.settings);
+    return rows_standing(*book_with_rows(before, {rows}, 20717, 1));
+  };
+  EXPECT_EQ(came("").count(), 1U);
+  for (const FieldSpec& field : samples_spec.fields) {
+    if (field.name == "sample") continue;
+    const RowsStanding standing = came(field.name);
+    EXPECT_EQ(standing.count(), 0U) << field.name;
+    ASSERT_EQ(standing.differing.size(), 1U) << field.name;
+    EXPECT_NE(standing.differing[0].message.find(": " + std::string(field.name) + " "), std::string::npos)
+        << standing.differing[0].message;
+  }
 }
 
 // Nobody knows what a cell says that can't be read.
