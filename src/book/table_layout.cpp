@@ -211,6 +211,10 @@ class LayoutReader {
 
   void read_unit(std::size_t f, const Heading& heading, std::string_view written, const Place& place) {
     const FieldSpec& field = spec_.fields[f];
+    if (field.type == CellType::number && heading.unit && !heading.unit->empty()) {
+      fail("heading/unknown-unit", place, "the heading " + in_quotes(written) + " has a unit, and is a plain number",
+           "write it as in " + in_quotes(field.name) + ", and plain numbers below it");
+    }
     if (field.type != CellType::quantity) return;
     if (!heading.unit) {
       fail("heading/no-unit", place, "the heading " + in_quotes(written) + " carries no unit",

@@ -12,6 +12,7 @@
 #include "doubt/replicates.hpp"
 #include "doubt/slips.hpp"
 #include "doubt/times_at_odds.hpp"
+#include "doubt/use_at_odds.hpp"
 #include "quantity/rounding.hpp"
 
 namespace driftwarden {
@@ -88,6 +89,7 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers, std::optio
   note_sea_level(book, come, doubts);
   note_other_samplers(book, come, doubts);
   note_kits(book, come, as_of, all, doubts);
+  note_use(book, come, all, doubts);
   return doubts;
 }
 

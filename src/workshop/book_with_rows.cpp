@@ -12,6 +12,7 @@
 #include "outside/scratch_place.hpp"
 #include "outside/whole_file.hpp"
 #include "outside/write_fault.hpp"
+#include "system/held_file.hpp"
 #include "workshop/grown_table.hpp"
 
 namespace driftwarden {
@@ -37,12 +38,19 @@ std::error_code link_all(const fs::path& from, const fs::path& to, const std::se
   return fault;
 }
 
-// The name of a file for rows. One that is in the book already is left alone: the same rows may stand twice.
+// Whether such a file is there that no run was at work on, with another content: what somebody did to it by hand.
+bool holds_other(const Book& before, const std::string& name, const RowsReceived& rows) {
+  const Result<HeldFile> held = HeldFile::open(before.folder / name, name);
+  return held && held->bytes() != rows.text() && !names_being_received(before.folder).contains(name);
+}
+
+// The name of a file for rows. One that is in the book already is left alone: the same rows may stand twice; so is one
+// that received.csv does not name, and that is not as it was written.
 std::string free_name(const Book& before, const std::vector<std::string>& given, const RowsReceived& rows, Day day) {
   const std::vector<std::string> of_book = files_of(before);
   const auto is_taken = [&](const std::string& name) {
     return std::find(of_book.begin(), of_book.end(), name) != of_book.end() ||
-           std::find(given.begin(), given.end(), name) != given.end();
+           std::find(given.begin(), given.end(), name) != given.end() || holds_other(before, name, rows);
   };
   std::string name = rows.name_on(day);
   while (is_taken(name)) name = rows.name_on(++day);

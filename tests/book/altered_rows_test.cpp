@@ -12,8 +12,9 @@ namespace {
 constexpr const char* samples = "sample,pump,started,stopped,note\nS-9,PUMP-1,2026-05-01T08:00,2026-05-01T16:00,\n";
 
 // What is told of a book whose samples came so, and stand so by now.
-std::string told_of(const std::string& stands) {
+std::string told_of(const std::string& stands, const std::string& settings = "") {
   WrittenBook written;
+  if (!settings.empty()) written.file("book.toml", settings);
   written.file("came.csv", samples);
   const auto rows = rows_received(written.folder() / "came.csv", *parse_settings("time_zone = \"UTC\"\n", "book.toml"));
   const std::string file = rows->name_on(20575);
@@ -35,6 +36,14 @@ TEST(AlteredRows, AreNotWhatOnlyLooksOtherwise) {
   EXPECT_EQ(told_of(samples), "");
   EXPECT_EQ(told_of("sample;pump;started;stopped;note\r\n\"S-9\";PUMP-1;2026-05-01T08:00;2026-05-01T16:00;\r\n\r\n"),
             "");
+}
+
+// They would be missed in silence.
+TEST(AlteredRows, AreThoseThatTheBookLeavesOutByNow) {
+  EXPECT_EQ(told_of(samples,
+                    "title = \"Quarry\"\ntime_zone = \"UTC\"\n[files.\"samples/received-*\"]\nignore_rows = [\"2\"]\n"),
+            ": remark: of 1 rows that were received 0 are read; what book.toml says under [files] of such a file "
+            "leaves rows out: say so of other files only [receive/altered]\n");
 }
 
 }  // namespace

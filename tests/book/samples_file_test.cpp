@@ -69,6 +69,16 @@ TEST(SamplesFile, TellsOfNamesAndWordsInAnotherEncodingWithAnyNumberOfThreads) {
   EXPECT_EQ(WholeBook(written.read(4)).text(), WholeBook(book).text());
 }
 
+TEST(SamplesFile, CountsInterruptionsInWholeNumbersWithoutAUnit) {
+  EXPECT_EQ(told(book_with("sample,pump,started,stopped,interruptions\nS-1,PUMP-1," + times + ",10.5\n").problems),
+            "samples.csv:2:46: error: '10.5' is not a whole number; write how often it was interrupted "
+            "[sample/interruptions]\n");
+  EXPECT_NE(told(book_with("sample,pump,started,stopped,interruptions [min]\nS-1,PUMP-1," + times + ",45\n").problems)
+                .find("samples.csv:1:29: error: the heading 'interruptions [min]' has a unit, and is a plain number; "
+                      "write it as in 'interruptions', and plain numbers below it [heading/unknown-unit]"),
+            std::string::npos);
+}
+
 TEST(SamplesFile, ReadsEmptyCellsAsMissingAndNotAsZero) {
   const Book book = book_with(
       "sample,pump,started,stopped,nominal [L/min],paused [min],warm-up [min],vacuum [kPa],leak "

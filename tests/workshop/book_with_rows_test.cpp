@@ -99,6 +99,19 @@ TEST(BookWithRows, LeavesAFileOfTheBookThatHasTheSameRowsAlone) {
   EXPECT_EQ(again.book.samples.size(), 3U);
 }
 
+// Its receipt was cut out, and a reading struck out in it before: that must not be lost.
+TEST(BookWithRows, LeavesAFileThatNoReceiptNamesAlone) {
+  const ScratchFolder folder;
+  BookText().write(folder.path());
+  const std::vector<RowsReceived> rows{rows_of(folder.path(), a_sample)};
+  fs::create_directory(folder.path() / "samples");
+  std::ofstream(folder.path() / rows[0].name_on(a_day)) << "by hand";
+  const Book before = *read_book(folder.path(), 1);
+  EXPECT_EQ(book_with_rows(before, rows, a_day, 1)->files[0], rows[0].name_on(a_day + 1));
+  std::ofstream(folder.path() / rows[0].name_on(a_day)) << rows[0].text();
+  EXPECT_EQ(book_with_rows(before, rows, a_day, 1)->files[0], rows[0].name_on(a_day)) << "the same rows";
+}
+
 TEST(BookWithRows, SaysWhereAThingStoodInTheFileThatCame) {
   const ScratchFolder folder;
   BookText().write(folder.path());
