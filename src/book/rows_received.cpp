@@ -241,9 +241,14 @@ Result<RowsReceived> rows_received(const std::filesystem::path& path, const Sett
         layout && (each == &readings_spec || layout->has(static_cast<int>(field_named(*each, "started")->number)));
     if (is_of_it) break;
     layout.reset();
+    // A table that has all its columns, and a heading of which can't be: what is wrong is that heading.
+    const bool has_faults = std::any_of(problems.begin(), problems.end(), is_error);
+    const bool lacks_columns = std::any_of(problems.begin(), problems.end(), [](const Diagnostic& problem) {
+      return problem.id == "heading/missing" || problem.id == "heading/none";
+    });
+    if (has_faults && !lacks_columns) return problems;
     if (why.empty()) why = std::move(problems);
   }
-  if (!layout && !why.empty() && why.front().id.starts_with("csv/")) return why.front();
   if (!layout) {
     return error("receive/unknown-table", {file, 1, 0},
                  "these are neither samples nor readings: " + (why.empty() ? "" : why.front().message),

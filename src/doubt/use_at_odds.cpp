@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "doubt/use_at_odds.hpp"
 
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -69,6 +70,27 @@ class UseAtOdds {
     }
   }
 
+  // Where most media are written once, they are single things by their numbers; elsewhere they are kinds.
+  void one_medium() {
+    constexpr std::size_t most_of_ten = 9;
+    const SampleTable& samples = book_.samples;
+    std::map<TextId, std::vector<Row>> with;
+    for (Row row = 0; row < samples.medium.size(); ++row) {
+      if (samples.medium[row] != TextId{0}) with[samples.medium[row]].push_back(row);
+    }
+    const auto is_single = [](const auto& each) { return each.second.size() == 1; };
+    const auto singles = static_cast<std::size_t>(std::count_if(with.begin(), with.end(), is_single));
+    if (10 * singles < most_of_ten * with.size()) return;
+    for (const auto& [medium, rows] : with) {
+      if (rows.size() != 2) continue;
+      doubts_.push_back(remark("doubt/one-medium", place_of_sample(rows[1]),
+                               std::string(samples.name[rows[1]]) + " has the medium " +
+                                   in_quotes(book_.texts.text(medium)) + ", as " + std::string(samples.name[rows[0]]) +
+                                   " has (" + to_text(place_of_sample(rows[0])) + ")",
+                               "one of the two has another; ask what stands on it"));
+    }
+  }
+
  private:
   struct Uses {
     Place first;
@@ -122,6 +144,7 @@ void note_use(const Book& book, const ComeBy& come, std::span<const Replicates> 
   use.out_of_service();
   use.blanks();
   use.read_while_running();
+  use.one_medium();
 }
 
 }  // namespace driftwarden

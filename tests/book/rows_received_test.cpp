@@ -51,6 +51,8 @@ TEST(RowsReceived, MayHaveTheOwnersHeadingsAndSemicolons) {
 TEST(RowsReceived, AreRefusedWhereNobodyCanSayWhatTheyAre) {
   EXPECT_EQ(fault_of("fruit,colour\napple,red\n"), "receive/unknown-table");
   EXPECT_EQ(fault_of("sample,pump,started\n"), "receive/empty");
+  EXPECT_EQ(fault_of("sample,started,warm-up\nS-1,,15\n"), "heading/no-unit") << "one heading alone is wrong";
+  EXPECT_EQ(fault_of("taken,stage,sample,calibrator,reading\n2026-05-01T07:30,pre,S-1,VOL-1,2\n"), "heading/no-unit");
   EXPECT_EQ(fault_of("form,sample,started\nB1,S-1,\nB2,S-2,\n"), "receive/forms");
   EXPECT_EQ(fault_of("sample,started\n\"S-1,\n"), "csv/open-quote");
 }

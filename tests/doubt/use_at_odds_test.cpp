@@ -78,5 +78,22 @@ TEST(ReadWhileRunning, IsToldOfASetThatIsOfNoSample) {
   EXPECT_EQ(told(of_pump("16:00", "16:02", "post")), Told());
 }
 
+BookText with_media(int count, const std::string& last) {
+  BookText text;
+  text.samples = "sample,kind,medium\n";
+  for (int i = 1; i <= count; ++i) text.samples += "B" + std::to_string(i) + ",blank,C-" + std::to_string(i) + "\n";
+  text.samples += "X,blank," + last + "\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n";
+  return text;
+}
+
+TEST(OneMedium, IsToldOfTwoSamplesWhereEachHasItsOwn) {
+  EXPECT_EQ(told(with_media(10, "C-4")),
+            Told{"samples.csv:12: X has the medium 'C-4', as B4 has (samples.csv:5) [doubt/one-medium]"});
+  EXPECT_EQ(told(with_media(10, "C-11")), Told());
+  EXPECT_EQ(told(with_media(10, "")), Told());
+  EXPECT_EQ(told(with_media(9, "C-4")), Told()) << "of nine media only eight stand once: they may be kinds";
+}
+
 }  // namespace
 }  // namespace driftwarden::use_at_odds_test
