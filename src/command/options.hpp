@@ -36,7 +36,7 @@ struct ScreenOptions {
   std::string since;
   std::string until;
   std::string format;  // empty: as the file is called, else a table
-  std::string out;  // empty: standard output
+  std::string out;     // empty: standard output
 };
 
 struct ExplainOptions {
@@ -142,15 +142,15 @@ struct CompareOptions {
   BookOptions book;
   std::vector<std::string> packs;
   std::optional<double> guard;  // empty: the book's
-  std::string format;  // empty: as the file is called, else a table
-  std::string out;  // empty: standard output
+  std::string format;           // empty: as the file is called, else a table
+  std::string out;              // empty: standard output
 };
 
 struct RiskOptions {
   BookOptions book;
   RiskTrial trial;
   std::string format;  // empty: as the file is called, else a table
-  std::string out;  // empty: standard output
+  std::string out;     // empty: standard output
 };
 
 struct HistoryOptions {

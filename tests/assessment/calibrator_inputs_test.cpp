@@ -187,11 +187,12 @@ BookText over_midnight(const std::string& readings) {
   return text;
 }
 
-// A pre set that was read after the sample is no good, but it is one.
 TEST(CalibratorInputs, TakeTwoCertificatesOfTheOneSetForNoneOfBoth) {
-  const BudgetedBook book(
-      over_midnight("2026-09-20T23:59,post,S1,V1,2\n2026-09-21T00:01,post,S1,V1,2\n2026-09-21T08:00,pre,S1,V1,2\n"
-                    "2026-09-21T08:01,pre,S1,V1,2\n"));
+  BookText text = over_midnight(
+      "2026-09-20T23:59,pre,S1,V1,2\n2026-09-21T00:01,pre,S1,V1,2\n2026-09-21T16:10,post,S1,V1,2\n"
+      "2026-09-21T16:11,post,S1,V1,2\n");
+  replace_all(text.samples, "2026-09-20T10:00,2026-09-20T23:50", "2026-09-21T08:00,2026-09-21T16:00");
+  const BudgetedBook book(text);
   ASSERT_EQ(book.figures.pre_set()->certificate, book.figures.post_set()->certificate);
   EXPECT_EQ(book.line(BudgetSource::certificate), nullptr);
   EXPECT_NE(book.line(BudgetSource::pre_certificate), nullptr);

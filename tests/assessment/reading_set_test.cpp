@@ -192,6 +192,7 @@ BookText certificate_changes_at_midnight() {
   BookText text = with_readings(
       "2026-09-21T23:50,pre,S1,V1,2.02,,,\n"
       "2026-09-22T00:10,pre,S1,V1,2.08,,,\n");
+  text.samples = "sample,pump,started,stopped\nS1,P1,2026-09-22T01:00,2026-09-22T09:00\n";
   text.certificates =
       "certificate,instrument,calibrated,due,nominal [L/min],reference [L/min],as left [L/min]\n"
       "C1,V1,2026-01-05,2026-09-01,2,2,2.02\n"
