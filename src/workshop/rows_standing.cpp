@@ -144,6 +144,7 @@ class RowsInBook {
 
   // --- readings ---
   // What tells one reading from all others. A sample that came again is in the book twice: its name is what counts.
+  static constexpr std::size_t number_in_key = 5;
   auto key_of(Row row) const {
     const ReadingTable& all = book_.readings;
     const Row sample = field(all.sample, row, no_row);
@@ -201,13 +202,29 @@ class RowsInBook {
     if (came.empty()) return;
     for (Row row = 0; row < all.size(); ++row) {
       if (came_readings_[all.place[row].file] != nullptr) continue;
-      if (const auto found = by_key.find(key_of(row)); found != by_key.end()) found->second.there.push_back(row);
+      stands_there(row, by_key);
     }
     for (const Row row : came) {
       SameKey& same = by_key[key_of(row)];
       if (!same.came.empty() && same.came.front() == row) hold_readings(same);
     }
     look_at_sets();
+  }
+
+  // Notes it for those that may be the same: a number that one side alone writes tells no two apart.
+  template <class ByKey>
+  void stands_there(Row row, ByKey& by_key) const {
+    const auto of_any_number = [](auto key) {
+      std::get<number_in_key>(key) = TextId{0};
+      return key;
+    };
+    const auto own = key_of(row);
+    for (auto at = by_key.lower_bound(of_any_number(own));
+         at != by_key.end() && of_any_number(at->first) == of_any_number(own); ++at) {
+      const TextId number = std::get<number_in_key>(at->first);
+      if (number == std::get<number_in_key>(own) || number == TextId{0} || std::get<number_in_key>(own) == TextId{0})
+        at->second.there.push_back(row);
+    }
   }
 
   // A set that came again with another time or calibrator: of the same name, its readings have the same numbers.
@@ -246,7 +263,8 @@ class RowsInBook {
       if (!goes_with(same, row, &RowsInBook::are_same_readings)) left.push_back(row);
     }
     std::erase_if(left, [&](Row row) { return goes_with(same, row, &RowsInBook::was_struck_out); });
-    const auto counting = std::find_if(same.there.begin(), same.there.end(), [&](Row row) { return counts(row); });
+    const auto counting = std::find_if(same.there.begin(), same.there.end(),
+                                       [&](Row row) { return counts(row) && !gone_.contains(row); });
     Row known = counting == same.there.end() ? no_row : *counting;
     for (const Row row : left) {
       if (book_.readings.is_rejected(row)) continue;  // its fault is told
@@ -260,8 +278,8 @@ class RowsInBook {
   // Whether a row that came is passed over for one that stands there.
   bool goes_with(SameKey& same, Row row, bool (RowsInBook::*is_it)(Row, Row) const) {
     const RowPlace place = book_.readings.place[row];
-    const auto found =
-        std::find_if(same.there.begin(), same.there.end(), [&](Row there) { return (this->*is_it)(row, there); });
+    const auto found = std::find_if(same.there.begin(), same.there.end(),
+                                    [&](Row there) { return !gone_.contains(there) && (this->*is_it)(row, there); });
     if (found == same.there.end() || is_faulty(book_.files.readings, place)) return false;
     if (counts(row) && !counts(*found)) {
       standing_.differing.push_back(remark("receive/struck-out", place_of(book_.files.readings, place, "reading"),
@@ -271,7 +289,7 @@ class RowsInBook {
                                            "strike it out in the form, too, if it is saved again"));
     }
     pass_over(*came_readings_[place.file], place);
-    same.there.erase(found);
+    gone_.insert(*found);
     return true;
   }
 
@@ -309,6 +327,7 @@ class RowsInBook {
   std::vector<const RowsReceived*> came_readings_;
   std::set<std::pair<std::string, std::uint32_t>> faulty_;
   std::vector<Row> fresh_;  // readings that stand nowhere
+  std::set<Row> gone_;      // those of the book that one that came goes with
   RowsStanding standing_;
 };
 

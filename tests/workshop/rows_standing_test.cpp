@@ -65,6 +65,18 @@ TEST(RowsStanding, GoTogetherOneByOneWhereNoNumberTellsThemApart) {
       told(of_readings(same, other)).starts_with("came.csv:2:28: error: the reading is 2.02 L/min here, and 2"));
 }
 
+// A form numbers the readings of a set, and hands mostly do not.
+TEST(RowsStanding, AreTheSameWhereOneSideAloneNumbersThem) {
+  const auto numbered = [](const std::string& number) {
+    return "2026-09-21T07:30,pre,S1,V1,2.000,20," + number + ",,\n";
+  };
+  const std::string bare = numbered("");
+  EXPECT_EQ(of_readings(bare, numbered("1")).count(), 1U);
+  EXPECT_EQ(of_readings(numbered("1"), bare).count(), 1U);
+  EXPECT_EQ(of_readings(bare, numbered("1") + numbered("2")).unchanged[0], (std::set<std::size_t>{0})) << "each once";
+  EXPECT_EQ(of_readings(numbered("2"), numbered("1")).count(), 0U) << "two numbers are two readings";
+}
+
 TEST(RowsStanding, DifferInWhatIsNamed) {
   EXPECT_EQ(told(of_readings(one, "2026-09-21T07:30,pre,S1,V1,2.000,21,1,,\n")),
             "came.csv:2:28: error: the reading has temperature 21 °C here, and 20 °C in readings.csv:2; strike the one "
