@@ -127,17 +127,43 @@ void note_field_sets(const SampleAssessment& figures, std::vector<std::string>& 
                       " min of one compare the two: together they count as one");
 }
 
+// Before or after sampling, and another one is taken.
+bool is_passed_over(const SampleAssessment& figures, const ReadingSet& set) {
+  return set.rows.stage != Stage::field && &set != figures.pre_set() && &set != figures.post_set();
+}
+
+double difference_from_used(const SampleAssessment& figures, const ReadingSet& set) {
+  const ReadingSet* used = set.rows.stage == Stage::pre ? figures.pre_set() : figures.post_set();
+  return used == nullptr || set.flow.n == 0 ? missing : set.flow.mean / used->flow.mean - 1;
+}
+
+// As far as the readings of one set may scatter (house).
+bool lies_apart(const SampleAssessment& figures, const ReadingSet& set) {
+  constexpr double apart = 0.02;
+  return std::abs(difference_from_used(figures, set)) > apart;
+}
+
+std::string not_used_text(const ReadingSet& set) {
+  return "Another " + std::string(to_text(set.rows.stage)) + " set of " +
+         counted(set.rows.count, "reading", "readings") + " is not used";
+}
+
 void note_choice(const SampleAssessment& figures, std::vector<std::string>& remarks) {
   if (figures.pre_age_min < 0) remarks.emplace_back("The pre set was read after the sample had started");
   if (figures.post_age_min < 0) remarks.emplace_back("The post set was read before the sample had stopped");
   note_field_sets(figures, remarks);
-  for (std::size_t s = 0; s < figures.sets.size(); ++s) {
-    const ReadingSet& set = figures.sets[s];
-    const std::int32_t used = set.rows.stage == Stage::pre ? figures.pre : figures.post;
-    if (set.rows.stage != Stage::field && used != static_cast<std::int32_t>(s)) {
-      remarks.push_back("Another " + std::string(to_text(set.rows.stage)) + " set of " +
-                        counted(set.rows.count, "reading", "readings") + " is not used");
-    }
+  for (const ReadingSet& set : figures.sets) {
+    if (is_passed_over(figures, set) && !lies_apart(figures, set)) remarks.push_back(not_used_text(set));
+  }
+}
+
+// One that says something else of the flow than the set that is used: somebody has to know of it.
+void note_sets_apart(const SampleAssessment& figures, std::vector<std::string>& remarks) {
+  for (const ReadingSet& set : figures.sets) {
+    if (!is_passed_over(figures, set) || !lies_apart(figures, set)) continue;
+    const double away = difference_from_used(figures, set);
+    remarks.push_back(not_used_text(set) + "; its mean lies " + with_decimals(100 * std::abs(away), 1) + " % " +
+                      (away < 0 ? "below" : "above") + " that of the one that is");
   }
 }
 
@@ -275,6 +301,7 @@ std::vector<std::string> volume_remarks(const Screening& screening, const Sample
     if (line.source == BudgetSource::field_difference)
       remarks.push_back(field_line_text(result, line.estimate * figures.minutes));
   }
+  note_sets_apart(figures, remarks);
   note_small_mass_error(screening, result, remarks);
   return remarks;
 }

@@ -70,7 +70,9 @@ TEST(Explanation, ShowsEverySetAndWhichIsNotUsed) {
   EXPECT_HAS(out, "\nFlow, pre set\n");
   EXPECT_HAS(out, "\nFlow, field set\n");
   EXPECT_HAS(out, "\nFlow, post set\n");
-  EXPECT_HAS(out, "\nRemarks\n  - Another pre set of 1 reading is not used\n");
+  EXPECT_HAS(out,
+             "\n  - Another pre set of 1 reading is not used; its mean lies 350.0 % above that of the one that "
+             "is\n");
 }
 
 TEST(Explanation, ShowsThePracticeThatIsFollowedAndWhoChoseIt) {

@@ -194,6 +194,21 @@ TEST(Remarks, TellOfSetsThatAreNotUsed) {
             (Remarks{"Another pre set of 1 reading is not used", "Another post set of 2 readings is not used"}));
 }
 
+// derived: 1.95 and 2.05 L/min beside 2.
+TEST(Remarks, TellBesideTheVolumeOfASetThatIsNotUsedAndSaysSomethingElse) {
+  const auto beside_volume = [](const std::string& pre, const std::string& post) {
+    BookText text = unremarkable();
+    text.readings +=
+        "2026-09-21T06:00,pre,S1,V1," + pre + ",20,100,,\n2026-09-21T18:00,post,S1,V1," + post + ",20,100,,\n";
+    JudgedBook book(text);
+    return volume_remarks(book.screening(), book.result("S1"));
+  };
+  EXPECT_EQ(beside_volume("1.95", "2.05"),
+            (Remarks{"Another pre set of 1 reading is not used; its mean lies 2.5 % below that of the one that is",
+                     "Another post set of 1 reading is not used; its mean lies 2.5 % above that of the one that is"}));
+  EXPECT_EQ(beside_volume("1.97", "2.03"), Remarks{});
+}
+
 TEST(Remarks, TellOfSetsOnTheWrongSideOfTheSamplesTimes) {
   BookText text = unremarkable();
   text.readings =
