@@ -240,24 +240,12 @@ std::size_t CustodySheet::undecided() const {
       lines.begin(), lines.end(), [](const CustodyLine& line) { return line.standing == Verdict::undecided; }));
 }
 
-std::vector<std::string> CustodySheet::common_remarks() const {
-  std::vector<std::string> common;
-  std::size_t samples = 0;
+Sayings CustodySheet::common_remarks() const {
+  std::vector<const Sayings*> of_samples;
   for (const CustodyLine& line : lines) {
-    if (line.is_blank) continue;
-    if (++samples == 1) common = line.remarks;
-    std::erase_if(common, [&line](const std::string& remark) {
-      return std::find(line.remarks.begin(), line.remarks.end(), remark) == line.remarks.end();
-    });
+    if (!line.is_blank) of_samples.push_back(&line.remarks);
   }
-  return samples < 2 ? std::vector<std::string>{} : common;
-}
-
-std::vector<std::string> without(const std::vector<std::string>& common, std::vector<std::string> remarks) {
-  std::erase_if(remarks, [&common](const std::string& remark) {
-    return std::find(common.begin(), common.end(), remark) != common.end();
-  });
-  return remarks;
+  return said_of_all(of_samples);
 }
 
 void CustodySheet::add(CustodyLine line) {

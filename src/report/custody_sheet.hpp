@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "book/consignment.hpp"
+#include "report/said_of_all.hpp"
 #include "verdict/sample_judge.hpp"
 
 namespace driftwarden {
@@ -81,11 +82,8 @@ struct CustodySheet {
   // Where a line has another: "analysis: fume; method: 12".
   std::string unlike_usual(const CustodyLine& line) const;
   // The remarks that every sample listed has, two or more of them: they are said once.
-  std::vector<std::string> common_remarks() const;
+  Sayings common_remarks() const;
 };
-
-// Remarks of a line that are not said already.
-std::vector<std::string> without(const std::vector<std::string>& said, std::vector<std::string> remarks);
 
 CustodyLine custody_line(const Screening& screening, const SampleResult& result);
 

@@ -7,6 +7,7 @@
 #include "report/html_text.hpp"
 #include "report/page_style.hpp"
 #include "report/printed_figures.hpp"
+#include "report/said_of_all.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/message.hpp"
 #include "verdict/remarks.hpp"
@@ -99,8 +100,13 @@ class LetterPage {
       return close();
     }
     html_.element("p", "The air volume is stated with its expanded uncertainty (95 %), where that is known.")
-        .line_end()
-        .open("table");
+        .line_end();
+    std::vector<const Sayings*> reasons;
+    for (const LetterLine* line : standing) reasons.push_back(&line->reasons);
+    const Sayings common = said_of_all(reasons);
+    for (const std::string& reason : common)
+      html_.open("p").text("Of each of them: ").from_book(reason).text(".").close();
+    html_.open("table");
     html_.open("thead").open("tr");
     const std::string of_reference = "L at " + letter_.reference;
     for (const std::string_view words : {"Sample", "Day", "Minutes", "Air volume, L", of_reference.c_str(), "Verdict"})
@@ -110,7 +116,7 @@ class LetterPage {
       html_.open("tr").element_from_book("th", {{"scope", "row"}}, line->sample).element("td", line->day);
       html_.element("td", line->minutes).element("td", line->volume).element("td", line->volume_reference).open("td");
       append_verdict(html_, line->verdict);
-      append_reasons(*line);
+      append_reasons(without(common, line->reasons));
       html_.close().close().line_end();
     }
     html_.close().close().line_end();
@@ -118,8 +124,8 @@ class LetterPage {
     close();
   }
 
-  void append_reasons(const LetterLine& line) {
-    for (const std::string& reason : line.reasons) html_.open("p").from_book(reason).text(".").close();
+  void append_reasons(const Sayings& reasons) {
+    for (const std::string& reason : reasons) html_.open("p").from_book(reason).text(".").close();
   }
 
   void apart(Verdict verdict, std::string_view heading, std::string_view words) {
@@ -129,7 +135,7 @@ class LetterPage {
     html_.element("p", words).open("dl", {{"class", "apart"}}).line_end();
     for (const LetterLine* line : lines) {
       html_.open("dt").from_book(line->sample).text(line->day.empty() ? "" : ", " + line->day).close().open("dd");
-      append_reasons(*line);
+      append_reasons(line->reasons);
       html_.close().line_end();
     }
     html_.close();

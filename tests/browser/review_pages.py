@@ -177,9 +177,10 @@ def demo(browser, page):
 
 
 def sheets(browser, folder):
-    """The pages of custody and look-back: a batch of 14 on one sheet with its signatures, whatever the paper."""
+    """Custody, the client's page and look-back: a batch of 14 on one sheet with its signatures, whatever the paper."""
     for name, most_pages, said in (("custody", 1, ("Hand-overs of batch TF46B", "C-4610")), ("fourteen", 1, ("Hand-overs of batch FOURTEEN",)),
-                                   ("forty", 2, ("Hand-overs of batch FORTY",)), ("lookback", 4, ("The verdict changes",))):
+                                   ("forty", 2, ("Hand-overs of batch FORTY",)),
+                                   ("letter", 1, ("Of each of them", "Signature")), ("lookback", 4, ("The verdict changes",))):
         page = os.path.join(folder, name + ".html")
         browser.show(page)
         keeps_to_itself(browser, name)

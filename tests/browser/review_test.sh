@@ -38,6 +38,7 @@ sheet() {
 sheet custody custody docs/demo --batch TF46B --as-of 2026-11-16
 sheet fourteen custody "$scratch/batches" --batch FOURTEEN --as-of 2026-11-16
 sheet forty custody "$scratch/batches" --batch FORTY --as-of 2026-11-16
+sheet letter letter "$scratch/batches" --batch FOURTEEN --as-of 2026-11-16
 sheet lookback lookback docs/demo ROT-2 --as-of 2026-11-16
 
 for again in 1 2; do page docs/demo 2026-11-16 "$scratch/$again.pdf" --format pdf; done

@@ -57,6 +57,20 @@ TEST(Letter, SaysEachThingInASectionOfItsOwn) {
   EXPECT_FALSE(holds(page, "own/drift")) << "names of rules are for the evidence";
 }
 
+// One page for a batch that lacks the same throughout.
+TEST(Letter, SaysOnceWhatIsToBeSaidOfEachThatStands) {
+  BookText text;
+  text.samples =
+      "sample,pump,started,stopped\nS1,P1,2026-09-21T08:00,2026-09-21T16:00\n"
+      "S2,P2,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings += "2026-09-21T07:30,pre,S2,V1,2.000\n2026-09-21T16:10,post,S2,V1,1.950\n";
+  const JudgedBook book(text, {{{Subject::sample, "pre.count", "at_least", {"3"}, Otherwise::qualify}}});
+  const std::string page = letter_page(letter_of(book.screening(), {0, 1}));
+  const std::string said = "1 reading was taken before sampling; the rule asks for at least 3";
+  EXPECT_NE(page.find("<p>Of each of them: <bdi>" + said), std::string::npos);
+  EXPECT_EQ(page.find(said, page.find(said) + 1), std::string::npos);
+}
+
 TEST(Letter, HasNoSectionOfWhatThereIsNot) {
   const std::string page = letter_page(letter_about({}));
   EXPECT_FALSE(holds(page, "What is void"));
