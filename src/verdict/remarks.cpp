@@ -132,39 +132,45 @@ bool is_passed_over(const SampleAssessment& figures, const ReadingSet& set) {
   return set.rows.stage != Stage::field && &set != figures.pre_set() && &set != figures.post_set();
 }
 
+// A ratio; missing where one of the two has no mean.
 double difference_from_used(const SampleAssessment& figures, const ReadingSet& set) {
   const ReadingSet* used = set.rows.stage == Stage::pre ? figures.pre_set() : figures.post_set();
-  return used == nullptr || set.flow.n == 0 ? missing : set.flow.mean / used->flow.mean - 1;
+  return used == nullptr || set.flow.n == 0 || !(used->flow.mean > 0) ? missing : set.flow.mean / used->flow.mean - 1;
 }
 
-// As far as the readings of one set may scatter (house).
+// House: as far as the rule pre-scatter lets the readings of one set lie.
 bool lies_apart(const SampleAssessment& figures, const ReadingSet& set) {
   constexpr double apart = 0.02;
   return std::abs(difference_from_used(figures, set)) > apart;
 }
 
-std::string not_used_text(const ReadingSet& set) {
-  return "Another " + std::string(to_text(set.rows.stage)) + " set of " +
-         counted(set.rows.count, "reading", "readings") + " is not used";
+std::string not_used_text(const SampleAssessment& figures, const ReadingSet& set) {
+  std::string text = "Another " + std::string(to_text(set.rows.stage)) + " set of " +
+                     counted(set.rows.count, "reading", "readings") + " is not used";
+  if (!lies_apart(figures, set)) return text;
+  const double away = difference_from_used(figures, set);
+  return text + "; its mean lies " + with_decimals(100 * std::abs(away), 1) + " % " + (away < 0 ? "below" : "above") +
+         " that of the one that is";
+}
+
+bool has_volume(const SampleAssessment& figures) {
+  return figures.kind == SampleKind::sample && !is_missing(figures.volume_l);
+}
+
+// One that says something else of the flow than the set that is used is told beside the volume, where there is one.
+void note_sets_not_used(const SampleAssessment& figures, bool is_beside_volume, std::vector<std::string>& remarks) {
+  for (const ReadingSet& set : figures.sets) {
+    const bool belongs_there = has_volume(figures) && lies_apart(figures, set);
+    if (is_passed_over(figures, set) && belongs_there == is_beside_volume)
+      remarks.push_back(not_used_text(figures, set));
+  }
 }
 
 void note_choice(const SampleAssessment& figures, std::vector<std::string>& remarks) {
   if (figures.pre_age_min < 0) remarks.emplace_back("The pre set was read after the sample had started");
   if (figures.post_age_min < 0) remarks.emplace_back("The post set was read before the sample had stopped");
   note_field_sets(figures, remarks);
-  for (const ReadingSet& set : figures.sets) {
-    if (is_passed_over(figures, set) && !lies_apart(figures, set)) remarks.push_back(not_used_text(set));
-  }
-}
-
-// One that says something else of the flow than the set that is used: somebody has to know of it.
-void note_sets_apart(const SampleAssessment& figures, std::vector<std::string>& remarks) {
-  for (const ReadingSet& set : figures.sets) {
-    if (!is_passed_over(figures, set) || !lies_apart(figures, set)) continue;
-    const double away = difference_from_used(figures, set);
-    remarks.push_back(not_used_text(set) + "; its mean lies " + with_decimals(100 * std::abs(away), 1) + " % " +
-                      (away < 0 ? "below" : "above") + " that of the one that is");
-  }
+  note_sets_not_used(figures, false, remarks);
 }
 
 // "780.5 L, U 5.2 L"
@@ -301,7 +307,7 @@ std::vector<std::string> volume_remarks(const Screening& screening, const Sample
     if (line.source == BudgetSource::field_difference)
       remarks.push_back(field_line_text(result, line.estimate * figures.minutes));
   }
-  note_sets_apart(figures, remarks);
+  note_sets_not_used(figures, true, remarks);
   note_small_mass_error(screening, result, remarks);
   return remarks;
 }

@@ -207,6 +207,13 @@ TEST(Remarks, TellBesideTheVolumeOfASetThatIsNotUsedAndSaysSomethingElse) {
             (Remarks{"Another pre set of 1 reading is not used; its mean lies 2.5 % below that of the one that is",
                      "Another post set of 1 reading is not used; its mean lies 2.5 % above that of the one that is"}));
   EXPECT_EQ(beside_volume("1.97", "2.03"), Remarks{});
+  BookText blank = unremarkable();
+  blank.samples.replace(blank.samples.find("sample,pump"), 11, "kind,sample,pump");
+  blank.samples.replace(blank.samples.find("S1,"), 3, "blank,S1,");
+  blank.readings += "2026-09-21T06:00,pre,S1,V1,1.95,20,100,,\n";
+  EXPECT_EQ(remarks(blank).front(),
+            "Another pre set of 1 reading is not used; its mean lies 2.5 % below that of the one that is")
+      << "without a volume it is told all the same";
 }
 
 TEST(Remarks, TellOfSetsOnTheWrongSideOfTheSamplesTimes) {
