@@ -47,9 +47,7 @@ const Sampler* sampler_named(const RuleSet& rules, const std::string& name) {
 
 SampleAhead planned(const Screening& screening, const PlannedSample& plan) {
   SampleAhead sample{plan};
-  const Sampler* sampler = sampler_named(screening.rules(), plan.sampler);
-  if (is_missing(sample.nominal_l_min) && sampler != nullptr)
-    sample.nominal_l_min = sampler->nominal_l_min.value_or(missing);
+  sample.nominal_l_min = nominal_flow(screening.rules(), plan.nominal_l_min, plan.sampler);
   return sample;
 }
 
@@ -152,6 +150,12 @@ FlowBand RulesAhead::pre_band() const {
     all.high_l_min = std::min(all.high_l_min, band.high_l_min);
   }
   return all;
+}
+
+double nominal_flow(const RuleSet& rules, double own_l_min, const std::string& sampler) {
+  if (!is_missing(own_l_min)) return own_l_min;
+  const Sampler* named = sampler_named(rules, sampler);
+  return named == nullptr ? missing : named->nominal_l_min.value_or(missing);
 }
 
 SamplesAhead samples_ahead(const Screening& screening, std::string_view batch) {

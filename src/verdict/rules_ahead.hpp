@@ -20,6 +20,10 @@ struct SamplesAhead {
   std::vector<const PlannedSample*> left_out;  // planned, and the name has gone to a sample of another batch
 };
 
+// The flow a sample is meant to run at, L/min, before it is one of the book's that nominal_flow knows: its own, else
+// its sampler's; missing where neither says.
+double nominal_flow(const RuleSet& rules, double own_l_min, const std::string& sampler);
+
 // The samples and blanks of a batch: those in samples.csv in its order, then those that are only planned.
 // The nominal flow is the sample's own or its sampler's, the calibrator the one planned or that it was read with first.
 SamplesAhead samples_ahead(const Screening& screening, std::string_view batch);

@@ -8,6 +8,7 @@
 #include "diagnostic/suggestion.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
+#include "verdict/rules_ahead.hpp"
 
 namespace driftwarden {
 namespace {
@@ -115,7 +116,9 @@ class Odds {
     } else {
       is_unlike("medium", medium, planned.medium);
     }
-    is_unlike("nominal", flow(nominal(row)), flow(nominal(planned)));
+    const double nominal =
+        nominal_flow(rules_, field(book_.samples.nominal_l_min, row), text(book_.samples.sampler, row));
+    is_unlike("nominal", flow(nominal), flow(nominal_flow(rules_, planned.nominal_l_min, planned.sampler)));
     is_unlike("method", text(book_.samples.method, row), planned.method);
     is_unlike("analysis", text(book_.samples.analysis, row), planned.analysis);
     const Moment started = book_.samples.started[row];
@@ -123,17 +126,6 @@ class Odds {
   }
 
   static std::string flow(double l_min) { return is_missing(l_min) ? "" : shortest(l_min) + " L/min"; }
-  double of_sampler(const std::string& name) const {
-    const auto sampler = rules_.samplers.find(name);
-    return sampler == rules_.samplers.end() ? missing : sampler->second.nominal_l_min.value_or(missing);
-  }
-  double nominal(Row sample) const {
-    const double own = field(book_.samples.nominal_l_min, sample);
-    return is_missing(own) ? of_sampler(text(book_.samples.sampler, sample)) : own;
-  }
-  double nominal(const PlannedSample& planned) const {
-    return is_missing(planned.nominal_l_min) ? of_sampler(planned.sampler) : planned.nominal_l_min;
-  }
 
   // Of a batch that is planned it may be another sample; a batch that is not planned is told once.
   void not_planned(const std::string& name, const std::string& batch, const Here& here) {
