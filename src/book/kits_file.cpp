@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <array>
-#include <cmath>
 
 #include "book/row_blocks.hpp"
 #include "book/table_files.hpp"
@@ -54,12 +53,8 @@ class KitRows {
   }
 
   unsigned read_number() {
-    const double number = row_.quantity(kit_number);
-    if (is_missing(number)) return 1;
-    if (number == std::floor(number)) return static_cast<unsigned>(number);
-    row_.fail(kit_number, "kits/number", in_quotes(row_.text(kit_number)) + " is not a whole number",
-              "write how many of it belong to the kit");
-    return 1;
+    const double number = row_.whole_number(kit_number, "kits/number", "write how many of it belong to the kit");
+    return is_missing(number) ? 1 : static_cast<unsigned>(number);
   }
 
   const TableFile& file_;

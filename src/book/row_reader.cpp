@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdint>
 #include <utility>
 
@@ -252,6 +253,13 @@ bool RowReader::is_sound(int field, std::string_view text) {
   if (is_utf8(text)) return true;
   fail(field, "csv/not-utf-8", in_quotes(text) + " is not UTF-8", "save the file as CSV in UTF-8");
   return false;
+}
+
+double RowReader::whole_number(int field, std::string id, std::string hint) {
+  const double number = quantity(field);
+  if (!is_missing(number) && number != std::floor(number))
+    fail(field, std::move(id), in_quotes(text(field)) + " is not a whole number", std::move(hint));
+  return number;
 }
 
 Day RowReader::date(int field) {

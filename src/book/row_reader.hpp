@@ -97,6 +97,8 @@ class RowReader {
     if (written.empty() || stamps_.read(written, moment)) return moment;
     return no_such_moment(field, written);
   }
+  // A figure that has to be whole, without a unit; one that is not is told by the id, and stays as it is.
+  double whole_number(int field, std::string id, std::string hint);
   Day date(int field);
   // Position of the cell among the words, or -1 where the cell is empty or is none of them (then reported).
   [[gnu::always_inline]] int word(int field, std::span<const std::string_view> words) {

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 #include <array>
-#include <cmath>
 #include <cstring>
 
 #include "book/row_blocks.hpp"
@@ -112,7 +111,8 @@ class SampleRows {
     table_.warm_up_min.put(row, row_.quantity(warm_up));
     table_.vacuum_kpa.put(row, row_.quantity(vacuum));
     table_.leak_l_min.put(row, row_.quantity(leak));
-    read_interruptions(row);
+    table_.interruptions.put(
+        row, row_.whole_number(interruptions, "sample/interruptions", "write how often it was interrupted"));
     table_.temperature_k.put(row, row_.quantity(temperature));
     table_.pressure_kpa.put(row, row_.quantity(pressure));
     table_.fault.put(row, row_.yes_no(fault));
@@ -136,15 +136,6 @@ class SampleRows {
     const Row found = pumps_.find(name, row_, pump, "sample/unknown-pump");
     if (found != no_row) row_.lean_on(instruments_[found].problem);
     return found;
-  }
-
-  void read_interruptions(Row row) {
-    const double times = row_.quantity(interruptions);
-    table_.interruptions.put(row, times);
-    if (!is_missing(times) && times != std::floor(times)) {
-      row_.fail(interruptions, "sample/interruptions", in_quotes(row_.text(interruptions)) + " is not a whole number",
-                "write how often it was interrupted");
-    }
   }
 
   void read_times(Row row, bool is_blank) {
