@@ -12,7 +12,7 @@ namespace driftwarden {
 //   doubt/out-again  a kit goes out again, and something of it has not come back
 //   doubt/elsewhere  a sample is drawn with it, or it is read, while it is on record as elsewhere: back in the store,
 //                    missing, or a pump and its calibrator each with somebody else
-// The last two and the first are said by issues.csv alone: note_issues.
+// All but the last are said by issues.csv alone: note_issues.
 // On a day it went out or came back it may have been used on either side.
 void note_kits(const Book& book, const ComeBy& come, std::optional<Day> as_of, std::span<const Replicates> all,
                Diagnostics& doubts);
