@@ -11,6 +11,7 @@
 #include "book/table_files.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
+#include "quantity/units.hpp"
 #include "report/field_sheet.hpp"
 #include "report/html_text.hpp"
 #include "report/json_text.hpp"
@@ -183,10 +184,8 @@ class FormData {
     json_.begin_object();
     for (const FieldSpec& field : spec.fields) {
       if (field.type != CellType::quantity || !std::isfinite(field.least) || !std::isfinite(field.most)) continue;
-      const auto in_unit = [&](double figure) {
-        if (field.dimension == Dimension::temperature) figure -= zero_celsius_in_kelvin;
-        if (field.dimension == Dimension::ratio) figure *= 100;
-        return std::round(figure * 100) / 100;
+      const auto in_unit = [unit = customary_unit(field.dimension)](double figure) {
+        return std::round(unit.from_inside(figure) * 100) / 100;
       };
       json_.key(field.name).begin_array().value(in_unit(field.least)).value(in_unit(field.most)).end_array();
     }
