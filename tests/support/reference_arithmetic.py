@@ -269,8 +269,9 @@ def meets(rule, figure):
     return low <= figure <= high
 
 
-def concerns(rule, sample):
-    fields = {"kind": sample.get("kind") or "sample", "nominal": sample["figures"]["nominal"]} | \
+def concerns(rule, sample, settings):
+    fields = {"kind": sample.get("kind") or "sample", "nominal": sample["figures"]["nominal"],
+              "fraction": settings["sampler"].get(sample.get("sampler"), {}).get("fraction", "")} | \
              {name: sample.get(name, "") for name in ("method", "sampler", "analysis")}
     for name, wanted in rule.get("where", {}).items():
         if isinstance(wanted, dict):
@@ -288,7 +289,7 @@ def findings(sample, settings):
     """Full name of each rule that is not met -> (outcome, figure, unit)."""
     found = {}
     for name, rule in settings["rule"].items():
-        if not concerns(rule, sample):
+        if not concerns(rule, sample, settings):
             continue
         figure, unit = measured(rule, sample, settings)
         if figure is None and rule["absent"] != "skip":

@@ -92,7 +92,8 @@ WHERES = {
     "reading": ("", "stage = 'pre'", "by = 'site hygienist'"),
     "calibrator": ("", "principle = 'rotameter'"), "pump": ("",), "batch": ("",)}
 PACKS = ("common-practice", "nmam-respirable-dust", "nmam-respirable-silica", "us-coal-mine-dust", "us-asbestos",
-         "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers")
+         "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers", "nmam-total-dust", "nmam-total-dust-capsule",
+         "nmam-amorphous-silica")
 PRACTICES = {"flow_for_volume": ("mean", "mean", "lower", "pre", "nominal"), "drift_base": ("pre", "post", "mean", "nominal"),
              "rotameter_correction": ("always", "beyond 5 %", "never"), "bubble_humidity": ("none", "ambient", "dry")}
 OUTCOMES = {"void": "void", "qualify": "qualified", "note": "note"}
