@@ -20,15 +20,26 @@ inline constexpr std::string_view field_sets_words[] = {"ends", "line"};
 enum class DriftBase : std::uint8_t { pre, post, mean, nominal };
 inline constexpr std::string_view drift_base_words[] = {"pre", "post", "mean", "nominal"};
 
+// What is taken off an amount that the laboratory found: nothing, or the mean of the field blanks of its batch.
+enum class BlankCorrection : std::uint8_t { none, mean };
+inline constexpr std::string_view blank_correction_words[] = {"none", "mean"};
+
+// At which conditions the air counts in which it was found.
+enum class ConcentrationVolume : std::uint8_t { actual, reference };
+inline constexpr std::string_view concentration_volume_words[] = {"actual", "reference"};
+
 // The choices that sources make differently, as they are in force for a book.
 struct AssessmentPractice {
   FlowForVolume flow_for_volume = FlowForVolume::mean;
   FieldSets field_sets = FieldSets::ends;
   DriftBase drift_base = DriftBase::pre;
+  BlankCorrection blank_correction = BlankCorrection::none;
+  ConcentrationVolume concentration_volume = ConcentrationVolume::actual;
   CorrectionPractice correction;
 };
 
 std::string_view to_text(FlowForVolume flow);
 std::string_view to_text(DriftBase base);
+std::string_view to_text(ConcentrationVolume volume);
 
 }  // namespace driftwarden

@@ -194,6 +194,7 @@ void read_tables(const BookInHand& hand) {
   note_workbooks(hand);
   hint_at_instruments(hand.book, hand.problems);
   hand.book.lost_readings = hand.lost[readings_spec.table];
+  hand.book.lost_results = hand.lost[results_spec.table];
 }
 
 const SeenFile* seen_by_name(const Book& book, const std::string& name) {
@@ -212,6 +213,8 @@ void settle_problems(Book& book, const ProblemList& problems) {
   for (Certificate& certificate : book.certificates) renumber(certificate.problem);
   for (Row row = 0; row < book.samples.size(); ++row) renumber(book.samples.problem[row]);
   renumber(book.lost_readings);
+  renumber(book.lost_results);
+  for (LaboratoryResult& result : book.results) renumber(result.problem);
   for (auto& [row, number] : book.readings.problem) renumber(number);
 }
 

@@ -17,6 +17,7 @@
 #include "record/handed_scatter.hpp"
 #include "record/instrument.hpp"
 #include "record/issue.hpp"
+#include "record/laboratory_result.hpp"
 #include "record/planned_sample.hpp"
 #include "record/reading.hpp"
 #include "record/receipt.hpp"
@@ -41,6 +42,7 @@ struct BookFiles {
   std::vector<std::string> received;
   std::vector<std::string> kits;
   std::vector<std::string> issues;
+  std::vector<std::string> results;
   std::vector<std::string> pooled;
 };
 
@@ -67,9 +69,11 @@ struct Book {
   std::vector<Receipt> receipts;                // the same
   std::vector<KitItem> kit_items;               // the same
   std::vector<Issue> issues;                    // the same
+  std::vector<LaboratoryResult> results;        // the same; of samples that there are
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;
+  ProblemNumber lost_results = no_problem;  // the same of results: those of blanks may be among them
   Diagnostics problems;  // errors and remarks, in order of place; problem number n is problems[n - 1]
 
   Place place(const std::vector<std::string>& table_files, RowPlace place) const;

@@ -15,7 +15,7 @@ std::size_t size_of(const Book& book) {
   return (book.*records).size();
 }
 
-constexpr std::array<BookTable, 13> tables{{
+constexpr std::array<BookTable, 14> tables{{
     {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments, size_of<&Book::instruments>,
      "instrument", "instruments"},
     {&certificates_spec, &BookFiles::certificates, false, true, false, read_certificates, size_of<&Book::certificates>,
@@ -39,6 +39,8 @@ constexpr std::array<BookTable, 13> tables{{
      true},
     {&issues_spec, &BookFiles::issues, false, false, false, read_issues, size_of<&Book::issues>, "issue", "issues",
      true},
+    {&results_spec, &BookFiles::results, false, false, false, read_results, size_of<&Book::results>, "result",
+     "results", true},
     {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled, size_of<&Book::handed_scatter>,
      "pooled scatter", "pooled scatters", true},
 }};

@@ -88,6 +88,8 @@ class RowReader {
     if (context_.decimal != '.' || row_->has_copies()) return quantity_from_copy(field, written);
     return quantity_from(field, written, number_from_padded(written));
   }
+  // Of a part of the field's cell, as what stands behind a sign: the same faults are told.
+  double quantity_in(int field, std::string_view part) { return quantity_from_copy(field, part).inside; }
   // Of a cell that may hold anything: nothing is told, and what is no plausible figure is missing.
   Quantity quantity_if_any(int field) const;
   [[gnu::always_inline]] Moment moment(int field) {

@@ -110,6 +110,7 @@ extern const TableSpec plan_spec;
 extern const TableSpec received_spec;
 extern const TableSpec kits_spec;
 extern const TableSpec issues_spec;
+extern const TableSpec results_spec;
 extern const TableSpec pooled_spec;
 
 void read_instruments(const std::vector<TableFile>& files, const BookInHand& hand);
@@ -124,6 +125,7 @@ void read_plan(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_received(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_kits(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_issues(const std::vector<TableFile>& files, const BookInHand& hand);
+void read_results(const std::vector<TableFile>& files, const BookInHand& hand);
 void read_pooled(const std::vector<TableFile>& files, const BookInHand& hand);
 
 // The cells of a row that is added to a table which only grows, in the order of its columns.

@@ -46,8 +46,12 @@ void add_screen(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->add_option("--sample", screen.samples, "only this sample; may be given again")->allow_extra_args(false);
   command->add_option("--since", screen.since, "only samples started on this day or later");
   command->add_option("--until", screen.until, "only samples started on this day or earlier");
-  command->add_option("--format", screen.format, "table, csv, json or sarif; else as --out is called")
-      ->check(CLI::IsMember({"table", "csv", "json", "sarif"}));
+  command
+      ->add_option(
+          "--format", screen.format,
+          "table, csv, json, sarif, or results (CSV, one row for each result of the laboratory); else as --out is "
+          "called")
+      ->check(CLI::IsMember({"table", "csv", "json", "sarif", "results"}));
   command->add_option("--out", screen.out, "file to write to; else standard output");
   command->footer("Example:\n  driftwarden screen docs/demo --batch TF46B --format csv --out verdicts.csv");
   command->callback([&] { run = [&] { return run_screen(options.screen, surroundings); }; });
@@ -334,7 +338,7 @@ void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surrounding
 
   CLI::App* measures = command->add_subcommand("measures", "every measure a rule may use, with unit and definition");
   measures->add_option("SUBJECT", rules.subject, "only those of a sample, set, reading, calibrator, pump or batch")
-      ->check(CLI::IsMember({"sample", "set", "reading", "calibrator", "pump", "batch"}));
+      ->check(CLI::IsMember({"sample", "set", "reading", "calibrator", "pump", "batch", "result"}));
   measures->footer("Example:\n  driftwarden rules measures sample");
   measures->callback([&] { run = [&] { return run_rules_measures(options.rules, surroundings); }; });
 }

@@ -210,8 +210,8 @@ int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
 }
 
 int run_rules_measures(const RulesOptions& options, Surroundings& surroundings) {
-  for (const Subject subject :
-       {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
+  for (const Subject subject : {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump,
+                                Subject::batch, Subject::result}) {
     if (options.subject.empty() || options.subject == to_text(subject)) print_measures(subject, surroundings.out);
   }
   return all_is_well;

@@ -19,7 +19,7 @@ int run_screen(const ScreenOptions& options, Surroundings& surroundings) {
   if (!selected) return cannot_be_used;
   if (tell_over_the_book(opened->book, options.out, surroundings)) return cannot_be_used;
   const std::optional<std::string> format =
-      format_meant(options.format, options.out, {"table", "csv", "json", "sarif"}, surroundings);
+      format_meant(options.format, options.out, {"table", "csv", "json", "sarif", "results"}, surroundings);
   if (!format) return cannot_be_used;
   const bool is_whole_book = selected->samples.size() == opened->book.samples.size();
   if (is_whole_book) tell_doubts(*opened, surroundings);

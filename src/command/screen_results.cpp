@@ -5,6 +5,7 @@
 #include <ostream>
 
 #include "report/in_order.hpp"
+#include "report/result_texts.hpp"
 #include "report/screen_csv.hpp"
 #include "report/screen_json.hpp"
 #include "report/screen_sarif.hpp"
@@ -35,6 +36,8 @@ struct BlockWriter {
       if (!facts.empty()) facts[samples[i]] = facts_of(result);
       if (format == "csv") {
         append_screen_csv(text, screening, result);
+      } else if (format == "results") {
+        append_results_csv(text, screening, result);
       } else if (format == "json") {
         append_screen_json(text, screening, result, i == 0);
       } else if (format == "sarif") {
@@ -104,6 +107,7 @@ Totals write_screen(const OpenedBook& opened, const Selection& selected, const S
   if (form.format == "table") table.emplace(screening, samples, Paint(form.has_colour));
   std::string text;
   if (form.format == "csv") text = screen_csv_headings();
+  if (form.format == "results") text = results_csv_headings();
   if (form.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
   if (form.format == "sarif") text = sarif_head(screening, version) + sarif_of(opened.book.problems);
   if (form.format == "table") text = table->head();

@@ -68,7 +68,7 @@ class ReviewMaker {
     count_in_batch(reviewed);
     count_use(uses_, screening_, result, day, is_recent);
     for (const auto* findings : {&result.findings, &result.kept}) count_unjudged(*findings);
-    if (result.figures->problem != no_problem) touched_[result.figures->problem].push_back(reviewed.sample);
+    if (result.problem != no_problem) touched_[result.problem].push_back(reviewed.sample);
     facts_.push_back(facts_of(result));
     review_.samples.push_back(reviewed);
     std::optional<ReviewAction> action = action_about(screening_, result);

@@ -121,7 +121,7 @@ class SampleOrigin {
 }  // namespace
 
 std::optional<ReviewAction> action_about(const Screening& screening, const SampleResult& result) {
-  if (result.verdict == Verdict::valid || result.figures->problem != no_problem) return std::nullopt;
+  if (result.verdict == Verdict::valid || result.problem != no_problem) return std::nullopt;
   if (is_settled(result)) return std::nullopt;
   ReviewAction action;
   action.of = ActionSubject::sample;

@@ -77,6 +77,20 @@ inline constexpr Unit plain_count{"", count};
 // Of particles, inside in µm.
 inline constexpr Unit micrometre{"µm", diameter};
 
+// Found on a medium, inside in mg; fibres are counted, and stand for nothing else.
+inline constexpr Unit kilogram{"kg", mass, 1e6};
+inline constexpr Unit gram{"g", mass, 1000};
+inline constexpr Unit milligram{"mg", mass};
+inline constexpr Unit microgram{"µg", mass, 1, 1000};
+inline constexpr Unit nanogram{"ng", mass, 1, 1e6};
+inline constexpr Unit fibre{"fibres", fibres};
+
+// In the air, inside in mg/m3.
+inline constexpr Unit gram_per_cubic_metre{"g/m3", concentration, 1000};
+inline constexpr Unit milligram_per_cubic_metre{"mg/m3", concentration};
+inline constexpr Unit microgram_per_cubic_metre{"µg/m3", concentration, 1, 1000};
+inline constexpr Unit nanogram_per_cubic_metre{"ng/m3", concentration, 1, 1e6};
+
 struct Spelling {
   std::string_view folded;  // in lower case, without blanks, "°" as "deg", "³" as "3", "µ" as "u"
   Unit unit;
@@ -167,6 +181,26 @@ inline constexpr Spelling spellings[] = {
     {"micrometres", micrometre},
     {"micrometer", micrometre},
     {"micrometers", micrometre},
+    {"kg", kilogram},
+    {"g", gram},
+    {"gram", gram},
+    {"grams", gram},
+    {"mg", milligram},
+    {"milligram", milligram},
+    {"milligrams", milligram},
+    {"ug", microgram},
+    {"mcg", microgram},
+    {"microgram", microgram},
+    {"micrograms", microgram},
+    {"ng", nanogram},
+    {"fibres", fibre},
+    {"fibre", fibre},
+    {"fibers", fibre},
+    {"fiber", fibre},
+    {"g/m3", gram_per_cubic_metre},
+    {"mg/m3", milligram_per_cubic_metre},
+    {"ug/m3", microgram_per_cubic_metre},
+    {"ng/m3", nanogram_per_cubic_metre},
 };
 
 inline constexpr std::string_view flow_names[] = {"L/min", "mL/min", "cm3/min", "m3/h", "m3/min", "ft3/min"};
@@ -180,5 +214,8 @@ inline constexpr std::string_view ratio_names[] = {"%", "1"};
 inline constexpr std::string_view volume_names[] = {"L", "mL", "m3", "ft3"};
 inline constexpr std::string_view count_names[] = {"1"};
 inline constexpr std::string_view diameter_names[] = {"µm"};
+inline constexpr std::string_view mass_names[] = {"kg", "g", "mg", "µg", "ng"};
+inline constexpr std::string_view fibre_names[] = {"fibres"};
+inline constexpr std::string_view concentration_names[] = {"g/m3", "mg/m3", "µg/m3", "ng/m3"};
 
 }  // namespace driftwarden::unit_table

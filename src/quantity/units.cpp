@@ -40,10 +40,12 @@ std::string folded(std::string_view name) {
   return text;
 }
 
-// "ML" and "ML/min" are megalitres, a thousand million times a millilitre; only in a heading all in capitals, as in
-// "ML/MIN", does the big M mean nothing.
+// "ML" and "ML/min" are megalitres, a thousand million times a millilitre, and "Mg" is a tonne; only in a heading all
+// in capitals, as in "ML/MIN" and "MG", does the big M mean nothing.
 bool is_mega(std::string_view name, std::string_view folded_name) {
-  if (!name.starts_with('M') || !folded_name.starts_with("ml")) return false;
+  if (!name.starts_with('M')) return false;
+  if (folded_name.starts_with("mg")) return std::ranges::any_of(name, is_lower);
+  if (!folded_name.starts_with("ml")) return false;
   return folded_name == "ml" || std::ranges::any_of(name, is_lower);
 }
 
@@ -77,6 +79,12 @@ std::string_view to_text(Dimension dimension) {
       return "count";
     case diameter:
       return "diameter";
+    case mass:
+      return "mass";
+    case fibres:
+      return "number of fibres";
+    case concentration:
+      return "concentration";
   }
   return {};
 }
@@ -112,6 +120,12 @@ std::span<const std::string_view> unit_names(Dimension dimension) {
       return count_names;
     case diameter:
       return diameter_names;
+    case mass:
+      return mass_names;
+    case fibres:
+      return fibre_names;
+    case concentration:
+      return concentration_names;
   }
   return {};
 }
@@ -138,6 +152,12 @@ Unit inside_unit(Dimension dimension) {
       return plain_count;
     case diameter:
       return micrometre;
+    case mass:
+      return milligram;
+    case fibres:
+      return fibre;
+    case concentration:
+      return milligram_per_cubic_metre;
   }
   return {};
 }

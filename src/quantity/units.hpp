@@ -10,7 +10,8 @@
 namespace driftwarden {
 
 // What a unit measures. `ratio` is a plain number or a percentage (inside: 0.05 for "5 %"); `count` a plain number;
-// `diameter` is that of a particle.
+// `diameter` is that of a particle, `mass` what was found on a medium, and so is `fibres`; `concentration` a mass in a
+// volume of air.
 enum class Dimension {
   flow,
   temperature,
@@ -21,14 +22,17 @@ enum class Dimension {
   ratio,
   volume,
   count,
-  diameter
+  diameter,
+  mass,
+  fibres,
+  concentration
 };
 
 std::string_view to_text(Dimension dimension);
 
 // A unit: inside = (written - origin) · numerator / denominator + offset. Division and multiplication are kept apart so
 // that 1900 mL/min is exactly 1.9 L/min, and origin and offset so that 77 °F is exactly 25 °C.
-// Inside units: L/min, K, kPa, min, m, ratio (1), L, µm.
+// Inside units: L/min, K, kPa, min, m, ratio (1), L, µm, mg, fibres, mg/m3.
 struct Unit {
   std::string_view name;  // as printed
   Dimension dimension = Dimension::count;

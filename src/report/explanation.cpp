@@ -15,6 +15,7 @@
 #include "quantity/written.hpp"
 #include "report/budget_working.hpp"
 #include "report/mass_working.hpp"
+#include "report/result_working.hpp"
 #include "report/screen_table.hpp"
 #include "report/set_working.hpp"
 #include "report/terminal_text.hpp"
@@ -52,6 +53,7 @@ class Explanation {
       cut_step();
       out_ += budget_working(result_, book_.settings.uncertainty, columns_);
     }
+    results();
     remarks();
     rules();
     decisions();
@@ -178,11 +180,7 @@ class Explanation {
   }
 
   void practice_line(std::string_view key) {
-    const auto choice = screening_.rules().practice.find(std::string(key));
-    if (choice == screening_.rules().practice.end() || choice->second.place.file.empty()) return;
-    line("Practice " + choice->first + " = " + choice->second.word() + ", by " +
-         (choice->second.pack.empty() ? "the book" : choice->second.pack) + ": " + choice->second.source_or_reason +
-         " [" + to_text(choice->second.place) + "]");
+    if (const std::string text = practice_text(screening_, key); !text.empty()) line(text);
   }
 
   void flow_step() {
@@ -283,6 +281,12 @@ class Explanation {
     line("A model of the sampler's 50 % cut size, never a correction of a result.");
   }
 
+  void results() {
+    if (result_.results.empty()) return;
+    heading("Results of the laboratory");
+    out_ += result_working(screening_, result_, width_);
+  }
+
   std::string from_text(ConditionsFrom from) const {
     switch (from) {
       case ConditionsFrom::sample:
@@ -312,6 +316,10 @@ class Explanation {
       line(to_text(problem), 4);
       return;
     }
+    if (result_.problem != no_problem) {
+      line("What the laboratory found can't be understood, and the sample is undecided for it:");
+      line(to_text(book_.problems[result_.problem - 1]), 4);
+    }
     line("Decision rule: " + decision_rule_text(screening_) + ".");
     for (const Finding& finding : result_.findings) rule_line(finding);
     for (const Finding& finding : result_.kept) rule_line(finding);
@@ -319,6 +327,7 @@ class Explanation {
   }
 
   void rule_line(const Finding& finding) {
+    if (finding.rule == Finding::faulty_records) return;  // told before them
     const Rule& rule = screening_.rules().rules[finding.rule];
     const Outcome outcome = finding.judgement.outcome;
     line("[" + std::string(to_text(outcome)) + "] " + message_of(screening_, result_, finding) + ".");

@@ -56,6 +56,10 @@ std::string rows_used_csv(const Book& book, const RecordsUsed& used) {
     const Issue& issue = book.issues[row];
     index.add(book.files.issues, issue.place, "issue", book.instruments[issue.instrument].name);
   }
+  for (const Row row : used.results) {
+    const LaboratoryResult& result = book.results[row];
+    index.add(book.files.results, result.place, "result", book.samples.name[result.sample]);
+  }
   return std::move(index.text);
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "report/json_text.hpp"
+#include "report/result_texts.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/decision_risk.hpp"
 #include "verdict/message.hpp"
@@ -377,6 +378,7 @@ void append_screen_json(std::string& out, const Screening& screening, const Samp
   measured_members(json, result);
   course_member(json, f.course);
   if (!is_blank) mass_member(json, screening, f);
+  results_member(json, screening, result);
   json.end_object();
 }
 

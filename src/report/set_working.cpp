@@ -158,4 +158,13 @@ std::string set_working(const Screening& screening, const SampleResult& result, 
   return SetWorking(screening, result, set, next_step).text();
 }
 
+std::string practice_text(const Screening& screening, std::string_view key) {
+  const auto found = screening.rules().practice.find(std::string(key));
+  if (found == screening.rules().practice.end() || found->second.place.file.empty()) return "";
+  const PracticeChoice& choice = found->second;
+  return "Practice " + found->first + " = " + choice.word() + ", by " +
+         (choice.pack.empty() ? "the book" : choice.pack) + ": " + choice.source_or_reason + " [" +
+         to_text(choice.place) + "]";
+}
+
 }  // namespace driftwarden

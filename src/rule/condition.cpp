@@ -68,6 +68,14 @@ constexpr Field pump_fields[] = {
     text("instrument", "its name"),
     number("drifts", Dimension::count, "how many of its samples have a drift"),
 };
+constexpr Field result_fields[] = {
+    text("analyte", "what was looked for"),
+    text("batch", "the batch of its sample"),
+    text("sampler", "the sampler in line"),
+    text("fraction", "the fraction its sampler takes"),
+    text("method", "the method its sample was taken by"),
+    text("analysis", "the analysis wanted"),
+};
 constexpr Field batch_fields[] = {text("batch", "its name")};
 
 bool is_in_range(const Condition& condition, double figure) {
@@ -91,6 +99,8 @@ std::span<const Field> fields(Subject subject) {
       return pump_fields;
     case Subject::batch:
       return batch_fields;
+    case Subject::result:
+      return result_fields;
   }
   return {};
 }

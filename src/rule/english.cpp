@@ -280,6 +280,38 @@ constexpr MeasureTexts of_batches[] = {
         "How many samples of batch {batch} have complete records is not known: {why}"),
 };
 
+using L = ResultMeasure;
+
+constexpr MeasureTexts of_results[] = {
+    row(L::mass, "The laboratory found {figure} of {analyte}",
+        "How much {analyte} the laboratory found is not known: {why}"),
+    two_ways(L::mass_net, "Less the blanks there is {size} of {analyte}",
+             "The blanks carry {size} of {analyte} more than the sample",
+             "How much {analyte} there is less the blanks is not known: {why}"),
+    yes_no(L::detected, "What there is of {analyte} reaches the laboratory's limit",
+           "What there is of {analyte} is less than the laboratory's limit",
+           "Whether what there is of {analyte} reaches the laboratory's limit can't be said: {why}"),
+    count(L::blank_count, "No field blank of batch {batch} has a result of {analyte}",
+          "1 field blank of batch {batch} has a result of {analyte}",
+          "{figure} field blanks of batch {batch} have a result of {analyte}",
+          "How many field blanks have a result of {analyte} is not known: {why}"),
+    row(L::blank_share, "The field blanks of batch {batch} come to {figure} of its samples with a result of {analyte}",
+        "How many field blanks there are for the results of {analyte} is not known: {why}")
+        .at_none("Batch {batch} has no field blank for its results of {analyte}"),
+    two_ways(L::blank_mean, "The field blanks of batch {batch} carry {size} of {analyte} on average",
+             "The field blanks of batch {batch} lost {size} of {analyte} on average",
+             "What the field blanks carry of {analyte} is not known: {why}")
+        .at_none("The field blanks of batch {batch} carry no {analyte}"),
+    yes_no(L::blank_above_limit, "In a field blank of batch {batch} more {analyte} was found than the limit",
+           "In no field blank of batch {batch} more {analyte} was found than the limit",
+           "Whether a field blank carries more {analyte} than the limit can't be said: {why}"),
+    two_ways(L::concentration, "The concentration of {analyte} is {size}",
+             "The concentration of {analyte} comes to {size} less than nothing, for the blanks carry more",
+             "The concentration of {analyte} is not known: {why}"),
+    row(L::concentration_uncertainty, "The concentration of {analyte} is known to {figure}",
+        "How well the concentration of {analyte} is known is not stated: {why}"),
+};
+
 constexpr LimitTexts limits[] = {
     {"; the limit is {limit}", ", within the limit of {limit}"},
     {"; it has to be less than {limit}", ", less than the limit of {limit}"},
@@ -295,7 +327,7 @@ constexpr LimitTexts limits[] = {
 }  // namespace
 
 constexpr Texts english_texts{
-    .measures = {of_samples, of_sets, of_readings, of_calibrators, of_pumps, of_batches},
+    .measures = {of_samples, of_sets, of_readings, of_calibrators, of_pumps, of_batches, of_results},
     .limits = std::to_array(limits),
     .near = {.chance = ", but its uncertainty leaves a chance of {chance} that the true value lies beyond the limit",
              .guarded =
@@ -321,7 +353,13 @@ constexpr Texts english_texts{
               .beyond_law = "the flow lies outside those that the law of the sampler's cut was found over",
               .no_convention = "the fraction of the sampler is none of a convention",
               .nothing_through =
-                  "so little of the coarsest dust comes through the sampler that no ratio can be formed of it"},
+                  "so little of the coarsest dust comes through the sampler that no ratio can be formed of it",
+              .less_than = "it is less than the laboratory's limit",
+              .counted = "fibres were counted, and no mass is stated",
+              .no_blank = "no field blank of its batch has a result of it",
+              .no_limit = "no limit of the laboratory is on record",
+              .no_air = "the volume of air is not known",
+              .no_uncertainty = "of what it is formed of not every uncertainty is stated"},
     .sets = {"before sampling", "during sampling", "after sampling"},
     .bases = {"flow before sampling", "flow after sampling", "mean flow", "nominal flow"},
     .of_bases = {"", " of the flow after sampling", " of the mean flow", " of the nominal flow"},

@@ -31,12 +31,17 @@ int decimals_of(const Unit& unit) {
   }
 }
 
-// Four significant digits, or as many decimals as show on which side of its limit the volume lies.
-std::string volume_text(double volume, double limit) {
-  const std::string text = with_significant_digits(volume, 4);
+// Of volumes, masses and concentrations, which may be of any size, significant digits are printed.
+bool goes_by_digits(Dimension dimension) {
+  return dimension == Dimension::volume || dimension == Dimension::mass || dimension == Dimension::concentration;
+}
+
+// Four significant digits, or as many decimals as show on which side of its limit the figure lies.
+std::string text_by_digits(double figure, double limit) {
+  const std::string text = with_significant_digits(figure, 4);
   if (is_missing(limit)) return text;
-  const bool tells_the_side = side_of_limit(number_from(text).value_or(volume), limit) == side_of_limit(volume, limit);
-  return tells_the_side ? text : with_decimals_beyond(volume, 0, limit);
+  const bool tells_the_side = side_of_limit(number_from(text).value_or(figure), limit) == side_of_limit(figure, limit);
+  return tells_the_side ? text : with_decimals_beyond(figure, 0, limit);
 }
 
 // A whole number of days in words, "14 days" for "14.0 d"; "25 min" for "25.0 min"; anything else as it is.
@@ -74,8 +79,8 @@ std::string figure_text(const Rule& rule, double figure, double limit) {
   const Unit unit = unit_of(rule);
   const double shown = unit.from_inside(figure);
   const double shown_limit = is_missing(limit) ? missing : unit.from_inside(limit);
-  std::string text = unit.dimension == Dimension::volume ? volume_text(shown, shown_limit)
-                                                         : with_decimals_beyond(shown, decimals_of(unit), shown_limit);
+  std::string text = goes_by_digits(unit.dimension) ? text_by_digits(shown, shown_limit)
+                                                    : with_decimals_beyond(shown, decimals_of(unit), shown_limit);
   if (!unit.name.empty()) text += " " + std::string(unit.name);
   return text;
 }

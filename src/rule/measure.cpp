@@ -6,7 +6,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::string_view subject_words[] = {"sample", "set", "reading", "calibrator", "pump", "batch"};
+constexpr std::string_view subject_words[] = {"sample", "set", "reading", "calibrator", "pump", "batch", "result"};
 
 }  // namespace
 
@@ -31,6 +31,8 @@ std::span<const Measure> measures(Subject subject) {
       return catalogue::pump_measures;
     case Subject::batch:
       return catalogue::batch_measures;
+    case Subject::result:
+      return catalogue::result_measures;
   }
   return {};
 }

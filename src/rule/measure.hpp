@@ -14,7 +14,8 @@
 namespace driftwarden {
 
 // What a rule is about.
-enum class Subject : std::uint8_t { sample, set, reading, calibrator, pump, batch };
+enum class Subject : std::uint8_t { sample, set, reading, calibrator, pump, batch, result };
+inline constexpr std::size_t subject_count = 7;
 
 template <>
 std::span<const std::string_view> words<Subject>();
@@ -104,6 +105,18 @@ enum class ReadingMeasure : std::uint8_t {
 enum class CalibratorMeasure : std::uint8_t { due, as_found_error, age, read_at, record_as_found, count_ };
 enum class PumpMeasure : std::uint8_t { drift_mean, drift_sd, trend, void_share, count_ };
 enum class BatchMeasure : std::uint8_t { blanks, blank_share, void_share, record_complete, count_ };
+enum class ResultMeasure : std::uint8_t {
+  mass,
+  mass_net,
+  detected,
+  blank_count,
+  blank_share,
+  blank_mean,
+  blank_above_limit,
+  concentration,
+  concentration_uncertainty,
+  count_
+};
 
 constexpr Subject subject_of(SampleMeasure) { return Subject::sample; }
 constexpr Subject subject_of(SetMeasure) { return Subject::set; }
@@ -111,6 +124,7 @@ constexpr Subject subject_of(ReadingMeasure) { return Subject::reading; }
 constexpr Subject subject_of(CalibratorMeasure) { return Subject::calibrator; }
 constexpr Subject subject_of(PumpMeasure) { return Subject::pump; }
 constexpr Subject subject_of(BatchMeasure) { return Subject::batch; }
+constexpr Subject subject_of(ResultMeasure) { return Subject::result; }
 
 // The records of a sample that a measure leans on: those a finding of it cites, and why it may be missing.
 struct LeansOn {

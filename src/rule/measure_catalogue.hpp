@@ -7,8 +7,9 @@
 #include "rule/measure.hpp"
 
 // The catalogue of measures: everything about a measure but how its figure is had (of a sample: verdict/sample_figures;
-// of a set or reading: verdict/measured; of the others: verdict/subjects) and its sentences (rule/english). Whatever is
-// left out of a row, or stands in another order than the enumeration, does not compile.
+// of a set or reading: verdict/measured; of a result: verdict/result_figures; of the others: verdict/subjects) and its
+// sentences (rule/english). Whatever is left out of a row, or stands in another order than the enumeration, does not
+// compile.
 namespace driftwarden::catalogue {
 
 inline constexpr std::string_view counted = "counted";
@@ -361,6 +362,47 @@ inline constexpr Measure batch_measures[] = {
         .about_records(),
 };
 
+inline constexpr std::string_view of_laboratory = "by the laboratory's expanded uncertainty";
+inline constexpr std::string_view of_its_parts =
+    "by the laboratory's expanded uncertainty, the scatter of the blanks and the budget of the volume";
+
+inline constexpr Measure result_measures[] = {
+    number(
+        ResultMeasure::mass, "mass", Dimension::mass, "mg",
+        "what was found, before anything is taken off: as the laboratory states it, or weight after - weight before; "
+        "missing where it is less than the laboratory's limit, and where fibres were counted")
+        .stated(of_laboratory),
+    number(
+        ResultMeasure::mass_net, "mass.net", Dimension::mass, "mg",
+        "mass less the blanks, as blank_correction says; missing where mass is, and where blanks are to be taken off "
+        "and there are none")
+        .stated("by the laboratory's expanded uncertainty and the scatter of the blanks"),
+    yes_no(ResultMeasure::detected, "detected",
+           "whether the amount, and what is left of it less the blanks, reaches the laboratory's limit; missing where "
+           "it states none"),
+    number(ResultMeasure::blank_count, "blank.count", Dimension::count, "",
+           "field blanks of the sample's batch that have a result of the analyte")
+        .exact(counted),
+    percentage(ResultMeasure::blank_share, "blank.share",
+               "those blanks, relative to the samples of the batch that have a result of the analyte")
+        .exact(counted),
+    number(ResultMeasure::blank_mean, "blank.mean", Dimension::mass, "mg",
+           "mean of those blanks, what is less than the limit counted as nothing; missing without a blank, and where "
+           "fibres were counted")
+        .stated("by the scatter of the blanks, divided by the root of their number"),
+    yes_no(
+        ResultMeasure::blank_above_limit, "blank.above-limit",
+        "whether in one of those blanks more was found than its limit; missing without a blank, and where it hangs on "
+        "one whose limit is not stated"),
+    number(ResultMeasure::concentration, "concentration", Dimension::concentration, "mg/m3",
+           "mass.net in the volume of air, at the conditions that concentration_volume says; missing where it is less "
+           "than the limit, and where fibres were counted")
+        .stated(of_its_parts),
+    percentage(ResultMeasure::concentration_uncertainty, "concentration.uncertainty",
+               "expanded uncertainty (95 %) of the concentration, relative to it; of fibres, too")
+        .not_stated("it is an uncertainty itself"),
+};
+
 // A row stands at its enumerator's place, says how well its figure is known, and of a sample also what it leans on.
 template <class Number, std::size_t count>
 constexpr bool is_complete(const Measure (&rows)[count]) {
@@ -370,7 +412,8 @@ constexpr bool is_complete(const Measure (&rows)[count]) {
     if (row.number != i || row.of != subject_of(Number{}) || row.known_by.empty()) return false;
     if (row.definition.empty() || leans != (row.of == Subject::sample)) return false;
     if (row.is_about_records != row.name.starts_with("record.")) return false;
-    const bool is_of_the_cut = row.name.starts_with("cut.") || row.name.starts_with("mass.");
+    const bool is_of_the_cut =
+        row.of == Subject::sample && (row.name.starts_with("cut.") || row.name.starts_with("mass."));
     if ((row.of_the_cut != CutPart::nothing) != is_of_the_cut) return false;
   }
   return count == static_cast<std::size_t>(Number::count_);
@@ -381,5 +424,6 @@ static_assert(is_complete<ReadingMeasure>(reading_measures));
 static_assert(is_complete<CalibratorMeasure>(calibrator_measures));
 static_assert(is_complete<PumpMeasure>(pump_measures));
 static_assert(is_complete<BatchMeasure>(batch_measures));
+static_assert(is_complete<ResultMeasure>(result_measures));
 
 }  // namespace driftwarden::catalogue

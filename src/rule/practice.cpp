@@ -34,6 +34,12 @@ constexpr PracticeKey keys[] = {
      "whether the vapour taken up in a soap-film meter is taken off again: not at all, down to the humidity of the "
      "ambient air, or to dry air",
      act_on_correction<BubbleHumidity, &CorrectionPractice::bubble_humidity>},
+    {"blank_correction", blank_correction_words,
+     "what is taken off an amount that the laboratory found: nothing, or the mean of the field blanks of its batch",
+     act<BlankCorrection, &AssessmentPractice::blank_correction>, true},
+    {"concentration_volume", concentration_volume_words,
+     "the volume that a concentration is formed with: the actual one, or that at reference conditions",
+     act<ConcentrationVolume, &AssessmentPractice::concentration_volume>, true},
 };
 
 constexpr bool are_complete() {
@@ -51,6 +57,7 @@ using Choices = std::map<std::string, PracticeChoice>;
 Choices presets() {
   Choices choices;
   for (const PracticeKey& key : keys) {
+    if (key.is_of_results) continue;
     choices[std::string(key.key)] = {&key, 0, "what is taken where neither a pack nor the book chooses", "", {}};
   }
   return choices;

@@ -17,9 +17,11 @@ struct PracticeKey {
   std::span<const std::string_view> values;  // in the order of its enumeration; the first is taken where nobody chooses
   std::string_view meaning;
   void (*act)(AssessmentPractice& practice, std::size_t value);  // where it acts
+  bool is_of_results = false;  // of the laboratory: where nobody chooses, no list of practices has it
 };
 
-// flow_for_volume, field_sets, drift_base, rotameter_correction, bubble_humidity.
+// flow_for_volume, field_sets, drift_base, rotameter_correction, bubble_humidity, blank_correction,
+// concentration_volume.
 std::span<const PracticeKey> practice_keys();
 
 struct PracticeChoice {
@@ -33,7 +35,8 @@ struct PracticeChoice {
   std::string word() const { return std::string(of->values[value]); }
 };
 
-// A choice for each key. The book's wins; two packs that disagree where the book doesn't settle it are an error.
+// A choice for each key, those of results only where somebody made one. The book's wins; two packs that disagree where
+// the book doesn't settle it are an error.
 Result<std::map<std::string, PracticeChoice>> choose_practice(std::span<const PracticeChoice> of_packs,
                                                               std::span<const PracticeChoice> of_book);
 

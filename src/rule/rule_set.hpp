@@ -25,7 +25,7 @@ struct RuleSet {
   std::map<std::string, Sampler> samplers;
   KnownWords described_words;                      // by a pack or book.toml
   KnownWords known_words;                          // these, and those that a rule asks for
-  std::map<std::string, PracticeChoice> practice;  // one for each of practice_keys()
+  std::map<std::string, PracticeChoice> practice;  // for practice_keys(), as choose_practice says
   Diagnostics remarks;
 };
 

@@ -9,7 +9,8 @@ namespace {
 constexpr std::string_view selector_words[] = {"sampler", "method", "analysis"};
 
 bool is_about_samples(const Rule& rule) {
-  return rule.of == Subject::sample || rule.of == Subject::set || rule.of == Subject::reading;
+  return rule.of == Subject::sample || rule.of == Subject::set || rule.of == Subject::reading ||
+         rule.of == Subject::result;
 }
 
 Rule own_rule(Selector selector) {

@@ -17,7 +17,8 @@ constexpr unsigned bit(Subject subject) { return 1U << static_cast<unsigned>(sub
 // What a sentence may leave open, as in "The flow fell {size} from before to after".
 struct Placeholder {
   static constexpr unsigned of_all = ~0U;
-  static constexpr unsigned of_samples = bit(Subject::sample) | bit(Subject::set) | bit(Subject::reading);
+  static constexpr unsigned of_samples =
+      bit(Subject::sample) | bit(Subject::set) | bit(Subject::reading) | bit(Subject::result);
 
   std::string_view name;
   unsigned subjects;  // those that have it
@@ -37,6 +38,7 @@ inline constexpr std::array placeholders{
     Placeholder{"set", bit(Subject::set) | bit(Subject::reading),
                 "when it was read: 'before sampling', 'during sampling' or 'after sampling'"},
     Placeholder{"reading", bit(Subject::reading), "where the reading is written down: 'readings.csv:17'"},
+    Placeholder{"analyte", bit(Subject::result), "what was looked for"},
 };
 
 constexpr bool has_placeholder(Subject subject, std::string_view name) {

@@ -7,11 +7,12 @@ namespace driftwarden {
 
 namespace {
 
-constexpr std::array<Dimension, 10> dimensions = {
-    Dimension::flow,     Dimension::temperature, Dimension::temperature_difference,
-    Dimension::pressure, Dimension::time,        Dimension::length,
-    Dimension::ratio,    Dimension::volume,      Dimension::count,
-    Dimension::diameter};
+constexpr std::array<Dimension, 13> dimensions = {
+    Dimension::flow,         Dimension::temperature, Dimension::temperature_difference,
+    Dimension::pressure,     Dimension::time,        Dimension::length,
+    Dimension::ratio,        Dimension::volume,      Dimension::count,
+    Dimension::diameter,     Dimension::mass,        Dimension::fibres,
+    Dimension::concentration};
 
 bool has_unit(const Amount& amount) { return !amount.written_unit.name.empty(); }
 

@@ -75,12 +75,18 @@ struct LackTexts {
   std::string_view beyond_law;
   std::string_view no_convention;
   std::string_view nothing_through;
+  std::string_view less_than;  // of a result of the laboratory, these six
+  std::string_view counted;
+  std::string_view no_blank;
+  std::string_view no_limit;
+  std::string_view no_air;
+  std::string_view no_uncertainty;
 };
 
 // Every sentence of a finding in one language. What is not here is a name, a figure with its unit, or a place.
 struct Texts {
-  std::array<std::span<const MeasureTexts>, 6> measures;  // by Subject, in the order of its measures
-  std::array<LimitTexts, 9> limits;                       // by Limit::Form
+  std::array<std::span<const MeasureTexts>, subject_count> measures;  // by Subject, in the order of its measures
+  std::array<LimitTexts, 9> limits;                                   // by Limit::Form
   NearTexts near;
   LackTexts lacks;
   std::array<std::string_view, 3> sets;      // by Stage
@@ -140,7 +146,9 @@ inline constexpr std::array lack_texts{
     &LackTexts::temperature,        &LackTexts::pressure,    &LackTexts::humidity,
     &LackTexts::scale_conditions,   &LackTexts::no_curve,    &LackTexts::no_exponent,
     &LackTexts::nominal_beyond_law, &LackTexts::beyond_law,  &LackTexts::no_convention,
-    &LackTexts::nothing_through,
+    &LackTexts::nothing_through,    &LackTexts::less_than,   &LackTexts::counted,
+    &LackTexts::no_blank,           &LackTexts::no_limit,    &LackTexts::no_air,
+    &LackTexts::no_uncertainty,
 };
 
 // What only these sentences may leave open, and a rule's own may not.
@@ -209,7 +217,8 @@ constexpr bool is_complete(const Texts& texts) {
   const bool has_measures =
       are_complete(rows[0], catalogue::sample_measures) && are_complete(rows[1], catalogue::set_measures) &&
       are_complete(rows[2], catalogue::reading_measures) && are_complete(rows[3], catalogue::calibrator_measures) &&
-      are_complete(rows[4], catalogue::pump_measures) && are_complete(rows[5], catalogue::batch_measures);
+      are_complete(rows[4], catalogue::pump_measures) && are_complete(rows[5], catalogue::batch_measures) &&
+      are_complete(rows[6], catalogue::result_measures);
   for (const LimitTexts& limit : texts.limits) {
     if (limit.broken.empty() || limit.kept.empty()) return false;
   }

@@ -99,6 +99,13 @@ Applies condition_applies(const Condition& condition, const SampleContext& conte
   return applies(condition, sample_field(condition.field, context, samplers));
 }
 
+Applies applies_to_result(const Rule& rule, const SampleContext& context, const ResultContext& result,
+                          const std::map<std::string, Sampler>& samplers) {
+  return all_apply(rule, [&](std::string_view name) {
+    return name == "analyte" ? word(result.result().analyte) : sample_field(name, context, samplers);
+  });
+}
+
 Applies applies_to_set(const Rule& rule, const SampleContext& context, const ReadingSet& set) {
   return all_apply(rule, [&](std::string_view name) { return set_field(name, context, set); });
 }

@@ -25,7 +25,9 @@ struct Finding {
 
   std::uint32_t rule = 0;  // place among the rules in force, or faulty_records
   Judgement judgement;
-  std::uint32_t about = no_row;  // of a rule about sets: the set of the assessment; about readings: the reading's row
+  // Of a rule about sets: the set of the assessment; about readings: the reading's row; about results: its place among
+  // those of the sample.
+  std::uint32_t about = no_row;
   double probability_beyond = missing;  // that the true value lies beyond the limit
   double expanded = missing;            // U of the figure at 95 %, in its unit; missing where none is stated
   const Decision* decision = nullptr;   // the ruling in force on it; nullptr: none

@@ -190,6 +190,7 @@ KnownTo known_to(const Rule& rule, const SampleContext& context, const ReadingSe
     case Subject::calibrator:
     case Subject::pump:
     case Subject::batch:
+    case Subject::result:  // verdict/result_figures
       break;
   }
   return {};

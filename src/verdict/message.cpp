@@ -22,6 +22,7 @@ class SampleNames {
   SampleNames(const Screening& screening, const SampleResult& result, const Finding& finding)
       : screening_(screening),
         book_(screening.book()),
+        result_(result),
         figures_(*result.figures),
         finding_(finding),
         rule_(screening.rules().rules[finding.rule]),
@@ -35,6 +36,7 @@ class SampleNames {
     if (name == "batch") return book_.texts.text(field(samples.batch, row, TextId{0}));
     if (name == "pump") return samples.pump[row] == no_row ? "" : book_.instruments[samples.pump[row]].name;
     if (name == "calibrator") return calibrators();
+    if (name == "analyte") return of_laboratory().result().analyte;
     if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(stage())]);
     if (name == "reading") return book_.place_text(book_.files.readings, book_.readings.place[finding_.about]);
     if (name == "flow") return in_l_min(value().flow_l_min);
@@ -53,10 +55,12 @@ class SampleNames {
 
   std::string_view word() const {
     if (measure_of(rule_).kind == MeasureKind::number) return "";
+    if (rule_.of == Subject::result)
+      return result_measure(of_laboratory(), static_cast<ResultMeasure>(rule_.measure)).word;
     return sample_measure(context_, static_cast<SampleMeasure>(rule_.measure), rule_.base).word;
   }
   std::string own_words() const {
-    if (word() != "no") return "";
+    if (rule_.of == Subject::result || word() != "no") return "";
     return driftwarden::own_words(context_, static_cast<SampleMeasure>(rule_.measure), texts());
   }
 
@@ -72,8 +76,12 @@ class SampleNames {
  private:
   const Texts& texts() const { return screening_.texts(); }
 
+  // The result that a finding about one is about.
+  ResultContext of_laboratory() const { return {book_, result_.results[finding_.about]}; }
+
   // The set that a finding about a set or a reading is about.
   const ReadingSet* set() const {
+    if (rule_.of == Subject::result) return nullptr;
     if (rule_.of == Subject::set) return &figures_.sets[finding_.about];
     for (const ReadingSet& set : figures_.sets) {
       const std::span<const Row> rows = figures_.rows_of(set);
@@ -152,6 +160,8 @@ class SampleNames {
   }
 
   std::string why() const {
+    if (rule_.of == Subject::result)
+      return std::string(why_missing(texts().lacks, of_laboratory(), static_cast<ResultMeasure>(rule_.measure)));
     const Lack lack = why_missing(texts().lacks, context_, rule_);
     return filled(lack.sentence, [&](std::string_view name) -> std::optional<std::string> {
       if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(lack.set->rows.stage)]);
@@ -161,6 +171,7 @@ class SampleNames {
 
   const Screening& screening_;
   const Book& book_;
+  const SampleResult& result_;
   const SampleAssessment& figures_;
   const Finding& finding_;
   const Rule& rule_;
@@ -186,6 +197,13 @@ class CitedLines {
   CitedLines& reading(Row row) { return add(book_.place(book_.files.readings, book_.readings.place[row])); }
   CitedLines& set(const ReadingSet& set) {
     for (const Row row : figures_.rows_of(set)) reading(row);
+    return *this;
+  }
+  CitedLines& result(std::uint32_t number) {
+    return add(book_.place(book_.files.results, book_.results[number].place));
+  }
+  CitedLines& results(std::span<const std::uint32_t> numbers) {
+    for (const std::uint32_t number : numbers) result(number);
     return *this;
   }
   // The sample itself where nothing else is there.
@@ -225,6 +243,7 @@ std::string measure_name(const Screening& screening, const SampleResult& result,
   if (rule.of == Subject::reading) {
     return name + " of the reading at " + book.place_text(book.files.readings, book.readings.place[finding.about]);
   }
+  if (rule.of == Subject::result) return name + " of " + book.results[result.results[finding.about].result].analyte;
   return name;
 }
 
@@ -252,7 +271,7 @@ std::string standing_text(const SampleResult& result) {
 std::string message_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Texts& texts = screening.texts();
   if (finding.rule == Finding::faulty_records) {
-    const Diagnostic& problem = screening.book().problems[result.figures->problem - 1];
+    const Diagnostic& problem = screening.book().problems[result.problem - 1];
     return filled(texts.bad_record, [&](std::string_view) { return to_text(problem.place) + ": " + problem.message; });
   }
   const Rule& rule = rule_of(screening, finding);
@@ -274,11 +293,17 @@ std::string message_of(const Screening& screening, const SampleResult& result, c
 std::vector<Place> places_of(const Screening& screening, const SampleResult& result, const Finding& finding) {
   const Book& book = screening.book();
   const SampleAssessment& figures = *result.figures;
-  if (finding.rule == Finding::faulty_records) return {book.problems[figures.problem - 1].place};
+  if (finding.rule == Finding::faulty_records) return {book.problems[result.problem - 1].place};
   const Rule& rule = rule_of(screening, finding);
   CitedLines cited(book, figures);
   if (rule.of == Subject::reading) return cited.reading(finding.about).lines();
   if (rule.of == Subject::set) return cited.set(figures.sets[finding.about]).lines();
+  if (rule.of == Subject::result) {
+    const ResultFigures& of = result.results[finding.about];
+    cited.result(of.result);
+    if (leans_on_blanks(static_cast<ResultMeasure>(rule.measure))) cited.results(of.blanks->results);
+    return cited.lines();
+  }
   const auto measure = static_cast<SampleMeasure>(rule.measure);
   std::vector<Place> lacking = lacking_lines(screening.context(figures, result.budget), measure);
   return lacking.empty() ? cited.of(measure_of(rule).leans_on).lines() : lacking;

@@ -36,6 +36,20 @@ Diagnostics leave_out_later(const Book& book, std::vector<Written>& rows, Moment
   return remarks;
 }
 
+// The same of what the laboratory reported later, told once: a whole batch comes in one report.
+Diagnostics leave_out_later_results(Book& book, Day as_of) {
+  const auto first =
+      std::ranges::find_if(book.results, [=](const LaboratoryResult& of) { return of.reported > as_of; });
+  if (first == book.results.end()) return {};
+  const Place place{book.files.results[first->place.file], first->place.line, 0};
+  const std::size_t left_out =
+      std::erase_if(book.results, [=](const LaboratoryResult& of) { return of.reported > as_of; });
+  return {remark("results/later", place,
+                 left_out == 1 ? "a result was reported" + not_counted(as_of)
+                               : std::to_string(left_out) + " results were reported after " + date_text(as_of) +
+                                     ", which stands for today; they are not counted")};
+}
+
 }  // namespace
 
 bool OpenedBook::has_faults() const { return std::any_of(book.problems.begin(), book.problems.end(), is_error); }
@@ -52,6 +66,7 @@ std::unique_ptr<OpenedBook> put_together(Book book, RuleSet rules, Day as_of, un
   };
   keep(leave_out_later(opened->book, opened->book.decisions, &Decision::decided, as_of));
   keep(leave_out_later(opened->book, opened->book.assignments, &Assignment::written, as_of));
+  keep(leave_out_later_results(opened->book, as_of));
   keep(decisions_on_unknown_rules(opened->book, opened->rules));
   keep(unknown_words(opened->book, UnknownWords(opened->book, opened->rules)));
   keep(unmet_names(opened->book, opened->rules));

@@ -14,6 +14,13 @@ void RecordsUsed::note(const Screening& screening, const SampleResult& result) {
       if (used >= 0) certificates.insert(static_cast<Row>(used));
     }
   }
+  for (const ResultFigures& of : result.results) {
+    results.insert(of.result);
+    for (const std::uint32_t blank : of.blanks->results) {
+      results.insert(blank);
+      samples.insert(screening.book().results[blank].sample);
+    }
+  }
   if (figures.kind == SampleKind::sample && is_missing(result.budget.about(BudgetFigure::volume).expanded))
     without_uncertainty.push_back(figures.sample);
 }

@@ -17,6 +17,7 @@ struct RecordsUsed {
   std::set<Row> decisions;
   std::set<Row> services;                // of the instruments
   std::set<Row> issues;                  // the same: who had them
+  std::set<Row> results;                 // of the laboratory, with those of the blanks behind them
   std::vector<Row> without_uncertainty;  // samples whose volume has no stated uncertainty
 
   // One sample more.

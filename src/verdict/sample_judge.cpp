@@ -21,14 +21,23 @@ const SampleResult& SampleJudge::judge(Row sample) {
   result_.verdict = Verdict::valid;
   result_.figures = &assessor_.assess(sample);
   work_out_budget(screening_.basis(), *result_.figures, result_.budget);
-  if (result_.figures->problem != no_problem) {
-    // What its records say can't be trusted: no rule is held to it.
+  result_.results.clear();
+  result_.problem = result_.figures->problem;
+  if (!screening_.results().empty()) work_out_results();
+  if (result_.problem != no_problem)
     add(Finding::faulty_records, {Outcome::undecided, missing, missing, missing}, no_row);
-  } else {
+  // Where what its own records say can't be trusted, no rule is held to it.
+  if (result_.figures->problem == no_problem) {
     for (std::uint32_t rule = 0; rule < screening_.rules().rules.size(); ++rule) judge_by(rule);
   }
   heed_decisions();
   return result_;
+}
+
+void SampleJudge::work_out_results() {
+  const ResultIndex& index = screening_.results();
+  if (result_.problem == no_problem) result_.problem = index.problem_of(result_.figures->sample);
+  result_.results = laboratory_figures(index, screening_.basis(), *result_.figures, result_.budget);
 }
 
 void SampleJudge::heed_decisions() {
@@ -59,6 +68,7 @@ void SampleJudge::judge_by(std::uint32_t number) {
   const Rule& rule = screening_.rules().rules[number];
   const SampleContext context = screening_.context(*result_.figures, result_.budget);
   if (rule.of == Subject::set || rule.of == Subject::reading) return judge_sets(number, context);
+  if (rule.of == Subject::result) return judge_results(number, context);
   if (rule.of != Subject::sample) return;
   const Applies applies = applies_to_sample(rule, context, screening_.rules().samplers);
   if (applies == Applies::no) return;
@@ -100,6 +110,20 @@ void SampleJudge::judge_readings(std::uint32_t number, const SampleContext& cont
           driftwarden::judge(rule, reading_measure(context, set, reading, static_cast<ReadingMeasure>(rule.measure))),
           reading, known_to(rule, context, &set, reading));
     }
+  }
+}
+
+// Of blanks there is no rule: what they carry is told of the samples that they stand for.
+void SampleJudge::judge_results(std::uint32_t number, const SampleContext& context) {
+  const Rule& rule = screening_.rules().rules[number];
+  if (context.figures.kind == SampleKind::blank) return;
+  for (std::uint32_t i = 0; i < result_.results.size(); ++i) {
+    const ResultContext of{screening_.book(), result_.results[i]};
+    if (of.result().problem != no_problem || of.figures.blanks->problem != no_problem) continue;
+    const Applies applies = applies_to_result(rule, context, of, screening_.rules().samplers);
+    if (applies == Applies::no) continue;
+    const auto measure = static_cast<ResultMeasure>(rule.measure);
+    add(number, driftwarden::judge(rule, result_measure(of, measure)), i, result_known(of, measure));
   }
 }
 

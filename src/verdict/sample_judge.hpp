@@ -5,6 +5,7 @@
 
 #include "verdict/decision_risk.hpp"
 #include "verdict/finding.hpp"
+#include "verdict/result_figures.hpp"
 #include "verdict/screening.hpp"
 
 namespace driftwarden {
@@ -23,7 +24,9 @@ struct SampleResult {
   std::vector<Finding> near;      // met, but the true value may well lie beyond the limit
   std::vector<Finding> kept;      // met, or passed over; only where asked for
   Budget budget;
-  std::size_t records_lacking = 0;  // findings of rules about a record
+  std::vector<ResultFigures> results;  // of the laboratory, in the book's order
+  ProblemNumber problem = no_problem;  // of a record that the sample, or a result of it, leans on
+  std::size_t records_lacking = 0;     // findings of rules about a record
 
   // U of the volume that is stated, L; missing where that is a convention, which has none.
   double volume_expanded_l() const {
@@ -45,9 +48,11 @@ class SampleJudge {
   const SampleResult& judge(Row sample);
 
  private:
+  void work_out_results();
   void judge_by(std::uint32_t rule);
   void judge_sets(std::uint32_t rule, const SampleContext& context);
   void judge_readings(std::uint32_t rule, const SampleContext& context, const ReadingSet& set);
+  void judge_results(std::uint32_t rule, const SampleContext& context);
   void add(std::uint32_t rule, Judgement judgement, std::uint32_t about, const KnownTo& known = {});
   void heed_decisions();
 

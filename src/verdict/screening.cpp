@@ -35,7 +35,8 @@ Screening::Screening(const Book& book, const RuleSet& rules, SupposedErrors supp
       guard_(book.settings.guard),
       texts_(&english),
       rulings_(book),
-      words_(book, rules) {
+      words_(book, rules),
+      results_(book) {
   if (asks_for_overlap(rules)) overlaps_ = overlaps_of(book.samples, book.instruments.size());
 }
 

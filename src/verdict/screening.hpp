@@ -2,6 +2,7 @@
 #pragma once
 
 #include "assessment/budget.hpp"
+#include "assessment/laboratory_figures.hpp"
 #include "assessment/sample_assessment.hpp"
 #include "rule/rule_set.hpp"
 #include "verdict/measured.hpp"
@@ -31,6 +32,7 @@ class Screening {
   void tell_in(const Texts& texts) { texts_ = &texts; }
   const Rulings& rulings() const { return rulings_; }
   const UnknownWords& words() const { return words_; }
+  const ResultIndex& results() const { return results_; }
   // What rules may ask of a sample.
   SampleContext context(const SampleAssessment& figures, const Budget& budget) const {
     return {basis_, figures, overlap(figures.sample), &budget, &words_};
@@ -44,6 +46,7 @@ class Screening {
   const Texts* texts_;
   Rulings rulings_;
   UnknownWords words_;
+  ResultIndex results_;
   Column<Overlap> overlaps_;
 };
 

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <memory>
+#include <numeric>
 #include <span>
 #include <string>
 #include <unordered_map>
@@ -18,18 +20,63 @@ namespace {
 
 namespace fs = std::filesystem;
 
+// Pumps that stay together: each by itself, but for those of a batch with results of the laboratory, where the blanks
+// speak of all its samples.
+class PumpGroups {
+ public:
+  explicit PumpGroups(const Book& book) : book_(book), one_of_(book.instruments.size()) {
+    std::iota(one_of_.begin(), one_of_.end(), Row{0});
+    for (const LaboratoryResult& result : book.results) pump_of_batch_.try_emplace(batch_of(result.sample), no_row);
+    pump_of_batch_.erase(TextId{0});
+    for (Row row = 0; row < book.samples.size() && !pump_of_batch_.empty(); ++row) unite(row);
+  }
+
+  // The pump that stands for all that a sample or blank stays with; no_row: it may go anywhere.
+  Row pump_of(Row sample) const {
+    const Row own = book_.samples.pump[sample];
+    const auto batch = pump_of_batch_.find(batch_of(sample));
+    const Row pump = own == no_row && batch != pump_of_batch_.end() ? batch->second : own;
+    return pump == no_row ? no_row : first_of(pump);
+  }
+
+ private:
+  TextId batch_of(Row sample) const { return field(book_.samples.batch, sample, TextId{0}); }
+  Row first_of(Row pump) const {
+    while (one_of_[pump] != pump) pump = one_of_[pump];
+    return pump;
+  }
+  void unite(Row sample) {
+    const Row pump = book_.samples.pump[sample];
+    const auto batch = pump_of_batch_.find(batch_of(sample));
+    if (pump == no_row || batch == pump_of_batch_.end()) return;
+    if (batch->second == no_row) batch->second = pump;
+    one_of_[first_of(pump)] = first_of(batch->second);
+  }
+
+  const Book& book_;
+  std::vector<Row> one_of_;              // another of its group, by pump; itself of the one that stands for all
+  std::map<TextId, Row> pump_of_batch_;  // of batches with results
+};
+
 std::vector<std::uint32_t> dealt_samples(const Book& book, std::uint32_t parts) {
   constexpr std::uint32_t none = UINT32_MAX;
+  const PumpGroups groups(book);
   std::vector<std::uint32_t> of_pump(book.instruments.size(), none);
   std::vector<std::uint32_t> of_sample(book.samples.size(), 0);
   std::uint32_t next = 0;
   for (Row row = 0; row < book.samples.size(); ++row) {
-    const Row pump = book.samples.pump[row];
+    const Row pump = groups.pump_of(row);
     if (pump == no_row) continue;  // a blank
     if (of_pump[pump] == none) of_pump[pump] = next++ % parts;
     of_sample[row] = of_pump[pump];
   }
   return of_sample;
+}
+
+std::vector<std::uint32_t> dealt_results(const Book& book, const std::vector<std::uint32_t>& of_sample) {
+  std::vector<std::uint32_t> of_result;
+  for (const LaboratoryResult& result : book.results) of_result.push_back(of_sample[result.sample]);
+  return of_result;
 }
 
 std::vector<std::uint32_t> dealt_readings(const Book& book, const std::vector<std::uint32_t>& of_sample) {
@@ -128,9 +175,10 @@ struct DealtTable {
   std::vector<std::string> BookFiles::*files;
   std::vector<std::uint32_t> BookShares::*part_of_row;
 };
-constexpr std::array<DealtTable, 3> dealt_tables{{{&BookFiles::samples, &BookShares::samples},
+constexpr std::array<DealtTable, 4> dealt_tables{{{&BookFiles::samples, &BookShares::samples},
                                                   {&BookFiles::readings, &BookShares::readings},
-                                                  {&BookFiles::decisions, &BookShares::decisions}}};
+                                                  {&BookFiles::decisions, &BookShares::decisions},
+                                                  {&BookFiles::results, &BookShares::results}}};
 
 const DealtTable* how_dealt(const BookTable& table) {
   const auto* const found = std::find_if(dealt_tables.begin(), dealt_tables.end(),
@@ -183,6 +231,7 @@ BookShares shares_of(const Book& book, std::uint32_t parts) {
   shares.samples = dealt_samples(book, parts);
   shares.readings = dealt_readings(book, shares.samples);
   shares.decisions = dealt_decisions(book, shares.samples);
+  shares.results = dealt_results(book, shares.samples);
   return shares;
 }
 

@@ -11,12 +11,13 @@
 namespace driftwarden {
 
 // Which part of a split book each record goes to, by its row: all that is about one pump stays together, so that every
-// sample finds the readings it leans on in its own part.
+// sample finds the readings it leans on in its own part; and so does all of a batch with results, for its blanks.
 struct BookShares {
   std::uint32_t parts = 1;
   std::vector<std::uint32_t> samples;
   std::vector<std::uint32_t> readings;
   std::vector<std::uint32_t> decisions;
+  std::vector<std::uint32_t> results;
 };
 
 // Deals the pumps out in turn. The book must be without faults: of a faulty row nobody can say where it belongs.

@@ -77,7 +77,7 @@ types_of_one_name() {
 ids_in_code() {
   list include/driftwarden src -name '*.[ch]pp' | xargs awk -v packs="$(list rules -name '*.toml' | tr '\n' ' ')" '
     BEGIN {
-      split("l/min l/minute ml/min cc/min yes/no n/a share/driftwarden text/csv text/html application/json", no, " ")
+      split("l/min l/minute ml/min cc/min g/m3 mg/m3 ug/m3 ng/m3 fibres/cm3 yes/no n/a share/driftwarden text/csv text/html application/json", no, " ")
       for (i in no) is_no_id[no[i]] = 1
       gsub(/rules\/|\.toml/, "", packs)
       split(packs, pack, " ")

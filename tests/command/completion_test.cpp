@@ -23,7 +23,9 @@ TEST(Completion, DoesNotOfferWhatIsNotForPeople) { EXPECT_EQ(after({"comp"}), "c
 
 TEST(Completion, KnowsTheOptionsOfACommand) { EXPECT_EQ(after({"screen", "--fo"}), "--format\n"); }
 
-TEST(Completion, KnowsWhatAnOptionTakes) { EXPECT_EQ(after({"screen", "--format", ""}), "csv\njson\nsarif\ntable\n"); }
+TEST(Completion, KnowsWhatAnOptionTakes) {
+  EXPECT_EQ(after({"screen", "--format", ""}), "csv\njson\nresults\nsarif\ntable\n");
+}
 
 TEST(Completion, KnowsTheNamesInABook) {
   BookText text = judged_text();

@@ -28,7 +28,7 @@ TEST(ManualPages, HoldWhatHelpSays) {
   ASSERT_EQ(call({"manual", folder.path().string()}).status, 0);
   const std::string page = text_of_file(folder.path() / "driftwarden-screen.1");
   EXPECT_TRUE(has(page, "driftwarden\\-screen \\- judge the samples: a verdict for each, and totals\n")) << page;
-  EXPECT_TRUE(has(page, ".B \\-\\-format \\fI{table,csv,json,sarif}\\fR\n")) << page;
+  EXPECT_TRUE(has(page, ".B \\-\\-format \\fI{table,csv,json,sarif,results}\\fR\n")) << page;
   EXPECT_TRUE(has(page, ".I [BOOK]\n")) << page;
   EXPECT_TRUE(has(text_of_file(folder.path() / "driftwarden-evidence.1"), "occupational hygienist"));
   EXPECT_TRUE(has(text_of_file(folder.path() / "driftwarden-rules.1"), ".B driftwarden rules measures\n"));

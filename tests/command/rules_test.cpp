@@ -167,8 +167,8 @@ TEST(Rules, ShowNamesAllRulesOfAnIdThatSeveralPacksHave) {
 TEST(Rules, MeasuresPrintsEveryMeasureOfEverySubject) {
   const Called called = call({"rules", "measures"});
   EXPECT_EQ(called.status, 0);
-  for (const Subject subject :
-       {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
+  for (const Subject subject : {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump,
+                                Subject::batch, Subject::result}) {
     EXPECT_TRUE(has(called.out, "of a " + std::string(to_text(subject)) + ":\n"));
     for (const Measure& measure : measures(subject))
       EXPECT_TRUE(has(called.out, "  " + std::string(measure.name) + " ")) << measure.name;

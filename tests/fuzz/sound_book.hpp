@@ -118,13 +118,16 @@ class SoundBook {
       {"instruments.csv", "instrument,kind,principle\nPUMP-1,pump,\nVOL-1,calibrator,volumetric\n"},
       {"certificates.csv",
        "certificate,instrument,calibrated,nominal [L/min],reference [L/min]\nC-1,VOL-1,2026-01-05,2,2\n"},
-      {"samples.csv", "sample,pump,started,stopped\nS-1,PUMP-1,2026-05-01T08:00,2026-05-01T16:00\n"},
+      {"samples.csv",
+       "sample,batch,kind,pump,started,stopped\nS-1,B,,PUMP-1,2026-05-01T08:00,2026-05-01T16:00\nBL-1,B,blank,,,\n"
+       "BL-2,B,blank,,,\n"},
       {"readings.csv", "taken,stage,sample,calibrator,reading [L/min]\n2026-05-01T07:50,pre,S-1,VOL-1,2\n"},
       {"decisions.csv", "decided,by,subject,rule,ruling,reason\n2026-05-02T09:00,h,S-1,a/b,uphold,r\n"},
       {"service.csv", "serviced,instrument,what\n2026-04-01T09:00,PUMP-1,new battery\n"},
       {"plan.csv", "batch,sample,pump\nB-1,S-2,PUMP-1\n"},
       {"received.csv", "received,by,file\n"},
-      {"issues.csv", "kit,instrument,out\nK-1,PUMP-1,2026-04-30\n"}};
+      {"issues.csv", "kit,instrument,out\nK-1,PUMP-1,2026-04-30\n"},
+      {"results.csv", "analyte,sample,amount [mg]\ndust,S-1,0.5\n"}};
 };
 
 // Any bytes as one file of a sound book, which is then looked at.

@@ -16,10 +16,11 @@ namespace {
 // derived: 101.325 kPa are 1013.25 mbar and so on, by powers of ten.
 
 constexpr std::initializer_list<Dimension> dimensions = {
-    Dimension::flow,     Dimension::temperature, Dimension::temperature_difference,
-    Dimension::pressure, Dimension::time,        Dimension::length,
-    Dimension::ratio,    Dimension::volume,      Dimension::count,
-    Dimension::diameter};
+    Dimension::flow,         Dimension::temperature, Dimension::temperature_difference,
+    Dimension::pressure,     Dimension::time,        Dimension::length,
+    Dimension::ratio,        Dimension::volume,      Dimension::count,
+    Dimension::diameter,     Dimension::mass,        Dimension::fibres,
+    Dimension::concentration};
 
 double inside(double written, std::string_view unit, Dimension dimension) {
   return unit_named(unit, dimension).value().to_inside(written);
@@ -41,6 +42,22 @@ TEST(Units, OfADiameterIsTheMicrometreWithItsSignOfTwoKinds) {
   expect_spellings(Dimension::diameter, "µm", {"µm", "\u03BCm", "um", "µm ", "micrometre", "micrometers"});
   EXPECT_EQ(amount_of("4.25 µm", Dimension::diameter)->value, 4.25);
   EXPECT_FALSE(amount_of("4 mm", Dimension::diameter));
+}
+
+// derived: a kilogram is a million milligrams.
+TEST(Units, OfAMassAreMilligramsInsideAndNeverATonne) {
+  expect_spellings(Dimension::mass, "µg", {"µg", "\u03BCg", "ug", "mcg", "UG", "micrograms"});
+  expect_spellings(Dimension::mass, "mg", {"mg", "MG", " mg", "milligram"});
+  expect_spellings(Dimension::fibres, "fibres", {"fibres", "fibers", "Fibre", "FIBERS"});
+  expect_spellings(Dimension::concentration, "mg/m3", {"mg/m3", "mg/m³", "mg / m^3", "MG/M3"});
+  EXPECT_FALSE(unit_named("Mg", Dimension::mass));
+  EXPECT_FALSE(unit_named("Mg/m3", Dimension::concentration));
+  EXPECT_EQ(inside(1, "kg", Dimension::mass), 1e6);
+  EXPECT_EQ(inside(1, "g", Dimension::mass), 1000);
+  EXPECT_EQ(inside(30, "µg", Dimension::mass), 0.03);
+  EXPECT_DOUBLE_EQ(inside(1, "ng", Dimension::mass), 1e-6);
+  EXPECT_DOUBLE_EQ(inside(50, "µg/m3", Dimension::concentration), 0.05);
+  EXPECT_EQ(amount_of("0.03 mg", Dimension::mass)->value, 0.03);
 }
 
 // --- exact definitions

@@ -60,8 +60,8 @@ TEST(Condition, OfARangeIsUnknownWithoutAFigure) {
 }
 
 TEST(FieldCatalogue, FindsEachFieldByItsName) {
-  for (const Subject subject :
-       {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump, Subject::batch}) {
+  for (const Subject subject : {Subject::sample, Subject::set, Subject::reading, Subject::calibrator, Subject::pump,
+                                Subject::batch, Subject::result}) {
     ASSERT_FALSE(fields(subject).empty());
     for (std::size_t i = 0; i < fields(subject).size(); ++i) {
       EXPECT_EQ(field_named(subject, fields(subject)[i].name), i);

@@ -17,8 +17,9 @@ const Measure& sample_measure(SampleMeasure measure) {
   return measures(Subject::sample)[static_cast<std::size_t>(measure)];
 }
 
-constexpr Subject all_subjects[] = {Subject::sample,     Subject::set,  Subject::reading,
-                                    Subject::calibrator, Subject::pump, Subject::batch};
+constexpr Subject all_subjects[] = {Subject::sample, Subject::set,   Subject::reading, Subject::calibrator,
+                                    Subject::pump,   Subject::batch, Subject::result};
+static_assert(std::size(all_subjects) == subject_count);
 
 TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
   using enum SampleMeasure;
@@ -110,6 +111,15 @@ TEST(MeasureCatalogue, HasTheMeasuresOfInstrumentsAndBatchesUnderTheirNumbers) {
   EXPECT_EQ(name_of(Subject::batch, BatchMeasure::blanks), "blanks");
   EXPECT_EQ(name_of(Subject::batch, BatchMeasure::blank_share), "blank.share");
   EXPECT_EQ(name_of(Subject::batch, BatchMeasure::void_share), "void.share");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::mass), "mass");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::mass_net), "mass.net");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::detected), "detected");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::blank_count), "blank.count");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::blank_share), "blank.share");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::blank_mean), "blank.mean");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::blank_above_limit), "blank.above-limit");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::concentration), "concentration");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::concentration_uncertainty), "concentration.uncertainty");
 }
 
 TEST(MeasureCatalogue, FindsEachMeasureByItsNameAndNoOther) {

@@ -18,7 +18,8 @@ const PracticeChoice lower_of_book = practice("flow_for_volume", "lower", "becau
 TEST(Practice, IsPresetWhereNobodyChooses) {
   const auto chosen = choose_practice({}, {});
   ASSERT_TRUE(chosen);
-  EXPECT_EQ(chosen->size(), practice_keys().size());
+  for (const PracticeKey& key : practice_keys())
+    EXPECT_EQ(chosen->contains(std::string(key.key)), !key.is_of_results) << key.key;
   EXPECT_EQ(chosen->at("flow_for_volume").word(), "mean");
   EXPECT_EQ(chosen->at("drift_base").word(), "pre");
   EXPECT_EQ(chosen->at("rotameter_correction").word(), "always");
@@ -29,16 +30,19 @@ TEST(Practice, IsPresetWhereNobodyChooses) {
 // Each value of each key acts, and on its own practice alone.
 TEST(Practice, ActsByEachOfItsValues) {
   const auto acts_on = [](const AssessmentPractice& p) {
-    return std::array<std::size_t, 5>{static_cast<std::size_t>(p.flow_for_volume),
-                                      static_cast<std::size_t>(p.field_sets), static_cast<std::size_t>(p.drift_base),
+    return std::array<std::size_t, 7>{static_cast<std::size_t>(p.flow_for_volume),
+                                      static_cast<std::size_t>(p.field_sets),
+                                      static_cast<std::size_t>(p.drift_base),
                                       static_cast<std::size_t>(p.correction.rotameter),
-                                      static_cast<std::size_t>(p.correction.bubble_humidity)};
+                                      static_cast<std::size_t>(p.correction.bubble_humidity),
+                                      static_cast<std::size_t>(p.blank_correction),
+                                      static_cast<std::size_t>(p.concentration_volume)};
   };
   const std::span<const PracticeKey> keys = practice_keys();
-  ASSERT_EQ(keys.size(), 5U);
+  ASSERT_EQ(keys.size(), 7U);
   for (std::size_t k = 0; k < keys.size(); ++k) {
     for (std::size_t value = 0; value < keys[k].values.size(); ++value) {
-      std::array<std::size_t, 5> expected{};
+      std::array<std::size_t, 7> expected{};
       expected[k] = value;
       EXPECT_EQ(acts_on(practice_of({{std::string(keys[k].key), {&keys[k], value, "", "", {}}}})), expected)
           << keys[k].key << " " << value;

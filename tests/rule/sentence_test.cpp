@@ -39,6 +39,8 @@ TEST(Sentence, OfARuleKnowsThePlaceholdersOfItsSubject) {
   EXPECT_EQ(fault("The pump {pump} drew {figure}, {size}; {limit}, {sample}, {sampler}, {calibrator}, {batch}"), "");
   EXPECT_EQ(fault("{calibrator}: {figure}", Subject::calibrator), "");
   EXPECT_EQ(fault("{set}, {reading}", Subject::reading), "");
+  EXPECT_EQ(fault("{analyte} of {sample}, {batch}", Subject::result), "");
+  EXPECT_NE(fault("{analyte}", Subject::sample), "");
   EXPECT_EQ(fault("{set}"),
             "{set} is no placeholder of a sample; known are figure, size, limit, says, sample, sampler, calibrator, "
             "pump, batch");

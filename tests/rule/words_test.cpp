@@ -24,7 +24,8 @@ TEST(Words, OfSubjectsAreThoseAPackWrites) {
                          {Subject::reading, "reading"},
                          {Subject::calibrator, "calibrator"},
                          {Subject::pump, "pump"},
-                         {Subject::batch, "batch"}});
+                         {Subject::batch, "batch"},
+                         {Subject::result, "result"}});
 }
 
 TEST(Words, OfConsequencesAreThoseAPackWrites) {

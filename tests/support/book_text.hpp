@@ -48,6 +48,7 @@ struct BookText {
   std::string plan;
   std::string kits;
   std::string issues;
+  std::string results;
 
   void write(const std::filesystem::path& folder) const {
     for (const auto& [name, text] :
@@ -62,7 +63,8 @@ struct BookText {
                                                                            {"service.csv", service},
                                                                            {"plan.csv", plan},
                                                                            {"kits.csv", kits},
-                                                                           {"issues.csv", issues}}) {
+                                                                           {"issues.csv", issues},
+                                                                           {"results.csv", results}}) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }
   }

@@ -110,6 +110,32 @@ def budget_monte_carlo():
     yield from (s_of_mean(FIVE_READINGS["pre"]), s_of_mean(FIVE_READINGS["post"]))
 
 
+def expanded(parts):
+    """u, effective degrees of freedom and U of (u, degrees of freedom) pairs that are independent."""
+    u = math.sqrt(sum(one ** 2 for one, _ in parts))
+    few = sum(one ** 4 / dof for one, dof in parts)
+    dof = u ** 4 / few if few else math.inf
+    return u, dof, (t_quantile(0.975, math.floor(dof)) if few else stats.norm.ppf(0.975)) * u
+
+
+def laboratory_figures():
+    """0.532 mg known to 5 %, less the mean of two blanks, in 887.25 L known to u = 4.4 L."""
+    found, blanks, litres = 0.05 * 0.532 / 2, (0.007, 0.005), 887.25
+    s = numpy.std(blanks, ddof=1)
+    blank = s * math.sqrt(1 + 1 / 2)
+    net = 0.532 - numpy.mean(blanks)
+    yield from (s, blank, expanded([(found, math.inf)])[2])
+    yield from expanded([(found, math.inf), (blank, 1)])
+    yield 1000 * net / litres
+    u, dof, _ = expanded([(found, math.inf), (blank, 1)])
+    yield from expanded([(1000 * u / litres, dof), (1000 * net / litres ** 2 * 4.4, 12)])
+
+
+def concentration():
+    yield from (0.002 * math.sqrt(1 + 1 / 3), 2 / 4 * 0.03 / math.sqrt(3))
+
+
 ROOMS = {"verdict/decision_risk": decision_risk, "history/control_chart": control_chart,
          "history/forecast": forecast, "history/interval_advice": interval_advice, "history/use_log": use_log,
-         "assessment/budget": budget, "assessment/budget_monte_carlo": budget_monte_carlo}
+         "assessment/budget": budget, "assessment/budget_monte_carlo": budget_monte_carlo,
+         "assessment/laboratory_figures": laboratory_figures, "assessment/concentration": concentration}

@@ -24,7 +24,7 @@ QUOTED = ("printed", "second hand")
 UNITS = {"L/min": F(1), "mL/min": F(1, 1000), "m3/h": F(1000, 60), "m3/min": F(1000),
          "ft3/min": F("0.3048") ** 3 * 1000,  # the international foot, 0.3048 m exactly
          "L": F(1), "min": F(1), "h": F(60), "d": F(1440), "%": F(1, 100), "K": F(1), "m": F(1), "": F(1),
-         "kPa": F(1), "mmHg": F("101.325") / 760,  # 760 mmHg is 101.325 kPa, by convention
+         "mg": F(1), "µg": F(1, 1000), "fibres": F(1), "kPa": F(1), "mmHg": F("101.325") / 760,  # 760 mmHg is 101.325 kPa, by convention
          "inHg": F("101.325") / 760 * F("25.4")}
 
 
@@ -103,7 +103,12 @@ def table(book, name):
             row = {}
             for heading, cell in zip(headings, line, strict=True):
                 column, _, unit = heading.rstrip("]").partition(" [")
-                row[column] = (inside(cell, unit) if cell else None) if unit else cell
+                if unit and cell.startswith("<"):  # less than a limit
+                    row["limit"], cell = inside(cell[1:], unit), ""
+                if unit and cell == "nd":
+                    cell = ""
+                if column not in row or cell:
+                    row[column] = (inside(cell, unit) if cell else None) if unit else cell
             yield row
 
 
@@ -217,8 +222,36 @@ def samples_of(book, settings):
         if not own:  # the books over time: one reading before each sample on the one pump
             own = [r for r in readings if r["taken"][:10] == sample["started"][:10]]
         sets = {stage: [r for r in own if r["stage"] == stage] for stage in ("pre", "field", "post")}
-        sample["figures"] = assessed(sample, sets, settings)
+        is_blank = sample.get("kind") == "blank"
+        sample["figures"] = {} if is_blank else assessed(sample, sets, settings)
         yield sample
+
+
+# --- what the laboratory found ----------------------------------------------------------------------------------------
+
+def found(result):
+    return result["after"] - result["before"] if result.get("before") is not None else result.get("amount")
+
+
+def add_results(book, samples, settings):
+    """NMAM 0501, page 3: the weight gained less that which the blanks of the batch gained on average, over the volume.
+    What is less than its limit counts as nothing in a blank, and stays the limit in a sample."""
+    results = list(table(book, "results"))
+    for result in results:
+        sample = samples[result["sample"]]
+        if sample["kind"] == "blank":
+            continue
+        of_batch = [r for r in results if r["analyte"] == result["analyte"]
+                    and samples[r["sample"]]["batch"] == sample["batch"]]
+        blank = mean([found(r) or F(0) for r in of_batch if samples[r["sample"]]["kind"] == "blank"])
+        amount, limit = found(result), result.get("limit")
+        net = None if amount is None else amount - blank
+        counts = limit if net is None or (limit is not None and min(amount, net) < limit) else net
+        litres = sample["figures"]["volume_l"]
+        is_fibres = result["analyte"] == "fibres"
+        figures = {"found": amount, "blank_mean": blank, "net": net,
+                   "concentration": counts / (1000 * litres) if is_fibres else 1000 * counts / litres}
+        sample["figures"] |= {f"results[{result['analyte']}].{name}": figure for name, figure in figures.items()}
 
 
 # --- rules ------------------------------------------------------------------------------------------------------------
@@ -375,6 +408,7 @@ def main(folder, packs):
     for path in sorted(folder.rglob("expected*.csv")):
         settings = settings_of(path.parent, packs)
         samples = {sample["sample"]: sample for sample in samples_of(path.parent, settings)}
+        add_results(path.parent, samples, settings)
         for line, row in enumerate(csv.DictReader(open(path, encoding="utf-8")), 2):
             if row["kind"] in QUOTED:
                 continue

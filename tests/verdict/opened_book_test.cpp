@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "support/book_text.hpp"
+#include "support/laboratory_book.hpp"
 
 namespace driftwarden::opened_book_test {
 namespace {
@@ -28,6 +28,24 @@ TEST(OpenedBook, LeavesOutWhatWasDecidedLater) {
   ASSERT_FALSE(found.empty());
   EXPECT_EQ(found.front().id, "decision/later");
   EXPECT_EQ(book->book.problems.size(), found.size());  // they join the book's
+}
+
+// A whole batch comes in one report: one remark for all of it. What has no date is known on every day.
+TEST(OpenedBook, LeavesOutWhatTheLaboratoryReportedLater) {
+  BookText text = laboratory_book(
+      "sample,analyte,amount [mg],reported\nS1,dust,1,2026-10-02\nS1,lead,1,\nB1,dust,0,2026-10-02\n"
+      "B2,dust,0,2026-10-01\n");
+  Diagnostics found;
+  const auto book = opened(text, "2026-10-01", found);
+  ASSERT_EQ(book->book.results.size(), 2U);
+  EXPECT_EQ(book->book.results[0].analyte, "lead");
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(to_text(found.front()),
+            "results.csv:2: remark: 2 results were reported after 2026-10-01, which stands for today; they are not "
+            "counted [results/later]");
+  found.clear();
+  EXPECT_EQ(opened(text, "2026-10-02", found)->book.results.size(), 4U);
+  EXPECT_TRUE(found.empty());
 }
 
 TEST(OpenedBook, CountsWhatWasDecidedOnTheDay) {

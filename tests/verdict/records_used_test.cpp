@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "support/book_text.hpp"
+#include "support/laboratory_book.hpp"
 
 namespace driftwarden::records_used_test {
 namespace {
@@ -41,6 +41,13 @@ TEST(RecordsUsed, AreThoseThatASampleLeansOn) {
   EXPECT_EQ(used.instruments, (std::set<Row>{1, 4})) << "P2 and V3";
   EXPECT_EQ(used.certificates, std::set<Row>{2}) << "C3";
   EXPECT_EQ(used.decisions, std::set<Row>{0});
+}
+
+TEST(RecordsUsed, AreTheResultsOfASampleAndOfItsBlanks) {
+  JudgedBook book(laboratory_book(std::string(weighed) + "K1,dust,14,14.1,,\n"));
+  const RecordsUsed used = used_by(book, "S1");
+  EXPECT_EQ(used.results, (std::set<Row>{0, 1, 2}));
+  EXPECT_EQ(used.samples, (std::set<Row>{0, 1, 2})) << "S1, B1 and B2";
 }
 
 TEST(RecordsUsed, FollowTheStandardsAsFarAsTheBookHasThem) {

@@ -198,7 +198,7 @@ class Shouted {
     text = kept_.emplace_back(loud);
   }
 
-  std::array<std::vector<MeasureTexts>, 6> rows_;
+  std::array<std::vector<MeasureTexts>, subject_count> rows_;
   std::deque<std::string> kept_;
 };
 

@@ -43,6 +43,30 @@ TEST(BookParts, KeepAllThatIsAboutOnePumpTogether) {
   EXPECT_EQ(shares.decisions, (std::vector<std::uint32_t>{1}));
 }
 
+// The blanks of a batch with results speak of all its samples, and so does the pump of one of another.
+TEST(BookParts, KeepABatchWithResultsTogether) {
+  WrittenBook written;
+  written.file("instruments.csv", "instrument,kind,principle\nP1,pump,\nP2,pump,\nP3,pump,\nV,calibrator,volumetric\n");
+  written.file("samples.csv",
+               "sample,batch,kind,pump,started,stopped\n"
+               "A,X,,P1,2026-05-01T08:00,2026-05-01T16:00\n"
+               "B,Y,,P2,2026-05-01T08:00,2026-05-01T16:00\n"
+               "C,Y,,P3,2026-05-01T08:00,2026-05-01T16:00\n"
+               "K,Y,blank,,,\n"
+               "L,X,blank,,,\n"
+               "D,Z,,P3,2026-05-02T08:00,2026-05-02T16:00\n");
+  written.file("results.csv", "sample,analyte,amount [mg]\nL,dust,0.01\nA,dust,1\nK,dust,0\nB,dust,2\n");
+  const Book book = written.read();
+  const BookShares shares = shares_of(book, 3);
+  EXPECT_EQ(shares.samples, (std::vector<std::uint32_t>{0, 1, 1, 1, 0, 1}));
+  EXPECT_EQ(shares.results, (std::vector<std::uint32_t>{0, 0, 1, 1}));
+  const ScratchFolder out;
+  const Result<std::uint32_t> parts = write_parts(book, shares, out.path());
+  ASSERT_TRUE(parts) << told(parts.faults());
+  EXPECT_EQ(text_of(out.path() / "part-2" / "results.csv"), "sample,analyte,amount [mg]\nK,dust,0\nB,dust,2\n");
+  EXPECT_EQ(text_of(out.path() / "part-3" / "results.csv"), "sample,analyte,amount [mg]\n");
+}
+
 TEST(BookParts, AreBooksWithTheRowsByteForByteAndInOrder) {
   WrittenBook written;
   const Book book = of_two_pumps(written).read();

@@ -2,6 +2,8 @@
 """What `screen --format json` says of a book, held against the oracle: every figure to a relative 1e-9."""
 from collections import Counter
 
+from oracle_results import compare_results
+
 TOLERANCE = 1e-9
 
 
@@ -70,6 +72,7 @@ def compare_sample(found, said, sample):
     for key in ("pre", "post"):
         compare_set(found, f"{name}.{key}", said[key], getattr(sample, key))
     compare_uncertainties(found, name, said["budget"], sample)
+    compare_results(found, name, said.get("results", []), sample.results, sample.budget)
     compare_findings(found, name, said["findings"], sample.findings, sample.budget)
     near = [j for j in sample.judgements if j.outcome == "met" and j.probability is not None and j.probability >= 0.025]
     if sample.budget.is_defined:

@@ -7,6 +7,7 @@ import math
 from oracle_book import Book, mean, spread
 from oracle_budget import NOT_STATED, combined
 from oracle_flow import Calibrators
+from oracle_results import results_of
 from oracle_rules import RuleSet, worst
 from oracle_sample import FaultySample, Sample
 from oracle_sets import SetsOfBook, counting
@@ -43,7 +44,10 @@ class Oracle:
         if self.sets.is_faulty(row):
             return FaultySample(row, self)
         sample = Sample(row, self)
+        sample.results = results_of(self.book, sample)
         sample.judgements = [j for rule in self.rule_set.rules for j in self.judge(rule, sample)]
+        for result in sample.results if sample.kind != "blank" else ():
+            sample.judgements += [j for rule in self.rule_set.of("result") for j in self.judge_result(rule, result)]
         sample.findings = [j for j in sample.judgements if j.outcome not in ("met", "skipped")]
         sample.verdict = worst(j.outcome for j in sample.findings)
         self.heed_decisions(sample)
@@ -60,6 +64,13 @@ class Oracle:
                 yield from self.one(rule, lambda name: sample.set_field(s, name), sample, s, None)
             for r in s.kept if rule.of == "reading" else ():
                 yield from self.one(rule, lambda name: sample.reading_field(s, r, name), sample, s, r)
+
+    def judge_result(self, rule, result):
+        if rule.applies(result.field) == "yes":
+            judgement = rule.judge(result.value(rule.measure), None)
+            if judgement.figure is not None and rule.has_u():
+                rule.weigh(judgement, self.rule_set.guard, result.known(rule.measure))
+            yield judgement
 
     def is_known(self, word, sample):
         """Whether somebody speaks of the word that a sample has, as far as a rule leans on it."""

@@ -19,6 +19,8 @@ PRESSURE = {"kpa": 1, "hpa": 0.1, "pa": 1e-3, "mbar": 0.1, "bar": 100, "mmhg": 1
 TIME = {"s": 1 / 60, "min": 1, "h": 60, "d": 1440}
 RATIO = {"%": 0.01, "1": 1}
 LENGTH = {"m": 1, "km": 1000, "ft": 0.3048}
+MASS = {"kg": 1e6, "g": 1000, "mg": 1, "µg": 1e-3, "ug": 1e-3, "ng": 1e-6}
+CONCENTRATION = {"mg/m3": 1, "µg/m3": 1e-3}
 VOLUME = {"l": 1, "ml": 1e-3, "m3": 1000, "ft3": 28.316846592}
 TEMPERATURE = {"°c": lambda t: t + 273.15, "degc": lambda t: t + 273.15, "k": lambda t: t,
                "°f": lambda t: (t - 32) * 5 / 9 + 273.15, "degf": lambda t: (t - 32) * 5 / 9 + 273.15}
@@ -39,6 +41,8 @@ COLUMNS = {
     "readings": {"taken": "moment", "stage": "word", "sample": "text", "pump": "text", "calibrator": "text",
                  "reading": FLOW, "temperature": TEMPERATURE, "pressure": PRESSURE, "humidity": RATIO,
                  "replicate": "number", "set": "text", "sampler": "text", "by": "text", "void": "word", "note": "text"},
+    "results": {"sample": "text", "analyte": "text", "amount": MASS, "before": MASS, "after": MASS, "limit": MASS,
+                "expanded uncertainty": RATIO, "coverage factor": "number"},
     "service": {"serviced": "moment", "instrument": "text", "what": "text", "by": "text"},
     "decisions": {"decided": "moment", "by": "text", "subject": "text", "rule": "text", "ruling": "word",
                   "reason": "text"},
@@ -116,9 +120,15 @@ class Book:
         row = SimpleNamespace(at=at, faults=[], **{c.replace(" ", "_").replace("-", "_"): None for c in COLUMNS[name]})
         if name == "certificates":
             row.uncertainty_is_relative = False
+        row.less_than = None
         for (column, unit), cell in zip(columns, cells):
             cell = cell.strip()
             if column is None or cell == "":
+                continue
+            if column == "amount" and cell.startswith("<"):
+                row.less_than = self.value(MASS, unit, cell[1:])
+                continue
+            if column == "amount" and cell == "nd":
                 continue
             try:
                 setattr(row, column.replace(" ", "_").replace("-", "_"), self.value(COLUMNS[name][column], unit, cell))

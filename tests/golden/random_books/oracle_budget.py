@@ -13,8 +13,8 @@ from oracle_course import strays
 from oracle_flow import neighbours
 
 STEP = 1e-30
-EXACT = SimpleNamespace(u=0.0, dof=math.inf, expanded=0.0)
-NOT_STATED = SimpleNamespace(u=None, dof=None, expanded=None)
+EXACT = SimpleNamespace(u=0.0, dof=math.inf, effective=math.inf, expanded=0.0)
+NOT_STATED = SimpleNamespace(u=None, dof=None, effective=None, expanded=None)
 
 
 class Input:
@@ -188,7 +188,7 @@ def combined(parts):
     freedom = math.fsum(c ** 4 / dof for c, dof in parts)
     dof = u ** 4 / freedom if freedom else math.inf
     whole = math.inf if dof > 1e15 else max(1, math.floor(dof * (1 + 1e-9)))  # a whole number is not rounded down
-    return SimpleNamespace(u=u, dof=whole, expanded=student(whole).ppf(0.975) * u)
+    return SimpleNamespace(u=u, dof=whole, effective=dof, expanded=student(whole).ppf(0.975) * u)
 
 
 def student(dof):

@@ -5,7 +5,7 @@ import re
 import tomllib
 from types import SimpleNamespace
 
-from oracle_book import FLOW, PRESSURE, TEMPERATURE, TIME, VOLUME, WIDTH, RATIO, amount
+from oracle_book import CONCENTRATION, FLOW, MASS, PRESSURE, TEMPERATURE, TIME, VOLUME, WIDTH, RATIO, amount
 from oracle_budget import student
 from oracle_sample import PRACTICE
 
@@ -28,6 +28,9 @@ UNITS = {
     "calibrator": {"due": "d", "as-found.error": PERCENT, "age": "d", "read-at": WORD, "record.as-found": YES_NO},
     "pump": {"drift.mean": PERCENT, "drift.sd": PERCENT, "trend": PERCENT, "void.share": PERCENT},
     "batch": {"blanks": "", "blank.share": PERCENT, "void.share": PERCENT, "record.complete": PERCENT},
+    "result": {"mass": "mg", "mass.net": "mg", "detected": YES_NO, "blank.count": "", "blank.share": PERCENT,
+               "blank.mean": "mg", "blank.above-limit": YES_NO, "concentration": "mg/m3",
+               "concentration.uncertainty": PERCENT},
 }
 # Measures with an uncertainty; all others are exact, or no uncertainty of them is stated.
 STATED = {
@@ -35,10 +38,10 @@ STATED = {
                "field.deviation", "field.nominal-deviation", "minutes", "volume", "volume.reference", "temperature.change", "pressure.change",
                "cut.shift"),
     "set": ("flow", "flow.deviation"), "reading": ("temperature", "pressure"), "calibrator": ("as-found.error",),
-    "pump": (), "batch": ()}
-INSIDE = {PERCENT: 0.01, "": 1, "L/min": 1, "mL/min": 1e-3, "min": 1, "h": 60, "d": 1440, "K": 1, "L": 1, "kPa": 1, "hPa": 0.1}
+    "pump": (), "batch": (), "result": ("mass", "mass.net", "blank.mean", "concentration")}
+INSIDE = {PERCENT: 0.01, "": 1, "L/min": 1, "mL/min": 1e-3, "min": 1, "h": 60, "d": 1440, "K": 1, "L": 1, "kPa": 1, "hPa": 0.1, "mg": 1, "mg/m3": 1}
 AMOUNTS = {"L/min": FLOW, "min": TIME, "h": TIME, "d": TIME, "K": WIDTH, "L": VOLUME, "kPa": PRESSURE, "°C": TEMPERATURE,
-           PERCENT: RATIO}
+           PERCENT: RATIO, "mg": MASS, "mg/m3": CONCENTRATION}
 LIMITS = ("within", "strictly_within", "at_most", "at_least", "less_than", "more_than", "between", "is", "one_of")
 ORDER = ("valid", "qualified", "undecided", "void")
 OUTCOME = {"void": "void", "qualify": "qualified", "note": "note", "undecided": "undecided", "skip": "skipped"}
@@ -180,7 +183,7 @@ FROM_NOMINAL = ("flow.deviation", "pre.deviation", "post.deviation", "field.nomi
 def leans_on(rule, word):
     """Whether a rule is chosen by the word, or holds a flow to the nominal one that a sampler has by its name."""
     is_from_nominal = rule.base == "nominal" or (rule.base is None and rule.measure in FROM_NOMINAL)
-    return rule.of in ("sample", "set", "reading") and (
+    return rule.of in ("sample", "set", "reading", "result") and (
         word == "sampler" and is_from_nominal or any(name in rule.where for name in SELECTORS[word]))
 
 

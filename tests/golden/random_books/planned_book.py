@@ -24,6 +24,10 @@ class Unreadable(str):
     """A cell to be written as it is."""
 
 
+class LessThan(float):
+    """A figure behind a sign."""
+
+
 class Plan:
     def __init__(self, random):
         self.random = random
@@ -217,6 +221,30 @@ class Plan:
             at = self.moment(self.first_day, self.random.randint(0, 24 * 20), 0)
             self.decisions.append({"decided": int(at), "by": "site hygienist", "subject": subject, "rule": rule,
                                    "ruling": self.random.choice(("uphold", *["overrule"] * 5)), "reason": "Looked at, \"twice\"."})
+
+    def plan_results(self, random):
+        """In half of the books, what the laboratory found on most samples and blanks, by mass or by two weights."""
+        self.results = []
+        for analyte in random.choice(((), ("dust",), ("dust", "quartz"))):
+            rows = [self.found(random, sample, analyte) for sample in self.samples if random.random() < 0.8]
+            self.results += rows
+        random.shuffle(self.results)
+
+    def found(self, random, sample, analyte):
+        limit = random.choice((None, 0.03, 0.03, 0.05))
+        most = 0.04 if sample.get("kind") == "blank" else 0.6
+        row = {"sample": sample["sample"], "analyte": analyte, "amount": round(random.uniform(0, most), 4), "before": None,
+               "after": None, "limit": limit, "expanded uncertainty": random.choice((None, 0.05, 0.08)),
+               "coverage factor": random.choice((None, 2, 2.13))}
+        how = random.random()
+        if how < 0.1:
+            return {**row, "amount": LessThan(random.choice((0.03, 0.04)))}
+        if how < 0.2 and limit is not None:
+            return {**row, "amount": Unreadable("nd")}
+        if how < 0.5:
+            before = round(random.uniform(13, 15), 3)
+            return {**row, "amount": None, "before": before, "after": round(before + random.uniform(-0.002, most), 3)}
+        return row
 
     def spoil(self, random):
         """In a book of four, up to three figures or times that nobody can read."""

@@ -81,6 +81,17 @@ LIMITS = {
         "void.share": [("less_than = '50 %'", "49 %", "50 %")],
     },
 }
+LIMITS["result"] = {
+    "mass": [("at_most = '0.4 mg'", "0.4 mg", "0.41 mg")],
+    "mass.net": [("between = ['0.1 mg', '2 mg']", "100 µg", "0.09 mg")],
+    "detected": [("is = 'yes'", "yes", "no")],
+    "blank.count": [("at_least = 2", 2, 1)],
+    "blank.share": [("at_least = '50 %'", "50 %", "49 %")],
+    "blank.mean": [("at_most = '0.02 mg'", "20 µg", "21 µg")],
+    "blank.above-limit": [("is = 'no'", "no", "yes")],
+    "concentration": [("at_most = '0.5 mg/m3'", "500 µg/m3", "0.51 mg/m3")],
+    "concentration.uncertainty": [("at_most = '10 %'", "10 %", "11 %")],
+}
 BASES = {"drift": ("post", "mean", "nominal"), "pre.deviation": ("post", "mean"),
          "field.deviation": ("post", "mean", "nominal")}
 WHERES = {
@@ -90,12 +101,14 @@ WHERES = {
                "paused = { at_least = '1 min' }", "fault = 'no'", "sampler = 'own-impactor'"),
     "set": ("", "stage = 'post'", "principle = ['mass', 'bubble']"),
     "reading": ("", "stage = 'pre'", "by = 'site hygienist'"),
-    "calibrator": ("", "principle = 'rotameter'"), "pump": ("",), "batch": ("",)}
+    "calibrator": ("", "principle = 'rotameter'"), "pump": ("",), "batch": ("",),
+    "result": ("", "", "analyte = 'dust'", "method = ['PM2.5', 'TSP']")}
 PACKS = ("common-practice", "nmam-respirable-dust", "nmam-respirable-silica", "us-coal-mine-dust", "us-asbestos",
          "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers", "nmam-total-dust", "nmam-total-dust-capsule",
          "nmam-amorphous-silica")
 PRACTICES = {"flow_for_volume": ("mean", "mean", "lower", "pre", "nominal"), "drift_base": ("pre", "post", "mean", "nominal"),
-             "rotameter_correction": ("always", "beyond 5 %", "never"), "bubble_humidity": ("none", "ambient", "dry")}
+             "rotameter_correction": ("always", "beyond 5 %", "never"), "bubble_humidity": ("none", "ambient", "dry"), "blank_correction": ("none", "mean", "mean"),
+             "concentration_volume": ("actual", "reference")}
 OUTCOMES = {"void": "void", "qualify": "qualified", "note": "note"}
 SAMPLERS = """
 [sampler.own-impactor]

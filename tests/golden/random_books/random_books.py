@@ -29,6 +29,7 @@ def made(seed, folder):
     chance = random.Random(seed)
     plan = Plan(chance)
     as_of = (plan.first_day + datetime.timedelta(days=chance.choice((1, 2, 3, 20)))).isoformat()
+    plan.plan_results(random.Random(f"results {seed}"))
     plan.spoil(random.Random(f"unreadable {seed}"))
     writer = Writer(chance, plan, folder)
     oracle = Oracle(folder, RULES, as_of)

@@ -5,7 +5,7 @@ import csv
 import datetime
 import io
 
-from planned_book import Unreadable
+from planned_book import LessThan, Unreadable
 from planned_rules import judged_by, own_pack
 
 FLOW = {"L/min": 1, "mL/min": 1000, "cc/min": 1000, "m3/h": 0.06, "LPM": 1, "CFM": 1 / 28.316846592, "m³ / h": 0.06}
@@ -14,10 +14,11 @@ PRESSURE = {"kPa": 1, "hPa": 10, "mbar": 10, "mmHg": 760 / 101.325, "inHg": 1 / 
 TIME = {"min": 1, "h": 1 / 60, "s": 60, "d": 1 / 1440}
 TEMPERATURE = {"°C": lambda t: t, "degF": lambda t: t * 9 / 5 + 32, "K": lambda t: t + 273.15, "°F": lambda t: t * 9 / 5 + 32}
 RATIO = {"%": 100, "1": 1}
+MASS = {"mg": 1, "µg": 1000, "ug": 1000, "g": 1e-3, "ng": 1e6}
 UNITS = {"low": FLOW, "high": FLOW, "resolution": FLOW, "reading": FLOW, "nominal": FLOW, "reference": FLOW, "as found": FLOW,
          "as left": FLOW, "reference as found": FLOW, "scale temperature": TEMPERATURE, "temperature": TEMPERATURE, "scale pressure": PRESSURE,
          "pressure": PRESSURE, "interval": TIME, "paused": TIME, "warm-up": TIME, "vacuum": PRESSURE, "leak": FLOW, "humidity": {"%": 100},
-         "tolerance": RATIO, "expanded uncertainty": RATIO}
+         "tolerance": RATIO, "expanded uncertainty": RATIO, "amount": MASS, "before": MASS, "after": MASS, "limit": MASS}
 DAYS = ("calibrated", "due")
 MOMENTS = ("started", "stopped", "taken", "decided", "serviced")
 
@@ -29,7 +30,7 @@ class Writer:
         self.dates = random.choice((None, "month first", "day first"))
         self.own_headings = {}
         folder.mkdir(parents=True)
-        for table in ("instruments", "certificates", "samples", "readings", "service"):
+        for table in ("instruments", "certificates", "samples", "readings", "service", "results"):
             self.write_table(table, getattr(plan, "services" if table == "service" else table))
         self.write_settings()
 
@@ -79,7 +80,9 @@ class Writer:
             return self.day(value)
         if unit is not None:
             factor = UNITS[column][unit]
+            sign = "<" if isinstance(value, LessThan) else ""
             value = factor(value) if callable(factor) else value * factor
+            return sign + f"{value:.10g}".replace(".", self.decimal)
         if isinstance(value, (int, float)):
             return f"{value:.10g}".replace(".", self.decimal)
         return self.random.choice((value, value.upper())) if column in ("stage", "void", "kind", "fault") else value

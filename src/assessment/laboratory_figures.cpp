@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: MIT
+#include "assessment/laboratory_figures.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <initializer_list>
+
+#include "assessment/concentration.hpp"
+#include "quantity/limit.hpp"
+#include "statistics/student_t.hpp"
+#include "statistics/welch_satterthwaite.hpp"
+
+namespace driftwarden {
+namespace {
+
+bool is_blank(const Book& book, const LaboratoryResult& result) {
+  return book.samples.kind[result.sample] == SampleKind::blank;
+}
+
+TextId batch_text(const Book& book, Row sample) { return field(book.samples.batch, sample, TextId{0}); }
+
+void count_blank(BatchBlanks& blanks, const LaboratoryResult& blank, std::uint32_t number) {
+  blanks.results.push_back(number);
+  if (blanks.problem == no_problem) blanks.problem = blank.problem;
+  if (blank.is_less_than()) {
+    ++blanks.unseen;
+    blanks.unseen_limit = std::fmax(blanks.unseen_limit, blank.limit);
+  } else if (is_missing(blank.limit)) {
+    ++blanks.without_limit;
+  } else if (side_of_limit(blank.found, blank.limit) == Side::above) {
+    ++blanks.above_limit;
+  }
+}
+
+MeanAndSpread amounts_of(const Book& book, const BatchBlanks& blanks) {
+  std::vector<double> amounts;
+  for (const std::uint32_t number : blanks.results) {
+    const LaboratoryResult& blank = book.results[number];
+    amounts.push_back(blank.is_less_than() ? 0 : blank.found);
+  }
+  return mean_and_spread(amounts);
+}
+
+// u of a sum of independent parts, its degrees of freedom, and U. A part that is missing leaves all of it missing.
+FigureUncertainty combined(std::initializer_list<UncertaintyContribution> parts) {
+  FigureUncertainty of;
+  double sum = 0;
+  for (const UncertaintyContribution& part : parts) sum += part.signed_amount() * part.signed_amount();
+  of.u = std::sqrt(sum);
+  if (is_missing(of.u)) return {};
+  of.dof = effective_degrees_of_freedom(std::span(parts.begin(), parts.size()));
+  of.coverage_factor = coverage_factor(budget_coverage, whole_degrees_of_freedom(of.dof));
+  of.expanded = of.coverage_factor * of.u;
+  return of;
+}
+
+class LaboratoryFigures {
+ public:
+  LaboratoryFigures(const ResultIndex& index, const AssessmentBasis& basis, const SampleAssessment& figures,
+                    const Budget& budget)
+      : index_(index), basis_(basis), f_(figures), budget_(budget) {}
+
+  ResultFigures of(std::uint32_t number) const {
+    const LaboratoryResult& result = basis_.book.results[number];
+    ResultFigures figures;
+    figures.result = number;
+    figures.blanks = &index_.blanks_of(result);
+    if (result.problem != no_problem || figures.blanks->problem != no_problem || f_.problem != no_problem)
+      return figures;
+    figures.of_found = combined({{result.standard_uncertainty()}});
+    figures.is_less_than = result.is_less_than() || result.found < result.limit;
+    if (f_.kind == SampleKind::blank) return figures;
+    take_off_blanks(result, figures);
+    form_concentration(result, figures);
+    return figures;
+  }
+
+ private:
+  void take_off_blanks(const LaboratoryResult& result, ResultFigures& figures) const {
+    if (result.is_less_than()) return;
+    if (basis_.practice.blank_correction == BlankCorrection::none) {
+      figures.net = result.found;
+      figures.of_net = figures.of_found;
+      return;
+    }
+    const BatchBlanks& blanks = *figures.blanks;
+    figures.net = net_amount(result.found, blanks.amounts.mean);
+    if (figures.net < result.limit) figures.is_less_than = true;
+    const UncertaintyContribution scatter{uncertainty_of_blank(blanks.amounts.s, blanks.amounts.n), 1,
+                                          static_cast<double>(blanks.amounts.n) - 1};
+    const UncertaintyContribution unseen{
+        uncertainty_of_unseen(blanks.unseen_limit, blanks.unseen, blanks.results.size())};
+    figures.of_blank = combined({scatter, unseen});
+    figures.of_net = combined({{result.standard_uncertainty()}, scatter, unseen});
+  }
+
+  void form_concentration(const LaboratoryResult& result, ResultFigures& figures) const {
+    const bool is_at_reference = basis_.practice.concentration_volume == ConcentrationVolume::reference;
+    const double amount = figures.is_less_than ? result.limit : figures.net;
+    const auto by = [&](double volume_l) { return concentration(amount, volume_l, result.is_of_fibres); };
+    figures.volume_l = is_at_reference ? f_.volume_reference_l : f_.volume_l;
+    const double measured_l = is_at_reference ? f_.measured_volume_reference_l : f_.measured_volume_l;
+    figures.concentration = by(figures.volume_l);
+    figures.by_measured_volume = by(measured_l);
+    // By the nominal flow the volume is another in the ratio of the flows, at either conditions.
+    figures.by_nominal_flow = by(measured_l * f_.nominal_l_min / f_.measured_flow_l_min());
+    if (figures.is_less_than) return;
+    const FigureUncertainty& of_volume =
+        budget_.about(is_at_reference ? BudgetFigure::volume_reference : BudgetFigure::volume);
+    figures.of_measured = combined({{figures.of_net.u, by(measured_l) / amount, figures.of_net.dof},
+                                    {of_volume.u, by(measured_l) / measured_l, of_volume.dof}});
+    if (!f_.is_conventional) figures.of_concentration = figures.of_measured;
+  }
+
+  const ResultIndex& index_;
+  const AssessmentBasis& basis_;
+  const SampleAssessment& f_;
+  const Budget& budget_;
+};
+
+}  // namespace
+
+ResultIndex::ResultIndex(const Book& book) : book_(book) {
+  for (std::uint32_t number = 0; number < book.results.size(); ++number) {
+    const LaboratoryResult& result = book.results[number];
+    of_samples_.emplace_back(result.sample, number);
+    if (batch_text(book, result.sample) == 0) continue;
+    BatchBlanks& blanks = blanks_[batch_of(result)];
+    if (is_blank(book, result)) {
+      count_blank(blanks, result, number);
+    } else {
+      ++blanks.samples;
+    }
+  }
+  for (auto& [batch, blanks] : blanks_) blanks.amounts = amounts_of(book, blanks);
+  std::sort(of_samples_.begin(), of_samples_.end());
+}
+
+ResultIndex::Batch ResultIndex::batch_of(const LaboratoryResult& result) const {
+  return {batch_text(book_, result.sample), result.analyte, result.is_of_fibres};
+}
+
+std::vector<std::uint32_t> ResultIndex::of(Row sample) const {
+  std::vector<std::uint32_t> numbers;
+  const auto first = std::lower_bound(of_samples_.begin(), of_samples_.end(), std::pair(sample, std::uint32_t{0}));
+  for (auto at = first; at != of_samples_.end() && at->first == sample; ++at) numbers.push_back(at->second);
+  return numbers;
+}
+
+const BatchBlanks& ResultIndex::blanks_of(const LaboratoryResult& result) const {
+  static const BatchBlanks none;
+  const auto found = blanks_.find(batch_of(result));
+  return found == blanks_.end() ? none : found->second;
+}
+
+ProblemNumber ResultIndex::problem_of(Row sample) const {
+  for (const std::uint32_t number : of(sample)) {
+    const LaboratoryResult& result = book_.results[number];
+    if (book_.lost_results != no_problem) return book_.lost_results;
+    if (result.problem != no_problem) return result.problem;
+    if (const ProblemNumber of_blank = blanks_of(result).problem; of_blank != no_problem) return of_blank;
+  }
+  return no_problem;
+}
+
+std::vector<ResultFigures> laboratory_figures(const ResultIndex& index, const AssessmentBasis& basis,
+                                              const SampleAssessment& figures, const Budget& budget) {
+  std::vector<ResultFigures> all;
+  const LaboratoryFigures working(index, basis, figures, budget);
+  for (const std::uint32_t number : index.of(figures.sample)) all.push_back(working.of(number));
+  return all;
+}
+
+}  // namespace driftwarden

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <span>
+#include <string>
+#include <tuple>
+#include <utility>
+#include <vector>
+
+#include "assessment/budget.hpp"
+#include "statistics/mean_and_spread.hpp"
+
+namespace driftwarden {
+
+// The field blanks of a batch that have a result of one analyte, and for how many samples they stand.
+struct BatchBlanks {
+  std::vector<std::uint32_t> results;  // their places among the book's
+  std::size_t samples = 0;             // results of samples that are no blanks
+  MeanAndSpread amounts;               // what was less than the limit counts as nothing
+  std::size_t unseen = 0;              // how many of them that is
+  double unseen_limit = missing;       // the largest limit of those
+  std::size_t above_limit = 0;         // in how many more than their limit was found
+  std::size_t without_limit = 0;       // of how many nobody can say
+  ProblemNumber problem = no_problem;  // of one of their rows
+};
+
+// Which results belong to a sample, and which blanks to a result. Made once a book; the book has to outlive it.
+class ResultIndex {
+ public:
+  explicit ResultIndex(const Book& book);
+
+  bool empty() const { return of_samples_.empty(); }
+  // Places among the book's results, in its order.
+  std::vector<std::uint32_t> of(Row sample) const;
+  // Of a result: those of its sample's batch, none where the sample has no batch.
+  const BatchBlanks& blanks_of(const LaboratoryResult& result) const;
+  // What keeps anybody from saying what was found: of the sample's results, of their blanks, or of a file that can't be
+  // read at all; no_problem where nothing does.
+  ProblemNumber problem_of(Row sample) const;
+
+ private:
+  using Batch = std::tuple<TextId, std::string, bool>;  // of an analyte, of fibres or not
+  Batch batch_of(const LaboratoryResult& result) const;
+
+  const Book& book_;
+  std::vector<std::pair<Row, std::uint32_t>> of_samples_;  // sorted
+  std::map<Batch, BatchBlanks> blanks_;
+};
+
+// What a result comes to. Amounts in mg or fibres, concentrations in mg/m3 or fibres/cm3. Missing figures are NaN.
+struct ResultFigures {
+  std::uint32_t result = 0;  // its place among the book's
+  const BatchBlanks* blanks = nullptr;
+  double net = missing;            // what was found, less the blanks where the practice takes them off
+  bool is_less_than = false;       // the laboratory says so, or the amount, or what is left of it, lies below the limit
+  double volume_l = missing;       // that the concentration is formed with
+  double concentration = missing;  // where it is less than: the concentration that the limit means
+  FigureUncertainty of_found;      // of `less than` none is stated
+  FigureUncertainty of_blank;      // what is taken off
+  FigureUncertainty of_net;
+  FigureUncertainty of_concentration;
+  // The same by the volume as measured and by the nominal flow; missing where the book doesn't say.
+  double by_measured_volume = missing;
+  double by_nominal_flow = missing;
+  FigureUncertainty of_measured;
+};
+
+// The figures of every result of an assessed sample. Of a blank nothing is taken off, and no concentration is formed.
+std::vector<ResultFigures> laboratory_figures(const ResultIndex& index, const AssessmentBasis& basis,
+                                              const SampleAssessment& figures, const Budget& budget);
+
+}  // namespace driftwarden

@@ -1,0 +1,253 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <array>
+#include <map>
+#include <utility>
+
+#include "book/row_blocks.hpp"
+#include "book/sample_names.hpp"
+#include "book/stamp_text.hpp"
+#include "book/table_files.hpp"
+#include "book/timestamp.hpp"
+#include "diagnostic/letters.hpp"
+#include "diagnostic/suggestion.hpp"
+#include "quantity/number.hpp"
+
+namespace driftwarden {
+namespace {
+
+enum ResultField : int {
+  result_sample,
+  result_analyte,
+  result_amount,
+  result_before,
+  result_after,
+  result_limit,
+  result_expanded,
+  result_factor,
+  result_laboratory,
+  result_reported,
+  result_balance,
+  result_qualifier,
+  result_note
+};
+using D = Dimension;
+constexpr double most_milligrams = 1e9;
+constexpr std::array<D, 1> or_fibres{D::fibres};
+constexpr std::array<D, 2> uncertainties{D::ratio, D::fibres};
+constexpr std::array<FieldSpec, 13> result_fields{{
+    {result_sample, "sample", CellType::text, D::count, true},
+    {result_analyte, "analyte", CellType::text, D::count, true},
+    {result_amount, "amount", CellType::quantity, D::mass, false, -most_milligrams, most_milligrams, or_fibres},
+    {result_before, "before", CellType::quantity, D::mass, false, 0, most_milligrams},
+    {result_after, "after", CellType::quantity, D::mass, false, 0, most_milligrams},
+    {result_limit, "limit", CellType::quantity, D::mass, false, 0, most_milligrams, or_fibres},
+    {result_expanded, "expanded uncertainty", CellType::quantity, D::mass, false, 0, most_milligrams, uncertainties,
+     "%"},
+    {result_factor, "coverage factor", CellType::number, D::count, false, 1, 20},
+    {result_laboratory, "laboratory"},
+    {result_reported, "reported", CellType::date},
+    {result_balance, "balance"},
+    {result_qualifier, "qualifier"},
+    {result_note, "note"},
+}};
+static_assert(are_complete(result_fields, result_note));
+
+// How laboratories write that it was not found, beside a limit in its own column; in small letters, without blanks.
+constexpr std::array<std::string_view, 12> not_found_words{"nd",  "n.d.", "notdetected", "<lod", "<loq", "<mdl",
+                                                           "<dl", "<rl",  "<limit",      "bdl",  "bql",  "<"};
+
+std::string without_blanks(std::string_view written) {
+  std::string word;
+  for (const char c : written) {
+    if (c != ' ' && c != '\t') word += small_letter(c);
+  }
+  return word;
+}
+
+class ResultRows {
+ public:
+  ResultRows(const TableFile& file, const BookInHand& hand, const SampleIndex& samples, UnknownSamples& unknown,
+             std::map<std::pair<Row, std::string>, std::size_t>& known)
+      : file_(file),
+        hand_(hand),
+        samples_(samples),
+        unknown_(unknown),
+        known_(known),
+        row_(hand.context(file, results_spec)) {}
+
+  void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
+    row_.start(scanner, line);
+    LaboratoryResult next;
+    next.place = {file_.number, line};
+    next.sample = read_sample();
+    next.analyte = row_.kept_text(result_analyte);
+    read_amount(next);
+    read_weights(next);
+    read_uncertainty(next);
+    next.laboratory = row_.kept_text(result_laboratory);
+    next.balance = row_.kept_text(result_balance);
+    next.qualifier = row_.kept_text(result_qualifier);
+    next.note = row_.note(result_note);
+    read_day(next);
+    look_for_another(next);
+    next.problem = row_.problem();
+    // A row that can't be understood stays, so that whatever leans on it is undecided.
+    if (next.sample != no_row) hand_.book.results.push_back(std::move(next));
+  }
+
+ private:
+  Row read_sample() {
+    const std::string_view name = row_.kept_text(result_sample);
+    if (name.empty()) return no_row;
+    const Row found = samples_.find(name);
+    if (found != no_row) return found;
+    if (const ProblemNumber lost = hand_.lost["samples"]; lost != no_problem) return row_.lean_on(lost), no_row;
+    const ProblemNumber problem =
+        row_.fail(result_sample, "results/unknown-sample", "no sample is called " + in_quotes(name),
+                  "name a sample or blank of the samples");
+    if (problem != no_problem) unknown_.emplace_back(name, problem);
+    return no_row;
+  }
+
+  bool is_in_fibres(ResultField field) const {
+    return file_.layout.has(field) &&
+           file_.layout.unit_of_field[static_cast<std::size_t>(field)].dimension == D::fibres;
+  }
+
+  void read_amount(LaboratoryResult& next) {
+    const std::string written(row_.text(result_amount));
+    next.is_of_fibres = is_in_fibres(result_amount) || (!row_.has(result_amount) && is_in_fibres(result_limit));
+    next.limit = row_.quantity(result_limit);
+    if (row_.has(result_limit) && !row_.is_empty(result_limit) && is_in_fibres(result_limit) != next.is_of_fibres)
+      other_kind(next, result_limit);
+    if (is_not_found(written)) return heed_not_found(next, written);
+    if (written.starts_with('<')) return heed_less_than(next, written);
+    next.found = row_.quantity(result_amount);
+    if (next.found < 0) {
+      row_.fail(result_amount, "results/negative", "the amount " + in_quotes(written) + " is less than nothing",
+                "write what was found; of a medium that lost weight write both weights, under 'before' and 'after'");
+    }
+  }
+
+  void other_kind(const LaboratoryResult& next, ResultField field) {
+    row_.fail(field, "results/quantity",
+              "the amount is " + std::string(next.is_of_fibres ? "a number of fibres" : "a mass") + ", and this is " +
+                  (next.is_of_fibres ? "not" : "a number of fibres"),
+              "give both the same unit; keep masses and fibres in files of their own, results/NAME.csv");
+  }
+
+  static bool is_not_found(std::string_view written) {
+    return !written.empty() && std::ranges::find(not_found_words, without_blanks(written)) != not_found_words.end();
+  }
+
+  void heed_not_found(const LaboratoryResult& next, const std::string& written) {
+    if (is_missing(next.limit) && row_.is_empty(result_limit)) {
+      row_.fail(result_amount, "results/no-limit",
+                in_quotes(written) + " says that it was not found, and not what would have been",
+                "write the laboratory's limit under 'limit', or '<' and the limit in this cell");
+    }
+  }
+
+  // "<0.03": the limit that is written there. Where a smaller one has a column of its own, no more is known than this.
+  void heed_less_than(LaboratoryResult& next, const std::string& written) {
+    const std::size_t figure = written.find_first_not_of(" \t", 1);
+    const double limit = row_.quantity_in(result_amount, std::string_view(written).substr(figure));
+    if (limit < 0) {
+      row_.fail(result_amount, "results/negative", "less than " + in_quotes(written) + " is less than nothing",
+                "write the laboratory's limit behind '<'");
+    }
+    if (!is_missing(limit) && !is_missing(next.limit) && limit != next.limit) {
+      row_.doubt(result_limit, "results/two-limits",
+                 "the amount is written as " + in_quotes(written) + ", and its limit as " +
+                     in_quotes(row_.text(result_limit)) + "; the larger of the two is taken",
+                 "ask the laboratory which of them is meant");
+    }
+    next.limit = is_missing(next.limit) ? limit : std::max(limit, next.limit);
+  }
+
+  void read_weights(LaboratoryResult& next) {
+    const bool has_amount = !row_.text(result_amount).empty();
+    const bool has_before = !row_.text(result_before).empty();
+    const bool has_after = !row_.text(result_after).empty();
+    next.before_mg = row_.quantity(result_before);
+    next.after_mg = row_.quantity(result_after);
+    if (has_before != has_after) {
+      row_.fail(has_before ? result_before : result_after, "results/half-weighed",
+                "of the two weights only the one " + std::string(has_before ? "before" : "after") + " is there",
+                "write both, or the amount that the laboratory makes of them");
+    } else if (has_amount && has_before) {
+      row_.fail(result_amount, "results/two-amounts", "the row has an amount and two weights, which make another",
+                "leave the amount out, or the weights");
+    } else if (!has_amount && !has_before) {
+      row_.fail(result_amount, "results/nothing", "the row says nothing of what was found",
+                "write an amount, '<' and the limit, or the weights before and after");
+    } else if (has_before) {
+      if (next.is_of_fibres) return other_kind(next, result_before);
+      next.found = next.after_mg - next.before_mg;
+    }
+  }
+
+  void read_uncertainty(LaboratoryResult& next) {
+    next.coverage_factor = row_.quantity(result_factor);
+    if (!row_.has(result_expanded) || row_.text(result_expanded).empty()) return;
+    next.expanded = row_.quantity(result_expanded);
+    const D unit = file_.layout.unit_of_field[result_expanded].dimension;
+    next.is_relative = unit == D::ratio;
+    if (!next.is_relative && (unit == D::fibres) != next.is_of_fibres) other_kind(next, result_expanded);
+  }
+
+  void read_day(LaboratoryResult& next) {
+    next.reported = row_.date(result_reported);
+    if (next.reported == no_day || next.sample == no_row) return;
+    const Moment stopped = hand_.book.samples.stopped[next.sample];
+    if (stopped == no_moment || next.reported >= local_day(stopped, hand_.book.settings.zone)) return;
+    row_.doubt(result_reported, "results/before-its-sample",
+               "the result was reported on " + date_text(next.reported) + ", before its sample stopped on " +
+                   date_text(local_day(stopped, hand_.book.settings.zone)),
+               "correct the day that is wrong, or the sample that is named");
+  }
+
+  // Which of the two is meant nobody can say.
+  void look_for_another(const LaboratoryResult& next) {
+    if (next.sample == no_row || next.analyte.empty()) return;
+    const auto [at, is_first] = known_.try_emplace({next.sample, next.analyte}, hand_.book.results.size());
+    if (is_first) return;
+    LaboratoryResult& other = hand_.book.results[at->second];
+    const ProblemNumber problem =
+        row_.fail(result_analyte, "results/twice",
+                  in_quotes(next.analyte) + " of the sample " + in_quotes(hand_.book.samples.name[next.sample]) +
+                      " stands already in " + hand_.book.place_text(hand_.book.files.results, other.place),
+                  "leave one of the two out: which is meant nobody else can say");
+    if (other.problem == no_problem) other.problem = problem;
+  }
+
+  const TableFile& file_;
+  const BookInHand& hand_;
+  const SampleIndex& samples_;
+  UnknownSamples& unknown_;
+  std::map<std::pair<Row, std::string>, std::size_t>& known_;  // where each stands among the results
+  RowReader row_;
+};
+
+// Names that stand twice were told by whoever reads the readings.
+SampleIndex names_of_samples(const SampleTable& samples) {
+  SampleIndex index(samples.size(), SampleNames{&samples});
+  for (Row row = 0; row < samples.size(); ++row) index.enter(row);
+  return index;
+}
+
+}  // namespace
+
+const TableSpec results_spec{"results", result_fields};
+
+void read_results(const std::vector<TableFile>& files, const BookInHand& hand) {
+  if (files.empty()) return;
+  const SampleIndex samples = names_of_samples(hand.book.samples);
+  UnknownSamples unknown;
+  std::map<std::pair<Row, std::string>, std::size_t> known;
+  for (const TableFile& file : files) read_rows_in_order(file, ResultRows(file, hand, samples, unknown, known));
+  hint_at_samples(unknown, hand.book.samples, hand.problems);
+}
+
+}  // namespace driftwarden

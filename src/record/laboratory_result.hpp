@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <string>
+
+#include "quantity/number.hpp"
+#include "record/instrument.hpp"
+#include "record/moment.hpp"
+
+namespace driftwarden {
+
+// One row of results.csv: what a laboratory found of an analyte on a sample or blank. Amounts are masses in mg, or
+// fibres that were counted. Missing figures are NaN.
+struct LaboratoryResult {
+  Row sample = no_row;
+  std::string analyte;
+  bool is_of_fibres = false;
+  double found = missing;      // missing where the laboratory says no more than that it is less than the limit
+  double before_mg = missing;  // weights of the medium, of which `found` is the difference
+  double after_mg = missing;
+  double limit = missing;     // of detection or of reporting, as the laboratory states it
+  double expanded = missing;  // uncertainty of `found`, as an amount, or as a ratio
+  bool is_relative = false;
+  double coverage_factor = missing;
+  std::string laboratory;
+  Day reported = no_day;
+  std::string balance;
+  std::string qualifier;
+  std::string note;
+  RowPlace place;
+  ProblemNumber problem = no_problem;  // of its row: then nothing of it is used
+
+  bool is_weighed() const { return !is_missing(before_mg) && !is_missing(after_mg); }
+  bool is_less_than() const { return is_missing(found) && !is_missing(limit); }
+  // Standard uncertainty of what was found, in its unit; missing where none is stated.
+  double standard_uncertainty() const;
+};
+
+}  // namespace driftwarden
