@@ -22,10 +22,12 @@ enum PlanField : int {
   plan_method,
   plan_analysis,
   plan_medium,
+  plan_target,
+  plan_expected,
   plan_day,
   plan_note
 };
-constexpr std::array<FieldSpec, 12> plan_fields{{
+constexpr std::array<FieldSpec, 14> plan_fields{{
     {plan_sample, "sample", CellType::text, Dimension::count, true},
     {plan_batch, "batch", CellType::text, Dimension::count, true},
     {plan_kind, "kind", CellType::word},
@@ -36,6 +38,8 @@ constexpr std::array<FieldSpec, 12> plan_fields{{
     {plan_method, "method"},
     {plan_analysis, "analysis"},
     {plan_medium, "medium"},
+    {plan_target, "target", CellType::quantity, Dimension::concentration, false, 1e-9, 1e6},
+    {plan_expected, "expected", CellType::quantity, Dimension::concentration, false, 1e-9, 1e6},
     {plan_day, "day", CellType::date},
     {plan_note, "note"},
 }};
@@ -69,6 +73,8 @@ class PlanRows {
     next.method = row_.kept_text(plan_method);
     next.analysis = row_.kept_text(plan_analysis);
     next.medium = row_.kept_text(plan_medium);
+    next.target_mg_m3 = row_.quantity(plan_target);
+    next.expected_mg_m3 = row_.quantity(plan_expected);
     next.day = row_.date(plan_day);
     next.note = row_.note(plan_note);
     if (row_.problem() != no_problem) hand_.book.faulty_plan.emplace(next.name, next.place);

@@ -20,6 +20,7 @@ struct CommandOptions {
   DecideOptions decide;
   ActionsOptions actions;
   CustodyOptions custody;
+  AheadOptions ahead;
   SheetOptions sheet;
   LabelsOptions labels;
   FormOptions form;

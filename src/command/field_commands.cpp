@@ -13,6 +13,40 @@ void add_air(CLI::App* command, AirOptions& air) {
   command->add_option("--humidity", air.humidity, "expected there, as in '40 %'");
 }
 
+void add_ahead(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  AheadOptions& ahead = options.ahead;
+  CLI::App* command =
+      app.add_subcommand("ahead", "how much air and time a sample needs, before it is taken, and what blanks");
+  add_book(command, ahead.book);
+  add_as_of(command, ahead.book);
+  CLI::Option* batch =
+      command->add_option("--batch", ahead.batch, "all samples of this batch of plan.csv, a line each");
+  command->add_option("--sample", ahead.sample, "this sample of plan.csv, with its working")->excludes(batch);
+  command->add_option("--method", ahead.method, "the method, as a pack or book.toml names it; else as planned");
+  command->add_option("--analysis", ahead.analysis, "what is analysed; else as planned");
+  command->add_option("--sampler", ahead.sampler, "what it is taken with; else as planned");
+  command->add_option("--flow", ahead.flow, "at which it is meant to run, as in '2.0 L/min'; else the sampler's");
+  command->add_option("--target", ahead.target, "the concentration that has to be found, as in '0.05 mg/m3'");
+  command->add_option("--expected", ahead.expected, "of all dust that the medium collects, as in '1 mg/m3'");
+  command->add_option("--minutes", ahead.minutes, "how long it is to run, as in '8 h'; else the least that is enough");
+  command->add_option("--pump", ahead.pump, "that it is taken with; its drift and the volume's U are foretold");
+  command->add_option("--calibrator", ahead.calibrator, "that the pump is read with; else the one read with last");
+  command->add_option("--samples", ahead.samples, "how many there are to be, for the blanks; else as planned")
+      ->check(CLI::Range(1, 10000));
+  add_air(command, ahead.air);
+  command->add_option("--format", ahead.format, "table or json; else as --out is called")
+      ->check(CLI::IsMember({"table", "json"}));
+  command->add_option("--out", ahead.out, "file to write to; else standard output");
+  command->footer(
+      "Exit status: 1 where no volume fits, or the minutes that were said do not.\n\n"
+      "Example:\n  driftwarden ahead docs/demo --sampler respirable-parallel-impactor --minutes '8 h' --pump PUMP-09");
+  command->callback([&] {
+    if (ahead.batch.empty() && ahead.sample.empty() && ahead.method.empty() && ahead.sampler.empty())
+      throw CLI::RequiredError("--batch, --sample, --method or --sampler");
+    run = [&] { return run_ahead(options.ahead, surroundings); };
+  });
+}
+
 void add_sheet(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   SheetOptions& sheet = options.sheet;
   CLI::App* command =
@@ -106,6 +140,7 @@ void add_kit(CLI::App& app, CommandOptions& options, Surroundings& surroundings,
 }  // namespace
 
 void add_field_commands(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  add_ahead(app, options, surroundings, run);
   add_sheet(app, options, surroundings, run);
   add_labels(app, options, surroundings, run);
   add_form(app, options, surroundings, run);

@@ -94,6 +94,25 @@ struct AirOptions {
   std::string humidity;
 };
 
+struct AheadOptions {
+  BookOptions book;
+  std::string batch;   // of the plan, or
+  std::string sample;  // one of it, or neither: what the others describe
+  std::string method;
+  std::string analysis;
+  std::string sampler;
+  std::string flow;
+  std::string target;
+  std::string expected;
+  std::string minutes;
+  std::string pump;
+  std::string calibrator;
+  int samples = 0;  // of the batch, for its blanks; 0: as planned
+  AirOptions air;
+  std::string format;  // empty: as the file is called, else a table
+  std::string out;     // empty: standard output
+};
+
 struct SheetOptions {
   BookOptions book;
   std::string batch;  // one of the two
@@ -225,6 +244,7 @@ int run_decide(const DecideOptions& options, Surroundings& surroundings);
 int run_actions(const ActionsOptions& options, Surroundings& surroundings);
 int run_letter(const LetterOptions& options, Surroundings& surroundings);
 int run_custody(const CustodyOptions& options, Surroundings& surroundings);
+int run_ahead(const AheadOptions& options, Surroundings& surroundings);
 int run_sheet(const SheetOptions& options, Surroundings& surroundings);
 int run_labels(const LabelsOptions& options, Surroundings& surroundings);
 int run_form(const FormOptions& options, Surroundings& surroundings);

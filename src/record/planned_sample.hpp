@@ -22,6 +22,8 @@ struct PlannedSample {
   std::string method;
   std::string analysis;
   std::string medium;
+  double target_mg_m3 = missing;    // that has to be found
+  double expected_mg_m3 = missing;  // of all dust that the medium collects
   Day day = no_day;
   std::string note;
   Row recorded = no_row;  // of this name in samples.csv

@@ -183,7 +183,8 @@ class FormData {
   void limits(const TableSpec& spec) {
     json_.begin_object();
     for (const FieldSpec& field : spec.fields) {
-      if (field.type != CellType::quantity || !std::isfinite(field.least) || !std::isfinite(field.most)) continue;
+      if (field.type != CellType::quantity && field.type != CellType::number) continue;
+      if (!std::isfinite(field.least) || !std::isfinite(field.most)) continue;
       const auto in_unit = [unit = customary_unit(field.dimension)](double figure) {
         return std::round(unit.from_inside(figure) * 100) / 100;
       };
@@ -221,7 +222,8 @@ class FormData {
     json_.member("field_boxes",
                  is_blank ? 0 : std::max(fewest_field_boxes, static_cast<std::size_t>(rules.field_count)));
     json_.member("field_asked", static_cast<std::size_t>(is_blank ? 0 : rules.field_count));
-    json_.member("vacuum", rules.asks_for_vacuum && !is_blank);
+    json_.member("vacuum", rules.asks_for_vacuum && !is_blank).member("leak", rules.asks_for_leak && !is_blank);
+    json_.member("interruptions", rules.asks_for_interruptions && !is_blank);
     json_.member("calibrator", usual == no_row ? std::string() : book_.instruments[usual].name);
     json_.key("guide").begin_object();
     for (const Row calibrator : asked_.calibrators) {

@@ -7,6 +7,7 @@
 #include "book/planned_name.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
+#include "report/ahead_texts.hpp"
 #include "report/printed_figures.hpp"
 #include "verdict/against_use.hpp"
 #include "verdict/readings_ahead.hpp"
@@ -184,7 +185,7 @@ class SheetMaker {
 
   static SheetSample on_sheet(const SampleAhead& sample) {
     const std::string nominal = is_missing(sample.nominal_l_min) ? "" : shortest(sample.nominal_l_min) + " L/min";
-    return {sample.name, sample.sampler, sample.medium, nominal, sample.method, sample.analysis};
+    return {sample.name, sample.sampler, sample.medium, nominal, sample.method, sample.analysis, {}};
   }
 
   PumpDay& side_of(const SampleAhead& sample) {
@@ -207,10 +208,16 @@ class SheetMaker {
     for (const Row calibrator : calibrators_for(sample)) {
       const RulesAhead rules = rules_ahead(screening_, sample, calibrator);
       note_rules(side, rules, habit_.of(calibrator));
+      if (side.samples.back().window.empty()) side.samples.back().window = window_of(sample, rules);
       if (calibrator == no_row) continue;
       is_missing(sample.nominal_l_min) ? add_notes(side, sample, calibrator)
                                        : add_guide(side, sample, calibrator, rules);
     }
+  }
+
+  std::string window_of(const SampleAhead& sample, const RulesAhead& rules) const {
+    const VolumeAsked asked{sample, sample.target_mg_m3, sample.expected_mg_m3};
+    return window_text(asked, volume_ahead(screening_, asked, rules));
   }
 
   // Of a calibrator that has no table to stand beside.
@@ -248,6 +255,8 @@ class SheetMaker {
     side.field_boxes = std::max({side.field_boxes, fewest_field_boxes, static_cast<std::size_t>(rules.field_count)});
     side.asks_for_field_readings |= rules.field_count > 0;
     side.asks_for_vacuum |= rules.asks_for_vacuum;
+    side.asks_for_leak |= rules.asks_for_leak;
+    side.asks_for_interruptions |= rules.asks_for_interruptions;
     side.warm_up_min = std::fmax(side.warm_up_min, rules.warm_up_min);
     side.pre_age_max_min = std::fmin(side.pre_age_max_min, rules.pre_age_max_min);
     side.post_age_max_min = std::fmin(side.post_age_max_min, rules.post_age_max_min);

@@ -18,6 +18,7 @@ struct SheetSample {
   std::string nominal;  // "2.0 L/min"; "" where nobody says
   std::string method;
   std::string analysis;
+  std::string window = {};  // how long it has to run, where a target is planned
 };
 
 // What a calibrator should show at one temperature: at each pressure the nominal flow and the band around it.
@@ -62,6 +63,8 @@ struct PumpDay {
   std::size_t field_boxes = 0;
   bool asks_for_field_readings = false;
   bool asks_for_vacuum = false;
+  bool asks_for_leak = false;
+  bool asks_for_interruptions = false;
 };
 
 // The field sheets of a batch.

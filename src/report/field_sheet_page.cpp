@@ -79,7 +79,9 @@ class FieldSheetPage {
       html_.open("li").markup(qr_code_svg(each.name)).open("div").open("strong").from_book(each.name).close();
       html_.open("p");
       particulars(each);
-      html_.close().close();
+      html_.close();
+      if (!each.window.empty()) html_.element("p", {{"class", "window"}}, each.window);
+      html_.close();
       box("cassette, filter or tube", each.medium);
       tick("label on it is ");
       html_.from_book(each.name).close().line_end();
@@ -196,6 +198,8 @@ class FieldSheetPage {
       for (const std::string_view label : {"start", "stop", "paused, min", "temperature, °C", "pressure, kPa"})
         box(label);
       if (of.asks_for_vacuum) box("vacuum, with its unit");
+      if (of.asks_for_leak) box("leak test, with its unit");
+      if (of.asks_for_interruptions) box("interruptions");
       html_.open("span", {{"class", "ticks"}});
       tick("inlet free at the start");
       tick("inlet free at the stop");

@@ -170,6 +170,10 @@
   const number = { inputmode: "decimal", type: "text" };
   const kinds = { time: { type: "datetime-local" }, text: { type: "text" }, tick: { type: "checkbox" } };
   // A figure of a column of the book.
+  // Columns of the samples that are typed only where a rule asks for them, and the words on their fields.
+  const onlyIfAsked = [["vacuum", "vacuum behind the sampler, kPa; 1 inHg is 3.386 kPa"],
+    ["leak", "leak found by the test, L/min; 80 mL/min is 0.08 L/min"],
+    ["interruptions", "interruptions: how often it stopped and went on"]];
   const figureOf = (table, column) => ({ ...number, limits: data.limits[table][column] });
   // What there is to say of fields that lean on others is said anew whenever one was changed.
   const watchers = [];
@@ -326,7 +330,7 @@
     const day = (value) => sample.day && value && value.slice(0, 10) !== sample.day ? "It is planned for " + sample.day + "." : "";
     sampling.append(timeField(own, "started", "start", day), timeField(own, "stopped", "stop", () => howLong(sample)));
     for (const [name, label] of [["paused", "paused, min"], ["temperature", "temperature, °C"], ["pressure", "pressure, kPa"],
-      ...(sample.vacuum ? [["vacuum", "vacuum behind the sampler, kPa; 1 inHg is 3.386 kPa"]] : [])])
+      ...onlyIfAsked.filter(([name]) => sample[name])])
       sampling.append(keptField(own, name, label, figureOf("samples", name)));
     for (const [name, label, kind] of [["by", "taken by", "text"],
       ["fault", "the pump had stopped, an inlet was not free, or another fault", "tick"], ["note", "remarks", "text"]])
@@ -397,7 +401,7 @@
     }
     const missing = startAndStop.filter(([name]) => !own.fields[name]).map(([, words]) => words);
     if (order(sample) !== "") missing.push("a stop later than the start");
-    missing.push(...faulty(own, "", startAndStop, [["warm_up", "warm-up"], ["paused", "paused"], ["temperature", "temperature"], ["pressure", "pressure"], ["vacuum", "vacuum"]]));
+    missing.push(...faulty(own, "", startAndStop, [["warm_up", "warm-up"], ["paused", "paused"], ["temperature", "temperature"], ["pressure", "pressure"], ...onlyIfAsked.map(([name]) => [name, name])]));
     for (const stage of stagesOf(sample)) {
       const set = setOf(sample, stage);
       const words = wordsOf(stage);
@@ -425,7 +429,7 @@
   const table = (headings, columns, rows) =>
     [columns.map((name) => headings[name]), ...rows.map((row) => columns.map((name) => row[name]))].map((line) => line.map(cell).join(",") + "\n").join("");
   const sampleColumns = ["sample", "batch", "kind", "pump", "sampler", "nominal", "method", "analysis", "medium", "started", "stopped",
-    "paused", "warm-up", ...(data.samples_of.some((sample) => sample.vacuum) ? ["vacuum"] : []), "temperature", "pressure", "fault", "by", "note", "form"];
+    "paused", "warm-up", ...onlyIfAsked.map(([name]) => name).filter((name) => data.samples_of.some((sample) => sample[name])), "temperature", "pressure", "fault", "by", "note", "form"];
   const readingColumns = ["taken", "stage", "sample", "calibrator", "reading", "temperature", "pressure", "humidity", "replicate", "set", "by", "void", "note", "form"];
   const finished = () => data.samples_of.filter((sample) => lacks(sample).length === 0);
   const sampleRows = () => finished().map((sample) => {
@@ -435,7 +439,7 @@
     return { sample: sample.sample, batch: data.batch, kind: sample.kind, pump: sample.pump, sampler: sample.sampler,
       nominal: sample.nominal === null ? "" : figured(sample.nominal), method: sample.method, analysis: sample.analysis, medium: own.medium,
       started: timeInTheBook(of(sample), "started"), stopped: timeInTheBook(of(sample), "stopped"), paused: figured(own.paused),
-      "warm-up": figured(own.warm_up), vacuum: figured(own.vacuum), temperature: figured(own.temperature), pressure: figured(own.pressure),
+      "warm-up": figured(own.warm_up), ...Object.fromEntries(onlyIfAsked.map(([name]) => [name, figured(own[name])])), temperature: figured(own.temperature), pressure: figured(own.pressure),
       fault: isBlank ? "" : own.fault === "yes" ? "yes" : "no", by: own.by, note: own.note, form: formName };
   });
   const readingRows = () => finished().filter((sample) => sample.kind !== "blank").flatMap((sample) => stagesOf(sample).flatMap((stage) => {

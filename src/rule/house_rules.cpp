@@ -32,7 +32,7 @@ HouseRules read_house_rules(const toml::table& table, TomlFile& file) {
   for (const toml::table* change : reader.tables("override")) house.overrides.push_back(read_override(*change, file));
   house.practice = read_practice(reader, file, "reason", "");
   house.samplers = read_samplers(reader, file, "");
-  house.words = read_described_words(reader, file);
+  house.words = read_described_words(reader, file, "");
   return house;
 }
 

@@ -37,7 +37,7 @@ Pack read_pack(const toml::table& table, TomlFile& file) {
   TableReader reader(table, file, "a rule pack");
   read_heading(reader, file, pack);
   pack.samplers = read_samplers(reader, file, pack.name);
-  pack.words = read_described_words(reader, file);
+  pack.words = read_described_words(reader, file, pack.name);
   pack.practice = read_practice(reader, file, "source", pack.name);
   for (const toml::table* rule : reader.tables("rule")) pack.rules.push_back(read_rule(*rule, file, pack));
   refuse_second_rules(pack.rules, file);

@@ -102,11 +102,14 @@ Result<RuleSet> combine(std::vector<Pack> packs, std::span<const Override> overr
   append(faults, practice.faults());
   auto samplers = combine_samplers(all_of_packs(packs, &Pack::samplers), samplers_of_book);
   append(faults, samplers.faults());
+  auto facts = combine_facts(all_of_packs(packs, &Pack::words), words_of_book);
+  append(faults, facts.faults());
   if (!faults.empty()) return faults;
 
   RuleSet set;
   set.packs = std::move(packs);
   set.samplers = *std::move(samplers);
+  set.facts = *std::move(facts);
   set.practice = *std::move(practice);
   set.described_words = words_described(set, words_of_book);
   set.known_words = words_known(set, rules);

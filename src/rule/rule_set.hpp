@@ -8,6 +8,7 @@
 
 #include "diagnostic/result.hpp"
 #include "rule/house_rules.hpp"
+#include "rule/mass_facts.hpp"
 #include "rule/override.hpp"
 #include "rule/pack.hpp"
 #include "rule/practice.hpp"
@@ -23,6 +24,7 @@ struct RuleSet {
   std::vector<Rule> rules;     // those in force, in the order of the packs, overrides applied
   std::vector<Rule> disabled;  // the others, likewise
   std::map<std::string, Sampler> samplers;
+  StatedFacts facts;                               // of methods and analyses
   KnownWords described_words;                      // by a pack or book.toml
   KnownWords known_words;                          // these, and those that a rule asks for
   std::map<std::string, PracticeChoice> practice;  // for practice_keys(), as choose_practice says

@@ -7,6 +7,8 @@ namespace driftwarden {
 namespace {
 
 constexpr std::string_view selector_words[] = {"sampler", "method", "analysis"};
+constexpr std::string_view mass_fact_words[] = {"detection", "quantification", "loading", "blanks"};
+static_assert(std::size(mass_fact_words) == mass_fact_kinds.size());
 
 bool is_about_samples(const Rule& rule) {
   return rule.of == Subject::sample || rule.of == Subject::set || rule.of == Subject::reading ||
@@ -39,6 +41,11 @@ Rule own_rule(Selector selector) {
 template <>
 std::span<const std::string_view> words<Selector>() {
   return selector_words;
+}
+
+template <>
+std::span<const std::string_view> words<MassFactKind>() {
+  return mass_fact_words;
 }
 
 std::string_view to_text(Selector selector) { return word_of(selector); }

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -21,6 +22,34 @@ template <>
 std::span<const std::string_view> words<Selector>();
 std::string_view to_text(Selector selector);
 
+// What a method or an analysis states of a sample's mass and of the blanks of a set.
+enum class MassFactKind : std::uint8_t {
+  detection,       // the least mass of a sample that is told from nothing
+  quantification,  // the least mass that is stated as a figure
+  loading,         // the most of all dust that a medium may hold
+  blanks           // so many blanks are enough for any set
+};
+inline constexpr std::array<MassFactKind, 4> mass_fact_kinds{MassFactKind::detection, MassFactKind::quantification,
+                                                             MassFactKind::loading, MassFactKind::blanks};
+template <>
+std::span<const std::string_view> words<MassFactKind>();
+
+struct MassFact {
+  double value = 0;     // mg; of blanks a number
+  std::string written;  // "0.1 mg"
+  std::string source;
+  Standing standing = Standing::read;
+  std::string pack;  // "" where the book states it
+  Place place;
+};
+
+struct MassFacts {
+  std::array<std::optional<MassFact>, mass_fact_kinds.size()> facts;
+
+  std::optional<MassFact>& of(MassFactKind kind) { return facts[static_cast<std::size_t>(kind)]; }
+  const std::optional<MassFact>& of(MassFactKind kind) const { return facts[static_cast<std::size_t>(kind)]; }
+};
+
 // A word that a pack or book.toml describes: [method.…], [analysis.…]. Samplers have a description of their own.
 struct DescribedWord {
   Selector of = Selector::method;
@@ -28,6 +57,7 @@ struct DescribedWord {
   std::string title;
   std::string source;
   Place place;
+  MassFacts facts = {};
 };
 
 // The words of each selector that are described or that a rule asks for, in the order of `selectors`.

@@ -8,7 +8,8 @@
 
 namespace driftwarden {
 
-// The [method.NAME] and [analysis.NAME] tables of a pack or a book.
-std::vector<DescribedWord> read_described_words(TableReader& reader, TomlFile& file);
+// The [method.NAME] and [analysis.NAME] tables of a pack, or of a book, whose `pack` is "". Faults: toml/…, amount/…,
+// method/no-mass, method/no-count, method/from-memory, method/crossed.
+std::vector<DescribedWord> read_described_words(TableReader& reader, TomlFile& file, const std::string& pack);
 
 }  // namespace driftwarden

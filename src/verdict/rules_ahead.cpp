@@ -135,6 +135,11 @@ void ask_sample(const Rule& rule, RulesAhead& ahead) {
   if (is_on(SampleMeasure::post_count)) ask_for_count(rule, ahead.post_count);
   if (is_on(SampleMeasure::field_count)) ask_for_count(rule, ahead.field_count);
   if (is_on(SampleMeasure::vacuum)) ahead.asks_for_vacuum = true;
+  if (is_on(SampleMeasure::leak)) ahead.asks_for_leak = true;
+  if (is_on(SampleMeasure::interruptions)) ahead.asks_for_interruptions = true;
+  if (is_on(SampleMeasure::volume)) ahead.volume.push_back(&rule);
+  if (is_on(SampleMeasure::minutes)) ahead.minutes.push_back(&rule);
+  if (is_on(SampleMeasure::drift)) ahead.drift.push_back(&rule);
 }
 
 }  // namespace

@@ -44,6 +44,9 @@ struct PreFlowRule {
 // applies, it is among them.
 struct RulesAhead {
   std::vector<PreFlowRule> pre_flow;  // in the order of the rules
+  std::vector<const Rule*> volume;    // rules on the volume, on the minutes and on the drift, likewise
+  std::vector<const Rule*> minutes;
+  std::vector<const Rule*> drift;
   double warm_up_min = missing;       // the longest that is asked for
   double post_age_max_min = missing;  // the shortest time within which the flow has to be read after the stop
   double pre_age_max_min = missing;   // the same before the start
@@ -51,6 +54,8 @@ struct RulesAhead {
   int post_count = 0;
   int field_count = 0;
   bool asks_for_vacuum = false;  // behind the sampler
+  bool asks_for_leak = false;    // what a leak test showed
+  bool asks_for_interruptions = false;
 
   // The flows that keep all rules on the flow before sampling.
   FlowBand pre_band() const;

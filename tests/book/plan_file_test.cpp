@@ -10,9 +10,11 @@ Book book_with(const std::string& plan) { return WrittenBook().file("plan.csv", 
 
 TEST(PlanFile, FillsEveryFieldInTheOrderOfTheFile) {
   const Book book = book_with(
-      "sample,batch,kind,pump,calibrator,sampler,nominal [mL/min],method,analysis,medium,day,note\n"
-      "S-2,B1,sample,PUMP-1,VOL-1,cowl,1500,method 7,dust,C-1,2026-05-02,at the face\n"
-      "K-1,B1,blank,,,,,,,,,\n");
+      "sample,batch,kind,pump,calibrator,sampler,nominal [mL/min],method,analysis,medium,target [µg/m3],expected "
+      "[mg/m3],"
+      "day,note\n"
+      "S-2,B1,sample,PUMP-1,VOL-1,cowl,1500,method 7,dust,C-1,50,2,2026-05-02,at the face\n"
+      "K-1,B1,blank,,,,,,,,,,,\n");
   EXPECT_EQ(told(book.problems), "");
   ASSERT_EQ(book.plan.size(), 2U);
   const PlannedSample& it = book.plan[0];
@@ -26,11 +28,19 @@ TEST(PlanFile, FillsEveryFieldInTheOrderOfTheFile) {
   EXPECT_EQ(it.method, "method 7");
   EXPECT_EQ(it.analysis, "dust");
   EXPECT_EQ(it.medium, "C-1");
+  EXPECT_EQ(it.target_mg_m3, 0.05);
+  EXPECT_EQ(it.expected_mg_m3, 2);
   EXPECT_EQ(date_text(it.day), "2026-05-02");
   EXPECT_EQ(it.note, "at the face");
   EXPECT_EQ(book.plan[1].kind, SampleKind::blank);
   EXPECT_EQ(book.plan[1].pump, no_row);
   EXPECT_EQ(book.plan[1].day, no_day);
+  EXPECT_TRUE(is_missing(book.plan[1].target_mg_m3));
+}
+
+TEST(PlanFile, RefusesAConcentrationThatIsNone) {
+  EXPECT_NE(told(book_with("sample,batch,target [mg/m3]\nS-2,B1,0\n").problems).find("plan.csv:2:8: error: "),
+            std::string::npos);
 }
 
 TEST(PlanFile, MayBeMissingAndIsNoSamples) {

@@ -22,7 +22,7 @@ TEST(FieldCommands, AreThoseOfWhatGoesOutAndComesBack) {
   Tree tree;
   std::string names;
   for (const CLI::App* command : tree.app.get_subcommands({})) names += command->get_name() + " ";
-  EXPECT_EQ(names, "sheet labels form receive kit ");
+  EXPECT_EQ(names, "ahead sheet labels form receive kit ");
 }
 
 TEST(FieldCommands, TakeTheirOptions) {

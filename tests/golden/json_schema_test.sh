@@ -44,6 +44,11 @@ print kit-all.json kit docs/demo "${as_of[@]}" --format json
 for kit in K-1 K-2 K-3 'mine, by day'; do
   print "kit-${kit// /-}.json" kit docs/demo --kit "$kit" "${as_of[@]}" --format json
 done
+dust=tests/reference/packs/nmam_respirable_dust
+print ahead-fits.json ahead "$dust" --as-of 2026-02-09 --method 'NMAM 0600' --sampler aluminium-cyclone --target '0.5 mg/m3' \
+  --expected '1 mg/m3' --pump pump-1 --samples 60 --format json
+print ahead-none.json ahead "$dust" --as-of 2026-02-09 --method 'NMAM 0600' --target '0.05 mg/m3' --format json
+print ahead-demo.json ahead docs/demo "${as_of[@]}" --batch TF46A --format json
 print lookback-demo.json lookback docs/demo ROT-2 --format json
 print lookback-nothing.json lookback docs/demo VOL-1 --format json
 print compare-guard.json compare docs/demo "${as_of[@]}" --guard 1 --format json
@@ -56,7 +61,7 @@ for book in docs/demo tests/reference/mass; do
   mv "$scratch/charts/history.json" "$scratch/history-${book//\//-}.json"
 done
 
-for of in screen review custody kit lookback compare risk history; do
+for of in screen review custody kit ahead lookback compare risk history; do
   /usr/bin/python3 tests/golden/json_schema.py "docs/$of.schema.json" "$scratch/$of"-*.json || failures=$((failures + 1))
 done
 exit $((failures > 0))

@@ -158,6 +158,7 @@ struct RulesText {
   std::vector<RuleText> rules;
   std::vector<Sampler> samplers = {};
   std::vector<PracticeChoice> practice = {};  // of the book
+  std::vector<DescribedWord> words = {};
 
   RuleSet rule_set() const {
     Pack pack;
@@ -166,6 +167,7 @@ struct RulesText {
     pack.file = "own.toml";
     for (const RuleText& text : rules) pack.rules.push_back(text.rule());
     pack.samplers = samplers;
+    pack.words = words;
     Result<RuleSet> set = combine({pack}, {}, practice, {});
     if (!set) throw std::runtime_error(to_text(set.faults().front()));
     return *std::move(set);

@@ -24,6 +24,11 @@ def decision_risk():
         yield math.hypot(0.005 * numpy.mean(readings), 1.002 * s_of_mean(readings), 1.002 * 0.001 / math.sqrt(12))
 
 
+def drift_ahead():
+    yield t_quantile(0.975, 10)
+    yield 2 * stats.t.sf(2.5, 10)
+
+
 def control_chart():
     yield from statistics.individuals(statistics.FLOW_RATES)
     yield from (statistics.moving(statistics.FLOW_RATES), statistics.factors(3)["A3"], statistics.factors(3)["B4"])
@@ -135,7 +140,8 @@ def concentration():
     yield from (0.002 * math.sqrt(1 + 1 / 3), 2 / 4 * 0.03 / math.sqrt(3))
 
 
-ROOMS = {"verdict/decision_risk": decision_risk, "history/control_chart": control_chart,
+ROOMS = {"verdict/decision_risk": decision_risk, "verdict/drift_ahead": drift_ahead,
+         "history/control_chart": control_chart,
          "history/forecast": forecast, "history/interval_advice": interval_advice, "history/use_log": use_log,
          "assessment/budget": budget, "assessment/budget_monte_carlo": budget_monte_carlo,
          "assessment/laboratory_figures": laboratory_figures, "assessment/concentration": concentration}

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+#include "verdict/volume_ahead.hpp"
+
+#include <gtest/gtest.h>
+
+#include "verdict/ahead_book.hpp"
+
+namespace driftwarden::volume_ahead_test {
+namespace {
+
+// derived: V = 1000 m / c and t = V / Q, by hand.
+
+TEST(VolumeAhead, IsTheLeastThatShowsTheTargetAndTheMostThatDoesNotOverload) {
+  JudgedBook book({}, ahead_rules());
+  const VolumeAhead ahead = volume_of(book, asked_for(0.5, 4));
+  ASSERT_NE(ahead.least_end(), nullptr);
+  EXPECT_EQ(ahead.least_end()->from, VolumeEnd::From::mass);
+  EXPECT_EQ(ahead.least_end()->volume_l, 200) << "1000 * 0.1 / 0.5";
+  EXPECT_EQ(ahead.least_end()->minutes, 100);
+  EXPECT_EQ(ahead.fact_of(*ahead.least_end())->value, 0.1);
+  EXPECT_EQ(ahead.most_end()->volume_l, 500) << "1000 * 2 / 4, and not the 400 L that stand for it";
+  EXPECT_FALSE(ahead.is_impossible());
+  EXPECT_EQ(ahead.ends.size(), 6U);
+}
+
+TEST(VolumeAhead, IsHeldToTheTimesThatRulesAllow) {
+  JudgedBook book({}, ahead_rules());
+  const VolumeAhead ahead = volume_of(book, asked_for(5, 1));
+  EXPECT_EQ(ahead.least_end()->from, VolumeEnd::From::time_rule);
+  EXPECT_EQ(ahead.least_end()->volume_l, 90) << "45 min at 2 L/min, more than the 20 L of both others";
+  EXPECT_EQ(ahead.most_end()->from, VolumeEnd::From::time_rule);
+  EXPECT_EQ(ahead.most_end()->volume_l, 960) << "8 h; 2 mg are reached at 2000 L";
+}
+
+// What NMAM 0600 says: the ceiling follows from the mass, so mass first and volume second.
+TEST(VolumeAhead, TakesACeilingAsItIsStatedOnlyWhereNobodySaysWhatIsExpected) {
+  JudgedBook book({}, ahead_rules());
+  const VolumeAhead as_stated = volume_of(book, asked_for(0.2, missing));
+  EXPECT_EQ(as_stated.most_end()->rule->full_name(), "own/volume");
+  EXPECT_EQ(as_stated.most_end()->volume_l, 400);
+  EXPECT_TRUE(as_stated.is_impossible()) << "500 L are needed";
+  const VolumeAhead by_mass = volume_of(book, asked_for(0.2, 1));
+  EXPECT_EQ(by_mass.most_end()->volume_l, 960);
+  EXPECT_FALSE(by_mass.is_impossible());
+  RulesText strict = ahead_rules();
+  strict.rules[1].otherwise = Otherwise::qualify;
+  JudgedBook qualifies({}, strict);
+  EXPECT_EQ(volume_of(qualifies, asked_for(0.2, 1)).most_end()->volume_l, 400) << "a rule that qualifies counts anyhow";
+}
+
+TEST(VolumeAhead, IsPossibleWhereBothEndsAreOne) {
+  JudgedBook book({}, ahead_rules());
+  EXPECT_FALSE(volume_of(book, asked_for(0.2, 4)).is_impossible()) << "500 L and 500 L";
+  EXPECT_TRUE(volume_of(book, asked_for(0.2, 4.01)).is_impossible());
+}
+
+TEST(VolumeAhead, KnowsNothingOfAMethodThatNobodyDescribes) {
+  JudgedBook book({}, ahead_rules());
+  VolumeAsked asked = asked_for(0.05, 1);
+  asked.sample.method = "N";
+  const VolumeAhead ahead = volume_of(book, asked);
+  EXPECT_EQ(ahead.least_end()->volume_l, 90);
+  EXPECT_EQ(ahead.most_end()->volume_l, 400) << "without a loading the ceiling is all there is";
+  EXPECT_FALSE(ahead.facts.of(MassFactKind::quantification));
+}
+
+TEST(VolumeAhead, HoldsNoVolumeAgainstATimeWithoutAFlow) {
+  JudgedBook book({}, ahead_rules());
+  const VolumeAhead ahead = volume_of(book, asked_for(0.05, 10, missing));
+  EXPECT_EQ(ahead.least_end()->volume_l, 2000);
+  EXPECT_TRUE(is_missing(ahead.least_end()->minutes));
+  EXPECT_TRUE(ahead.is_impossible()) << "200 L overload it";
+  EXPECT_FALSE(volume_of(book, asked_for(0.05, 0.5, missing)).is_impossible()) << "4000 L; 8 h may be anything";
+}
+
+TEST(WindowHelp, SaysWhatWouldFit) {
+  JudgedBook book({}, ahead_rules());
+  const VolumeAsked asked = asked_for(0.05, 1);
+  const VolumeAhead ahead = volume_of(book, asked);
+  ASSERT_TRUE(ahead.is_impossible()) << "2000 L take 1000 min";
+  const WindowHelp help = window_help(asked, ahead);
+  EXPECT_NEAR(help.target_mg_m3, 100.0 / 960, 1e-12);
+  EXPECT_NEAR(help.quantification_mg, 0.05 * 0.96, 1e-12);
+  EXPECT_NEAR(help.flow_l_min, 2000.0 / 480, 1e-12);
+  EXPECT_NEAR(help.expected_mg_m3, 1, 1e-12) << "2 mg in 2000 L";
+}
+
+}  // namespace
+}  // namespace driftwarden::volume_ahead_test
