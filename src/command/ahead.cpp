@@ -143,7 +143,8 @@ Outlook outlook_of(const OpenedBook& opened, const AheadOptions& options, const 
   Outlook outlook;
   outlook.batch = options.batch;
   for (SampleAhead& sample : samples) {
-    if (sample.kind == SampleKind::blank) continue;
+    const bool is_taken = sample.is_recorded && !options.batch.empty();
+    if (sample.kind == SampleKind::blank || is_taken) continue;
     put_said(opened, options, said, sample);
     const Day day = sample.day == no_day ? opened.as_of : sample.day;
     const Moment started = start_ahead(opened.book.settings, day);

@@ -114,6 +114,18 @@ std::string sampler_in_words(const Sampler& sampler) {
   return out;
 }
 
+// A method or an analysis, with what is stated of its masses and blanks.
+std::string word_in_words(const DescribedWord& word) {
+  std::string out = std::string(to_text(word.of)) + " " + word.word + "\n" + labelled("title", word.title, 17);
+  if (!word.source.empty()) out += labelled("source", word.source, 17);
+  for (const MassFactKind kind : mass_fact_kinds) {
+    if (const auto& fact = word.facts.of(kind))
+      out += labelled(word_of(kind),
+                      fact->written + ": " + fact->source + " (" + std::string(to_text(fact->standing)) + ")", 17);
+  }
+  return out;
+}
+
 std::string rule_in_words(const Rule& rule) {
   std::string out = rule.full_name() + (rule.enabled ? "" : " (switched off)") + "\n";
   const auto add = [&out](std::string_view name, const std::string& text) {
@@ -186,6 +198,7 @@ int run_rules_show(const RulesOptions& options, Surroundings& surroundings) {
       surroundings.out << pack.title << "\nedition " << pack.edition << ", sha256 " << pack.sha256 << "\n";
       if (!pack.note.empty()) surroundings.out << wrapped(pack.note, 0, page_width);
       for (const Sampler& sampler : pack.samplers) surroundings.out << "\n" << sampler_in_words(sampler);
+      for (const DescribedWord& word : pack.words) surroundings.out << "\n" << word_in_words(word);
       for (const Rule& rule : pack.rules) surroundings.out << "\n" << rule_in_words(rule);
       return all_is_well;
     }

@@ -91,12 +91,7 @@ std::string asked_words(const VolumeAsked& asked) {
   return text;
 }
 
-// Whole minutes that lie inside, so that nobody runs short of the least or over the most.
-std::string planned_minutes(const VolumeEnd& end) {
-  const double near = std::round(end.minutes);
-  const bool is_whole = std::abs(end.minutes - near) < 1e-6;
-  return shortest(is_whole ? near : end.is_least ? std::ceil(end.minutes) : std::floor(end.minutes)) + " min";
-}
+std::string planned_minutes(const VolumeEnd& end) { return shortest(end.whole_minutes()) + " min"; }
 
 std::string short_end(const VolumeEnd& end) {
   const std::string volume = is_missing(end.volume_l) ? "" : litres(end.volume_l);
@@ -228,6 +223,12 @@ std::string drift_words(const DriftAhead& drift) {
          chance;
 }
 
+// So many minutes draw a volume that is more by a share.
+std::string minutes_with(double share, VolumeEnd end) {
+  end.minutes *= 1 + share;
+  return planned_minutes(end);
+}
+
 std::string volume_words(const SampleOutlook& outlook) {
   const Budget& budget = outlook.rehearsed->budget;
   const FigureUncertainty& of = budget.about(BudgetFigure::volume);
@@ -237,10 +238,7 @@ std::string volume_words(const SampleOutlook& outlook) {
                      minutes_text(outlook.minutes) + ", with U = " + with_significant_digits(of.expanded, 2) + " L, " +
                      percent(of.expanded / volume, 2) + " (95 %)";
   if (const VolumeEnd* least = outlook.volume.least_end(); least != nullptr && !is_missing(least->volume_l))
-    text += "; " +
-            planned_minutes(
-                {VolumeEnd::From::mass, true, true, missing, least->minutes * (1 + of.expanded / volume), missing}) +
-            " draw the least volume with U to spare";
+    text += "; " + minutes_with(of.expanded / volume, *least) + " draw the least volume with U to spare";
   return text;
 }
 
@@ -269,6 +267,7 @@ std::string one_sample(const Book& book, const Outlook& outlook) {
 
 std::string whole_batch(const Outlook& outlook) {
   std::string out = "batch " + outlook.batch + "\n";
+  if (outlook.samples.empty()) out += "  every sample of it is recorded already\n";
   for (const SampleOutlook& sample : outlook.samples) {
     const std::string asked = asked_words(sample.asked);
     out += subject_words(sample) + (asked.empty() ? "" : ": " + asked) + "\n";

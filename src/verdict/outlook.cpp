@@ -2,7 +2,6 @@
 #include "verdict/outlook.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "quantity/limit.hpp"
 #include "verdict/against_use.hpp"
@@ -10,16 +9,9 @@
 namespace driftwarden {
 namespace {
 
-// So that rounding to whole minutes never falls short; a figure that is on a minute stays there.
-double whole_minutes_from(double minutes) {
-  if (is_missing(minutes)) return missing;
-  const double near = std::round(minutes);
-  return side_of_limit(minutes, near) == Side::on ? near : std::ceil(minutes);
-}
-
 double least_minutes(const VolumeAhead& volume) {
   const VolumeEnd* least = volume.least_end();
-  return least == nullptr ? missing : whole_minutes_from(least->minutes);
+  return least == nullptr ? missing : least->whole_minutes();
 }
 
 void add_against(const Screening& screening, Row instrument, Day on, Day as_of, std::vector<std::string>& against) {

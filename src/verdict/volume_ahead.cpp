@@ -69,6 +69,13 @@ void choose(VolumeAhead& ahead) {
 
 }  // namespace
 
+double VolumeEnd::whole_minutes() const {
+  if (is_missing(minutes)) return missing;
+  const double near = std::round(minutes);
+  if (side_of_limit(minutes, near) == Side::on) return near;
+  return is_least ? std::ceil(minutes) : std::floor(minutes);
+}
+
 bool VolumeAhead::is_impossible() const {
   const VolumeEnd* from = least_end();
   const VolumeEnd* to = most_end();

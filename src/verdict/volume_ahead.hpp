@@ -26,6 +26,9 @@ struct VolumeEnd {
   double concentration_mg_m3 = missing;              // of a mass: at which it is held
   MassFactKind mass = MassFactKind::quantification;  // of a mass
   const Rule* rule = nullptr;                        // of the others
+
+  // Whole minutes inside the window, so that nobody falls short of the least or goes over the most.
+  double whole_minutes() const;
 };
 
 // How much air and how many minutes a sample may take.

@@ -45,7 +45,7 @@ BETWEEN, BETWEEN_READ = 2, ["2.207", "2.205"]  # the record that was read in bet
 SAMPLER, METHOD, ANALYSIS = "respirable-parallel-impactor", "site method 7", "respirable dust and quartz"
 
 
-ASKS_FOR_VACUUM = """
+ASKS_FOR_MORE = """
 [[rule]]
 id = "vacuum"
 of = "sample"
@@ -62,6 +62,40 @@ gives = "valid"
 [[rule.example]]
 given = { vacuum = "17 inHg" }
 gives = "qualified"
+
+[[rule]]
+id = "leak"
+of = "sample"
+measure = "leak"
+less_than = "80 mL/min"
+otherwise = "qualify"
+absent = "skip"
+reason = "What leaks in was never on the filter."
+source = "made up for this test"
+standing = "house"
+[[rule.example]]
+given = { leak = "79 mL/min" }
+gives = "valid"
+[[rule.example]]
+given = { leak = "80 mL/min" }
+gives = "qualified"
+
+[[rule]]
+id = "interruptions"
+of = "sample"
+measure = "interruptions"
+at_most = 10
+otherwise = "qualify"
+absent = "skip"
+reason = "Each of them hides something."
+source = "made up for this test"
+standing = "house"
+[[rule.example]]
+given = { interruptions = 10 }
+gives = "valid"
+[[rule.example]]
+given = { interruptions = 11 }
+gives = "qualified"
 """
 
 
@@ -75,7 +109,7 @@ def book(name):
             rows.writerow([sample, "TF48A", "", pump, SAMPLER, METHOD, ANALYSIS, "", DAY, calibrator])
         rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS, "C-9", DAY, ""])
     with open(folder / "house.toml", "a", encoding="utf-8") as file:
-        file.write(ASKS_FOR_VACUUM)
+        file.write(ASKS_FOR_MORE)
     return folder
 
 
@@ -84,11 +118,11 @@ def by_hand(folder):
     with open(folder / "samples" / "hand.csv", "w", encoding="utf-8", newline="") as file:
         rows = csv.writer(file)
         rows.writerow(["sample", "batch", "kind", "pump", "sampler", "method", "analysis", "started", "stopped", "paused [min]",
-                       "warm-up [min]", "vacuum [kPa]", "temperature [°C]", "pressure [kPa]", "fault"])
+                       "warm-up [min]", "vacuum [kPa]", "leak [L/min]", "interruptions", "temperature [°C]", "pressure [kPa]", "fault"])
         for sample, pump, _, _, _, warm_up, stop, fault in RECORDS:
             rows.writerow([sample, "TF48A", "sample", pump, SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:30", f"{DAY}T{stop}", "10",
-                           warm_up, "60.5", "12", "84.6", "yes" if fault else "no"])
-        rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:15", f"{DAY}T14:40"] + 6 * [""])
+                           warm_up, "60.5", "0.05", "2", "12", "84.6", "yes" if fault else "no"])
+        rows.writerow(["TF48A-B1", "TF48A", "blank", "", SAMPLER, METHOD, ANALYSIS, f"{DAY}T06:15", f"{DAY}T14:40"] + 8 * [""])
     with open(folder / "readings" / "hand.csv", "w", encoding="utf-8", newline="") as file:
         rows = csv.writer(file)
         rows.writerow(["taken", "stage", "sample", "calibrator", "reading [L/min]", "temperature [°C]", "pressure [kPa]",
@@ -191,6 +225,8 @@ class Form:
         self.type(sampling, "stop", f"{DAY}T{stop}")
         self.type(sampling, "paused, min", "10")
         self.type(sampling, "vacuum behind the sampler, kPa; 1 inHg is 3.386 kPa", "60.5")
+        self.type(sampling, "leak found by the test, L/min; 80 mL/min is 0.08 L/min", "0.05")
+        self.type(sampling, "interruptions: how often it stopped and went on", "2")
         self.type(sampling, "temperature, °C", "12")
         self.type(sampling, "pressure, kPa", "84.6")
         if fault:

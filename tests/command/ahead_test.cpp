@@ -60,6 +60,25 @@ TEST(Ahead, AnswersOneWhereNoVolumeFits) {
   EXPECT_EQ(ahead(book, {"--sample", "N1", "--minutes", "2 h"}).status, 0);
 }
 
+TEST(Ahead, LeavesOutOfABatchWhatIsRecordedAlready) {
+  BookText text = dust_book();
+  text.samples =
+      "sample,batch,pump,sampler,method,started,stopped\nN1,B1,P1,nylon-cyclone-10mm,NMAM "
+      "0600,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,N1,V1,1.7\n";
+  const CalledBook book(text);
+  const Called called = ahead(book, {"--batch", "B1"});
+  EXPECT_FALSE(has(called.out, "N1,")) << called.out;
+  EXPECT_TRUE(has(called.out, "N2, NMAM 0600"));
+  EXPECT_TRUE(has(called.out, "Blanks: 2 for 2 samples\n")) << "it is one of those that the blanks are for";
+  text.plan = "sample,batch\nN1,B1\n";
+  const CalledBook taken(text);
+  const Called all = ahead(taken, {"--batch", "B1"});
+  EXPECT_EQ(all.status, 0) << all.err;
+  EXPECT_TRUE(has(all.out, "  every sample of it is recorded already\n")) << all.out;
+  EXPECT_TRUE(has(ahead(taken, {"--sample", "N1"}).out, "not foretold: it is recorded already"));
+}
+
 TEST(Ahead, WritesJson) {
   const CalledBook book(dust_book());
   const Called called = ahead(book, {"--sample", "N1", "--format", "json"});

@@ -103,6 +103,13 @@ TEST(Rules, WithTwoLimitsInOneClauseAreOneRule) {
   EXPECT_FALSE(has(call({"rules", "show", "common-practice"}).out, "common-practice/mdhs-14-drift-"));
 }
 
+TEST(Rules, ShowPrintsWhatAPackStatesOfAMethod) {
+  const std::string out = call({"rules", "show", "nmam-respirable-dust"}).out;
+  EXPECT_TRUE(has(out, "\nmethod NMAM 0600\n  title          Respirable particulates not otherwise regulated\n"))
+      << out;
+  EXPECT_TRUE(has(out, "  quantification 0.1 mg: NMAM 0600, Issue 3 (15 January 1998), page 1: the low end")) << out;
+}
+
 TEST(Rules, ShowPrintsTheSamplersOfAPackWithTheirSources) {
   const Called called = call({"rules", "show", "samplers"});
   EXPECT_EQ(called.status, 0);

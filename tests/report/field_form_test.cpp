@@ -78,6 +78,16 @@ TEST(FieldForm, KnowsWhatTheBookTakesAndWhatRulesAskFor) {
   const nlohmann::json asked = data_of(field_form(asking.screening(), asked_of(asking), "1"));
   EXPECT_EQ(asked["samples_of"][0]["vacuum"], true);
   EXPECT_EQ(asked["samples_of"][5]["vacuum"], false);
+  EXPECT_EQ(asked["samples_of"][0]["leak"], false);
+  RulesText tested = sheet_rules;
+  tested.rules.push_back({Subject::sample, "leak", "less_than", {"80 mL/min"}});
+  tested.rules.push_back({Subject::sample, "interruptions", "at_most", {"10"}});
+  JudgedBook testing(sheet_book(), tested);
+  const nlohmann::json both = data_of(field_form(testing.screening(), asked_of(testing), "1"));
+  EXPECT_EQ(both["samples_of"][0]["leak"], true);
+  EXPECT_EQ(both["samples_of"][0]["interruptions"], true);
+  EXPECT_EQ(both["samples_of"][5]["leak"], false);
+  EXPECT_EQ(both["limits"]["samples"]["interruptions"], (nlohmann::json{0, 100000}));
 }
 
 // From the same place as on the sheet.

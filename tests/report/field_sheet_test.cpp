@@ -100,6 +100,38 @@ TEST(FieldSheet, HasTheBoxesThatRulesAskForWhereNoCalibratorIsKnown) {
   EXPECT_TRUE(sheets.sides[0].guides.empty());
 }
 
+TEST(FieldSheet, AsksForALeakTestAndInterruptionsWhereARuleDoes) {
+  JudgedBook book(sheet_book(), sheet_rules);
+  const std::string page = field_sheets_page(sheets_of(book));
+  EXPECT_EQ(page.find("leak test, with its unit"), std::string::npos);
+  EXPECT_EQ(page.find("interruptions"), std::string::npos);
+  RulesText rules = sheet_rules;
+  rules.rules.push_back({Subject::sample, "leak", "less_than", {"80 mL/min"}});
+  rules.rules.push_back({Subject::sample, "interruptions", "at_most", {"10"}});
+  JudgedBook with_rules(sheet_book(), rules);
+  const std::string asking = field_sheets_page(sheets_of(with_rules));
+  EXPECT_NE(asking.find("leak test, with its unit"), std::string::npos);
+  EXPECT_NE(asking.find("interruptions"), std::string::npos);
+}
+
+TEST(FieldSheet, SaysHowLongASampleHasToRunWhereATargetIsPlanned) {
+  BookText text = sheet_book();
+  text.plan =
+      "sample,batch,pump,sampler,method,target [mg/m3],expected [mg/m3]\nS2,B1,P1,cowl,M,0.5,4\nS3,B1,P2,cowl,M,,\n";
+  RulesText rules = sheet_rules;
+  DescribedWord method{Selector::method, "M", "T", "S", {}, {}};
+  method.facts.of(MassFactKind::quantification) = MassFact{0.1, "0.1 mg", "A source", Standing::read, "own", {}};
+  method.facts.of(MassFactKind::loading) = MassFact{2, "2 mg", "A source", Standing::read, "own", {}};
+  rules.words = {method};
+  JudgedBook book(text, rules);
+  const FieldSheets sheets = sheets_of(book);
+  EXPECT_EQ(
+      sheets.sides[0].samples[0].window,
+      "at least 100 min (200 L), at most 250 min (500 L): 0.5 mg/m3 has to be found, 4 mg/m3 of dust is expected");
+  EXPECT_EQ(sheets.sides[1].samples[0].window, "") << "nothing is planned for it";
+  EXPECT_NE(field_sheets_page(sheets).find("<p class=\"window\">at least 100 min (200 L)"), std::string::npos);
+}
+
 TEST(FieldSheet, AsksForTheVacuumWhereARuleDoes) {
   JudgedBook book(sheet_book(), sheet_rules);
   EXPECT_FALSE(sheets_of(book).sides[0].asks_for_vacuum);

@@ -81,6 +81,29 @@ TEST(RulesAhead, FindsWhatIsPlannedWithPumpsAndNotRecordedYet) {
   EXPECT_EQ(samples_planned_with(book.screening(), {1}).samples[0].nominal_l_min, 2.0) << "its sampler's";
 }
 
+TEST(RulesAhead, FindTheRulesOnVolumeMinutesAndDriftAndWhatIsToBeWrittenDownBesides) {
+  RulesText more = rules;
+  for (const auto& [measure, form, value] :
+       std::initializer_list<std::tuple<const char*, const char*, const char*>>{{"volume", "at_least", "20 L"},
+                                                                                {"minutes", "at_most", "8 h"},
+                                                                                {"drift", "within", "5 %"},
+                                                                                {"leak", "less_than", "80 mL/min"},
+                                                                                {"interruptions", "at_most", "10"}})
+    more.rules.push_back({Subject::sample, measure, form, {value}});
+  JudgedBook book(planned_book(), more);
+  const RulesAhead ahead = rules_ahead(book.screening(), SampleAhead{}, no_row);
+  ASSERT_EQ(ahead.volume.size(), 1U);
+  EXPECT_EQ(ahead.volume[0]->full_name(), "own/volume");
+  ASSERT_EQ(ahead.minutes.size(), 1U);
+  ASSERT_EQ(ahead.drift.size(), 1U);
+  EXPECT_TRUE(ahead.asks_for_leak);
+  EXPECT_TRUE(ahead.asks_for_interruptions);
+  JudgedBook without(planned_book(), rules);
+  const RulesAhead none = rules_ahead(without.screening(), SampleAhead{}, no_row);
+  EXPECT_FALSE(none.asks_for_leak || none.asks_for_interruptions);
+  EXPECT_TRUE(none.volume.empty() && none.minutes.empty() && none.drift.empty());
+}
+
 TEST(RulesAhead, LeaveOutANameThatHasGoneToASampleOfAnotherBatch) {
   BookText text = planned_book();
   text.plan = "sample,batch,pump\nS1,B2,P1\nS2,B2,P2\nS1x,B1,P1\n";

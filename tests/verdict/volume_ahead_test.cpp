@@ -73,6 +73,17 @@ TEST(VolumeAhead, HoldsNoVolumeAgainstATimeWithoutAFlow) {
   EXPECT_FALSE(volume_of(book, asked_for(0.05, 0.5, missing)).is_impossible()) << "4000 L; 8 h may be anything";
 }
 
+TEST(VolumeEnd, RoundsItsMinutesIntoTheWindow) {
+  VolumeEnd end;
+  EXPECT_TRUE(is_missing(end.whole_minutes()));
+  end.minutes = 117.6;
+  EXPECT_EQ(end.whole_minutes(), 117);
+  end.is_least = true;
+  EXPECT_EQ(end.whole_minutes(), 118);
+  end.minutes = 0.1 * 3 * 1000;
+  EXPECT_EQ(end.whole_minutes(), 300) << "a double says a little more";
+}
+
 TEST(WindowHelp, SaysWhatWouldFit) {
   JudgedBook book({}, ahead_rules());
   const VolumeAsked asked = asked_for(0.05, 1);
