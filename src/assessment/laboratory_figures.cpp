@@ -27,7 +27,7 @@ void count_blank(BatchBlanks& blanks, const LaboratoryResult& blank, std::uint32
     blanks.unseen_limit = std::fmax(blanks.unseen_limit, blank.limit);
   } else if (is_missing(blank.limit)) {
     ++blanks.without_limit;
-  } else if (side_of_limit(blank.found, blank.limit) == Side::above) {
+  } else if (is_above_limit(blank)) {
     ++blanks.above_limit;
   }
 }
@@ -119,6 +119,11 @@ class LaboratoryFigures {
 };
 
 }  // namespace
+
+bool is_above_limit(const LaboratoryResult& result) {
+  if (is_missing(result.found) || is_missing(result.limit)) return false;
+  return side_of_limit(result.found, result.limit) == Side::above;
+}
 
 ResultIndex::ResultIndex(const Book& book) : book_(book) {
   for (std::uint32_t number = 0; number < book.results.size(); ++number) {

@@ -26,6 +26,9 @@ struct BatchBlanks {
   ProblemNumber problem = no_problem;  // of one of their rows
 };
 
+// Whether more was found than the limit that the laboratory states, unrounded; not where either is missing.
+bool is_above_limit(const LaboratoryResult& result);
+
 // Which results belong to a sample, and which blanks to a result. Made once a book; the book has to outlive it.
 class ResultIndex {
  public:

@@ -8,6 +8,7 @@
 #include "report/screen_table.hpp"
 #include "report/set_working.hpp"
 #include "report/terminal_text.hpp"
+#include "statistics/welch_satterthwaite.hpp"
 
 namespace driftwarden {
 namespace {
@@ -16,8 +17,10 @@ std::string u_text(const FigureUncertainty& of, bool is_concentration, bool is_o
   const std::string unit = is_concentration ? is_of_fibres ? " fibres/cm3" : " mg/m3"
                            : is_of_fibres   ? " fibres"
                                             : " mg";
-  return "u = " + with_significant_digits(of.u, 3) + unit + ", k = " + with_decimals(of.coverage_factor, 2) +
-         ", U = " + with_significant_digits(of.expanded, 2) + unit + " (95 %)";
+  return "u = " + with_significant_digits(of.u, 3) + unit + ", effective degrees of freedom " +
+         (of.dof > 9999 ? "> 9999" : with_decimals(whole_degrees_of_freedom(of.dof), 0)) +
+         ", k = " + with_decimals(of.coverage_factor, 2) + ", U = " + with_significant_digits(of.expanded, 2) + unit +
+         " (95 %)";
 }
 
 class ResultWorking {
@@ -110,7 +113,7 @@ class ResultWorking {
 
   std::string above(const LaboratoryResult& blank) const {
     if (is_missing(blank.limit) || blank.is_less_than()) return "";
-    return (blank.found > blank.limit ? ", above its limit of " : ", limit ") + limit_text(blank);
+    return (is_above_limit(blank) ? ", above its limit of " : ", limit ") + limit_text(blank);
   }
 
   void limit() {

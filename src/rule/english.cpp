@@ -302,8 +302,8 @@ constexpr MeasureTexts of_results[] = {
              "The field blanks of batch {batch} lost {size} of {analyte} on average",
              "What the field blanks carry of {analyte} is not known: {why}")
         .at_none("The field blanks of batch {batch} carry no {analyte}"),
-    yes_no(L::blank_above_limit, "In a field blank of batch {batch} more {analyte} was found than the limit",
-           "In no field blank of batch {batch} more {analyte} was found than the limit",
+    yes_no(L::blank_above_limit, "A field blank carries {analyte} above its limit: {blanks}",
+           "No field blank of batch {batch} carries {analyte} above its limit",
            "Whether a field blank carries more {analyte} than the limit can't be said: {why}"),
     two_ways(L::concentration, "The concentration of {analyte} is {size}",
              "The concentration of {analyte} comes to {size} less than nothing, for the blanks carry more",

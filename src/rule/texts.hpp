@@ -152,8 +152,8 @@ inline constexpr std::array lack_texts{
 };
 
 // What only these sentences may leave open, and a rule's own may not.
-inline constexpr std::array<std::string_view, 10> own_placeholders{"base", "of_base", "of_mean", "of_dusts", "beside",
-                                                                   "flow", "from",    "period",  "other",    "seen"};
+inline constexpr std::array<std::string_view, 11> own_placeholders{
+    "base", "of_base", "of_mean", "of_dusts", "beside", "flow", "from", "period", "other", "seen", "blanks"};
 
 namespace texts_check {
 

@@ -37,6 +37,7 @@ class SampleNames {
     if (name == "pump") return samples.pump[row] == no_row ? "" : book_.instruments[samples.pump[row]].name;
     if (name == "calibrator") return calibrators();
     if (name == "analyte") return of_laboratory().result().analyte;
+    if (name == "blanks") return blanks_above_limit();
     if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(stage())]);
     if (name == "reading") return book_.place_text(book_.files.readings, book_.readings.place[finding_.about]);
     if (name == "flow") return in_l_min(value().flow_l_min);
@@ -78,6 +79,20 @@ class SampleNames {
 
   // The result that a finding about one is about.
   ResultContext of_laboratory() const { return {book_, result_.results[finding_.about]}; }
+
+  // "B1 (0.031 mg, limit 0.03 mg)", of those that carry more than their limit.
+  std::string blanks_above_limit() const {
+    std::string text;
+    for (const std::uint32_t number : of_laboratory().figures.blanks->results) {
+      const LaboratoryResult& blank = book_.results[number];
+      if (!is_above_limit(blank)) continue;
+      const std::string unit = blank.is_of_fibres ? " fibres" : " mg";
+      text += (text.empty() ? "" : std::string(texts().and_)) + std::string(book_.samples.name[blank.sample]) + " (" +
+              shortest(number_from(with_significant_digits(blank.found, 4)).value_or(blank.found)) + unit + ", limit " +
+              shortest(blank.limit) + unit + ")";
+    }
+    return text;
+  }
 
   // The set that a finding about a set or a reading is about.
   const ReadingSet* set() const {

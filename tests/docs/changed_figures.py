@@ -63,7 +63,17 @@ def are_renamed(before, now):
     return set(short("findings", now).split(";")) in (expected, expected - {"flow-deviation"})
 
 
+# What 0.1.0 knew nothing of.
+NEW_RULES = {"blank-above-limit": "a field blank above its limit voids: 0.1.0 knew no results of a laboratory"}
+
+
 def why(column, sample, before, now):
+    news = [reason for rule, reason in NEW_RULES.items() if rule in {f["rule"].split("/")[1] for f in sample["findings"]}]
+    if column == "verdict" and now == "void" and news:
+        return news[0]
+    if column == "findings" and news:
+        now = ";".join(rule for rule in now.split(";") if rule not in NEW_RULES)
+        return news[0] if are_renamed(before, now) else "NOT EXPLAINED"
     if column == "findings" and not are_renamed(before, now):
         return "NOT EXPLAINED"
     if column != U:

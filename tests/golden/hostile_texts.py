@@ -19,7 +19,7 @@ HOSTILE = "\x1b[31m\u009b1m\u202e\u2066\u200f]]>'<b>&\"\x07"
 AS_OF = ["--as-of", "2026-11-16"]
 NAMES = {"instrument", "certificate", "sample", "batch", "pump", "calibrator", "standard", "subject", "against"}
 TEXTS = {"serial", "issuer", "sampler", "method", "analysis", "medium", "note", "by", "reason", "set", "kit",
-         "kind of kit", "item", "to", "checked by", "checked back by"}
+         "kind of kit", "item", "to", "checked by", "checked back by", "analyte", "laboratory", "balance", "qualifier"}
 # Headings of the demo's own, of its book.toml.
 ALIASES = {"Cassette": "sample", "Meter": "calibrator", "Remark": "note", "Hand": "by"}
 
@@ -42,6 +42,8 @@ ROWS = {
     "kits": [{"kind of kit": "K", "item": "hose", "note": "n"}],
     "issues": [{"kit": "K", "kind of kit": "K", "instrument": "P", "item": "pump", "out": "2026-04-29", "to": "x",
                 "checked by": "x", "back": "2026-05-20", "checked back by": "x", "missing": "yes", "note": "n"}],
+    "results": [{"sample": "S1", "analyte": "dust", "amount": "0.5", "limit": "0.03", "laboratory": "lab", "balance": "b",
+                 "reported": "2026-05-10", "qualifier": "J", "note": "n"}],
 }
 
 

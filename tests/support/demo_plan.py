@@ -13,7 +13,7 @@ FAULT, OVERLAP, WARM = "common-practice/fault", "common-practice/overlap", "comm
 OVERDUE, SCATTER = "common-practice/calibrator-overdue", "common-practice/post-scatter"
 FIELD, OTHER = "common-practice/field-check", "common-practice/same-calibrator"
 HELD = "common-practice/flow-held"
-LATE, SHORT = "house/prompt-post-reading", "house/shortest"
+LATE, SHORT, BLANK = "house/prompt-post-reading", "house/shortest", "house/blank-above-limit"
 
 
 # --- the plan of a sample --------------------------------------------------------------------------------------------
@@ -130,8 +130,9 @@ TROUBLES = {
                 "drift +4.6 %, near the limit"),
     "TF39A-6": (dict(has_pre=False), "undecided", (DRIFT, FEW_PRE), "no pre reading"),
     "TF39B-2": (dict(n=5, void_replicate=4), "valid", (), "a replicate struck out (void, with a note); four remain"),
-    "TF40A-1": (dict(stopped=on(9, 28, "10:30"), has_post=False), "qualified", (LATE,),
-                "first of two samples in one bracket (readings name only the pump); its post set came hours later"),
+    "TF40A-1": (dict(stopped=on(9, 28, "10:30"), has_post=False), "void", (BLANK, LATE),
+                "first of two samples in one bracket (readings name only the pump); its post set came hours later; the "
+                "laboratory found quartz on a blank of its batch, above its limit"),
     "TF41A-5": (dict(states=()), "valid", (),
                 "no conditions of its own: the mean of the sets' stands in, with a remark"),
     "TF41B-3": (dict(post_at=on(10, 8, "20:31")), "qualified", (LATE,), "post reading six hours after the stop"),
@@ -148,6 +149,7 @@ TROUBLES = {
                 "post replicates scatter by 2.5 %: inside the 3 % of the override, beyond the pack's 2 %"),
     "TF43B-5": (dict(pre_at=on(10, 22, "06:16"), pre_shown=[1.503] * 8, n=5), "valid", (),
                 "eight identical pre replicates: too good to be true"),
+    "TF44A-5": (dict(), "valid", (), "near the laboratory's limit: less the blanks its dust is less than that"),
     "TF44A-6": (dict(level=.935, sampler=CYCLONE), "void", (FLOW, SET_FLOW, HELD),
                 "pump set 6.5 % below the flow of its sampler, a cyclone on trial: by the model of its cut the "
                 "concentration by the nominal volume is hardly off, that by the actual one by 7 %"),

@@ -235,6 +235,23 @@ def write_kits():
     write_csv(DEMO / "issues.csv", rows)
 
 
+def write_results():
+    """What the laboratory found: quartz on a blank of TF40A, and on TF44A one filter near the limit."""
+    gained = {"TF44A-1": ("14.102", "14.720"), "TF44A-2": ("13.988", "14.400"), "TF44A-3": ("14.317", "15.020"),
+              "TF44A-4": ("14.056", "14.311"), "TF44A-5": ("14.211", "14.245"), "TF44A-6": ("14.173", "14.713"),
+              "TF44A-B1": ("13.921", "13.927"), "TF44A-B2": ("14.120", "14.124")}
+    quartz = {"TF40A-1": ("0.046", "0.006", ""), "TF40A-B1": ("0.014", "0.004", "looked for twice"),
+              "TF40A-B2": ("<0.010", "", "")}
+    laboratory = "Lower Ferrow dust laboratory"
+    write_csv(DEMO / "results.csv", [
+        ["sample", "analyte", "amount [mg]", "before [mg]", "after [mg]", "limit [mg]", "expanded uncertainty [mg]",
+         "coverage factor", "laboratory", "reported", "balance", "qualifier", "note"],
+        *[[name, "quartz", amount, "", "", "0.010", u, 2 if u else "", laboratory, "2026-10-02", "", "", note]
+          for name, (amount, u, note) in quartz.items()],
+        *[[name, "dust", "", before, after, "0.030", "0.010", 2, laboratory, "2026-10-30", "MB-2", "", ""]
+          for name, (before, after) in gained.items()]])
+
+
 BOOK = f'''# The demo book. Everything in it is invented; README.md tells the story.
 title     = "Tamber Fold mine and Sorrel tunnel, autumn 2026 (invented)"
 time_zone = "America/Denver"
@@ -302,6 +319,10 @@ cut_source   = "Tamber Fold trial note 2, wind tunnel of Lower Ferrow (invented)
 mmad   = "5 µm"
 gsd    = 2.0
 source = "Cascade impactor round of 2026-03-12 at the face (invented)"
+
+[practice]
+blank_correction = "mean"
+reason = "Tamber Fold sampling procedure 4, section 8: what the field blanks gained on average is taken off (invented)"
 '''
 HOUSE = '''pack    = "house"
 title   = "House rules of the Tamber Fold samplers (invented)"
@@ -343,6 +364,24 @@ gives = "valid"
 [[rule.example]]
 given = { minutes = "179 min" }
 gives = "qualified"
+
+[[rule]]
+id        = "blank-above-limit"
+of        = "result"
+measure   = "blank.above-limit"
+is        = "no"
+otherwise = "void"
+absent    = "skip"
+reason    = "What a blank carries, the samples it stands for may carry, too."
+source    = "Tamber Fold sampling procedure 4, section 8 (invented)"
+standing  = "house"
+
+[[rule.example]]
+given = { "blank.above-limit" = "no" }
+gives = "valid"
+[[rule.example]]
+given = { "blank.above-limit" = "yes" }
+gives = "void"
 '''
 DECISIONS = [
     ["decided", "by", "subject", "rule", "ruling", "reason"],
@@ -477,6 +516,7 @@ def main():
     write_instruments()
     write_certificates()
     write_kits()
+    write_results()
     write_csv(DEMO / "decisions.csv", DECISIONS)
     (DEMO / "book.toml").write_text(BOOK, "utf-8")
     (DEMO / "house.toml").write_text(HOUSE, "utf-8")

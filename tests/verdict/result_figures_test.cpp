@@ -57,7 +57,8 @@ TEST(ResultFigures, TellABlankAboveItsLimit) {
   const auto blank_of = [](const std::string& cells) { return by_amount + "S1,dust,0.5,,\nB1,dust," + cells + ",\n"; };
   EXPECT_EQ(said(blank_of("0.03,0.03"), rule), "valid");
   EXPECT_EQ(said(blank_of("<0.03,"), rule), "valid");
-  EXPECT_EQ(said(blank_of("0.031,0.03"), rule), "void: In a field blank of batch B more dust was found than the limit");
+  EXPECT_EQ(said(blank_of("0.031,0.03"), rule),
+            "void: A field blank carries dust above its limit: B1 (0.031 mg, limit 0.03 mg)");
   EXPECT_EQ(said(blank_of("0.031,"), rule),
             "undecided: Whether a field blank carries more dust than the limit can't be said: no limit of the "
             "laboratory is on record");
@@ -73,7 +74,7 @@ TEST(ResultFigures, OfFibresHaveNoMassButAllElse) {
             "stated");
   EXPECT_EQ(said(fibres, of_result("concentration", "at_least", "0.1 mg/m3", Absent::skip)), "valid");
   EXPECT_EQ(said(fibres, of_result("blank.above-limit", "is", "no")),
-            "void: In a field blank of batch B more fibres was found than the limit");
+            "void: A field blank carries fibres above its limit: B1 (1200 fibres, limit 1100 fibres)");
   EXPECT_EQ(said(fibres, of_result("detected", "is", "yes")), "valid");
 }
 
