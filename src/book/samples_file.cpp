@@ -26,6 +26,8 @@ enum Field : int {
   vacuum,
   leak,
   interruptions,
+  pressure_drop,
+  pulsation,
   temperature,
   pressure,
   fault,
@@ -34,7 +36,7 @@ enum Field : int {
 };
 using D = Dimension;
 constexpr double most_minutes = 1e6;
-constexpr std::array<FieldSpec, 21> fields{{
+constexpr std::array<FieldSpec, 23> fields{{
     {sample, "sample", CellType::text, D::count, true},
     {batch, "batch"},
     {kind, "kind", CellType::word},
@@ -51,6 +53,8 @@ constexpr std::array<FieldSpec, 21> fields{{
     {vacuum, "vacuum", CellType::quantity, D::pressure, false, 0, 110},
     {leak, "leak", CellType::quantity, D::flow, false, 0, 1000},
     {interruptions, "interruptions", CellType::number, D::count, false, 0, 1e5},
+    {pressure_drop, "pressure drop", CellType::quantity, D::pressure, false, 0, 110},
+    {pulsation, "pulsation", CellType::quantity, D::ratio, false, 0, 10},
     {temperature, "temperature", CellType::quantity, D::temperature, false, 180, 400},
     {pressure, "pressure", CellType::quantity, D::pressure, false, 10, 200},
     {fault, "fault", CellType::word},
@@ -113,6 +117,8 @@ class SampleRows {
     table_.leak_l_min.put(row, row_.quantity(leak));
     table_.interruptions.put(
         row, row_.whole_number(interruptions, "sample/interruptions", "write how often it was interrupted"));
+    table_.pressure_drop_kpa.put(row, row_.quantity(pressure_drop));
+    table_.pulsation.put(row, row_.quantity(pulsation));
     table_.temperature_k.put(row, row_.quantity(temperature));
     table_.pressure_kpa.put(row, row_.quantity(pressure));
     table_.fault.put(row, row_.yes_no(fault));
@@ -195,6 +201,8 @@ void for_each_column(SampleTable& table, F f) {
   f(table.vacuum_kpa, vacuum);
   f(table.leak_l_min, leak);
   f(table.interruptions, interruptions);
+  f(table.pressure_drop_kpa, pressure_drop);
+  f(table.pulsation, pulsation);
   f(table.temperature_k, temperature);
   f(table.pressure_kpa, pressure);
   f(table.fault, fault);

@@ -46,6 +46,8 @@ struct SampleTable {
   Column<double> vacuum_kpa;  // behind the sampler, below the air's pressure
   Column<double> leak_l_min;  // found by its leak test
   Column<double> interruptions;
+  Column<double> pressure_drop_kpa;  // over the sampler with its medium
+  Column<double> pulsation;          // of the flow about its mean, ratio
   Column<double> temperature_k;
   Column<double> pressure_kpa;
   Column<YesNo> fault;

@@ -55,6 +55,8 @@ enum class SampleMeasure : std::uint8_t {
   vacuum,
   leak,
   interruptions,
+  pressure_drop,
+  pulsation,
   pre_age,
   post_age,
   temperature_change,

@@ -151,6 +151,13 @@ inline constexpr Measure sample_measures[] = {
     number(SampleMeasure::interruptions, "interruptions", Dimension::count, "",
            "how often the sampler stopped and went on again within the sample, as written")
         .exact(as_written, the_sample),
+    number(SampleMeasure::pressure_drop, "pressure-drop", Dimension::pressure, "kPa",
+           "how far the pressure fell over the sampler with its medium when the flow was set, as written")
+        .exact(as_written, the_sample),
+    percentage(
+        SampleMeasure::pulsation, "pulsation",
+        "how far the flow of the pump swung to either side of its mean within a stroke, relative to it, as written")
+        .exact(as_written, the_sample),
     number(SampleMeasure::pre_age, "pre.age", Dimension::time, "h", "time from the pre set to the start")
         .exact(between_times, sample_and_pre),
     number(SampleMeasure::post_age, "post.age", Dimension::time, "h", "time from the stop to the post set")

@@ -166,6 +166,14 @@ MeasureValue interruptions(const SampleContext& context, Base) {
   return number_value(field(context.basis.book.samples.interruptions, context.figures.sample));
 }
 
+MeasureValue pressure_drop(const SampleContext& context, Base) {
+  return number_value(field(context.basis.book.samples.pressure_drop_kpa, context.figures.sample));
+}
+
+MeasureValue pulsation(const SampleContext& context, Base) {
+  return number_value(field(context.basis.book.samples.pulsation, context.figures.sample));
+}
+
 MeasureValue pressure_change(const SampleContext& context, Base) {
   const SampleAssessment& f = context.figures;
   const double own_kpa = field(context.basis.book.samples.pressure_kpa, f.sample);
@@ -233,6 +241,8 @@ constexpr SampleFigure figures[] = {
     {M::vacuum, vacuum},
     {M::leak, leak},
     {M::interruptions, interruptions},
+    {M::pressure_drop, pressure_drop},
+    {M::pulsation, pulsation},
     {M::pre_age, own<&A::pre_age_min>},
     {M::post_age, own<&A::post_age_min>},
     {M::temperature_change, own<&A::temperature_change_k>, &K::temperature_change},

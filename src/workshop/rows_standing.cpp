@@ -88,6 +88,8 @@ class RowsInBook {
             {"vacuum", "", field(all.vacuum_kpa, row), " kPa"},
             {"leak", "", field(all.leak_l_min, row), " L/min"},
             {"interruptions", "", field(all.interruptions, row)},
+            {"pressure drop", "", field(all.pressure_drop_kpa, row), " kPa"},
+            {"pulsation", "", 100 * field(all.pulsation, row), " %"},
             {"temperature", "", field(all.temperature_k, row) - zero_celsius_in_kelvin, " °C"},
             {"pressure", "", field(all.pressure_kpa, row), " kPa"},
             {"fault", fault_of(row)},

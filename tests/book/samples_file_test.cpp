@@ -18,9 +18,10 @@ const std::string& text(const Book& book, const Column<TextId>& column, Row row)
 TEST(SamplesFile, FillsEveryFieldOfASample) {
   const Book book = book_with(
       "sample,batch,kind,pump,sampler,nominal [mL/min],method,analysis,medium,started,stopped,paused [h],warm-up "
-      "[min],vacuum [inHg],leak [mL/min],interruptions,temperature [K],pressure [Pa],fault,by,note\n"
+      "[min],vacuum [inHg],leak [mL/min],interruptions,pressure drop [hPa],pulsation [%],temperature [K],pressure "
+      "[Pa],fault,by,note\n"
       "S-1,B-7,Sample,PUMP-1,our-impactor,2000,method 7,quartz,cassette "
-      "4611,2026-05-01T08:00,2026-05-01T16:00Z,0.5,20,18,75,3,290,"
+      "4611,2026-05-01T08:00,2026-05-01T16:00Z,0.5,20,18,75,3,25,20,290,"
       "85000,no,day shift,\"wind, dust\"\n");
   EXPECT_EQ(told(book.problems), "");
   ASSERT_EQ(book.samples.size(), 1U);
@@ -41,6 +42,8 @@ TEST(SamplesFile, FillsEveryFieldOfASample) {
   EXPECT_NEAR(t.vacuum_kpa[0], 18 * 3.386388640341, 1e-9);  // derived: the inch of mercury of the unit table
   EXPECT_EQ(t.leak_l_min[0], 0.075);                        // derived: 75 mL/min in L/min
   EXPECT_EQ(t.interruptions[0], 3.0);
+  EXPECT_EQ(t.pressure_drop_kpa[0], 2.5);
+  EXPECT_EQ(t.pulsation[0], 0.2);
   EXPECT_EQ(t.temperature_k[0], 290.0);
   EXPECT_EQ(t.pressure_kpa[0], 85.0);
   EXPECT_EQ(t.fault[0], YesNo::no);
@@ -82,13 +85,13 @@ TEST(SamplesFile, CountsInterruptionsInWholeNumbersWithoutAUnit) {
 TEST(SamplesFile, ReadsEmptyCellsAsMissingAndNotAsZero) {
   const Book book = book_with(
       "sample,pump,started,stopped,nominal [L/min],paused [min],warm-up [min],vacuum [kPa],leak "
-      "[mL/min],interruptions,temperature "
+      "[mL/min],interruptions,pressure drop [kPa],pulsation [%],temperature "
       "[°C],pressure [kPa],fault\n"
       "S-1,PUMP-1," +
-      times + ",,,,,,,,,\n");
+      times + ",,,,,,,,,,,\n");
   const SampleTable& t = book.samples;
   for (const auto* column : {&t.nominal_l_min, &t.paused_min, &t.warm_up_min, &t.vacuum_kpa, &t.leak_l_min,
-                             &t.interruptions, &t.temperature_k, &t.pressure_kpa}) {
+                             &t.interruptions, &t.pressure_drop_kpa, &t.pulsation, &t.temperature_k, &t.pressure_kpa}) {
     ASSERT_EQ(column->size(), 1U);
     EXPECT_TRUE(is_missing((*column)[0]));
   }

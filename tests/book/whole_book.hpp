@@ -37,8 +37,9 @@ class WholeBook {
       add(*column, row);
     add(std::to_string(t.started[row]));
     add(std::to_string(t.stopped[row]));
-    for (const auto* column : {&t.nominal_l_min, &t.paused_min, &t.warm_up_min, &t.vacuum_kpa, &t.leak_l_min,
-                               &t.interruptions, &t.temperature_k, &t.pressure_kpa}) {
+    for (const auto* column :
+         {&t.nominal_l_min, &t.paused_min, &t.warm_up_min, &t.vacuum_kpa, &t.leak_l_min, &t.interruptions,
+          &t.pressure_drop_kpa, &t.pulsation, &t.temperature_k, &t.pressure_kpa}) {
       add(*column, row);
     }
     add(std::to_string(static_cast<int>(field(t.fault, row, YesNo::unsaid))));

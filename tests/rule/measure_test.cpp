@@ -46,6 +46,8 @@ TEST(MeasureCatalogue, HasTheSampleMeasuresUnderTheirNumbers) {
       {vacuum, "vacuum"},
       {leak, "leak"},
       {interruptions, "interruptions"},
+      {pressure_drop, "pressure-drop"},
+      {pulsation, "pulsation"},
       {pre_age, "pre.age"},
       {post_age, "post.age"},
       {temperature_change, "temperature.change"},

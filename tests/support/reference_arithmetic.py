@@ -289,7 +289,8 @@ def measured(rule, sample, settings):
         return float(f["flow_l_min"] / f["nominal"]) ** -exponent - 1, "%"
     return {"volume": (f.get("volume_l"), "L"), "minutes": (f["minutes"], "min"), "pre.count": (f["pre_n"], ""),
             "post.count": (f["post_n"], ""), "warm-up": (None, "min"), "vacuum": (sample.get("vacuum"), "kPa"),
-            "leak": (sample.get("leak"), "L/min"), "interruptions": (F(sample["interruptions"]) if sample.get("interruptions") else None, "")}[name]
+            "leak": (sample.get("leak"), "L/min"), "interruptions": (F(sample["interruptions"]) if sample.get("interruptions") else None, ""),
+            "pressure-drop": (sample.get("pressure drop"), "kPa"), "pulsation": (sample.get("pulsation"), "%")}[name]
 
 
 def meets(rule, figure):

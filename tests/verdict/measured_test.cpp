@@ -170,12 +170,15 @@ TEST(MeasuredAsWritten, IsTheVacuumTheLeakAndHowOftenItWasInterrupted) {
   };
   BookText text;
   text.samples =
-      "sample,pump,started,stopped,vacuum [kPa],leak [mL/min],interruptions\n"
-      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,57.5,80,11\n";
+      "sample,pump,started,stopped,vacuum [kPa],leak [mL/min],interruptions,pressure drop [kPa],pulsation [%]\n"
+      "S1,P1,2026-09-21T08:00,2026-09-21T16:00,57.5,80,11,3.2,18\n";
   EXPECT_EQ(of(text, SampleMeasure::vacuum), 57.5);
   EXPECT_EQ(of(text, SampleMeasure::leak), 0.08);
   EXPECT_EQ(of(text, SampleMeasure::interruptions), 11);
-  for (const SampleMeasure measure : {SampleMeasure::vacuum, SampleMeasure::leak, SampleMeasure::interruptions})
+  EXPECT_EQ(of(text, SampleMeasure::pressure_drop), 3.2);
+  EXPECT_EQ(of(text, SampleMeasure::pulsation), 0.18);
+  for (const SampleMeasure measure : {SampleMeasure::vacuum, SampleMeasure::leak, SampleMeasure::interruptions,
+                                      SampleMeasure::pressure_drop, SampleMeasure::pulsation})
     EXPECT_TRUE(is_missing(of({}, measure)));
 }
 

@@ -393,6 +393,8 @@ TEST(Places, OfEachMeasureAreTheRecordsItComesFrom) {
                                                         {M::vacuum, "s"},
                                                         {M::leak, "s"},
                                                         {M::interruptions, "s"},
+                                                        {M::pressure_drop, "s"},
+                                                        {M::pulsation, "s"},
                                                         {M::overlap, "s"},
                                                         {M::fault, "s"},
                                                         {M::flow, "sba"},

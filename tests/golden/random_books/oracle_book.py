@@ -36,7 +36,7 @@ COLUMNS = {
                      "expanded uncertainty": {**FLOW, **RATIO}, "coverage factor": "number", "tolerance": RATIO},
     "samples": {"sample": "text", "batch": "text", "kind": "word", "pump": "text", "sampler": "text", "nominal": FLOW,
                 "method": "text", "analysis": "text", "started": "moment", "stopped": "moment", "paused": TIME,
-                "warm-up": TIME, "vacuum": PRESSURE, "leak": FLOW, "interruptions": "number", "temperature": TEMPERATURE, "pressure": PRESSURE,
+                "warm-up": TIME, "vacuum": PRESSURE, "leak": FLOW, "interruptions": "number", "pressure drop": PRESSURE, "pulsation": RATIO, "temperature": TEMPERATURE, "pressure": PRESSURE,
                 "fault": "word"},
     "readings": {"taken": "moment", "stage": "word", "sample": "text", "pump": "text", "calibrator": "text",
                  "reading": FLOW, "temperature": TEMPERATURE, "pressure": PRESSURE, "humidity": RATIO,

@@ -16,7 +16,7 @@ UNITS = {
                "pre.deviation": PERCENT, "post.deviation": PERCENT, "pre.count": "", "post.count": "", "pre.rsd": PERCENT,
                "post.rsd": PERCENT, "field.count": "", "field.deviation": PERCENT,
                "field.nominal-deviation": PERCENT, "minutes": "min", "paused": "min",
-               "volume": "L", "volume.reference": "L", "volume.uncertainty": PERCENT, "warm-up": "min", "vacuum": "kPa", "leak": "L/min", "interruptions": "", "pre.age": "h",
+               "volume": "L", "volume.reference": "L", "volume.uncertainty": PERCENT, "warm-up": "min", "vacuum": "kPa", "leak": "L/min", "interruptions": "", "pressure-drop": "kPa", "pulsation": PERCENT, "pre.age": "h",
                "post.age": "h", "temperature.change": "K", "pressure.change": PERCENT, "overlap": "min",
                "fault": YES_NO, "calibrator.overdue": "d", "calibrator.range": PERCENT, "calibrator.same": YES_NO,
                "calibrator.read-at": WORD, "certificate.missing": YES_NO, "cut.shift": PERCENT,

@@ -246,6 +246,12 @@ class Sample:
     def measure_interruptions(self, _):
         return self.row.interruptions, None
 
+    def measure_pressure_drop(self, _):
+        return self.row.pressure_drop, None
+
+    def measure_pulsation(self, _):
+        return self.row.pulsation, None
+
     def measure_pre_age(self, _):
         return (self.row.started - self.pre.last) / 60 if self.pre and self.row.started is not None else None, None
 

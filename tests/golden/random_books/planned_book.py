@@ -161,6 +161,7 @@ class Plan:
             "paused": self.random.choice((None, None, 0, 12.5, 30)), "warm-up": self.random.choice((None, 10, 15, 20)),
             "vacuum": (None, 57.6, 60.25)[len(self.samples) % 3],
             "leak": (0.08, None, 0.0795, 0)[len(self.samples) % 4], "interruptions": (10, 11, None, 0, 3)[len(self.samples) % 5],
+            "pressure drop": (None, 3.1, 3.4)[len(self.samples) % 3], "pulsation": (0.2, 0.21, None, 0)[len(self.samples) % 4],
             "temperature": self.maybe(self.random.uniform(-5, 35), 1), "pressure": self.maybe(self.site_kpa + self.random.uniform(-6, 2), 2),
             "fault": self.random.choice((None, "no", "no", "yes") if self.chance(0.3) else (None, "no"))})
         return name

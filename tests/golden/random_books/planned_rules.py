@@ -30,6 +30,8 @@ LIMITS = {
         "vacuum": [("more_than = '17 inHg'", "17.1 inHg", "17 inHg"), ("at_least = '57.6 kPa'", "576 hPa", "57 kPa")],
         "leak": [("less_than = '80 mL/min'", "79.9 mL/min", "80 mL/min"), ("at_most = '0.0795 L/min'", "79.5 mL/min", "0.08 L/min")],
         "interruptions": [("at_most = 10", 10, 11)],
+        "pressure-drop": [("at_most = '25 mmHg'", "25 mmHg", "25.1 mmHg"), ("less_than = '3.4 kPa'", "33 hPa", "3.4 kPa")],
+        "pulsation": [("at_most = '20 %'", "20 %", "20.1 %")],
         "pre.age": [("at_most = '0.5 h'", "30 min", "31 min")],
         "post.age": [("less_than = '1 h'", "59 min", "1 h")],
         "temperature.change": [("within = '8 K'", "8 K", "-8.1 K")],

@@ -17,7 +17,7 @@ RATIO = {"%": 100, "1": 1}
 MASS = {"mg": 1, "µg": 1000, "ug": 1000, "g": 1e-3, "ng": 1e6}
 UNITS = {"low": FLOW, "high": FLOW, "resolution": FLOW, "reading": FLOW, "nominal": FLOW, "reference": FLOW, "as found": FLOW,
          "as left": FLOW, "reference as found": FLOW, "scale temperature": TEMPERATURE, "temperature": TEMPERATURE, "scale pressure": PRESSURE,
-         "pressure": PRESSURE, "interval": TIME, "paused": TIME, "warm-up": TIME, "vacuum": PRESSURE, "leak": FLOW, "humidity": {"%": 100},
+         "pressure": PRESSURE, "interval": TIME, "paused": TIME, "warm-up": TIME, "vacuum": PRESSURE, "leak": FLOW, "pressure drop": PRESSURE, "pulsation": RATIO, "humidity": {"%": 100},
          "tolerance": RATIO, "expanded uncertainty": RATIO, "amount": MASS, "before": MASS, "after": MASS, "limit": MASS}
 DAYS = ("calibrated", "due")
 MOMENTS = ("started", "stopped", "taken", "decided", "serviced")
