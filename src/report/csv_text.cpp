@@ -2,6 +2,7 @@
 #include "report/csv_text.hpp"
 
 #include <algorithm>
+#include <charconv>
 
 #include "diagnostic/characters.hpp"
 
@@ -21,6 +22,18 @@ void append_csv(std::string& out, std::string_view text) {
     return;
   }
   append_in_csv_quotes(out, text);
+}
+
+void CsvRow::text(std::string_view cell) {
+  if (std::none_of(cell.begin(), cell.end(), needs_quotes)) return plain(cell);
+  std::string quoted;
+  append_in_csv_quotes(quoted, cell);
+  plain(quoted);
+}
+
+void CsvRow::count(std::size_t value) {
+  char* const at = begin_cell();
+  end_ = std::to_chars(at, at + longest_figure, value).ptr;
 }
 
 void append_csv_for_people(std::string& out, std::string_view text) {

@@ -8,41 +8,40 @@
 namespace driftwarden {
 namespace {
 
-void append_set(std::string& out, const ReadingSet* set, bool is_blank) {
-  out += ',';
-  if (set != nullptr) {
-    out += std::to_string(set->flow.n);
-  } else if (!is_blank) {
-    out += '0';
+void put_set(CsvRow& row, const ReadingSet* set, bool is_blank) {
+  if (set == nullptr) {
+    is_blank ? row.none() : row.count(0);
+    row.none();
+    row.none();
+  } else {
+    row.count(set->flow.n);
+    row.figure(set->flow.mean);
+    row.figure(set->flow.s);
   }
-  out += ',';
-  if (set != nullptr) append_figure(out, set->flow.mean);
-  out += ',';
-  if (set != nullptr) append_figure(out, set->flow.s);
 }
 
-struct Stretch {
-  std::size_t begin = 0;
-  std::size_t size = 0;
+// A volume and its U, as two cells.
+class VolumeText {
+ public:
+  VolumeText(double volume_l, double expanded_l) : end_(put_figure(text_.data(), volume_l)) {
+    *end_++ = ',';
+    end_ = put_figure(end_, expanded_l);
+  }
+  operator std::string_view() const { return {text_.data(), end_}; }
+
+ private:
+  std::array<char, 2 * longest_figure + 1> text_;
+  char* end_;
 };
 
-// A volume and its U. Where they stand.
-Stretch append_volume(std::string& out, double volume_l, double expanded_l) {
-  const std::size_t begin = out.size();
-  append_figure(out, volume_l);
-  out += ',';
-  append_figure(out, expanded_l);
-  return {begin, out.size() - begin};
-}
-
-void append_findings(std::string& out, const Screening& screening, const SampleResult& result) {
+std::string findings_text(const Screening& screening, const SampleResult& result) {
   std::string ids;
   for (const Finding& finding : result.findings) {
     if (!ids.empty()) ids += ';';
     ids += finding.rule == Finding::faulty_records ? std::string("faulty-records")
                                                    : screening.rules().rules[finding.rule].id;
   }
-  append_csv(out, ids);
+  return ids;
 }
 
 // Of what was accepted although the true value may well lie beyond the limit, and of what was not.
@@ -55,7 +54,7 @@ double largest_probability_beyond(const SampleResult& result) {
 }
 
 // Every ruling in force on the sample's findings, "pack/id overruled by …", in the order of the findings.
-void append_decisions(std::string& out, const Screening& screening, const SampleResult& result) {
+std::string decisions_text(const Screening& screening, const SampleResult& result) {
   std::string texts;
   const Decision* last = nullptr;
   for (const Finding& finding : result.findings) {
@@ -64,7 +63,7 @@ void append_decisions(std::string& out, const Screening& screening, const Sample
     if (!texts.empty()) texts += "; ";
     texts += last->rule + " " + ruling_text(screening.book(), *last);
   }
-  append_csv(out, texts);
+  return texts;
 }
 
 }  // namespace
@@ -78,46 +77,33 @@ std::string_view screen_csv_headings() {
 void append_screen_csv(std::string& out, const Screening& screening, const SampleResult& result) {
   const Book& book = screening.book();
   const SampleAssessment& figures = *result.figures;
-  const Row row = figures.sample;
+  const Row sample = figures.sample;
+  const Row pump = book.samples.pump[sample];
   const bool is_blank = figures.kind == SampleKind::blank;
-  append_csv(out, book.samples.name[row]);
-  out += ',';
-  append_csv(out, book.texts.text(field(book.samples.batch, row, TextId{0})));
-  out += ',';
-  out += to_text(result.verdict);
-  out += ',';
-  if (book.samples.pump[row] != no_row) append_csv(out, book.instruments[book.samples.pump[row]].name);
-  out += ',';
-  append_figure(out, figures.minutes);
-  append_set(out, figures.pre_set(), is_blank);
-  append_set(out, figures.post_set(), is_blank);
-  out += ',';
-  append_figure(out, 100 * figures.drift);
-  out += ',';
-  append_figure(out, figures.flow_l_min);
-  out += ',';
-  const Stretch volume = append_volume(out, figures.volume_l, result.volume_expanded_l());
-  out += ',';
-  append_figure(out, figures.volume_reference_l);
-  out += ',';
-  if (!result.findings.empty()) append_findings(out, screening, result);
-  out += ',';
-  append_figure(out, book.settings.guard);
-  out += ',';
-  append_figure(out, largest_probability_beyond(result));
-  out += ',';
-  if (result.standing != result.verdict) out += to_text(result.standing);
-  out += ',';
-  if (!result.findings.empty()) append_decisions(out, screening, result);
-  out += ',';
-  if (!is_missing(figures.volume_l)) out += volume_is(figures);
-  out += ',';
+  const VolumeText volume(figures.volume_l, result.volume_expanded_l());
+  CsvRow row(out);
+  row.text(book.samples.name[sample]);
+  row.text(book.texts.text(field(book.samples.batch, sample, TextId{0})));
+  row.plain(to_text(result.verdict));
+  row.text(pump == no_row ? std::string_view() : book.instruments[pump].name);
+  row.figure(figures.minutes);
+  put_set(row, figures.pre_set(), is_blank);
+  put_set(row, figures.post_set(), is_blank);
+  row.figure(100 * figures.drift);
+  row.figure(figures.flow_l_min);
+  row.plain(volume);
+  row.figure(figures.volume_reference_l);
+  row.text(findings_text(screening, result));
+  row.figure(book.settings.guard);
+  row.figure(largest_probability_beyond(result));
+  row.plain(result.standing == result.verdict ? std::string_view() : to_text(result.standing));
+  row.text(decisions_text(screening, result));
+  row.plain(is_missing(figures.volume_l) ? std::string_view() : volume_is(figures));
   if (figures.is_conventional) {
-    append_volume(out, figures.measured_volume_l, result.budget.about(BudgetFigure::volume).expanded);
+    row.plain(VolumeText(figures.measured_volume_l, result.budget.about(BudgetFigure::volume).expanded));
   } else {
-    out.append(out, volume.begin, volume.size);  // the same once more
+    row.plain(volume);  // the same once more
   }
-  out += '\n';
 }
 
 }  // namespace driftwarden

@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <limits>
+#include <string>
+
 namespace driftwarden::csv_text_test {
 namespace {
 
@@ -48,6 +51,36 @@ TEST(CsvText, IsExactForPrograms) {
   std::string out;
   append_csv(out, "=1+1");
   EXPECT_EQ(out, "=1+1");
+}
+
+TEST(CsvRow, IsCellsWithCommasBetweenAndALineEnd) {
+  std::string out = "before\n";
+  {
+    CsvRow row(out);
+    row.text("a,b");
+    row.none();
+    row.figure(1.5);
+    row.count(12);
+    row.plain("c");
+    row.figure(std::numeric_limits<double>::quiet_NaN());
+  }
+  EXPECT_EQ(out, "before\n\"a,b\",,1.5,12,c,\n");
+}
+
+TEST(CsvRow, HoldsCellsOfAnyLengthAndNumber) {
+  for (const std::size_t length : {0U, 1U, 199U, 200U, 201U, 1023U, 1024U, 5000U}) {
+    std::string out;
+    std::string expected;
+    {
+      CsvRow row(out);
+      for (int cell = 0; cell < 30; ++cell) {
+        row.text(std::string(length, 'x'));
+        row.figure(0.1 + 0.2);
+        expected += (cell == 0 ? "" : ",") + std::string(length, 'x') + ",0.30000000000000004";
+      }
+    }
+    EXPECT_EQ(out, expected + "\n") << length;
+  }
 }
 
 }  // namespace

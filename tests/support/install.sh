@@ -15,7 +15,7 @@ build_packages=(
   g++ cmake ninja-build pkg-config
   libboost-dev libboost-iostreams-dev libboost-filesystem-dev
   libtomlplusplus-dev libfmt-dev libcli11-dev nlohmann-json3-dev libpugixml-dev libzip-dev libexpat1-dev libssl-dev
-  libqrencode-dev
+  libqrencode-dev libdragonbox-dev
   libgnuplot-iostream-dev gnuplot-nox tzdata
 )
 
