@@ -2,6 +2,9 @@
 #include "assessment/bracket.hpp"
 
 #include <algorithm>
+#include <numeric>
+#include <span>
+#include <utility>
 
 namespace driftwarden {
 namespace {
@@ -23,49 +26,30 @@ std::vector<std::vector<Row>> rows_by_pump(const ReadingTable& readings, std::si
 }
 
 ReadingIndex::ReadingIndex(const Book& book) {
-  const ReadingTable& readings = book.readings;
-  if (readings.sample.empty()) return;
+  const Column<Row>& samples = book.readings.sample;
+  if (samples.empty()) return;
   sample_begin_.reserve(book.samples.size() + 1);
   sample_begin_.set_size(book.samples.size() + 1);
-  bool are_in_order = true;
-  Row before = 0;
-  for (Row row = 0; row < readings.size(); ++row) {
-    const Row sample = readings.sample[row];
-    are_in_order &= sample != no_row && sample >= before;
-    before = sample;
-    if (sample != no_row) ++sample_begin_[sample];
+  const std::span<std::uint32_t> begins(sample_begin_.data(), sample_begin_.size());
+  for (const Row sample : samples) {
+    if (sample != no_row) ++begins[sample];
   }
-  std::uint32_t end = 0;
-  for (std::uint32_t& begin : std::span(sample_begin_.data(), sample_begin_.size())) begin = end += begin;
-  // Each count now is the end of its slice.
-  if (are_in_order) {
-    std::copy_backward(sample_begin_.begin(), sample_begin_.end() - 1, sample_begin_.data() + sample_begin_.size());
-    sample_begin_[0] = 0;
-    return;
-  }
-  // Filling from behind leaves each at its begin.
-  sample_rows_.reserve(readings.size());
-  for (Row row = static_cast<Row>(readings.size()); row-- > 0;) {
-    if (readings.sample[row] != no_row) sample_rows_[--sample_begin_[readings.sample[row]]] = row;
-  }
-  sample_rows_.set_size(end);
+  std::uint32_t begin = 0;
+  for (std::uint32_t& count : begins) count = std::exchange(begin, begin + count);
+  if (!std::is_sorted(samples.begin(), samples.end())) sample_rows_ = order_by(samples, book.samples.size(), 1).rows;
 }
 
 void ReadingIndex::of_sample(Row sample, std::vector<Row>& rows) const {
   rows.clear();
   if (sample_begin_.empty()) return;
-  for (std::uint32_t i = sample_begin_[sample]; i < sample_begin_[sample + 1]; ++i) {
-    rows.push_back(sample_rows_.empty() ? i : sample_rows_[i]);
+  const std::uint32_t begin = sample_begin_[sample];
+  const std::uint32_t end = sample_begin_[sample + 1];
+  if (sample_rows_.empty()) {
+    rows.resize(end - begin);
+    std::iota(rows.begin(), rows.end(), begin);
+  } else {
+    rows.assign(sample_rows_.data() + begin, sample_rows_.data() + end);
   }
-}
-
-void ReadingIndex::expect(Row sample, const ReadingTable& readings) const {
-  constexpr Row near_enough = 4096;  // the processor has them in its cache or foresees them
-  if (sample_rows_.empty() || sample + 1 >= sample_begin_.size()) return;
-  const auto rows =
-      std::span(sample_rows_.data() + sample_begin_[sample], sample_rows_.data() + sample_begin_[sample + 1]);
-  if (rows.empty() || rows.back() - rows.front() < near_enough) return;
-  for (const Row row : rows) readings.expect(row);
 }
 
 PumpSets::PumpSets(const Book& book) {

@@ -18,8 +18,6 @@ class ReadingIndex {
 
   // Puts the rows that name the sample in place of what `rows` held, in file order.
   void of_sample(Row sample, std::vector<Row>& rows) const;
-  // Has the memory fetched of a sample's readings, where they lie far apart, for who will ask for them soon.
-  void expect(Row sample, const ReadingTable& readings) const;
 
  private:
   Column<std::uint32_t> sample_begin_;

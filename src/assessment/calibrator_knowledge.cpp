@@ -101,14 +101,6 @@ ToCorrect CalibratorKnowledge::in_common(Row calibrator, std::int32_t certificat
   return to;
 }
 
-void CalibratorKnowledge::put_own(Row reading, ToCorrect& to) const {
-  const ReadingTable& readings = book_.readings;
-  to.indicated_l_min = readings.indicated_l_min[reading];
-  const bool are_known = to.conditions_of != no_row && readings.have_like_conditions(reading, to.conditions_of);
-  if (!are_known) put_conditions(reading, to);
-  if (supposed_.instrument != no_row) to.curve = curve_for(reading, to.certificate);
-}
-
 void CalibratorKnowledge::put_conditions(Row reading, ToCorrect& to) const {
   const ReadingTable& readings = book_.readings;
   to.inputs.temperature_k = field(readings.temperature_k, reading);
@@ -116,18 +108,14 @@ void CalibratorKnowledge::put_conditions(Row reading, ToCorrect& to) const {
   to.has_altitude_pressure = false;
   to.inputs.pressure_kpa = pressure_kpa(reading, to.has_altitude_pressure);
   to.factor = reading_factor(to.principle, to.inputs);
-  to.conditions_of = reading;
+  if (supposed_.instrument != no_row) to.curve = curve_for(reading, to.certificate);
 }
 
 CorrectedReading CalibratorKnowledge::correct(Row reading, std::int32_t certificate,
                                               const CorrectionPractice& practice) const {
   ToCorrect to = in_common(book_.readings.calibrator[reading], certificate, practice);
-  put_own(reading, to);
-  return correct_reading(to);
-}
-
-CorrectedReading correct_reading(const ToCorrect& reading) {
-  return correct_reading(reading.indicated_l_min, reading.curve, reading.factor);
+  put_conditions(reading, to);
+  return correct_reading(book_.readings.indicated_l_min[reading], to.curve, to.factor);
 }
 
 }  // namespace driftwarden

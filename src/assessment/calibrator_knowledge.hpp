@@ -15,19 +15,16 @@
 
 namespace driftwarden {
 
-// All that goes into a reading's correction. What is not the reading's own is the same for all readings of a calibrator
-// under one certificate.
+// All that goes into a reading's correction but what it showed: the same for all readings of a calibrator under one
+// certificate and one sky.
 struct ToCorrect {
   std::int32_t certificate = -1;
   Principle principle = {};
   std::span<const ErrorPoint> curve;  // of the certificate, or supposed
-  double indicated_l_min = missing;
   FactorInputs inputs;
   bool has_altitude_pressure = false;
-  Row conditions_of = no_row;  // the reading whose conditions these are
-  ReadingFactor factor;        // by them
+  ReadingFactor factor;  // by the inputs
 };
-CorrectedReading correct_reading(const ToCorrect& reading);
 
 // What the book knows of its calibrators and its site, worked out once. The book has to outlive it.
 class CalibratorKnowledge {
@@ -60,10 +57,9 @@ class CalibratorKnowledge {
   // The site's pressure from its altitude, where the book gives one, kPa.
   std::optional<double> site_pressure_kpa() const { return site_pressure_kpa_; }
 
-  // What readings of a calibrator under a certificate have in common, and a reading's own beside it; most have the
-  // conditions of the reading before.
+  // What readings of a calibrator under a certificate have in common, and the conditions of one beside it.
   ToCorrect in_common(Row calibrator, std::int32_t certificate, const CorrectionPractice& practice) const;
-  void put_own(Row reading, ToCorrect& to) const;
+  void put_conditions(Row reading, ToCorrect& to) const;
   CorrectedReading correct(Row reading, std::int32_t certificate, const CorrectionPractice& practice) const;
   // By the certificate it leans on.
   CorrectedReading correct(Row reading, const CorrectionPractice& practice) const {
@@ -75,8 +71,6 @@ class CalibratorKnowledge {
   double pressure_kpa(Row reading, bool& is_from_altitude) const;
 
  private:
-  void put_conditions(Row reading, ToCorrect& to) const;
-
   const Book& book_;
   SupposedErrors supposed_;
   CertificateHistory history_;

@@ -43,26 +43,26 @@ void SetSplitter::split(const ReadingTable& readings, std::vector<Row>& rows, st
 // Readings mostly stand in the order of stage and time, each set behind the other. False: they don't.
 bool SetSplitter::split_in_order(const ReadingTable& readings, const std::vector<Row>& rows,
                                  std::vector<SetRows>& sets) {
+  SetRows set;
   for (std::uint32_t i = 0; i < rows.size(); ++i) {
     const Row row = rows[i];
     const Moment taken = readings.taken[row];
     const Stage stage = readings.stage[row];
-    if (taken == no_moment) return sets.clear(), false;
-    if (!sets.empty() && (stage < sets.back().stage || (stage == sets.back().stage && taken < sets.back().last))) {
-      return sets.clear(), false;
-    }
-    const bool is_first_of_stage = sets.empty() || stage != sets.back().stage;
-    if (is_first_of_stage) {
-      sets.push_back({stage, readings.calibrator[row], i, 1, taken, taken});
-      continue;
-    }
-    SetRows& set = sets.back();
+    const bool is_further = set.count > 0 && stage == set.stage;
     // A second set of the stage may be one that is taken up again.
-    if (!belongs(readings, row, set, rows[set.begin])) return sets.clear(), false;
-    ++set.count;
-    set.last = taken;
-    if (set.calibrator == no_row) set.calibrator = readings.calibrator[row];
+    const bool is_in_order = is_further ? taken >= set.last && belongs(readings, row, set, rows[set.begin])
+                                        : set.count == 0 || stage > set.stage;
+    if (taken == no_moment || !is_in_order) return sets.clear(), false;
+    if (is_further) {
+      ++set.count;
+      set.last = taken;
+      if (set.calibrator == no_row) set.calibrator = readings.calibrator[row];
+    } else {
+      if (set.count > 0) sets.push_back(set);
+      set = {stage, readings.calibrator[row], i, 1, taken, taken};
+    }
   }
+  if (set.count > 0) sets.push_back(set);
   return true;
 }
 
@@ -141,8 +141,8 @@ struct SetReader::FiguresAndSteps {
   static constexpr bool are_figures = true;
   std::vector<ReadingStep>& steps;
 
-  void keep(Row row, const ToCorrect& reading, const CorrectedReading& corrected) const {
-    steps.push_back({row, reading.certificate, reading.inputs, corrected});
+  void keep(Row row, const ToCorrect& to, const CorrectedReading& corrected) const {
+    steps.push_back({row, to.certificate, to.inputs, corrected});
   }
 };
 
@@ -163,38 +163,50 @@ ReadingSet SetReader::read_and(Notes notes, std::span<const Row> rows, const Set
   result.rows = set;
   flows_.clear();
   if constexpr (Notes::are_figures) begin_figures();
-  const Day first_day = local_day(set.first, book_.settings.zone);
-  const Day last_day = local_day(set.last, book_.settings.zone);
+  const Day first_day = days_.day_of(set.first);
+  const Day last_day = days_.day_of(set.last);
+  const bool is_of_one_day = first_day == last_day;
   if (set.calibrator != no_row) result.certificate = certificate_on(result, last_day);
   Day leaned_on = no_day;
-  ToCorrect reading;
-  for (const Row row : rows) {
-    if (readings.is_rejected(row)) {
-      if (result.problem == no_problem) result.problem = readings.problem.at(row);
+  ToCorrect to;
+  for (std::size_t done = 0; done < rows.size();) {
+    std::span<const Row> alike = rows.subspan(done);
+    const Row first = alike.front();
+    if (readings.flags[first] != 0) {
+      leave_out(result, first);
+      ++done;
       continue;
     }
-    if (readings.is_void(row)) {
-      ++result.voided;
-      continue;
-    }
-    const Day day = first_day == last_day ? last_day : local_day(readings.taken[row], book_.settings.zone);
+    alike = alike.first(is_of_one_day ? readings.count_alike(alike) : 1);
+    const Day day = is_of_one_day ? last_day : days_.day_of(readings.taken[first]);
     if (day != leaned_on) {
-      const std::int32_t certificate = certificate_on(result, day);
+      const std::int32_t certificate = day == last_day ? result.certificate : certificate_on(result, day);
       note_due(result, certificate, day);
       if (certificate != result.certificate) result.earlier_certificate = certificate;
       leaned_on = day;
-      reading = knowledge_.in_common(set.calibrator, certificate, practice_);
+      to = knowledge_.in_common(set.calibrator, certificate, practice_);
     }
-    knowledge_.put_own(row, reading);
-    const CorrectedReading corrected = correct_reading(reading);
-    notes.keep(row, reading, corrected);
-    flows_.push_back(corrected.actual_l_min);
-    if constexpr (Notes::are_figures) note(result, reading, corrected);
+    knowledge_.put_conditions(first, to);
+    for (const Row row : alike) {
+      const CorrectedReading corrected = correct_reading(readings.indicated_l_min[row], to.curve, to.factor);
+      notes.keep(row, to, corrected);
+      flows_.push_back(corrected.actual_l_min);
+      if constexpr (Notes::are_figures) note(result, to, corrected);
+    }
+    done += alike.size();
   }
   result.flow = mean_and_spread(flows_);
   if (result.problem != no_problem) result.flow = {result.flow.n};  // a mean without what can't be understood is none
   if constexpr (Notes::are_figures) end_figures(result);
   return result;
+}
+
+void SetReader::leave_out(ReadingSet& result, Row reading) const {
+  if (!book_.readings.is_rejected(reading)) {
+    ++result.voided;
+  } else if (result.problem == no_problem) {
+    result.problem = book_.readings.problem.at(reading);
+  }
 }
 
 void SetReader::begin_figures() {
@@ -204,12 +216,13 @@ void SetReader::begin_figures() {
   by_altitude_ = {};
 }
 
-void SetReader::note(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected) {
+[[gnu::always_inline]] inline void SetReader::note(ReadingSet& result, const ToCorrect& to,
+                                                   const CorrectedReading& corrected) {
   indicated_.add(corrected.indicated_l_min);
   result.is_outside_certificate |= corrected.is_outside_certificate;
   if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
   note_range(result, corrected.indicated_l_min);
-  note_conditions(result, reading, corrected);
+  note_conditions(result, to, corrected);
 }
 
 void SetReader::end_figures(ReadingSet& result) const {
@@ -240,10 +253,10 @@ void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
   result.beyond_range.l_min = std::fmax(beyond.l_min, result.beyond_range.l_min);
 }
 
-void SetReader::note_conditions(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected) {
-  const bool is_by_altitude = reading.has_altitude_pressure;
-  temperature_.add(reading.inputs.temperature_k);
-  pressure_.add(reading.inputs.pressure_kpa);
+void SetReader::note_conditions(ReadingSet& result, const ToCorrect& to, const CorrectedReading& corrected) {
+  const bool is_by_altitude = to.has_altitude_pressure;
+  temperature_.add(to.inputs.temperature_k);
+  pressure_.add(to.inputs.pressure_kpa);
   by_altitude_.add(is_by_altitude ? 1 : 0);
   result.has_altitude_pressure |= is_by_altitude;
   result.follows.per_k += corrected.slopes.per_k * corrected.actual_l_min;

@@ -102,7 +102,7 @@ struct ReadingStep {
 class SetReader {
  public:
   SetReader(const Book& book, const CalibratorKnowledge& knowledge, const CorrectionPractice& practice)
-      : book_(book), knowledge_(knowledge), practice_(practice) {}
+      : book_(book), knowledge_(knowledge), practice_(practice), days_(book.settings.zone) {}
 
   // `rows` holds the set's readings, `set` its place in them.
   ReadingSet read(std::span<const Row> rows, const SetRows& set);
@@ -118,19 +118,22 @@ class SetReader {
   struct FiguresAndSteps;
   template <class Notes>
   ReadingSet read_and(Notes notes, std::span<const Row> rows, const SetRows& set);
+  // Counts a reading that is struck out, or notes the problem of a rejected one.
+  void leave_out(ReadingSet& result, Row reading) const;
   // The certificate in force on a day: its place, or -1. Notes a problem with it.
   std::int32_t certificate_on(ReadingSet& result, Day on) const;
   void begin_figures();
   void end_figures(ReadingSet& result) const;
-  void note(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected);
+  void note(ReadingSet& result, const ToCorrect& to, const CorrectedReading& corrected);
   // Notes that a reading which counts had no certificate, or one that was overdue.
   void note_due(ReadingSet& result, std::int32_t certificate, Day on) const;
   void note_range(ReadingSet& result, double indicated_l_min) const;
-  void note_conditions(ReadingSet& result, const ToCorrect& reading, const CorrectedReading& corrected);
+  void note_conditions(ReadingSet& result, const ToCorrect& to, const CorrectedReading& corrected);
 
   const Book& book_;
   const CalibratorKnowledge& knowledge_;
   CorrectionPractice practice_;
+  LocalDays days_;
   std::vector<double> flows_;
   struct Sum {
     double sum = 0;

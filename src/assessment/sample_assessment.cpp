@@ -120,8 +120,6 @@ ReadingSet SampleAssessor::read(std::span<const Row> rows, const SetRows& set) {
 
 // The sets of the readings that name the sample.
 void SampleAssessor::gather_own_sets() {
-  constexpr Row ahead = 4;  // samples mostly are asked for in their order
-  basis_.readings.expect(result_.sample + ahead, basis_.book.readings);
   basis_.readings.of_sample(result_.sample, result_.rows);
   if (result_.rows.empty()) return;
   splitter_.split(basis_.book.readings, result_.rows, own_sets_);

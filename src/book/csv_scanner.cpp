@@ -19,20 +19,33 @@ struct Marks {
 };
 
 #ifdef __SSE2__
+__m128i load_16(const char* p) { return _mm_loadu_si128(reinterpret_cast<const __m128i*>(p)); }
+
+// The bits of a quarter of 64 bytes, the first to the fourth.
+std::uint64_t bits_of(__m128i hits, unsigned quarter) {
+  return std::uint64_t{static_cast<std::uint32_t>(_mm_movemask_epi8(hits))} << (16 * quarter);
+}
+
 Marks marks_in_64(const char* p, char separator) {
   const __m128i s = _mm_set1_epi8(separator);
   const __m128i n = _mm_set1_epi8('\n');
   const __m128i q = _mm_set1_epi8('"');
-  const auto bits = [](__m128i hit, unsigned k) {
-    return std::uint64_t{static_cast<std::uint32_t>(_mm_movemask_epi8(hit))} << (16 * k);
-  };
   Marks marks;
   for (unsigned k = 0; k < 4; ++k) {
-    const __m128i v = _mm_loadu_si128(reinterpret_cast<const __m128i*>(p + std::size_t{16} * k));
-    marks.separators |= bits(_mm_cmpeq_epi8(v, s), k);
-    marks.stops |= bits(_mm_or_si128(_mm_cmpeq_epi8(v, n), _mm_cmpeq_epi8(v, q)), k);
+    const __m128i v = load_16(p + std::size_t{16} * k);
+    marks.separators |= bits_of(_mm_cmpeq_epi8(v, s), k);
+    marks.stops |= bits_of(_mm_or_si128(_mm_cmpeq_epi8(v, n), _mm_cmpeq_epi8(v, q)), k);
   }
   return marks;
+}
+
+// A bit for each of 64 bytes that is the same in two places.
+std::uint64_t same_in_64(const char* a, const char* b) {
+  std::uint64_t same = 0;
+  for (unsigned k = 0; k < 4; ++k) {
+    same |= bits_of(_mm_cmpeq_epi8(load_16(a + std::size_t{16} * k), load_16(b + std::size_t{16} * k)), k);
+  }
+  return same;
 }
 #else
 Marks marks_in_64(const char* p, char separator) {
@@ -43,6 +56,12 @@ Marks marks_in_64(const char* p, char separator) {
   }
   return marks;
 }
+
+std::uint64_t same_in_64(const char* a, const char* b) {
+  std::uint64_t same = 0;
+  for (unsigned k = 0; k < 64; ++k) same |= std::uint64_t{a[k] == b[k]} << k;
+  return same;
+}
 #endif
 
 #ifdef __SSE2__
@@ -51,8 +70,7 @@ std::size_t line_ends_in_columns(const char* p, std::size_t stretches) {
   const __m128i n = _mm_set1_epi8('\n');
   __m128i columns = _mm_setzero_si128();
   for (std::size_t k = 0; k < stretches; ++k) {
-    const __m128i v = _mm_loadu_si128(reinterpret_cast<const __m128i*>(p + 16 * k));
-    columns = _mm_sub_epi8(columns, _mm_cmpeq_epi8(v, n));
+    columns = _mm_sub_epi8(columns, _mm_cmpeq_epi8(load_16(p + 16 * k), n));
   }
   const __m128i halves = _mm_sad_epu8(columns, _mm_setzero_si128());
   return static_cast<std::size_t>(_mm_cvtsi128_si32(halves)) + static_cast<std::size_t>(_mm_extract_epi16(halves, 4));
@@ -103,51 +121,103 @@ Diagnostic csv_fault(const CsvScanner& row, const std::string& file, std::uint32
                "double the quotes inside a quoted cell");
 }
 
+void CsvScanner::go_on_behind(const CsvScanner& other) {
+  next_ = other.next_;
+  end_ = other.end_;
+  separator_ = other.separator_;
+  begin_ = other.begin_;
+  has_quotes_ = other.has_quotes_;
+  count_ = other.count_;
+  if (ends_.size() < other.ends_.size()) ends_.resize(other.ends_.size());
+  if (!has_quotes_) std::copy_n(other.ends_.begin(), count_, ends_.begin());
+  marks_ = other.marks_;
+  words_of_row_ = other.words_of_row_;
+}
+
 bool CsvScanner::next() {
   if (next_ >= end_) return false;
+  above_ = has_quotes_ ? nullptr : begin_;
   begin_ = next_;
-  count_ = 0;
   extra_lines_ = 0;
   fault_ = CsvFault::none;
-  has_copies_ = false;
-  const char* cell = begin_;
-  for (const char* block = begin_; block < end_; block += 64) {
+  has_copies_ = has_quotes_ = false;
+  is_laid_out_as_above_ = above_ != nullptr;
+  std::size_t word = 0;
+  for (const char* block = begin_; block < end_; block += 64, ++word) {
     Marks marks = marks_in_64(block, separator_);
     if (end_ - block < 64) {
       const std::uint64_t inside = (std::uint64_t{1} << (end_ - block)) - 1;
       marks = {marks.separators & inside, marks.stops & inside};
     }
     const std::uint64_t stop = marks.stops & -marks.stops;  // the first, or none
-    if (count_ + 65 > cells_.size()) cells_.resize(2 * count_ + 130);
-    Cell* next_cell = cells_.data() + count_;
-    for (std::uint64_t separators = marks.separators & (stop - 1); separators != 0; separators &= separators - 1) {
-      const char* const at = block + std::countr_zero(separators);
-      *next_cell++ = {{cell, static_cast<std::size_t>(at - cell)}, cell};
-      cell = at + 1;
+    const std::uint64_t of_row = (marks.separators & (stop - 1)) | stop;
+    if (word < words) {
+      is_laid_out_as_above_ &= marks_[word] == of_row;
+      marks_[word] = of_row;
     }
-    count_ = static_cast<std::size_t>(next_cell - cells_.data());
     if (stop == 0) continue;
     const char* const at = block + std::countr_zero(stop);
     if (*at == '"') {
       next_with_quotes();
     } else {
-      finish_row(cell, at);
+      finish_row(at, word + 1);
     }
     return true;
   }
-  finish_row(cell, end_);
+  finish_row(end_, word);
   return true;
 }
 
-void CsvScanner::finish_row(const char* cell, const char* line_end) {
+// A last row without a line end is laid out like no other.
+void CsvScanner::finish_row(const char* line_end, std::size_t words_here) {
   next_ = line_end < end_ ? line_end + 1 : end_;
-  row_end_ = line_end > cell && line_end[-1] == '\r' ? line_end - 1 : line_end;
-  add(cell, row_end_);
+  const bool are_as_many_words = std::exchange(words_of_row_, words_here) == words_here;
+  is_laid_out_as_above_ &= are_as_many_words && words_here <= words && line_end < end_;
+  if (!is_laid_out_as_above_) lay_out(line_end, words_here);
+  row_end_ = line_end > begin_ + begin_of(count_ - 1) && line_end[-1] == '\r' ? line_end - 1 : line_end;
+  const auto size = static_cast<std::uint32_t>(row_end_ - begin_);
+  // Above there may be a carriage return before the line end, and here none.
+  is_laid_out_as_above_ &= std::exchange(ends_[count_ - 1], size) == size;
+  if (!is_laid_out_as_above_) return;
+  compare_with_above(words_here);
+  if (row_end_ != line_end) changed_[size / 64] |= std::uint64_t{1} << (size % 64);  // no mark, so nothing is known
+}
+
+void CsvScanner::lay_out(const char* line_end, std::size_t words_here) {
+  count_ = 0;
+  for (std::size_t word = 0; word < words_here; ++word) {
+    if (ends_.size() < count_ + 65) ends_.resize(2 * count_ + 130);
+    const char* const block = begin_ + 64 * word;
+    std::uint64_t marks = word < words ? marks_[word] : marks_in_64(block, separator_).separators;
+    if (word >= words && line_end - block < 64) marks &= (std::uint64_t{1} << (line_end - block)) - 1;
+    for (; marks != 0; marks &= marks - 1) {
+      ends_[count_++] = static_cast<std::uint32_t>(64 * word + static_cast<unsigned>(std::countr_zero(marks)));
+    }
+  }
+  const auto size = static_cast<std::uint32_t>(line_end - begin_);
+  if (count_ == 0 || ends_[count_ - 1] != size) ends_[count_++] = size;
+}
+
+// All bytes of the cells are set and those that differ from above added: in a cell that has any, the sum is carried on
+// to the mark at its end.
+void CsvScanner::compare_with_above(std::size_t words_here) {
+  std::uint64_t carried = 0;
+  for (std::size_t word = 0; word < words_here; ++word) {
+    const std::uint64_t in_cells = ~marks_[word];
+    const std::uint64_t differ = in_cells & ~same_in_64(begin_ + 64 * word, above_ + 64 * word);
+    std::uint64_t sum = 0;
+    const bool is_carried_on = __builtin_add_overflow(in_cells, differ, &sum);
+    changed_[word] = sum + carried;
+    carried = is_carried_on || changed_[word] < sum ? 1 : 0;
+    changed_[word] &= marks_[word];
+  }
 }
 
 // The same row again from its beginning, now minding quotes.
 void CsvScanner::next_with_quotes() {
-  count_ = 0;
+  has_quotes_ = true;
+  is_laid_out_as_above_ = false;
+  quoted_.clear();
   unescaped_.clear();
   const char* cell = begin_;
   for (;;) {
@@ -163,11 +233,12 @@ void CsvScanner::next_with_quotes() {
     } else {
       while (at < end_ && *at != separator_ && *at != '\n') ++at;
       const bool carriage_return = at > cell && at[-1] == '\r' && (at == end_ || *at == '\n');
-      add(cell, carriage_return ? at - 1 : at);
+      add_quoted(cell, carriage_return ? at - 1 : at);
     }
     if (at >= end_ || *at == '\n') {
       next_ = at < end_ ? at + 1 : end_;
       row_end_ = at > begin_ && at[-1] == '\r' ? at - 1 : at;
+      count_ = quoted_.size();
       return;
     }
     cell = at + 1;
@@ -190,15 +261,15 @@ const char* CsvScanner::quoted_cell(const char* quote) {
     fault_ = CsvFault::open_quote;
     fault_at_ = quote;
   }
-  add(from, to);
-  cells_[count_ - 1].raw = quote;
+  add_quoted(from, to);
+  quoted_.back().raw = quote;
   if (has_doubled) {
     std::string& text = unescaped_.emplace_back();
     for (const char* p = from; p < to; ++p) {
       text += *p;
       if (*p == '"') ++p;
     }
-    cells_[count_ - 1].text = text;
+    quoted_.back().text = text;
     has_copies_ = true;
   }
   return to < end_ ? to + 1 : end_;

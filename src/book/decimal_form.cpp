@@ -48,7 +48,7 @@ Seen first_numbers(const TableFile& file, std::size_t column) {
   CsvScanner scanner(head.substr(file.layout.rows_begin), file.layout.separator);
   for (std::size_t row = 0; row < rows_looked_at && scanner.next(); ++row) {
     if (column >= scanner.cell_count()) continue;
-    const std::string_view written = trimmed(scanner.cells()[column].text);
+    const std::string_view written = trimmed(scanner.text(column));
     std::string with_point(written);
     std::replace(with_point.begin(), with_point.end(), decimal_sign, '.');
     if (const std::optional<double> number = number_from(with_point)) seen.add(written, *number, decimal_sign);

@@ -32,11 +32,11 @@ std::vector<UnknownColumn> columns_of(const TableText& text, const HeadingLine& 
   std::vector<UnknownColumn> columns;
   if (!row.next()) return columns;
   for (std::size_t c = 0; c < row.cell_count(); ++c)
-    columns.push_back({with_plain_blanks(trimmed(row.cells()[c].text, blanks)), {}});
+    columns.push_back({with_plain_blanks(trimmed(row.text(c), blanks)), {}});
   const EmptyMarks marks;
   for (std::size_t rows = 0; rows < most_rows && row.next(); ++rows) {
     for (std::size_t c = 0; c < std::min(columns.size(), row.cell_count()); ++c) {
-      const std::string_view cell = trimmed(row.cells()[c].text);
+      const std::string_view cell = trimmed(row.text(c));
       if (!cell.empty() && !marks.hold(cell)) columns[c].cells.push_back(with_plain_blanks(cell));
     }
   }
@@ -51,7 +51,7 @@ HeadingLine first_line_of_texts(const TableText& text) {
     CsvScanner row(rest, text.sheet_row > 0 ? sheet_separator : separator_of(rest));
     if (!row.next()) break;
     std::size_t texts = 0;
-    for (std::size_t c = 0; c < row.cell_count(); ++c) texts += trimmed(row.cells()[c].text, blanks).empty() ? 0U : 1U;
+    for (std::size_t c = 0; c < row.cell_count(); ++c) texts += trimmed(row.text(c), blanks).empty() ? 0U : 1U;
     if (texts >= fewest_headings) return {at, line, true};
     at = static_cast<std::size_t>(row.position() - text.text.data());
   }

@@ -47,7 +47,7 @@ struct Named {
 
   Named(const CsvScanner& row, const TableSpec& spec, const HeadingMap& owners) {
     for (std::size_t c = 0; c < row.cell_count(); ++c) {
-      const std::string ours = our_heading(row.cells()[c].text, owners);
+      const std::string ours = our_heading(row.text(c), owners);
       if (const auto field = field_named(spec, split_heading(ours).name)) fields.insert(field->number);
     }
   }

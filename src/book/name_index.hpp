@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "book/short_text.hpp"
 #include "record/instrument.hpp"
 
 namespace driftwarden {
@@ -51,7 +52,7 @@ class NameIndex {
   }
   Row find(std::string_view name) const {
     for (std::size_t at = hash(name) & mask_; slots_[at] != no_row; at = (at + 1) & mask_) {
-      if (name_of_(slots_[at]) == name) return slots_[at];
+      if (is_same_text(name_of_(slots_[at]), name)) return slots_[at];
     }
     return no_row;
   }

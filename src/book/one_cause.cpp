@@ -62,8 +62,9 @@ std::map<std::pair<std::string, std::string>, std::size_t> counts_of(const Diagn
 std::vector<std::string> texts_of(const RereadFile& file, int column, const EmptyMarks& marks) {
   std::vector<std::string> texts;
   file.for_each_row([&](const CsvScanner& row, std::uint32_t) {
-    if (static_cast<std::size_t>(column) >= row.cell_count()) return;
-    const std::string text = with_plain_blanks(trimmed(row.cells()[column].text));
+    const auto cell = static_cast<std::size_t>(column);
+    if (cell >= row.cell_count()) return;
+    const std::string text = with_plain_blanks(trimmed(row.text(cell)));
     if (!text.empty() && !marks.hold(text)) texts.push_back(text);
   });
   return texts;

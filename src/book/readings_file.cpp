@@ -68,18 +68,23 @@ class ReadingRows {
         calibrators_(known.instruments, hand, InstrumentKind::calibrator),
         zone_(*file.manner.zone),
         rejected_(rejected),
-        row_(hand.context(file, readings_spec)) {}
+        row_(hand.context(file, readings_spec)) {
+    for (const KeptWords& words : {KeptWords{&table_.replicate, replicate}, KeptWords{&table_.set, set},
+                                   KeptWords{&table_.sampler, sampler}, KeptWords{&table_.by, by}}) {
+      if (words.column->capacity() > 0) kept_words_.push_back(words);
+    }
+  }
 
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     row_.start(scanner, line);
     table_.taken.put(row, row_.moment(taken));
     const int stage_word = row_.word(stage, stage_words);
     table_.stage[row] = stage_word < 0 ? Stage::field : static_cast<Stage>(stage_word);
-    const Row of_sample = read_sample();
+    const Row of_sample = read_sample(row);
     const Row of_pump = read_pump(of_sample);
     if (has_sample_) table_.sample[row] = of_sample;
     if (has_pump_) table_.pump[row] = of_pump;
-    table_.calibrator[row] = read_calibrator();
+    table_.calibrator[row] = read_calibrator(row);
     const std::uint8_t is_void = read_void();
     if (is_void != 0) spare_conditions();
     if (is_void == 0 && of_sample != no_row && stage_word >= 0) hold_against_run(row, of_sample);
@@ -87,8 +92,9 @@ class ReadingRows {
     if (has_temperature_) read_condition(table_.temperature_k, row, temperature, last_temperature_);
     if (has_pressure_) read_condition(table_.pressure_kpa, row, pressure, last_pressure_);
     if (has_humidity_) read_humidity(row);
-    if (has_words_) read_words(row);
+    read_words(row);
     table_.flags[row] = is_void;
+    ++read_;
     if (row_.problem() != no_problem) reject(row, stage_word < 0);
   }
 
@@ -100,7 +106,7 @@ class ReadingRows {
     const bool is_again = is_same_text(last_expected_, name);
     sought(0) = is_again ? SampleIndex::Sought{} : samples_.seek(name);
     samples_.seek_row(sought(rows_a_step));
-    samples_.seek_name(sought(2 * rows_a_step));
+    seek_run(sought(2 * rows_a_step));
     last_expected_ = name;
     ++expected_;
   }
@@ -110,11 +116,18 @@ class ReadingRows {
   void begin_block() {
     last_temperature_ = last_pressure_ = last_humidity_ = {};
     last_expected_ = {};
+    read_ = expected_;
     constexpr std::size_t many = 1000;  // of the some 17,000 rows of a block
     looks_ahead_ = std::exchange(searched_, 0) > many;
   }
 
  private:
+  void seek_run(const SampleIndex::Sought& sought) const {
+    samples_.seek_name(sought);
+    if (sought.row == no_row) return;
+    __builtin_prefetch(&book_.samples.started[sought.row]);
+    __builtin_prefetch(&book_.samples.stopped[sought.row]);
+  }
   // Of a row so many before the one that was scanned last.
   SampleIndex::Sought& sought(std::size_t rows_before) {
     return sought_[(expected_ + sought_.size() - rows_before) % sought_.size()];
@@ -122,30 +135,44 @@ class ReadingRows {
 
   // A display that was blank, or beyond its range, gives no figure; struck out, it needs none.
   [[gnu::always_inline]] void read_indicated(Row row, bool is_void) {
+    if (!is_void && row_.put_digits(reading, table_.indicated_l_min, row)) return;
     const RowReader::Quantity quantity = is_void ? row_.quantity_if_any(reading) : row_.quantity_as_written(reading);
     table_.indicated_l_min.put(row, quantity.inside, quantity.written);
   }
 
   // What was read before sampling can't have been read when it had ended, nor the other way round. One that was read
   // while the sample ran is a matter of how long: its age is a measure.
-  void hold_against_run(Row row, Row of_sample) {
+  [[gnu::always_inline]] void hold_against_run(Row row, Row of_sample) {
+    if (run_.of != of_sample) run_ = run_of(of_sample);
     const Moment at = table_.taken[row];
-    const Moment from = book_.samples.started[of_sample];
-    const Moment to = book_.samples.stopped[of_sample];
-    if (at == no_moment || from == no_moment || to == no_moment || to < from) return;
-    const bool is_before = at < from;
-    const bool is_after = at > to;
-    if (!is_before && !is_after) return;
     const Stage as = table_.stage[row];
-    if (as == (is_before ? Stage::pre : Stage::post)) return;
-    const std::string what = "the reading was taken " +
-                             std::string(is_before ? "before its sample started" : "after its sample had stopped") +
-                             ", and is said to be of the stage " + in_quotes(to_text(as)) + ": the sample " +
-                             in_quotes(book_.samples.name[of_sample]) + " ran from " + local_text(from, zone_) +
-                             " to " + local_text(to, zone_);
+    const bool is_in_order = at < run_.from ? as == Stage::pre : at <= run_.to || as == Stage::post;
+    if (!is_in_order && run_.is_known && at != no_moment) tell_of_other_stage(at, as);
+  }
+
+  void tell_of_other_stage(Moment at, Stage as) {
+    const std::string what =
+        "the reading was taken " +
+        std::string(at < run_.from ? "before its sample started" : "after its sample had stopped") +
+        ", and is said to be of the stage " + in_quotes(to_text(as)) + ": the sample " +
+        in_quotes(book_.samples.name[run_.of]) + " ran from " + local_text(run_.from, zone_) + " to " +
+        local_text(run_.to, zone_);
     const std::string hint = "correct the time, the stage or the sample; or the sample's times";
     if (as == Stage::field) return row_.doubt(taken, "reading/not-during", what, hint);
     row_.fail(taken, "reading/not-its-stage", what, hint);
+  }
+
+  // From when to when a sample ran.
+  struct Run {
+    Row of = no_row;
+    Moment from = no_moment;
+    Moment to = no_moment;
+    bool is_known = false;
+  };
+  Run run_of(Row sample) const {
+    const Moment from = book_.samples.started[sample];
+    const Moment to = book_.samples.stopped[sample];
+    return {sample, from, to, from != no_moment && to != no_moment && to >= from};
   }
 
   // A reading that is struck out is not corrected.
@@ -161,7 +188,8 @@ class ReadingRows {
   // Conditions mostly are those of the row before.
   [[gnu::always_inline]] void read_condition(DecimalColumn& column, Row row, int field, Written& last) {
     const std::string_view written = row_.raw_text(field);
-    const bool is_again = last.row != no_row && last.row + 1 == row && is_same_text(last.text, written);
+    const bool is_below = last.row != no_row && last.row + 1 == row;
+    const bool is_again = is_below && (row_.repeats(field) || is_same_text(last.text, written));
     if (is_again && column.put_again(row, last.row)) {
       last.row = row;
       return;
@@ -186,10 +214,7 @@ class ReadingRows {
   }
 
   void read_words(Row row) {
-    if (table_.replicate.capacity() > 0) table_.replicate[row] = row_.interned(replicate);
-    if (table_.set.capacity() > 0) table_.set[row] = row_.interned(set);
-    if (table_.sampler.capacity() > 0) table_.sampler[row] = row_.interned(sampler);
-    if (table_.by.capacity() > 0) table_.by[row] = row_.interned(by);
+    for (const KeptWords& kept : kept_words_) (*kept.column)[row] = row_.interned(kept.field);
     if (table_.note.capacity() > 0) table_.note[row] = row_.interned_note(note);
   }
 
@@ -204,10 +229,14 @@ class ReadingRows {
   }
 
   // Readings mostly name the sample of the row before, or the one behind it.
-  [[gnu::always_inline]] Row read_sample() {
+  [[gnu::always_inline]] Row read_sample(Row row) {
+    if (row_.repeats(sample) && table_.sample[row - 1] != no_row) return table_.sample[row - 1];
     if (is_named(last_sample_, row_.raw_text(sample))) return last_sample_;
     const Row next = last_sample_ + 1;
-    return is_named(next, row_.raw_text(sample)) ? last_sample_ = next : find_sample();
+    if (is_named(next, row_.raw_text(sample))) return last_sample_ = next;
+    ++searched_;
+    const Row expected = looks_ahead_ ? sought_[read_ % sought_.size()].row : no_row;
+    return is_named(expected, row_.raw_text(sample)) ? last_sample_ = expected : find_sample();
   }
 
   bool is_named(Row of_samples, std::string_view name) const {
@@ -217,7 +246,6 @@ class ReadingRows {
   Row find_sample() {
     const std::string_view name = row_.text(sample);
     if (name.empty()) return no_row;
-    ++searched_;
     Row found = samples_.find(name);
     if (found == no_row && has_wide_blank(name)) found = samples_.find(with_plain_blanks(name));
     if (found == no_row) return unknown_sample(name);
@@ -255,7 +283,8 @@ class ReadingRows {
     return found;
   }
 
-  [[gnu::always_inline]] Row read_calibrator() {
+  [[gnu::always_inline]] Row read_calibrator(Row row) {
+    if (row_.repeats(calibrator) && table_.calibrator[row - 1] != no_row) return table_.calibrator[row - 1];
     if (calibrators_.is_last(row_.raw_text(calibrator))) return calibrators_.last();
     const std::string_view name = row_.text(calibrator);
     if (name.empty()) return no_row;
@@ -273,9 +302,11 @@ class ReadingRows {
   RowReader row_;
   UnknownSamples unknown_samples_;
   Row last_sample_ = 0;
+  Run run_;  // of the sample of the last reading
   static constexpr std::size_t rows_a_step = RowsAhead::most / 3;
   std::array<SampleIndex::Sought, RowsAhead::most> sought_;  // by the rows ahead, in turn
   std::size_t expected_ = 0;
+  std::size_t read_ = 0;      // of those that were scanned ahead
   std::size_t searched_ = 0;  // samples in this block, by their names
   bool looks_ahead_ = false;
   std::string_view last_expected_;
@@ -288,9 +319,11 @@ class ReadingRows {
   bool has_temperature_ = table_.temperature_k.capacity() > 0;
   bool has_pressure_ = table_.pressure_kpa.capacity() > 0;
   bool has_humidity_ = table_.humidity.capacity() > 0;
-  bool has_words_ = table_.replicate.capacity() + table_.set.capacity() + table_.sampler.capacity() +
-                        table_.by.capacity() + table_.note.capacity() >
-                    0;
+  struct KeptWords {
+    Column<TextId>* column;
+    int field;
+  };
+  std::vector<KeptWords> kept_words_;
 };
 
 // f(column, field number or -1 for a column that is always kept)
@@ -349,7 +382,8 @@ std::array<std::pair<DecimalColumn*, int>, 4> decimal_columns(ReadingTable& tabl
 
 void set_forms(ReadingTable& table, const std::vector<TableFile>& files) {
   for (const auto& [column, f] : decimal_columns(table)) {
-    if (const auto form = decimal_form_of(files, f)) column->set_form(*form);
+    const FieldSpec& spec = fields[static_cast<std::size_t>(f)];
+    if (const auto form = decimal_form_of(files, f)) column->set_form(*form, spec.least, spec.most);
   }
 }
 
@@ -384,6 +418,10 @@ void lose_readings_of_nobody(const BookInHand& hand) {
   }
 }
 
+// In the memory of so many, those of a sample are far apart where they stand in no order; of fewer, the processor has
+// them in its cache.
+constexpr std::size_t many_readings = 200'000;
+
 }  // namespace
 
 const TableSpec readings_spec{"readings", fields};
@@ -403,6 +441,8 @@ void read_readings(const std::vector<TableFile>& files, const BookInHand& hand) 
   }
   hint_at_samples(unknown, hand.book.samples, hand.problems);
   lose_readings_of_nobody(hand);
+  if (table.size() > many_readings && table.are_scattered())
+    table.sort_by_sample(hand.book.samples.size(), hand.threads);
 }
 
 }  // namespace driftwarden

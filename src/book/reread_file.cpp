@@ -85,7 +85,7 @@ int RereadFile::column_at(const Place& place) const {
   CsvScanner row(rest, layout.separator);
   if (!row.next()) return -1;
   for (std::size_t c = row.cell_count(); c-- > 0;) {
-    if (place_in_row(row, row.cells()[c].raw, name, 1).column <= place.column) return static_cast<int>(c);
+    if (place_in_row(row, row.raw(c), name, 1).column <= place.column) return static_cast<int>(c);
   }
   return -1;
 }
@@ -95,8 +95,8 @@ std::string RereadFile::heading(int column) const {
     CsvScanner row(bytes.bytes().substr(at), layout.separator);
     if (!row.next()) break;
     at = static_cast<std::size_t>(row.position() - bytes.bytes().data());
-    if (at >= layout.rows_begin && static_cast<std::size_t>(column) < row.cell_count())
-      return std::string(trimmed(row.cells()[column].text));
+    const auto cell = static_cast<std::size_t>(column);
+    if (at >= layout.rows_begin && cell < row.cell_count()) return std::string(trimmed(row.text(cell)));
   }
   return "column " + std::to_string(column + 1);
 }

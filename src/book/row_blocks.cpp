@@ -59,7 +59,7 @@ bool is_of_table(const CsvScanner& row, std::uint32_t line, const TableLayout& l
   if (row.is_blank()) return false;
   if (layout.ignored.empty()) return true;
   std::string_view first;
-  for (std::size_t c = 0; c < row.cell_count() && first.empty(); ++c) first = trimmed(row.cells()[c].text);
+  for (std::size_t c = 0; c < row.cell_count() && first.empty(); ++c) first = trimmed(row.text(c));
   return !layout.ignored.hold(line, first);
 }
 

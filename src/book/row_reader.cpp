@@ -90,6 +90,7 @@ RowReader::RowReader(const RowContext& context)
 
 void RowReader::start(const CsvScanner& row, std::uint32_t line) {
   row_ = &row;
+  is_below_last_ = line == line_ + 1;
   line_ = line;
   problem_ = no_problem;
   is_misshapen_ = false;
@@ -110,11 +111,6 @@ void RowReader::check_shape() {
   // A quote too many makes rows the text of a cell, up to the next quote or the end of the file.
   const bool has_swallowed_rows = row_->fault() == CsvFault::open_quote || row_->extra_lines() > 0;
   if (has_swallowed_rows && context_.lost == no_problem) context_.lost = problem_;
-}
-
-const Cell* RowReader::raw_cell(int field) const {
-  const std::size_t column = places_[static_cast<std::size_t>(field)].column;
-  return column < row_->cell_count() ? row_->cells() + column : nullptr;
 }
 
 std::string_view RowReader::trimmed_cell(int field, std::string_view text) {
@@ -150,9 +146,7 @@ RowReader::Quantity RowReader::quantity_from_copy(int field, std::string_view wr
 }
 
 RowReader::Quantity RowReader::quantity_if_any(int field) const {
-  const Cell* raw = raw_cell(field);
-  if (raw == nullptr) return {};
-  std::string written(trimmed(raw->text));
+  std::string written(trimmed(raw_text(field)));
   if (context_.decimal != '.') {
     if (written.find('.') != std::string::npos) return {};
     std::replace(written.begin(), written.end(), context_.decimal, '.');
@@ -209,7 +203,7 @@ Moment RowReader::no_such_moment(int field, std::string_view written) {
 std::string_view RowReader::clock(int field) {
   const std::size_t column = places_[static_cast<std::size_t>(field)].clock_column;
   if (column >= row_->cell_count()) return {};
-  const std::string_view text = row_->cells()[column].text;
+  const std::string_view text = row_->text(column);
   if (is_faulty(field, text)) return {};
   const std::string_view written = trimmed(text);
   return context_.empty_marks.hold(written) ? std::string_view() : written;
@@ -277,7 +271,7 @@ int RowReader::word_anew(int field, std::span<const std::string_view> words) {
   LastText& last = last_text_[static_cast<std::size_t>(field)];
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (!same_word(written, words[i])) continue;
-    if (written == words[i]) last = {words[i], static_cast<TextId>(i)};
+    if (written == words[i]) last = {words[i], static_cast<TextId>(i), line_};
     return static_cast<int>(i);
   }
   const std::string near = nearest(written, words);
@@ -297,7 +291,9 @@ TextId RowReader::interned_anew(int field) {
   if (written.empty()) return 0;
   LastText& lately = lately_at(written);
   if (!is_same_text(lately.text, written)) lately = known(field, written);
-  last_text_[static_cast<std::size_t>(field)] = lately;
+  LastText& last = last_text_[static_cast<std::size_t>(field)];
+  last = lately;
+  if (!lately.text.empty()) last.line = line_;
   return lately.id;
 }
 
@@ -328,7 +324,7 @@ std::string RowReader::joined_note(int field) {
   std::string note(cell(field));
   for (const auto& [column, heading] : context_.layout.notes) {
     if (static_cast<std::size_t>(column) >= row_->cell_count()) continue;
-    std::string_view written = trimmed(row_->cells()[column].text);
+    std::string_view written = trimmed(row_->text(static_cast<std::size_t>(column)));
     if (context_.layout.is_of_sheet && written.starts_with(fault_mark)) written = shown_by_fault(written);
     if (!written.empty() && !context_.empty_marks.hold(written))
       note += (note.empty() ? "" : "; ") + heading + ": " + std::string(written);
@@ -355,10 +351,10 @@ void RowReader::doubt(int field, std::string id, std::string message, std::strin
 }
 
 Place RowReader::place_of(int field) const {
-  const Cell* raw = raw_cell(field);
-  if (raw == nullptr) return {context_.file, line_, 0};
-  if (context_.layout.is_of_sheet) return {context_.file, line_, static_cast<std::uint32_t>(raw - row_->cells()) + 1};
-  return place_in_row(*row_, raw->raw, context_.file, line_);
+  const std::size_t column = places_[static_cast<std::size_t>(field)].column;
+  if (column >= row_->cell_count()) return {context_.file, line_, 0};
+  if (context_.layout.is_of_sheet) return {context_.file, line_, static_cast<std::uint32_t>(column) + 1};
+  return place_in_row(*row_, row_->raw(column), context_.file, line_);
 }
 
 }  // namespace driftwarden

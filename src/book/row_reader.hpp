@@ -17,6 +17,7 @@
 #include "book/table_layout.hpp"
 #include "book/timestamp.hpp"
 #include "quantity/number.hpp"
+#include "record/decimal_column.hpp"
 #include "record/moment.hpp"
 #include "record/sample.hpp"
 #include "record/text_pool.hpp"
@@ -69,10 +70,15 @@ class RowReader {
   // The cell as it stands in the file, blanks and marks of emptiness included; empty where nobody wrote the field. Of
   // one that is the same as another, the text is the same.
   [[gnu::always_inline]] std::string_view raw_text(int field) const { return raw_text_in(*row_, field); }
+  // Whether the cell surely is the same as that of the row above, and this reader read that row last.
+  [[gnu::always_inline]] bool repeats(int field) const {
+    const std::size_t column = places_[static_cast<std::size_t>(field)].column;
+    return is_below_last_ && column < row_->cell_count() && row_->repeats(column);
+  }
   // The same of any row of the file.
   [[gnu::always_inline]] std::string_view raw_text_in(const CsvScanner& row, int field) const {
     const std::size_t column = places_[static_cast<std::size_t>(field)].column;
-    return column < row.cell_count() ? row.cells()[column].text : std::string_view();
+    return column < row.cell_count() ? row.text(column) : std::string_view();
   }
   bool is_empty(int field);               // a moment also where it has no time of day
   std::string_view kept_text(int field);  // one that goes into a record: told where it is not UTF-8
@@ -90,6 +96,15 @@ class RowReader {
   }
   // Of a part of the field's cell, as what stands behind a sign: the same faults are told.
   double quantity_in(int field, std::string_view part) { return quantity_from_copy(field, part).inside; }
+  // Writes a cell that is digits with at most a point among them into a column, where that holds them by its form.
+  // False: to be read and put as any other.
+  [[gnu::always_inline]] bool put_digits(int field, DecimalColumn& column, Row row) {
+    const std::string_view written = raw_text(field);
+    const bool may_be = !written.empty() && !context_.empty_marks.may_begin(written.front());
+    if (!may_be || context_.decimal != '.' || row_->has_copies()) return false;
+    const std::optional<FewDigits> number = few_digits_from_padded(written);
+    return number && column.put_digits(row, number->digits, number->decimals);
+  }
   // Of a cell that may hold anything: nothing is told, and what is no plausible figure is missing.
   Quantity quantity_if_any(int field) const;
   [[gnu::always_inline]] Moment moment(int field) {
@@ -104,17 +119,15 @@ class RowReader {
   Day date(int field);
   // Position of the cell among the words, or -1 where the cell is empty or is none of them (then reported).
   [[gnu::always_inline]] int word(int field, std::span<const std::string_view> words) {
-    const std::string_view raw = raw_text(field);
-    if (raw.empty()) return word_anew(field, words);
-    const LastText& last = last_text_[static_cast<std::size_t>(field)];
-    return is_same_text(last.text, raw) ? static_cast<int>(last.id) : word_anew(field, words);
+    LastText& last = last_text_[static_cast<std::size_t>(field)];
+    return is_last(last, field) ? static_cast<int>(last.id) : word_anew(field, words);
   }
   YesNo yes_no(int field);
   [[gnu::always_inline]] TextId interned(int field) {
+    LastText& last = last_text_[static_cast<std::size_t>(field)];
+    if (is_last(last, field)) return last.id;
     const std::string_view raw = raw_text(field);
     if (raw.empty()) return interned_anew(field);
-    const LastText& last = last_text_[static_cast<std::size_t>(field)];
-    if (is_same_text(last.text, raw)) return last.id;
     const LastText& lately = lately_at(raw);
     return is_same_text(lately.text, raw) ? lately.id : interned_anew(field);
   }
@@ -138,6 +151,7 @@ class RowReader {
 
  private:
   static constexpr std::size_t no_column = SIZE_MAX;
+  static constexpr std::uint32_t no_line = UINT32_MAX - 1;  // nor does another stand below it
   // What reading a field's cell takes, near together.
   struct FieldPlace {
     std::size_t column = 0;  // no_column where nobody wrote the field
@@ -151,7 +165,7 @@ class RowReader {
   [[gnu::always_inline]] std::string_view cell(int field) {
     const FieldPlace& place = places_[static_cast<std::size_t>(field)];
     if (place.column >= row_->cell_count()) return {};
-    const std::string_view text = row_->cells()[place.column].text;
+    const std::string_view text = row_->text(place.column);
     if (!text.empty() && !context_.empty_marks.may_begin(text.front()) && !may_be_blank(text.back())) return text;
     return trimmed_cell(field, text);
   }
@@ -172,7 +186,6 @@ class RowReader {
   Moment joined_moment(int field);
   std::string_view clock(int field);
   bool is_spared(int field) const { return (spared_ >> static_cast<unsigned>(field) & 1U) != 0; }
-  const Cell* raw_cell(int field) const;
   ProblemNumber fail_at(Place place, std::string id, std::string message, std::string hint);
   void check_shape();
   void fail_number(int field, std::string_view written);
@@ -180,7 +193,17 @@ class RowReader {
   struct LastText {
     std::string_view text;
     TextId id = 0;
+    std::uint32_t line = no_line;  // where a cell of the field was last understood so
   };
+  // Whether a field's cell is what was understood last.
+  [[gnu::always_inline]] bool is_last(LastText& last, int field) const {
+    const bool is_it = (last.line + 1 == line_ && repeats(field)) || is_same_non_empty(last.text, raw_text(field));
+    if (is_it) last.line = line_;
+    return is_it;
+  }
+  [[gnu::always_inline]] static bool is_same_non_empty(std::string_view a, std::string_view b) {
+    return !a.empty() && is_same_text(a, b);
+  }
   int word_anew(int field, std::span<const std::string_view> words);
   TextId interned_anew(int field);
   LastText& lately_at(std::string_view text) {
@@ -194,7 +217,8 @@ class RowReader {
   std::vector<FieldPlace> places_;  // by field
   StampReader stamps_;
   const CsvScanner* row_ = nullptr;
-  std::uint32_t line_ = 0;
+  std::uint32_t line_ = no_line;
+  bool is_below_last_ = false;  // whether the row stands on the line below that of the row before
   ProblemNumber problem_ = no_problem;
   bool is_misshapen_ = false;
   std::uint32_t never_needed_ = 0;   // a bit a field

@@ -52,7 +52,7 @@ class LastingCells {
     std::string text;
     for (std::size_t column = 0; column < columns_; ++column) {
       if (std::find(left_out_.begin(), left_out_.end(), column) != left_out_.end()) continue;
-      if (column < row.cell_count()) text += trimmed(row.cells()[column].text);
+      if (column < row.cell_count()) text += trimmed(row.text(column));
       text += '\n';
     }
     return text;
@@ -83,7 +83,7 @@ std::optional<Diagnostic> RowsReceived::add(const CsvScanner& row, std::string l
   Line next{{}, std::move(lasting), at, line};
   bool is_first = true;
   for (std::size_t column = 0; column < row.cell_count(); ++column) {
-    const std::string_view cell = row.cells()[column].text;
+    const std::string_view cell = row.text(column);
     if (column == form_at_) {
       if (lines_.size() == 1) form = cell;
       if (!lines_.empty() && form != cell) {
@@ -186,7 +186,7 @@ Place RowsReceived::place_in(const Line& line, std::size_t column_as_it_came) co
   CsvScanner row(std::string_view(came_).substr(line.came_at, came_.size() - HeldFile::padding - line.came_at),
                  layout_.separator);
   if (!row.next() || column_as_it_came >= row.cell_count()) return {came_as, line.came_on, 0};
-  return place_in_row(row, row.cells()[column_as_it_came].raw, came_as, line.came_on);
+  return place_in_row(row, row.raw(column_as_it_came), came_as, line.came_on);
 }
 
 Place RowsReceived::as_it_came(const Place& of_text) const {
@@ -203,7 +203,7 @@ Place RowsReceived::as_it_came(const Place& of_text) const {
   const auto is_at_or_before = [&](const Place& place) {
     return place.line < of_text.line || (place.line == of_text.line && place.column <= of_text.column);
   };
-  while (cell-- > 1 && !is_at_or_before(place_in_row(row, row.cells()[cell].raw, came_as, begins_on))) {
+  while (cell-- > 1 && !is_at_or_before(place_in_row(row, row.raw(cell), came_as, begins_on))) {
   }
   return place_in(line, cell >= form_at_ ? cell + 1 : cell);
 }

@@ -74,4 +74,13 @@ Day local_day(Moment moment, const TimeZone& zone) {
   return moment == no_moment ? no_day : day_of_seconds(moment + zone.offset_at(moment));
 }
 
+Day LocalDays::look_up(Moment moment) {
+  if (moment == no_moment) return no_day;
+  day_ = local_day(moment, *zone_);
+  const std::optional<std::int32_t> offset_s = zone_->offset_of_whole_day(day_);
+  begin_ = offset_s ? day_ * seconds_a_day - *offset_s : 0;
+  end_ = offset_s ? begin_ + seconds_a_day : 0;
+  return day_;
+}
+
 }  // namespace driftwarden

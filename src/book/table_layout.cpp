@@ -90,8 +90,8 @@ class LayoutReader {
     layout_.unit_of_field.resize(spec.fields.size());
   }
 
-  void read_column(int column, const Cell& cell, const Place& place) {
-    const std::string written = with_plain_blanks(trimmed(cell.text, blanks));
+  void read_column(int column, std::string_view cell, const Place& place) {
+    const std::string written = with_plain_blanks(trimmed(cell, blanks));
     if (written.empty()) {
       layout_.notes.emplace_back(column,
                                  "column " + (layout_.is_of_sheet ? column_letters(static_cast<std::uint32_t>(column))
@@ -156,7 +156,7 @@ class LayoutReader {
       for (std::size_t i = 0; i < columns.size(); ++i) {
         const auto column = static_cast<std::size_t>(unknown_columns_[i]);
         if (column >= below.cell_count()) continue;
-        const std::string_view cell = trimmed(below.cells()[column].text, blanks);
+        const std::string_view cell = trimmed(below.text(column), blanks);
         if (!cell.empty()) columns[i].cells.push_back(with_plain_blanks(cell));
       }
     }
@@ -301,10 +301,10 @@ class LayoutReader {
 // Another encoding, in which a sign such as ° is a single byte.
 std::optional<Diagnostic> heading_not_utf8(const CsvScanner& line, const std::string& file, std::uint32_t number) {
   for (std::size_t c = 0; c < line.cell_count(); ++c) {
-    const Cell& cell = line.cells()[c];
-    if (is_utf8(cell.text)) continue;
-    return error("csv/not-utf-8", place_in_row(line, cell.raw, file, number),
-                 "the heading " + in_quotes(trimmed(cell.text, blanks)) + " is not UTF-8", "save it as CSV in UTF-8");
+    const std::string_view cell = line.text(c);
+    if (is_utf8(cell)) continue;
+    return error("csv/not-utf-8", place_in_row(line, line.raw(c), file, number),
+                 "the heading " + in_quotes(trimmed(cell, blanks)) + " is not UTF-8", "save it as CSV in UTF-8");
   }
   return std::nullopt;
 }
@@ -447,13 +447,12 @@ std::optional<TableLayout> read_layout(const TableText& file, const TableSpec& s
   Place place{file.file, line, 1};
   const char* counted = scanner.row_begin();
   for (std::size_t c = 0; c < scanner.cell_count(); ++c) {
-    const Cell& cell = scanner.cells()[c];
     if (is_of_sheet) {
       place.column = static_cast<std::uint32_t>(c + 1);
     } else {
-      move_on(place, std::exchange(counted, cell.raw), cell.raw);
+      move_on(place, std::exchange(counted, scanner.raw(c)), scanner.raw(c));
     }
-    reader.read_column(static_cast<int>(c), cell, place);
+    reader.read_column(static_cast<int>(c), scanner.text(c), place);
   }
   std::optional<TableLayout> layout = reader.finish({file.file, line, 0}, scanner);
   if (layout) {

@@ -123,7 +123,7 @@ std::optional<Table> table_of(std::string_view text) {
   CsvScanner scanner(std::string_view(padded).substr(0, text.size()), ',');
   const auto cells = [&scanner] {
     std::vector<std::string> row;
-    for (std::size_t i = 0; i < scanner.cell_count(); ++i) row.emplace_back(scanner.cells()[i].text);
+    for (std::size_t i = 0; i < scanner.cell_count(); ++i) row.emplace_back(scanner.text(i));
     return row;
   };
   Table table;

@@ -68,18 +68,24 @@ inline std::optional<double> number_from(std::string_view text) {
 // As number_from, not inlined.
 std::optional<double> number_of_any_form(std::string_view text);
 
-// As number_from, for text that stands in a longer one: 8 bytes from its begin must be readable, whatever its size.
+// A number of at most eight digits: digits / 10^decimals.
+struct FewDigits {
+  std::uint64_t digits = 0;
+  std::size_t decimals = 0;
+};
+
+// Of two to eight characters, digits with at most one point among them, that stand in a longer text: 8 bytes from its
+// begin must be readable, whatever its size. Empty for all else.
 //
 // How: up to 8 characters are one word, its last character moved to the top byte and noughts put before the first. A
 // point is taken out by moving the bytes below it up by one. Then all eight digits are joined at once: neighbours to
-// pairs, pairs to fours, fours to eight. The value is digits / 10^decimals, correctly rounded for the reason given
-// above.
-[[gnu::always_inline]] inline std::optional<double> number_from_padded(std::string_view text) {
+// pairs, pairs to fours, fours to eight.
+[[gnu::always_inline]] inline std::optional<FewDigits> few_digits_from_padded(std::string_view text) {
   constexpr std::uint64_t noughts = 0x3030303030303030U;
   constexpr std::uint64_t points = 0x2E2E2E2E2E2E2E2EU;
   constexpr std::uint64_t ones = 0x0101010101010101U;
   const std::size_t size = text.size();
-  if (std::endian::native != std::endian::little || size < 2 || size > 8) return number_of_any_form(text);
+  if (std::endian::native != std::endian::little || size < 2 || size > 8) return std::nullopt;
   std::uint64_t word = 0;
   std::memcpy(&word, text.data(), 8);
   word <<= 8 * (8 - size);
@@ -96,11 +102,19 @@ std::optional<double> number_of_any_form(std::string_view text);
   }
   const bool all_digits = ((word & 0xF0F0F0F0F0F0F0F0U) |
                            (((word + 0x0606060606060606U) & 0xF0F0F0F0F0F0F0F0U) >> 4U)) == 0x3333333333333333U;
-  if (!all_digits) return number_of_any_form(text);  // a sign, an exponent, or no number
+  if (!all_digits) return std::nullopt;  // a sign, an exponent, or no number
   word = ((word & 0x0F0F0F0F0F0F0F0FU) * 2561) >> 8U;
   word = ((word & 0x00FF00FF00FF00FFU) * 6553601) >> 16U;
   word = ((word & 0x0000FFFF0000FFFFU) * 42949672960001U) >> 32U;
-  return static_cast<double>(word) / power_of_ten[decimals];
+  return FewDigits{word, decimals};
+}
+
+// As number_from, for text that stands in a longer one: 8 bytes from its begin must be readable, whatever its size.
+// Correctly rounded, for the reason given at number_from_few_digits.
+[[gnu::always_inline]] inline std::optional<double> number_from_padded(std::string_view text) {
+  const std::optional<FewDigits> few = few_digits_from_padded(text);
+  if (!few) return number_of_any_form(text);
+  return static_cast<double>(few->digits) / power_of_ten[few->decimals];
 }
 
 }  // namespace driftwarden

@@ -54,11 +54,6 @@ class Column {
     if (capacity_ != 0) data_[row] = value;
   }
 
-  // Has the memory of a row fetched, for who will read it soon.
-  void expect(std::size_t row) const {
-    if (size_ != 0) __builtin_prefetch(data_ + row);
-  }
-
   std::size_t size() const { return size_; }
   std::size_t capacity() const { return capacity_; }
   bool empty() const { return size_ == 0; }

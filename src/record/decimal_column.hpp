@@ -4,6 +4,7 @@
 #include <array>
 #include <bit>
 #include <cstdint>
+#include <span>
 
 #include "quantity/units.hpp"
 #include "record/moment_column.hpp"
@@ -22,11 +23,8 @@ struct DecimalForm {
 // don't fit are kept apart. Without a form, figures are kept as doubles.
 class DecimalColumn {
  public:
-  // Before room is reserved.
-  void set_form(const DecimalForm& form) {
-    form_ = form;
-    is_narrow_ = true;
-  }
+  // Before room is reserved. What is put by its digits alone lies between two figures, in the inside unit.
+  void set_form(const DecimalForm& form, double least, double most);
   void reserve(std::size_t rows) { is_narrow_ ? codes_.reserve(rows) : figures_.reserve(rows); }
   void set_size(std::size_t rows) { is_narrow_ ? codes_.set_size(rows) : figures_.set_size(rows); }
   std::size_t size() const { return is_narrow_ ? codes_.size() : figures_.size(); }
@@ -49,23 +47,39 @@ class DecimalColumn {
       put_apart(row, inside);
     }
   }
+  // The same of digits / 10^decimals. False, and to be put otherwise, where the form doesn't hold it, or it lies beyond
+  // the two figures that the form was set with.
+  bool put_digits(Row row, std::uint64_t digits, std::size_t decimals) {
+    if (decimals > most_decimals_) return false;
+    const std::uint64_t code =
+        digits * whole_power_of_ten[most_decimals_ - decimals] - static_cast<std::uint64_t>(form_.lowest);
+    if (code - first_between_ >= between_) return false;
+    codes_[row] = static_cast<std::uint16_t>(code);
+    return true;
+  }
   // Writes the figure of another row again. False, and to be put anew, where that one is kept apart.
   bool put_again(Row row, Row as) {
     if (!is_narrow_) return figures_[row] = figures_[as], true;
     codes_[row] = codes_[as];
     return codes_[as] != kept_apart;
   }
-  void expect(Row row) const { is_narrow_ ? codes_.expect(row) : figures_.expect(row); }
-  // Whether two rows surely hold one figure, or both none. Figures that are kept apart are not looked up.
-  bool are_alike(Row a, Row b) const {
-    if (!is_narrow_) return std::bit_cast<std::uint64_t>(figures_[a]) == std::bit_cast<std::uint64_t>(figures_[b]);
-    return codes_[a] == codes_[b] && codes_[a] != kept_apart;
+  void reorder(const RowOrder& order) {
+    codes_ = order.of(codes_);
+    figures_ = order.of(figures_);
+    wide_.reorder(order);
+  }
+  // How many of these rows, from the first on, surely hold one figure, or none of them any. Figures that are kept apart
+  // are not looked up.
+  std::size_t count_alike(std::span<const Row> rows) const {
+    if (!is_narrow_) return count_alike(rows, [this](Row row) { return std::bit_cast<std::uint64_t>(figures_[row]); });
+    if (codes_[rows.front()] == kept_apart) return 1;
+    return count_alike(rows, [this](Row row) { return codes_[row]; });
   }
   double operator[](Row row) const {
     if (!is_narrow_) return figures_[row];
     const std::uint16_t code = codes_[row];
     if (code >= kept_apart) return code == none ? missing_figure : wide_.at(row);
-    return form_.unit.to_inside(static_cast<double>(form_.lowest + code) / scale());
+    return figure_of(code);
   }
 
  private:
@@ -74,6 +88,19 @@ class DecimalColumn {
   static constexpr double missing_figure = std::numeric_limits<double>::quiet_NaN();
   static constexpr std::array<double, 10> powers_of_ten = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
 
+  template <class BitsOf>
+  static std::size_t count_alike(std::span<const Row> rows, BitsOf bits_of) {
+    const auto bits = bits_of(rows.front());
+    std::size_t count = 1;
+    while (count < rows.size() && bits_of(rows[count]) == bits) ++count;
+    return count;
+  }
+  static constexpr std::array<std::uint64_t, 10> whole_power_of_ten = {
+      1, 10, 100, 1000, 10000, 100000, 1000000, 10000000, 100000000, 1000000000};
+
+  double figure_of(std::uint64_t code) const {
+    return form_.unit.to_inside(static_cast<double>(form_.lowest + static_cast<std::int64_t>(code)) / scale());
+  }
   double scale() const { return powers_of_ten[static_cast<std::size_t>(form_.decimals)]; }
   // Numbers too large for it, and NaN, give a code that fits nothing.
   static std::int64_t nearest(double number) {
@@ -86,6 +113,9 @@ class DecimalColumn {
 
   bool is_narrow_ = false;
   DecimalForm form_;
+  std::size_t most_decimals_ = 0;
+  std::uint64_t first_between_ = 0;  // the codes that may be put by their digits: so many from this one on
+  std::uint64_t between_ = 0;
   Column<std::uint16_t> codes_;
   Column<double> figures_;
   WideValues<double> wide_;

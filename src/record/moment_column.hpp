@@ -6,10 +6,12 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <utility>
 
 #include "record/column.hpp"
 #include "record/instrument.hpp"
 #include "record/moment.hpp"
+#include "record/row_order.hpp"
 
 namespace driftwarden {
 
@@ -23,6 +25,12 @@ class WideValues {
     if (by_row_.size() < most) by_row_[row] = value;
   }
   T at(Row row) const { return by_row_.at(row); }
+  // Each goes to where its row is put.
+  void reorder(const RowOrder& order) {
+    std::map<Row, T> moved;
+    for (const auto& [row, value] : by_row_) moved.emplace(order.place_of(row), value);
+    by_row_ = std::move(moved);
+  }
   std::size_t size() const { return by_row_.size(); }
 
  private:
@@ -50,7 +58,10 @@ class MomentColumn {
       wide_.put(row, moment);
     }
   }
-  void expect(Row row) const { seconds_.expect(row); }
+  void reorder(const RowOrder& order) {
+    seconds_ = order.of(seconds_);
+    wide_.reorder(order);
+  }
   Moment operator[](Row row) const {
     const std::int32_t seconds = seconds_[row];
     if (seconds > kept_apart) return origin + seconds;

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <map>
+#include <span>
 #include <string_view>
 
 #include "record/column.hpp"
@@ -50,21 +51,19 @@ struct ReadingTable {
   std::size_t size() const { return rows; }
   bool is_void(Row row) const { return (flags[row] & reading_is_void) != 0; }
   bool is_rejected(Row row) const { return (flags[row] & reading_is_rejected) != 0; }
-  // Has the memory fetched of what working out a flow asks of a reading.
-  void expect(Row row) const {
-    taken.expect(row);
-    stage.expect(row);
-    flags.expect(row);
-    calibrator.expect(row);
-    indicated_l_min.expect(row);
-    temperature_k.expect(row);
-    pressure_kpa.expect(row);
-    humidity.expect(row);
-  }
-  // Whether two readings surely were taken under the same conditions.
-  bool have_like_conditions(Row a, Row b) const {
-    const auto are_alike = [a, b](const DecimalColumn& column) { return column.empty() || column.are_alike(a, b); };
-    return are_alike(temperature_k) && are_alike(pressure_kpa) && are_alike(humidity);
+  // Whether rows mostly name a sample far from that of the row before.
+  bool are_scattered() const;
+  // Brings the rows into the order of so many samples that they name; those that name none come last. Where each was
+  // written is remembered.
+  void sort_by_sample(std::size_t samples, std::size_t threads);
+  // How many of these readings, from the first on, count and surely were taken under the same conditions; at least 1.
+  std::size_t count_alike(std::span<const Row> listed) const {
+    std::size_t count = 1;
+    while (count < listed.size() && flags[listed[count]] == 0) ++count;
+    for (const DecimalColumn* column : {&temperature_k, &pressure_kpa, &humidity}) {
+      if (!column->empty()) count = column->count_alike(listed.first(count));
+    }
+    return count;
   }
 };
 

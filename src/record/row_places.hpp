@@ -3,8 +3,10 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
+#include "record/column.hpp"
 #include "record/instrument.hpp"
 
 namespace driftwarden {
@@ -18,7 +20,13 @@ class RowPlaces {
     if (!goes_on(first_row, at)) stretches_.push_back({first_row, at});
   }
 
-  RowPlace operator[](Row row) const {
+  // The rows now stand in another order: at each place the row that was written as so many.
+  void reorder(Column<Row> as_written) { as_written_ = std::move(as_written); }
+  // As which of the rows it was written.
+  Row as_written(Row row) const { return as_written_.empty() ? row : as_written_[row]; }
+
+  RowPlace operator[](Row row_now) const {
+    const Row row = as_written(row_now);
     const auto next = std::upper_bound(stretches_.begin(), stretches_.end(), row,
                                        [](Row r, const Stretch& s) { return r < s.first_row; });
     if (next == stretches_.begin()) return {};
@@ -40,6 +48,7 @@ class RowPlaces {
   }
 
   std::vector<Stretch> stretches_;
+  Column<Row> as_written_;  // empty where rows stand as they were written
 };
 
 }  // namespace driftwarden

@@ -87,7 +87,8 @@ std::vector<std::uint32_t> dealt_readings(const Book& book, const std::vector<st
   std::vector<std::uint32_t> of_reading(book.readings.size());
   for (Row row = 0; row < book.readings.size(); ++row) {
     const Row sample = field(book.readings.sample, row, no_row);
-    of_reading[row] = sample != no_row ? of_sample[sample] : of_pump[field(book.readings.pump, row, no_row)];
+    of_reading[book.readings.place.as_written(row)] =
+        sample != no_row ? of_sample[sample] : of_pump[field(book.readings.pump, row, no_row)];
   }
   return of_reading;
 }

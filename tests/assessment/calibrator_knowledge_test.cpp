@@ -222,7 +222,7 @@ TEST(CalibratorKnowledge, AScaleTemperatureOfItsOwnIsNotThatOfTheCertificate) {
   EXPECT_FALSE(knowledge.scale_temperature(1, -1).has_value());
 }
 
-TEST(CalibratorKnowledge, PutsAReadingsOwnConditionsIntoItsCorrection) {
+TEST(CalibratorKnowledge, PutsTheConditionsOfAReadingIntoItsCorrection) {
   BookText text = two_certificates();
   replace_all(text.instruments, "V1,calibrator,volumetric", "V1,calibrator,bubble");
   text.readings =
@@ -231,8 +231,7 @@ TEST(CalibratorKnowledge, PutsAReadingsOwnConditionsIntoItsCorrection) {
   const Book book = book_of(text);
   const CalibratorKnowledge knowledge(book);
   ToCorrect reading = knowledge.in_common(1, 1, {});
-  knowledge.put_own(0, reading);
-  EXPECT_EQ(reading.indicated_l_min, 2.04);
+  knowledge.put_conditions(0, reading);
   EXPECT_NEAR(reading.inputs.temperature_k, 293.15, 1e-9);
   EXPECT_NEAR(reading.inputs.pressure_kpa, 100, 1e-9);
   EXPECT_NEAR(reading.inputs.humidity, 0.45, 1e-12);

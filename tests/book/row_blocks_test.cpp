@@ -32,7 +32,7 @@ class Recorder {
   explicit Recorder(Seen& seen) : seen_(seen) {}
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     const std::scoped_lock lock(seen_.mutex);
-    const bool is_new = seen_.rows.try_emplace(row, line, scanner.cells()[0].text).second;
+    const bool is_new = seen_.rows.try_emplace(row, line, scanner.text(0)).second;
     seen_.gave_a_row_twice |= !is_new;
   }
 

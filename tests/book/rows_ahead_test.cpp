@@ -22,9 +22,9 @@ Heard heard_of(RowsAhead& ahead, std::string_view text, std::size_t end, char se
   const PaddedText padded(text);
   Heard heard;
   ahead.start(padded, separator, std::string_view(padded).data() + end);
-  const auto expect = [&](const CsvScanner& row) { heard.expected.emplace_back(row.cells()[0].text); };
+  const auto expect = [&](const CsvScanner& row) { heard.expected.emplace_back(row.text(0)); };
   while (const CsvScanner* row = ahead.next(expect)) {
-    heard.read.emplace_back(row->cells()[0].text);
+    heard.read.emplace_back(row->text(0));
     heard.farthest_ahead = std::max(heard.farthest_ahead, heard.expected.size() - heard.read.size());
   }
   return heard;

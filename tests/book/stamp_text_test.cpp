@@ -57,5 +57,20 @@ TEST(StampText, FindsTheDayOnTheZonesClock) {
   EXPECT_EQ(local_day(no_moment, denver), no_day);
 }
 
+// input: every quarter of an hour around both changes of a year's clock, forwards and in no order.
+TEST(LocalDays, AreTheDaysOfEachMomentByItself) {
+  const TimeZone denver = *TimeZone::named("MST7MDT,M3.2.0,M11.1.0", {});
+  LocalDays days(denver);
+  std::vector<Moment> moments;
+  for (const CalendarDate change : {CalendarDate{2026, 3, 8}, CalendarDate{2026, 11, 1}}) {
+    for (int quarter = -200; quarter < 300; ++quarter)
+      moments.push_back(day_from(change) * seconds_a_day + 900 * quarter);
+  }
+  const std::size_t count = moments.size();
+  for (std::size_t i = 0; i < count; ++i) moments.push_back(moments[i * 379 % count]);
+  for (const Moment moment : moments) ASSERT_EQ(days.day_of(moment), local_day(moment, denver)) << moment;
+  EXPECT_EQ(days.day_of(no_moment), no_day);
+}
+
 }  // namespace
 }  // namespace driftwarden::stamp_text_test

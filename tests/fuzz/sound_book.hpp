@@ -23,7 +23,7 @@ class Recorder {
   Recorder(Rows& rows, std::mutex& mutex) : rows_(rows), mutex_(mutex) {}
   void operator()(const CsvScanner& scanner, Row row, std::uint32_t line) {
     const std::scoped_lock lock(mutex_);
-    rows_[row] = {line, std::string(scanner.cells()[0].text)};
+    rows_[row] = {line, std::string(scanner.text(0))};
   }
 
  private:

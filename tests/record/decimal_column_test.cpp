@@ -5,6 +5,8 @@
 
 #include <cmath>
 #include <limits>
+#include <span>
+#include <vector>
 
 namespace driftwarden::decimal_column_test {
 namespace {
@@ -15,7 +17,7 @@ Unit unit(std::string_view name, Dimension dimension) { return *unit_named(name,
 
 DecimalColumn narrow(const Unit& unit, int decimals, std::int64_t lowest) {
   DecimalColumn column;
-  column.set_form({unit, decimals, lowest});
+  column.set_form({unit, decimals, lowest}, -1e9, 1e9);
   column.reserve(16);
   column.set_size(16);
   return column;
@@ -78,7 +80,7 @@ TEST(DecimalColumn, KnowsAMissingFigure) {
 
 TEST(DecimalColumn, IsAMisfitWhereManyNumbersDoNotFit) {
   DecimalColumn column;
-  column.set_form({unit("L/min", Dimension::flow), 1, 0});
+  column.set_form({unit("L/min", Dimension::flow), 1, 0}, 0, 1e5);
   column.reserve(5000);
   column.set_size(5000);
   for (Row row = 0; row < 900; ++row) column.put(row, 1.25, 1.25);
@@ -96,24 +98,66 @@ TEST(DecimalColumn, KeepsDoublesWithoutAForm) {
   EXPECT_FALSE(column.is_misfit());
 }
 
-TEST(DecimalColumn, SaysWhetherTwoRowsSurelyHoldTheSame) {
+TEST(DecimalColumn, CountsRowsThatSurelyHoldTheSame) {
   const Unit flow = unit("L/min", Dimension::flow);
   const double none = std::numeric_limits<double>::quiet_NaN();
   DecimalColumn column = narrow(flow, 3, 1000);
   DecimalColumn wide;
   wide.reserve(16);
   wide.set_size(16);
+  const std::vector<Row> rows{0, 1, 2, 3, 4, 5, 6};
+  const auto count_from = [&rows](const DecimalColumn& of, std::size_t first) {
+    return of.count_alike(std::span(rows).subspan(first));
+  };
   for (DecimalColumn* of : {&column, &wide}) {
     Row row = 0;
     for (const double figure : {2.004, 2.004, 2.005, none, none, 900.0, 900.0}) of->put(row++, figure, figure);
-    EXPECT_TRUE(of->are_alike(0, 1));
-    EXPECT_FALSE(of->are_alike(1, 2));
-    EXPECT_FALSE(of->are_alike(2, 3));
-    EXPECT_TRUE(of->are_alike(3, 4));
-    EXPECT_FALSE(of->are_alike(4, 5));
+    EXPECT_EQ(count_from(*of, 0), 2U);
+    EXPECT_EQ(count_from(*of, 1), 1U);
+    EXPECT_EQ(count_from(*of, 2), 1U);
+    EXPECT_EQ(count_from(*of, 3), 2U);
+    EXPECT_EQ(count_from(*of, 4), 1U);
   }
-  EXPECT_FALSE(column.are_alike(5, 6));  // kept apart, and not looked up
-  EXPECT_TRUE(wide.are_alike(5, 6));
+  EXPECT_EQ(count_from(column, 5), 1U);  // kept apart, and not looked up
+  EXPECT_EQ(count_from(wide, 5), 2U);
+}
+
+TEST(DecimalColumn, PutsDigitsAsTheNumberTheyAre) {
+  const Unit millilitres = unit("mL/min", Dimension::flow);
+  DecimalColumn column;
+  column.set_form({millilitres, 2, 100000}, 0.9, 1.6);  // 1000.00 to 1655.33 mL/min, of which 1600 are plausible
+  column.reserve(4);
+  column.set_size(4);
+  const auto reads = [&](std::uint64_t digits, std::size_t decimals, double written) {
+    return column.put_digits(1, digits, decimals) && column[1] == millilitres.to_inside(written);
+  };
+  EXPECT_TRUE(reads(123456, 2, 1234.56));
+  EXPECT_TRUE(reads(12345, 1, 1234.5));
+  EXPECT_TRUE(reads(1234, 0, 1234));
+  EXPECT_TRUE(reads(100000, 2, 1000));
+  EXPECT_TRUE(reads(1600, 0, 1600));
+  // Beyond what can be, below what the form holds, with more decimals: to be put otherwise.
+  EXPECT_FALSE(column.put_digits(1, 160001, 2));
+  EXPECT_FALSE(column.put_digits(1, 99999, 2));
+  EXPECT_FALSE(column.put_digits(1, 1234567, 3));
+  EXPECT_FALSE(column.put_digits(1, 99999999, 0));
+  EXPECT_FALSE(DecimalColumn().put_digits(0, 1, 0));  // without a form
+}
+
+TEST(DecimalColumn, BringsFiguresThatAreKeptApartIntoAnotherOrder) {
+  const Unit flow = unit("L/min", Dimension::flow);
+  DecimalColumn column;
+  column.set_form({flow, 3, 1000}, 0, 1e5);
+  column.reserve(3);
+  column.set_size(3);
+  Row row = 0;
+  for (const double figure : {900.0, 2.004, 1.0 / 3}) column.put(row++, figure, figure);
+  RowOrder order;
+  for (const Row place : {2U, 0U, 1U}) order.rows.push_back(place);
+  column.reorder(order);
+  EXPECT_EQ(column[0], 1.0 / 3);
+  EXPECT_EQ(column[1], 900.0);
+  EXPECT_EQ(column[2], 2.004);
 }
 
 }  // namespace

@@ -36,5 +36,19 @@ TEST(MomentColumn, KeepsTheLastMomentPutIntoARow) {
   EXPECT_EQ(column[0], no_moment);
 }
 
+TEST(MomentColumn, BringsAlsoFarMomentsIntoAnotherOrder) {
+  MomentColumn column;
+  column.reserve(3);
+  Row row = 0;
+  for (const Moment moment : {Moment{253402300799}, Moment{5}, no_moment}) column.put(row++, moment);
+  column.set_size(row);
+  RowOrder order;
+  for (const Row place : {1U, 2U, 0U}) order.rows.push_back(place);
+  column.reorder(order);
+  EXPECT_EQ(column[0], 5);
+  EXPECT_EQ(column[1], no_moment);
+  EXPECT_EQ(column[2], 253402300799);
+}
+
 }  // namespace
 }  // namespace driftwarden::moment_column_test

@@ -52,5 +52,19 @@ TEST(RowPlaces, KnowNothingOfRowsBeforeTheFirstStart) {
   expect_place(places, 1, 0, 0);
 }
 
+TEST(RowPlaces, FollowRowsIntoAnotherOrder) {
+  RowPlaces places;
+  places.start(0, {0, 2});
+  places.start(2, {1, 2});
+  EXPECT_EQ(places.as_written(2), 2U);
+  Column<Row> as_written;
+  for (const Row row : {2U, 0U, 1U}) as_written.push_back(row);
+  places.reorder(std::move(as_written));
+  expect_place(places, 0, 1, 2);
+  expect_place(places, 1, 0, 2);
+  expect_place(places, 2, 0, 3);
+  EXPECT_EQ(places.as_written(0), 2U);
+}
+
 }  // namespace
 }  // namespace driftwarden::row_places_test
