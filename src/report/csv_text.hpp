@@ -3,7 +3,6 @@
 
 #include <array>
 #include <cstddef>
-#include <cstring>
 #include <string>
 #include <string_view>
 
@@ -37,8 +36,7 @@ class CsvRow {
   void plain(std::string_view cells) {  // that need no quotes, or have them
     char* const at = begin_cell(cells.size());
     if (cells.size() > longest_cell) return out_.append(cells), void();
-    std::memcpy(at, cells.data(), cells.size());
-    end_ = at + cells.size();
+    end_ = at + cells.copy(at, cells.size());
   }
 
  private:
