@@ -16,7 +16,7 @@ void add_air(CLI::App* command, AirOptions& air) {
 void add_ahead(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   AheadOptions& ahead = options.ahead;
   CLI::App* command =
-      app.add_subcommand("ahead", "how much air and time a sample needs, before it is taken, and what blanks");
+      app.add_subcommand("ahead", "how much air, how long and how many blanks a sample needs, before it is taken");
   add_book(command, ahead.book);
   add_as_of(command, ahead.book);
   CLI::Option* batch =

@@ -41,6 +41,7 @@ def commands(book, scratch):
                    "--reason", "As planned."],
         "custody": ["custody", book, "--batch", "TF46B", *AS_OF],
         "kit": ["kit", book, "--kit", "K-2", *AS_OF],
+        "ahead": ["ahead", book, "--sampler", "respirable-parallel-impactor", "--minutes", "8 h", "--pump", "PUMP-09", *AS_OF],
         "sheet": ["sheet", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "sheet.html"],
         "labels": ["labels", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "labels.html"],
         "form": ["form", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "form.html"],
