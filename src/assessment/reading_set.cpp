@@ -156,6 +156,35 @@ ReadingSet SetReader::read_flow(std::span<const Row> rows, const SetRows& set) {
   return read_and(FlowAlone{}, rows, set);
 }
 
+[[gnu::always_inline]] inline void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
+  const BeyondRange beyond = beyond_range(book_.instruments[result.rows.calibrator], indicated_l_min);
+  if (is_missing(beyond.ratio)) return;
+  result.beyond_range.ratio = std::fmax(beyond.ratio, result.beyond_range.ratio);
+  result.beyond_range.l_min = std::fmax(beyond.l_min, result.beyond_range.l_min);
+}
+
+[[gnu::always_inline]] inline void SetReader::note_conditions(ReadingSet& result, const ToCorrect& to,
+                                                              const CorrectedReading& corrected) {
+  const bool is_by_altitude = to.has_altitude_pressure;
+  temperature_.add(to.inputs.temperature_k);
+  pressure_.add(to.inputs.pressure_kpa);
+  by_altitude_.add(is_by_altitude ? 1 : 0);
+  result.has_altitude_pressure |= is_by_altitude;
+  result.follows.per_k += corrected.slopes.per_k * corrected.actual_l_min;
+  (is_by_altitude ? result.follows.per_kpa_by_altitude : result.follows.per_kpa_read) +=
+      corrected.slopes.per_kpa * corrected.actual_l_min;
+  if (result.left_out == Correction::none) result.left_out = corrected.left_out;
+}
+
+[[gnu::always_inline]] inline void SetReader::note(ReadingSet& result, const ToCorrect& to,
+                                                   const CorrectedReading& corrected) {
+  indicated_.add(corrected.indicated_l_min);
+  result.is_outside_certificate |= corrected.is_outside_certificate;
+  if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
+  note_range(result, corrected.indicated_l_min);
+  note_conditions(result, to, corrected);
+}
+
 template <class Notes>
 ReadingSet SetReader::read_and(Notes notes, std::span<const Row> rows, const SetRows& set) {
   const ReadingTable& readings = book_.readings;
@@ -216,15 +245,6 @@ void SetReader::begin_figures() {
   by_altitude_ = {};
 }
 
-[[gnu::always_inline]] inline void SetReader::note(ReadingSet& result, const ToCorrect& to,
-                                                   const CorrectedReading& corrected) {
-  indicated_.add(corrected.indicated_l_min);
-  result.is_outside_certificate |= corrected.is_outside_certificate;
-  if (result.lack == CorrectedReading::Lack::nothing) result.lack = corrected.lack;
-  note_range(result, corrected.indicated_l_min);
-  note_conditions(result, to, corrected);
-}
-
 void SetReader::end_figures(ReadingSet& result) const {
   result.indicated_l_min = indicated_.mean();
   result.temperature_k = temperature_.mean();
@@ -244,25 +264,6 @@ void SetReader::note_due(ReadingSet& result, std::int32_t certificate, Day on) c
   if (certificate < 0) return;
   const Day due = knowledge_.due(certificate);
   if (due != no_day) result.overdue_min = std::fmax(minutes_a_day * static_cast<double>(on - due), result.overdue_min);
-}
-
-void SetReader::note_range(ReadingSet& result, double indicated_l_min) const {
-  const BeyondRange beyond = beyond_range(book_.instruments[result.rows.calibrator], indicated_l_min);
-  if (is_missing(beyond.ratio)) return;
-  result.beyond_range.ratio = std::fmax(beyond.ratio, result.beyond_range.ratio);
-  result.beyond_range.l_min = std::fmax(beyond.l_min, result.beyond_range.l_min);
-}
-
-void SetReader::note_conditions(ReadingSet& result, const ToCorrect& to, const CorrectedReading& corrected) {
-  const bool is_by_altitude = to.has_altitude_pressure;
-  temperature_.add(to.inputs.temperature_k);
-  pressure_.add(to.inputs.pressure_kpa);
-  by_altitude_.add(is_by_altitude ? 1 : 0);
-  result.has_altitude_pressure |= is_by_altitude;
-  result.follows.per_k += corrected.slopes.per_k * corrected.actual_l_min;
-  (is_by_altitude ? result.follows.per_kpa_by_altitude : result.follows.per_kpa_read) +=
-      corrected.slopes.per_kpa * corrected.actual_l_min;
-  if (result.left_out == Correction::none) result.left_out = corrected.left_out;
 }
 
 }  // namespace driftwarden

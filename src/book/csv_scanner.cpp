@@ -22,11 +22,11 @@ struct Marks {
 __m128i load_16(const char* p) { return _mm_loadu_si128(reinterpret_cast<const __m128i*>(p)); }
 
 // The bits of a quarter of 64 bytes, the first to the fourth.
-std::uint64_t bits_of(__m128i hits, unsigned quarter) {
+[[gnu::always_inline]] inline std::uint64_t bits_of(__m128i hits, unsigned quarter) {
   return std::uint64_t{static_cast<std::uint32_t>(_mm_movemask_epi8(hits))} << (16 * quarter);
 }
 
-Marks marks_in_64(const char* p, char separator) {
+[[gnu::always_inline]] inline Marks marks_in_64(const char* p, char separator) {
   const __m128i s = _mm_set1_epi8(separator);
   const __m128i n = _mm_set1_epi8('\n');
   const __m128i q = _mm_set1_epi8('"');
@@ -40,7 +40,7 @@ Marks marks_in_64(const char* p, char separator) {
 }
 
 // A bit for each of 64 bytes that is the same in two places.
-std::uint64_t same_in_64(const char* a, const char* b) {
+[[gnu::always_inline]] inline std::uint64_t same_in_64(const char* a, const char* b) {
   std::uint64_t same = 0;
   for (unsigned k = 0; k < 4; ++k) {
     same |= bits_of(_mm_cmpeq_epi8(load_16(a + std::size_t{16} * k), load_16(b + std::size_t{16} * k)), k);
