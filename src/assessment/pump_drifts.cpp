@@ -18,6 +18,7 @@ PumpDrifts::PumpDrifts(std::vector<ToldBySets>& told, std::size_t instruments, u
   ByInstrument<UseDrift> uses = by_instrument(told, &ToldBySets::uses, &UseDrift::pump, instruments);
   share_out(instruments, threads,
             [&] { return [&](std::size_t pump) { std::ranges::sort(uses.of(static_cast<Row>(pump)), {}, order); }; });
+  uses_.reserve(uses.all.size());
   begin_.push_back(0);
   for (Row pump = 0; pump < instruments; ++pump) {
     for (const UseDrift& use : uses.of(pump)) {

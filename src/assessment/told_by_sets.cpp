@@ -40,6 +40,9 @@ class Listener {
     for (auto row = static_cast<Row>(begin); row < end; ++row) {
       is_of_samples ? hear_sample(row, told) : hear_pump(row, told);
     }
+    // All stretches are kept until everything is told: room that is left over would add up.
+    told.uses.shrink_to_fit();
+    told.scatters.shrink_to_fit();
   }
 
  private:
