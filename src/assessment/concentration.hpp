@@ -10,9 +10,8 @@ namespace driftwarden {
 //   m = m_found - b̄          of a medium that is weighed: m_found = W_after - W_before
 //
 //   b̄        mean of the blanks of its batch
-//   Source   NMAM 0501, Issue 1 (8 May 2015), page 3, its formula of the concentration: the difference of the two
-//   weights
-//            less that of the blanks' mean weights; 29 CFR 1926.1101 Appendix A ¶11: blanks are averaged and subtracted
+//   Source   NMAM 0501, Issue 1 (8 May 2015), page 3, its formula of the concentration: the weight gained less that
+//            gained by the blanks on average; 29 CFR 1926.1101 Appendix A ¶11: blanks are averaged and subtracted
 //   Valid    blanks handled like the samples; negative where they carry more than the sample
 //   Example  15.310 to 15.842 mg, blanks 14.998 to 15.004 mg on average  ->  0.532 - 0.006 = 0.526 mg
 constexpr double net_amount(double found, double mean_of_blanks) { return found - mean_of_blanks; }

@@ -7,8 +7,8 @@
 
 #include "assessment/concentration.hpp"
 #include "quantity/limit.hpp"
+#include "statistics/propagation.hpp"
 #include "statistics/student_t.hpp"
-#include "statistics/welch_satterthwaite.hpp"
 
 namespace driftwarden {
 namespace {
@@ -41,17 +41,22 @@ MeanAndSpread amounts_of(const Book& book, const BatchBlanks& blanks) {
   return mean_and_spread(amounts);
 }
 
-// u of a sum of independent parts, its degrees of freedom, and U. A part that is missing leaves all of it missing.
+// A part that is missing leaves all of it missing.
 FigureUncertainty combined(std::initializer_list<UncertaintyContribution> parts) {
+  const CombinedUncertainty of_parts = combined_uncertainty(std::span(parts.begin(), parts.size()));
+  if (is_missing(of_parts.u)) return {};
   FigureUncertainty of;
-  double sum = 0;
-  for (const UncertaintyContribution& part : parts) sum += part.signed_amount() * part.signed_amount();
-  of.u = std::sqrt(sum);
-  if (is_missing(of.u)) return {};
-  of.dof = effective_degrees_of_freedom(std::span(parts.begin(), parts.size()));
+  of.u = of_parts.u;
+  of.dof = of_parts.dof;
   of.coverage_factor = coverage_factor(budget_coverage, whole_degrees_of_freedom(of.dof));
-  of.expanded = of.coverage_factor * of.u;
+  of.expanded = expanded_uncertainty(of_parts, budget_coverage);
   return of;
+}
+
+// Unrounded, and not where either is missing. A difference of two weights may miss the limit that it is by its last
+// bit.
+bool is_below(double amount, double limit) {
+  return !is_missing(amount) && !is_missing(limit) && side_of_limit(amount, limit) == Side::below;
 }
 
 class LaboratoryFigures {
@@ -68,7 +73,7 @@ class LaboratoryFigures {
     if (result.problem != no_problem || figures.blanks->problem != no_problem || f_.problem != no_problem)
       return figures;
     figures.of_found = combined({{result.standard_uncertainty()}});
-    figures.is_less_than = result.is_less_than() || result.found < result.limit;
+    figures.is_less_than = result.is_less_than() || is_below(result.found, result.limit);
     if (f_.kind == SampleKind::blank) return figures;
     take_off_blanks(result, figures);
     form_concentration(result, figures);
@@ -85,7 +90,7 @@ class LaboratoryFigures {
     }
     const BatchBlanks& blanks = *figures.blanks;
     figures.net = net_amount(result.found, blanks.amounts.mean);
-    if (figures.net < result.limit) figures.is_less_than = true;
+    if (is_below(figures.net, result.limit)) figures.is_less_than = true;
     const UncertaintyContribution scatter{uncertainty_of_blank(blanks.amounts.s, blanks.amounts.n), 1,
                                           static_cast<double>(blanks.amounts.n) - 1};
     const UncertaintyContribution unseen{

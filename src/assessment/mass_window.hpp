@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "assessment/concentration.hpp"
+
 namespace driftwarden {
 
 // How much air holds a mass: the least volume for a mass that has to be found, the most for one that a filter may hold.
@@ -15,11 +17,17 @@ constexpr double volume_holding(double mass_mg, double concentration_mg_m3) {
   return 1000 * mass_mg / concentration_mg_m3;
 }
 
-// The same the other way round: c = 1000 · m / V. The lowest concentration that a volume can show, for the mass that
-// has to be found; the highest that it may have been, for the mass that a filter may hold.
+// The lowest concentration that a volume can show, for the mass that has to be found; the highest that it may have
+// been, for the mass that a filter may hold: mg/m3, by the formula of assessment/concentration.
 //
-//   Source, validity and symbols as above
 //   Example  0.1 mg in 200 L  ->  0.5 mg/m3: the low end of the working range of NMAM 0600, Issue 3, page 1
-constexpr double concentration_held(double mass_mg, double volume_l) { return 1000 * mass_mg / volume_l; }
+constexpr double concentration_held(double mass_mg, double volume_l) { return concentration(mass_mg, volume_l, false); }
+
+// The mass that a volume holds: m = c · V / 1000, in mg; symbols, source and validity as of volume_holding.
+//
+//   Example  0.5 mg/m3 in 200 L  ->  0.1 mg
+constexpr double mass_held(double concentration_mg_m3, double volume_l) {
+  return concentration_mg_m3 * volume_l / 1000;
+}
 
 }  // namespace driftwarden

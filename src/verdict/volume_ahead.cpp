@@ -107,7 +107,7 @@ WindowHelp window_help(const VolumeAsked& asked, const VolumeAhead& ahead) {
   const auto& loading = ahead.facts.of(MassFactKind::loading);
   if (quantification && most != nullptr) help.target_mg_m3 = concentration_held(quantification->value, most->volume_l);
   if (!is_missing(asked.target_mg_m3) && most != nullptr)
-    help.quantification_mg = asked.target_mg_m3 * most->volume_l / 1000;
+    help.quantification_mg = mass_held(asked.target_mg_m3, most->volume_l);
   if (least != nullptr && most != nullptr && most->from == VolumeEnd::From::time_rule)
     help.flow_l_min = least->volume_l / most->minutes;
   if (loading && least != nullptr) help.expected_mg_m3 = concentration_held(loading->value, least->volume_l);

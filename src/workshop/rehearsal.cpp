@@ -7,6 +7,7 @@
 #include "book/rows_received.hpp"
 #include "book/table_files.hpp"
 #include "book/timestamp.hpp"
+#include "diagnostic/characters.hpp"
 #include "outside/scratch_place.hpp"
 #include "outside/whole_file.hpp"
 #include "outside/write_fault.hpp"
@@ -27,21 +28,21 @@ class RowText {
   RowText(const TableSpec& spec, const Settings& settings)
       : decimal_(manner_of(settings, received_pattern(spec)).decimal) {}
 
-  void text(std::string_view heading, std::string_view cell) { add(heading, std::string(cell)); }
+  void text(std::string_view heading, std::string_view cell) { add(heading, cell); }
   void figure(std::string_view heading, double figure) {
     if (is_missing(figure)) return;
     std::string cell = shortest(figure);
     std::ranges::replace(cell, '.', decimal_);
-    add(heading, std::move(cell));
+    add(heading, cell);
   }
   const std::string& headings() const { return headings_; }
   const std::string& cells() const { return cells_; }
 
  private:
-  void add(std::string_view heading, std::string cell) {
-    for (std::size_t at = cell.find('"'); at != std::string::npos; at = cell.find('"', at + 2)) cell.insert(at, 1, '"');
+  void add(std::string_view heading, std::string_view cell) {
     headings_ += (headings_.empty() ? "" : ",") + std::string(heading);
-    cells_ += (cells_.empty() ? "\"" : ",\"") + cell + '"';
+    if (!cells_.empty()) cells_ += ',';
+    append_in_csv_quotes(cells_, cell);
   }
 
   char decimal_;

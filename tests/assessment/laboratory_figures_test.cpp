@@ -99,6 +99,15 @@ TEST(LaboratoryFigures, StayLessThanWhereTheBlanksLeaveLessThanTheLimit) {
   EXPECT_FALSE(none_off.of("S1").is_less_than);
 }
 
+// derived: 15.34 - 15.31 mg is 0.03, as doubles 0.02999999999999936; the blanks leave it as it is.
+TEST(LaboratoryFigures, AreOnTheLimitWhereOnlyTheLastBitOfTheWeightsSaysLess) {
+  const std::string weights = "sample,analyte,before [mg],after [mg],limit [mg]\nS1,dust,15.31,15.34,0.03\n";
+  Laboratory none_off(laboratory_book(weights), AssessmentPractice());
+  EXPECT_FALSE(none_off.of("S1").is_less_than);
+  Laboratory off(laboratory_book(weights + "B1,dust,15,15,0.03\nB2,dust,14,14,0.03\n"));
+  EXPECT_FALSE(off.of("S1").is_less_than);
+}
+
 // derived: the mean of 0 and 0.006 mg; half of them may be anything up to 0.03 mg: 0.03 / 2 / √3, beside 0.00424264 x
 // √1.5.
 TEST(LaboratoryFigures, CountABlankBelowItsLimitAsNothingAndSayHowFarThatMayBeOff) {

@@ -38,5 +38,11 @@ TEST(MassWindow, IsThatOfTheSilicaMethods) {
   EXPECT_NEAR(concentration_held(0.03, 1000), 0.03, 1e-12);
 }
 
+// derived: the mass is the inverse of the volume that holds it. 0.5 mg/m3 x 200 L / 1000.
+TEST(MassWindow, HoldsInAVolumeTheMassThatItWasReckonedFrom) {
+  EXPECT_NEAR(mass_held(0.5, 200), 0.1, 1e-15);
+  EXPECT_NEAR(mass_held(5, volume_holding(2, 5)), 2, 1e-15);
+}
+
 }  // namespace
 }  // namespace driftwarden::mass_window_test

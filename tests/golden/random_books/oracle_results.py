@@ -17,6 +17,11 @@ def limit_of(row):
     return max(limits) if limits else None
 
 
+def is_below(amount, limit):
+    """Within a relative 1e-9 of its limit a figure is on it."""
+    return limit is not None and amount < limit and limit - amount > 1e-9 * abs(limit)
+
+
 def blanks_of(book, row):
     """Results of the same analyte of blanks in the batch of the row's sample."""
     batch = book.sample[row.sample].batch
@@ -46,7 +51,7 @@ class Result:
         self.row, self.sample, self.book = row, sample, sample.book
         self.amount, self.limit = found(row), limit_of(row)
         self.blanks = blanks_of(self.book, row)
-        self.less_than = self.amount is None or (self.limit is not None and self.amount < self.limit)
+        self.less_than = self.amount is None or is_below(self.amount, self.limit)
         self.of_found = together([(standard(row), math.inf)])
         self.is_blank = sample.kind == "blank"
         self.net, self.of_net, self.concentration, self.of_concentration = None, NOT_STATED, None, NOT_STATED
@@ -64,7 +69,7 @@ class Result:
         if not amounts:
             return
         self.net = self.amount - mean(amounts)
-        self.less_than = self.less_than or (self.limit is not None and self.net < self.limit)
+        self.less_than = self.less_than or is_below(self.net, self.limit)
         unseen = [limit_of(b) for b in self.blanks if found(b) is None]
         s = spread(amounts)
         scatter = None if s is None else s * math.sqrt(1 + 1 / len(amounts))
