@@ -76,10 +76,13 @@ std::string end_text(Subject of, const std::string& name, double inside) {
   return shortest(unit.from_inside(inside)) + (unit.name.empty() ? "" : " " + std::string(unit.name));
 }
 
-// " is a or b", " at least 7 L/min and at most 8 L/min".
+// " is a or b", " is neither a nor b", " is not a", " at least 7 L/min and at most 8 L/min".
 std::string asked_text(Subject of, const Condition& condition) {
+  const bool is_none_of_several = condition.is_none_of && condition.words.size() > 1;
+  const std::string first = is_none_of_several ? " is neither " : condition.is_none_of ? " is not " : " is ";
+  const std::string next = condition.is_none_of ? " nor " : " or ";
   std::string text;
-  for (std::size_t i = 0; i < condition.any_of.size(); ++i) text += (i == 0 ? " is " : " or ") + condition.any_of[i];
+  for (const std::string& word : condition.words) text += (text.empty() ? first : next) + word;
   if (condition.at_least) text += " at least " + end_text(of, condition.field, *condition.at_least);
   if (condition.at_least && condition.at_most) text += " and";
   if (condition.at_most) text += " at most " + end_text(of, condition.field, *condition.at_most);

@@ -118,8 +118,8 @@ Applies applies(const Condition& condition, const FieldValue& value) {
     if (std::isnan(value.figure)) return Applies::unknown;
     return is_in_range(condition, value.figure) ? Applies::yes : Applies::no;
   }
-  const bool is_one = std::ranges::find(condition.any_of, value.word) != condition.any_of.end();
-  return is_one ? Applies::yes : Applies::no;
+  const bool is_one = std::ranges::find(condition.words, value.word) != condition.words.end();
+  return is_one != condition.is_none_of ? Applies::yes : Applies::no;
 }
 
 }  // namespace driftwarden

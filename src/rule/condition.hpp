@@ -27,12 +27,14 @@ struct Field {
 std::span<const Field> fields(Subject subject);
 std::optional<std::size_t> field_named(Subject subject, std::string_view name);
 
-// One entry of a rule's `where`: a field that has to be one of some words, or in a range (inside unit, ends included).
+// One entry of a rule's `where`: a field that has to be one of some words, or none of them, or in a range (inside unit,
+// ends included).
 struct Condition {
   std::string field;
-  std::vector<std::string> any_of;
+  std::vector<std::string> words;
   std::optional<double> at_least;
   std::optional<double> at_most;
+  bool is_none_of = false;  // of the words
 };
 
 // What a subject has in a field. Nothing known: NaN and "".
@@ -42,7 +44,7 @@ struct FieldValue {
 };
 
 // unknown: a range is asked for and there is no figure; then nobody can say whether the rule applies, and it is judged
-// as if its measure were missing. A word that isn't there is none of the words asked for.
+// as if its measure were missing. A word that isn't there is none of the words: it meets `none_of`, and nothing else.
 enum class Applies : std::uint8_t { yes, no, unknown };
 
 Applies applies(const Condition& condition, const FieldValue& value);

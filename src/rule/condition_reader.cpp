@@ -10,6 +10,8 @@ namespace driftwarden {
 
 namespace {
 
+constexpr std::string_view word_form = R"(write a word or a list of words, in quotes, or { none_of = "…" })";
+
 class ConditionReader {
  public:
   ConditionReader(const Field& field, TomlFile& file) : field_(field), file_(file) {}
@@ -60,6 +62,17 @@ class ConditionReader {
   }
 
   void read_words(const toml::node& value) {
+    const toml::table* excluded = value.as_table();
+    if (excluded == nullptr) return read_list(value);
+    TableReader reader(*excluded, file_, "what is asked of " + in_quotes(field_.name));
+    const toml::node* list = reader.find("none_of");
+    if (list == nullptr) return refuse(value, word_form);
+    reader.refuse_other_keys();
+    condition_.is_none_of = true;
+    read_list(*list);
+  }
+
+  void read_list(const toml::node& value) {
     const toml::array* list = value.as_array();
     if (list == nullptr) return read_word(value);
     if (list->empty()) return refuse(value, "an empty list suits nothing");
@@ -68,8 +81,8 @@ class ConditionReader {
 
   void read_word(const toml::node& node) {
     const auto text = plain_text_of(node);
-    if (!text) return refuse(node, "write a word or a list of words, in quotes");
-    condition_.any_of.push_back(*text);
+    if (!text) return refuse(node, word_form);
+    condition_.words.push_back(*text);
     if (auto fault = fault_of_word(field_, *text, file_.place_of(node))) file_.faults.push_back(*std::move(fault));
   }
 

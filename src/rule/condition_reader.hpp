@@ -11,7 +11,8 @@
 
 namespace driftwarden {
 
-// A rule's `where`: kind = "sample", method = ["A", "B"], nominal = { at_least = "1 L/min" }.
+// A rule's `where`: kind = "sample", method = ["A", "B"], batch = { none_of = ["C"] }, nominal = { at_least = "1 L/min"
+// }.
 std::vector<Condition> read_where(const toml::table& where, Subject of, TomlFile& file);
 
 // What is wrong with a word as the content of a field, if anything.

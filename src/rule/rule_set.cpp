@@ -36,17 +36,18 @@ Diagnostics remarks_on_samplers(const std::vector<Rule>& rules, const std::map<s
   Diagnostics remarks;
   std::vector<std::string> names;
   for (const auto& [name, sampler] : samplers) names.push_back(name);
-  const auto look_at = [&](const Rule& rule, const std::string& sampler) {
+  const auto look_at = [&](const Rule& rule, const Condition& condition, const std::string& sampler) {
     if (samplers.contains(sampler)) return;
     remarks.push_back(remark("rule/unknown-sampler", rule.place,
-                             "rule " + in_quotes(rule.full_name()) + " is for sampler " + in_quotes(sampler) +
-                                 ", which neither a pack nor the book describes",
+                             "rule " + in_quotes(rule.full_name()) +
+                                 (condition.is_none_of ? " leaves out sampler " : " is for sampler ") +
+                                 in_quotes(sampler) + ", which neither a pack nor the book describes",
                              did_you_mean(sampler, names)));
   };
   for (const Rule& rule : rules) {
     for (const Condition& condition : rule.where) {
       if (condition.field != "sampler") continue;
-      for (const std::string& sampler : condition.any_of) look_at(rule, sampler);
+      for (const std::string& sampler : condition.words) look_at(rule, condition, sampler);
     }
   }
   return remarks;
@@ -67,7 +68,7 @@ KnownWords words_known(const RuleSet& set, const std::vector<Rule>& rules) {
   const auto add = [&known](Selector of, const std::string& word) { known[static_cast<std::size_t>(of)].insert(word); };
   for (const Rule& rule : rules) {
     for (const Condition& condition : rule.where) {
-      for (const std::string& word : condition.any_of) {
+      for (const std::string& word : condition.words) {
         if (const auto of = named<Selector>(condition.field)) add(*of, word);
       }
     }

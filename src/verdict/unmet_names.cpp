@@ -70,13 +70,14 @@ bool is_of_the_book(const Rule& rule, const Book& book) {
   return std::ranges::find(book.settings.packs, rule.place.file) != book.settings.packs.end();
 }
 
-Diagnostic told(const Rule& rule, std::string_view field, const std::string& word, const Names& names) {
+Diagnostic told(const Rule& rule, const Condition& condition, const std::string& word, const Names& names) {
   const std::vector<std::string> known(names.begin(), names.end());
   const std::string near = nearest(word, known);
   return remark(
       "rule/unmet-name", rule.place,
-      rule.full_name() + " asks for " + std::string(field) + " " + in_quotes(word) +
-          ", which nothing in this book has: it is held to nothing by that",
+      rule.full_name() + (condition.is_none_of ? " leaves out " : " asks for ") + condition.field + " " +
+          in_quotes(word) + ", which nothing in this book has: it " +
+          (condition.is_none_of ? "leaves out" : "is held to") + " nothing by that",
       near.empty() ? "correct the name, or leave it if it is still to come" : "did you mean " + in_quotes(near) + "?");
 }
 
@@ -98,8 +99,8 @@ class UnmetNames {
     for (const Condition& condition : rule.where) {
       if (condition.field != naming.field) continue;
       const Names& names = names_of(naming, rule.of);
-      for (const std::string& word : condition.any_of) {
-        if (names.count(word) == 0) remarks_.push_back(told(rule, naming.field, word, names));
+      for (const std::string& word : condition.words) {
+        if (names.count(word) == 0) remarks_.push_back(told(rule, condition, word, names));
       }
     }
   }

@@ -73,6 +73,11 @@ TEST(Rules, ShowPrintsTheRangeThatARuleAsksFor) {
                   "where      kind is sample, nominal at least 7 L/min and at most 8 L/min\n"));
 }
 
+TEST(Rules, ShowPrintsWhatARuleLeavesOut) {
+  EXPECT_TRUE(has(call({"rules", "show", "nmam-respirable-silica/volume-least"}).out,
+                  "where      kind is sample, method is neither NMAM 7603 nor NIOSH 7603 nor 7603\n"));
+}
+
 TEST(Rules, ShowPrintsTheClauseThatARuleIsAfter) {
   EXPECT_TRUE(has(call({"rules", "show", "us-coal-mine-dust/monitor-flow"}).out, "(house, after 30 CFR 74.7(j))\n"));
 }

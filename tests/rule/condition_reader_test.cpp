@@ -30,11 +30,11 @@ TEST(ConditionReader, ReadsAWordAListAndARange) {
   EXPECT_EQ(result.faults, "");
   ASSERT_EQ(result.where.size(), 3U);
   EXPECT_EQ(result.where[0].field, "kind");
-  EXPECT_EQ(result.where[0].any_of, std::vector<std::string>({"sample"}));
-  EXPECT_EQ(result.where[1].any_of, std::vector<std::string>({"A", "B"}));
+  EXPECT_EQ(result.where[0].words, std::vector<std::string>({"sample"}));
+  EXPECT_EQ(result.where[1].words, std::vector<std::string>({"A", "B"}));
   EXPECT_EQ(result.where[2].at_least, 1.0);
   EXPECT_EQ(result.where[2].at_most, 2.5);
-  EXPECT_TRUE(result.where[2].any_of.empty());
+  EXPECT_TRUE(result.where[2].words.empty());
 }
 
 TEST(ConditionReader, ReadsAnAmountAsARangeOfOne) {
@@ -46,8 +46,31 @@ TEST(ConditionReader, ReadsAnAmountAsARangeOfOne) {
 }
 
 TEST(ConditionReader, ReadsYesAndNo) {
-  EXPECT_EQ(read("{ fault = false }").where[0].any_of, std::vector<std::string>({"no"}));
-  EXPECT_EQ(read("{ fault = \"yes\" }").where[0].any_of, std::vector<std::string>({"yes"}));
+  EXPECT_EQ(read("{ fault = false }").where[0].words, std::vector<std::string>({"no"}));
+  EXPECT_EQ(read("{ fault = \"yes\" }").where[0].words, std::vector<std::string>({"yes"}));
+}
+
+TEST(ConditionReader, ReadsWordsThatItMustNotBe) {
+  const Read one = read(R"({ method = { none_of = "A" } })");
+  EXPECT_EQ(one.faults, "");
+  ASSERT_EQ(one.where.size(), 1U);
+  EXPECT_TRUE(one.where[0].is_none_of);
+  EXPECT_EQ(one.where[0].words, std::vector<std::string>({"A"}));
+  EXPECT_EQ(read(R"({ method = { none_of = ["A", "B"] } })").where[0].words, std::vector<std::string>({"A", "B"}));
+  EXPECT_EQ(read("{ fault = { none_of = true } }").where[0].words, std::vector<std::string>({"yes"}));
+  EXPECT_FALSE(read(R"({ method = "A" })").where[0].is_none_of);
+}
+
+TEST(ConditionReader, RefusesWhatIsNoListOfWordsThatItMustNotBe) {
+  EXPECT_EQ(read("{ kind = { none_of = \"blnk\" } }").faults,
+            "p.toml:1:30: error: 'blnk' is nothing that 'kind' can be; did you mean 'blank'? "
+            "[condition/unknown-word]\n");
+  EXPECT_EQ(read("{ kind = { none_of = [] } }").faults,
+            "p.toml:1:30: error: 'kind' can't be asked for like this; an empty list suits nothing "
+            "[condition/wrong-form]\n");
+  EXPECT_EQ(read("{ method = {} }").faults,
+            "p.toml:1:20: error: 'method' can't be asked for like this; write a word or a list of words, in quotes, or "
+            "{ none_of = \"…\" } [condition/wrong-form]\n");
 }
 
 TEST(ConditionReader, KeepsTheOrderOfTheFile) {
@@ -76,8 +99,8 @@ TEST(ConditionReader, RefusesAWordTheFieldCannotBe) {
 
 TEST(ConditionReader, RefusesWhatDoesNotFitTheField) {
   EXPECT_EQ(read("{ kind = { at_least = 1 } }").faults,
-            "p.toml:1:18: error: 'kind' can't be asked for like this; write a word or a list of words, in quotes "
-            "[condition/wrong-form]\n");
+            "p.toml:1:18: error: 'kind' can't be asked for like this; write a word or a list of words, in quotes, or "
+            "{ none_of = \"…\" } [condition/wrong-form]\n");
   EXPECT_EQ(read("{ method = [] }").faults,
             "p.toml:1:20: error: 'method' can't be asked for like this; an empty list suits nothing "
             "[condition/wrong-form]\n");

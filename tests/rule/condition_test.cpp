@@ -16,7 +16,8 @@ namespace {
 
 const double nan = std::numeric_limits<double>::quiet_NaN();
 
-Condition words_condition(std::vector<std::string> any_of) { return {"method", std::move(any_of), {}, {}}; }
+Condition words_condition(std::vector<std::string> words) { return {"method", std::move(words), {}, {}}; }
+Condition none_of(std::vector<std::string> words) { return {"method", std::move(words), {}, {}, true}; }
 Condition range(std::optional<double> at_least, std::optional<double> at_most) {
   return {"nominal", {}, at_least, at_most};
 }
@@ -37,6 +38,17 @@ TEST(Condition, OfAListAppliesToEachOfItsWords) {
 
 TEST(Condition, OfWordsDoesNotApplyWhereNothingWasWritten) {
   EXPECT_EQ(applies_to_word(words_condition({"A"}), ""), Applies::no);
+}
+
+TEST(Condition, OfNoneOfSomeWordsAppliesToEveryOther) {
+  EXPECT_EQ(applies_to_word(none_of({"A", "B"}), "A"), Applies::no);
+  EXPECT_EQ(applies_to_word(none_of({"A", "B"}), "B"), Applies::no);
+  EXPECT_EQ(applies_to_word(none_of({"A", "B"}), "C"), Applies::yes);
+  EXPECT_EQ(applies_to_word(none_of({"A", "B"}), "AB"), Applies::yes);
+}
+
+TEST(Condition, OfNoneOfSomeWordsAppliesWhereNothingWasWritten) {
+  EXPECT_EQ(applies_to_word(none_of({"A"}), ""), Applies::yes);
 }
 
 TEST(Condition, OfARangeIncludesItsEnds) {

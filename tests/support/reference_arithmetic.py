@@ -308,7 +308,11 @@ def concerns(rule, sample, settings):
               "fraction": settings["sampler"].get(sample.get("sampler"), {}).get("fraction", "")} | \
              {name: sample.get(name, "") for name in ("method", "sampler", "analysis")}
     for name, wanted in rule.get("where", {}).items():
-        if isinstance(wanted, dict):
+        if isinstance(wanted, dict) and "none_of" in wanted:
+            left_out = wanted["none_of"]
+            if fields[name] in (left_out if isinstance(left_out, list) else [left_out]):
+                return False
+        elif isinstance(wanted, dict):
             if fields[name] is None or not all(meets({key: limit}, fields[name]) for key, limit in wanted.items()):
                 return False
         elif fields[name] not in (wanted if isinstance(wanted, list) else [wanted]):

@@ -125,7 +125,7 @@ TEST(UnknownWords, EscapeTheRulesThatNothingElseKeepsFromTheSample) {
   EXPECT_EQ(left_out(rule), "own/flow");
   rule.where.push_back({"pump", {"P1"}, {}, {}});
   EXPECT_EQ(left_out(rule), "own/flow");
-  rule.where.back().any_of = {"P2"};
+  rule.where.back().words = {"P2"};
   EXPECT_EQ(left_out(rule), "") << "the sample is on P1";
   rule.where = {{"pump", {"P1"}, {}, {}}};
   EXPECT_EQ(left_out(rule), "") << "it asks for no sampler, and is held to the sample";
@@ -137,6 +137,13 @@ TEST(UnknownWords, EscapeRulesByTheNominalFlowOnlyWhereNobodyWroteOne) {
   EXPECT_EQ(left_out(rule), "own/flow");
   EXPECT_EQ(left_out(rule, "2"), "");
   EXPECT_EQ(left_out(rule, "0.5"), "") << "held to what is written, the rule isn't about the sample";
+}
+
+// Whatever is written there instead, the rule is held to the sample.
+TEST(UnknownWords, KeepNoRuleFromASampleThatLeavesOthersOut) {
+  RuleText rule{Subject::sample, "flow", "at_least", {"1.9 L/min"}};
+  rule.where = {{"sampler", {"impactor"}, {}, {}, true}};
+  EXPECT_EQ(left_out(rule), "");
 }
 
 // A rule of sets says of each set whether it is about it; of the sample it asks for the sampler alone.

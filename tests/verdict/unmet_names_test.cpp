@@ -11,9 +11,9 @@ namespace {
 // input: names of an invented book, with pumps P1 and P2 and calibrators V1 and V2.
 
 std::string told_of(Subject of, const std::string& measure, const std::string& field, const std::string& word,
-                    const std::string& file = "own.toml") {
+                    const std::string& file = "own.toml", bool is_none_of = false) {
   RuleText text{of, measure, "within", {"5 %"}};
-  text.where = {{field, {word}, {}, {}}};
+  text.where = {{field, {word}, {}, {}, is_none_of}};
   BookText book;
   book.samples = "sample,pump,batch,method,started,stopped\nS1,P1,B1,method 7,2026-09-21T08:00,2026-09-21T16:00\n";
   book.settings += "[rules]\npacks = [\"own.toml\"]\n";
@@ -34,6 +34,12 @@ TEST(UnmetNames, AreToldWithTheNearest) {
       told_of(Subject::sample, "drift", "pump", "P3"),
       "own.toml:7: remark: own/drift asks for pump 'P3', which nothing in this book has: it is held to nothing by "
       "that; correct the name, or leave it if it is still to come [rule/unmet-name]\n");
+}
+
+TEST(UnmetNames, AreToldWhereARuleLeavesThemOut) {
+  EXPECT_EQ(told_of(Subject::sample, "drift", "method", "method 8", "own.toml", true),
+            "own.toml:7: remark: own/drift leaves out method 'method 8', which nothing in this book has: it leaves out "
+            "nothing by that; did you mean 'method 7'? [rule/unmet-name]\n");
 }
 
 TEST(UnmetNames, AreOfEveryFieldThatNames) {

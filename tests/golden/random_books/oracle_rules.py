@@ -124,6 +124,8 @@ class Rule:
         if not isinstance(condition, dict):
             words = condition if isinstance(condition, list) else [condition]
             return "yes" if value in words else "no"
+        if "none_of" in condition:
+            return "no" if self.holds(condition["none_of"], value) == "yes" else "yes"
         if value is None:
             return "unknown"
         ends = {key: amount(text, {"": 1, **FLOW, **TIME, **PRESSURE, **TEMPERATURE}) for key, text in condition.items()}
@@ -206,11 +208,12 @@ class RuleSet:
                        for word in SELECTORS if any(leans_on(r, word) for r in self.rules)]
 
     def know_words(self):
-        """What is described, and what any rule asks for, whether it is in force or not."""
+        """What is described, and what any rule asks for or leaves out, whether it is in force or not."""
         self.known["sampler"].update(self.samplers)
         for rule in self.rules:
             for word in SELECTORS:
                 asked = rule.where.get(word, [])
+                asked = asked.get("none_of", []) if isinstance(asked, dict) else asked
                 self.known[word].update([asked] if isinstance(asked, str) else asked)
 
     def left_out(self, word, sample):

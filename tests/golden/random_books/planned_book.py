@@ -17,7 +17,7 @@ PRINCIPLES = ("volumetric", "bubble", "rotameter", "mass", "orifice")
 # What somebody wrote into a cell that asks for a figure or for a time.
 NO_FIGURE = ("1.9x", "<2", "about 2", "2.0 2.0")
 NO_TIME = ("noon", "2026-13-01T07:00", "07:15")
-METHODS = (None, None, "site method 7", "PM2.5", "TSP", "NMAM 7601")
+METHODS = (None, None, "site method 7", "PM2.5", "TSP", "NMAM 7601", "NMAM 7603")
 
 
 class Unreadable(str):

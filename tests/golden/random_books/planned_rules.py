@@ -100,11 +100,12 @@ WHERES = {
     "sample": ("", "", "", "kind = 'sample'", "kind = ['sample', 'blank']",
                "nominal = { at_least = '1.9 L/min', at_most = '2000 mL/min' }",
                "method = ['PM2.5', 'TSP'], kind = 'sample'", "fraction = 'respirable'", "temperature = { at_least = '50 °F' }",
-               "paused = { at_least = '1 min' }", "fault = 'no'", "sampler = 'own-impactor'"),
-    "set": ("", "stage = 'post'", "principle = ['mass', 'bubble']"),
+               "paused = { at_least = '1 min' }", "fault = 'no'", "sampler = 'own-impactor'",
+               "method = { none_of = ['PM2.5', 'NMAM 7603'] }", "kind = { none_of = 'blank' }, sampler = { none_of = 'own-impactor' }"),
+    "set": ("", "stage = 'post'", "principle = ['mass', 'bubble']", "stage = { none_of = 'post' }"),
     "reading": ("", "stage = 'pre'", "by = 'site hygienist'"),
     "calibrator": ("", "principle = 'rotameter'"), "pump": ("",), "batch": ("",),
-    "result": ("", "", "analyte = 'dust'", "method = ['PM2.5', 'TSP']")}
+    "result": ("", "", "analyte = 'dust'", "method = ['PM2.5', 'TSP']", "analyte = { none_of = 'dust' }")}
 PACKS = ("common-practice", "nmam-respirable-dust", "nmam-respirable-silica", "us-coal-mine-dust", "us-asbestos",
          "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers", "nmam-total-dust", "nmam-total-dust-capsule",
          "nmam-amorphous-silica")
