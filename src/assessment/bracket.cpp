@@ -2,7 +2,6 @@
 #include "assessment/bracket.hpp"
 
 #include <algorithm>
-#include <numeric>
 #include <span>
 #include <utility>
 
@@ -25,30 +24,31 @@ std::vector<std::vector<Row>> rows_by_pump(const ReadingTable& readings, std::si
   return by_pump;
 }
 
-ReadingIndex::ReadingIndex(const Book& book) {
-  const Column<Row>& samples = book.readings.sample;
+// Readings of a sample mostly stand behind each other, or in a run for each stage.
+ReadingIndex::ReadingIndex(const Book& book) : samples_(&book.readings.sample) {
+  const Column<Row>& samples = *samples_;
   if (samples.empty()) return;
-  sample_begin_.reserve(book.samples.size() + 1);
-  sample_begin_.set_size(book.samples.size() + 1);
-  const std::span<std::uint32_t> begins(sample_begin_.data(), sample_begin_.size());
-  for (const Row sample : samples) {
-    if (sample != no_row) ++begins[sample];
-  }
-  std::uint32_t begin = 0;
-  for (std::uint32_t& count : begins) count = std::exchange(begin, begin + count);
-  if (!std::is_sorted(samples.begin(), samples.end())) sample_rows_ = order_by(samples, book.samples.size(), 1).rows;
+  const auto for_each_run = [&samples](auto look) {
+    Row above = no_row;
+    for (Row row = 0; row < samples.size(); ++row) {
+      const Row sample = samples[row];
+      if (std::exchange(above, sample) != sample && sample != no_row) look(row, sample);
+    }
+  };
+  begins_.reserve(book.samples.size() + 2);  // one more, while the begins are moved on
+  begins_.set_size(book.samples.size() + 2);
+  for_each_run([this](Row, Row sample) { ++begins_[sample + 2]; });
+  for (std::size_t i = 1; i < begins_.size(); ++i) begins_[i] += begins_[i - 1];
+  runs_.reserve(begins_[book.samples.size() + 1]);
+  runs_.set_size(begins_[book.samples.size() + 1]);
+  for_each_run([this](Row row, Row sample) { runs_[begins_[sample + 1]++] = row; });
 }
 
 void ReadingIndex::of_sample(Row sample, std::vector<Row>& rows) const {
   rows.clear();
-  if (sample_begin_.empty()) return;
-  const std::uint32_t begin = sample_begin_[sample];
-  const std::uint32_t end = sample_begin_[sample + 1];
-  if (sample_rows_.empty()) {
-    rows.resize(end - begin);
-    std::iota(rows.begin(), rows.end(), begin);
-  } else {
-    rows.assign(sample_rows_.data() + begin, sample_rows_.data() + end);
+  if (begins_.empty()) return;
+  for (std::uint32_t run = begins_[sample]; run < begins_[sample + 1]; ++run) {
+    for (Row row = runs_[run]; row < samples_->size() && (*samples_)[row] == sample; ++row) rows.push_back(row);
   }
 }
 

@@ -20,8 +20,9 @@ class ReadingIndex {
   void of_sample(Row sample, std::vector<Row>& rows) const;
 
  private:
-  Column<std::uint32_t> sample_begin_;
-  Column<Row> sample_rows_;  // empty where all readings stand in the order of their samples
+  const Column<Row>* samples_;    // of the readings
+  Column<std::uint32_t> begins_;  // by sample, one more at the end; empty where no reading names one
+  Column<Row> runs_;              // first rows of runs of readings of one sample, by sample
 };
 
 // The sets taken on pumps without naming a sample, by pump and time.

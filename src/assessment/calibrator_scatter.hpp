@@ -28,8 +28,8 @@ struct SampleAssessment;
 class CalibratorScatter {
  public:
   CalibratorScatter() = default;
-  // Takes the scatters out of what was told.
-  CalibratorScatter(const Book& book, std::vector<ToldBySets>& told, unsigned threads);
+  // Of the scatters that were told, by stretch of the book.
+  CalibratorScatter(const Book& book, std::vector<std::vector<SetScatter>> told, unsigned threads);
 
   // Of a set's single reading. A part of a split book knows what the whole book knew.
   PooledSpread of_single(const SetRows& set) const;
@@ -37,7 +37,15 @@ class CalibratorScatter {
   PooledSpread before(Row calibrator, Moment moment) const;
 
  private:
-  ByInstrument<SetScatter> up_to_;  // by calibrator, in order of time, each with all before it
+  void put_by_calibrator(std::vector<std::vector<SetScatter>> told, const Column<Row>& calibrators,
+                         std::size_t instruments);
+  std::span<const SetScatter> of(Row calibrator) const {
+    return {up_to_.data() + begins_[calibrator], up_to_.data() + begins_[calibrator + 1]};
+  }
+
+  const MomentColumn* taken_ = nullptr;  // of the book's readings
+  std::vector<std::uint32_t> begins_;    // by calibrator, one more at the end
+  Column<SetScatter> up_to_;             // by calibrator, in order of time, each with all before it
   std::map<std::pair<Row, Moment>, PooledSpread> handed_;
   bool is_handed_ = false;
 };

@@ -10,37 +10,55 @@
 namespace driftwarden {
 namespace {
 
+// Of one bracket the largest comes first.
 std::tuple<Moment, double> order(const UseDrift& use) { return {use.closed, -use.square}; }
+
+// Brings uses into the order of time, one of each bracket, and adds them up. Gives how many that is.
+std::uint32_t add_up_in_order_of_time(std::span<UseDrift> uses) {
+  std::ranges::sort(uses, {}, order);
+  const auto end =
+      std::unique(uses.begin(), uses.end(), [](const UseDrift& a, const UseDrift& b) { return a.closed == b.closed; });
+  const auto count = static_cast<std::size_t>(end - uses.begin());
+  for (std::size_t i = 1; i < count; ++i) uses[i].square += uses[i - 1].square;
+  return static_cast<std::uint32_t>(count);
+}
 
 }  // namespace
 
-PumpDrifts::PumpDrifts(std::vector<ToldBySets>& told, std::size_t instruments, unsigned threads) {
-  ByInstrument<UseDrift> uses = by_instrument(told, &ToldBySets::uses, &UseDrift::pump, instruments);
-  share_out(instruments, threads,
-            [&] { return [&](std::size_t pump) { std::ranges::sort(uses.of(static_cast<Row>(pump)), {}, order); }; });
-  uses_.reserve(uses.all.size());
-  begin_.push_back(0);
-  for (Row pump = 0; pump < instruments; ++pump) {
-    for (const UseDrift& use : uses.of(pump)) {
-      const bool is_first = uses_.size() == begin_.back();
-      if (!is_first && uses_.back().closed == use.closed) continue;  // of one bracket the first stays
-      uses_.push_back({use.closed, use.square + (is_first ? 0 : uses_.back().squares)});
-    }
-    begin_.push_back(static_cast<std::uint32_t>(uses_.size()));
+PumpUses::PumpUses(const SampleTable& samples, std::size_t instruments)
+    : instruments_(instruments), begins_(instruments + 1), ends_(new std::atomic<std::uint32_t>[instruments]) {
+  for (const Row pump : samples.pump) {
+    if (pump != no_row) ++begins_[pump + 1];
   }
+  for (std::size_t pump = 0; pump < instruments; ++pump) {
+    begins_[pump + 1] += begins_[pump];
+    ends_[pump] = begins_[pump];
+  }
+  uses_.reserve(begins_.back());
+  uses_.set_size(begins_.back());
+}
+
+PumpDrifts::PumpDrifts(PumpUses told, unsigned threads)
+    : begins_(std::move(told.begins_)), ends_(told.instruments_), uses_(std::move(told.uses_)) {
+  share_out(told.instruments_, threads, [&] {
+    return [&](std::size_t pump) {
+      const std::uint32_t begin = begins_[pump];
+      ends_[pump] = begin + add_up_in_order_of_time({uses_.data() + begin, uses_.data() + told.ends_[pump]});
+    };
+  });
 }
 
 DriftSpread PumpDrifts::before(Row pump, Moment moment) const {
   if (pump == no_row) return {};
-  const auto uses = std::span(uses_).subspan(begin_[pump], begin_[pump + 1] - begin_[pump]);
+  const std::span<const UseDrift> uses(uses_.data() + begins_[pump], uses_.data() + ends_[pump]);
   const auto count = static_cast<std::uint32_t>(first_from(uses, moment) - uses.data());
-  return count == 0 ? DriftSpread{} : DriftSpread{count, std::sqrt(uses[count - 1].squares / count)};
+  return count == 0 ? DriftSpread{} : DriftSpread{count, std::sqrt(uses[count - 1].square / count)};
 }
 
 // Looked for where it would lie if the uses were spread evenly over time, and in doubling steps from there: the uses of
 // all pumps together are more than stays in the processor's cache.
-const PumpDrifts::Use* PumpDrifts::first_from(std::span<const Use> uses, Moment moment) {
-  const auto is_before = [moment](const Use& use) { return use.closed < moment; };
+const UseDrift* PumpDrifts::first_from(std::span<const UseDrift> uses, Moment moment) {
+  const auto is_before = [moment](const UseDrift& use) { return use.closed < moment; };
   if (uses.empty() || !is_before(uses.front())) return uses.data();
   if (is_before(uses.back())) return uses.data() + uses.size();
   const auto share =

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <atomic>
 #include <cstdint>
+#include <memory>
+#include <span>
 #include <vector>
 
-#include "assessment/told_by_sets.hpp"
 #include "record/sample.hpp"
 
 namespace driftwarden {
@@ -22,26 +24,45 @@ struct DriftSpread {
   double s = missing;
 };
 
-// The drifts of every pump of a book, in order of time. A use is a bracket with a pre and a post flow, of a sample
-// whose records can be understood and in which nobody saw a fault; two samples within one bracket are one use.
+// The use of a pump: a bracket with a pre and a post flow, of a sample whose records can be understood and in which
+// nobody saw a fault.
+struct UseDrift {
+  Moment closed = no_moment;  // when its post set had been read
+  double square = 0;          // of its drift, ratio²
+};
+
+// The uses of every pump while they are told, each once by its sample and in no order.
+class PumpUses {
+ public:
+  PumpUses(const SampleTable& samples, std::size_t instruments);
+
+  // Any thread's.
+  void add(Row pump, const UseDrift& use) { uses_[ends_[pump].fetch_add(1, std::memory_order_relaxed)] = use; }
+
+ private:
+  friend class PumpDrifts;
+  std::size_t instruments_;
+  std::vector<std::uint32_t> begins_;                   // by pump: there is room for as many as it has samples
+  std::unique_ptr<std::atomic<std::uint32_t>[]> ends_;  // behind those that were told
+  Column<UseDrift> uses_;
+};
+
+// The drifts of every pump of a book, in order of time. Two samples within one bracket are one use.
 class PumpDrifts {
  public:
   PumpDrifts() = default;
-  // Takes the uses out of what was told. The same with any number of threads.
-  PumpDrifts(std::vector<ToldBySets>& told, std::size_t instruments, unsigned threads);
+  // The same with any number of threads.
+  PumpDrifts(PumpUses told, unsigned threads);
 
   // Over the uses whose post set was read before a moment: nothing that is read later changes it.
   DriftSpread before(Row pump, Moment moment) const;
 
  private:
-  struct Use {
-    Moment closed = no_moment;  // when its post set had been read
-    double squares = 0;         // d² of this use and of the pump's uses before it
-  };
-  static const Use* first_from(std::span<const Use> uses, Moment moment);
+  static const UseDrift* first_from(std::span<const UseDrift> uses, Moment moment);
 
-  std::vector<std::uint32_t> begin_;  // by pump, one more at the end
-  std::vector<Use> uses_;             // by pump and time
+  std::vector<std::uint32_t> begins_;  // by pump
+  std::vector<std::uint32_t> ends_;    // the same
+  Column<UseDrift> uses_;               // by pump and time, each with the squares of those before it
 };
 
 }  // namespace driftwarden

@@ -45,9 +45,9 @@ AssessmentBasis::AssessmentBasis(const Book& the_book, const AssessmentPractice&
       standards(the_book),
       readings(the_book),
       pump_sets(the_book) {
-  std::vector<ToldBySets> told = told_by_sets(*this, threads);
-  scatter = CalibratorScatter(book, told, threads);
-  pump_drifts = PumpDrifts(told, book.instruments.size(), threads);
+  ToldBySets told = told_by_sets(*this, threads);
+  scatter = CalibratorScatter(book, std::move(told.scatters), threads);
+  pump_drifts = PumpDrifts(std::move(told.uses), threads);
 }
 
 std::optional<MassChange> AssessmentBasis::mass_change(const SampleAssessment& figures) const {

@@ -31,7 +31,8 @@ class Listener {
         reader_(basis.book, basis.calibrators, basis.practice.correction) {}
 
   // Samples come first, then pumps by their rows among the instruments.
-  void hear(std::size_t stretch, ToldBySets& told) {
+  void hear(std::size_t stretch, ToldBySets& all) {
+    Told told{all.uses, all.scatters[stretch]};
     const std::size_t of_samples = stretches(samples_.size());
     const bool is_of_samples = stretch < of_samples;
     const std::size_t begin = (is_of_samples ? stretch : stretch - of_samples) * a_stretch;
@@ -40,13 +41,16 @@ class Listener {
     for (auto row = static_cast<Row>(begin); row < end; ++row) {
       is_of_samples ? hear_sample(row, told) : hear_pump(row, told);
     }
-    // All stretches are kept until everything is told: room that is left over would add up.
-    told.uses.shrink_to_fit();
-    told.scatters.shrink_to_fit();
+    told.scatters.shrink_to_fit();  // all stretches are kept until everything is told: room left over would add up
   }
 
  private:
-  void hear_sample(Row sample, ToldBySets& told) {
+  struct Told {
+    PumpUses& uses;
+    std::vector<SetScatter>& scatters;
+  };
+
+  void hear_sample(Row sample, Told& told) {
     const SampleAssessment& figures = assessor_.assess(sample);
     const auto names_the_sample = [&](Row row) { return field(readings_.sample, row, no_row) == sample; };
     // A set that names its pump only is the pump's, however many samples lean on it.
@@ -55,20 +59,20 @@ class Listener {
       hear_without_rejected(figures.rows, names_the_sample, told);
     } else {
       for (const ReadingSet& set : figures.sets) {
-        if (names_the_sample(figures.rows[set.rows.begin])) hear_set(set, told);
+        if (names_the_sample(figures.rows[set.rows.begin])) hear_set(set, figures.rows_of(set).back(), told);
       }
     }
     const bool has_pump = figures.kind == SampleKind::sample && samples_.pump[sample] != no_row;
     if (has_pump && figures.problem == no_problem && !saw_a_fault(samples_, sample)) hear_use(figures, told);
   }
 
-  void hear_use(const SampleAssessment& figures, ToldBySets& told) {
+  void hear_use(const SampleAssessment& figures, Told& told) {
     const double moved = drift(figures.pre_l_min, figures.post_l_min, DriftBase::mean, missing);
     if (std::isfinite(moved))
-      told.uses.push_back({samples_.pump[figures.sample], figures.post_set()->rows.last, moved * moved});
+      told.uses.add(samples_.pump[figures.sample], {figures.post_set()->rows.last, moved * moved});
   }
 
-  void hear_pump(Row pump, ToldBySets& told) {
+  void hear_pump(Row pump, Told& told) {
     for (const SetRows& set : basis_.pump_sets.of_pump(pump)) {
       const std::span<const Row> rows = basis_.pump_sets.rows().subspan(set.begin, set.count);
       hear_without_rejected(
@@ -78,22 +82,23 @@ class Listener {
 
   // The flow of a set has none of a reading that can't be understood; what the others scatter by is known all the same.
   template <class Counts>
-  void hear_without_rejected(std::span<const Row> rows, Counts counts, ToldBySets& told) {
+  void hear_without_rejected(std::span<const Row> rows, Counts counts, Told& told) {
     rows_.clear();
     std::ranges::copy_if(rows, std::back_inserter(rows_),
                          [&](Row row) { return counts(row) && !readings_.is_rejected(row); });
     splitter_.split(readings_, rows_, sets_);
     for (const SetRows& set : sets_) {
-      hear_set(reader_.read_flow(std::span<const Row>(rows_).subspan(set.begin, set.count), set), told);
+      const std::span<const Row> of_set = std::span<const Row>(rows_).subspan(set.begin, set.count);
+      hear_set(reader_.read_flow(of_set, set), of_set.back(), told);
     }
   }
 
-  void hear_set(const ReadingSet& set, ToldBySets& told) {
+  void hear_set(const ReadingSet& set, Row last, Told& told) {
     const MeanAndSpread& flow = set.flow;
     if (is_handed_ || is_missing(flow.s) || !(flow.mean > 0)) return;
     const double relative = flow.s / flow.mean;
     const auto dof = static_cast<std::uint32_t>(flow.n - 1);
-    told.scatters.push_back({set.rows.calibrator, dof, set.rows.last, dof * relative * relative});
+    told.scatters.push_back({last, dof, dof * relative * relative});
   }
 
   const AssessmentBasis& basis_;
@@ -109,11 +114,13 @@ class Listener {
 
 }  // namespace
 
-std::vector<ToldBySets> told_by_sets(const AssessmentBasis& basis, unsigned threads) {
-  const std::size_t of_pumps = basis.pump_sets.empty() ? 0 : stretches(basis.book.instruments.size());
-  std::vector<ToldBySets> told(stretches(basis.book.samples.size()) + of_pumps);
-  share_out(told.size(), threads, [&] {
-    return [&, listener = Listener(basis)](std::size_t stretch) mutable { listener.hear(stretch, told[stretch]); };
+ToldBySets told_by_sets(const AssessmentBasis& basis, unsigned threads) {
+  const Book& book = basis.book;
+  const std::size_t of_pumps = basis.pump_sets.empty() ? 0 : stretches(book.instruments.size());
+  ToldBySets told{{book.samples, book.instruments.size()}, {}};
+  told.scatters.resize(stretches(book.samples.size()) + of_pumps);
+  share_out(told.scatters.size(), threads, [&] {
+    return [&, listener = Listener(basis)](std::size_t stretch) mutable { listener.hear(stretch, told); };
   });
   return told;
 }

@@ -115,9 +115,12 @@ TEST(PumpDrifts, OfOneBracketAreTheLargest) {
 TEST(PumpDrifts, CountUsesHoweverTheyLieInTime) {
   for (const auto& closed_at : {+[](Moment i) { return i * i * i; }, +[](Moment i) { return 1000 * i; },
                                 +[](Moment i) { return 1'000'000 - (100 - i) * (100 - i) * (100 - i); }}) {
-    std::vector<ToldBySets> told(1);
-    for (Moment i = 0; i < 100; ++i) told[0].uses.push_back({1, closed_at(i), 0.01});
-    const PumpDrifts drifts(told, 2, 1);
+    SampleTable samples;
+    samples.pump.reserve(100);
+    for (int i = 0; i < 100; ++i) samples.pump.push_back(1);
+    PumpUses told(samples, 2);
+    for (Moment i = 0; i < 100; ++i) told.add(1, {closed_at(i), 0.01});
+    const PumpDrifts drifts(std::move(told), 1);
     for (Moment i = 0; i < 100; ++i) {
       EXPECT_EQ(drifts.before(1, closed_at(i)).uses, i);
       EXPECT_EQ(drifts.before(1, closed_at(i) + 1).uses, i + 1);

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <limits>
+
 #include "assessment/worked_budget.hpp"
 
 namespace driftwarden::told_by_sets_test {
@@ -20,31 +22,38 @@ BookText read_book() {
   return text;
 }
 
-ToldBySets told_by(const BookText& text, unsigned threads = 1) {
-  const Book book = book_of(text);
+struct Told {
+  std::vector<SetScatter> scatters;  // of all stretches
+  PumpDrifts uses;
+};
+
+Told told_by(const Book& book, unsigned threads = 1) {
   const AssessmentBasis basis(book, {}, {});
-  ToldBySets all;
-  for (const ToldBySets& told : told_by_sets(basis, threads)) {
-    all.uses.insert(all.uses.end(), told.uses.begin(), told.uses.end());
-    all.scatters.insert(all.scatters.end(), told.scatters.begin(), told.scatters.end());
-  }
+  ToldBySets by_sets = told_by_sets(basis, threads);
+  Told all{{}, PumpDrifts(std::move(by_sets.uses), threads)};
+  for (const auto& stretch : by_sets.scatters) all.scatters.insert(all.scatters.end(), stretch.begin(), stretch.end());
   return all;
 }
 
+Told told_by(const BookText& text, unsigned threads = 1) { return told_by(book_of(text), threads); }
+
+constexpr Moment ever = std::numeric_limits<Moment>::max();
+
 // derived: s / q is 0.002 of three, 0.02 / √2 / 1.96 and 0.02 / √2 / 2.01 of two; the flow fell from 2.00 to 1.96.
 TEST(ToldBySets, TellOfTheirScatterAndOfThePumpsDrift) {
-  const ToldBySets told = told_by(read_book());
+  const Book book = book_of(read_book());
+  const Told told = told_by(book);
   ASSERT_EQ(told.scatters.size(), 3U);
   EXPECT_EQ(told.scatters[0].dof, 2U);
   EXPECT_NEAR(told.scatters[0].squares, 2 * 0.002 * 0.002, 1e-12);
   EXPECT_EQ(told.scatters[1].dof, 1U);
   EXPECT_NEAR(told.scatters[1].squares, 0.0002 / (1.96 * 1.96), 1e-12);
   EXPECT_NEAR(told.scatters[2].squares, 0.0002 / (2.01 * 2.01), 1e-12);
-  EXPECT_EQ(told.scatters[0].calibrator, told.scatters[1].calibrator);
-  EXPECT_NE(told.scatters[0].calibrator, told.scatters[2].calibrator);
-  ASSERT_EQ(told.uses.size(), 1U);
-  EXPECT_EQ(told.uses[0].pump, 0U);
-  EXPECT_NEAR(told.uses[0].square, 0.04 / 1.98 * 0.04 / 1.98, 1e-12);
+  EXPECT_EQ(told.scatters[0].last, 2U);
+  EXPECT_EQ(told.scatters[1].last, 4U);
+  EXPECT_EQ(told.scatters[2].last, 6U);
+  ASSERT_EQ(told.uses.before(0, ever).uses, 1U);
+  EXPECT_NEAR(told.uses.before(0, ever).s, 0.04 / 1.98, 1e-12);
 }
 
 // derived: without the one that can't be understood two of three are left, and of the pump's set one.
@@ -52,8 +61,8 @@ TEST(ToldBySets, TellOfTheOtherReadingsOfASetWhereOneCannotBeUnderstood) {
   BookText text = read_book();
   replace_all(text.readings, "2.004", "2.O04");
   replace_all(text.readings, "2.02", "2.O2");
-  const ToldBySets told = told_by(text);
-  EXPECT_TRUE(told.uses.empty());
+  const Told told = told_by(text);
+  EXPECT_EQ(told.uses.before(0, ever).uses, 0U);
   ASSERT_EQ(told.scatters.size(), 2U);
   EXPECT_EQ(told.scatters[0].dof, 1U);
   EXPECT_NEAR(told.scatters[0].squares, 0.000008 / (1.998 * 1.998), 1e-12);
@@ -72,8 +81,7 @@ TEST(ToldBySets, TellOfAPumpsSetOnceHoweverManySamplesLeanOnIt) {
 TEST(ToldBySets, TellNothingOfScatterInAPartThatWasHandedIt) {
   Book book = book_of(read_book());
   book.files.pooled = {"pooled.csv"};
-  const AssessmentBasis basis(book, {}, {});
-  for (const ToldBySets& told : told_by_sets(basis, 1)) EXPECT_TRUE(told.scatters.empty());
+  EXPECT_TRUE(told_by(book).scatters.empty());
 }
 
 // input: more samples than are heard at a time.
@@ -87,25 +95,11 @@ TEST(ToldBySets, AreInOrderWithAnyNumberOfThreads) {
     text.readings += "2026-09-21T07:30,pre," + name + ",V1,2\n2026-09-21T07:31,pre," + name + ",V1,2." +
                      std::to_string(i % 9 + 1) + "\n";
   }
-  const ToldBySets one = told_by(text);
-  const ToldBySets three = told_by(text, 3);
+  const Told one = told_by(text);
+  const Told three = told_by(text, 3);
   ASSERT_EQ(one.scatters.size(), 3000U);
   ASSERT_EQ(three.scatters.size(), 3000U);
   for (std::size_t i = 0; i < 3000; ++i) EXPECT_EQ(one.scatters[i].squares, three.scatters[i].squares);
-}
-
-TEST(ByInstrument, KeepsTheThingsOfEachInTheOrderInWhichTheyWereTold) {
-  std::vector<ToldBySets> told(2);
-  told[0].uses = {{2, 1, 0.1}, {0, 2, 0.2}};
-  told[1].uses = {{2, 3, 0.3}};
-  const ByInstrument<UseDrift> by = by_instrument(told, &ToldBySets::uses, &UseDrift::pump, 4);
-  EXPECT_EQ(by.size(0), 1U);
-  EXPECT_EQ(by.size(1), 0U);
-  ASSERT_EQ(by.size(2), 2U);
-  EXPECT_EQ(by.of(2)[0].closed, 1);
-  EXPECT_EQ(by.of(2)[1].closed, 3);
-  EXPECT_EQ(by.size(3), 0U);
-  EXPECT_TRUE(told[0].uses.empty());
 }
 
 }  // namespace
