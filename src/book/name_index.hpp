@@ -12,21 +12,23 @@
 
 namespace driftwarden {
 
-// Finds the row of a name, by open addressing over row numbers. `NameOf` gives the name of a row.
+// Finds the row of a name, by open addressing over row numbers. Beside each stands a print of its name, so that hardly
+// any name is looked at but the one that is found. `NameOf` gives the name of a row.
 template <class NameOf>
 class NameIndex {
  public:
   NameIndex(std::size_t rows, NameOf name_of)
-      : name_of_(name_of), slots_(std::bit_ceil(2 * rows + 2), no_row), mask_(slots_.size() - 1) {}
+      : name_of_(name_of), slots_(std::bit_ceil(2 * rows + 2)), mask_(slots_.size() - 1) {}
 
   // The row that already has this name, or no_row when `row` was entered under it.
   Row enter(Row row) {
     const std::string_view name = name_of_(row);
-    std::size_t at = hash(name) & mask_;
-    for (; slots_[at] != no_row; at = (at + 1) & mask_) {
-      if (name_of_(slots_[at]) == name) return slots_[at];
+    const std::uint64_t h = hash(name);
+    std::size_t at = h & mask_;
+    for (; slots_[at].row != no_row; at = next(at)) {
+      if (slots_[at].print == print_of(h) && name_of_(slots_[at].row) == name) return slots_[at].row;
     }
-    slots_[at] = row;
+    slots_[at] = {row, print_of(h)};
     return no_row;
   }
   // Has the memory fetched that entering a row soon will need.
@@ -35,31 +37,42 @@ class NameIndex {
   // is, and that name.
   struct Sought {
     std::size_t at = SIZE_MAX;  // a slot; SIZE_MAX: nothing is sought
+    std::uint32_t print = 0;
     Row row = no_row;
   };
   Sought seek(std::string_view name) const {
-    const std::size_t at = hash(name) & mask_;
-    __builtin_prefetch(&slots_[at]);
-    return {at, no_row};
+    const std::uint64_t h = hash(name);
+    __builtin_prefetch(&slots_[h & mask_]);
+    return {h & mask_, print_of(h), no_row};
   }
   void seek_row(Sought& sought) const {
     if (sought.at == SIZE_MAX) return;
-    sought.row = slots_[sought.at];
+    std::size_t at = sought.at;
+    while (slots_[at].row != no_row && slots_[at].print != sought.print) at = next(at);
+    sought.row = slots_[at].row;
     if (sought.row != no_row) name_of_.expect(sought.row);
   }
   void seek_name(const Sought& sought) const {
     if (sought.row != no_row) __builtin_prefetch(name_of_(sought.row).data());
   }
   Row find(std::string_view name) const {
-    for (std::size_t at = hash(name) & mask_; slots_[at] != no_row; at = (at + 1) & mask_) {
-      if (is_same_text(name_of_(slots_[at]), name)) return slots_[at];
+    const std::uint64_t h = hash(name);
+    for (std::size_t at = h & mask_; slots_[at].row != no_row; at = next(at)) {
+      if (slots_[at].print == print_of(h) && is_same_text(name_of_(slots_[at].row), name)) return slots_[at].row;
     }
     return no_row;
   }
 
  private:
+  struct Slot {
+    Row row = no_row;
+    std::uint32_t print = 0;
+  };
+  std::size_t next(std::size_t at) const { return (at + 1) & mask_; }
+  // The bits that least choose the slot.
+  static std::uint32_t print_of(std::uint64_t h) { return static_cast<std::uint32_t>(h >> 32); }
   // Eight bytes at a time, each mixed by a multiplication with a large odd number.
-  static std::size_t hash(std::string_view text) {
+  static std::uint64_t hash(std::string_view text) {
     constexpr std::uint64_t odd = 0x9e3779b97f4a7c15U;
     std::uint64_t h = text.size() * odd;
     while (text.size() >= 8) {
@@ -74,11 +87,11 @@ class NameIndex {
     // letters.
     h = (h ^ rest) * odd;
     h = (h ^ (h >> 32)) * odd;
-    return static_cast<std::size_t>(h ^ (h >> 29));
+    return h ^ (h >> 29);
   }
 
   NameOf name_of_;
-  std::vector<Row> slots_;
+  std::vector<Slot> slots_;
   std::size_t mask_;
 };
 

@@ -233,10 +233,11 @@ class ReadingRows {
     if (row_.repeats(sample) && table_.sample[row - 1] != no_row) return table_.sample[row - 1];
     if (is_named(last_sample_, row_.raw_text(sample))) return last_sample_;
     const Row next = last_sample_ + 1;
-    if (is_named(next, row_.raw_text(sample))) return last_sample_ = next;
-    ++searched_;
-    const Row expected = looks_ahead_ ? sought_[read_ % sought_.size()].row : no_row;
-    return is_named(expected, row_.raw_text(sample)) ? last_sample_ = expected : find_sample();
+    const Row expected = looks_ahead_ ? sought_[read_ % sought_.size()].row : next;
+    searched_ += expected == next ? 0 : 1;
+    if (is_named(expected, row_.raw_text(sample))) return last_sample_ = expected;
+    searched_ += expected == next ? 1 : 0;
+    return find_sample();
   }
 
   bool is_named(Row of_samples, std::string_view name) const {
