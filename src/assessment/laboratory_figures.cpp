@@ -41,6 +41,19 @@ MeanAndSpread amounts_of(const Book& book, const BatchBlanks& blanks) {
   return mean_and_spread(amounts);
 }
 
+void count_control(BatchControls& controls, const ControlFilter& control, std::uint32_t number) {
+  controls.filters.push_back(number);
+  if (controls.problem == no_problem) controls.problem = control.problem;
+  const bool is_larger = is_missing(controls.largest_mg) || std::abs(control.change_mg) > std::abs(controls.largest_mg);
+  if (is_larger) controls.largest_mg = control.change_mg;
+}
+
+MeanAndSpread changes_of(const Book& book, const BatchControls& controls) {
+  std::vector<double> changes;
+  for (const std::uint32_t number : controls.filters) changes.push_back(book.controls[number].change_mg);
+  return mean_and_spread(changes);
+}
+
 // A part that is missing leaves all of it missing.
 FigureUncertainty combined(std::initializer_list<UncertaintyContribution> parts) {
   const CombinedUncertainty of_parts = combined_uncertainty(std::span(parts.begin(), parts.size()));
@@ -70,24 +83,54 @@ class LaboratoryFigures {
     ResultFigures figures;
     figures.result = number;
     figures.blanks = &index_.blanks_of(result);
+    figures.controls = &index_.controls_of(result);
     if (result.problem != no_problem || figures.blanks->problem != no_problem || f_.problem != no_problem)
       return figures;
-    figures.of_found = combined({{result.standard_uncertainty()}});
+    figures.weighing = weighing_of(basis_, result);
+    figures.overdue_min = overdue_min(basis_, figures.weighing);
+    state_found(result, figures);
     figures.is_less_than = result.is_less_than() || is_below(result.found, result.limit);
     if (f_.kind == SampleKind::blank) return figures;
-    take_off_blanks(result, figures);
+    take_off(result, figures);
     form_concentration(result, figures);
     return figures;
   }
 
  private:
-  void take_off_blanks(const LaboratoryResult& result, ResultFigures& figures) const {
+  // By the row; where that states none, by the certificates of the balance.
+  void state_found(const LaboratoryResult& result, ResultFigures& figures) const {
+    const double by_balance = uncertainty_of_difference(figures.weighing.after.u_mg, figures.weighing.before.u_mg);
+    figures.is_by_balance = is_missing(result.expanded) && !is_missing(by_balance);
+    figures.of_found = combined({{figures.is_by_balance ? by_balance : result.standard_uncertainty()}});
+  }
+
+  TakenOff taken_off(const LaboratoryResult& result) const {
+    if (basis_.practice.blank_correction == BlankCorrection::mean) return TakenOff::blanks;
+    const bool is_of_controls = basis_.practice.control_correction == ControlCorrection::mean && result.is_weighed();
+    return is_of_controls ? TakenOff::controls : TakenOff::nothing;
+  }
+
+  // What the medium of the sample did in the weighing room scatters about their mean as they do.
+  void take_off_controls(const LaboratoryResult& result, ResultFigures& figures) const {
+    const BatchControls& controls = *figures.controls;
+    figures.net = net_amount(result.found, controls.changes.mean);
+    if (is_below(figures.net, result.limit)) figures.is_less_than = true;
+    const UncertaintyContribution scatter{uncertainty_of_blank(controls.changes.s, controls.changes.n), 1,
+                                          static_cast<double>(controls.changes.n) - 1};
+    figures.of_blank = combined({scatter});
+    figures.of_net = combined({{figures.of_found.u}, scatter});
+  }
+
+  void take_off(const LaboratoryResult& result, ResultFigures& figures) const {
     if (result.is_less_than()) return;
-    if (basis_.practice.blank_correction == BlankCorrection::none) {
-      figures.net = result.found;
-      figures.of_net = figures.of_found;
-      return;
-    }
+    figures.taken_off = taken_off(result);
+    if (figures.taken_off == TakenOff::blanks) return take_off_blanks(result, figures);
+    if (figures.taken_off == TakenOff::controls) return take_off_controls(result, figures);
+    figures.net = result.found;
+    figures.of_net = figures.of_found;
+  }
+
+  void take_off_blanks(const LaboratoryResult& result, ResultFigures& figures) const {
     const BatchBlanks& blanks = *figures.blanks;
     figures.net = net_amount(result.found, blanks.amounts.mean);
     if (is_below(figures.net, result.limit)) figures.is_less_than = true;
@@ -96,7 +139,7 @@ class LaboratoryFigures {
     const UncertaintyContribution unseen{
         uncertainty_of_unseen(blanks.unseen_limit, blanks.unseen, blanks.results.size())};
     figures.of_blank = combined({scatter, unseen});
-    figures.of_net = combined({{result.standard_uncertainty()}, scatter, unseen});
+    figures.of_net = combined({{figures.of_found.u}, scatter, unseen});
   }
 
   void form_concentration(const LaboratoryResult& result, ResultFigures& figures) const {
@@ -143,6 +186,11 @@ ResultIndex::ResultIndex(const Book& book) : book_(book) {
     }
   }
   for (auto& [batch, blanks] : blanks_) blanks.amounts = amounts_of(book, blanks);
+  for (std::uint32_t number = 0; number < book.controls.size(); ++number) {
+    const ControlFilter& control = book.controls[number];
+    count_control(controls_[{control.batch, control.analyte, false}], control, number);
+  }
+  for (auto& [batch, controls] : controls_) controls.changes = changes_of(book, controls);
   std::sort(of_samples_.begin(), of_samples_.end());
 }
 
@@ -163,12 +211,19 @@ const BatchBlanks& ResultIndex::blanks_of(const LaboratoryResult& result) const 
   return found == blanks_.end() ? none : found->second;
 }
 
+const BatchControls& ResultIndex::controls_of(const LaboratoryResult& result) const {
+  static const BatchControls none;
+  const auto found = result.is_weighed() ? controls_.find(batch_of(result)) : controls_.end();
+  return found == controls_.end() ? none : found->second;
+}
+
 ProblemNumber ResultIndex::problem_of(Row sample) const {
   for (const std::uint32_t number : of(sample)) {
     const LaboratoryResult& result = book_.results[number];
     if (book_.lost_results != no_problem) return book_.lost_results;
     if (result.problem != no_problem) return result.problem;
     if (const ProblemNumber of_blank = blanks_of(result).problem; of_blank != no_problem) return of_blank;
+    if (const ProblemNumber of_control = controls_of(result).problem; of_control != no_problem) return of_control;
   }
   return no_problem;
 }

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "assessment/budget.hpp"
+#include "assessment/weighing.hpp"
 #include "statistics/mean_and_spread.hpp"
 
 namespace driftwarden {
@@ -26,6 +27,14 @@ struct BatchBlanks {
   ProblemNumber problem = no_problem;  // of one of their rows
 };
 
+// The control filters that were weighed with the media of a batch.
+struct BatchControls {
+  std::vector<std::uint32_t> filters;  // their places among the book's
+  MeanAndSpread changes;               // mg
+  double largest_mg = missing;         // the change farthest from none
+  ProblemNumber problem = no_problem;  // of one of their rows
+};
+
 // Whether more was found than the limit that the laboratory states, unrounded; not where either is missing.
 bool is_above_limit(const LaboratoryResult& result);
 
@@ -39,6 +48,8 @@ class ResultIndex {
   std::vector<std::uint32_t> of(Row sample) const;
   // Of a result: those of its sample's batch, none where the sample has no batch.
   const BatchBlanks& blanks_of(const LaboratoryResult& result) const;
+  // Likewise, of what was weighed.
+  const BatchControls& controls_of(const LaboratoryResult& result) const;
   // What keeps anybody from saying what was found: of the sample's results, of their blanks, or of a file that can't be
   // read at all; no_problem where nothing does.
   ProblemNumber problem_of(Row sample) const;
@@ -50,17 +61,26 @@ class ResultIndex {
   const Book& book_;
   std::vector<std::pair<Row, std::uint32_t>> of_samples_;  // sorted
   std::map<Batch, BatchBlanks> blanks_;
+  std::map<Batch, BatchControls> controls_;
 };
+
+// What is taken off an amount, if anything: of a batch.
+enum class TakenOff : std::uint8_t { nothing, blanks, controls };
 
 // What a result comes to. Amounts in mg or fibres, concentrations in mg/m3 or fibres/cm3. Missing figures are NaN.
 struct ResultFigures {
   std::uint32_t result = 0;  // its place among the book's
   const BatchBlanks* blanks = nullptr;
-  double net = missing;            // what was found, less the blanks where the practice takes them off
+  const BatchControls* controls = nullptr;
+  Weighing weighing;
+  double overdue_min = missing;            // of the balance
+  TakenOff taken_off = TakenOff::nothing;  // as the practice says; there may be none of them
+  double net = missing;                    // what was found, less that
   bool is_less_than = false;       // the laboratory says so, or the amount, or what is left of it, lies below the limit
   double volume_l = missing;       // that the concentration is formed with
   double concentration = missing;  // where it is less than: the concentration that the limit means
   FigureUncertainty of_found;      // of `less than` none is stated
+  bool is_by_balance = false;      // its uncertainty is that of the balance's certificates, for the row states none
   FigureUncertainty of_blank;      // what is taken off
   FigureUncertainty of_net;
   FigureUncertainty of_concentration;

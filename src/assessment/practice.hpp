@@ -24,6 +24,11 @@ inline constexpr std::string_view drift_base_words[] = {"pre", "post", "mean", "
 enum class BlankCorrection : std::uint8_t { none, mean };
 inline constexpr std::string_view blank_correction_words[] = {"none", "mean"};
 
+// What is taken off a mass that is the difference of two weights, where no blank is: nothing, or the mean change of the
+// control filters of its batch.
+enum class ControlCorrection : std::uint8_t { none, mean };
+inline constexpr std::string_view control_correction_words[] = {"none", "mean"};
+
 // At which conditions the air counts in which it was found.
 enum class ConcentrationVolume : std::uint8_t { actual, reference };
 inline constexpr std::string_view concentration_volume_words[] = {"actual", "reference"};
@@ -34,6 +39,7 @@ struct AssessmentPractice {
   FieldSets field_sets = FieldSets::ends;
   DriftBase drift_base = DriftBase::pre;
   BlankCorrection blank_correction = BlankCorrection::none;
+  ControlCorrection control_correction = ControlCorrection::none;
   ConcentrationVolume concentration_volume = ConcentrationVolume::actual;
   CorrectionPractice correction;
 };

@@ -215,6 +215,7 @@ void settle_problems(Book& book, const ProblemList& problems) {
   renumber(book.lost_readings);
   renumber(book.lost_results);
   for (LaboratoryResult& result : book.results) renumber(result.problem);
+  for (ControlFilter& control : book.controls) renumber(control.problem);
   for (auto& [row, number] : book.readings.problem) renumber(number);
 }
 

@@ -70,6 +70,7 @@ struct Book {
   std::vector<KitItem> kit_items;               // the same
   std::vector<Issue> issues;                    // the same
   std::vector<LaboratoryResult> results;        // the same; of samples that there are
+  std::vector<ControlFilter> controls;          // the same; from the same files
   // The first problem by which readings were lost: of a file of them that can't be read at all, of a quote that
   // swallows rows, of a reading that names no sample and no pump known. A sample without readings may have lost them.
   ProblemNumber lost_readings = no_problem;

@@ -15,6 +15,8 @@ std::size_t size_of(const Book& book) {
   return (book.*records).size();
 }
 
+std::size_t rows_of_results(const Book& book) { return book.results.size() + book.controls.size(); }
+
 constexpr std::array<BookTable, 14> tables{{
     {&instruments_spec, &BookFiles::instruments, true, false, false, read_instruments, size_of<&Book::instruments>,
      "instrument", "instruments"},
@@ -39,8 +41,7 @@ constexpr std::array<BookTable, 14> tables{{
      true},
     {&issues_spec, &BookFiles::issues, false, false, false, read_issues, size_of<&Book::issues>, "issue", "issues",
      true},
-    {&results_spec, &BookFiles::results, false, false, false, read_results, size_of<&Book::results>, "result",
-     "results", true},
+    {&results_spec, &BookFiles::results, false, false, false, read_results, rows_of_results, "result", "results", true},
     {&pooled_spec, &BookFiles::pooled, false, false, true, read_pooled, size_of<&Book::handed_scatter>,
      "pooled scatter", "pooled scatters", true},
 }};

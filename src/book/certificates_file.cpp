@@ -32,10 +32,10 @@ enum Field : int {
   reference_as_found
 };
 using D = Dimension;
-// A thermometer's points are temperatures, a barometer's are pressures.
-constexpr std::array<D, 2> conditions{D::temperature, D::pressure};
-constexpr std::array<D, 3> uncertainties{D::ratio, D::temperature_difference, D::pressure};
-constexpr std::array<D, 2> tolerances{D::temperature_difference, D::pressure};
+// A thermometer's points are temperatures, a barometer's are pressures, a balance's are masses.
+constexpr std::array<D, 3> conditions{D::temperature, D::pressure, D::mass};
+constexpr std::array<D, 4> uncertainties{D::ratio, D::temperature_difference, D::pressure, D::mass};
+constexpr std::array<D, 3> tolerances{D::temperature_difference, D::pressure, D::mass};
 constexpr std::array<FieldSpec, 16> fields{{
     {certificate, "certificate", CellType::text, D::count, true},
     {instrument, "instrument", CellType::text, D::count, true},
@@ -83,12 +83,17 @@ std::optional<Field> odd_column(const TableLayout& layout) {
   return std::nullopt;
 }
 
+// Whether figures of samples lean on what its certificate says.
+bool leans_on_certificates(InstrumentKind kind) {
+  return kind == InstrumentKind::calibrator || kind == InstrumentKind::balance;
+}
+
 // Where certificates are lost, with all that stood in them, they may be any calibrator's.
 void doubt_all_calibrators(const BookInHand& hand) {
   const ProblemNumber problem = hand.lost["certificates"];
   if (problem == no_problem) return;
   for (Instrument& instrument : hand.book.instruments) {
-    if (instrument.kind == InstrumentKind::calibrator) doubt(instrument, problem);
+    if (leans_on_certificates(instrument.kind)) doubt(instrument, problem);
   }
 }
 
@@ -102,7 +107,7 @@ void doubt_calibrators_without_certificate(Book& book) {
     if (certificate.instrument != no_row) has_one[certificate.instrument] = true;
   }
   for (Row row = 0; row < book.instruments.size(); ++row) {
-    const bool lacks_one = book.instruments[row].kind == InstrumentKind::calibrator && !has_one[row];
+    const bool lacks_one = leans_on_certificates(book.instruments[row].kind) && !has_one[row];
     if (lacks_one) doubt(book.instruments[row], nobodys->problem);
   }
 }
@@ -310,11 +315,6 @@ class CertificateRows {
 
 const TableSpec certificates_spec{"certificates", fields};
 
-Dimension dimension_of_points(InstrumentKind kind) {
-  if (kind == InstrumentKind::thermometer) return D::temperature;
-  return kind == InstrumentKind::barometer ? D::pressure : D::flow;
-}
-
 void doubt(Instrument& instrument, ProblemNumber problem) {
   if (instrument.problem == no_problem) instrument.problem = problem;
 }
@@ -329,12 +329,12 @@ void read_certificates(const std::vector<TableFile>& files, const BookInHand& ha
     if (const std::optional<Field> odd = odd_column(file.layout)) {
       const Unit& unit = file.layout.unit_of_field[nominal];
       hand.lose("certificates",
-                hand.problems.add(
-                    error("certificate/mixed-units", {file.name, file.layout.first_line - 1, 0},
-                          "the unit of " + in_quotes(fields[static_cast<std::size_t>(*odd)].name) +
-                              " does not go with that of 'nominal', " + std::string(unit.name),
-                          "one file holds flows, temperatures or pressures; put others into a file of their own in the "
-                          "folder certificates")));
+                hand.problems.add(error(
+                    "certificate/mixed-units", {file.name, file.layout.first_line - 1, 0},
+                    "the unit of " + in_quotes(fields[static_cast<std::size_t>(*odd)].name) +
+                        " does not go with that of 'nominal', " + std::string(unit.name),
+                    "one file holds flows, temperatures, pressures or masses; put others into a file of their own in "
+                    "the folder certificates")));
       continue;
     }
     read_rows_in_order(file, CertificateRows(file, hand, known));

@@ -10,7 +10,7 @@ namespace driftwarden {
 namespace {
 
 enum CheckField : int { check_made, check_of, check_against, check_shown, check_reference, check_by, check_note };
-constexpr std::array<Dimension, 2> conditions_checked{Dimension::temperature, Dimension::pressure};
+constexpr std::array<Dimension, 3> conditions_checked{Dimension::temperature, Dimension::pressure, Dimension::mass};
 constexpr std::array<FieldSpec, 7> check_fields{{
     {check_made, "checked", CellType::moment, Dimension::count, true},
     {check_of, "instrument", CellType::text, Dimension::count, true},
@@ -22,11 +22,6 @@ constexpr std::array<FieldSpec, 7> check_fields{{
 }};
 static_assert(are_complete(check_fields, check_note));
 constexpr const char* unknown_checked = "check/unknown-instrument";
-
-Dimension measured_by(InstrumentKind kind) {
-  if (kind == InstrumentKind::thermometer) return Dimension::temperature;
-  return kind == InstrumentKind::barometer ? Dimension::pressure : Dimension::flow;
-}
 
 class CheckRows {
  public:
@@ -56,7 +51,7 @@ class CheckRows {
     const double figure = row_.quantity(field);
     if (of == no_row || is_missing(figure)) return figure;
     const Instrument& checked_one = hand_.book.instruments[of];
-    const Dimension measured = measured_by(checked_one.kind);
+    const Dimension measured = dimension_of_points(checked_one.kind);
     const Dimension written = file_.layout.unit_of_field[static_cast<std::size_t>(field)].dimension;
     if (written == measured) return figure;
     row_.fail(field, "check/quantity",

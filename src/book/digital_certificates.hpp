@@ -15,9 +15,6 @@ struct KnownCertificates {
   std::unordered_map<std::string, std::size_t> certificates;
 };
 
-// What the points of an instrument are: flows, temperatures or pressures.
-Dimension dimension_of_points(InstrumentKind kind);
-
 // A certificate that can't be read may have been the one in force.
 void doubt(Instrument& instrument, ProblemNumber problem);
 

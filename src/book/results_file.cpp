@@ -11,6 +11,7 @@
 #include "book/timestamp.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"
+#include "quantity/decimal_difference.hpp"
 #include "quantity/number.hpp"
 
 namespace driftwarden {
@@ -29,13 +30,17 @@ enum ResultField : int {
   result_reported,
   result_balance,
   result_qualifier,
-  result_note
+  result_note,
+  result_kind,
+  result_batch,
+  result_weighed_before,
+  result_weighed_after
 };
 using D = Dimension;
 constexpr double most_milligrams = 1e9;
 constexpr std::array<D, 1> or_fibres{D::fibres};
 constexpr std::array<D, 2> uncertainties{D::ratio, D::fibres};
-constexpr std::array<FieldSpec, 13> result_fields{{
+constexpr std::array<FieldSpec, 17> result_fields{{
     {result_sample, "sample", CellType::text, D::count, true},
     {result_analyte, "analyte", CellType::text, D::count, true},
     {result_amount, "amount", CellType::quantity, D::mass, false, -most_milligrams, most_milligrams, or_fibres},
@@ -50,8 +55,14 @@ constexpr std::array<FieldSpec, 13> result_fields{{
     {result_balance, "balance"},
     {result_qualifier, "qualifier"},
     {result_note, "note"},
+    {result_kind, "kind", CellType::word},
+    {result_batch, "batch"},
+    {result_weighed_before, "weighed before", CellType::date},
+    {result_weighed_after, "weighed after", CellType::date},
 }};
-static_assert(are_complete(result_fields, result_note));
+static_assert(are_complete(result_fields, result_weighed_after));
+// What a row may be about but a sample or blank.
+constexpr std::string_view other_kinds[] = {"control"};
 
 // How laboratories write that it was not found, beside a limit in its own column; in small letters, without blanks.
 constexpr std::array<std::string_view, 12> not_found_words{"nd",  "n.d.", "notdetected", "<lod", "<loq", "<mdl",
@@ -65,19 +76,24 @@ std::string without_blanks(std::string_view written) {
   return word;
 }
 
+// What rows name, over all files.
+struct ResultNames {
+  SampleIndex samples;
+  InstrumentIndex instruments;
+  bool has_balances = false;
+  UnknownSamples unknown = {};
+  std::map<std::pair<Row, std::string>, std::size_t> known = {};          // where each stands among the results
+  std::map<std::pair<std::string, std::string>, RowPlace> controls = {};  // the same by name and analyte
+};
+
 class ResultRows {
  public:
-  ResultRows(const TableFile& file, const BookInHand& hand, const SampleIndex& samples, UnknownSamples& unknown,
-             std::map<std::pair<Row, std::string>, std::size_t>& known)
-      : file_(file),
-        hand_(hand),
-        samples_(samples),
-        unknown_(unknown),
-        known_(known),
-        row_(hand.context(file, results_spec)) {}
+  ResultRows(const TableFile& file, const BookInHand& hand, ResultNames& names)
+      : file_(file), hand_(hand), names_(names), row_(hand.context(file, results_spec)) {}
 
   void operator()(const CsvScanner& scanner, Row, std::uint32_t line) {
     row_.start(scanner, line);
+    if (row_.word(result_kind, other_kinds) == 0) return read_control({file_.number, line});
     LaboratoryResult next;
     next.place = {file_.number, line};
     next.sample = read_sample();
@@ -86,7 +102,7 @@ class ResultRows {
     read_weights(next);
     read_uncertainty(next);
     next.laboratory = row_.kept_text(result_laboratory);
-    next.balance = row_.kept_text(result_balance);
+    read_balance(next);
     next.qualifier = row_.kept_text(result_qualifier);
     next.note = row_.note(result_note);
     read_day(next);
@@ -100,13 +116,13 @@ class ResultRows {
   Row read_sample() {
     const std::string_view name = row_.kept_text(result_sample);
     if (name.empty()) return no_row;
-    const Row found = samples_.find(name);
+    const Row found = names_.samples.find(name);
     if (found != no_row) return found;
     if (const ProblemNumber lost = hand_.lost["samples"]; lost != no_problem) return row_.lean_on(lost), no_row;
     const ProblemNumber problem =
         row_.fail(result_sample, "results/unknown-sample", "no sample is called " + in_quotes(name),
                   "name a sample or blank of the samples");
-    if (problem != no_problem) unknown_.emplace_back(name, problem);
+    if (problem != no_problem) names_.unknown.emplace_back(name, problem);
     return no_row;
   }
 
@@ -184,8 +200,90 @@ class ResultRows {
                 "write an amount, '<' and the limit, or the weights before and after");
     } else if (has_before) {
       if (next.is_of_fibres) return other_kind(next, result_before);
-      next.found = next.after_mg - next.before_mg;
+      next.found = difference_of_weights(next.after_mg, next.before_mg);
     }
+  }
+
+  // As the figures stand in the file, in one unit; else as they came out of their units.
+  double difference_of_weights(double after_mg, double before_mg) {
+    const auto unit_of = [&](ResultField field) { return file_.layout.unit_of_field[static_cast<std::size_t>(field)]; };
+    const Unit unit = unit_of(result_after);
+    if (unit.name != unit_of(result_before).name) return decimal_difference(after_mg, before_mg);
+    const double after = row_.quantity_as_written(result_after).written;
+    const double before = row_.quantity_as_written(result_before).written;
+    return unit.to_inside(decimal_difference(after, before));
+  }
+
+  // One that instruments.csv does not have is a name for the eye, unless others are there.
+  void read_balance(LaboratoryResult& next) {
+    next.balance = row_.kept_text(result_balance);
+    next.weighed_before = row_.date(result_weighed_before);
+    next.weighed_after = row_.date(result_weighed_after);
+    if (next.weighed_before != no_day && next.weighed_after != no_day && next.weighed_before > next.weighed_after) {
+      row_.fail(result_weighed_before, "results/weighed-backwards",
+                "the weight before is of " + date_text(next.weighed_before) + ", and the one after of " +
+                    date_text(next.weighed_after) + ", which is earlier",
+                "correct the day that is wrong");
+    }
+    const Row found = names_.instruments.find(next.balance);
+    const bool is_one = found != no_row && hand_.book.instruments[found].kind == InstrumentKind::balance;
+    if (is_one) {
+      next.weighed_on = found;
+      row_.lean_on(hand_.book.instruments[found].problem);
+    } else if (names_.has_balances && !next.balance.empty()) {
+      row_.doubt(
+          result_balance, "results/unknown-balance",
+          in_quotes(next.balance) + " is no balance of instruments.csv, so that no certificate of it is looked at",
+          "correct the name, or add it to instruments.csv as a balance");
+    }
+  }
+
+  void read_control(RowPlace place) {
+    ControlFilter next;
+    next.place = place;
+    next.name = row_.kept_text(result_sample);
+    next.analyte = row_.kept_text(result_analyte);
+    next.batch = read_batch();
+    next.change_mg = read_change();
+    next.reported = row_.date(result_reported);
+    look_for_another_control(next);
+    next.problem = row_.problem();
+    // One of no batch stands for nothing.
+    if (next.batch != 0) hand_.book.controls.push_back(std::move(next));
+  }
+
+  TextId read_batch() {
+    const std::string_view name = row_.kept_text(result_batch);
+    const TextId batch = name.empty() ? TextId{0} : row_.interned(result_batch);
+    if (name.empty())
+      row_.fail(result_batch, "results/no-batch", "the control filter says not with which batch it was weighed",
+                "write the batch of the samples under 'batch'");
+    return batch;
+  }
+
+  double read_change() {
+    if (!row_.text(result_amount).empty() || row_.text(result_before).empty() || row_.text(result_after).empty()) {
+      row_.fail(result_amount, "results/control-not-weighed",
+                "a control filter is weighed twice, and no more is said of it",
+                "write both weights, under 'before' and 'after', and no amount");
+      return missing;
+    }
+    return difference_of_weights(row_.quantity(result_after), row_.quantity(result_before));
+  }
+
+  void look_for_another_control(const ControlFilter& next) {
+    if (names_.samples.find(next.name) != no_row) {
+      row_.fail(result_sample, "results/control-is-sample",
+                in_quotes(next.name) +
+                    " is a sample or blank, and no control filter stays in the weighing room under its name",
+                "leave 'control' out, or give the filter a name of its own");
+    }
+    const auto [at, is_first] = names_.controls.try_emplace({next.name, next.analyte}, next.place);
+    if (is_first || next.name.empty() || next.analyte.empty()) return;
+    row_.fail(result_sample, "results/twice",
+              in_quotes(next.analyte) + " of the control filter " + in_quotes(next.name) + " stands already in " +
+                  hand_.book.place_text(hand_.book.files.results, at->second),
+              "leave one of the two out: which is meant nobody else can say");
   }
 
   void read_uncertainty(LaboratoryResult& next) {
@@ -211,7 +309,7 @@ class ResultRows {
   // Which of the two is meant nobody can say.
   void look_for_another(const LaboratoryResult& next) {
     if (next.sample == no_row || next.analyte.empty()) return;
-    const auto [at, is_first] = known_.try_emplace({next.sample, next.analyte}, hand_.book.results.size());
+    const auto [at, is_first] = names_.known.try_emplace({next.sample, next.analyte}, hand_.book.results.size());
     if (is_first) return;
     LaboratoryResult& other = hand_.book.results[at->second];
     const ProblemNumber problem =
@@ -224,9 +322,7 @@ class ResultRows {
 
   const TableFile& file_;
   const BookInHand& hand_;
-  const SampleIndex& samples_;
-  UnknownSamples& unknown_;
-  std::map<std::pair<Row, std::string>, std::size_t>& known_;  // where each stands among the results
+  ResultNames& names_;
   RowReader row_;
 };
 
@@ -243,11 +339,11 @@ const TableSpec results_spec{"results", result_fields};
 
 void read_results(const std::vector<TableFile>& files, const BookInHand& hand) {
   if (files.empty()) return;
-  const SampleIndex samples = names_of_samples(hand.book.samples);
-  UnknownSamples unknown;
-  std::map<std::pair<Row, std::string>, std::size_t> known;
-  for (const TableFile& file : files) read_rows_in_order(file, ResultRows(file, hand, samples, unknown, known));
-  hint_at_samples(unknown, hand.book.samples, hand.problems);
+  ResultNames names{names_of_samples(hand.book.samples), index_of_instruments(hand.book.instruments)};
+  names.has_balances = std::ranges::any_of(hand.book.instruments,
+                                           [](const Instrument& it) { return it.kind == InstrumentKind::balance; });
+  for (const TableFile& file : files) read_rows_in_order(file, ResultRows(file, hand, names));
+  hint_at_samples(names.unknown, hand.book.samples, hand.problems);
 }
 
 }  // namespace driftwarden

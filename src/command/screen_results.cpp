@@ -107,7 +107,7 @@ Totals write_screen(const OpenedBook& opened, const Selection& selected, const S
   if (form.format == "table") table.emplace(screening, samples, Paint(form.has_colour));
   std::string text;
   if (form.format == "csv") text = screen_csv_headings();
-  if (form.format == "results") text = results_csv_headings();
+  if (form.format == "results") text = results_csv_headings(opened.book);
   if (form.format == "json") append_screen_json_head(text, screening, {version, opened.as_of});
   if (form.format == "sarif") text = sarif_head(screening, version) + sarif_of(opened.book.problems);
   if (form.format == "table") text = table->head();

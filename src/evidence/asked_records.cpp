@@ -69,15 +69,8 @@ class Asked {
 
   AskedRecord traceability() const {
     Lacks lacks;
-    Tally without("calibrators", "certificate");
-    for (const Row row : used_.instruments) {
-      const Instrument& instrument = book_.instruments[row];
-      if (instrument.kind != InstrumentKind::calibrator) continue;
-      const bool has_one = std::any_of(used_.certificates.begin(), used_.certificates.end(),
-                                       [&](Row c) { return book_.certificates[c].instrument == row; });
-      without.count(!has_one, shown(instrument.name));
-    }
-    without.put(lacks);
+    without_certificate(InstrumentKind::calibrator, "calibrators", lacks);
+    without_certificate(InstrumentKind::balance, "balances", lacks);
     certificates("issuer", lacks, [](const Certificate& c) { return c.issuer.empty(); });
     certificates("standard", lacks, [](const Certificate& c) { return c.standard.empty(); });
     certificates("uncertainty", lacks, [](const Certificate& c) {
@@ -90,12 +83,24 @@ class Asked {
             {"the certificates themselves: a book has their figures"}};
   }
 
+  void without_certificate(InstrumentKind kind, std::string_view what, Lacks& lacks) const {
+    Tally without(std::string(what), "certificate");
+    for (const Row row : used_.instruments) {
+      const Instrument& instrument = book_.instruments[row];
+      if (instrument.kind != kind) continue;
+      const bool has_one = std::any_of(used_.certificates.begin(), used_.certificates.end(),
+                                       [&](Row c) { return book_.certificates[c].instrument == row; });
+      without.count(!has_one, shown(instrument.name));
+    }
+    without.put(lacks);
+  }
+
   AskedRecord dates() const {
     Lacks lacks;
     certificates("due date, and interval of the instrument", lacks, [this](const Certificate& c) {
       return c.instrument == no_row || due_day(c, book_.instruments[c.instrument]) == no_day;
     });
-    certificates("tolerance", lacks, [](const Certificate& c) { return !c.tolerance; });
+    certificates("tolerance", lacks, [](const Certificate& c) { return !c.tolerance && !c.condition_tolerance; });
     return {"When each was calibrated, with what result, when again, and what would have been acceptable",
             "ISO/IEC 17025:2017 6.4.13*",
             "data/book/certificates…: calibrated, due, tolerance",

@@ -18,8 +18,7 @@ namespace {
 // "2 L/min", "20 °C", "84.5 kPa"
 std::string nominal_text(const CalibratedPoint& point, InstrumentKind kind) {
   if (point.is_flow) return shortest(point.nominal) + " L/min";
-  const bool is_temperature = kind == InstrumentKind::thermometer;
-  const Unit unit = customary_unit(is_temperature ? Dimension::temperature : Dimension::pressure);
+  const Unit unit = customary_unit(dimension_of_points(kind));
   return shortest(std::round(1000 * unit.from_inside(point.nominal)) / 1000) + " " + std::string(unit.name);
 }
 
@@ -49,8 +48,7 @@ std::vector<PhaseStart> starts_from(const std::vector<const Certificate*>& certi
 Series named(std::string name, std::string title, InstrumentKind kind) {
   Series series = empty_series(std::move(name), std::move(title), "%", "of the true flow");
   series.is_by_day = true;
-  if (kind == InstrumentKind::thermometer) series.unit = "K", series.basis.clear();
-  if (kind == InstrumentKind::barometer) series.unit = "kPa", series.basis.clear();
+  set_unit_of(kind, series);
   return series;
 }
 
@@ -135,6 +133,13 @@ std::vector<Series> at_each_nominal(const std::vector<const Certificate*>& certi
 }
 
 }  // namespace
+
+void set_unit_of(InstrumentKind kind, Series& series) {
+  const Dimension of = dimension_of_points(kind);
+  if (of == Dimension::flow) return;
+  series.unit = inside_unit(of).name;
+  series.basis.clear();
+}
 
 std::vector<CalibratedPoint> points_of(const Certificate& certificate) {
   std::vector<CalibratedPoint> points;

@@ -15,7 +15,7 @@ std::vector<const Certificate*> certificates_of(const Book& book, Row instrument
 enum class Found { as_found, as_left };
 
 // A point of a certificate, whatever the instrument measures. Errors of flows are in percent of the true flow, those of
-// temperatures in K, of pressures in kPa.
+// temperatures in K, of pressures in kPa, of masses in mg.
 struct CalibratedPoint {
   double nominal = missing;
   double reference = missing;
@@ -28,6 +28,9 @@ struct CalibratedPoint {
   double error(Found when) const;
   bool is_adjusted() const { return as_left && as_found && error(Found::as_left) != error(Found::as_found); }
 };
+
+// Errors of what is no flow are differences in the unit of the figure, relative to nothing.
+void set_unit_of(InstrumentKind kind, Series& series);
 
 std::vector<CalibratedPoint> points_of(const Certificate& certificate);
 // The point farthest from no error, if any has an indication.
@@ -42,7 +45,7 @@ Tolerance tolerance_of(const Screening& screening, const std::vector<const Certi
 std::optional<bool> is_found_in_tolerance(const Certificate& certificate);
 
 // The error that an instrument was found with, or left with, at each calibration, in percent of the true flow; of a
-// thermometer in K, of a barometer in kPa:
+// thermometer in K, of a barometer in kPa, of a balance in mg:
 //   as-found-error                 the point farthest from 0
 //   as-found-error at 2 L/min, …   each point by its nominal flow
 //   as-left-error at 2 L/min, …

@@ -11,8 +11,7 @@ namespace {
 
 Series series_against(const std::string& name, InstrumentKind kind) {
   Series series = empty_series("checked-against " + name, "Shows more than " + name, "%", "of what the reference was");
-  if (kind == InstrumentKind::thermometer) series.unit = "K", series.basis.clear();
-  if (kind == InstrumentKind::barometer) series.unit = "kPa", series.basis.clear();
+  set_unit_of(kind, series);
   return series;
 }
 

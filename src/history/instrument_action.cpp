@@ -63,8 +63,11 @@ class InstrumentActions {
     const SeriesHistory* found = known_.history.find("as-found-error");
     if (found == nullptr || urgency_of(*found) < out_of_tolerance) return;
     const bool is_recent = known_.standing.newest->calibrated >= known_.recent_from;
+    const bool is_balance = instrument_.kind == InstrumentKind::balance;
     add(ActionKind::look_back,
-        "Look at every sample that leaned on it since its previous certificate: driftwarden lookback lists them.",
+        is_balance
+            ? "Look at every mass that was weighed on it since its previous certificate."
+            : "Look at every sample that leaned on it since its previous certificate: driftwarden lookback lists them.",
         beyond_text(*found, zone_), is_recent)
         .origin.wrong_until = known_.standing.newest->calibrated;
   }

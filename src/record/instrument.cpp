@@ -3,6 +3,12 @@
 
 namespace driftwarden {
 
+Dimension dimension_of_points(InstrumentKind kind) {
+  if (kind == InstrumentKind::thermometer) return Dimension::temperature;
+  if (kind == InstrumentKind::barometer) return Dimension::pressure;
+  return kind == InstrumentKind::balance ? Dimension::mass : Dimension::flow;
+}
+
 std::string_view to_text(InstrumentKind kind) { return instrument_kind_words[static_cast<std::size_t>(kind)]; }
 
 std::string_view to_text(Principle principle) {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "quantity/quantity.hpp"
+#include "quantity/units.hpp"
 #include "record/moment.hpp"
 
 namespace driftwarden {
@@ -25,8 +26,9 @@ struct RowPlace {
   std::uint32_t line = 0;
 };
 
-enum class InstrumentKind : std::uint8_t { pump, calibrator, thermometer, barometer };
-inline constexpr std::string_view instrument_kind_words[] = {"pump", "calibrator", "thermometer", "barometer"};
+enum class InstrumentKind : std::uint8_t { pump, calibrator, thermometer, barometer, balance };
+inline constexpr std::string_view instrument_kind_words[] = {"pump", "calibrator", "thermometer", "barometer",
+                                                             "balance"};
 // How a calibrator measures flow; what there is to say of each: correction/principle.
 enum class Principle : std::uint8_t { none, volumetric, bubble, rotameter, mass, orifice };
 inline constexpr std::string_view principle_words[] = {"volumetric", "bubble", "rotameter", "mass", "orifice"};
@@ -34,6 +36,9 @@ inline constexpr std::string_view principle_words[] = {"volumetric", "bubble", "
 constexpr bool needs_humidity(Principle principle) { return principle == Principle::bubble; }
 enum class ReadAt : std::uint8_t { unknown, centre, top };  // of a rotameter's float
 inline constexpr std::string_view read_at_words[] = {"centre", "top"};
+
+// What it shows, and what the points of its certificates are: flows, temperatures, pressures or masses.
+Dimension dimension_of_points(InstrumentKind kind);
 
 std::string_view to_text(InstrumentKind kind);
 std::string_view to_text(Principle principle);
@@ -80,7 +85,7 @@ struct CertificatePoint {
   double reference_in_use_l_min() const { return as_left_l_min ? reference_l_min : found_reference_l_min(); }
 };
 
-// A point of a certificate of a thermometer, in K, or of a barometer, in kPa.
+// A point of a certificate of a thermometer, in K, of a barometer, in kPa, or of a balance, in mg.
 struct ConditionPoint {
   double nominal = 0;
   double reference = 0;  // the true figure
@@ -111,7 +116,7 @@ struct Certificate {
   std::optional<Pressure> pressure;
   std::optional<double> coverage_factor;
   std::optional<double> tolerance;            // ratio
-  std::optional<double> condition_tolerance;  // of a thermometer or barometer, K or kPa
+  std::optional<double> condition_tolerance;  // of a thermometer, barometer or balance: K, kPa or mg
   std::vector<CertificatePoint> points;       // of flow
   std::vector<ConditionPoint> condition_points;
   RowPlace place;

@@ -6,6 +6,7 @@
 #include "quantity/number.hpp"
 #include "record/instrument.hpp"
 #include "record/moment.hpp"
+#include "record/text_pool.hpp"
 
 namespace driftwarden {
 
@@ -25,6 +26,9 @@ struct LaboratoryResult {
   std::string laboratory;
   Day reported = no_day;
   std::string balance;
+  Row weighed_on = no_row;  // the balance, where it is one of instruments.csv
+  Day weighed_before = no_day;
+  Day weighed_after = no_day;
   std::string qualifier;
   std::string note;
   RowPlace place;
@@ -34,6 +38,18 @@ struct LaboratoryResult {
   bool is_less_than() const { return is_missing(found) && !is_missing(limit); }
   // Standard uncertainty of what was found, in its unit; missing where none is stated.
   double standard_uncertainty() const;
+};
+
+// One row of results.csv of the kind control: a filter that stays in the weighing room, weighed before and after with
+// the media of a batch.
+struct ControlFilter {
+  std::string name;
+  TextId batch = 0;
+  std::string analyte;
+  double change_mg = missing;
+  Day reported = no_day;
+  RowPlace place;
+  ProblemNumber problem = no_problem;
 };
 
 }  // namespace driftwarden

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "report/result_texts.hpp"
 
+#include <algorithm>
 #include <array>
 #include <variant>
+#include <vector>
 
 #include "report/csv_text.hpp"
 #include "report/result_working.hpp"
@@ -65,6 +67,41 @@ constexpr std::array members{
     Member{"at", at},
 };
 
+double of_controls(const Told& t, double figure) { return t.is_sample() ? figure : missing; }
+Value balance(const Told& t) { return t.figures.weighing.balance == no_row ? std::string() : t.result().balance; }
+Value certificate(const Told& t, std::int32_t number) {
+  return number < 0 ? std::string() : t.book().certificates[static_cast<std::size_t>(number)].name;
+}
+Value day(Day day) { return day == no_day ? std::string() : date_text(day); }
+Value control_count(const Told& t) {
+  return t.is_sample() ? Value(static_cast<double>(t.figures.controls->filters.size())) : Value(missing);
+}
+
+// Of the weighing room; only of books that have balances or control filters.
+constexpr std::array members_of_weighing{
+    Member{"balance", balance},
+    Member{"weighed_before", [](const Told& t) { return day(t.figures.weighing.before.day); }},
+    Member{"weighed_after", [](const Told& t) { return day(t.figures.weighing.after.day); }},
+    Member{"certificate_before", [](const Told& t) { return certificate(t, t.figures.weighing.before.certificate); }},
+    Member{"certificate_after", [](const Told& t) { return certificate(t, t.figures.weighing.after.certificate); }},
+    Member{"balance_overdue_d", [](const Told& t) { return Value(t.figures.overdue_min / minutes_a_day); }},
+    Member{"controls", control_count},
+    Member{"control_mean", [](const Told& t) { return Value(of_controls(t, t.figures.controls->changes.mean)); }},
+    Member{"control_sd", [](const Told& t) { return Value(of_controls(t, t.figures.controls->changes.s)); }},
+};
+
+bool tells_of_weighing(const Book& book) {
+  return !book.controls.empty() ||
+         std::ranges::any_of(book.results, [](const LaboratoryResult& it) { return it.weighed_on != no_row; });
+}
+
+// All that is told of a book's results, in order.
+std::vector<Member> members_of(const Book& book) {
+  std::vector<Member> all(members.begin(), members.end());
+  if (tells_of_weighing(book)) all.insert(all.end(), members_of_weighing.begin(), members_of_weighing.end());
+  return all;
+}
+
 void append_value(JsonText& json, const Value& value) {
   if (const auto* text = std::get_if<std::string>(&value)) {
     if (text->empty()) {
@@ -93,10 +130,11 @@ void append_value(std::string& out, const Value& value) {
 
 void results_member(JsonText& json, const Screening& screening, const SampleResult& result) {
   if (result.results.empty()) return;
+  const std::vector<Member> all = members_of(screening.book());
   json.key("results").begin_array();
   for (const ResultFigures& figures : result.results) {
     json.begin_object();
-    for (const Member& member : members) {
+    for (const Member& member : all) {
       json.key(member.name);
       append_value(json, member.value({screening, result, figures}));
     }
@@ -105,21 +143,22 @@ void results_member(JsonText& json, const Screening& screening, const SampleResu
   json.end_array();
 }
 
-std::string results_csv_headings() {
+std::string results_csv_headings(const Book& book) {
   std::string line = "sample,batch,kind,verdict";
-  for (const Member& member : members) line += ',' + std::string(member.name);
+  for (const Member& member : members_of(book)) line += ',' + std::string(member.name);
   return line + '\n';
 }
 
 void append_results_csv(std::string& out, const Screening& screening, const SampleResult& result) {
   const Book& book = screening.book();
   const Row row = result.figures->sample;
+  const std::vector<Member> all = members_of(book);
   for (const ResultFigures& figures : result.results) {
     append_csv(out, book.samples.name[row]);
     out += ',';
     append_csv(out, book.texts.text(field(book.samples.batch, row, TextId{0})));
     out += ',' + std::string(to_text(result.figures->kind)) + ',' + std::string(to_text(result.verdict));
-    for (const Member& member : members) {
+    for (const Member& member : all) {
       out += ',';
       append_value(out, member.value({screening, result, figures}));
     }

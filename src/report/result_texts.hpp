@@ -13,7 +13,7 @@ namespace driftwarden {
 void results_member(JsonText& json, const Screening& screening, const SampleResult& result);
 
 // The same as CSV: one row a result of a sample or blank, in the book's order. A missing figure is an empty field.
-std::string results_csv_headings();
+std::string results_csv_headings(const Book& book);
 void append_results_csv(std::string& out, const Screening& screening, const SampleResult& result);
 
 }  // namespace driftwarden

@@ -38,11 +38,14 @@ class ResultWorking {
   std::string text() {
     head();
     found();
+    weighing();
+    known_found();
     if (is_blank_) {
       line("A blank: what it carries speaks of the samples of its batch.");
       return std::move(out_);
     }
     blanks();
+    controls();
     if (figures_.blanks->problem != no_problem || of_.problem != no_problem) {
       line("Nothing more is worked out: a row that it leans on can't be understood, see below.");
       return std::move(out_);
@@ -86,7 +89,45 @@ class ResultWorking {
     } else {
       line("found = " + amount(of_.found));
     }
+  }
+
+  // On which balance, and by which certificates of it.
+  void weighing() {
+    const Weighing& weighing = figures_.weighing;
+    if (weighing.balance == no_row) return;
+    if (!weighing.has_days())
+      return line("When it was weighed nobody says: which certificate of " + of_.balance +
+                  " was in force is not known.");
+    weight("before", weighing.before, of_.weighed_before != no_day);
+    weight("after", weighing.after, of_.weighed_after != no_day);
+  }
+
+  void weight(std::string_view which, const Weighing::Weight& weight, bool is_said) {
+    std::string text = "weight " + std::string(which) + " taken on " + date_text(weight.day);
+    if (!is_said)
+      text += which == "after" ? ", the day of the report, for no other is written"
+                               : ", as the one after, for no day is written";
+    if (weight.certificate < 0) return line(text + ": no certificate of " + of_.balance + " was in force");
+    const Certificate& certificate = book_.certificates[static_cast<std::size_t>(weight.certificate)];
+    text += ": certificate " + certificate.name + " [" + book_.place_text(book_.files.certificates, certificate.place) +
+            "]";
+    const Day due = screening_.basis().calibrators.due(weight.certificate);
+    if (due != no_day) text += (weight.day > due ? ", overdue since " : ", due on ") + date_text(due);
+    text += is_missing(weight.u_mg) ? "; it states no uncertainty there"
+                                    : "; u of the weight = " + with_significant_digits(weight.u_mg, 3) + " mg";
+    line(text);
+  }
+
+  void known_found() {
+    if (is_missing(of_.found)) return;
     if (is_missing(figures_.of_found.expanded)) return line("No uncertainty of it is on record.");
+    if (figures_.is_by_balance) {
+      const Weighing& weighing = figures_.weighing;
+      return line("u of it = √(" + with_significant_digits(weighing.after.u_mg, 3) + "² + " +
+                  with_significant_digits(weighing.before.u_mg, 3) +
+                  "²) = " + with_significant_digits(figures_.of_found.u, 3) +
+                  " mg, by the balance's certificate, for the row states none");
+    }
     const bool is_usual = is_missing(of_.coverage_factor);
     line("u of it = " + with_significant_digits(figures_.of_found.u, 3) + (of_.is_of_fibres ? " fibres" : " mg") +
          ", the expanded uncertainty over " + shortest(is_usual ? usual_coverage_factor : of_.coverage_factor) +
@@ -111,6 +152,21 @@ class ResultWorking {
          ", s (n - 1) = " + (is_missing(blanks.amounts.s) ? "none" : amount(blanks.amounts.s)));
   }
 
+  void controls() {
+    const BatchControls& controls = *figures_.controls;
+    if (controls.filters.empty()) return;
+    line("Control filters weighed with its batch, " + std::to_string(controls.filters.size()) + ":");
+    for (const std::uint32_t number : controls.filters) {
+      const ControlFilter& control = book_.controls[number];
+      line(control.name + ": " + (control.problem != no_problem ? "can't be understood" : amount(control.change_mg)) +
+               "   [" + book_.place_text(book_.files.results, control.place) + "]",
+           6);
+    }
+    if (controls.problem != no_problem) return;
+    line("mean change = " + amount(controls.changes.mean) +
+         ", s (n - 1) = " + (is_missing(controls.changes.s) ? "none" : amount(controls.changes.s)));
+  }
+
   std::string above(const LaboratoryResult& blank) const {
     if (is_missing(blank.limit) || blank.is_less_than()) return "";
     return (is_above_limit(blank) ? ", above its limit of " : ", limit ") + limit_text(blank);
@@ -123,7 +179,8 @@ class ResultWorking {
 
   void net() {
     if (of_.is_less_than()) return line("From a limit nothing is taken off.");
-    const bool is_taken_off = screening_.basis().practice.blank_correction == BlankCorrection::mean;
+    if (figures_.taken_off == TakenOff::controls) return net_of_controls();
+    const bool is_taken_off = figures_.taken_off == TakenOff::blanks;
     if (!is_taken_off) {
       line("m = found = " + amount(figures_.net) + ": no blank is taken off");
     } else if (is_missing(figures_.net)) {
@@ -134,8 +191,36 @@ class ResultWorking {
     }
     practice("blank_correction");
     if (is_taken_off) known_blanks();
+    const bool names_controls = screening_.basis().practice.control_correction == ControlCorrection::mean;
+    if (is_taken_off && names_controls && !figures_.controls->filters.empty())
+      line("The control filters are not taken off beside the blanks: what the weighing room did is in these, too.");
+    stays_less_than();
+  }
+
+  void stays_less_than() {
     if (figures_.is_less_than) line("It lies below the laboratory's limit, and stays less than " + limit_text(of_));
   }
+
+  void net_of_controls() {
+    const BatchControls& controls = *figures_.controls;
+    if (is_missing(figures_.net)) {
+      line("m = found - mean change of the control filters can't be worked out: there is no control filter");
+    } else {
+      line("m = found - mean change of the control filters = " + amount(of_.found) + " - " +
+           signed_amount(controls.changes.mean) + " = " + amount(figures_.net));
+    }
+    practice("control_correction");
+    if (controls.filters.size() == 1) {
+      line("One control filter does not tell how they scatter: no uncertainty is stated.");
+    } else if (!is_missing(figures_.of_blank.u)) {
+      line("u of what is taken off = " + with_significant_digits(figures_.of_blank.u, 3) + " mg, by s x √(1 + 1/" +
+           std::to_string(controls.filters.size()) + ")");
+    }
+    stays_less_than();
+  }
+
+  // In brackets where it is below nothing: "- (-0.002 mg)".
+  std::string signed_amount(double figure) const { return figure < 0 ? "(" + amount(figure) + ")" : amount(figure); }
 
   void known_blanks() {
     const BatchBlanks& blanks = *figures_.blanks;
@@ -173,12 +258,17 @@ class ResultWorking {
     if (!is_missing(figures_.of_concentration.expanded)) {
       line(u_text(figures_.of_concentration, true, of_.is_of_fibres) + " = " +
            with_significant_digits(100 * figures_.of_concentration.expanded / std::abs(figures_.concentration), 2) +
-           " %, by the amount, the blanks and the volume");
+           " %, by the amount, " + std::string(taken_off()) + " and the volume");
     } else if (f_.is_conventional) {
       line("No uncertainty is stated of it: its volume is a convention, and nobody measured it.");
     } else {
-      line("No uncertainty is stated of it: that of the amount, the blanks or the volume is missing.");
+      line("No uncertainty is stated of it: that of the amount, " + std::string(taken_off()) +
+           " or the volume is missing.");
     }
+  }
+
+  std::string_view taken_off() const {
+    return figures_.taken_off == TakenOff::controls ? "the control filters" : "the blanks";
   }
 
   // The other volumes that it might have been formed with.

@@ -20,6 +20,8 @@ class Index {
     if (certificate.points.empty()) add(book_.files.certificates, certificate.place, "certificate", certificate.name);
     for (const CertificatePoint& point : certificate.points)
       add(book_.files.certificates, point.place, "certificate", certificate.name);
+    for (std::size_t i = 1; i < certificate.condition_points.size() && certificate.points.empty(); ++i)
+      add(book_.files.certificates, certificate.condition_points[i].place, "certificate", certificate.name);
   }
   void add_reading(Row row) {
     const Row sample = field(book_.readings.sample, row, no_row);
@@ -60,6 +62,8 @@ std::string rows_used_csv(const Book& book, const RecordsUsed& used) {
     const LaboratoryResult& result = book.results[row];
     index.add(book.files.results, result.place, "result", book.samples.name[result.sample]);
   }
+  for (const Row row : used.controls)
+    index.add(book.files.results, book.controls[row].place, "control filter", book.controls[row].name);
   return std::move(index.text);
 }
 

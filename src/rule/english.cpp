@@ -289,9 +289,9 @@ using L = ResultMeasure;
 constexpr MeasureTexts of_results[] = {
     row(L::mass, "The laboratory found {figure} of {analyte}",
         "How much {analyte} the laboratory found is not known: {why}"),
-    two_ways(L::mass_net, "Less the blanks there is {size} of {analyte}",
-             "The blanks carry {size} of {analyte} more than the sample",
-             "How much {analyte} there is less the blanks is not known: {why}"),
+    two_ways(L::mass_net, "Less the {taken_off} there is {size} of {analyte}",
+             "The {taken_off} carry {size} of {analyte} more than the sample",
+             "How much {analyte} there is less the {taken_off} is not known: {why}"),
     yes_no(L::detected, "What there is of {analyte} reaches the laboratory's limit",
            "What there is of {analyte} is less than the laboratory's limit",
            "Whether what there is of {analyte} reaches the laboratory's limit can't be said: {why}"),
@@ -310,10 +310,29 @@ constexpr MeasureTexts of_results[] = {
            "No field blank of batch {batch} carries {analyte} above its limit",
            "Whether a field blank carries more {analyte} than the limit can't be said: {why}"),
     two_ways(L::concentration, "The concentration of {analyte} is {size}",
-             "The concentration of {analyte} comes to {size} less than nothing, for the blanks carry more",
+             "The concentration of {analyte} comes to {size} less than nothing, for the {taken_off} carry more",
              "The concentration of {analyte} is not known: {why}"),
     row(L::concentration_uncertainty, "The concentration of {analyte} is known to {figure}",
         "How well the concentration of {analyte} is known is not stated: {why}"),
+    yes_no(L::balance_certificate_missing, "{balance} had no certificate in force when the {analyte} was weighed",
+           "A certificate of {balance} was in force when the {analyte} was weighed",
+           "Whether a certificate of the balance was in force is not known: {why}"),
+    two_ways(L::balance_overdue, "The {analyte} was weighed {size} after the recalibration of {balance} was due",
+             "The {analyte} was weighed {size} before the recalibration of {balance} was due",
+             "When the balance was due is not known: {why}")
+        .at_none("The {analyte} was weighed on the day the recalibration of {balance} was due")
+        .plain_at_zero(),
+    count(L::control_count, "No control filter was weighed with the {analyte} of batch {batch}",
+          "1 control filter was weighed with the {analyte} of batch {batch}",
+          "{figure} control filters were weighed with the {analyte} of batch {batch}",
+          "How many control filters were weighed with the {analyte} is not known: {why}"),
+    two_ways(L::control_mean, "The control filters of batch {batch} gained {size} on average",
+             "The control filters of batch {batch} lost {size} on average",
+             "How the control filters changed is not known: {why}")
+        .at_none("The control filters of batch {batch} weigh as before, on average"),
+    two_ways(L::control_change, "A control filter of batch {batch} gained {size}",
+             "A control filter of batch {batch} lost {size}", "How the control filters changed is not known: {why}")
+        .at_none("No control filter of batch {batch} weighs other than before"),
 };
 
 constexpr LimitTexts limits[] = {
@@ -363,7 +382,10 @@ constexpr Texts english_texts{
               .no_blank = "no field blank of its batch has a result of it",
               .no_limit = "no limit of the laboratory is on record",
               .no_air = "the volume of air is not known",
-              .no_uncertainty = "of what it is formed of not every uncertainty is stated"},
+              .no_uncertainty = "of what it is formed of not every uncertainty is stated",
+              .not_weighed = "it was not weighed on a balance of instruments.csv, or nobody says when",
+              .no_due = "no certificate of the balance in force says when it is due, nor does its interval",
+              .no_control = "no control filter was weighed with its batch"},
     .sets = {"before sampling", "during sampling", "after sampling"},
     .bases = {"flow before sampling", "flow after sampling", "mean flow", "nominal flow"},
     .of_bases = {"", " of the flow after sampling", " of the mean flow", " of the nominal flow"},
@@ -389,6 +411,7 @@ constexpr Texts english_texts{
     .unknown_words = {"Neither a pack nor book.toml describes the sampler {word}",
                       "Neither a pack nor book.toml describes the method {word}",
                       "Neither a pack nor book.toml describes the analysis {word}"},
+    .taken_off = {"blanks", "control filters"},
     .near_word = " (did you mean {word}?)",
     .left_out = "; so these rules could not be applied: {rules}",
 };

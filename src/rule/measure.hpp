@@ -117,6 +117,11 @@ enum class ResultMeasure : std::uint8_t {
   blank_above_limit,
   concentration,
   concentration_uncertainty,
+  balance_certificate_missing,
+  balance_overdue,
+  control_count,
+  control_mean,
+  control_change,
   count_
 };
 
@@ -156,6 +161,7 @@ struct Measure {
   bool from_nominal = false;       // relative to the nominal flow unless a rule names another base
   bool is_about_records = false;   // about what was written down and not about a figure: "record.by" and the like
   bool is_about_the_flow = false;  // how large the flow was, or how it moved
+  bool is_a_difference = false;    // in a unit that others have as an amount, so that a limit may be ± of it
   LeansOn leans_on;                // of a measure of a sample
   CutPart of_the_cut = CutPart::nothing;
 
@@ -187,6 +193,11 @@ struct Measure {
   constexpr Measure about_the_flow() const {
     Measure changed = *this;
     changed.is_about_the_flow = true;
+    return changed;
+  }
+  constexpr Measure a_difference() const {
+    Measure changed = *this;
+    changed.is_a_difference = true;
     return changed;
   }
   constexpr Measure about_the_cut(CutPart part) const {

@@ -408,6 +408,25 @@ inline constexpr Measure result_measures[] = {
     percentage(ResultMeasure::concentration_uncertainty, "concentration.uncertainty",
                "expanded uncertainty (95 %) of the concentration, relative to it; of fibres, too")
         .not_stated("it is an uncertainty itself"),
+    yes_no(ResultMeasure::balance_certificate_missing, "balance.certificate.missing",
+           "whether the balance had no certificate in force on the day of a weight, before or after; missing where the "
+           "medium was not weighed on a balance of instruments.csv, and where no day is on record"),
+    number(ResultMeasure::balance_overdue, "balance.overdue", Dimension::time, "d",
+           "days from the day the balance's certificate was due to the day of a weight, the larger of the two; 0 or "
+           "less: in date")
+        .exact("counted in days"),
+    number(ResultMeasure::control_count, "control.count", Dimension::count, "",
+           "control filters that were weighed with the sample's batch and analyte; missing where the sample was not "
+           "weighed")
+        .exact(counted),
+    number(ResultMeasure::control_mean, "control.mean", Dimension::mass, "mg",
+           "mean change of those control filters, weight after - weight before; missing without one")
+        .stated("by the scatter of the control filters, divided by the root of their number")
+        .a_difference(),
+    number(ResultMeasure::control_change, "control.change", Dimension::mass, "mg",
+           "the change of those control filters that is farthest from none; missing without one")
+        .not_stated("no uncertainty of a control filter's weights is on record")
+        .a_difference(),
 };
 
 // A row stands at its enumerator's place, says how well its figure is known, and of a sample also what it leans on.

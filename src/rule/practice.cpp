@@ -37,6 +37,10 @@ constexpr PracticeKey keys[] = {
     {"blank_correction", blank_correction_words,
      "what is taken off an amount that the laboratory found: nothing, or the mean of the field blanks of its batch",
      act<BlankCorrection, &AssessmentPractice::blank_correction>, true},
+    {"control_correction", control_correction_words,
+     "what is taken off a mass that was weighed, where no blank is: nothing, or the mean change of the control filters "
+     "of its batch, which stayed in the weighing room",
+     act<ControlCorrection, &AssessmentPractice::control_correction>, true},
     {"concentration_volume", concentration_volume_words,
      "the volume that a concentration is formed with: the actual one, or that at reference conditions",
      act<ConcentrationVolume, &AssessmentPractice::concentration_volume>, true},

@@ -20,7 +20,7 @@ struct PracticeKey {
   bool is_of_results = false;  // of the laboratory: where nobody chooses, no list of practices has it
 };
 
-// flow_for_volume, field_sets, drift_base, rotameter_correction, bubble_humidity, blank_correction,
+// flow_for_volume, field_sets, drift_base, rotameter_correction, bubble_humidity, blank_correction, control_correction,
 // concentration_volume.
 std::span<const PracticeKey> practice_keys();
 

@@ -23,8 +23,9 @@ constexpr double no_end = std::numeric_limits<double>::infinity();
 bool is_plus_minus(Limit::Form form) { return form == within || form == strictly_within; }
 
 // ± makes sense around 0 only: of differences.
-bool may_be_plus_minus(Dimension dimension) {
-  return dimension == Dimension::ratio || dimension == Dimension::temperature_difference;
+bool may_be_plus_minus(const Measure& measure) {
+  return measure.is_a_difference || measure.dimension == Dimension::ratio ||
+         measure.dimension == Dimension::temperature_difference;
 }
 
 std::string text_of(const WrittenLimit& written) {
@@ -50,7 +51,7 @@ std::optional<Diagnostic> fault_of_form(const WrittenLimit& written, const Measu
     return fault(measure.kind == MeasureKind::word ? "which is a word" : "which is yes or no", "use is or one_of");
   }
   if (is_number && is_of_words(written.form)) return fault("which is a number", "use between, at_most or at_least");
-  if (is_number && is_plus_minus(written.form) && !may_be_plus_minus(measure.dimension)) {
+  if (is_number && is_plus_minus(written.form) && !may_be_plus_minus(measure)) {
     return fault("which is no difference", "use between, at_most or at_least");
   }
   return std::nullopt;

@@ -75,12 +75,15 @@ struct LackTexts {
   std::string_view beyond_law;
   std::string_view no_convention;
   std::string_view nothing_through;
-  std::string_view less_than;  // of a result of the laboratory, these six
+  std::string_view less_than;  // of a result of the laboratory, these nine
   std::string_view counted;
   std::string_view no_blank;
   std::string_view no_limit;
   std::string_view no_air;
   std::string_view no_uncertainty;
+  std::string_view not_weighed;
+  std::string_view no_due;
+  std::string_view no_control;
 };
 
 // Every sentence of a finding in one language. What is not here is a name, a figure with its unit, or a place.
@@ -112,6 +115,7 @@ struct Texts {
   std::string_view unknown_where;                 // {fields}
   std::string_view bad_record;                    // {problem}
   std::array<std::string_view, 3> unknown_words;  // {word}, by Selector
+  std::array<std::string_view, 2> taken_off;      // of a result: the blanks, the control filters
   std::string_view near_word;                     // {word}
   std::string_view left_out;                      // {rules}
 };
@@ -148,12 +152,14 @@ inline constexpr std::array lack_texts{
     &LackTexts::nominal_beyond_law, &LackTexts::beyond_law,  &LackTexts::no_convention,
     &LackTexts::nothing_through,    &LackTexts::less_than,   &LackTexts::counted,
     &LackTexts::no_blank,           &LackTexts::no_limit,    &LackTexts::no_air,
-    &LackTexts::no_uncertainty,
+    &LackTexts::no_uncertainty,     &LackTexts::not_weighed, &LackTexts::no_due,
+    &LackTexts::no_control,
 };
 
 // What only these sentences may leave open, and a rule's own may not.
-inline constexpr std::array<std::string_view, 11> own_placeholders{
-    "base", "of_base", "of_mean", "of_dusts", "beside", "flow", "from", "period", "other", "seen", "blanks"};
+inline constexpr std::array<std::string_view, 13> own_placeholders{
+    "base",   "of_base", "of_mean", "of_dusts", "beside",  "flow",     "from",
+    "period", "other",   "seen",    "blanks",   "balance", "taken_off"};
 
 namespace texts_check {
 
@@ -224,7 +230,7 @@ constexpr bool is_complete(const Texts& texts) {
   }
   return has_measures && has_all(texts, single_texts) && has_all(texts.near, near_texts) &&
          has_all(texts.lacks, lack_texts) && are_there(texts.sets) && are_there(texts.bases) &&
-         are_there(texts.beside) && are_there(texts.unknown_words);
+         are_there(texts.beside) && are_there(texts.unknown_words) && are_there(texts.taken_off);
 }
 
 }  // namespace texts_check

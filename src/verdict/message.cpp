@@ -38,6 +38,9 @@ class SampleNames {
     if (name == "calibrator") return calibrators();
     if (name == "analyte") return of_laboratory().result().analyte;
     if (name == "blanks") return blanks_above_limit();
+    if (name == "balance") return of_laboratory().result().balance;
+    if (name == "taken_off")
+      return std::string(texts().taken_off[of_laboratory().figures.taken_off == TakenOff::controls ? 1 : 0]);
     if (name == "set") return std::string(texts().sets[static_cast<std::size_t>(stage())]);
     if (name == "reading") return book_.place_text(book_.files.readings, book_.readings.place[finding_.about]);
     if (name == "flow") return in_l_min(value().flow_l_min);
@@ -221,6 +224,10 @@ class CitedLines {
     for (const std::uint32_t number : numbers) result(number);
     return *this;
   }
+  CitedLines& controls(std::span<const std::uint32_t> numbers) {
+    for (const std::uint32_t number : numbers) add(book_.place(book_.files.results, book_.controls[number].place));
+    return *this;
+  }
   // The sample itself where nothing else is there.
   CitedLines& of(const LeansOn& records) {
     if (records.sample) sample();
@@ -316,7 +323,9 @@ std::vector<Place> places_of(const Screening& screening, const SampleResult& res
   if (rule.of == Subject::result) {
     const ResultFigures& of = result.results[finding.about];
     cited.result(of.result);
-    if (leans_on_blanks(static_cast<ResultMeasure>(rule.measure))) cited.results(of.blanks->results);
+    const auto measure = static_cast<ResultMeasure>(rule.measure);
+    if (leans_on_blanks(measure)) cited.results(of.blanks->results);
+    if (leans_on_controls(measure)) cited.controls(of.controls->filters);
     return cited.lines();
   }
   const auto measure = static_cast<SampleMeasure>(rule.measure);

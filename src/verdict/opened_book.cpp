@@ -38,6 +38,7 @@ Diagnostics leave_out_later(const Book& book, std::vector<Written>& rows, Moment
 
 // The same of what the laboratory reported later, told once: a whole batch comes in one report.
 Diagnostics leave_out_later_results(Book& book, Day as_of) {
+  std::erase_if(book.controls, [=](const ControlFilter& of) { return of.reported > as_of; });
   const auto first =
       std::ranges::find_if(book.results, [=](const LaboratoryResult& of) { return of.reported > as_of; });
   if (first == book.results.end()) return {};

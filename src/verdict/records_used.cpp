@@ -20,6 +20,12 @@ void RecordsUsed::note(const Screening& screening, const SampleResult& result) {
       results.insert(blank);
       samples.insert(screening.book().results[blank].sample);
     }
+    controls.insert(of.controls->filters.begin(), of.controls->filters.end());
+    const Weighing& weighing = of.weighing;
+    if (weighing.balance != no_row) instruments.insert(weighing.balance);
+    for (const std::int32_t used : {weighing.before.certificate, weighing.after.certificate}) {
+      if (used >= 0) certificates.insert(static_cast<Row>(used));
+    }
   }
   if (figures.kind == SampleKind::sample && is_missing(result.budget.about(BudgetFigure::volume).expanded))
     without_uncertainty.push_back(figures.sample);

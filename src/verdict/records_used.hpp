@@ -18,6 +18,7 @@ struct RecordsUsed {
   std::set<Row> services;                // of the instruments
   std::set<Row> issues;                  // the same: who had them
   std::set<Row> results;                 // of the laboratory, with those of the blanks behind them
+  std::set<Row> controls;                // filters weighed with them
   std::vector<Row> without_uncertainty;  // samples whose volume has no stated uncertainty
 
   // One sample more.

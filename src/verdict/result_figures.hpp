@@ -22,5 +22,7 @@ KnownTo result_known(const ResultContext& context, ResultMeasure measure);
 std::string_view why_missing(const LackTexts& texts, const ResultContext& context, ResultMeasure measure);
 // Whether blanks stand behind it, so that a finding of it cites their rows, too.
 bool leans_on_blanks(ResultMeasure measure);
+// The same of control filters.
+bool leans_on_controls(ResultMeasure measure);
 
 }  // namespace driftwarden

@@ -73,9 +73,22 @@ std::vector<std::uint32_t> dealt_samples(const Book& book, std::uint32_t parts) 
   return of_sample;
 }
 
+// In the order of the rows. A control filter goes where the results of its batch are.
 std::vector<std::uint32_t> dealt_results(const Book& book, const std::vector<std::uint32_t>& of_sample) {
+  std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> of_row;
+  std::map<TextId, std::uint32_t> of_batch;
+  const auto put = [&of_row](RowPlace place, std::uint32_t part) { of_row[{place.file, place.line}] = part; };
+  for (const LaboratoryResult& result : book.results) {
+    const std::uint32_t part = of_sample[result.sample];
+    put(result.place, part);
+    of_batch.try_emplace(field(book.samples.batch, result.sample, TextId{0}), part);
+  }
+  for (const ControlFilter& control : book.controls) {
+    const auto batch = of_batch.find(control.batch);
+    put(control.place, batch == of_batch.end() ? 0 : batch->second);
+  }
   std::vector<std::uint32_t> of_result;
-  for (const LaboratoryResult& result : book.results) of_result.push_back(of_sample[result.sample]);
+  for (const auto& [place, part] : of_row) of_result.push_back(part);
   return of_result;
 }
 

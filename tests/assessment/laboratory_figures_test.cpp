@@ -188,5 +188,85 @@ TEST(LaboratoryFigures, AreNoneOfABookWithoutResults) {
   EXPECT_TRUE(ResultIndex(book).of(0).empty());
 }
 
+AssessmentPractice controls_off() {
+  AssessmentPractice practice;
+  practice.control_correction = ControlCorrection::mean;
+  return practice;
+}
+
+// own input: weights of 15.31 and 15.842 mg, known by the balance to 0.002031 and 0.0041684 mg, and control filters
+// that gained 0.002 and 0.004 mg; computed with NumPy 1.24 and SciPy 1.10 by
+// tests/support/computed_records.py.
+TEST(LaboratoryFigures, TakeTheControlFiltersOffWhatWasWeighed) {
+  Laboratory laboratory(weighing_book(), controls_off());
+  const ResultFigures figures = laboratory.of("S1");
+  EXPECT_EQ(figures.controls->filters, (std::vector<std::uint32_t>{0, 1}));
+  EXPECT_TRUE(figures.is_by_balance);
+  EXPECT_NEAR(figures.of_found.u, 0.00463687, 5e-9);
+  EXPECT_NEAR(figures.net, 0.529, 1e-12);
+  EXPECT_NEAR(figures.of_blank.u, 0.00173205, 5e-9);
+  EXPECT_NEAR(figures.of_net.u, 0.0049498, 5e-9);
+  EXPECT_NEAR(figures.of_net.dof, 66.7, 0.05);
+  EXPECT_EQ(figures.taken_off, TakenOff::controls);
+}
+
+// derived: 0.532 - 0.007 mg of the one blank.
+TEST(LaboratoryFigures, LeaveTheControlFiltersWhereBlanksAreTakenOff) {
+  AssessmentPractice both = controls_off();
+  both.blank_correction = BlankCorrection::mean;
+  Laboratory laboratory(weighing_book(), both);
+  EXPECT_NEAR(laboratory.of("S1").net, 0.525, 1e-12);
+  EXPECT_EQ(laboratory.of("S1").taken_off, TakenOff::blanks);
+}
+
+// derived: 15.842 - 15.310.
+TEST(LaboratoryFigures, LeaveTheControlFiltersWhereNobodyTakesThemOff) {
+  Laboratory laboratory(weighing_book(), AssessmentPractice());
+  EXPECT_NEAR(laboratory.of("S1").net, 0.532, 1e-12);
+  EXPECT_EQ(laboratory.of("S1").controls->changes.n, 2U);
+}
+
+TEST(LaboratoryFigures, TakeNoControlFilterOffAnAmountThatWasNotWeighed) {
+  Laboratory laboratory(weighing_book("sample,analyte,amount [mg],before [mg],after [mg],kind,batch\n"
+                                      "S1,dust,0.5,,,,\nCF-1,dust,,15,15.002,control,B\n"),
+                        controls_off());
+  EXPECT_EQ(laboratory.of("S1").net, 0.5);
+  EXPECT_TRUE(laboratory.of("S1").controls->filters.empty());
+}
+
+// derived: 1 - 0.002 mg.
+TEST(LaboratoryFigures, HaveNoNetAmountWithoutTheControlFilterThatIsToBeTakenOff) {
+  Laboratory none(weighing_book("sample,analyte,before [mg],after [mg]\nS1,dust,15,16\n"), controls_off());
+  EXPECT_TRUE(is_missing(none.of("S1").net));
+  Laboratory one(weighing_book("sample,analyte,before [mg],after [mg],expanded uncertainty [%],kind,batch\n"
+                               "S1,dust,15,16,4,,\nCF-1,dust,15,15.002,,control,B\nCF-2,dust,15,15.1,,control,C\n"
+                               "CF-3,quartz,15,15.1,,control,B\n"),
+                 controls_off());
+  EXPECT_NEAR(one.of("S1").net, 0.998, 1e-12);
+  EXPECT_TRUE(is_missing(one.of("S1").of_net.u)) << "one does not tell how they scatter";
+}
+
+// What the laboratory states of its mass has the balance in it.
+// derived: 0.010 mg over 2.
+TEST(LaboratoryFigures, CountTheBalanceOnlyWhereTheRowStatesNoUncertainty) {
+  Laboratory laboratory(
+      weighing_book("sample,analyte,before [mg],after [mg],expanded uncertainty [mg],balance,weighed after\n"
+                    "S1,dust,15.310,15.842,0.010,MB-2,2026-09-28\n"),
+      AssessmentPractice());
+  EXPECT_FALSE(laboratory.of("S1").is_by_balance);
+  EXPECT_EQ(laboratory.of("S1").of_found.u, 0.005);
+}
+
+TEST(LaboratoryFigures, AreInDoubtWhereAControlFilterOrTheBalanceIs) {
+  Laboratory of_control(weighing_book("sample,analyte,before [mg],after [mg],kind,batch\n"
+                                      "S1,dust,15,16,,\nCF-1,dust,15,x,control,B\n"),
+                        controls_off());
+  EXPECT_NE(of_control.index.problem_of(row_of(of_control.assessed.book, "S1")), no_problem);
+  BookText text = weighing_book();
+  text.balances.replace(text.balances.find("M2,MB-2,2026-09-21"), 18, "M2,MB-2,soon");
+  Laboratory of_balance(text, AssessmentPractice());
+  EXPECT_NE(of_balance.index.problem_of(row_of(of_balance.assessed.book, "S1")), no_problem);
+}
+
 }  // namespace
 }  // namespace driftwarden::laboratory_figures_test

@@ -95,7 +95,7 @@ TEST(InstrumentsFile, TellsEveryFault) {
               "P-2,pump,,,,,\n"),
       "instruments.csv:2:1: error: the cell under 'instrument' is empty; every row needs one [cell/empty]\n"
       "instruments.csv:3:5: error: 'pmup' is no word for 'kind'; did you mean 'pump'? write pump, calibrator, "
-      "thermometer or barometer [cell/unknown-word]\n"
+      "thermometer, barometer or balance [cell/unknown-word]\n"
       "instruments.csv:4:16: error: the calibrator 'C-3' has no principle; write volumetric, bubble, rotameter, mass "
       "or orifice [instrument/no-principle]\n"
       "instruments.csv:5:16: error: 'rotametre' is no word for 'principle'; did you mean 'rotameter'? write "

@@ -33,8 +33,8 @@ TEST(KitsFile, TellsEveryFaultAndTakesNoFaultyRow) {
       "instrument,number\n,pump,,\ndust,pump,hose,\ndust,pump,pump,2.5\ndust,pump,pump,0\ndust,hose,,1\n");
   EXPECT_EQ(told(book.problems),
             "kits.csv:2:1: error: the cell under 'kind of kit' is empty; every row needs one [cell/empty]\n"
-            "kits.csv:3:11: error: 'hose' is no word for 'kind of instrument'; write pump, calibrator, thermometer or "
-            "barometer [cell/unknown-word]\n"
+            "kits.csv:3:11: error: 'hose' is no word for 'kind of instrument'; write pump, calibrator, thermometer, "
+            "barometer or balance [cell/unknown-word]\n"
             "kits.csv:4:16: error: '2.5' is not a whole number; write how many of it belong to the kit [kits/number]\n"
             "kits.csv:5:16: error: the number '0' can't be; between 1 and 1000 is plausible; is the unit in the "
             "heading right? "

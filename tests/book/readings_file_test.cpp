@@ -262,7 +262,7 @@ TEST(ReadingsFile, DoesNotTellOfACalibratorWhoseOwnRowIsFaulty) {
           .read();
   EXPECT_EQ(told(book.problems),
             "instruments.csv:3:7: error: 'calibratr' is no word for 'kind'; did you mean 'calibrator'? write pump, "
-            "calibrator, thermometer or barometer [cell/unknown-word]\n");
+            "calibrator, thermometer, barometer or balance [cell/unknown-word]\n");
   EXPECT_EQ(book.readings.calibrator[0], 1U) << "its problem is the set's";
 }
 

@@ -166,5 +166,78 @@ TEST(ResultsFile, DoubtsAResultThatIsOlderThanItsSample) {
   EXPECT_EQ(book.results.size(), 1U);
 }
 
+// derived: 14.718 - 14.1 as decimals, also where they are written in grams.
+TEST(ResultsFile, TakesOneWeightFromTheOtherAsDecimals) {
+  EXPECT_EQ(book_with("sample,analyte,before [mg],after [mg]\nS-1,dust,14.1,14.718\n").results[0].found, 0.618);
+  EXPECT_EQ(book_with("sample,analyte,before [g],after [g]\nS-1,dust,0.0141,0.014718\n").results[0].found, 0.618);
+  EXPECT_NEAR(book_with("sample,analyte,before [g],after [mg]\nS-1,dust,0.0141,14.718\n").results[0].found, 0.618,
+              1e-12);
+}
+
+Book with_balance(const std::string& rows) {
+  return WrittenBook()
+      .file("instruments.csv", "instrument,kind,principle\nPUMP-1,pump,\nVOL-1,calibrator,volumetric\nMB-2,balance,\n")
+      .file(
+          "results.csv",
+          "sample,analyte,before [mg],after [mg],balance,weighed before,weighed after,kind,batch,amount [mg]\n" + rows)
+      .read();
+}
+std::string faults_with_balance(const std::string& rows) { return told(with_balance(rows).problems); }
+
+TEST(ResultsFile, FindsTheBalanceAmongTheInstrumentsAndTheDaysOfTheWeights) {
+  const Book book = with_balance("S-1,dust,14.1,14.7,MB-2,2026-04-27,2026-05-08,,,\n");
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.instruments[book.results[0].weighed_on].name, "MB-2");
+  EXPECT_EQ(book.results[0].weighed_after - book.results[0].weighed_before, 11);
+}
+
+TEST(ResultsFile, DoubtsABalanceThatIsNoneOfTheInstruments) {
+  EXPECT_EQ(faults_with_balance("S-1,dust,14.1,14.7,MB-3,,,,,\n"),
+            "results.csv:2:20: remark: 'MB-3' is no balance of instruments.csv, so that no certificate of it is looked "
+            "at; correct the name, or add it to instruments.csv as a balance [results/unknown-balance]\n");
+  EXPECT_EQ(with_balance("S-1,dust,14.1,14.7,VOL-1,,,,,\n").results[0].weighed_on, no_row);
+}
+
+TEST(ResultsFile, RefusesAWeightAfterThatWasTakenBeforeTheOther) {
+  EXPECT_EQ(faults_with_balance("S-1,dust,14.1,14.7,MB-2,2026-05-08,2026-05-07,,,\n"),
+            "results.csv:2:25: error: the weight before is of 2026-05-08, and the one after of 2026-05-07, "
+            "which is earlier; correct the day that is wrong [results/weighed-backwards]\n");
+}
+
+// derived: 14.102 - 14.1.
+TEST(ResultsFile, ReadsControlFiltersBesideTheResults) {
+  const Book book = with_balance("CF-1,dust,14.1,14.102,MB-2,,,control,B,\nS-1,dust,14.1,14.7,MB-2,,,,,\n");
+  EXPECT_EQ(told(book.problems), "");
+  ASSERT_EQ(book.controls.size(), 1U);
+  EXPECT_EQ(book.results.size(), 1U);
+  EXPECT_EQ(book.controls[0].name, "CF-1");
+  EXPECT_EQ(book.texts.text(book.controls[0].batch), "B");
+  EXPECT_EQ(book.controls[0].change_mg, 0.002);
+  EXPECT_EQ(book.place_text(book.files.results, book.controls[0].place), "results.csv:2");
+}
+
+TEST(ResultsFile, RefusesAControlFilterThatCannotStandForABatch) {
+  EXPECT_EQ(faults_with_balance("CF-1,dust,14.1,14.102,MB-2,,,control,,\n"),
+            "results.csv:2:38: error: the control filter says not with which batch it was weighed; write the batch of "
+            "the samples under 'batch' [results/no-batch]\n");
+  EXPECT_EQ(
+      faults_with_balance("CF-1,dust,,,MB-2,,,control,B,0.002\n"),
+      "results.csv:2:30: error: a control filter is weighed twice, and no more is said of it; write both weights, "
+      "under 'before' and 'after', and no amount [results/control-not-weighed]\n");
+  EXPECT_EQ(
+      faults_with_balance("S-1,dust,14.1,14.102,MB-2,,,control,B,\n"),
+      "results.csv:2:1: error: 'S-1' is a sample or blank, and no control filter stays in the weighing room under "
+      "its name; leave 'control' out, or give the filter a name of its own [results/control-is-sample]\n");
+  EXPECT_EQ(
+      faults_with_balance("CF-1,dust,14.1,14.102,,,,control,B,\nCF-1,dust,14.1,14.102,,,,control,B,\n"),
+      "results.csv:3:1: error: 'dust' of the control filter 'CF-1' stands already in results.csv:2; leave one of the "
+      "two out: which is meant nobody else can say [results/twice]\n");
+  EXPECT_EQ(faults_with_balance("CF-1,dust,14.1,14.102,,,,controll,B,\n"),
+            "results.csv:2:1: error: no sample is called 'CF-1'; name a sample or blank of the samples "
+            "[results/unknown-sample]\n"
+            "results.csv:2:26: error: 'controll' is no word for 'kind'; did you mean 'control'? write control "
+            "[cell/unknown-word]\n");
+}
+
 }  // namespace
 }  // namespace driftwarden::results_file_test

@@ -17,7 +17,7 @@ const std::string results =
 
 TEST(ResultTexts, AreOneRowAResultUnderTheirHeadings) {
   JudgedBook book(laboratory_book(results));
-  std::string text = results_csv_headings();
+  std::string text = results_csv_headings(book.book());
   for (const std::string sample : {"S1", "B1", "B2"}) append_results_csv(text, book.screening(), book.result(sample));
   EXPECT_EQ(
       text,
@@ -64,6 +64,18 @@ TEST(ResultTexts, OfAVoidSampleDoNotStand) {
   EXPECT_EQ(std::ranges::count(text, '\n'), 1);
   EXPECT_NE(text.find("S1,B,sample,void,"), std::string::npos);
   EXPECT_NE(text.find(",no,,,,results.csv:2\n"), std::string::npos) << text;
+}
+
+TEST(ResultTexts, HaveTheWeighingRoomOnlyWhereTheBookHasOne) {
+  JudgedBook book(weighing_book());
+  EXPECT_TRUE(results_csv_headings(book.book())
+                  .ends_with(",at,balance,weighed_before,weighed_after,certificate_before,certificate_after,"
+                             "balance_overdue_d,controls,control_mean,control_sd\n"));
+  std::string text;
+  append_results_csv(text, book.screening(), book.result("S1"));
+  // derived: control filters that gained 0.002 and 0.004 mg, and days since 2026-09-20 and 2027-09-20.
+  EXPECT_NE(text.find(",results.csv:2,MB-2,2026-09-14,2026-09-28,M1,M2,-6,2,0.003,"), std::string::npos) << text;
+  EXPECT_TRUE(results_csv_headings(JudgedBook(laboratory_book()).book()).ends_with(",at\n"));
 }
 
 }  // namespace

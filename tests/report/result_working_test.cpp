@@ -120,5 +120,48 @@ TEST(ResultWorking, CountsFibres) {
 
 TEST(ResultWorking, IsOnlyItsClosingSentenceWithoutAny) { EXPECT_FALSE(has(working(BookText(), {}), "[")); }
 
+// derived: 0.532 mg less (0.002 + 0.004) / 2 mg. The uncertainties: regression, no check here;
+// assessment/laboratory_figures_test.cpp has them.
+TEST(ResultWorking, ShowsTheBalanceAndTheControlFilters) {
+  const std::string text = working(weighing_book(), {practice("control_correction", "mean")});
+  EXPECT_HAS(
+      text,
+      "    found = weight after - weight before = 15.842 - 15.31 = 0.5320 mg\n"
+      "    weight before taken on 2026-09-14: certificate M1 [certificates/balances.csv:2], due on 2026-09-20; u of "
+      "the weight = 0.00203 mg\n"
+      "    weight after taken on 2026-09-28: certificate M2 [certificates/balances.csv:4], due on 2027-09-20; u of "
+      "the weight = 0.00417 mg\n"
+      "    u of it = √(0.00417² + 0.00203²) = 0.00464 mg, by the balance's certificate, for the row states none\n");
+  EXPECT_HAS(text,
+             "    Control filters weighed with its batch, 2:\n"
+             "      CF-1: 0.002000 mg   [results.csv:4]\n"
+             "      CF-2: 0.004000 mg   [results.csv:5]\n"
+             "    mean change = 0.003000 mg, s (n - 1) = 0.001414 mg\n");
+  EXPECT_HAS(text, "    m = found - mean change of the control filters = 0.5320 mg - 0.003000 mg = 0.5290 mg\n");
+  EXPECT_HAS(text, "    u of what is taken off = 0.00173 mg, by s x √(1 + 1/2)\n");
+  EXPECT_HAS(text, " %, by the amount, the control filters and the volume\n");
+  EXPECT_HAS(
+      working(weighing_book(), {practice("control_correction", "mean"), practice("blank_correction", "mean")}),
+      "    The control filters are not taken off beside the blanks: what the weighing room did is in these, too.\n");
+  EXPECT_HAS(working(weighing_book(), {}), "    m = found = 0.5320 mg: no blank is taken off\n");
+}
+
+TEST(ResultWorking, SaysWhatIsNotKnownOfTheWeighing) {
+  const std::string head = "sample,analyte,before [mg],after [mg],balance,weighed before,weighed after,reported\n";
+  EXPECT_HAS(working(weighing_book(head + "S1,dust,15,16,MB-2,2025-08-31,2026-09-21,\n")),
+             "    weight before taken on 2025-08-31: no certificate of MB-2 was in force\n");
+  EXPECT_HAS(working(weighing_book(head + "S1,dust,15,16,MB-2,,,\n")),
+             "    When it was weighed nobody says: which certificate of MB-2 was in force is not known.\n");
+  const std::string reported = working(weighing_book(head + "S1,dust,15,16,MB-2,,,2027-09-21\n"));
+  EXPECT_HAS(reported,
+             "    weight before taken on 2027-09-21, as the one after, for no day is written: certificate M2 ");
+  EXPECT_HAS(reported,
+             "    weight after taken on 2027-09-21, the day of the report, for no other is written: certificate M2 "
+             "[certificates/balances.csv:4], overdue since 2027-09-20; u of the weight = ");
+  const std::vector<PracticeChoice> off{practice("control_correction", "mean")};
+  EXPECT_HAS(working(weighing_book(head + "S1,dust,15,16,,,,\n"), off),
+             "    m = found - mean change of the control filters can't be worked out: there is no control filter\n");
+}
+
 }  // namespace
 }  // namespace driftwarden::result_working_test

@@ -122,6 +122,11 @@ TEST(MeasureCatalogue, HasTheMeasuresOfInstrumentsAndBatchesUnderTheirNumbers) {
   EXPECT_EQ(name_of(Subject::result, ResultMeasure::blank_above_limit), "blank.above-limit");
   EXPECT_EQ(name_of(Subject::result, ResultMeasure::concentration), "concentration");
   EXPECT_EQ(name_of(Subject::result, ResultMeasure::concentration_uncertainty), "concentration.uncertainty");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::balance_certificate_missing), "balance.certificate.missing");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::balance_overdue), "balance.overdue");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::control_count), "control.count");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::control_mean), "control.mean");
+  EXPECT_EQ(name_of(Subject::result, ResultMeasure::control_change), "control.change");
 }
 
 TEST(MeasureCatalogue, FindsEachMeasureByItsNameAndNoOther) {

@@ -30,19 +30,20 @@ TEST(Practice, IsPresetWhereNobodyChooses) {
 // Each value of each key acts, and on its own practice alone.
 TEST(Practice, ActsByEachOfItsValues) {
   const auto acts_on = [](const AssessmentPractice& p) {
-    return std::array<std::size_t, 7>{static_cast<std::size_t>(p.flow_for_volume),
+    return std::array<std::size_t, 8>{static_cast<std::size_t>(p.flow_for_volume),
                                       static_cast<std::size_t>(p.field_sets),
                                       static_cast<std::size_t>(p.drift_base),
                                       static_cast<std::size_t>(p.correction.rotameter),
                                       static_cast<std::size_t>(p.correction.bubble_humidity),
                                       static_cast<std::size_t>(p.blank_correction),
+                                      static_cast<std::size_t>(p.control_correction),
                                       static_cast<std::size_t>(p.concentration_volume)};
   };
   const std::span<const PracticeKey> keys = practice_keys();
-  ASSERT_EQ(keys.size(), 7U);
+  ASSERT_EQ(keys.size(), 8U);
   for (std::size_t k = 0; k < keys.size(); ++k) {
     for (std::size_t value = 0; value < keys[k].values.size(); ++value) {
-      std::array<std::size_t, 7> expected{};
+      std::array<std::size_t, 8> expected{};
       expected[k] = value;
       EXPECT_EQ(acts_on(practice_of({{std::string(keys[k].key), {&keys[k], value, "", "", {}}}})), expected)
           << keys[k].key << " " << value;

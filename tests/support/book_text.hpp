@@ -49,8 +49,10 @@ struct BookText {
   std::string kits;
   std::string issues;
   std::string results;
+  std::string balances;  // their certificates, certificates/balances.csv
 
   void write(const std::filesystem::path& folder) const {
+    if (!balances.empty()) std::filesystem::create_directory(folder / "certificates");
     for (const auto& [name, text] :
          std::initializer_list<std::pair<const char*, const std::string&>>{{"book.toml", settings},
                                                                            {"own.toml", rules},
@@ -64,7 +66,8 @@ struct BookText {
                                                                            {"plan.csv", plan},
                                                                            {"kits.csv", kits},
                                                                            {"issues.csv", issues},
-                                                                           {"results.csv", results}}) {
+                                                                           {"results.csv", results},
+                                                                           {"certificates/balances.csv", balances}}) {
       if (!text.empty()) std::ofstream(folder / name, std::ios::binary) << text;
     }
   }

@@ -134,6 +134,16 @@ def laboratory_figures():
     yield 1000 * net / litres
     u, dof, _ = expanded([(found, math.inf), (blank, 1)])
     yield from expanded([(1000 * u / litres, dof), (1000 * net / litres ** 2 * 4.4, 12)])
+    # The same weighed on a balance that states no more, less the mean change of two control filters.
+    found = math.hypot(*weights())
+    control = numpy.std((0.002, 0.004), ddof=1) * math.sqrt(1 + 1 / 2)
+    u, dof, _ = expanded([(found, math.inf), (control, 1)])
+    yield from (found, 15.842 - 15.310 - numpy.mean((0.002, 0.004)), control, u, dof)
+
+
+def weights():
+    """u of 15.31 mg by a certificate of 0.0030 mg at 10 mg and 0.0050 mg at 20 mg, of 15.842 mg by one of twice as much."""
+    return [numpy.interp(weight, (10, 20), (0.0030 * times, 0.0050 * times)) / 2 for weight, times in ((15.310, 1), (15.842, 2))]
 
 
 def concentration():
@@ -144,4 +154,4 @@ ROOMS = {"verdict/decision_risk": decision_risk, "verdict/drift_ahead": drift_ah
          "history/control_chart": control_chart,
          "history/forecast": forecast, "history/interval_advice": interval_advice, "history/use_log": use_log,
          "assessment/budget": budget, "assessment/budget_monte_carlo": budget_monte_carlo,
-         "assessment/laboratory_figures": laboratory_figures, "assessment/concentration": concentration}
+         "assessment/laboratory_figures": laboratory_figures, "assessment/weighing": weights, "assessment/concentration": concentration}

@@ -147,5 +147,74 @@ TEST(ResultFigures, MakeASampleUndecidedWhereTheirRowCanNotBeUnderstood) {
   EXPECT_EQ(of_blank.substr(0, begin.size() + 4), begin + "3:9:");
 }
 
+std::string said_of_weighing(const RuleText& rule, const std::string& results = weighed_on_balance,
+                             std::vector<PracticeChoice> practice = {}) {
+  JudgedBook book(weighing_book(results), {{rule}, {}, std::move(practice)});
+  const SampleResult& result = book.result("S1");
+  if (result.findings.empty()) return "valid";
+  const Finding& finding = result.findings.front();
+  return std::string(to_text(finding.judgement.outcome)) + ": " + message_of(book.screening(), result, finding);
+}
+std::string weighed_on(const std::string& before, const std::string& after) {
+  return "sample,analyte,before [mg],after [mg],balance,weighed before,weighed after\nS1,dust,15,16,MB-2," + before +
+         "," + after + "\n";
+}
+
+TEST(ResultFigures, TellABalanceWithoutACertificateInForce) {
+  const RuleText rule = of_result("balance.certificate.missing", "is", "no");
+  EXPECT_EQ(said_of_weighing(rule), "valid");
+  EXPECT_EQ(said_of_weighing(rule, weighed_on("2025-09-01", "2026-09-28")), "valid");
+  EXPECT_EQ(said_of_weighing(rule, weighed_on("2025-08-31", "2026-09-28")),
+            "void: MB-2 had no certificate in force when the dust was weighed");
+  EXPECT_EQ(
+      said_of_weighing(rule, weighed_on("", "")),
+      "undecided: Whether a certificate of the balance was in force is not known: it was not weighed on a balance "
+      "of instruments.csv, or nobody says when");
+}
+
+// M1 was due on 2026-09-20, and M2 followed on the 21st.
+TEST(ResultFigures, TellABalanceThatWasOverdue) {
+  const RuleText rule = of_result("balance.overdue", "at_most", "0 d");
+  EXPECT_EQ(said_of_weighing(rule, weighed_on("2026-09-01", "2026-09-19")), "valid");
+  EXPECT_EQ(said_of_weighing(rule, weighed_on("2026-09-01", "2026-09-20")), "valid");
+  EXPECT_EQ(said_of_weighing(rule, weighed_on("2026-09-01", "2027-09-21")),
+            "void: The dust was weighed 1 day after the recalibration of MB-2 was due");
+}
+
+TEST(ResultFigures, HoldTheControlFiltersToARuleOnTheLimitAndJustBeyond) {
+  EXPECT_EQ(said_of_weighing(of_result("control.change", "within", "0.004 mg")), "valid");
+  EXPECT_EQ(said_of_weighing(of_result("control.change", "within", "0.0039 mg")),
+            "void: A control filter of batch B gained 0.004000 mg; the limit is 0.0039 mg");
+  EXPECT_EQ(said_of_weighing(of_result("control.mean", "within", "3 µg")), "valid");
+  EXPECT_EQ(said_of_weighing(of_result("control.mean", "within", "0.002 mg")),
+            "void: The control filters of batch B gained 0.003000 mg on average; the limit is 0.002 mg");
+  EXPECT_EQ(said_of_weighing(of_result("control.count", "at_least", "2")), "valid");
+  EXPECT_EQ(said_of_weighing(of_result("control.count", "at_least", "3")),
+            "void: 2 control filters were weighed with the dust of batch B; the rule asks for at least 3");
+  EXPECT_EQ(said_of_weighing(of_result("control.count", "at_least", "1"), weighed_on("", "2026-09-28")),
+            "void: No control filter was weighed with the dust of batch B; the rule asks for at least 1");
+  EXPECT_EQ(said_of_weighing(of_result("control.mean", "within", "1 mg"), weighed_on("", "2026-09-28")),
+            "undecided: How the control filters changed is not known: no control filter was weighed with its batch");
+}
+
+TEST(ResultFigures, SayThatControlFiltersAreLackingThatAreToBeTakenOff) {
+  EXPECT_EQ(
+      said_of_weighing(of_result("mass.net", "at_least", "1 mg"), weighed_on("", "2026-09-28"),
+                       {practice("control_correction", "mean")}),
+      "undecided: How much dust there is less the control filters is not known: no control filter was weighed with "
+      "its batch");
+}
+
+// derived: changes of 0.002 and 0.004 mg have s = √2 / 1000, and their mean u = 1 / 1000.
+TEST(ResultFigures, CiteTheControlFiltersAndKnowTheirMean) {
+  JudgedBook book(weighing_book(), {{of_result("control.mean", "at_least", "1 mg")}});
+  const SampleResult& result = book.result("S1");
+  const ResultContext context{book.book(), result.results.at(0)};
+  EXPECT_NEAR(result_known(context, ResultMeasure::control_mean).u, 0.001, 1e-12);
+  std::string lines;
+  for (const Place& place : places_of(book.screening(), result, result.findings.at(0))) lines += to_text(place) + " ";
+  EXPECT_EQ(lines, "results.csv:2 results.csv:4 results.csv:5 ");
+}
+
 }  // namespace
 }  // namespace driftwarden::result_figures_test

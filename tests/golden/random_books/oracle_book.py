@@ -42,7 +42,8 @@ COLUMNS = {
                  "reading": FLOW, "temperature": TEMPERATURE, "pressure": PRESSURE, "humidity": RATIO,
                  "replicate": "number", "set": "text", "sampler": "text", "by": "text", "void": "word", "note": "text"},
     "results": {"sample": "text", "analyte": "text", "amount": MASS, "before": MASS, "after": MASS, "limit": MASS,
-                "expanded uncertainty": RATIO, "coverage factor": "number"},
+                "expanded uncertainty": RATIO, "coverage factor": "number", "balance": "text", "kind": "word",
+                "batch": "text", "weighed before": "day", "weighed after": "day"},
     "service": {"serviced": "moment", "instrument": "text", "what": "text", "by": "text"},
     "decisions": {"decided": "moment", "by": "text", "subject": "text", "rule": "text", "ruling": "word",
                   "reason": "text"},
@@ -84,6 +85,8 @@ class Book:
             reading.place = place
         self.instrument = {row.instrument: row for row in self.instruments}
         self.sample = {row.sample: row for row in self.samples}
+        self.controls = [row for row in self.results if row.kind == "control"]
+        self.results = [row for row in self.results if row.kind != "control"]
 
     def pressure_by_altitude(self):
         """US Standard Atmosphere 1976, lowest layer."""
@@ -95,6 +98,7 @@ class Book:
     def table(self, name):
         single = self.folder / f"{name}.csv"
         files = ([single] if single.is_file() else []) + sorted((self.folder / name).glob("*.csv"))
+        files = [file for file in files if file.name != "balances.csv"]  # what stands there: oracle_weighing
         return [row for file in files for row in self.rows(name, file)]
 
     def rows(self, name, path):

@@ -4,6 +4,7 @@ import math
 
 from oracle_book import mean, spread
 from oracle_budget import EXACT, NOT_STATED, combined
+from oracle_weighing import Weighing, controls_of
 
 
 def found(row):
@@ -52,7 +53,9 @@ class Result:
         self.amount, self.limit = found(row), limit_of(row)
         self.blanks = blanks_of(self.book, row)
         self.less_than = self.amount is None or is_below(self.amount, self.limit)
-        self.of_found = together([(standard(row), math.inf)])
+        self.weighing, self.controls = Weighing(self.book, row), controls_of(self.book, row)
+        self.u = standard(row) if row.expanded_uncertainty is not None else self.weighing.u
+        self.of_found = together([(self.u, math.inf)])
         self.is_blank = sample.kind == "blank"
         self.net, self.of_net, self.concentration, self.of_concentration = None, NOT_STATED, None, NOT_STATED
         if not self.is_blank:
@@ -63,6 +66,9 @@ class Result:
         if self.amount is None:
             return
         if self.sample.practice["blank_correction"] == "none":
+            if self.sample.practice["control_correction"] == "mean" and self.row.before is not None:
+                self.take_off_controls()
+                return
             self.net, self.of_net = self.amount, self.of_found
             return
         amounts = [found(b) or 0.0 for b in self.blanks]
@@ -74,7 +80,15 @@ class Result:
         s = spread(amounts)
         scatter = None if s is None else s * math.sqrt(1 + 1 / len(amounts))
         upto = len(unseen) / len(amounts) * max(unseen) / math.sqrt(3) if unseen else 0.0
-        self.of_net = together([(standard(self.row), math.inf), (scatter, len(amounts) - 1), (upto, math.inf)])
+        self.of_net = together([(self.u, math.inf), (scatter, len(amounts) - 1), (upto, math.inf)])
+
+    def take_off_controls(self):
+        if not self.controls:
+            return
+        n, s = len(self.controls), spread(self.controls)
+        self.net = self.amount - mean(self.controls)
+        self.less_than = self.less_than or is_below(self.net, self.limit)
+        self.of_net = together([(self.u, math.inf), (None if s is None else s * math.sqrt(1 + 1 / n), n - 1)])
 
     def form(self):
         at_reference = self.sample.practice["concentration_volume"] == "reference"
@@ -103,12 +117,22 @@ class Result:
                 "blank.above-limit": lambda: "yes" if any(above) else None if is_unknown or not blanks else "no",
                 "concentration": lambda: None if self.less_than else self.concentration,
                 "concentration.uncertainty": lambda: None if self.of_concentration.u is None or not self.concentration
-                else self.of_concentration.expanded / abs(self.concentration)}[measure]()
+                else self.of_concentration.expanded / abs(self.concentration),
+                "balance.certificate.missing": lambda: None if not self.weighing.has_days else "yes" if self.weighing.lacks else "no",
+                "balance.overdue": lambda: None if self.weighing.overdue is None else 1440 * self.weighing.overdue,
+                "control.count": lambda: None if self.row.before is None else len(self.controls),
+                "control.mean": lambda: mean(self.controls),
+                "control.change": lambda: max(self.controls, key=abs, default=None)}[measure]()
 
     def known(self, measure):
         amounts = [found(b) or 0.0 for b in self.blanks]
         if measure == "blank.mean":
             return NOT_STATED if len(amounts) < 2 else combined([(spread(amounts) / math.sqrt(len(amounts)), len(amounts) - 1)])
+        if measure == "control.mean":
+            n = len(self.controls)
+            return NOT_STATED if n < 2 else combined([(spread(self.controls) / math.sqrt(n), n - 1)])
+        if measure == "control.change":
+            return NOT_STATED
         return {"mass": self.of_found, "mass.net": self.of_net, "concentration": self.of_concentration}.get(measure, EXACT)
 
     def field(self, name):
@@ -126,6 +150,11 @@ def compare_results(differences, name, said, results, budget):
                     "blanks": None if blanks is None else len(blanks), "blank_mean": mean(amounts) if amounts else None,
                     "blank_sd": spread(amounts), "net": one.net, "concentration": one.concentration, "at": one.row.at,
                     "stands": not one.is_blank and (one.sample.by_decision or one.sample.verdict) != "void"}
+        if "controls" in told:  # of books with a weighing room
+            is_sample = not one.is_blank
+            expected |= {"controls": len(one.controls) if is_sample else None, "balance_overdue_d": one.weighing.overdue,
+                         "control_mean": mean(one.controls) if is_sample else None,
+                         "control_sd": spread(one.controls) if is_sample else None}
         for key, figure in expected.items():
             differences.hold(f"{where} {key}", told[key], figure, 0.001)
         for key, known in (("found_expanded", one.of_found), ("net_expanded", one.of_net)):

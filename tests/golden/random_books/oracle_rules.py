@@ -30,7 +30,8 @@ UNITS = {
     "batch": {"blanks": "", "blank.share": PERCENT, "void.share": PERCENT, "record.complete": PERCENT},
     "result": {"mass": "mg", "mass.net": "mg", "detected": YES_NO, "blank.count": "", "blank.share": PERCENT,
                "blank.mean": "mg", "blank.above-limit": YES_NO, "concentration": "mg/m3",
-               "concentration.uncertainty": PERCENT},
+               "concentration.uncertainty": PERCENT, "balance.certificate.missing": YES_NO, "balance.overdue": "d",
+               "control.count": "", "control.mean": "mg", "control.change": "mg"},
 }
 # Measures with an uncertainty; all others are exact, or no uncertainty of them is stated.
 STATED = {
@@ -38,7 +39,7 @@ STATED = {
                "field.deviation", "field.nominal-deviation", "minutes", "volume", "volume.reference", "temperature.change", "pressure.change",
                "cut.shift"),
     "set": ("flow", "flow.deviation"), "reading": ("temperature", "pressure"), "calibrator": ("as-found.error",),
-    "pump": (), "batch": (), "result": ("mass", "mass.net", "blank.mean", "concentration")}
+    "pump": (), "batch": (), "result": ("mass", "mass.net", "blank.mean", "concentration", "control.mean")}
 INSIDE = {PERCENT: 0.01, "": 1, "L/min": 1, "mL/min": 1e-3, "min": 1, "h": 60, "d": 1440, "K": 1, "L": 1, "kPa": 1, "hPa": 0.1, "mg": 1, "mg/m3": 1}
 AMOUNTS = {"L/min": FLOW, "min": TIME, "h": TIME, "d": TIME, "K": WIDTH, "L": VOLUME, "kPa": PRESSURE, "°C": TEMPERATURE,
            PERCENT: RATIO, "mg": MASS, "mg/m3": CONCENTRATION}

@@ -12,7 +12,7 @@ from oracle_sets import counting
 # What a budget is about; of a volume that is formed by convention, what was measured.
 FIGURES = {"drift": "drift", "flow": "measured_flow", "volume": "measured_volume", "volume_reference": "measured_reference"}
 PRACTICE = {"flow_for_volume": "mean", "drift_base": "pre", "rotameter_correction": "always", "bubble_humidity": "none",
-            "field_sets": "ends", "blank_correction": "none", "concentration_volume": "actual"}
+            "field_sets": "ends", "blank_correction": "none", "control_correction": "none", "concentration_volume": "actual"}
 
 
 def nudged(figure, nudge):

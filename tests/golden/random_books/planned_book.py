@@ -229,7 +229,33 @@ class Plan:
         for analyte in random.choice(((), ("dust",), ("dust", "quartz"))):
             rows = [self.found(random, sample, analyte) for sample in self.samples if random.random() < 0.8]
             self.results += rows
+        self.balances = []
+        if self.results and random.random() < 0.6:
+            self.plan_weighing_room(random)
         random.shuffle(self.results)
+
+    def plan_weighing_room(self, random):
+        """A balance with certificates, on which most weights were taken, and control filters of some batches."""
+        self.instruments.append({"instrument": "BAL-1", "kind": "balance", "interval": random.choice((None, 60 * 24 * 365))})
+        for number, age in enumerate(random.choice(((400,), (400, 6), (3,), ()))):
+            day = self.first_day - datetime.timedelta(days=age)
+            due, k = random.choice((None, day + datetime.timedelta(days=390))), random.choice((None, 2, 2.1))
+            for weight in random.choice(((10, 20), (5, 14, 50))):
+                self.balances.append({"certificate": f"BAL-1/{number}", "instrument": "BAL-1", "calibrated": day, "due": due,
+                                      "nominal": weight, "reference": weight + random.choice((0, 0.001)), "as left": weight,
+                                      "expanded uncertainty": random.choice((0.003, 0.004, 0.006, None)),
+                                      "coverage factor": k})
+        for row in self.results:
+            if row["before"] is not None and random.random() < 0.8:
+                tare = self.first_day - datetime.timedelta(days=random.choice((1, 5, 20)))
+                row |= {"balance": "BAL-1", "weighed before": random.choice((None, tare)),
+                        "weighed after": random.choice((None, *[self.first_day + datetime.timedelta(days=9)] * 3))}
+        batches = sorted({s["batch"] for s in self.samples if s.get("batch")})
+        for number in range(random.randint(0, 5) if batches else 0):
+            before = round(random.uniform(13, 15), 3)
+            self.results.append({"sample": f"CF-{number}", "analyte": "dust", "amount": None, "before": before,
+                                 "after": round(before + random.choice((-0.003, 0, 0.002, 0.006)), 3), "kind": "control",
+                                 "batch": random.choice(batches)})
 
     def found(self, random, sample, analyte):
         limit = random.choice((None, 0.03, 0.03, 0.05))

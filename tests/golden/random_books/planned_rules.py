@@ -93,6 +93,11 @@ LIMITS["result"] = {
     "blank.above-limit": [("is = 'no'", "no", "yes")],
     "concentration": [("at_most = '0.5 mg/m3'", "500 µg/m3", "0.51 mg/m3")],
     "concentration.uncertainty": [("at_most = '10 %'", "10 %", "11 %")],
+    "balance.certificate.missing": [("is = 'no'", "no", "yes")],
+    "balance.overdue": [("at_most = '0 d'", "0 d", "1 d")],
+    "control.count": [("at_least = 1", 1, 0)],
+    "control.mean": [("within = '0.002 mg'", "-2 µg", "3 µg")],
+    "control.change": [("within = '5 µg'", "0.005 mg", "-0.006 mg")],
 }
 BASES = {"drift": ("post", "mean", "nominal"), "pre.deviation": ("post", "mean"),
          "field.deviation": ("post", "mean", "nominal")}
@@ -110,7 +115,7 @@ PACKS = ("common-practice", "nmam-respirable-dust", "nmam-respirable-silica", "u
          "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers", "nmam-total-dust", "nmam-total-dust-capsule",
          "nmam-amorphous-silica")
 PRACTICES = {"flow_for_volume": ("mean", "mean", "lower", "pre", "nominal"), "drift_base": ("pre", "post", "mean", "nominal"),
-             "rotameter_correction": ("always", "beyond 5 %", "never"), "bubble_humidity": ("none", "ambient", "dry"), "blank_correction": ("none", "mean", "mean"),
+             "rotameter_correction": ("always", "beyond 5 %", "never"), "bubble_humidity": ("none", "ambient", "dry"), "blank_correction": ("none", "mean", "mean"), "control_correction": ("none", "mean"),
              "concentration_volume": ("actual", "reference")}
 OUTCOMES = {"void": "void", "qualify": "qualified", "note": "note"}
 SAMPLERS = """
@@ -158,7 +163,9 @@ def judged_by(random, chosen, has_guard):
     """The part of book.toml about rules: packs, practices that settle whatever packs disagree on, overrides, samplers."""
     packs = ["common-practice", "own.toml", *random.sample(PACKS[1:], random.choice((0, 0, 0, 1, 3)))]
     practices = {name: random.choice(words) for name, words in PRACTICES.items()}
-    if practices["flow_for_volume"] == "mean" and not has_guard:  # a band's width along the line is not worked out twice
+    # How well a flow along the line is known is not worked out twice, nor is what asks for it.
+    asks_how_well = has_guard or any(measure == "concentration.uncertainty" for _, _, measure in chosen)
+    if practices["flow_for_volume"] == "mean" and not asks_how_well:
         practices["field_sets"] = random.choice(("ends", "line"))
     lines = ["[rules]", f"packs = {packs!r}", "[practice]", *(f'{k} = "{v}"' for k, v in practices.items()),
              'reason = "Tried out."']

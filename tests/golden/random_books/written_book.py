@@ -19,7 +19,7 @@ UNITS = {"low": FLOW, "high": FLOW, "resolution": FLOW, "reading": FLOW, "nomina
          "as left": FLOW, "reference as found": FLOW, "scale temperature": TEMPERATURE, "temperature": TEMPERATURE, "scale pressure": PRESSURE,
          "pressure": PRESSURE, "interval": TIME, "paused": TIME, "warm-up": TIME, "vacuum": PRESSURE, "leak": FLOW, "pressure drop": PRESSURE, "pulsation": RATIO, "humidity": {"%": 100},
          "tolerance": RATIO, "expanded uncertainty": RATIO, "amount": MASS, "before": MASS, "after": MASS, "limit": MASS}
-DAYS = ("calibrated", "due")
+DAYS = ("calibrated", "due", "weighed before", "weighed after")
 MOMENTS = ("started", "stopped", "taken", "decided", "serviced")
 
 
@@ -32,7 +32,21 @@ class Writer:
         folder.mkdir(parents=True)
         for table in ("instruments", "certificates", "samples", "readings", "service", "results"):
             self.write_table(table, getattr(plan, "services" if table == "service" else table))
+        self.write_balances()
         self.write_settings()
+
+    def write_balances(self):
+        """Their certificates, in a file of their own: its figures are masses."""
+        if not self.plan.balances:
+            return
+        (self.folder / "certificates").mkdir(exist_ok=True)
+        separator, lines = (";" if self.decimal == "," else ","), []
+        for row in self.plan.balances:
+            lines.append(separator.join("" if v is None else v if isinstance(v, str) else v.isoformat() if isinstance(v, datetime.date)
+                                        else f"{v:.10g}".replace(".", self.decimal) for v in row.values()))
+        heading = separator.join(f"{c} [mg]" if c in ("nominal", "reference", "as left", "expanded uncertainty") else c
+                                 for c in self.plan.balances[0])
+        (self.folder / "certificates" / "balances.csv").write_text("\n".join([heading, *lines]) + "\n", encoding="utf-8")
 
     def write_table(self, name, rows):
         columns = list(dict.fromkeys(key for row in rows for key in row))
