@@ -19,13 +19,7 @@ FigureUncertainty combined(const Budget& budget, Sensitivity sensitivity) {
   std::ranges::transform(budget.lines, parts.begin(), [&](const BudgetLine& line) {
     return UncertaintyContribution{line.u, sensitivity(line), line.dof};
   });
-  const CombinedUncertainty combined = combined_uncertainty(std::span(parts.data(), budget.lines.size()));
-  FigureUncertainty of;
-  of.u = combined.u;
-  of.dof = combined.dof;
-  of.expanded = expanded_uncertainty(combined, budget_coverage);
-  of.coverage_factor = combined.u > 0 ? of.expanded / combined.u : missing;
-  return of;
+  return stated(combined_uncertainty(std::span(parts.data(), budget.lines.size())));
 }
 
 void enter_times(BudgetSheet& sheet) {
@@ -50,6 +44,16 @@ void make(const AssessmentBasis& basis, const SampleAssessment& figures, Budget&
 }
 
 }  // namespace
+
+FigureUncertainty stated(const CombinedUncertainty& combined) {
+  FigureUncertainty of;
+  if (is_missing(combined.u)) return of;
+  of.u = combined.u;
+  of.dof = combined.dof;
+  of.expanded = expanded_uncertainty(combined, budget_coverage);
+  of.coverage_factor = combined.u > 0 ? of.expanded / combined.u : missing;
+  return of;
+}
 
 void Budget::clear() {
   lines.clear();

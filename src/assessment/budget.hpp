@@ -8,6 +8,7 @@
 
 #include "assessment/drift.hpp"
 #include "assessment/sample_assessment.hpp"
+#include "statistics/propagation.hpp"
 
 namespace driftwarden {
 
@@ -102,6 +103,9 @@ struct FigureUncertainty {
   double coverage_factor = missing;
   double expanded = missing;  // U, at 95 %
 };
+
+// What is stated of a combined uncertainty, at 95 %; missing where that is.
+FigureUncertainty stated(const CombinedUncertainty& combined);
 
 // The uncertainty budget of a sample's figures.
 //

@@ -7,9 +7,6 @@
 namespace driftwarden {
 namespace {
 
-// Below so many earlier uses of a pump its own drift says too little: the project's choice.
-constexpr std::uint32_t enough_uses = 5;
-
 // Calls look(share of the time, flow at its begin, flow at its end) for each span of a course.
 template <class Look>
 void each_span(const FlowCourse& course, Look look) {

@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <cstdint>
+
 #include "assessment/budget.hpp"
 
 namespace driftwarden {
+
+// Below so many earlier uses of a pump its own drift says too little: the project's choice.
+inline constexpr std::uint32_t enough_uses = 5;
 
 // How well the mean flow is known between the looks at it, L/min.
 //

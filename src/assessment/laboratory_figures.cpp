@@ -7,8 +7,6 @@
 
 #include "assessment/concentration.hpp"
 #include "quantity/limit.hpp"
-#include "statistics/propagation.hpp"
-#include "statistics/student_t.hpp"
 
 namespace driftwarden {
 namespace {
@@ -56,14 +54,7 @@ MeanAndSpread changes_of(const Book& book, const BatchControls& controls) {
 
 // A part that is missing leaves all of it missing.
 FigureUncertainty combined(std::initializer_list<UncertaintyContribution> parts) {
-  const CombinedUncertainty of_parts = combined_uncertainty(std::span(parts.begin(), parts.size()));
-  if (is_missing(of_parts.u)) return {};
-  FigureUncertainty of;
-  of.u = of_parts.u;
-  of.dof = of_parts.dof;
-  of.coverage_factor = coverage_factor(budget_coverage, whole_degrees_of_freedom(of.dof));
-  of.expanded = expanded_uncertainty(of_parts, budget_coverage);
-  return of;
+  return stated(combined_uncertainty(std::span(parts.begin(), parts.size())));
 }
 
 // Unrounded, and not where either is missing. A difference of two weights may miss the limit that it is by its last

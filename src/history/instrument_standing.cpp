@@ -14,6 +14,18 @@ void count_one(InstrumentUse& use, Day day, bool is_recent) {
   use.last_used = std::max(use.last_used, day);
 }
 
+// Each once, whatever was looked for on the sample.
+void count_balances(std::vector<InstrumentUse>& uses, const SampleResult& result, bool is_recent) {
+  std::vector<Row> counted;
+  for (const ResultFigures& of : result.results) {
+    const Row balance = of.weighing.balance;
+    if (balance == no_row || std::find(counted.begin(), counted.end(), balance) != counted.end()) continue;
+    counted.push_back(balance);
+    count_one(uses[balance], of.weighing.after.day, is_recent);
+    uses[balance].overdue_samples += of.overdue_min > 0 ? 1U : 0U;
+  }
+}
+
 }  // namespace
 
 bool InstrumentStanding::is_worth_a_line(const Book& book) const {
@@ -38,6 +50,7 @@ void count_use(std::vector<InstrumentUse>& uses, const Screening& screening, con
     count_one(uses[calibrator], day, is_recent);
     uses[calibrator].overdue_samples += set.overdue_min > 0 ? 1U : 0U;
   }
+  count_balances(uses, result, is_recent && figures.kind == SampleKind::sample);
 }
 
 std::vector<InstrumentStanding> standings_of(const Screening& screening, const std::vector<InstrumentUse>& uses,

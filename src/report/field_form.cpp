@@ -224,6 +224,8 @@ class FormData {
     json_.member("field_asked", static_cast<std::size_t>(is_blank ? 0 : rules.field_count));
     json_.member("vacuum", rules.asks_for_vacuum && !is_blank).member("leak", rules.asks_for_leak && !is_blank);
     json_.member("interruptions", rules.asks_for_interruptions && !is_blank);
+    if (rules.asks_for_pressure_drop) json_.member("pressure drop", true);
+    if (rules.asks_for_pulsation) json_.member("pulsation", true);
     json_.member("calibrator", usual == no_row ? std::string() : book_.instruments[usual].name);
     json_.key("guide").begin_object();
     for (const Row calibrator : asked_.calibrators) {

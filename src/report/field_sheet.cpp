@@ -257,6 +257,8 @@ class SheetMaker {
     side.asks_for_vacuum |= rules.asks_for_vacuum;
     side.asks_for_leak |= rules.asks_for_leak;
     side.asks_for_interruptions |= rules.asks_for_interruptions;
+    side.asks_for_pressure_drop |= rules.asks_for_pressure_drop;
+    side.asks_for_pulsation |= rules.asks_for_pulsation;
     side.warm_up_min = std::fmax(side.warm_up_min, rules.warm_up_min);
     side.pre_age_max_min = std::fmin(side.pre_age_max_min, rules.pre_age_max_min);
     side.post_age_max_min = std::fmin(side.post_age_max_min, rules.post_age_max_min);

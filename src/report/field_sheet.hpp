@@ -65,6 +65,8 @@ struct PumpDay {
   bool asks_for_vacuum = false;
   bool asks_for_leak = false;
   bool asks_for_interruptions = false;
+  bool asks_for_pressure_drop = false;
+  bool asks_for_pulsation = false;
 };
 
 // The field sheets of a batch.

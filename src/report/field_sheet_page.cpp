@@ -200,6 +200,8 @@ class FieldSheetPage {
       if (of.asks_for_vacuum) box("vacuum, with its unit");
       if (of.asks_for_leak) box("leak test, with its unit");
       if (of.asks_for_interruptions) box("interruptions");
+      if (of.asks_for_pressure_drop) box("pressure drop, with its unit");
+      if (of.asks_for_pulsation) box("pulsation, %");
       html_.open("span", {{"class", "ticks"}});
       tick("inlet free at the start");
       tick("inlet free at the stop");

@@ -170,10 +170,12 @@
   const number = { inputmode: "decimal", type: "text" };
   const kinds = { time: { type: "datetime-local" }, text: { type: "text" }, tick: { type: "checkbox" } };
   // A figure of a column of the book.
-  // Columns of the samples that are typed only where a rule asks for them, and the words on their fields.
+  // Columns of the samples that are typed only where a rule asks for them or the book has them, and the words on their fields.
   const onlyIfAsked = [["vacuum", "vacuum behind the sampler, kPa; 1 inHg is 3.386 kPa"],
     ["leak", "leak found by the test, L/min; 80 mL/min is 0.08 L/min"],
-    ["interruptions", "interruptions: how often it stopped and went on"]];
+    ["interruptions", "interruptions: how often it stopped and went on"],
+    ["pressure drop", "pressure drop over the sampler, kPa; 1 inHg is 3.386 kPa"],
+    ["pulsation", "pulsation: how far the flow swings about its mean, %"]];
   const figureOf = (table, column) => ({ ...number, limits: data.limits[table][column] });
   // What there is to say of fields that lean on others is said anew whenever one was changed.
   const watchers = [];

@@ -9,8 +9,8 @@ namespace driftwarden {
 inline constexpr std::string_view cautions =
     "driftwarden does not replace the sampling method, the law and the local codes where the work is done, or licensed "
     "practice and the judgement of a qualified occupational hygienist; where they differ from a rule pack, they win. A "
-    "verdict is about the air volume, not about anyone's safety: a void sample is never evidence that exposure was "
-    "low.";
+    "verdict is about the sample's record, its air and what the laboratory found on it, not about anyone's safety: a "
+    "void sample is never evidence that exposure was low.";
 
 // The same in one line, for the foot of a chart.
 inline constexpr std::string_view cautions_in_a_line = "About the air volume only: no statement on anyone's safety.";

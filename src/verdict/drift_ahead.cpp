@@ -4,13 +4,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "assessment/flow_between.hpp"
 #include "statistics/student_t.hpp"
 
 namespace driftwarden {
 namespace {
-
-// Below so many earlier uses a pump's own drift says too little: as of the flow between two checks.
-constexpr std::uint32_t enough_uses = 5;
 
 // How far either side a rule lets the drift go, ratio; missing where it has no such limit.
 double allowed(const Rule& rule, double flow_l_min) {

@@ -196,6 +196,9 @@ std::vector<std::string> batch_names(const Book& book) {
 RulesAhead rules_ahead(const Screening& screening, const SampleAhead& sample, Row calibrator) {
   const KnownAhead known(screening, sample, calibrator);
   RulesAhead ahead;
+  const SampleTable& table = screening.book().samples;
+  ahead.asks_for_pressure_drop = sample.kind == SampleKind::sample && table.pressure_drop_kpa.size() > 0;
+  ahead.asks_for_pulsation = sample.kind == SampleKind::sample && table.pulsation.size() > 0;
   for (const Rule& rule : screening.rules().rules) {
     if (!known.may_apply(rule)) continue;
     if (is_on_pre_flow(rule)) {

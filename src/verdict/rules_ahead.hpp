@@ -56,6 +56,8 @@ struct RulesAhead {
   bool asks_for_vacuum = false;  // behind the sampler
   bool asks_for_leak = false;    // what a leak test showed
   bool asks_for_interruptions = false;
+  bool asks_for_pressure_drop = false;  // over the sampler; this and the next where the book has the column
+  bool asks_for_pulsation = false;
 
   // The flows that keep all rules on the flow before sampling.
   FlowBand pre_band() const;

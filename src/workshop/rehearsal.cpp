@@ -146,7 +146,7 @@ Result<std::unique_ptr<Rehearsal>> Rehearsal::of(const OpenedBook& opened, const
   const auto& all = made->with_->book.samples.name;
   const auto found = std::ranges::find(all, std::string_view(names.sample));
   if (found == all.end())
-    return error("rehearsal/no-flow", {}, "the planned sample can't be read into the book",
+    return error("rehearsal/no-sample", {}, "the planned sample can't be read into the book",
                  "'driftwarden check' tells what is wrong with it");
   made->result_ = &made->judge_->judge(static_cast<Row>(found - all.begin()));
   return made;

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "history/reviewed_book.hpp"
+#include "support/laboratory_book.hpp"
 
 namespace driftwarden::instrument_standing_test {
 namespace {
@@ -70,6 +71,13 @@ TEST(InstrumentStanding, CountsEachSampleOnceForEachInstrument) {
   EXPECT_EQ(use.last_used, day("2026-09-21"));
   EXPECT_EQ(standing(book, "P1").use.recent_samples, 1U);
   EXPECT_EQ(standing(ReviewedBook(with_due_dates(), {}, "2026-10-20"), "P1").use.recent_samples, 0U);
+}
+
+TEST(InstrumentStanding, CountsWhatWasWeighedOnABalanceByTheDayOfTheWeight) {
+  const ReviewedBook book(weighing_book());
+  EXPECT_EQ(standing(book, "MB-2").use.last_used, day("2026-09-28"));
+  EXPECT_EQ(standing(book, "MB-2").use.recent_samples, 1U);
+  EXPECT_EQ(standing(book, "MB-2").use.overdue_samples, 0U);
 }
 
 }  // namespace

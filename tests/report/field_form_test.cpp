@@ -90,6 +90,20 @@ TEST(FieldForm, KnowsWhatTheBookTakesAndWhatRulesAskFor) {
   EXPECT_EQ(both["limits"]["samples"]["interruptions"], (nlohmann::json{0, 100000}));
 }
 
+TEST(FieldForm, AsksForPressureDropAndPulsationWhereTheBookHasThem) {
+  BookText text = sheet_book();
+  text.samples =
+      "sample,batch,pump,started,stopped,pressure drop [kPa],pulsation [%]\n"
+      "S0,B0,P1,2026-09-20T08:00,2026-09-20T16:00,1.2,8\n";
+  JudgedBook book(text, sheet_rules);
+  const nlohmann::json data = data_of(field_form(book.screening(), asked_of(book), "1"));
+  EXPECT_EQ(data["samples_of"][0]["pressure drop"], true);
+  EXPECT_EQ(data["samples_of"][0]["pulsation"], true);
+  EXPECT_EQ(data["limits"]["samples"]["pulsation"], (nlohmann::json{0, 1000}));
+  JudgedBook without(sheet_book(), sheet_rules);
+  EXPECT_FALSE(data_of(field_form(without.screening(), asked_of(without), "1"))["samples_of"][0].contains("pulsation"));
+}
+
 // From the same place as on the sheet.
 TEST(FieldForm, SaysBeforehandWhatIsLeftOutAndWhatSpeaksAgainstAnInstrument) {
   BookText text = sheet_book();

@@ -114,6 +114,19 @@ TEST(FieldSheet, AsksForALeakTestAndInterruptionsWhereARuleDoes) {
   EXPECT_NE(asking.find("interruptions"), std::string::npos);
 }
 
+TEST(FieldSheet, AsksForPressureDropAndPulsationWhereTheBookHasThem) {
+  BookText text = sheet_book();
+  text.samples =
+      "sample,batch,pump,started,stopped,pressure drop [kPa],pulsation [%]\n"
+      "S0,B0,P1,2026-09-20T08:00,2026-09-20T16:00,1.2,8\n";
+  JudgedBook book(text, sheet_rules);
+  const std::string page = field_sheets_page(sheets_of(book));
+  EXPECT_NE(page.find("pressure drop, with its unit"), std::string::npos);
+  EXPECT_NE(page.find("pulsation, %"), std::string::npos);
+  JudgedBook without(sheet_book(), sheet_rules);
+  EXPECT_EQ(field_sheets_page(sheets_of(without)).find("pressure drop"), std::string::npos);
+}
+
 TEST(FieldSheet, SaysHowLongASampleHasToRunWhereATargetIsPlanned) {
   BookText text = sheet_book();
   text.plan =

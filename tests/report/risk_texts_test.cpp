@@ -53,7 +53,7 @@ TEST_F(RiskTexts, TableSaysWhatItRestsOnAndWhatAYearBrings) {
                         "\n"
                         "How it is reckoned: global risk by JCGM 106:2012"))
       << table;
-  EXPECT_TRUE(table.find("never\nevidence that exposure was low") != std::string::npos) << table;
+  EXPECT_TRUE(table.find("never evidence that exposure was low.") != std::string::npos) << table;
 }
 
 TEST_F(RiskTexts, TableSaysThatFewSamplesTellNothing) {

@@ -184,6 +184,7 @@ def write_instruments():
     rows.append(["THERM-1", "thermometer", "", "T-6120", *[""] * 6, 365, "2023-01-09", "", "bench thermometer"])
     rows.append(["BARO-1", "barometer", "", "B-2214", *[""] * 6, 365, "2023-01-09", "",
                  "reads station pressure, not reduced to sea level"])
+    rows.append(["MB-2", "balance", "", "MB-2-0417", *[""] * 6, 365, "2023-01-09", "", "of the Lower Ferrow dust laboratory"])
     write_csv(DEMO / "instruments.csv", rows)
 
 
@@ -201,6 +202,14 @@ def write_certificates():
             rows.append([*head, decimals(nominal, 2), decimals(reference, places), decimals(found, gear.step),
                          decimals(left, gear.step), gear.uncertainty, 2, gear.tolerance])
     write_csv(DEMO / "certificates.csv", rows)
+    # Of the laboratory's balance, in mg: a file of its own.
+    write_csv(DEMO / "certificates/balances.csv", [
+        ["certificate", "instrument", "calibrated", "due", "issuer", "standard", "nominal [mg]", "reference [mg]", "as found [mg]",
+         "expanded uncertainty [mg]", "coverage factor", "tolerance [mg]"],
+        *[["MB-2/2026-05-12", "MB-2", "2026-05-12", "2027-05-12", "Lower Ferrow weighing laboratory", "weights of Lower Ferrow, class E2",
+           nominal, reference, found, u, 2, "0.010"]
+          for nominal, reference, found, u in ((10, "10.0004", "10.002", "0.004"), (20, "20.0002", "20.003", "0.004"),
+                                               (50, "49.9998", "50.004", "0.006"))]])
 
 
 def write_kits():
@@ -245,11 +254,27 @@ def write_results():
     laboratory = "Lower Ferrow dust laboratory"
     write_csv(DEMO / "results.csv", [
         ["sample", "analyte", "amount [mg]", "before [mg]", "after [mg]", "limit [mg]", "expanded uncertainty [mg]",
-         "coverage factor", "laboratory", "reported", "balance", "qualifier", "note"],
-        *[[name, "quartz", amount, "", "", "0.010", u, 2 if u else "", laboratory, "2026-10-02", "", "", note]
+         "coverage factor", "laboratory", "reported", "balance", "qualifier", "note", "kind", "batch", "weighed before", "weighed after"],
+        *[[name, "quartz", amount, "", "", "0.010", u, 2 if u else "", laboratory, "2026-10-02", "", "", note, *[""] * 4]
           for name, (amount, u, note) in quartz.items()],
-        *[[name, "dust", "", before, after, "0.030", "0.010", 2, laboratory, "2026-10-30", "MB-2", "", ""]
-          for name, (before, after) in gained.items()]])
+        *[[name, "dust", "", before, after, "0.030", *(("", "") if name == "TF44A-6" else ("0.010", 2)), laboratory, "2026-10-30",
+           "MB-2", "", "", "", "", "2026-10-12", "2026-10-28"] for name, (before, after) in gained.items()],
+        *[[name, "dust", "", before, after, "", "", "", laboratory, "2026-10-30", "MB-2", "", "stayed in the weighing room",
+           "control", "TF44A", "2026-10-12", "2026-10-28"] for name, before, after in (("CF-1", "13.640", "13.642"),
+                                                                                    ("CF-2", "14.012", "14.013"))]])
+
+
+def write_plan():
+    """What is to be sampled on the Monday after the book's last day."""
+    head = ["sample", "batch", "kind", "pump", "calibrator", "sampler", "method", "analysis", "medium", "day", "target [mg/m3]",
+            "expected [mg/m3]", "note"]
+    rows = [["TF47A-1", "", "PUMP-01", "VOL-1", "C-4701", "0.2", "1", "at the face"],
+            ["TF47A-2", "", "PUMP-02", "VOL-1", "C-4702", "0.2", "12", "at the crusher, where it is dusty"],
+            ["TF47A-3", "", "PUMP-03", "VOL-1", "C-4703", "", "", "as usual: nobody set a target"],
+            ["TF47A-B1", "blank", "", "", "C-4704", "", "", ""], ["TF47A-B2", "blank", "", "", "C-4705", "", "", ""]]
+    write_csv(DEMO / "plan.csv", [head, *[[name, "TF47A", kind, pump, meter, RESPIRABLE, "site method 7", "respirable dust and quartz",
+                                           medium, "2026-11-16", target, expected, note]
+                                          for name, kind, pump, meter, medium, target, expected, note in rows]])
 
 
 BOOK = f'''# The demo book. Everything in it is invented; README.md tells the story.
@@ -319,6 +344,20 @@ cut_source   = "Tamber Fold trial note 2, wind tunnel of Lower Ferrow (invented)
 mmad   = "5 µm"
 gsd    = 2.0
 source = "Cascade impactor round of 2026-03-12 at the face (invented)"
+
+# What the laboratory can do, for planning; both words are described, so that neither is taken for a slip.
+[method."site method 7"]
+title = "Respirable dust by gravimetry, quartz by infrared (invented)"
+[method."site method 7".quantification]
+mass     = "0.1 mg"
+source   = "Lower Ferrow dust laboratory, letter of 2026-02-03 (invented)"
+standing = "house"
+[method."site method 7".loading]
+mass     = "2 mg"
+source   = "Tamber Fold sampling procedure 4, section 5 (invented)"
+standing = "house"
+[method."site method 12"]
+title = "Metals in welding fume (invented)"
 
 [practice]
 blank_correction = "mean"
@@ -517,6 +556,7 @@ def main():
     write_certificates()
     write_kits()
     write_results()
+    write_plan()
     write_csv(DEMO / "decisions.csv", DECISIONS)
     (DEMO / "book.toml").write_text(BOOK, "utf-8")
     (DEMO / "house.toml").write_text(HOUSE, "utf-8")

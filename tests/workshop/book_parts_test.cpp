@@ -67,6 +67,23 @@ TEST(BookParts, KeepABatchWithResultsTogether) {
   EXPECT_EQ(text_of(out.path() / "part-3" / "results.csv"), "sample,analyte,amount [mg]\n");
 }
 
+TEST(BookParts, KeepAControlFilterWithTheResultsOfItsBatch) {
+  WrittenBook written;
+  written.file("instruments.csv", "instrument,kind,principle\nP1,pump,\nP2,pump,\nV,calibrator,volumetric\n");
+  written.file("samples.csv",
+               "sample,batch,kind,pump,started,stopped\n"
+               "A,X,,P1,2026-05-01T08:00,2026-05-01T16:00\nB,Y,,P2,2026-05-01T08:00,2026-05-01T16:00\n");
+  const std::string heading = "sample,analyte,before [mg],after [mg],kind,batch\n";
+  written.file("results.csv",
+               heading + "CF-1,dust,15,16,control,Y\nB,dust,15,16,,\nCF-2,dust,15,16,control,X\nA,dust,15,16,,\n");
+  const Book book = written.read();
+  const BookShares shares = shares_of(book, 2);
+  EXPECT_EQ(shares.results, (std::vector<std::uint32_t>{1, 1, 0, 0}));
+  const ScratchFolder out;
+  ASSERT_TRUE(write_parts(book, shares, out.path()));
+  EXPECT_EQ(text_of(out.path() / "part-2" / "results.csv"), heading + "CF-1,dust,15,16,control,Y\nB,dust,15,16,,\n");
+}
+
 TEST(BookParts, AreBooksWithTheRowsByteForByteAndInOrder) {
   WrittenBook written;
   const Book book = of_two_pumps(written).read();
