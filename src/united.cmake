@@ -24,5 +24,3 @@ if(DRIFTWARDEN_UNITE)
     endif()
   endforeach()
 endif()
-set_target_properties(driftwarden_engine driftwarden_rooms PROPERTIES UNITY_BUILD ON UNITY_BUILD_MODE GROUP)
-

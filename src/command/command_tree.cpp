@@ -315,6 +315,17 @@ void add_verify(CLI::App& app, CommandOptions& options, Surroundings& surroundin
   command->callback([&] { run = [&] { return run_verify(options.verify, surroundings); }; });
 }
 
+void add_page(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
+  CLI::App* command = app.add_subcommand("page", "this program in one file for a browser, for machines without it");
+  command->add_option("--out", options.page.out, "file to write the page to")->required();
+  command->footer(
+      "The page reads and judges books on the machine it is opened on, from a disk, without a network; it sends "
+      "nothing\n"
+      "anywhere. With the file's name its SHA-256 is told, by which another can see that it is whole.\n"
+      "Example:\n  driftwarden page --out driftwarden.html");
+  command->callback([&] { run = [&] { return run_page(options.page, surroundings); }; });
+}
+
 void add_rules(CLI::App& app, CommandOptions& options, Surroundings& surroundings, Run& run) {
   RulesOptions& rules = options.rules;
   CLI::App* command = app.add_subcommand("rules", "rule packs: test, list, print; the measures they may use");
@@ -377,6 +388,7 @@ void add_commands(CLI::App& app, CommandOptions& options, Surroundings& surround
   add_review(app, options, surroundings, run);
   add_evidence(app, options, surroundings, run);
   add_verify(app, options, surroundings, run);
+  add_page(app, options, surroundings, run);
   add_rules(app, options, surroundings, run);
   add_hidden(app, options, surroundings, run);
 }

@@ -36,6 +36,7 @@ struct CommandOptions {
   ReviewOptions review;
   EvidenceOptions evidence;
   VerifyOptions verify;
+  PageOptions page;
   RulesOptions rules;
   ManualOptions manual;
   CompleteOptions complete;

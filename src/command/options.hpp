@@ -228,6 +228,10 @@ struct RulesOptions {
   std::string subject;
 };
 
+struct PageOptions {
+  std::string out;
+};
+
 struct ManualOptions {
   std::string folder;
 };
@@ -259,6 +263,7 @@ int run_lookback(const LookbackOptions& options, Surroundings& surroundings);
 int run_review(const ReviewOptions& options, Surroundings& surroundings);
 
 int run_evidence(const EvidenceOptions& options, Surroundings& surroundings);
+int run_page(const PageOptions& options, Surroundings& surroundings);
 int run_verify(const VerifyOptions& options, Surroundings& surroundings);
 int run_rules_check(const RulesOptions& options, Surroundings& surroundings);
 int run_rules_list(const RulesOptions& options, Surroundings& surroundings);

@@ -47,7 +47,7 @@ std::vector<ErrorPoint> one_an_indication(std::vector<ErrorPoint> points) {
   for (auto first = points.begin(); first != points.end();) {
     const auto next = std::find_if(
         first, points.end(), [&](const ErrorPoint& point) { return point.indication_l_min > first->indication_l_min; });
-    curve.push_back(mean_of({first, next}));
+    curve.push_back(mean_of({&*first, static_cast<std::size_t>(next - first)}));
     first = next;
   }
   return curve;

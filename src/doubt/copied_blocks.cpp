@@ -222,7 +222,7 @@ class ChanceOfCopies {
     for (const auto& [calibrator, own] : by_calibrator) {
       const PooledSpread known = known_.in_steps(own.front().set, scatter_.at(calibrator).step);
       if (!(known.dof > 0)) continue;
-      chance *= mean_over(known.dof, [&](double sigma_over_s) {
+      chance *= mean_over(known.dof, [&, &own = own](double sigma_over_s) {
         double alike = 1;
         for (const Run& run : own) alike *= probability_of_matching_readings(run.readings, sigma_over_s * known.s);
         return alike;

@@ -40,7 +40,7 @@ FollowedUp followed_up(const Book& book, std::vector<ReviewAction> actions, Day 
   for (const auto& [key, of_it] : assigned) {
     if (of_it.is_done() && of_it.done < from) continue;
     const auto whole =
-        std::ranges::find_if(followed.to_do, [&](const ReviewAction& action) { return touches(action, key); });
+        std::ranges::find_if(followed.to_do, [&key = key](const ReviewAction& action) { return touches(action, key); });
     (of_it.is_done() ? followed.done : followed.lapsed)
         .push_back({key, of_it, no_row, whole == followed.to_do.end() ? nullptr : &*whole});
   }

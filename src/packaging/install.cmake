@@ -6,6 +6,9 @@ install(TARGETS driftwarden RUNTIME COMPONENT program)
 install(DIRECTORY rules plots DESTINATION ${CMAKE_INSTALL_DATADIR}/driftwarden COMPONENT program
         FILES_MATCHING PATTERN "*.toml")
 
+# The page, where it was built before (docs/page.md).
+install(FILES build/page/driftwarden.html DESTINATION ${CMAKE_INSTALL_DATADIR}/driftwarden COMPONENT program OPTIONAL)
+
 # The manual pages hold what --help says: the program writes them itself.
 find_program(GZIP gzip REQUIRED)
 set(manual ${CMAKE_CURRENT_BINARY_DIR}/manual)

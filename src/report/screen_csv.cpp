@@ -27,7 +27,7 @@ class VolumeText {
     *end_++ = ',';
     end_ = put_figure(end_, expanded_l);
   }
-  operator std::string_view() const { return {text_.data(), end_}; }
+  operator std::string_view() const { return {text_.data(), static_cast<std::size_t>(end_ - text_.data())}; }
 
  private:
   std::array<char, 2 * longest_figure + 1> text_;

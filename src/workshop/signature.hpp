@@ -12,6 +12,9 @@ struct evp_pkey_st;
 
 namespace driftwarden {
 
+// Whether this program holds keys at all; where not, a signature can be neither made nor checked.
+bool has_keys();
+
 // An Ed25519 key (RFC 8032), private or public. Keys are PEM files as OpenSSL writes them.
 class Ed25519Key {
  public:

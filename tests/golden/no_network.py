@@ -56,6 +56,7 @@ def commands(book, scratch):
         "review": ["review", book, *AS_OF, "--out", scratch / "review.html"],
         "evidence": ["evidence", book, "--batch", "TF46B", *AS_OF, "--out", scratch / "bag"],
         "verify": ["verify", scratch / "bag"],
+        "page": ["page", "--out", scratch / "page.html"],
         "rules": ["rules", "list"],
     }
 

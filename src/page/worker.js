@@ -1,0 +1,127 @@
+"use strict";
+// SPDX-License-Identifier: MIT
+// The program and the book, apart from the page, which goes on answering. Each message is {id, what, …}; each gets one
+// answer {id, answer} or {id, failure}, and on the way there {id, doing, done, of}.
+
+let engine = null; // {factory, module}
+let carried = []; // Maps of the files that every run finds: packs, themes, zones
+let book = null; // {files: Map below /book, verdicts, asOf}
+
+const encoded = (text) => new TextEncoder().encode(text);
+
+// What a person chose: files with their paths, or one zip of them. The folder that holds book.toml, or the declaration of
+// a package, is the book; what lies beside it is left out.
+const chosenFiles = async (chosen, tell) => {
+  let files = new Map();
+  let done = 0;
+  for (const { path, file } of chosen) {
+    tell("reading", done++, chosen.length);
+    files.set(path, new Uint8Array(await file.arrayBuffer()));
+  }
+  const [only] = files.keys();
+  if (files.size === 1 && only.toLowerCase().endsWith(".zip")) files = await unzipped(files.get(only));
+  const marks = [...files.keys()].filter((path) => /(^|\/)(book\.toml|bagit\.txt)$/.test(path));
+  marks.sort((a, b) => a.split("/").length - b.split("/").length || a.endsWith("book.toml") - b.endsWith("book.toml"));
+  if (marks.length === 0) throw new Error("there is no book.toml among these files, so they are no book; choose the folder that has it");
+  const root = marks[0].slice(0, marks[0].lastIndexOf("/") + 1);
+  const inside = new Map();
+  for (const [path, bytes] of files) if (path.startsWith(root)) inside.set("/book/" + path.slice(root.length), bytes);
+  return { files: inside, isPackage: marks[0].endsWith("bagit.txt"), root };
+};
+
+const run = (words, more = new Map(), keep = []) => {
+  const dated = book.asOf !== "" && !["check", "decide", "receive", "verify"].includes(words[0]) ? ["--as-of", book.asOf] : [];
+  return runProgram(engine, [...words, ...dated], [...carried, book.files, more], keep);
+};
+
+// Reads and judges what lies in `book`.
+const judged = async (tell) => {
+  tell("checking", 1, 3);
+  const check = await run(["check", "/book"]);
+  tell("judging", 2, 3);
+  const screen = await run(["screen", "/book", "--format", "csv", "--out", "/results/verdicts.csv"], new Map(), ["/results"]);
+  const csv = screen.files.get("/results/verdicts.csv");
+  book.verdicts = csv ? new Verdicts(csv) : null;
+  return {
+    check: { status: check.status, said: check.out + check.err },
+    screen: { status: screen.status, said: screen.out + screen.err },
+    totals: book.verdicts?.totals() ?? null,
+  };
+};
+
+// Files of the book that a run has written: path in the book to bytes.
+const changedFiles = (after) => {
+  const changed = [];
+  for (const [path, bytes] of after) {
+    const before = book.files.get(path);
+    const isSame = before !== undefined && before.length === bytes.length && before.every((byte, at) => byte === bytes[at]);
+    if (!isSame) changed.push([path, bytes]);
+  }
+  return changed;
+};
+
+const written = async (words, more, tell) => {
+  tell("writing down", 1, 4);
+  const done = await run(words, more, ["/book"]);
+  const changed = done.status === 0 ? changedFiles(done.files) : [];
+  for (const [path, bytes] of changed) book.files.set(path, bytes);
+  const anew = changed.length > 0 ? await judged(tell) : null;
+  return {
+    status: done.status,
+    said: done.out + done.err,
+    changed: changed.map(([path, bytes]) => ({ path: path.slice("/book/".length), bytes })),
+    judged: anew,
+  };
+};
+
+const doers = {
+  start: async ({ packed }) => {
+    const files = untarred(await inflated(Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0)), "gzip"));
+    engine = { factory: driftwarden, module: await WebAssembly.compile(files.get("driftwarden.wasm")) };
+    files.delete("driftwarden.wasm");
+    carried = [new Map([...files].map(([path, bytes]) => ["/" + path, bytes]))];
+    book = { files: new Map(), verdicts: null, asOf: "" };
+    const version = await run(["--version"]);
+    book = null;
+    return { version: version.out.trim() };
+  },
+  open: async ({ files, asOf }, tell) => {
+    book = { ...(await chosenFiles(files, tell)), asOf, verdicts: null };
+    if (!book.isPackage) return judged(tell);
+    tell("verifying", 1, 2);
+    const verified = await run(["verify", "/book"]);
+    return { verified: { status: verified.status, said: verified.out + verified.err } };
+  },
+  again: ({ asOf }, tell) => {
+    book.asOf = asOf;
+    return judged(tell);
+  },
+  page: ({ wanted }) => book.verdicts.page(wanted),
+  explain: async ({ sample }) => {
+    const done = await run(["explain", "/book", sample]);
+    return { status: done.status, said: done.out + done.err };
+  },
+  // A page or a file that a command writes.
+  make: async ({ words, name }, tell) => {
+    tell("working", 1, 2);
+    const done = await run([...words, "--out", "/results/" + name], new Map(), ["/results"]);
+    return { status: done.status, said: done.err, bytes: done.files.get("/results/" + name) ?? null };
+  },
+  decide: ({ words }, tell) => written(["decide", "/book", ...words], new Map(), tell),
+  receive: async ({ files, by }, tell) => {
+    const more = new Map();
+    for (const { path, file } of files) more.set("/received/" + path, new Uint8Array(await file.arrayBuffer()));
+    return written(["receive", "/book", ...more.keys(), "--by", by], more, tell);
+  },
+};
+
+onmessage = async ({ data }) => {
+  const { id, what } = data;
+  try {
+    const answer = await doers[what](data, (doing, done, of) => postMessage({ id, doing, done, of }));
+    postMessage({ id, answer });
+  } catch (failure) {
+    const isMemory = failure instanceof RangeError || /memory/i.test(String(failure?.message));
+    postMessage({ id, failure: isMemory ? "there is not enough memory in this browser for this book; split it, or use the installed program" : String(failure?.message ?? failure) });
+  }
+};
