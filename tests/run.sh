@@ -3,7 +3,7 @@
 # Builds and runs every test. Run as: bash tests/run.sh
 #
 # Installs the Debian packages that are lacking (needs root or sudo then, and the network; neither later), builds the
-# program as a release, builds everything again with address and undefined-behaviour sanitizers, and runs all tests with
+# program as a release and as a page, builds everything again with address and undefined-behaviour sanitizers, and runs all tests with
 # those, on a clock that is not UTC and in a locale with a decimal comma. Ends with the test runner's own summary; the
 # exit status is not 0 if anything failed.
 set -euo pipefail
@@ -27,6 +27,8 @@ if [ "$(TZ=$zone date -d 2026-01-01 +%z)" != +0545 ]; then
 fi
 
 release_program=$(build_program "$root")
+cmake --preset page
+cmake --build --preset page
 cmake --preset asan
 cmake --build --preset asan
 

@@ -43,7 +43,7 @@ class NameIndex {
   Sought seek(std::string_view name) const {
     const std::uint64_t h = hash(name);
     __builtin_prefetch(&slots_[h & mask_]);
-    return {h & mask_, print_of(h), no_row};
+    return {static_cast<std::size_t>(h & mask_), print_of(h), no_row};
   }
   void seek_row(Sought& sought) const {
     if (sought.at == SIZE_MAX) return;

@@ -36,7 +36,7 @@
     byId("state").textContent = text;
     byId("state").classList.toggle("amiss", isAmiss);
   };
-  const DOING = { reading: "Reading the files", checking: "Reading the book", judging: "Judging", verifying: "Verifying the package", working: "Working", "writing down": "Writing down" };
+  const DOING = { reading: "Reading the files", judging: "Reading the book and judging", verifying: "Verifying the package", working: "Working", "writing down": "Writing down" };
   const tellProgress = ({ doing, done, of }) => {
     const bar = byId("progress");
     bar.hidden = false;
@@ -150,6 +150,13 @@
     byId("names").replaceChildren(...batches.map((batch) => make("option", { value: batch.batch })));
   };
 
+  // Comes after the verdicts: it reads the book once more.
+  const showCheck = async () => {
+    const { status, said } = await ask("check");
+    byId("check-said").textContent = said;
+    byId("check-lead").textContent = status === 0 ? "The book can be read." : "Something in the book can't be used; what touches it is undecided.";
+  };
+
   const show = (judged, begin) => {
     if (judged.verified) {
       byId("verified").hidden = false;
@@ -158,17 +165,18 @@
     }
     byId("again").disabled = false;
     byId("check").hidden = false;
-    byId("check-said").textContent = judged.check.said;
-    byId("check-lead").textContent = judged.check.status === 0 ? "The book can be read." : "Something in the book can't be used; what touches it is undecided.";
-    if (judged.totals === null) return tell("The book could not be judged: see what the check says." + (judged.screen.said === judged.check.said ? "" : "\n" + judged.screen.said), true);
-    byId("remarks").hidden = judged.screen.said === "";
-    byId("remarks-said").textContent = judged.screen.said;
+    byId("check-said").textContent = judged.screen.said;
+    byId("check-lead").textContent = "Counting what there is…";
+    if (judged.totals === null) {
+      tell("The book could not be judged: see what the check says.", true);
+      return showCheck();
+    }
     showCounts(judged.totals);
     showBatches(judged.totals);
     for (const id of ["verdicts", "pages", "records"]) byId(id).hidden = false;
     const seconds = ((performance.now() - begin) / 1000).toFixed(1);
     tell(`${judged.totals.samples} samples and blanks judged in ${seconds} s.`);
-    return showRows(0);
+    return showRows(0).then(showCheck);
   };
 
   let from = 0;

@@ -34,16 +34,13 @@ const run = (words, more = new Map(), keep = []) => {
   return runProgram(engine, [...words, ...dated], [...carried, book.files, more], keep);
 };
 
-// Reads and judges what lies in `book`.
+// Reads and judges what lies in `book`. All that is amiss with it is told on the way.
 const judged = async (tell) => {
-  tell("checking", 1, 3);
-  const check = await run(["check", "/book"]);
-  tell("judging", 2, 3);
+  tell("judging", 1, 2);
   const screen = await run(["screen", "/book", "--format", "csv", "--out", "/results/verdicts.csv"], new Map(), ["/results"]);
   const csv = screen.files.get("/results/verdicts.csv");
   book.verdicts = csv ? new Verdicts(csv) : null;
   return {
-    check: { status: check.status, said: check.out + check.err },
     screen: { status: screen.status, said: screen.out + screen.err },
     totals: book.verdicts?.totals() ?? null,
   };
@@ -95,6 +92,11 @@ const doers = {
   again: ({ asOf }, tell) => {
     book.asOf = asOf;
     return judged(tell);
+  },
+  // What there is of everything, and what is amiss, as the check tells it.
+  check: async () => {
+    const done = await run(["check", "/book"]);
+    return { status: done.status, said: done.out + done.err };
   },
   page: ({ wanted }) => book.verdicts.page(wanted),
   explain: async ({ sample }) => {

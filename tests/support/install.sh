@@ -22,10 +22,10 @@ build_packages=(
 # What the tests need beside: a test runner, a locale with a decimal comma, a JSON Schema validator, statistics, functions
 # to any digit and a signature check that are not ours, three libraries that write workbooks, two engines that run the parts of a split book side by side, and
 # for tests/browser a browser with what drives it and reads its PDF; and what shows the system calls of all these; and
-# what finds out what a package needs.
+# what finds out what a package needs; and the compiler of the page.
 test_packages=(libgtest-dev locales python3 python3-jsonschema python3-scipy python3-mpmath parallel python3-distributed
   python3-openpyxl python3-xlsxwriter python3-odf python3-icalendar
-  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils zbar-tools openssl strace dpkg-dev)
+  chromium chromium-sandbox chromium-driver python3-selenium poppler-utils zbar-tools openssl strace dpkg-dev emscripten)
 
 # Prints those of the named packages that are not installed, one a line.
 missing_packages() {
