@@ -26,6 +26,10 @@ cp "$drawn"/mass/TF44A-6.{penetration,mass-error}.svg "$root/docs/pictures/"
 pdftoppm -r 90 -f 1 -l 1 -png -singlefile "$drawn/sheet.pdf" "$root/docs/pictures/field-sheet"
 DRIFTWARDEN_KEEP_PICTURES=$drawn bash "$root/tests/browser/form_test.sh" "$(realpath "$program")" >"$drawn/said"
 cp "$drawn/form.png" "$root/docs/pictures/form.png"
+if [ -e "$root/build/page/driftwarden.html" ]; then  # docs/page.md says how it is built
+  DRIFTWARDEN_KEEP_PICTURES=$drawn bash "$root/tests/browser/page_test.sh" "$(realpath "$program")" >"$drawn/said"
+  cp "$drawn/page.png" "$root/docs/pictures/page.png"
+fi
 "$program" review "$root/docs/demo" --as-of 2026-11-16 --out "$drawn/review.html" >"$drawn/said" || [ $? -eq 1 ]
 sandbox=()
 [ "$(id -u)" -ne 0 ] || sandbox=(--no-sandbox)  # it has none for root

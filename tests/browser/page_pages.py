@@ -238,6 +238,19 @@ def looks(browser):
         is_accessible(browser, name)
 
 
+def keep_picture(browser):
+    """For the manual, where DRIFTWARDEN_KEEP_PICTURES names a folder."""
+    begin(browser, width=1100, height=1300)
+    choose(browser, pathlib.Path("docs/demo").resolve())
+    rows_when(browser, lambda them: them != [])
+    Select(by_id(browser, "batch")).select_by_visible_text("TF46B")
+    rows_when(browser, lambda them: len(them) == 8)
+    browser.driver.find_element(By.CSS_SELECTOR, "#samples .open").click()
+    waited(browser, lambda said: "below its row" in said)
+    browser.script("document.getElementById('verdicts').scrollIntoView()")
+    browser.picture(os.path.join(os.environ["DRIFTWARDEN_KEEP_PICTURES"], "page.png"))
+
+
 os.environ["TZ"] = "UTC"
 browser = Browser(str(SCRATCH / "profile"))
 try:
@@ -249,6 +262,8 @@ try:
     zipped(browser)
     hostile(browser)
     looks(browser)
+    if "DRIFTWARDEN_KEEP_PICTURES" in os.environ:
+        keep_picture(browser)
 finally:
     browser.quit()
 print("the page: all as expected" if not failures else f"the page: {len(failures)} not as expected")

@@ -40,6 +40,8 @@ TEST(Signature, IsThatOfThePublishedVectors) {
       "2aeeb00d291612bb0c00");
 }
 
+TEST(Signature, CanBeMadeAndCheckedByTheInstalledProgram) { EXPECT_TRUE(has_keys()); }
+
 TEST(Signature, FitsItsTextAndKeyOnly) {
   const std::string signature = signer().sign("text");
   EXPECT_TRUE(checker().has_signed("text", signature));
