@@ -15,11 +15,16 @@ for library in "${libraries[@]}"; do [ -d "$folder/$library" ] || lacking+=("$li
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
 mkdir -p "$scratch/lists/partial"
-for list in /etc/apt/sources.list.d/debian.sources; do
-  sed 's/^Types:.*/Types: deb-src/' "$list" >"$scratch/source.sources"
-done
+list=/etc/apt/sources.list.d/debian.sources
+if [ -e "$list" ]; then
+  of_sources=$scratch/sources.sources
+  sed 's/^Types:.*/Types: deb-src/' "$list" >"$of_sources"
+else
+  of_sources=$scratch/sources.list
+  sed 's/^deb /deb-src /' /etc/apt/sources.list >"$of_sources"
+fi
 apt_here() {
-  apt-get -qq -o Dir::Etc::sourcelist="$scratch/source.sources" -o Dir::Etc::sourceparts=/dev/null \
+  apt-get -qq -o Dir::Etc::sourcelist="$of_sources" -o Dir::Etc::sourceparts=/dev/null \
     -o Dir::State::lists="$scratch/lists" -o Dir::Cache::srcpkgcache= -o Dir::Cache::pkgcache= "$@"
 }
 cd "$scratch"
