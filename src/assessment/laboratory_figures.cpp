@@ -6,6 +6,7 @@
 #include <initializer_list>
 
 #include "assessment/concentration.hpp"
+#include "diagnostic/letters.hpp"
 #include "quantity/limit.hpp"
 
 namespace driftwarden {
@@ -55,6 +56,10 @@ MeanAndSpread changes_of(const Book& book, const BatchControls& controls) {
 // A part that is missing leaves all of it missing.
 FigureUncertainty combined(std::initializer_list<UncertaintyContribution> parts) {
   return stated(combined_uncertainty(std::span(parts.begin(), parts.size())));
+}
+
+UncertaintyContribution of_unseen(const BatchBlanks& blanks) {
+  return {uncertainty_of_unseen(blanks.unseen_limit, blanks.unseen, blanks.results.size())};
 }
 
 // Unrounded, and not where either is missing. A difference of two weights may miss the limit that it is by its last
@@ -127,10 +132,8 @@ class LaboratoryFigures {
     if (is_below(figures.net, result.limit)) figures.is_less_than = true;
     const UncertaintyContribution scatter{uncertainty_of_blank(blanks.amounts.s, blanks.amounts.n), 1,
                                           static_cast<double>(blanks.amounts.n) - 1};
-    const UncertaintyContribution unseen{
-        uncertainty_of_unseen(blanks.unseen_limit, blanks.unseen, blanks.results.size())};
-    figures.of_blank = combined({scatter, unseen});
-    figures.of_net = combined({{figures.of_found.u}, scatter, unseen});
+    figures.of_blank = combined({scatter, of_unseen(blanks)});
+    figures.of_net = combined({{figures.of_found.u}, scatter, of_unseen(blanks)});
   }
 
   void form_concentration(const LaboratoryResult& result, ResultFigures& figures) const {
@@ -146,8 +149,9 @@ class LaboratoryFigures {
     if (figures.is_less_than) return;
     const FigureUncertainty& of_volume =
         budget_.about(is_at_reference ? BudgetFigure::volume_reference : BudgetFigure::volume);
-    figures.of_measured = combined({{figures.of_net.u, by(measured_l) / amount, figures.of_net.dof},
-                                    {of_volume.u, by(measured_l) / measured_l, of_volume.dof}});
+    figures.of_measured =
+        combined({{figures.of_net.u, concentration(1, measured_l, result.is_of_fibres), figures.of_net.dof},
+                  {of_volume.u, by(measured_l) / measured_l, of_volume.dof}});
     if (!f_.is_conventional) figures.of_concentration = figures.of_measured;
   }
 
@@ -158,6 +162,11 @@ class LaboratoryFigures {
 };
 
 }  // namespace
+
+FigureUncertainty uncertainty_of_mean(const BatchBlanks& blanks) {
+  const auto n = static_cast<double>(blanks.amounts.n);
+  return combined({{blanks.amounts.s / std::sqrt(n), 1, n - 1}, of_unseen(blanks)});
+}
 
 bool is_above_limit(const LaboratoryResult& result) {
   if (is_missing(result.found) || is_missing(result.limit)) return false;
@@ -179,14 +188,14 @@ ResultIndex::ResultIndex(const Book& book) : book_(book) {
   for (auto& [batch, blanks] : blanks_) blanks.amounts = amounts_of(book, blanks);
   for (std::uint32_t number = 0; number < book.controls.size(); ++number) {
     const ControlFilter& control = book.controls[number];
-    count_control(controls_[{control.batch, control.analyte, false}], control, number);
+    count_control(controls_[{control.batch, bare_name(control.analyte), false}], control, number);
   }
   for (auto& [batch, controls] : controls_) controls.changes = changes_of(book, controls);
   std::sort(of_samples_.begin(), of_samples_.end());
 }
 
 ResultIndex::Batch ResultIndex::batch_of(const LaboratoryResult& result) const {
-  return {batch_text(book_, result.sample), result.analyte, result.is_of_fibres};
+  return {batch_text(book_, result.sample), bare_name(result.analyte), result.is_of_fibres};
 }
 
 std::vector<std::uint32_t> ResultIndex::of(Row sample) const {
@@ -209,9 +218,9 @@ const BatchControls& ResultIndex::controls_of(const LaboratoryResult& result) co
 }
 
 ProblemNumber ResultIndex::problem_of(Row sample) const {
+  if (book_.lost_results != no_problem) return book_.lost_results;
   for (const std::uint32_t number : of(sample)) {
     const LaboratoryResult& result = book_.results[number];
-    if (book_.lost_results != no_problem) return book_.lost_results;
     if (result.problem != no_problem) return result.problem;
     if (const ProblemNumber of_blank = blanks_of(result).problem; of_blank != no_problem) return of_blank;
     if (const ProblemNumber of_control = controls_of(result).problem; of_control != no_problem) return of_control;

@@ -35,6 +35,9 @@ struct BatchControls {
   ProblemNumber problem = no_problem;  // of one of their rows
 };
 
+// Of the mean of blanks: they scatter, and those in which less than the limit was found may be anything up to it.
+FigureUncertainty uncertainty_of_mean(const BatchBlanks& blanks);
+
 // Whether more was found than the limit that the laboratory states, unrounded; not where either is missing.
 bool is_above_limit(const LaboratoryResult& result);
 
@@ -43,7 +46,8 @@ class ResultIndex {
  public:
   explicit ResultIndex(const Book& book);
 
-  bool empty() const { return of_samples_.empty(); }
+  // Whether the book says nothing of results, and lost none.
+  bool empty() const { return of_samples_.empty() && book_.lost_results == no_problem; }
   // Places among the book's results, in its order.
   std::vector<std::uint32_t> of(Row sample) const;
   // Of a result: those of its sample's batch, none where the sample has no batch.

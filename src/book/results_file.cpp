@@ -65,16 +65,8 @@ static_assert(are_complete(result_fields, result_weighed_after));
 constexpr std::string_view other_kinds[] = {"control"};
 
 // How laboratories write that it was not found, beside a limit in its own column; in small letters, without blanks.
-constexpr std::array<std::string_view, 12> not_found_words{"nd",  "n.d.", "notdetected", "<lod", "<loq", "<mdl",
-                                                           "<dl", "<rl",  "<limit",      "bdl",  "bql",  "<"};
-
-std::string without_blanks(std::string_view written) {
-  std::string word;
-  for (const char c : written) {
-    if (c != ' ' && c != '\t') word += small_letter(c);
-  }
-  return word;
-}
+constexpr std::array<std::string_view, 13> not_found_words{
+    "nd", "n.d.", "notdetected", "nonedetected", "<lod", "<loq", "<mdl", "<dl", "<rl", "<limit", "bdl", "bql", "<"};
 
 // What rows name, over all files.
 struct ResultNames {
@@ -123,6 +115,7 @@ class ResultRows {
         row_.fail(result_sample, "results/unknown-sample", "no sample is called " + in_quotes(name),
                   "name a sample or blank of the samples");
     if (problem != no_problem) names_.unknown.emplace_back(name, problem);
+    hand_.lose("results", problem);  // it may be anybody's
     return no_row;
   }
 
@@ -154,7 +147,7 @@ class ResultRows {
   }
 
   static bool is_not_found(std::string_view written) {
-    return !written.empty() && std::ranges::find(not_found_words, without_blanks(written)) != not_found_words.end();
+    return !written.empty() && std::ranges::find(not_found_words, bare_name(written)) != not_found_words.end();
   }
 
   void heed_not_found(const LaboratoryResult& next, const std::string& written) {
@@ -163,6 +156,10 @@ class ResultRows {
                 in_quotes(written) + " says that it was not found, and not what would have been",
                 "write the laboratory's limit under 'limit', or '<' and the limit in this cell");
     }
+  }
+
+  static std::string amount_text(const LaboratoryResult& of, double amount) {
+    return shortest(amount) + (of.is_of_fibres ? " fibres" : " mg");
   }
 
   // "<0.03": the limit that is written there. Where a smaller one has a column of its own, no more is known than this.
@@ -175,8 +172,9 @@ class ResultRows {
     }
     if (!is_missing(limit) && !is_missing(next.limit) && limit != next.limit) {
       row_.doubt(result_limit, "results/two-limits",
-                 "the amount is written as " + in_quotes(written) + ", and its limit as " +
-                     in_quotes(row_.text(result_limit)) + "; the larger of the two is taken",
+                 "the amount is written as " + in_quotes(written) + ", which is a limit of " +
+                     amount_text(next, limit) + ", and its own limit as " + in_quotes(row_.text(result_limit)) +
+                     ", which is " + amount_text(next, next.limit) + "; the larger of the two is taken",
                  "ask the laboratory which of them is meant");
     }
     next.limit = is_missing(next.limit) ? limit : std::max(limit, next.limit);
@@ -278,7 +276,7 @@ class ResultRows {
                     " is a sample or blank, and no control filter stays in the weighing room under its name",
                 "leave 'control' out, or give the filter a name of its own");
     }
-    const auto [at, is_first] = names_.controls.try_emplace({next.name, next.analyte}, next.place);
+    const auto [at, is_first] = names_.controls.try_emplace({next.name, bare_name(next.analyte)}, next.place);
     if (is_first || next.name.empty() || next.analyte.empty()) return;
     row_.fail(result_sample, "results/twice",
               in_quotes(next.analyte) + " of the control filter " + in_quotes(next.name) + " stands already in " +
@@ -309,7 +307,8 @@ class ResultRows {
   // Which of the two is meant nobody can say.
   void look_for_another(const LaboratoryResult& next) {
     if (next.sample == no_row || next.analyte.empty()) return;
-    const auto [at, is_first] = names_.known.try_emplace({next.sample, next.analyte}, hand_.book.results.size());
+    const auto [at, is_first] =
+        names_.known.try_emplace({next.sample, bare_name(next.analyte)}, hand_.book.results.size());
     if (is_first) return;
     LaboratoryResult& other = hand_.book.results[at->second];
     const ProblemNumber problem =

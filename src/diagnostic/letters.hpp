@@ -15,4 +15,13 @@ inline std::string in_small_letters(std::string_view text) {
   return small;
 }
 
+// In small letters and without blanks: by which names that people write find each other.
+inline std::string bare_name(std::string_view name) {
+  std::string letters;
+  for (const char c : name) {
+    if (c != ' ' && c != '\t') letters += small_letter(c);
+  }
+  return letters;
+}
+
 }  // namespace driftwarden

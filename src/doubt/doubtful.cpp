@@ -10,6 +10,7 @@
 #include "doubt/last_digits.hpp"
 #include "doubt/read_twice.hpp"
 #include "doubt/replicates.hpp"
+#include "doubt/results_at_odds.hpp"
 #include "doubt/slips.hpp"
 #include "doubt/times_at_odds.hpp"
 #include "doubt/use_at_odds.hpp"
@@ -71,6 +72,7 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers, std::optio
   Diagnostics doubts;
   if (book.readings.size() > most_readings_looked_through) {
     note_issues(book, as_of, doubts);
+    note_results(book, as_of, doubts);
     return doubts;
   }
   const ComeBy come(book, as_of);
@@ -90,6 +92,7 @@ Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers, std::optio
   note_other_samplers(book, come, doubts);
   note_kits(book, come, as_of, all, doubts);
   note_use(book, come, all, doubts);
+  note_results(book, as_of, doubts);
   return doubts;
 }
 

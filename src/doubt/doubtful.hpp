@@ -23,6 +23,9 @@ inline constexpr std::size_t most_readings_looked_through = 200000;
 //   doubt/kit-rows      rows of one kit that say different things of it
 //   doubt/out-again     a kit that goes out again before all of it has come back
 //   doubt/elsewhere     an instrument used while it is on record as elsewhere
+//   doubt/analyte       two analytes that differ in capitals or blanks alone
+//   doubt/lone-blank    a blank's result of an analyte of which no sample of its batch has one
+//   doubt/silent-blank  a blank without a result of an analyte of which samples of its batch have one
 // `samplers` tell the flows that pumps are set to; without them, only samples that state their own do. What was read
 // after the day that stands for today is not known yet; without one, all is.
 Diagnostics doubts_of(const Book& book, const SamplerFacts& samplers = {}, std::optional<Day> as_of = {});

@@ -2,13 +2,18 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "quantity/number.hpp"
 #include "record/instrument.hpp"
 #include "record/moment.hpp"
+#include "record/sample.hpp"
 #include "record/text_pool.hpp"
 
 namespace driftwarden {
+
+// What a laboratory found an amount of: a mass in mg, or fibres that were counted.
+inline constexpr std::string_view amount_words[] = {"mass", "fibres"};
 
 // One row of results.csv: what a laboratory found of an analyte on a sample or blank. Amounts are masses in mg, or
 // fibres that were counted. Missing figures are NaN.

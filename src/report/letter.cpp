@@ -145,7 +145,7 @@ class LetterPage {
   void next() {
     open("What comes next");
     html_.open("ul").element("li",
-                             "The laboratory finds the mass on each sample. Mass and air volume together give the "
+                             "What the laboratory finds on each sample and its air volume together give the "
                              "concentration.");
     if (!letter_.of(Verdict::void_).empty())
       html_.element("li", "Where the answer is needed, void samples have to be taken again.");

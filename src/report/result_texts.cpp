@@ -38,6 +38,10 @@ Value blank_count(const Told& t) {
   return t.is_sample() ? Value(static_cast<double>(t.blanks().results.size())) : Value(missing);
 }
 double of_blanks(const Told& t, double figure) { return t.is_sample() ? figure : missing; }
+// Of a row that can't be understood nobody knows.
+Value less_than(const Told& t) {
+  return t.result().problem == no_problem ? Value(t.figures.is_less_than) : Value(std::string());
+}
 Value reported(const Told& t) { return t.result().reported == no_day ? std::string() : date_text(t.result().reported); }
 Value at(const Told& t) { return t.book().place_text(t.book().files.results, t.result().place); }
 
@@ -47,7 +51,7 @@ constexpr std::array members{
     Member{"found", [](const Told& t) { return Value(t.result().found); }},
     Member{"found_expanded", [](const Told& t) { return Value(t.figures.of_found.expanded); }},
     Member{"limit", [](const Told& t) { return Value(t.result().limit); }},
-    Member{"less_than", [](const Told& t) { return Value(t.figures.is_less_than); }},
+    Member{"less_than", less_than},
     Member{"blanks", blank_count},
     Member{"blank_mean", [](const Told& t) { return Value(of_blanks(t, t.blanks().amounts.mean)); }},
     Member{"blank_sd", [](const Told& t) { return Value(of_blanks(t, t.blanks().amounts.s)); }},

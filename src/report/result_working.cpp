@@ -53,8 +53,11 @@ class ResultWorking {
     limit();
     net();
     by_volume();
-    if (!stands(result_))
+    if (result_.standing == Verdict::void_) {
       line("The sample is void: no concentration of it stands, and it is never evidence that exposure was low.");
+    } else if (!stands(result_)) {
+      line("The sample is undecided: no concentration of it stands before what is lacking is there.");
+    }
     return std::move(out_);
   }
 
@@ -309,7 +312,9 @@ std::string concentration_text(double concentration, bool is_of_fibres) {
   return with_significant_digits(concentration, 4) + (is_of_fibres ? " fibres/cm3" : " mg/m3");
 }
 
-bool stands(const SampleResult& result) { return result.standing != Verdict::void_; }
+bool stands(const SampleResult& result) {
+  return result.standing != Verdict::void_ && result.standing != Verdict::undecided;
+}
 
 std::string result_working(const Screening& screening, const SampleResult& result, std::size_t width) {
   std::string text;

@@ -6,6 +6,7 @@
 
 #include "quantity/limit.hpp"
 #include "record/instrument.hpp"
+#include "record/laboratory_result.hpp"
 #include "record/reading.hpp"
 #include "record/sample.hpp"
 
@@ -70,6 +71,7 @@ constexpr Field pump_fields[] = {
 };
 constexpr Field result_fields[] = {
     text("analyte", "what was looked for"),
+    word("amount", amount_words, "whether a mass of it was found, or fibres were counted"),
     text("batch", "the batch of its sample"),
     text("sampler", "the sampler in line"),
     text("fraction", "the fraction its sampler takes"),

@@ -102,7 +102,9 @@ Applies condition_applies(const Condition& condition, const SampleContext& conte
 Applies applies_to_result(const Rule& rule, const SampleContext& context, const ResultContext& result,
                           const std::map<std::string, Sampler>& samplers) {
   return all_apply(rule, [&](std::string_view name) {
-    return name == "analyte" ? word(result.result().analyte) : sample_field(name, context, samplers);
+    if (name == "analyte") return word(result.result().analyte);
+    if (name == "amount") return word(amount_words[result.result().is_of_fibres ? 1 : 0]);
+    return sample_field(name, context, samplers);
   });
 }
 

@@ -48,6 +48,7 @@ MeasureValue concentration(const C& c) {
 }
 
 MeasureValue concentration_uncertainty(const C& c) {
+  if (c.figures.concentration == 0) return {};  // nothing to set it beside
   return number_value(c.figures.of_concentration.expanded / std::abs(c.figures.concentration));
 }
 
@@ -78,7 +79,7 @@ KnownTo mean_known(const MeanAndSpread& of) {
   const auto n = static_cast<double>(of.n);
   return known_by(of.s / std::sqrt(n), n - 1);
 }
-KnownTo blank_mean_known(const C& c) { return mean_known(c.figures.blanks->amounts); }
+KnownTo blank_mean_known(const C& c) { return known(uncertainty_of_mean(*c.figures.blanks)); }
 KnownTo control_mean_known(const C& c) { return mean_known(c.figures.controls->changes); }
 
 struct ResultFigure {

@@ -49,9 +49,21 @@ void SampleJudge::heed_decisions() {
     // Where records can't be understood, they are mended; nobody can rule on what they may say.
     if (finding.rule != Finding::faulty_records) {
       finding.decision = ruling_on(decisions, screening_.rules().rules[finding.rule].full_name());
+      if (finding.decision != nullptr && is_older(*finding.decision, finding)) finding.decision = nullptr;
     }
     if (!is_overruled(finding)) result_.standing = std::max(result_.standing, verdict_of(finding.judgement.outcome));
   }
+}
+
+// Nobody rules on what the laboratory had not yet said.
+bool SampleJudge::is_older(const Decision& decision, const Finding& finding) const {
+  if (finding.rule == Finding::faulty_records || screening_.rules().rules[finding.rule].of != Subject::result)
+    return false;
+  const Book& book = screening_.book();
+  const ResultFigures& figures = result_.results[finding.about];
+  Day said = book.results[figures.result].reported;
+  for (const std::uint32_t blank : figures.blanks->results) said = std::max(said, book.results[blank].reported);
+  return said != no_day && local_day(decision.decided, book.settings.zone) < said;
 }
 
 bool gave_the_verdict(const SampleResult& result, const Finding& finding) {

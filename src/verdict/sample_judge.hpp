@@ -55,6 +55,7 @@ class SampleJudge {
   void judge_results(std::uint32_t rule, const SampleContext& context);
   void add(std::uint32_t rule, Judgement judgement, std::uint32_t about, const KnownTo& known = {});
   void heed_decisions();
+  bool is_older(const Decision& decision, const Finding& finding) const;
 
   const Screening& screening_;
   bool keeps_all_;

@@ -45,6 +45,13 @@ Names fractions(const RuleSet& rules) {
   return names;
 }
 
+// None until the laboratory has answered: then nobody can say what it will call them.
+Names analytes_of(const Book& book) {
+  Names names;
+  for (const LaboratoryResult& result : book.results) names.insert(result.analyte);
+  return names;
+}
+
 // A field whose words are names, and the names there are. `is_of_packs`: of words that packs for many books ask for.
 struct NamingField {
   std::string_view field;
@@ -63,6 +70,7 @@ constexpr NamingField naming_fields[] = {
     {"by", false, [](const Book& b, const RuleSet&, Subject) { return texts_of(b, b.readings.by); }},
     {"method", true, [](const Book& b, const RuleSet& r, Subject) { return words_of(b, r, Selector::method); }},
     {"analysis", true, [](const Book& b, const RuleSet& r, Subject) { return words_of(b, r, Selector::analysis); }},
+    {"analyte", true, [](const Book& b, const RuleSet&, Subject) { return analytes_of(b); }},
     {"fraction", true, [](const Book&, const RuleSet& r, Subject) { return fractions(r); }},
 };
 
@@ -99,6 +107,7 @@ class UnmetNames {
     for (const Condition& condition : rule.where) {
       if (condition.field != naming.field) continue;
       const Names& names = names_of(naming, rule.of);
+      if (names.empty() && rule.of == Subject::result && naming.field == "analyte") continue;
       for (const std::string& word : condition.words) {
         if (names.count(word) == 0) remarks_.push_back(told(rule, condition, word, names));
       }

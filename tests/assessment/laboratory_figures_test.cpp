@@ -66,6 +66,31 @@ TEST(LaboratoryFigures, CountOnlyBlanksOfTheBatchAndTheAnalyte) {
   EXPECT_NEAR(laboratory.of("S1").net, 0.49, 1e-12);
 }
 
+TEST(LaboratoryFigures, TakeAnalytesForOneThatDifferInCapitalsOrBlanksAlone) {
+  Laboratory laboratory(laboratory_book(by_amount + "S1,total dust,0.5,,\nB1,Total Dust,0.01,,\n"));
+  EXPECT_NEAR(laboratory.of("S1").net, 0.49, 1e-12);
+}
+
+// derived: nothing is left, known to as much as the blanks scatter: U of the net amount in 887.25 L.
+TEST(LaboratoryFigures, KnowAConcentrationOfNothingAsWellAsItsAmount) {
+  Laboratory laboratory(laboratory_book(by_amount + "S1,dust,0.5,,4\nB1,dust,0.4,,\nB2,dust,0.6,,\n"));
+  const ResultFigures figures = laboratory.of("S1");
+  EXPECT_NEAR(figures.net, 0, 1e-15);
+  EXPECT_NEAR(figures.of_concentration.u, 1000 * figures.of_net.u / 887.25, 1e-9);
+}
+
+// derived: both are anything from 0 to 0.03 mg, and the same: 0.03 / √3.
+TEST(LaboratoryFigures, KnowTheMeanOfBlanksNoBetterThanTheirLimits) {
+  Laboratory laboratory(laboratory_book(by_amount + "S1,dust,0.5,,\nB1,dust,<0.03,,\nB2,dust,<0.03,,\n"));
+  EXPECT_NEAR(uncertainty_of_mean(*laboratory.of("S1").blanks).u, 0.0173205, 5e-8);
+  EXPECT_TRUE(is_missing(uncertainty_of_mean(BatchBlanks()).u));
+}
+
+TEST(LaboratoryFigures, StateNoUncertaintyOfALimit) {
+  Laboratory laboratory(laboratory_book("sample,analyte,amount [mg],expanded uncertainty [mg]\nS1,dust,<0.03,0.01\n"));
+  EXPECT_TRUE(is_missing(laboratory.of("S1").of_found.expanded));
+}
+
 TEST(LaboratoryFigures, HaveNoNetAmountWithoutABlank) {
   Laboratory laboratory(laboratory_book(by_amount + "S1,dust,0.5,,4\n"));
   EXPECT_TRUE(is_missing(laboratory.of("S1").net));

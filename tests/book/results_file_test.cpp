@@ -47,7 +47,7 @@ TEST(ResultsFile, MayBeMissing) { EXPECT_TRUE(WrittenBook().read().results.empty
 
 TEST(ResultsFile, ReadsLessThanHoweverLaboratoriesWriteIt) {
   for (const std::string written : {"<0.03,", "< 0.03,", "nd,0.03", "ND,0.03", "n.d.,0.03", "Not detected,0.03",
-                                    "<LOD,0.03", "< RL,0.03", "<0.03,0.03"}) {
+                                    "none detected,0.03", "<LOD,0.03", "< RL,0.03", "<0.03,0.03"}) {
     const Book book = book_with("sample,analyte,amount [mg],limit [mg]\nS-1,dust," + written + "\n");
     EXPECT_EQ(told(book.problems), "") << written;
     ASSERT_EQ(book.results.size(), 1U) << written;
@@ -70,8 +70,9 @@ TEST(ResultsFile, TakesTheLargerOfTwoLimitsAndSaysSo) {
   const Book book = book_with("sample,analyte,amount [mg],limit [mg]\nS-1,dust,<0.05,0.03\n");
   EXPECT_EQ(
       told(book.problems),
-      "results.csv:2:16: remark: the amount is written as '<0.05', and its limit as '0.03'; the larger of the two "
-      "is taken; ask the laboratory which of them is meant [results/two-limits]\n");
+      "results.csv:2:16: remark: the amount is written as '<0.05', which is a limit of 0.05 mg, and its own limit as "
+      "'0.03', which is 0.03 mg; the larger of the two is taken; ask the laboratory which of them is meant "
+      "[results/two-limits]\n");
   EXPECT_EQ(book.results[0].limit, 0.05);
 }
 
@@ -107,6 +108,13 @@ TEST(ResultsFile, TellsAnUnknownSampleWithTheNearestName) {
             "results.csv:2:1: error: no sample is called 'S-l'; did you mean 'S-1'? [results/unknown-sample]\n");
 }
 
+// It may be that of any sample, or of its blanks.
+TEST(ResultsFile, IsLostWhereARowNamesNoSample) {
+  EXPECT_NE(book_with("sample,analyte,amount [mg]\nS-l,dust,1\n").lost_results, no_problem);
+  EXPECT_NE(book_with("sample,analyte,amount [mgg]\nS-1,dust,1\n").lost_results, no_problem);
+  EXPECT_EQ(book_with("sample,analyte,amount [mg]\nS-1,dust,x\n").lost_results, no_problem);
+}
+
 TEST(ResultsFile, TellsWhatStandsTwiceAndDistrustsBoth) {
   const Book book = book_with("sample,analyte,amount [mg]\nS-1,dust,1\nS-1,quartz,1\nS-1,dust,2\n");
   EXPECT_EQ(told(book.problems),
@@ -115,6 +123,7 @@ TEST(ResultsFile, TellsWhatStandsTwiceAndDistrustsBoth) {
   EXPECT_NE(book.results[0].problem, no_problem);
   EXPECT_EQ(book.results[1].problem, no_problem);
   EXPECT_NE(book.results[2].problem, no_problem);
+  EXPECT_NE(told(book_with("sample,analyte,amount [mg]\nS-1,dust,1\nS-1,Dust,2\n").problems), "");
 }
 
 TEST(ResultsFile, TellsAmountsThatCanNotBe) {

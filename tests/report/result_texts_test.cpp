@@ -66,6 +66,15 @@ TEST(ResultTexts, OfAVoidSampleDoNotStand) {
   EXPECT_NE(text.find(",no,,,,results.csv:2\n"), std::string::npos) << text;
 }
 
+TEST(ResultTexts, OfAnUndecidedSampleDoNotStandAndOfAnUnreadRowSayNothing) {
+  JudgedBook book(laboratory_book("sample,analyte,amount [mg],limit [mg]\nS1,dust,0.5,\nS1,lead,x,0.03\n"));
+  std::string text;
+  append_results_csv(text, book.screening(), book.result("S1"));
+  EXPECT_NE(text.find(",dust,mg,0.5,,,no,"), std::string::npos) << text;
+  EXPECT_NE(text.find(",lead,mg,,,0.03,,"), std::string::npos) << text;
+  EXPECT_EQ(text.find(",yes,"), std::string::npos) << text;
+}
+
 TEST(ResultTexts, HaveTheWeighingRoomOnlyWhereTheBookHasOne) {
   JudgedBook book(weighing_book());
   EXPECT_TRUE(results_csv_headings(book.book())

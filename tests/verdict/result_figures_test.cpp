@@ -131,6 +131,34 @@ TEST(ResultFigures, GoByTheAnalyteAndWhatIsWrittenOfTheSample) {
   EXPECT_NE(said(weighed, rule), "valid");
 }
 
+TEST(ResultFigures, GoByWhetherAMassWasFoundOrFibres) {
+  RuleText rule = of_result("blank.count", "at_least", "3");
+  rule.where = {{"amount", {"fibres"}, {}, {}}};
+  EXPECT_EQ(said(weighed, rule), "valid");
+  EXPECT_NE(said(in_fibres + "S1,fibres,42000,1100\n", rule), "valid");
+  rule.where = {{"amount", {"mass"}, {}, {}}};
+  EXPECT_NE(said(weighed, rule), "valid");
+}
+
+// A row that names no sample may be this one's, or its blank's.
+TEST(ResultFigures, MakeEverySampleUndecidedWhereSomeWereLost) {
+  const RuleText rule = of_result("blank.count", "at_least", "1");
+  EXPECT_EQ(said(by_amount + "S1,dust,0.5,,\nB1,dust,0.01,,\nB9,dust,0.9,,\n", rule).substr(0, 9), "undecided");
+  EXPECT_EQ(said(by_amount + "B9,dust,0.9,,\n", rule).substr(0, 9), "undecided");
+}
+
+// own input: blanks of 0.05 mg, of which one was reported on the 5th.
+TEST(ResultFigures, AreNotRuledOnByWhoDidNotKnowThem) {
+  BookText text = laboratory_book(
+      "sample,analyte,amount [mg],limit [mg],reported\nS1,dust,0.5,0.03,2026-10-01\nB1,dust,0.05,0.03,2026-10-05\n");
+  for (const auto& [day, stands] : {std::pair("2026-10-04", Verdict::void_), {"2026-10-05", Verdict::valid}}) {
+    text.decisions =
+        "decided,by,subject,rule,ruling,reason\n" + std::string(day) + "T09:00,A,S1,own/blank.above-limit,overrule,b\n";
+    JudgedBook book(text, {{of_result("blank.above-limit", "is", "no")}});
+    EXPECT_EQ(book.result("S1").standing, stands) << day;
+  }
+}
+
 TEST(ResultFigures, OfABlankAreHeldToNoRule) {
   JudgedBook book(laboratory_book(), {{of_result("blank.count", "at_least", "9")}});
   EXPECT_EQ(book.result("B1").verdict, Verdict::valid);

@@ -11,11 +11,12 @@ namespace {
 // input: names of an invented book, with pumps P1 and P2 and calibrators V1 and V2.
 
 std::string told_of(Subject of, const std::string& measure, const std::string& field, const std::string& word,
-                    const std::string& file = "own.toml", bool is_none_of = false) {
-  RuleText text{of, measure, "within", {"5 %"}};
+                    const std::string& file = "own.toml", bool is_none_of = false, const std::string& results = "") {
+  RuleText text{of, measure, of == Subject::result ? "at_most" : "within", {of == Subject::result ? "5 mg" : "5 %"}};
   text.where = {{field, {word}, {}, {}, is_none_of}};
   BookText book;
   book.samples = "sample,pump,batch,method,started,stopped\nS1,P1,B1,method 7,2026-09-21T08:00,2026-09-21T16:00\n";
+  book.results = results;
   book.settings += "[rules]\npacks = [\"own.toml\"]\n";
   RulesText rules{{text}};
   JudgedBook judged(book, rules);
@@ -76,6 +77,15 @@ TEST(UnmetNames, OfAPackForManyBooksAreToldWhereOnlyABookCanHaveThem) {
                                                     {Subject::sample, "drift", "fraction", false}}) {
     EXPECT_EQ(told_of(of, measure, field, "nobody's", "shipped.toml") != "", is_told) << field;
   }
+}
+
+// What the laboratory will call it nobody knows before it has answered.
+TEST(UnmetNames, OfAnalytesAreToldOnceThereAreResults) {
+  EXPECT_EQ(told_of(Subject::result, "mass", "analyte", "dusts"), "");
+  EXPECT_EQ(told_of(Subject::result, "mass", "analyte", "dusts", "own.toml", false,
+                    "sample,analyte,amount [mg]\nS1,dust,1\n"),
+            "own.toml:7: remark: own/mass asks for analyte 'dusts', which nothing in this book has: it is held to "
+            "nothing by that; did you mean 'dust'? [rule/unmet-name]\n");
 }
 
 // What a rule may be about though no sample has it yet: a described method, and the fraction of a described sampler.

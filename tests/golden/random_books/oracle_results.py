@@ -76,11 +76,14 @@ class Result:
             return
         self.net = self.amount - mean(amounts)
         self.less_than = self.less_than or is_below(self.net, self.limit)
-        unseen = [limit_of(b) for b in self.blanks if found(b) is None]
         s = spread(amounts)
         scatter = None if s is None else s * math.sqrt(1 + 1 / len(amounts))
-        upto = len(unseen) / len(amounts) * max(unseen) / math.sqrt(3) if unseen else 0.0
-        self.of_net = together([(self.u, math.inf), (scatter, len(amounts) - 1), (upto, math.inf)])
+        self.of_net = together([(self.u, math.inf), (scatter, len(amounts) - 1), (self.up_to(), math.inf)])
+
+    def up_to(self):
+        """u of blanks in which less than the limit was found."""
+        unseen = [limit_of(b) for b in self.blanks if found(b) is None]
+        return len(unseen) / len(self.blanks) * max(unseen) / math.sqrt(3) if unseen else 0.0
 
     def take_off_controls(self):
         if not self.controls:
@@ -127,7 +130,8 @@ class Result:
     def known(self, measure):
         amounts = [found(b) or 0.0 for b in self.blanks]
         if measure == "blank.mean":
-            return NOT_STATED if len(amounts) < 2 else combined([(spread(amounts) / math.sqrt(len(amounts)), len(amounts) - 1)])
+            return NOT_STATED if len(amounts) < 2 else combined(
+                [(spread(amounts) / math.sqrt(len(amounts)), len(amounts) - 1), (self.up_to(), math.inf)])
         if measure == "control.mean":
             n = len(self.controls)
             return NOT_STATED if n < 2 else combined([(spread(self.controls) / math.sqrt(n), n - 1)])
@@ -136,7 +140,8 @@ class Result:
         return {"mass": self.of_found, "mass.net": self.of_net, "concentration": self.of_concentration}.get(measure, EXACT)
 
     def field(self, name):
-        return self.row.analyte if name == "analyte" else self.sample.field(name)
+        own = {"analyte": self.row.analyte, "amount": "mass"}  # no book that is thrown counts fibres
+        return own[name] if name in own else self.sample.field(name)
 
 
 def compare_results(differences, name, said, results, budget):
@@ -149,7 +154,7 @@ def compare_results(differences, name, said, results, budget):
         expected = {"analyte": one.row.analyte, "found": one.amount, "limit": one.limit, "less_than": one.less_than,
                     "blanks": None if blanks is None else len(blanks), "blank_mean": mean(amounts) if amounts else None,
                     "blank_sd": spread(amounts), "net": one.net, "concentration": one.concentration, "at": one.row.at,
-                    "stands": not one.is_blank and (one.sample.by_decision or one.sample.verdict) != "void"}
+                    "stands": not one.is_blank and (one.sample.by_decision or one.sample.verdict) not in ("void", "undecided")}
         if "controls" in told:  # of books with a weighing room
             is_sample = not one.is_blank
             expected |= {"controls": len(one.controls) if is_sample else None, "balance_overdue_d": one.weighing.overdue,

@@ -110,7 +110,7 @@ WHERES = {
     "set": ("", "stage = 'post'", "principle = ['mass', 'bubble']", "stage = { none_of = 'post' }"),
     "reading": ("", "stage = 'pre'", "by = 'site hygienist'"),
     "calibrator": ("", "principle = 'rotameter'"), "pump": ("",), "batch": ("",),
-    "result": ("", "", "analyte = 'dust'", "method = ['PM2.5', 'TSP']", "analyte = { none_of = 'dust' }")}
+    "result": ("", "", "analyte = 'dust'", "method = ['PM2.5', 'TSP']", "analyte = { none_of = 'dust' }", "amount = 'mass'", "amount = 'fibres'")}
 PACKS = ("common-practice", "nmam-respirable-dust", "nmam-respirable-silica", "us-coal-mine-dust", "us-asbestos",
          "us-cotton-dust", "za-mine-dust", "us-ambient-pm", "samplers", "nmam-total-dust", "nmam-total-dust-capsule",
          "nmam-amorphous-silica")
