@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
+#include "book/planned_name.hpp"
+#include "book/row_reader.hpp"
 #include "book/table_files.hpp"
 #include "command/field_batch.hpp"
 #include "command/output.hpp"
@@ -8,6 +10,7 @@
 #include "report/ahead_json.hpp"
 #include "report/ahead_texts.hpp"
 #include "workshop/rehearsal.hpp"
+#include "workshop/spare_minutes.hpp"
 
 namespace driftwarden {
 namespace {
@@ -25,30 +28,42 @@ Diagnostic refused(const std::string& message, const std::string& hint) {
   return error("command/refused", {"command line", 0, 0}, message, hint);
 }
 
-// An amount above 0; what can't be read is told.
-bool read_amount(const std::string& option, const std::string& text, Dimension dimension, const std::string& example,
+// What a table of the book may state in a column.
+const FieldSpec& column(const TableSpec& spec, std::string_view name) {
+  return spec.fields[field_named(spec, name)->number];
+}
+// No sampling time is longer than a time that samples.csv may state.
+const FieldSpec& sampling_time() { return column(samples_spec, "paused"); }
+
+// An amount above 0 that a table of the book might state, too; what can't be read or can't be is told.
+bool read_amount(const std::string& option, const std::string& text, const FieldSpec& field, const std::string& example,
                  double& into, Surroundings& surroundings) {
   if (text.empty()) return true;
-  const std::optional<Amount> amount = amount_of(text, dimension);
-  if (amount && amount->value > 0) {
-    into = amount->value;
-    return true;
-  }
-  tell(surroundings.err,
-       {refused(option + " is " + in_quotes(text) + ", which is no " + std::string(to_text(dimension)) + " above 0",
-                "write a figure with its unit, as in \"" + option + " '" + example + "'\"")});
-  return false;
+  const std::optional<Amount> amount = amount_of(text, field.dimension);
+  const auto refuse = [&](const std::string& why, const std::string& hint) {
+    tell(surroundings.err, {refused(option + " is " + in_quotes(text) + ", which " + why, hint)});
+    return false;
+  };
+  if (!amount || !(amount->value > 0))
+    return refuse("is no " + std::string(to_text(field.dimension)) + " above 0",
+                  "write a figure with its unit, as in \"" + option + " '" + example + "'\"");
+  if (!(amount->value >= field.least && amount->value <= field.most))
+    return refuse("can't be",
+                  plausible_text(field.least, field.most, customary_unit(field.dimension)) + "; is the unit right?");
+  into = amount->value;
+  return true;
 }
 
 std::optional<Said> what_was_said(const AheadOptions& options, Surroundings& surroundings) {
   Said said;
-  const auto read = [&](const std::string& option, const std::string& text, Dimension dimension,
+  const auto read = [&](const std::string& option, const std::string& text, const FieldSpec& field,
                         const std::string& example,
-                        double& into) { return read_amount(option, text, dimension, example, into, surroundings); };
-  const bool is_read = read("--target", options.target, Dimension::concentration, "0.05 mg/m3", said.target_mg_m3) &&
-                       read("--expected", options.expected, Dimension::concentration, "1 mg/m3", said.expected_mg_m3) &&
-                       read("--flow", options.flow, Dimension::flow, "2.0 L/min", said.flow_l_min) &&
-                       read("--minutes", options.minutes, Dimension::time, "8 h", said.minutes);
+                        double& into) { return read_amount(option, text, field, example, into, surroundings); };
+  const bool is_read =
+      read("--target", options.target, column(plan_spec, "target"), "0.05 mg/m3", said.target_mg_m3) &&
+      read("--expected", options.expected, column(plan_spec, "expected"), "1 mg/m3", said.expected_mg_m3) &&
+      read("--flow", options.flow, column(plan_spec, "nominal"), "2.0 L/min", said.flow_l_min) &&
+      read("--minutes", options.minutes, sampling_time(), "8 h", said.minutes);
   const std::optional<SaidAir> air = is_read ? said_air(options.air, surroundings) : std::nullopt;
   if (!air) return std::nullopt;
   said.air = *air;
@@ -75,11 +90,15 @@ std::vector<std::string> names_of(const Book& book, InstrumentKind kind) {
 bool are_known(const OpenedBook& opened, const AheadOptions& options, Surroundings& surroundings) {
   std::vector<std::string> samplers;
   for (const auto& [name, sampler] : opened.rules.samplers) samplers.push_back(name);
-  const auto& methods = opened.rules.known_words[static_cast<std::size_t>(Selector::method)];
+  const auto words = [&opened](Selector of) {
+    const auto& known = opened.rules.known_words[static_cast<std::size_t>(of)];
+    return std::vector<std::string>(known.begin(), known.end());
+  };
   return is_known("sampler", options.sampler, samplers, surroundings) &&
          is_known("pump", options.pump, names_of(opened.book, InstrumentKind::pump), surroundings) &&
          is_known("calibrator", options.calibrator, names_of(opened.book, InstrumentKind::calibrator), surroundings) &&
-         is_known("method", options.method, std::vector<std::string>(methods.begin(), methods.end()), surroundings);
+         is_known("method", options.method, words(Selector::method), surroundings) &&
+         is_known("analysis", options.analysis, words(Selector::analysis), surroundings);
 }
 
 Row row_named(const Book& book, const std::string& name) {
@@ -87,24 +106,40 @@ Row row_named(const Book& book, const std::string& name) {
   return name.empty() ? no_row : static_cast<Row>(found - book.instruments.begin());
 }
 
+// Why nothing can be said of a planned sample by itself, with what to do; nothing where it can.
+std::optional<Diagnostic> refusal(const Book& book, const PlannedSample& plan, const SampleAhead* found) {
+  if (found == nullptr)
+    return refused("the planned sample " + in_quotes(plan.name) + " " + name_taken_text(book, plan),
+                   "give it another name in plan.csv, or correct the batch that is wrong");
+  if (found->kind != SampleKind::blank) return std::nullopt;
+  return refused("the planned sample " + in_quotes(plan.name) + " is a blank, and no air is planned of a blank",
+                 "'--batch " + plan.batch + "' says how many blanks go with the samples of its batch");
+}
+
+std::optional<std::vector<SampleAhead>> planned_asked(const OpenedBook& opened, const std::string& name,
+                                                      Surroundings& surroundings) {
+  const std::vector<PlannedSample>& all = opened.book.plan;
+  const auto plan = std::ranges::find(all, name, &PlannedSample::name);
+  if (plan == all.end()) {
+    std::vector<std::string> names;
+    for (const PlannedSample& each : all) names.push_back(each.name);
+    is_known("planned sample", name, names, surroundings);
+    return std::nullopt;
+  }
+  const std::vector<SampleAhead> of_batch = samples_ahead(*opened.screening, plan->batch).samples;
+  const auto found = std::ranges::find(of_batch, name, &SampleAhead::name);
+  const SampleAhead* sample = found == of_batch.end() ? nullptr : &*found;
+  if (const auto why = refusal(opened.book, *plan, sample)) return tell(surroundings.err, {*why}), std::nullopt;
+  return std::vector{*sample};
+}
+
 // The samples that are asked for: those of a batch, one of the plan, or one that only the command line describes.
 std::optional<std::vector<SampleAhead>> samples_asked(const OpenedBook& opened, const AheadOptions& options,
                                                       Surroundings& surroundings) {
-  if (!options.batch.empty()) {
-    const std::optional<SamplesAhead> ahead = batch_ahead(opened, options.batch, surroundings);
-    return ahead ? std::optional(ahead->samples) : std::nullopt;
-  }
-  if (options.sample.empty()) return std::vector<SampleAhead>(1);
-  std::vector<std::string> names;
-  for (const PlannedSample& plan : opened.book.plan) {
-    names.push_back(plan.name);
-    if (plan.name != options.sample) continue;
-    for (const SampleAhead& sample : samples_ahead(*opened.screening, plan.batch).samples) {
-      if (sample.name == plan.name) return std::vector{sample};
-    }
-  }
-  is_known("planned sample", options.sample, names, surroundings);
-  return std::nullopt;
+  if (!options.sample.empty()) return planned_asked(opened, options.sample, surroundings);
+  if (options.batch.empty()) return std::vector<SampleAhead>(1);
+  const std::optional<SamplesAhead> ahead = batch_ahead(opened, options.batch, surroundings);
+  return ahead ? std::optional(ahead->samples) : std::nullopt;
 }
 
 // What the command line says wins over the plan.
@@ -129,31 +164,50 @@ void put_said(const OpenedBook& opened, const AheadOptions& options, const Said&
   choose(said.flow_l_min, sample.nominal_l_min);
 }
 
-// How many samples the batch is to have that are no blanks: as said, else as planned, else the one that is asked for.
-std::size_t samples_to_be(const OpenedBook& opened, const AheadOptions& options, const std::string& batch) {
-  if (options.samples > 0) return static_cast<std::size_t>(options.samples);
-  if (batch.empty()) return 1;
-  const std::vector<SampleAhead> all = samples_ahead(*opened.screening, batch).samples;
-  return static_cast<std::size_t>(
-      std::ranges::count_if(all, [](const SampleAhead& sample) { return sample.kind == SampleKind::sample; }));
+bool is_blank(const SampleAhead& sample) { return sample.kind == SampleKind::blank; }
+
+// The samples of a batch that are no blanks, with those that are asked for as they are by the command line; these
+// alone where they have no batch.
+std::vector<SampleAhead> samples_with(const OpenedBook& opened, const std::vector<SampleAhead>& asked) {
+  const std::string batch = asked.empty() ? "" : asked.front().batch;
+  if (batch.empty()) return asked;
+  std::vector<SampleAhead> all = samples_ahead(*opened.screening, batch).samples;
+  for (SampleAhead& sample : all) {
+    const auto as_asked = std::ranges::find(asked, sample.name, &SampleAhead::name);
+    if (as_asked != asked.end()) sample = *as_asked;
+  }
+  std::erase_if(all, is_blank);
+  return all;
+}
+
+// As many blanks as the batch needs for the samples that it is to have: as said, else those that there are.
+BlanksAhead blanks_of(const OpenedBook& opened, const AheadOptions& options, const std::vector<SampleAhead>& asked) {
+  const std::vector<SampleAhead> samples = samples_with(opened, asked);
+  std::vector<MassFacts> facts;
+  for (const SampleAhead& sample : samples)
+    facts.push_back(facts_of(opened.rules.facts, sample.method, sample.analysis));
+  const std::size_t count = options.samples > 0 ? static_cast<std::size_t>(options.samples) : samples.size();
+  const std::string batch = asked.empty() ? options.batch : asked.front().batch;
+  return blanks_ahead(opened.rules, batch, count, enough_blanks(facts));
 }
 
 Outlook outlook_of(const OpenedBook& opened, const AheadOptions& options, const Said& said,
                    std::vector<SampleAhead> samples) {
   Outlook outlook;
   outlook.batch = options.batch;
+  outlook.is_of_blanks = std::ranges::all_of(samples, is_blank);
+  const AirAhead air = air_expected(*opened.screening, said.air, opened.as_of).air;
   for (SampleAhead& sample : samples) {
     const bool is_taken = sample.is_recorded && !options.batch.empty();
-    if (sample.kind == SampleKind::blank || is_taken) continue;
+    if (is_blank(sample) || is_taken) continue;
     put_said(opened, options, said, sample);
     const Day day = sample.day == no_day ? opened.as_of : sample.day;
     const Moment started = start_ahead(opened.book.settings, day);
-    outlook.samples.push_back(sample_outlook(*opened.screening, {sample, sample.target_mg_m3, sample.expected_mg_m3},
-                                             said.minutes, started, opened.as_of));
+    outlook.samples.push_back(sample_outlook(*opened.screening,
+                                             {sample, sample.target_mg_m3, sample.expected_mg_m3, air}, said.minutes,
+                                             started, opened.as_of));
   }
-  const MassFacts facts = outlook.samples.empty() ? MassFacts{} : outlook.samples.front().volume.facts;
-  const std::string batch = samples.empty() ? options.batch : samples.front().batch;
-  outlook.blanks = blanks_ahead(opened.rules, batch, samples_to_be(opened, options, batch), facts);
+  outlook.blanks = blanks_of(opened, options, samples);
   return outlook;
 }
 
@@ -165,20 +219,21 @@ std::string lacks_for_rehearsal(const SampleOutlook& outlook) {
   if (sample.calibrator == no_row) return "no calibrator is said, and none was read with yet";
   if (is_missing(sample.nominal_l_min)) return "nobody says at which flow it is meant to run";
   if (is_missing(outlook.minutes)) return "nothing says how long it is to run: say --minutes";
+  if (outlook.minutes > sampling_time().most) return "no sample runs as long as its least volume would take";
   return {};
 }
 
-std::unique_ptr<Rehearsal> rehearse(const OpenedBook& opened, const AheadOptions& options, const Said& said,
-                                    SampleOutlook& outlook) {
+std::unique_ptr<Rehearsal> rehearse(const OpenedBook& opened, const AheadOptions& options, SampleOutlook& outlook) {
   outlook.why_not = lacks_for_rehearsal(outlook);
   if (!outlook.why_not.empty()) return nullptr;
-  const AirExpected air = air_expected(*opened.screening, said.air, opened.as_of);
-  auto rehearsal = Rehearsal::of(opened, {outlook.asked.sample, outlook.minutes, air.air, threads_of(options.book)});
+  const RehearsalAsked asked{outlook.asked.sample, outlook.minutes, outlook.asked.air, threads_of(options.book)};
+  auto rehearsal = Rehearsal::of(opened, asked);
   if (!rehearsal) {
     outlook.why_not = rehearsal.faults().front().message;
     return nullptr;
   }
   outlook.rehearsed = &(*rehearsal)->result();
+  outlook.spare_minutes = spare_minutes(opened, asked, outlook.volume);
   return *std::move(rehearsal);
 }
 
@@ -195,7 +250,7 @@ int run_ahead(const AheadOptions& options, Surroundings& surroundings) {
   if (!samples || !format) return cannot_be_used;
   Outlook outlook = outlook_of(*opened, options, *said, *std::move(samples));
   std::unique_ptr<Rehearsal> rehearsal;
-  if (options.batch.empty()) rehearsal = rehearse(*opened, options, *said, outlook.samples.front());
+  if (options.batch.empty()) rehearsal = rehearse(*opened, options, outlook.samples.front());
   const std::string text = *format == "json" ? ahead_json(opened->book, outlook, opened->as_of, surroundings.version)
                                              : ahead_table(opened->book, outlook, opened->as_of);
   if (!write_out(text, *format, options.out, surroundings) || opened->has_faults()) return cannot_be_used;

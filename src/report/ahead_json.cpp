@@ -7,7 +7,7 @@
 namespace driftwarden {
 namespace {
 
-constexpr std::string_view words_of_ends[] = {"mass", "volume rule", "time rule"};
+constexpr std::string_view words_of_ends[] = {"mass", "volume rule", "reference rule", "time rule"};
 
 class OutlookWriter {
  public:
@@ -48,6 +48,9 @@ class OutlookWriter {
     json_.key("ends").begin_array();
     for (const VolumeEnd& end : outlook.volume.ends) put(outlook.volume, end);
     json_.end_array();
+    std::vector<std::string> not_looked_at;
+    for (const Rule* rule : outlook.volume.not_looked_at) not_looked_at.push_back(rule->full_name());
+    json_.texts("not_looked_at", not_looked_at);
     add_facts(outlook.volume.facts);
     add_help(outlook.help);
     add_drift(outlook.drift);
@@ -64,7 +67,8 @@ class OutlookWriter {
     const bool is_mass = end.from == VolumeEnd::From::mass;
     json_.begin_object().member("end", end.is_least ? "least" : "most");
     json_.member("from", words_of_ends[static_cast<std::size_t>(end.from)]).member("binds", end.binds);
-    json_.member("volume_l", end.volume_l).member("minutes", end.minutes);
+    json_.member("includes_it", end.includes_it).member("volume_l", end.volume_l);
+    json_.member("reference_l", end.reference_l).member("minutes", end.minutes);
     json_.member("mass_mg", is_mass ? volume.fact_of(end)->value : missing);
     json_.member("concentration_mg_m3", end.concentration_mg_m3);
     json_.text_or_null("rule", is_mass ? "" : end.rule->full_name());
@@ -87,15 +91,17 @@ class OutlookWriter {
   }
 
   void add_help(const WindowHelp& help) {
-    json_.key("would_help").begin_object().member("target_mg_m3", help.target_mg_m3);
-    json_.member("quantification_mg", help.quantification_mg).member("flow_l_min", help.flow_l_min);
+    json_.key("would_help").begin_object().member("target_mg_m3", help.target_mg_m3.at);
+    json_.member("quantification_mg", help.quantification_mg.at);
+    json_.member("flow_from_l_min", help.flow_from_l_min.at).member("flow_to_l_min", help.flow_to_l_min.at);
     json_.member("expected_mg_m3", help.expected_mg_m3).end_object();
   }
 
   void add_drift(const DriftAhead& drift) {
     json_.key("drift").begin_object().member("earlier_uses", static_cast<std::size_t>(drift.earlier.uses));
-    json_.member("s", drift.earlier.s).member("within", drift.within).member("limit", drift.limit);
-    json_.member("probability_beyond", drift.beyond_limit);
+    json_.member("s", drift.earlier.s).member("within", drift.within);
+    json_.member("limit_low", drift.limit_low).member("limit_high", drift.limit_high);
+    json_.member("probability_beyond", drift.beyond_limits);
     json_.text_or_null("rule", drift.rule == nullptr ? "" : drift.rule->full_name()).end_object();
   }
 
@@ -110,6 +116,7 @@ class OutlookWriter {
     json_.member("volume_expanded_uncertainty_l", budget.about(BudgetFigure::volume).expanded);
     json_.member("flow_expanded_uncertainty_l_min", budget.about(BudgetFigure::flow).expanded);
     json_.member("drift_expanded_uncertainty", budget.about(BudgetFigure::drift).expanded);
+    json_.member("spare_minutes", outlook.spare_minutes);
     json_.end_object().key("not_rehearsed").null();
   }
 

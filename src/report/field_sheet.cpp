@@ -216,7 +216,7 @@ class SheetMaker {
   }
 
   std::string window_of(const SampleAhead& sample, const RulesAhead& rules) const {
-    const VolumeAsked asked{sample, sample.target_mg_m3, sample.expected_mg_m3};
+    const VolumeAsked asked{sample, sample.target_mg_m3, sample.expected_mg_m3, asked_.air.air};
     return window_text(asked, volume_ahead(screening_, asked, rules));
   }
 

@@ -37,9 +37,21 @@ std::size_t least_count(const Limit& limit, bool is_share, std::size_t samples) 
 
 }  // namespace
 
-BlanksAhead blanks_ahead(const RuleSet& rules, std::string_view batch, std::size_t samples, const MassFacts& facts) {
+std::optional<MassFact> enough_blanks(std::span<const MassFacts> of_samples) {
+  std::optional<MassFact> most;
+  for (const MassFacts& facts : of_samples) {
+    const auto& enough = facts.of(MassFactKind::blanks);
+    if (!enough) return std::nullopt;
+    if (!most || enough->value > most->value) most = enough;
+  }
+  return most;
+}
+
+BlanksAhead blanks_ahead(const RuleSet& rules, std::string_view batch, std::size_t samples,
+                         const std::optional<MassFact>& enough) {
   BlanksAhead ahead;
   ahead.samples = samples;
+  ahead.enough = enough;
   std::size_t by_share = 0;
   for (const Rule& rule : rules.rules) {
     const bool is_share = is_on(rule, BatchMeasure::blank_share);
@@ -50,7 +62,6 @@ BlanksAhead blanks_ahead(const RuleSet& rules, std::string_view batch, std::size
     std::size_t& most_so_far = is_share ? by_share : ahead.least;
     most_so_far = std::max(most_so_far, least);
   }
-  const auto& enough = facts.of(MassFactKind::blanks);
   const std::size_t cap = enough ? static_cast<std::size_t>(enough->value) : most_looked_at;
   ahead.is_capped = by_share > std::max(cap, ahead.least);
   ahead.least = std::max(ahead.least, std::min(by_share, cap));

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <optional>
+#include <span>
 #include <string_view>
 #include <vector>
 
 #include "rule/rule_set.hpp"
+#include "rule/selector.hpp"
 
 namespace driftwarden {
 
@@ -28,9 +31,15 @@ struct BlanksByRule {
 struct BlanksAhead {
   std::size_t samples = 0;
   std::size_t least = 0;
-  bool is_capped = false;  // by n_max
+  bool is_capped = false;          // by n_max
+  std::optional<MassFact> enough;  // n_max; nothing: nobody states one
   std::vector<BlanksByRule> rules;
 };
-BlanksAhead blanks_ahead(const RuleSet& rules, std::string_view batch, std::size_t samples, const MassFacts& facts);
+BlanksAhead blanks_ahead(const RuleSet& rules, std::string_view batch, std::size_t samples,
+                         const std::optional<MassFact>& enough);
+
+// How many blanks are enough for a batch, by what is stated of each of its samples: the largest number, in whatever
+// order they stand; nothing where nobody states it of one of them, for then a share holds for the whole batch.
+std::optional<MassFact> enough_blanks(std::span<const MassFacts> of_samples);
 
 }  // namespace driftwarden

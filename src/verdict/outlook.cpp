@@ -26,10 +26,12 @@ bool SampleOutlook::is_outside() const {
   if (!minutes_were_said) return false;
   const VolumeEnd* from = volume.least_end();
   const VolumeEnd* to = volume.most_end();
-  const auto is_on = [this](const VolumeEnd* end, Side side) {
-    return end != nullptr && !is_missing(end->minutes) && side_of_limit(minutes, end->minutes) == side;
+  const auto is_beyond = [this](const VolumeEnd* end, Side side) {
+    if (end == nullptr || is_missing(end->minutes)) return false;
+    const Side at = side_of_limit(minutes, end->minutes);
+    return at == side || (at == Side::on && !end->includes_it);
   };
-  return is_on(from, Side::below) || is_on(to, Side::above);
+  return is_beyond(from, Side::below) || is_beyond(to, Side::above);
 }
 
 bool Outlook::is_amiss() const {

@@ -23,6 +23,7 @@ struct SampleOutlook {
   // Its figures as they would come out, and why they can't be worked out.
   const SampleResult* rehearsed = nullptr;
   std::string why_not;
+  double spare_minutes = missing;  // the fewest that draw the least volume even if it is smaller by all of U
 
   // Whether the minutes that were said leave the window; false where nobody knows.
   bool is_outside() const;
@@ -31,7 +32,8 @@ struct SampleOutlook {
 
 // What there is to know of some samples, and of the blanks that go with them.
 struct Outlook {
-  std::string batch;  // "" where a single sample is asked for
+  std::string batch;          // "" where a single sample is asked for
+  bool is_of_blanks = false;  // the batch has nothing else
   std::vector<SampleOutlook> samples;
   BlanksAhead blanks;
 

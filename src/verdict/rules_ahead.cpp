@@ -140,6 +140,8 @@ void ask_sample(const Rule& rule, RulesAhead& ahead) {
   if (is_on(SampleMeasure::volume)) ahead.volume.push_back(&rule);
   if (is_on(SampleMeasure::minutes)) ahead.minutes.push_back(&rule);
   if (is_on(SampleMeasure::drift)) ahead.drift.push_back(&rule);
+  if (is_on(SampleMeasure::volume_reference)) ahead.volume_reference.push_back(&rule);
+  if (is_on(SampleMeasure::volume_uncertainty) || is_on(SampleMeasure::paused)) ahead.not_foretold.push_back(&rule);
 }
 
 }  // namespace

@@ -47,10 +47,12 @@ struct RulesAhead {
   std::vector<const Rule*> volume;    // rules on the volume, on the minutes and on the drift, likewise
   std::vector<const Rule*> minutes;
   std::vector<const Rule*> drift;
-  double warm_up_min = missing;       // the longest that is asked for
-  double post_age_max_min = missing;  // the shortest time within which the flow has to be read after the stop
-  double pre_age_max_min = missing;   // the same before the start
-  int pre_count = 0;                  // readings that are asked for
+  std::vector<const Rule*> volume_reference;  // likewise on the volume at reference conditions
+  std::vector<const Rule*> not_foretold;      // on volume or time, by a figure that nobody can say beforehand
+  double warm_up_min = missing;               // the longest that is asked for
+  double post_age_max_min = missing;          // the shortest time within which the flow has to be read after the stop
+  double pre_age_max_min = missing;           // the same before the start
+  int pre_count = 0;                          // readings that are asked for
   int post_count = 0;
   int field_count = 0;
   bool asks_for_vacuum = false;  // behind the sampler

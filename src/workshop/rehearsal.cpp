@@ -146,8 +146,8 @@ Result<std::unique_ptr<Rehearsal>> Rehearsal::of(const OpenedBook& opened, const
   const auto& all = made->with_->book.samples.name;
   const auto found = std::ranges::find(all, std::string_view(names.sample));
   if (found == all.end())
-    return error("rehearsal/no-sample", {}, "the planned sample can't be read into the book",
-                 "'driftwarden check' tells what is wrong with it");
+    return error("rehearsal/no-sample", {}, "the book leaves the planned sample out when it is read with it",
+                 "an 'ignore_rows' of book.toml may mean rows that begin with its name");
   made->result_ = &made->judge_->judge(static_cast<Row>(found - all.begin()));
   return made;
 }

@@ -23,8 +23,8 @@ struct RehearsalAsked {
 // book. A single reading tells nothing of its scatter: that of the calibrator's earlier sets stands for it.
 class Rehearsal {
  public:
-  // Faults: rehearsal/no-flow (what the calibrator should show can't be worked out), rehearsal/no-sample, output/…, and
-  // those of a book.
+  // Faults: rehearsal/no-flow (what the calibrator should show can't be worked out), rehearsal/no-sample (the book
+  // leaves the planned sample out), output/…, and those of a book.
   static Result<std::unique_ptr<Rehearsal>> of(const OpenedBook& opened, const RehearsalAsked& asked);
 
   const SampleResult& result() const { return *result_; }

@@ -79,6 +79,64 @@ TEST(Ahead, LeavesOutOfABatchWhatIsRecordedAlready) {
   EXPECT_TRUE(has(ahead(taken, {"--sample", "N1"}).out, "not foretold: it is recorded already"));
 }
 
+TEST(Ahead, PlansNoAirOfBlanks) {
+  BookText text = dust_book();
+  const CalledBook mixed(text);
+  const Called blank = ahead(mixed, {"--sample", "K1"});
+  EXPECT_EQ(blank.status, 2);
+  EXPECT_TRUE(has(blank.err, "the planned sample 'K1' is a blank, and no air is planned of a blank; '--batch B1' says"))
+      << blank.err;
+  text.plan = "sample,batch,kind\nK1,B1,blank\n";
+  const CalledBook blanks(text);
+  const Called batch = ahead(blanks, {"--batch", "B1"});
+  EXPECT_EQ(batch.status, 0) << batch.err;
+  EXPECT_TRUE(has(batch.out, "  it has nothing but blanks, of which no air is planned\n")) << batch.out;
+}
+
+TEST(Ahead, SaysOfAPlannedSampleThatItsNameIsTaken) {
+  BookText text = dust_book();
+  text.samples = "sample,batch,pump,started,stopped\nN1,B7,P1,2026-09-21T08:00,2026-09-21T16:00\n";
+  text.readings = "taken,stage,sample,calibrator,reading [L/min]\n2026-09-21T07:30,pre,N1,V1,1.7\n";
+  const CalledBook book(text);
+  const Called called = ahead(book, {"--sample", "N1"});
+  EXPECT_EQ(called.status, 2);
+  EXPECT_TRUE(has(called.err, "the planned sample 'N1' stands in samples.csv:2 already, in the batch 'B7'"))
+      << called.err;
+}
+
+// NMAM 0600 says that ten blanks are enough; the house's own method that seven are, and one says nothing.
+TEST(Ahead, TakesAsManyBlanksForEnoughInWhateverOrderTheSamplesStand) {
+  BookText text = dust_book();
+  text.settings +=
+      "[method.House]\ntitle = \"Own\"\n[method.House.blanks]\nmost = 7\nsource = \"s\"\nstanding = \"house\"\n"
+      "[method.Bare]\ntitle = \"Bare\"\n";
+  const std::string nmam = "N1,B1,,NMAM 0600\n";
+  const auto blanks = [&](const std::string& rows) {
+    text.plan = "sample,batch,kind,method\n" + rows;
+    const CalledBook book(text);
+    const std::string out = ahead(book, {"--batch", "B1", "--samples", "100"}).out;
+    return out.substr(std::min(out.size(), out.find("Blanks: ")), 10);
+  };
+  EXPECT_EQ(blanks(nmam + "N2,B1,,House\n"), "Blanks: 10");
+  EXPECT_EQ(blanks("N2,B1,,House\n" + nmam), "Blanks: 10");
+  EXPECT_EQ(blanks(nmam + "N2,B1,,Bare\n"), "Blanks: 20");
+  EXPECT_EQ(blanks("N2,B1,,Bare\n" + nmam), "Blanks: 20");
+}
+
+TEST(Ahead, SaysTheSameSpareMinutesWhateverMinutesAreSaid) {
+  BookText text = dust_book();
+  text.certificates = certificates_with_uncertainty;
+  text.readings = two_readings_each;
+  const CalledBook book(text);
+  const auto spare = [&](const std::string& minutes) {
+    const std::string out = ahead(book, {"--sample", "N1", "--minutes", minutes, "--format", "json"}).out;
+    const std::size_t at = out.find("\"spare_minutes\":");
+    return at == std::string::npos ? "none" : out.substr(at, 19);
+  };
+  EXPECT_EQ(spare("8 h"), spare("20 min"));
+  EXPECT_EQ(spare("8 h"), "\"spare_minutes\":120");
+}
+
 TEST(Ahead, WritesJson) {
   const CalledBook book(dust_book());
   const Called called = ahead(book, {"--sample", "N1", "--format", "json"});
@@ -103,6 +161,14 @@ TEST(Ahead, RefusesWhatItCantUse) {
                   "unit, as in \"--target '0.05 mg/m3'\" [command/refused]"));
   EXPECT_TRUE(
       has(ahead(book, {"--method", "NMAM 600"}).err, "the book has no method 'NMAM 600'; did you mean 'NMAM 0600'?"));
+  EXPECT_TRUE(
+      has(ahead(book, {"--method", "NMAM 0600", "--analysis", "quarz"}).err, "the book has no analysis 'quarz'"));
+  EXPECT_TRUE(has(ahead(book, {"--method", "NMAM 0600", "--minutes", "1e300 h"}).err,
+                  "--minutes is '1e300 h', which can't be; between 0 min and 1000000 min is plausible; is the unit "
+                  "right? [command/refused]"));
+  EXPECT_TRUE(has(ahead(book, {"--method", "NMAM 0600", "--target", "1e308 mg/m3"}).err,
+                  "--target is '1e308 mg/m3', which can't be;"));
+  EXPECT_EQ(ahead(book, {"--method", "NMAM 0600", "--flow", "1e300 L/min"}).status, 2);
   EXPECT_TRUE(has(ahead(book, {"--sample", "N3"}).err, "the book has no planned sample 'N3'"));
   EXPECT_TRUE(has(ahead(book, {"--sample", "N1", "--pump", "P9"}).err, "the book has no pump 'P9'"));
   EXPECT_EQ(ahead(book, {"--sample", "N1", "--pump", "V1"}).status, 2) << "no pump";

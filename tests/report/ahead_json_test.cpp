@@ -29,8 +29,8 @@ TEST(AheadJson, HasTheWindowItsEndsAndTheBlanks) {
   EXPECT_EQ(sample["pump"], nullptr);
   EXPECT_EQ(sample["is_possible"], true);
   EXPECT_EQ(sample["minutes"], 100);
-  EXPECT_EQ(sample["least"], Json::parse(R"({"end": "least", "from": "mass", "binds": true, "volume_l": 200,
-      "minutes": 100, "mass_mg": 0.1, "concentration_mg_m3": 0.5, "rule": null, "limit": null, "otherwise": null,
+  EXPECT_EQ(sample["least"], Json::parse(R"({"end": "least", "from": "mass", "binds": true, "includes_it": true,
+      "volume_l": 200, "reference_l": null, "minutes": 100, "mass_mg": 0.1, "concentration_mg_m3": 0.5, "rule": null, "limit": null, "otherwise": null,
       "source": "A source", "at": "own.toml:2:1"})"));
   EXPECT_EQ(sample["ends"].size(), 6U);
   EXPECT_EQ(sample["ends"][2]["rule"], "own/volume");
@@ -48,7 +48,8 @@ TEST(AheadJson, HasNullForWhatIsNotKnown) {
   EXPECT_EQ(sample["target_mg_m3"], nullptr);
   EXPECT_EQ(sample["flow_l_min"], nullptr);
   EXPECT_EQ(sample["drift"]["within"], nullptr);
-  EXPECT_EQ(sample["drift"]["rule"], "own/drift");
+  EXPECT_EQ(sample["drift"]["rule"], nullptr) << "too few uses";
+  EXPECT_EQ(sample["not_looked_at"], Json::array());
 }
 
 }  // namespace

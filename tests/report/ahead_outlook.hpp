@@ -15,7 +15,8 @@ class OutlookBook {
     Outlook made;
     made.samples = {sample_outlook(book_.screening(), asked, minutes, 0, 20717)};
     made.samples[0].why_not = "no pump is said";
-    made.blanks = blanks_ahead(book_.screening().rules(), "", samples, made.samples[0].volume.facts);
+    made.blanks =
+        blanks_ahead(book_.screening().rules(), "", samples, made.samples[0].volume.facts.of(MassFactKind::blanks));
     return made;
   }
   const Book& book() const { return book_.book(); }

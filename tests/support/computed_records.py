@@ -27,6 +27,7 @@ def decision_risk():
 def drift_ahead():
     yield t_quantile(0.975, 10)
     yield 2 * stats.t.sf(2.5, 10)
+    yield from (stats.t.sf(1, 10), stats.t.sf(5, 10))
 
 
 def control_chart():

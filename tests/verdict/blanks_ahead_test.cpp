@@ -11,7 +11,7 @@ namespace {
 BlanksAhead blanks(std::size_t samples, const RulesText& rules = ahead_rules(), const std::string& batch = "B1") {
   static RuleSet set;
   set = rules.rule_set();
-  return blanks_ahead(set, batch, samples, facts_of(set.facts, "M", ""));
+  return blanks_ahead(set, batch, samples, facts_of(set.facts, "M", "").of(MassFactKind::blanks));
 }
 
 // printed input: NMAM 0600, Issue 3, page 1: 2 to 10 field blanks a set; NMAM, 4th edition, chapter D, section 7.d: two
@@ -36,6 +36,22 @@ TEST(BlanksAhead, AreNoMoreThanIsEnoughForAnySet) {
   rules.words.clear();
   EXPECT_EQ(blanks(60, rules).least, 12U);
   EXPECT_FALSE(blanks(60, rules).is_capped);
+}
+
+TEST(EnoughBlanks, AreTheMostThatAnySampleHasInWhateverOrderAndNoneWhereOneStatesNone) {
+  const auto facts = [](std::initializer_list<double> of_each) {
+    std::vector<MassFacts> made;
+    for (const double enough : of_each) {
+      made.emplace_back();
+      if (enough > 0) made.back().of(MassFactKind::blanks) = MassFact{enough, "", "", Standing::read, "own", {}};
+    }
+    return made;
+  };
+  EXPECT_EQ(enough_blanks(facts({10, 7}))->value, 10);
+  EXPECT_EQ(enough_blanks(facts({7, 10}))->value, 10);
+  EXPECT_FALSE(enough_blanks(facts({10, 0})));
+  EXPECT_FALSE(enough_blanks(facts({0, 10})));
+  EXPECT_FALSE(enough_blanks(facts({})));
 }
 
 TEST(BlanksAhead, HeedWhatDoesNotIncludeItsEndAndWhichBatchARuleIsFor) {

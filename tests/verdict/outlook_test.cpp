@@ -36,6 +36,20 @@ TEST(Outlook, IsAmissWhereTheMinutesThatWereSaidLeaveTheWindow) {
   EXPECT_TRUE(all.is_amiss());
 }
 
+TEST(Outlook, CountsMinutesOnAnEndThatARuleExcludesAsOutside) {
+  RulesText rules;
+  rules.rules = {{Subject::sample, "minutes", "more_than", {"60 min"}},
+                 {Subject::sample, "volume", "less_than", {"200 L"}}};
+  const JudgedBook book({}, rules);
+  const auto is_outside = [&](double minutes) {
+    return sample_outlook(book.screening(), asked_for(missing, missing), minutes, 0, a_day).is_outside();
+  };
+  EXPECT_TRUE(is_outside(60));
+  EXPECT_FALSE(is_outside(61));
+  EXPECT_FALSE(is_outside(99));
+  EXPECT_TRUE(is_outside(100));
+}
+
 TEST(Outlook, SaysWhatSpeaksAgainstItsInstruments) {
   BookText text;
   text.instruments =

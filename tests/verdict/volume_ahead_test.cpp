@@ -54,6 +54,63 @@ TEST(VolumeAhead, IsPossibleWhereBothEndsAreOne) {
   EXPECT_TRUE(volume_of(book, asked_for(0.2, 4.01)).is_impossible());
 }
 
+RulesText two_rules(RuleText first, RuleText second) {
+  RulesText rules = ahead_rules();
+  rules.rules = {std::move(first), std::move(second)};
+  return rules;
+}
+
+// What lies on them does not keep them: 120 L and 60 min are too little, 200 L and 100 min too much.
+TEST(VolumeAhead, ExcludesTheEndsThatARuleExcludes) {
+  JudgedBook book({}, two_rules({Subject::sample, "minutes", "more_than", {"60 min"}},
+                                {Subject::sample, "volume", "less_than", {"200 L"}}));
+  const VolumeAhead ahead = volume_of(book, asked_for(missing, missing));
+  EXPECT_FALSE(ahead.least_end()->includes_it);
+  EXPECT_EQ(ahead.least_end()->whole_minutes(), 61);
+  EXPECT_EQ(ahead.most_end()->whole_minutes(), 99);
+  EXPECT_FALSE(ahead.is_impossible());
+}
+
+TEST(VolumeAhead, HasNoRoomInOneEndThatARuleExcludes) {
+  const RuleText least{Subject::sample, "volume", "at_least", {"200 L"}};
+  JudgedBook excluded({}, two_rules(least, {Subject::sample, "volume", "less_than", {"200 L"}}));
+  EXPECT_TRUE(volume_of(excluded, asked_for(missing, missing)).is_impossible());
+  JudgedBook included({}, two_rules(least, {Subject::sample, "volume", "at_most", {"200 L"}}));
+  EXPECT_FALSE(volume_of(included, asked_for(missing, missing)).is_impossible());
+}
+
+TEST(VolumeAhead, TakesTheRuleThatExcludesAnEndBeforeOneThatIncludesIt) {
+  JudgedBook book({}, two_rules({Subject::sample, "volume", "at_least", {"120 L"}},
+                                {Subject::sample, "minutes", "more_than", {"60 min"}}));
+  EXPECT_EQ(volume_of(book, asked_for(missing, missing)).least_end()->whole_minutes(), 61);
+}
+
+// derived: 100 L at 25 °C and 101.325 kPa are 100 * (101.325 / 84.5) * (283.15 / 298.15) = 113.879 L at 10 °C and
+// 84.5 kPa.
+TEST(VolumeAhead, TurnsAVolumeAtReferenceConditionsIntoTheAirThatIsExpected) {
+  JudgedBook book({}, two_rules({Subject::sample, "volume.reference", "at_least", {"100 L"}},
+                                {Subject::sample, "volume.reference", "less_than", {"200 L"}}));
+  VolumeAsked asked = asked_for(missing, missing);
+  asked.air = {283.15, 84.5, missing};
+  const VolumeAhead ahead = volume_of(book, asked);
+  ASSERT_NE(ahead.least_end(), nullptr);
+  EXPECT_NEAR(ahead.least_end()->volume_l, 113.879, 1e-3);
+  EXPECT_EQ(ahead.least_end()->reference_l, 100);
+  EXPECT_NEAR(ahead.most_end()->minutes, 113.879, 1e-3);
+  EXPECT_TRUE(ahead.not_looked_at.empty());
+}
+
+TEST(VolumeAhead, SaysWhichRulesItCantLookAt) {
+  JudgedBook book({}, two_rules({Subject::sample, "volume.reference", "at_least", {"100 L"}},
+                                {Subject::sample, "volume.uncertainty", "at_most", {"5 %"}}));
+  VolumeAsked asked = asked_for(missing, missing);
+  EXPECT_EQ(volume_of(book, asked).not_looked_at.size(), 2U) << "nobody says the air";
+  asked.air = {283.15, 84.5, missing};
+  const VolumeAhead ahead = volume_of(book, asked);
+  ASSERT_EQ(ahead.not_looked_at.size(), 1U);
+  EXPECT_EQ(ahead.not_looked_at[0]->full_name(), "own/volume.uncertainty");
+}
+
 TEST(VolumeAhead, KnowsNothingOfAMethodThatNobodyDescribes) {
   JudgedBook book({}, ahead_rules());
   VolumeAsked asked = asked_for(0.05, 1);
@@ -90,10 +147,39 @@ TEST(WindowHelp, SaysWhatWouldFit) {
   const VolumeAhead ahead = volume_of(book, asked);
   ASSERT_TRUE(ahead.is_impossible()) << "2000 L take 1000 min";
   const WindowHelp help = window_help(asked, ahead);
-  EXPECT_NEAR(help.target_mg_m3, 100.0 / 960, 1e-12);
-  EXPECT_NEAR(help.quantification_mg, 0.05 * 0.96, 1e-12);
-  EXPECT_NEAR(help.flow_l_min, 2000.0 / 480, 1e-12);
+  EXPECT_NEAR(help.target_mg_m3.at, 100.0 / 960, 1e-12);
+  EXPECT_NEAR(help.quantification_mg.at, 0.05 * 0.96, 1e-12);
+  EXPECT_NEAR(help.flow_from_l_min.at, 2000.0 / 480, 1e-12);
+  EXPECT_NEAR(help.flow_to_l_min.at, 2000.0 / 45, 1e-12) << "2 mg at 1 mg/m3, in no less than 45 min";
   EXPECT_NEAR(help.expected_mg_m3, 1, 1e-12) << "2 mg in 2000 L";
+}
+
+// 50 L hold the target: it is the time that is too long for the volume, and only a lower flow helps.
+TEST(WindowHelp, SpeaksOfNoTargetOrLaboratoryWhereRulesLeaveNoRoom) {
+  JudgedBook book({}, two_rules({Subject::sample, "minutes", "at_least", {"180 min"}},
+                                {Subject::sample, "volume", "less_than", {"200 L"}}));
+  const VolumeAsked asked = asked_for(2, missing);
+  const VolumeAhead ahead = volume_of(book, asked);
+  ASSERT_TRUE(ahead.is_impossible()) << "360 L";
+  const WindowHelp help = window_help(asked, ahead);
+  EXPECT_TRUE(is_missing(help.target_mg_m3.at));
+  EXPECT_TRUE(is_missing(help.quantification_mg.at));
+  EXPECT_TRUE(is_missing(help.flow_from_l_min.at));
+  EXPECT_NEAR(help.flow_to_l_min.at, 200.0 / 180, 1e-12);
+  EXPECT_FALSE(help.flow_to_l_min.includes_it);
+  VolumeAsked slower = asked;
+  slower.sample.nominal_l_min = 1.1;
+  EXPECT_FALSE(volume_of(book, slower).is_impossible());
+}
+
+TEST(WindowHelp, IsNoneWhereTheTimesThemselvesLeaveNoRoom) {
+  JudgedBook book({}, two_rules({Subject::sample, "minutes", "at_least", {"180 min"}},
+                                {Subject::sample, "minutes", "at_most", {"120 min"}}));
+  const VolumeAsked asked = asked_for(2, missing);
+  const WindowHelp help = window_help(asked, volume_of(book, asked));
+  EXPECT_TRUE(is_missing(help.target_mg_m3.at));
+  EXPECT_TRUE(is_missing(help.flow_from_l_min.at));
+  EXPECT_TRUE(is_missing(help.flow_to_l_min.at));
 }
 
 }  // namespace

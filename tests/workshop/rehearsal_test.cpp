@@ -107,6 +107,17 @@ TEST(Rehearsal, IsRefusedWhereNobodyKnowsWhatTheCalibratorShows) {
       "--humidity [rehearsal/no-flow]");
 }
 
+TEST(Rehearsal, SaysWhereTheBookLeavesThePlannedSampleOut) {
+  BookText text = known_book();
+  text.settings += "[files.\"samples/*\"]\nignore_rows = [\"N*\"]\n";
+  const Opened book(text);
+  const auto rehearsal = Rehearsal::of(*book.opened, asked_for());
+  ASSERT_FALSE(rehearsal);
+  EXPECT_EQ(to_text(rehearsal.faults().front()),
+            "error: the book leaves the planned sample out when it is read with it; an 'ignore_rows' of book.toml may "
+            "mean rows that begin with its name [rehearsal/no-sample]");
+}
+
 TEST(StartAhead, IsAtEightInTheBooksZone) {
   Settings settings = *parse_settings("time_zone = \"MST7\"\n", "book.toml");
   EXPECT_EQ(start_ahead(settings, a_day), a_day * Moment{86400} + 15 * 3600);
