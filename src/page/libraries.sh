@@ -24,7 +24,7 @@ else
   sed 's/^deb /deb-src /' /etc/apt/sources.list >"$of_sources"
 fi
 apt_here() {
-  apt-get -qq -o Dir::Etc::sourcelist="$of_sources" -o Dir::Etc::sourceparts=/dev/null \
+  apt-get -qq -o Acquire::Retries=3 -o Dir::Etc::sourcelist="$of_sources" -o Dir::Etc::sourceparts=/dev/null \
     -o Dir::State::lists="$scratch/lists" -o Dir::Cache::srcpkgcache= -o Dir::Cache::pkgcache= "$@"
 }
 cd "$scratch"
