@@ -12,7 +12,7 @@ namespace driftwarden {
 //
 //   V(t), U   the volume and its expanded uncertainty (95 %) of a sample of t minutes, rehearsed, L
 //   V_least   the least volume that a mass or a rule on a volume asks for, L; times are held to the clock, without U
-//   Source    JCGM 106:2012, 8.3: acceptance inside a guard band of the length of U
+//   Source    JCGM 106:2012 clause 8 (guard bands): accepted inside a band as long as U
 //   Valid     where U grows more slowly than V; t is sought from V_least upwards, each trial rehearsed itself
 //   Example   240 L at 2 L/min with U = 3 L in about 121 min  ->  121.5 min, so 122 min
 //
