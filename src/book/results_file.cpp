@@ -206,7 +206,8 @@ class ResultRows {
   double difference_of_weights(double after_mg, double before_mg) {
     const auto unit_of = [&](ResultField field) { return file_.layout.unit_of_field[static_cast<std::size_t>(field)]; };
     const Unit unit = unit_of(result_after);
-    if (unit.name != unit_of(result_before).name) return decimal_difference(after_mg, before_mg);
+    const bool are_read = !is_missing(after_mg) && !is_missing(before_mg);  // what can't be read is told once
+    if (!are_read || unit.name != unit_of(result_before).name) return decimal_difference(after_mg, before_mg);
     const double after = row_.quantity_as_written(result_after).written;
     const double before = row_.quantity_as_written(result_before).written;
     return unit.to_inside(decimal_difference(after, before));

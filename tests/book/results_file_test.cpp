@@ -126,6 +126,13 @@ TEST(ResultsFile, TellsWhatStandsTwiceAndDistrustsBoth) {
   EXPECT_NE(told(book_with("sample,analyte,amount [mg]\nS-1,dust,1\nS-1,Dust,2\n").problems), "");
 }
 
+TEST(ResultsFile, TellsOnceOfAWeightThatIsNoNumber) {
+  EXPECT_EQ(
+      faults("sample,analyte,before [mg],after [mg]\nS-1,dust,!5.004,15.001\n"),
+      "results.csv:2:10: error: '!5.004' is not a number; write digits with '.' as decimal sign; the unit belongs "
+      "in the heading [cell/not-a-number]\n");
+}
+
 TEST(ResultsFile, TellsAmountsThatCanNotBe) {
   EXPECT_EQ(faults("sample,analyte,amount [mg]\nS-1,dust,-0.1\n"),
             "results.csv:2:10: error: the amount '-0.1' is less than nothing; write what was found; of a medium that "

@@ -304,6 +304,8 @@ def meets(rule, figure):
 
 
 def concerns(rule, sample, settings):
+    if rule["of"] != "sample":
+        return False
     fields = {"kind": sample.get("kind") or "sample", "nominal": sample["figures"]["nominal"],
               "fraction": settings["sampler"].get(sample.get("sampler"), {}).get("fraction", "")} | \
              {name: sample.get(name, "") for name in ("method", "sampler", "analysis")}
@@ -317,7 +319,7 @@ def concerns(rule, sample, settings):
                 return False
         elif fields[name] not in (wanted if isinstance(wanted, list) else [wanted]):
             return False
-    return rule["of"] == "sample"
+    return True
 
 
 OUTCOMES = {"note": "note", "qualify": "qualified", "void": "void", "undecided": "undecided"}

@@ -40,7 +40,7 @@ TEST(DriftAhead, IsNotForetoldByFewerThanFiveUses) {
   EXPECT_TRUE(is_missing(drift({0.01}).beyond_limits));
 }
 
-RulesText one_rule(const std::string& form, const std::vector<std::string>& values) {
+RulesText one_rule(std::string_view form, const std::vector<std::string>& values) {
   RulesText rules;
   rules.rules = {{Subject::sample, "drift", form, values}};
   return rules;
