@@ -75,6 +75,24 @@ PumpSets::PumpSets(const Book& book) {
     rows_.insert(rows_.end(), rows.begin(), rows.end());
   }
   for (std::size_t i = 1; i < begin_.size(); ++i) begin_[i] += begin_[i - 1];
+  if (!rows_.empty()) note_set_anew(book);
+}
+
+// By the first pre reading that names a sample, whatever becomes of it: a set begins there.
+void PumpSets::note_set_anew(const Book& book) {
+  set_anew_.resize(book.instruments.size());
+  for (Row row = 0; row < book.readings.size(); ++row) {
+    const Row sample = field(book.readings.sample, row, no_row);
+    if (sample == no_row || book.readings.stage[row] != Stage::pre || book.readings.taken[row] == no_moment) continue;
+    if (const Row pump = book.samples.pump[sample]; pump != no_row) set_anew_[pump].push_back(book.readings.taken[row]);
+  }
+  for (std::vector<Moment>& moments : set_anew_) std::ranges::sort(moments);
+}
+
+bool PumpSets::was_set_anew(Row pump, Moment from, Moment to) const {
+  if (set_anew_.empty()) return false;
+  const auto next = std::ranges::lower_bound(set_anew_[pump], from);
+  return next != set_anew_[pump].end() && *next < to;
 }
 
 std::span<const SetRows> PumpSets::of_pump(Row pump) const {
@@ -103,9 +121,10 @@ void PumpSets::bracket(Row pump, Moment started, Moment stopped, Bracket& result
   for (const SetRows& set : pres) {
     if (set.last <= started) result.pre = &set;
   }
+  if (result.pre != nullptr && was_set_anew(pump, result.pre->last, started)) result.pre = nullptr;
   // One that is struck out gives way to the next, unless the pump was set again in between.
   for (auto set = std::lower_bound(posts.begin(), posts.end(), stopped, starts_before); set != posts.end(); ++set) {
-    if (is_between(pres, stopped, set->first)) break;
+    if (is_between(pres, stopped, set->first) || was_set_anew(pump, stopped, set->first)) break;
     if (result.post != nullptr) result.struck_out.push_back(result.post);
     result.post = &*set;
     if (!is_void(*set)) break;

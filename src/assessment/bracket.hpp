@@ -32,7 +32,8 @@ class PumpSets {
 
   // The bracket around a sample that ran on a pump from one moment to another: the last pre set at or before its start,
   // unless the pump was checked again as "pre" before its post; the first post set at or after its stop; the field sets
-  // between. Each nullptr or empty where there is none. A post set that is struck out as a whole gives way to
+  // between. A pre set of a sample of its own is such a check, too: neither pre nor post is taken across it. Each
+  // nullptr or empty where there is none. A post set that is struck out as a whole gives way to
   // the next one; a pre set does not, for the pump may have been set anew with it.
   struct Bracket {
     const SetRows* pre = nullptr;
@@ -47,11 +48,16 @@ class PumpSets {
   bool empty() const { return rows_.empty(); }
 
  private:
+  void note_set_anew(const Book& book);
+  // Whether a pre reading that names a sample was taken on the pump from one moment on and before another.
+  bool was_set_anew(Row pump, Moment from, Moment to) const;
+
   std::vector<Row> rows_;
-  std::vector<SetRows> sets_;         // by pump, then stage, then time
-  std::vector<bool> is_void_;         // by set
-  std::vector<std::uint32_t> begin_;  // three stages a pump, one more at the end
-  std::vector<ProblemNumber> lost_;   // by pump
+  std::vector<SetRows> sets_;                  // by pump, then stage, then time
+  std::vector<bool> is_void_;                  // by set
+  std::vector<std::uint32_t> begin_;           // three stages a pump, one more at the end
+  std::vector<ProblemNumber> lost_;            // by pump
+  std::vector<std::vector<Moment>> set_anew_;  // by pump: its pre readings that name a sample, in order
 };
 
 // Of all sets that are about a sample, its own and those of its pump, the two that count: places among them, -1 where

@@ -86,6 +86,30 @@ TEST(Bracket, HasNoPostWhereThePumpWasSetAgainBeforeIt) {
   EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:00", "pre") + reading("16:10", "post")), "pre 2");
 }
 
+// S2 ran on P1, too, and has a pre set of its own: the pump was set for it.
+std::string bracket_beside(const std::string& time_of_other, const std::string& rows) {
+  BookText text = with_pump_readings(rows + reading(time_of_other, "pre", "", "S2"));
+  text.samples += "S2,P1,2026-09-21T18:00,2026-09-21T20:00\n";
+  return bracket_of(text);
+}
+
+TEST(Bracket, DoesNotReachAcrossAPreSetOfAnotherSampleOnThePump) {
+  const std::string around = reading("07:30", "pre") + reading("16:10", "post");
+  EXPECT_EQ(bracket_beside("07:29", around), "pre 2 | post 3");
+  EXPECT_EQ(bracket_beside("07:31", around), "post 3");
+  EXPECT_EQ(bracket_beside("08:00", around), "pre 2 | post 3");
+  EXPECT_EQ(bracket_beside("16:00", around), "pre 2");
+  EXPECT_EQ(bracket_beside("16:09", around), "pre 2");
+  EXPECT_EQ(bracket_beside("16:10", around), "pre 2 | post 3");
+}
+
+TEST(Bracket, ReachesAcrossAPreSetOnAnotherPump) {
+  BookText text =
+      with_pump_readings(reading("07:30", "pre") + reading("16:10", "post") + reading("16:05", "pre", "", "S2"));
+  text.samples += "S2,P2,2026-09-21T18:00,2026-09-21T20:00\n";
+  EXPECT_EQ(bracket_of(text), "pre 2 | post 3");
+}
+
 TEST(Bracket, KeepsAPostThatCameBeforeThePumpWasSetAgain) {
   EXPECT_EQ(bracket_of(reading("07:30", "pre") + reading("16:10", "post") + reading("16:20", "pre") +
                        reading("20:00", "post")),

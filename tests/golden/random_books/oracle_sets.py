@@ -77,6 +77,11 @@ class SetsOfBook:
         self.lost_of = {r.sample if r.sample is not None else ("pump", r.pump) for r in book.readings if r.taken is None}
         self.of_sample, self.of_pump = grouped([r for r in book.readings if r.taken is not None], calibrators)
         readable = grouped([r for r in book.readings if not r.faults], calibrators)
+        pump_of = {sample.sample: sample.pump for sample in book.samples}
+        self.set_anew = {}  # by pump: when pre readings were taken that name a sample
+        for r in book.readings:
+            if r.taken is not None and r.stage == "pre" and r.sample is not None:
+                self.set_anew.setdefault(pump_of.get(r.sample), []).append(r.taken)
         self.readable = [s for groups in readable for sets in groups.values() for s in sets]
 
     def is_faulty(self, sample):
@@ -98,11 +103,13 @@ class SetsOfBook:
             return []
         sets = self.of_pump.get(sample.pump, [])
         pres = [s for s in sets if s.stage == "pre"]
+        of_others = self.set_anew.get(sample.pump, [])
         before = sorted((s for s in pres if s.last <= sample.started), key=lambda s: s.first)[-1:]
+        before = [s for s in before if not any(s.last <= taken < sample.started for taken in of_others)]
         during = [s for s in sets if s.stage == "field" and sample.started <= s.first <= sample.stopped]
         posts = []
         for post in (s for s in sets if s.stage == "post" and s.first >= sample.stopped):
-            if any(sample.stopped <= pre.first < post.first for pre in pres):
+            if any(sample.stopped <= taken < post.first for taken in [*of_others, *(pre.first for pre in pres)]):
                 break
             posts.append(post)
             if not post.is_struck_out:
