@@ -214,8 +214,8 @@ void settle_problems(Book& book, const ProblemList& problems) {
   for (Row row = 0; row < book.samples.size(); ++row) renumber(book.samples.problem[row]);
   renumber(book.lost_readings);
   renumber(book.lost_results);
-  for (LaboratoryResult& result : book.results) renumber(result.problem);
-  for (ControlFilter& control : book.controls) renumber(control.problem);
+  for (LaboratoryResult& result : book.results) renumber(result.problem), renumber(result.twice);
+  for (ControlFilter& control : book.controls) renumber(control.problem), renumber(control.twice);
   for (auto& [row, number] : book.readings.problem) renumber(number);
 }
 

@@ -74,8 +74,8 @@ struct ResultNames {
   InstrumentIndex instruments;
   bool has_balances = false;
   UnknownSamples unknown = {};
-  std::map<std::pair<Row, std::string>, std::size_t> known = {};          // where each stands among the results
-  std::map<std::pair<std::string, std::string>, RowPlace> controls = {};  // the same by name and analyte
+  std::map<std::pair<Row, std::string>, std::size_t> known = {};             // where each stands among the results
+  std::map<std::pair<std::string, std::string>, std::size_t> controls = {};  // the same of controls, by their names
 };
 
 class ResultRows {
@@ -98,8 +98,8 @@ class ResultRows {
     next.qualifier = row_.kept_text(result_qualifier);
     next.note = row_.note(result_note);
     read_day(next);
-    look_for_another(next);
     next.problem = row_.problem();
+    look_for_another(next);
     // A row that can't be understood stays, so that whatever leans on it is undecided.
     if (next.sample != no_row) hand_.book.results.push_back(std::move(next));
   }
@@ -128,15 +128,33 @@ class ResultRows {
     const std::string written(row_.text(result_amount));
     next.is_of_fibres = is_in_fibres(result_amount) || (!row_.has(result_amount) && is_in_fibres(result_limit));
     next.limit = row_.quantity(result_limit);
+    if (next.limit == 0) no_such_limit(result_limit);
     if (row_.has(result_limit) && !row_.is_empty(result_limit) && is_in_fibres(result_limit) != next.is_of_fibres)
       other_kind(next, result_limit);
     if (is_not_found(written)) return heed_not_found(next, written);
+    if (says_at_most(written)) return refuse_at_most(written);
     if (written.starts_with('<')) return heed_less_than(next, written);
     next.found = row_.quantity(result_amount);
     if (next.found < 0) {
       row_.fail(result_amount, "results/negative", "the amount " + in_quotes(written) + " is less than nothing",
                 "write what was found; of a medium that lost weight write both weights, under 'before' and 'after'");
     }
+  }
+
+  // "≤0.03": the same, or that so much was found.
+  static bool says_at_most(std::string_view written) {
+    return written.starts_with("<=") || written.starts_with("=<") || written.starts_with("≤") ||
+           written.starts_with("⩽");
+  }
+
+  void refuse_at_most(std::string_view written) {
+    row_.fail(result_amount, "results/at-most", in_quotes(written) + " may be an amount, or a limit",
+              "write '<' and the limit, as in '<0.03', where less than that was found; else the amount alone");
+  }
+
+  void no_such_limit(ResultField field) {
+    row_.fail(field, "results/no-limit", "a limit of 0 says nothing: there is nothing less",
+              "write the laboratory's limit; where it states none, leave the limit out and write what was found");
   }
 
   void other_kind(const LaboratoryResult& next, ResultField field) {
@@ -170,6 +188,7 @@ class ResultRows {
       row_.fail(result_amount, "results/negative", "less than " + in_quotes(written) + " is less than nothing",
                 "write the laboratory's limit behind '<'");
     }
+    if (limit == 0) no_such_limit(result_amount);
     if (!is_missing(limit) && !is_missing(next.limit) && limit != next.limit) {
       row_.doubt(result_limit, "results/two-limits",
                  "the amount is written as " + in_quotes(written) + ", which is a limit of " +
@@ -245,8 +264,9 @@ class ResultRows {
     next.batch = read_batch();
     next.change_mg = read_change();
     next.reported = row_.date(result_reported);
-    look_for_another_control(next);
+    hold_against_samples(next);
     next.problem = row_.problem();
+    look_for_another_control(next);
     // One of no batch stands for nothing.
     if (next.batch != 0) hand_.book.controls.push_back(std::move(next));
   }
@@ -270,19 +290,21 @@ class ResultRows {
     return difference_of_weights(row_.quantity(result_after), row_.quantity(result_before));
   }
 
-  void look_for_another_control(const ControlFilter& next) {
+  void hold_against_samples(const ControlFilter& next) {
     if (names_.samples.find(next.name) != no_row) {
       row_.fail(result_sample, "results/control-is-sample",
                 in_quotes(next.name) +
                     " is a sample or blank, and no control filter stays in the weighing room under its name",
                 "leave 'control' out, or give the filter a name of its own");
     }
-    const auto [at, is_first] = names_.controls.try_emplace({next.name, bare_name(next.analyte)}, next.place);
-    if (is_first || next.name.empty() || next.analyte.empty()) return;
-    row_.fail(result_sample, "results/twice",
-              in_quotes(next.analyte) + " of the control filter " + in_quotes(next.name) + " stands already in " +
-                  hand_.book.place_text(hand_.book.files.results, at->second),
-              "leave one of the two out: which is meant nobody else can say");
+  }
+
+  void look_for_another_control(ControlFilter& next) {
+    if (next.batch == 0 || next.name.empty() || next.analyte.empty()) return;
+    const auto [at, is_first] =
+        names_.controls.try_emplace({next.name, bare_name(next.analyte)}, hand_.book.controls.size());
+    if (!is_first)
+      tell_twice(next, hand_.book.controls[at->second], result_sample, "control filter " + in_quotes(next.name));
   }
 
   void read_uncertainty(LaboratoryResult& next) {
@@ -305,19 +327,23 @@ class ResultRows {
                "correct the day that is wrong, or the sample that is named");
   }
 
-  // Which of the two is meant nobody can say.
-  void look_for_another(const LaboratoryResult& next) {
+  void look_for_another(LaboratoryResult& next) {
     if (next.sample == no_row || next.analyte.empty()) return;
     const auto [at, is_first] =
         names_.known.try_emplace({next.sample, bare_name(next.analyte)}, hand_.book.results.size());
     if (is_first) return;
-    LaboratoryResult& other = hand_.book.results[at->second];
-    const ProblemNumber problem =
-        row_.fail(result_analyte, "results/twice",
-                  in_quotes(next.analyte) + " of the sample " + in_quotes(hand_.book.samples.name[next.sample]) +
-                      " stands already in " + hand_.book.place_text(hand_.book.files.results, other.place),
-                  "leave one of the two out: which is meant nobody else can say");
-    if (other.problem == no_problem) other.problem = problem;
+    const std::string whose = "sample " + in_quotes(hand_.book.samples.name[next.sample]);
+    tell_twice(next, hand_.book.results[at->second], result_analyte, whose);
+  }
+
+  // Which of the two is meant nobody can say, once both were reported.
+  template <class Reported>
+  void tell_twice(Reported& next, Reported& other, ResultField field, const std::string& whose) {
+    next.twice = row_.fail(field, "results/twice",
+                           in_quotes(next.analyte) + " of the " + whose + " stands already in " +
+                               hand_.book.place_text(hand_.book.files.results, other.place),
+                           "leave one of the two out: which is meant nobody else can say");
+    if (other.twice == no_problem) other.twice = next.twice;
   }
 
   const TableFile& file_;

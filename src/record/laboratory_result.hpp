@@ -38,6 +38,7 @@ struct LaboratoryResult {
   std::string note;
   RowPlace place;
   ProblemNumber problem = no_problem;  // of its row: then nothing of it is used
+  ProblemNumber twice = no_problem;    // that another row is of the same: its problem, once both are known
 
   bool is_weighed() const { return !is_missing(before_mg) && !is_missing(after_mg); }
   bool is_less_than() const { return is_missing(found) && !is_missing(limit); }
@@ -55,6 +56,7 @@ struct ControlFilter {
   Day reported = no_day;
   RowPlace place;
   ProblemNumber problem = no_problem;
+  ProblemNumber twice = no_problem;  // as of a result
 };
 
 }  // namespace driftwarden

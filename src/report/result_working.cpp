@@ -135,6 +135,8 @@ class ResultWorking {
     line("u of it = " + with_significant_digits(figures_.of_found.u, 3) + (of_.is_of_fibres ? " fibres" : " mg") +
          ", the expanded uncertainty over " + shortest(is_usual ? usual_coverage_factor : of_.coverage_factor) +
          (is_usual ? ", the usual factor, for none is written" : ""));
+    if (of_.coverage_factor > usual_coverage_factor)
+      line("A factor above 2 may come of few degrees of freedom, or of a wider coverage: u is taken as well known.");
   }
 
   void blanks() {

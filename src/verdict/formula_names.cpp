@@ -44,14 +44,16 @@ Diagnostics formula_names(const Book& book) {
   NamesOfAKind certificates("certificate", book.files.certificates);
   NamesOfAKind samples("sample", book.files.samples);
   NamesOfAKind batches("batch", book.files.samples);
+  NamesOfAKind analytes("analyte", book.files.results);
   for (const Instrument& instrument : book.instruments) instruments.look_at(instrument.name, instrument.place);
   for (const Certificate& certificate : book.certificates) certificates.look_at(certificate.name, certificate.place);
   for (Row row = 0; row < book.samples.size(); ++row) {
     samples.look_at(book.samples.name[row], book.samples.place[row]);
     batches.look_at(book.texts.text(field(book.samples.batch, row, TextId{0})), book.samples.place[row]);
   }
+  for (const LaboratoryResult& result : book.results) analytes.look_at(result.analyte, result.place);
   Diagnostics remarks;
-  for (const NamesOfAKind* names : {&instruments, &certificates, &samples, &batches}) names->tell(remarks);
+  for (const NamesOfAKind* names : {&instruments, &certificates, &samples, &batches, &analytes}) names->tell(remarks);
   return remarks;
 }
 

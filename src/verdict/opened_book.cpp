@@ -2,7 +2,10 @@
 #include "verdict/opened_book.hpp"
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
+#include "diagnostic/letters.hpp"
 #include "verdict/rulings.hpp"
 #include "verdict/unknown_words.hpp"
 #include "verdict/unmet_names.hpp"
@@ -51,6 +54,28 @@ Diagnostics leave_out_later_results(Book& book, Day as_of) {
                                      ", which stands for today; they are not counted")};
 }
 
+// Which of two rows about one thing is meant nobody can say, once both were reported.
+template <class Reported, class Thing>
+void distrust_what_stands_twice(std::vector<Reported>& rows, Thing thing) {
+  std::map<decltype(thing(rows.front())), std::vector<Reported*>> of_one_thing;
+  for (Reported& row : rows) {
+    if (row.twice != no_problem) of_one_thing[thing(row)].push_back(&row);
+  }
+  for (const auto& [one, reported] : of_one_thing) {
+    if (reported.size() < 2) continue;
+    for (Reported* row : reported) {
+      if (row->problem == no_problem) row->problem = row->twice;
+    }
+  }
+}
+
+void distrust_what_stands_twice(Book& book) {
+  distrust_what_stands_twice(book.results,
+                             [](const LaboratoryResult& of) { return std::pair(of.sample, bare_name(of.analyte)); });
+  distrust_what_stands_twice(book.controls,
+                             [](const ControlFilter& of) { return std::pair(of.name, bare_name(of.analyte)); });
+}
+
 }  // namespace
 
 bool OpenedBook::has_faults() const { return std::any_of(book.problems.begin(), book.problems.end(), is_error); }
@@ -68,6 +93,7 @@ std::unique_ptr<OpenedBook> put_together(Book book, RuleSet rules, Day as_of, un
   keep(leave_out_later(opened->book, opened->book.decisions, &Decision::decided, as_of));
   keep(leave_out_later(opened->book, opened->book.assignments, &Assignment::written, as_of));
   keep(leave_out_later_results(opened->book, as_of));
+  distrust_what_stands_twice(opened->book);
   keep(decisions_on_unknown_rules(opened->book, opened->rules));
   keep(unknown_words(opened->book, UnknownWords(opened->book, opened->rules)));
   keep(unmet_names(opened->book, opened->rules));

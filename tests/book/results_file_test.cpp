@@ -115,15 +115,34 @@ TEST(ResultsFile, IsLostWhereARowNamesNoSample) {
   EXPECT_EQ(book_with("sample,analyte,amount [mg]\nS-1,dust,x\n").lost_results, no_problem);
 }
 
-TEST(ResultsFile, TellsWhatStandsTwiceAndDistrustsBoth) {
+TEST(ResultsFile, TellsWhatStandsTwiceOfBoth) {
   const Book book = book_with("sample,analyte,amount [mg]\nS-1,dust,1\nS-1,quartz,1\nS-1,dust,2\n");
   EXPECT_EQ(told(book.problems),
             "results.csv:4:5: error: 'dust' of the sample 'S-1' stands already in results.csv:2; leave one of the two "
             "out: which is meant nobody else can say [results/twice]\n");
-  EXPECT_NE(book.results[0].problem, no_problem);
-  EXPECT_EQ(book.results[1].problem, no_problem);
-  EXPECT_NE(book.results[2].problem, no_problem);
+  EXPECT_NE(book.results[0].twice, no_problem);
+  EXPECT_EQ(book.results[1].twice, no_problem);
+  EXPECT_EQ(book.results[2].twice, book.results[0].twice);
+  EXPECT_EQ(book.results[2].problem, no_problem);  // it stands alone on a day before the other was reported
   EXPECT_NE(told(book_with("sample,analyte,amount [mg]\nS-1,dust,1\nS-1,Dust,2\n").problems), "");
+}
+
+// Some tables from laboratories have a 0 where no limit is stated.
+TEST(ResultsFile, RefusesALimitOfNothing) {
+  const std::string way_out =
+      "a limit of 0 says nothing: there is nothing less; write the laboratory's limit; where it states none, leave the "
+      "limit out and write what was found [results/no-limit]\n";
+  EXPECT_EQ(faults("sample,analyte,amount [mg]\nS-1,dust,<0\n"), "results.csv:2:10: error: " + way_out);
+  EXPECT_EQ(faults("sample,analyte,amount [mg],limit [mg]\nS-1,dust,0.4,0.0\n"), "results.csv:2:14: error: " + way_out);
+  EXPECT_EQ(faults("sample,analyte,amount [mg],limit [mg]\nS-1,dust,0,0.001\n"), "");
+}
+
+TEST(ResultsFile, AsksWhatAtMostMeans) {
+  for (const std::string written : {"≤0.03", "<=0.03", "=<0.03", "⩽ 0.03"})
+    EXPECT_EQ(faults("sample,analyte,amount [mg]\nS-1,dust," + written + "\n"),
+              "results.csv:2:10: error: '" + written +
+                  "' may be an amount, or a limit; write '<' and the limit, as in '<0.03', where less than that was "
+                  "found; else the amount alone [results/at-most]\n");
 }
 
 TEST(ResultsFile, TellsOnceOfAWeightThatIsNoNumber) {

@@ -43,5 +43,13 @@ TEST(FormulaNames, OfInstrumentsAndCertificatesAreTold) {
   EXPECT_NE(to_text(remarks[1]).find("the certificate '+C3' would be run"), std::string::npos) << to_text(remarks[1]);
 }
 
+TEST(FormulaNames, OfAnalytesAreTold) {
+  BookText text;
+  text.results = "sample,analyte,amount [mg]\nS1,=dust,1\n";
+  const Diagnostics remarks = formula_names(book_of(text));
+  ASSERT_EQ(remarks.size(), 1U);
+  EXPECT_NE(to_text(remarks[0]).find("the analyte '=dust' would be run"), std::string::npos) << to_text(remarks[0]);
+}
+
 }  // namespace
 }  // namespace driftwarden::formula_names_test

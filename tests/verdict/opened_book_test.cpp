@@ -48,6 +48,34 @@ TEST(OpenedBook, LeavesOutWhatTheLaboratoryReportedLater) {
   EXPECT_TRUE(found.empty());
 }
 
+std::vector<bool> distrusted(const std::string& results, const char* as_of) {
+  Diagnostics found;
+  const auto book = opened(weighing_book(results), as_of, found);
+  std::vector<bool> all;
+  for (const LaboratoryResult& of : book->book.results) all.push_back(of.problem != no_problem);
+  for (const ControlFilter& of : book->book.controls) all.push_back(of.problem != no_problem);
+  return all;
+}
+
+// A corrected report that came later is not known on a day before it: the first one stands there alone.
+TEST(OpenedBook, DistrustsTwoReportsOfOneThingOnceBothAreKnown) {
+  const std::string corrected =
+      "sample,analyte,amount [mg],reported\nS1,dust,1,2026-10-02\nS1,Dust,2,2026-10-09\nS1,lead,1,\n";
+  EXPECT_EQ(distrusted(corrected, "2026-10-08"), (std::vector<bool>{false, false}));
+  EXPECT_EQ(distrusted(corrected, "2026-10-09"), (std::vector<bool>{true, true, false}));
+  const std::string filters =
+      "sample,analyte,before [mg],after [mg],kind,batch,reported\nC,dust,1,1.1,control,B,2026-10-09\n"
+      "C,dust,1,1.2,control,B,2026-10-02\n";
+  EXPECT_EQ(distrusted(filters, "2026-10-08"), std::vector<bool>{false});
+  EXPECT_EQ(distrusted(filters, "2026-10-09"), (std::vector<bool>{true, true}));
+}
+
+// A row that can't be understood may be the one that is meant.
+TEST(OpenedBook, DistrustsAReportBesideOneThatCannotBeRead) {
+  EXPECT_EQ(distrusted("sample,analyte,amount [mg]\nS1,dust,x\nS1,dust,1\n", "2026-10-08"),
+            (std::vector<bool>{true, true}));
+}
+
 TEST(OpenedBook, CountsWhatWasDecidedOnTheDay) {
   Diagnostics found;
   EXPECT_EQ(opened(with_a_decision(), "2026-09-22", found)->book.decisions.size(), 1U);
