@@ -15,9 +15,12 @@ enum ReceivedField : int {
   received_rows,
   received_form,
   received_from,
-  received_digest
+  received_digest,
+  received_struck_out,
+  received_first,
+  received_last
 };
-constexpr std::array<FieldSpec, 7> received_fields{{
+constexpr std::array<FieldSpec, 10> received_fields{{
     {received_at, "received", CellType::moment, Dimension::count, true},
     {received_by, "by", CellType::text, Dimension::count, true},
     {received_file, "file", CellType::text, Dimension::count, true},
@@ -25,8 +28,11 @@ constexpr std::array<FieldSpec, 7> received_fields{{
     {received_form, "form"},
     {received_from, "from"},
     {received_digest, "sha256"},
+    {received_struck_out, "struck out", CellType::number},
+    {received_first, "first", CellType::moment},
+    {received_last, "last", CellType::moment},
 }};
-static_assert(are_complete(received_fields, received_digest));
+static_assert(are_complete(received_fields, received_last));
 
 // Rows that were received and are there no longer: what names them is in doubt.
 void tell_if_gone(const std::string& file, RowReader& row, const BookInHand& hand) {
@@ -64,6 +70,9 @@ void read_received(const std::vector<TableFile>& files, const BookInHand& hand) 
       next.form = row.kept_text(received_form);
       next.from = row.kept_text(received_from);
       next.sha256 = row.kept_text(received_digest);
+      next.struck_out = row.quantity(received_struck_out);
+      next.first = row.moment(received_first);
+      next.last = row.moment(received_last);
       tell_if_no_digest(next.sha256, row);
       tell_if_gone(next.file, row, hand);
       if (row.problem() == no_problem) hand.book.receipts.push_back(std::move(next));
@@ -79,7 +88,10 @@ std::vector<std::string> cells_of(const Receipt& receipt, const TimeZone& zone) 
           receipt.rows,
           receipt.form,
           receipt.from,
-          receipt.sha256};
+          receipt.sha256,
+          is_missing(receipt.struck_out) ? "" : shortest(receipt.struck_out),
+          local_text(receipt.first, zone),
+          local_text(receipt.last, zone)};
 }
 
 }  // namespace driftwarden

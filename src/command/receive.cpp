@@ -1,17 +1,21 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <filesystem>
+#include <map>
 #include <ostream>
 #include <set>
 #include <system_error>
 #include <tuple>
 
+#include "book/altered_rows.hpp"
 #include "book/one_cause.hpp"
 #include "book/table_files.hpp"
 #include "command/given_text.hpp"
 #include "command/opened_book.hpp"
 #include "command/output_file.hpp"
 #include "diagnostic/joined.hpp"
+#include "doubt/doubtful.hpp"
+#include "doubt/read_twice.hpp"
 #include "quantity/rounding.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/message.hpp"
@@ -126,6 +130,19 @@ class Newcomers {
     return all;
   }
 
+  // Rows that stand twice among those that came.
+  Diagnostics read_twice_here() const {
+    Diagnostics twice;
+    if (book_.readings.size() > most_readings_looked_through) return twice;
+    note_read_twice(book_, read_twice(book_, ComeBy(book_, {})), twice);
+    std::erase_if(twice, [this](const Diagnostic& of) { return !stands_among_the_rows(of); });
+    for (Diagnostic& of : twice) {
+      of.place = with_.as_it_came(of.place);
+      of.message = with_.as_it_came(of.message);
+    }
+    return twice;
+  }
+
   // What whoever receives them should know besides.
   Diagnostics seen_before() const {
     Diagnostics all;
@@ -163,9 +180,9 @@ class Newcomers {
 
  private:
   // A fault, wherever it shows; a remark only about the rows themselves.
-  bool is_of_the_rows(const Diagnostic& problem) const {
-    return is_error(problem) ||
-           std::find(with_.files.begin(), with_.files.end(), problem.place.file) != with_.files.end();
+  bool is_of_the_rows(const Diagnostic& problem) const { return is_error(problem) || stands_among_the_rows(problem); }
+  bool stands_among_the_rows(const Diagnostic& problem) const {
+    return std::find(with_.files.begin(), with_.files.end(), problem.place.file) != with_.files.end();
   }
 
   // Readings whose samples did not come with them, one message a file.
@@ -252,8 +269,8 @@ class Receiving {
 
   int receive(BookWithRows with, Diagnostics found) {
     const Newcomers newcomers(opened_.book, with);
-    for (const Diagnostics& more :
-         {newcomers.new_problems(), newcomers.ignored_rows(), rows_at_odds(with, opened_.rules, opened_.as_of)})
+    for (const Diagnostics& more : {newcomers.new_problems(), newcomers.ignored_rows(), newcomers.read_twice_here(),
+                                    rows_at_odds(with, opened_.rules, opened_.as_of)})
       found.insert(found.end(), more.begin(), more.end());
     if (auto fault = kept_in_workbook({received_spec, opened_.book.files.received, {}}))
       found.push_back(*std::move(fault));
@@ -291,8 +308,10 @@ class Receiving {
 
   std::vector<Receipt> receipts_of(const BookWithRows& with) const {
     std::vector<Receipt> receipts;
+    std::map<std::string_view, RowsOfFile> read = rows_of_files(with.book);
     for (std::size_t i = 0; i < with.rows.size(); ++i) {
       const RowsReceived& each = with.rows[i];
+      const RowsOfFile& rows = read[with.files[i]];
       receipts.push_back({surroundings_.now,
                           by_,
                           with.files[i],
@@ -300,6 +319,9 @@ class Receiving {
                           each.form,
                           fs::path(each.came_as).filename().string(),
                           each.sha256,
+                          rows.struck_out == 0 ? missing : static_cast<double>(rows.struck_out),
+                          rows.first,
+                          rows.last,
                           {}});
     }
     return receipts;

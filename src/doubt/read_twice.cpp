@@ -56,6 +56,9 @@ std::vector<Written> all_written(const Book& book) {
   return all;
 }
 
+// No calibrator shows two readings within a second.
+bool names_a_second(Moment taken) { return taken % 60 != 0; }
+
 bool are_of_one_set(const ReadingTable& readings, Row earlier, Row later) {
   if (purpose_of(readings, earlier) != purpose_of(readings, later)) return false;
   const bool is_named = field(readings.set, earlier, TextId{0}) != 0;
@@ -98,7 +101,8 @@ std::vector<ReadTwice> read_twice(const Book& book, const ComeBy& come) {
                           cells_of(readings, first->row) == cells_of(readings, written.row);
     if (!is_alike) {
       first = &written;
-    } else if (first->run != written.run || field(readings.replicate, written.row, TextId{0}) != 0) {
+    } else if (first->run != written.run || field(readings.replicate, written.row, TextId{0}) != 0 ||
+               names_a_second(written.taken)) {
       copies.push_back({written.row, first->row});
     }
   }

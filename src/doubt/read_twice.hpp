@@ -6,8 +6,8 @@
 namespace driftwarden {
 
 // Readings that were written down twice, set after set, each with the row it repeats: alike in all that was read,
-// and with the same replicate number, or not within one run of rows of their set and minute. Equal readings of one run
-// without such numbers are honest. Those struck out are left out.
+// and with the same replicate number, at one second, or not within one run of rows of their set and minute. Equal
+// readings of one run without such numbers and seconds are honest. Those struck out are left out.
 struct ReadTwice {
   Row copy = no_row;
   Row original = no_row;

@@ -20,6 +20,11 @@ namespace {
 
 namespace fs = std::filesystem;
 
+bool is_link(const fs::path& path) {
+  std::error_code ignored;
+  return fs::is_symlink(fs::symlink_status(path, ignored));
+}
+
 // Links to all that lies in a folder, but for folders of the tables that rows are added to: those are made anew.
 std::error_code link_all(const fs::path& from, const fs::path& to, const std::set<std::string>& made_anew) {
   std::error_code fault;
@@ -134,6 +139,11 @@ std::string BookWithRows::as_it_came(std::string message) const {
 }
 
 Result<BookWithRows> book_with_rows(const Book& before, std::vector<RowsReceived> rows, Day day, unsigned threads) {
+  if (is_link(before.folder / receiving_note)) {
+    return error("receive/link", {std::string(receiving_note), 0, 0},
+                 "this is a link, and what it leads to would be written over",
+                 "delete it: receive makes a file of this name, and no link");
+  }
   const ScratchPlace scratch;
   if (scratch.path().empty()) return scratch.fault();
   std::set<std::string> tables{std::string(received_spec.table)};

@@ -63,9 +63,11 @@ TEST(Receive, PutsRowsWhereTheyBelongAndSaysHowTheSamplesStand) {
   EXPECT_TRUE(has(called.out, "S2: valid\n")) << called.out;
   EXPECT_EQ(it.files_in("samples"), 1U);
   const std::string receipts = text_of_file(it.book().file("received.csv"));
-  EXPECT_TRUE(
-      has(receipts, "received,by,file,rows,form,from,sha256\n2026-11-16T12:00+00:00,the keeper,samples/received-"));
+  EXPECT_TRUE(has(receipts,
+                  "received,by,file,rows,form,from,sha256,struck out,first,last\n2026-11-16T12:00+00:00,the "
+                  "keeper,samples/received-"));
   EXPECT_TRUE(has(receipts, ",3,B1/2026-09-20/0a1b2c3d,readings.csv,"));
+  EXPECT_TRUE(has(receipts, ",1,2026-09-21T07:40+00:00,2026-09-21T16:20+00:00\n")) << receipts;
   EXPECT_TRUE(has(call({"screen", it.book().path()}).out, "2 samples"));
 }
 
@@ -292,6 +294,48 @@ TEST(Receive, LeavesRowsOfWhichCheckTellsThatTheyWereAltered) {
   EXPECT_FALSE(has(changed("1.990,1,,", "1.990,1,yes,the tube had slipped off"), "receive/altered"));
   EXPECT_TRUE(has(changed("1.990", "1.991"),
                   "its rows are no longer those that were received 2026-11-16T12:00+00:00 by the keeper from 'r.csv'"));
+}
+
+// A reading that the form had struck out would count, and nobody would see it by the text that may change.
+TEST(Receive, LeavesReadingsOfWhichCheckTellsThatTheyCountByNow) {
+  const Receiving it;
+  ASSERT_EQ(it.receive({it.came("s.csv", new_samples), it.came("r.csv", new_readings)}).status, 0);
+  const fs::path file = *fs::directory_iterator(it.book().file("readings"));
+  std::string text = text_of_file(file);
+  text.replace(text.find("yes,"), 4, ",");
+  std::ofstream(file, std::ios::binary) << text;
+  const std::string err = call({"check", it.book().path()}).err;
+  EXPECT_TRUE(has(err,
+                  "of the rows that were received 1 came struck out, and 0 are by now; write yes under void again; "
+                  "what was read in its place stands in a row of its own [receive/altered]"))
+      << err;
+}
+
+TEST(Receive, LeavesTimesOfWhichCheckTellsThatTheyAreOthersByNow) {
+  const Receiving it;
+  ASSERT_EQ(it.receive({it.came("s.csv", new_samples), it.came("r.csv", new_readings)}).status, 0);
+  EXPECT_FALSE(has(call({"check", it.book().path()}).err, "receive/altered"));
+  std::ofstream(it.book().file("book.toml"), std::ios::app) << "[files.\"readings/*\"]\ntime_zone = \"<+05>-5\"\n";
+  const std::string err = call({"check", it.book().path()}).err;
+  EXPECT_TRUE(has(err,
+                  "its times were 2026-09-21T07:40+00:00 to 2026-09-21T16:20+00:00 when it was received, and are "
+                  "2026-09-21T02:40+00:00 to 2026-09-21T11:20+00:00 by now; book.toml says otherwise in which time "
+                  "zone or order of day and month they are written: say so of other files only [receive/altered]"))
+      << err;
+}
+
+TEST(Receive, TellsOfReadingsThatCameTwice) {
+  const Receiving it;
+  const std::string reading = "2026-09-21T07:40:31,pre,S2,V1,2.000\n";
+  const std::string came = it.came("r.csv", "taken,stage,sample,calibrator,reading [L/min]\n" + reading + reading +
+                                                "2026-09-21T16:20,post,S2,V1,1.990\n");
+  const Called called = it.receive({it.came("s.csv", new_samples), came});
+  EXPECT_EQ(called.status, 0);
+  EXPECT_TRUE(has(called.err, came +
+                                  ":3: remark: 1 reading of the pre set of S2 stands twice, alike in every cell, "
+                                  "here and in " +
+                                  came + ":2;"))
+      << called.err;
 }
 
 TEST(Receive, TellsThatAFormWasReceivedBefore) {

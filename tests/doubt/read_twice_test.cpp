@@ -53,6 +53,13 @@ TEST(ReadTwice, IsARowBehindOneOfAnotherSet) {
             "down twice, a reading counts twice");
 }
 
+// No calibrator shows two readings within a second.
+TEST(ReadTwice, IsAReadingOfTheSameSecond) {
+  const std::string first = "2026-09-21T07:30:23,pre,S1,V1,2.000,\n";
+  EXPECT_EQ(ids(book_with(first + first)), Ids{"doubt/read-twice"});
+  EXPECT_EQ(ids(book_with(first + "2026-09-21T07:30:24,pre,S1,V1,2.000,\n")), Ids());
+}
+
 TEST(ReadTwice, IsAReplicateNumberThatComesAgain) {
   const std::string first = "2026-09-21T07:30,pre,S1,V1,2.000,1\n";
   EXPECT_EQ(ids(book_with(first + "2026-09-21T07:30,pre,S1,V1,2.000,2\n")), Ids());

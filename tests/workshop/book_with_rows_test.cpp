@@ -29,7 +29,8 @@ constexpr const char* its_reading = "taken,stage,sample,calibrator,reading [L/mi
 
 std::vector<Receipt> receipts_of(const BookWithRows& with) {
   std::vector<Receipt> receipts;
-  for (const std::string& file : with.files) receipts.push_back({1790000000, "the keeper", file, {}, {}, {}, {}, {}});
+  for (const std::string& file : with.files)
+    receipts.push_back({1790000000, "the keeper", file, {}, {}, {}, {}, missing, no_moment, no_moment, {}});
   return receipts;
 }
 
@@ -45,6 +46,20 @@ TEST(BookWithRows, ReadsTheBookWithTheRowsAndWritesNothing) {
   EXPECT_EQ(with->book.folder, folder.path());
   EXPECT_EQ(with->files, (std::vector<std::string>{with->rows[0].name_on(a_day), with->rows[1].name_on(a_day)}));
   EXPECT_FALSE(fs::exists(folder.path() / "samples"));
+}
+
+// What it leads to would be written over, wherever that is.
+TEST(BookWithRows, IsNoneWhereTheNoteOfTheFilesIsALink) {
+  const ScratchFolder folder;
+  const ScratchFolder elsewhere;
+  BookText().write(folder.path());
+  const Book before = *read_book(folder.path(), 1);
+  fs::create_symlink(elsewhere.path() / "letter", folder.path() / receiving_note);
+  const Result<BookWithRows> with = book_with_rows(before, {rows_of(folder.path(), a_sample)}, a_day, 1);
+  ASSERT_FALSE(with);
+  EXPECT_EQ(to_text(with.faults().front()),
+            ".driftwarden-receiving: error: this is a link, and what it leads to would be written over; delete it: "
+            "receive makes a file of this name, and no link [receive/link]");
 }
 
 TEST(BookWithRows, WritesThemSoThatTheyCountTogether) {
