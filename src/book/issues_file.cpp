@@ -126,7 +126,13 @@ class IssueRows {
     const int how = row_.word(issue_condition, came_back_words);
     if (how >= 0) next.came_back = static_cast<CameBack>(how + 1);
     next.missing = row_.yes_no(issue_missing);
-    if (next.back == no_day || row_.problem() != no_problem) return;
+    if (row_.problem() != no_problem) return;
+    if (how >= 0 && next.back == no_day)
+      row_.doubt(issue_condition, "issues/no-day-back",
+                 "it came back " + std::string(to_text(next.came_back)) +
+                     ", but the day is not written down; it counts as not yet back",
+                 "write that day under 'back'");
+    if (next.back == no_day) return;
     if (next.out == no_day) {
       row_.fail(issue_out, "issues/order",
                 "it came back on " + date_text(next.back) + ", but the day it went out is not written down",

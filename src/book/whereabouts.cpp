@@ -23,8 +23,7 @@ Whereabouts::Whereabouts(const Book& book, std::optional<Day> as_of)
   for (std::vector<const Issue*>& issues : of_) std::ranges::stable_sort(issues, {}, out_of);
 }
 
-bool Whereabouts::was_missed(const Issue& issue) const {
-  if (issue.missing != YesNo::yes) return false;
+bool Whereabouts::was_looked_at(const Issue& issue) const {
   return issue.back == no_day ? issue.out == no_day || has_come(issue.out) : has_come(issue.back);
 }
 
@@ -51,7 +50,8 @@ const Issue* Whereabouts::damaged(Row instrument) const {
   };
   const Issue* damaged = nullptr;
   for (const Issue* issue : of_[instrument]) {
-    if (issue->came_back == CameBack::damaged && back_of(*issue) != no_day && !was_seen_to(issue->back))
+    const Day since = issue->back == no_day ? issue->out : issue->back;
+    if (issue->came_back == CameBack::damaged && was_looked_at(*issue) && (since == no_day || !was_seen_to(since)))
       damaged = issue;
   }
   return damaged;

@@ -51,8 +51,9 @@ class Whereabouts {
 
  private:
   bool has_come(Day day) const { return day != no_day && (!as_of_ || day <= *as_of_); }
-  // Whether it was found missing by now. Where the kit is not back, from the day it went out.
-  bool was_missed(const Issue& issue) const;
+  // Whether what was found as it came back is known by now. Where no such day is written, from the day it went out.
+  bool was_looked_at(const Issue& issue) const;
+  bool was_missed(const Issue& issue) const { return issue.missing == YesNo::yes && was_looked_at(issue); }
   // With which it went out again since it was missed: it had turned up.
   const Issue* next_of(const Issue& missed) const;
 

@@ -22,6 +22,7 @@ inline constexpr std::size_t most_readings_looked_through = 200000;
 //   doubt/two-kits      an instrument in two kits at once
 //   doubt/kit-rows      rows of one kit that say different things of it
 //   doubt/out-again     a kit that goes out again before all of it has come back
+//   doubt/kit-day       a day of issues.csv that lies years from all that is on record
 //   doubt/elsewhere     an instrument used while it is on record as elsewhere
 //   doubt/analyte       two analytes that differ in capitals or blanks alone
 //   doubt/lone-blank    a blank's result of an analyte of which no sample of its batch has one

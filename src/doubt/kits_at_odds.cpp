@@ -16,6 +16,8 @@ namespace {
 using Where = Whereabouts::Where;
 using Stays = std::vector<Whereabouts::Stay>;
 constexpr Day never = std::numeric_limits<Day>::max();
+constexpr Day a_year_d = 366;
+constexpr Day ten_years_d = 3653;
 
 Day begin_of(const Issue& issue) { return issue.out == no_day ? never - 1 : issue.out; }
 
@@ -26,13 +28,33 @@ Day end_of(const Whereabouts& where, const Issue& issue) {
   return end == no_day ? never : end;
 }
 
+// Days that a row may be of: one long before all that was drawn, or long after it and after today, is mistyped.
+struct DaysOnRecord {
+  Day earliest = -never;
+  Day latest = never;
+};
+DaysOnRecord days_on_record(const Book& book, std::optional<Day> as_of) {
+  Moment first = no_moment;
+  Moment last = no_moment;
+  for (Row row = 0; row < book.samples.size(); ++row) {
+    if (book.samples.started[row] == no_moment || book.samples.stopped[row] == no_moment) continue;
+    first = first == no_moment ? book.samples.started[row] : std::min(first, book.samples.started[row]);
+    last = std::max(last, book.samples.stopped[row]);
+  }
+  DaysOnRecord days;
+  if (first == no_moment) return days;
+  days.earliest = local_day(first, book.settings.zone) - ten_years_d;
+  days.latest = std::max(local_day(last, book.settings.zone), as_of.value_or(no_day)) + ten_years_d;
+  return days;
+}
+
 // What issues.csv says that can't be so, whatever was drawn and read.
 class IssuesAtOdds {
  public:
   IssuesAtOdds(const Book& book, std::optional<Day> as_of, Diagnostics& doubts)
-      : book_(book), where_(book, as_of), doubts_(doubts) {
+      : book_(book), as_of_(as_of), where_(book, as_of), days_(days_on_record(book, as_of)), doubts_(doubts) {
     for (const Issue& issue : book.issues) {
-      if (issue.out == no_day || !as_of || issue.out <= *as_of) trips_[issue.kit][begin_of(issue)].push_back(&issue);
+      if (has_come(issue)) trips_[issue.kit][begin_of(issue)].push_back(&issue);
     }
   }
 
@@ -59,6 +81,20 @@ class IssuesAtOdds {
     }
   }
 
+  // A kit that went out in another year stands on no list, and one that is due in another is never overdue.
+  void far_days() {
+    const auto is_far = [this](Day day) { return day != no_day && (day < days_.earliest || day > days_.latest); };
+    for (const Issue& issue : book_.issues) {
+      const Day end = std::max(issue.due_back, issue.back);
+      if (is_far(issue.out) || is_far(end)) {
+        tell_days(issue, date_text(is_far(issue.out) ? issue.out : end) +
+                             " lies more than ten years from all that is on record");
+      } else if (issue.out != no_day && end != no_day && end - issue.out > a_year_d && has_come(issue)) {
+        tell_days(issue, "it is out from " + date_text(issue.out) + " to " + date_text(end) + ", for more than a year");
+      }
+    }
+  }
+
   void out_again() {
     for (const auto& [kit, trips] : trips_) {
       for (auto trip = trips.begin(); trip != trips.end() && std::next(trip) != trips.end(); ++trip)
@@ -71,6 +107,7 @@ class IssuesAtOdds {
 
   const std::string& name_of(Row instrument) const { return book_.instruments[instrument].name; }
   std::string place_of_issue(const Issue& issue) const { return book_.place_text(book_.files.issues, issue.place); }
+  bool has_come(const Issue& issue) const { return issue.out == no_day || !as_of_ || issue.out <= *as_of_; }
   static std::string text_of(Day day) { return day == no_day ? "" : date_text(day); }
   std::string thing_of(const Issue& issue) const {
     return issue.instrument == no_row ? issue.item : name_of(issue.instrument);
@@ -96,6 +133,12 @@ class IssuesAtOdds {
                                    ", and by " + place_of_issue(*first) + " " + in_quotes(says(*first)),
                                "correct the row that is wrong; or the kit or the day it went out is another"));
     }
+  }
+
+  void tell_days(const Issue& issue, const std::string& what) {
+    doubts_.push_back(remark("doubt/kit-day", book_.place(book_.files.issues, issue.place),
+                             "of " + thing_of(issue) + " in kit " + issue.kit + ": " + what,
+                             "see whether the year is right: a kit of another year is missed on the lists"));
   }
 
   // What is in both by its name is told as in two kits.
@@ -131,7 +174,9 @@ class IssuesAtOdds {
   }
 
   const Book& book_;
+  const std::optional<Day> as_of_;
   const Whereabouts where_;
+  const DaysOnRecord days_;
   Diagnostics& doubts_;
   std::map<std::string_view, std::map<Day, Trip>> trips_;  // of each kit, by the day it went out; the packed one last
 };
@@ -226,6 +271,7 @@ void note_issues(const Book& book, std::optional<Day> as_of, Diagnostics& doubts
   issues.two_kits();
   issues.rows_differ();
   issues.out_again();
+  issues.far_days();
 }
 
 void note_kits(const Book& book, const ComeBy& come, std::optional<Day> as_of, std::span<const Replicates> all,

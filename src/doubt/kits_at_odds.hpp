@@ -7,6 +7,7 @@
 namespace driftwarden {
 
 // What issues.csv says of an instrument and cannot be so.
+//   doubt/kit-day    a day that lies years from all that is on record, or a kit that is out for more than one
 //   doubt/two-kits   it is in two kits at once, or twice in one
 //   doubt/kit-rows   rows of one kit that went out on one day say different things of it
 //   doubt/out-again  a kit goes out again, and something of it has not come back

@@ -68,8 +68,8 @@ class Fitness {
     }
     for (Row row = 0; row < book_.instruments.size(); ++row) {
       if (const Issue* damaged = where_.damaged(row))
-        say(row,
-            "came back damaged on " + date_text(damaged->back) + (damaged->note.empty() ? "" : ": " + damaged->note));
+        say(row, "came back damaged" + (damaged->back == no_day ? "" : " on " + date_text(damaged->back)) +
+                     (damaged->note.empty() ? "" : ": " + damaged->note));
     }
   }
 

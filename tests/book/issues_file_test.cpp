@@ -8,6 +8,17 @@ namespace {
 
 Book book_with(const std::string& issues) { return WrittenBook().file("issues.csv", issues).read(); }
 
+// The day may come later; that it is damaged is known now.
+TEST(IssuesFile, AsksForTheDayOnWhichSomethingCameBackSoOrSo) {
+  const Book book =
+      book_with("kit,instrument,out,condition,missing\nK-1,PUMP-1,2026-05-01,damaged,\nK-1,VOL-1,2026-05-01,,yes\n");
+  EXPECT_EQ(
+      told(book.problems),
+      "issues.csv:2:23: remark: it came back damaged, but the day is not written down; it counts as not yet back; "
+      "write that day under 'back' [issues/no-day-back]\n");
+  EXPECT_EQ(book.issues.size(), 2U);
+}
+
 TEST(IssuesFile, FillsEveryFieldInTheOrderOfTheFile) {
   const Book book = book_with(
       "kit,kind of kit,instrument,item,out,to,checked by,due back,charged,back,checked back by,condition,missing,note\n"

@@ -128,6 +128,10 @@ TEST(Whereabouts, TellWhatCameBackDamagedUntilAServiceIsWritten) {
       written.file("service.csv", "serviced,instrument,what\n2026-05-09T10:00,PUMP-1,new door\n").read();
   EXPECT_EQ(damaged(mended, in_may(13)), "");
   EXPECT_EQ(damaged(mended, in_may(8)), "K-1") << "it is not done yet";
+  const Book undated =
+      WrittenBook().file("issues.csv", "kit,instrument,out,condition\nK-1,PUMP-1,2026-05-04,damaged\n").read();
+  EXPECT_EQ(damaged(undated, in_may(3)), "");
+  EXPECT_EQ(damaged(undated, in_may(4)), "K-1") << "it is back, on whatever day";
 }
 
 }  // namespace

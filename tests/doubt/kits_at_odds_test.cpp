@@ -65,6 +65,22 @@ TEST(TwoKits, AreToldOnlyOnceTheyAreKnown) {
                 wrong_kit);
 }
 
+// S1 is of 2026-09-21.
+TEST(KitDays, AreToldWhereTheirYearCannotBe) {
+  const std::string see =
+      "see whether the year is right: a kit of another year is missed on the lists [doubt/kit-day]\n";
+  const std::string far = " lies more than ten years from all that is on record; " + see;
+  EXPECT_EQ(doubts("K-1,P2,2206-09-04,,,\n"), "issues.csv:2: remark: of P2 in kit K-1: 2206-09-04" + far);
+  EXPECT_EQ(doubts("K-1,P2,2206-09-04,,,\n", day_from({2026, 9, 30})),
+            "issues.csv:2: remark: of P2 in kit K-1: 2206-09-04" + far);
+  EXPECT_EQ(doubts("K-1,P2,1926-09-04,,1926-09-05,\n"), "issues.csv:2: remark: of P2 in kit K-1: 1926-09-04" + far);
+  EXPECT_EQ(
+      doubts("K-1,P2,2026-09-04,,2027-09-06,\n"),
+      "issues.csv:2: remark: of P2 in kit K-1: it is out from 2026-09-04 to 2027-09-06, for more than a year; " + see);
+  EXPECT_EQ(doubts("K-1,P2,2026-09-04,,2027-09-05,\n"), "") << "lent for a year";
+  EXPECT_EQ(doubts("K-1,P2,2026-09-04,,2027-09-06,\n", day_from({2026, 9, 3})), "") << "it is not yet known";
+}
+
 std::string doubts_of_rows(const std::string& rows, std::optional<Day> as_of = {}) {
   BookText text;
   text.issues = "kit,kind of kit,instrument,item,out,to,due back,back,missing\n" + rows;

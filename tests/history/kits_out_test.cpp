@@ -152,6 +152,8 @@ TEST(UnfitToGo, IsWhatIsNotChargedAsLongAsItIsInAKit) {
 TEST(UnfitToGo, IsWhatCameBackDamagedUntilItIsServiced) {
   BookText text = with("K-1,P1,,2026-09-20,,,,2026-09-22,damaged,\n");
   EXPECT_EQ(unfit(text), "P1: came back damaged on 2026-09-22; in the store\n");
+  EXPECT_EQ(unfit(with("K-1,P1,,2026-09-20,,,,,damaged,\n")), "P1: came back damaged; out with kit K-1\n");
+  EXPECT_EQ(unfit(with("K-1,P1,,,,,,,damaged,\n")), "P1: came back damaged; being put into kit K-1\n");
   text.service = "serviced,instrument,what\n2026-09-23T10:00,P1,new door\n";
   EXPECT_EQ(unfit(text), "");
 }
