@@ -6,7 +6,7 @@
 #include "command/field_commands.hpp"
 #include "command/manual_pages.hpp"
 #include "evidence/package_note.hpp"
-#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 
 namespace driftwarden {

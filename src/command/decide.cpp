@@ -11,7 +11,6 @@
 #include "command/selection.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "quantity/rounding.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/message.hpp"

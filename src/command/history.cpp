@@ -13,7 +13,6 @@
 #include "quantity/rounding.hpp"
 #include "report/history_csv.hpp"
 #include "report/history_json.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "workshop/gnuplot_run.hpp"

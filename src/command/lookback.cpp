@@ -13,7 +13,6 @@
 #include "report/lookback_json.hpp"
 #include "report/lookback_page.hpp"
 #include "report/lookback_table.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 

@@ -7,7 +7,7 @@
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/paint.hpp"
-#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
 #include "rule/example.hpp"
 
 namespace driftwarden {

@@ -7,7 +7,6 @@
 #include "evidence/bag_check.hpp"
 #include "evidence/bag_layout.hpp"
 #include "quantity/rounding.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "system/held_file.hpp"
 #include "verdict/cautions.hpp"

@@ -6,7 +6,6 @@
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/paint.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "statistics/welch_satterthwaite.hpp"
 

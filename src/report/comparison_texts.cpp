@@ -9,7 +9,6 @@
 #include "report/csv_text.hpp"
 #include "report/json_text.hpp"
 #include "report/lookback_words.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/verdict_key.hpp"

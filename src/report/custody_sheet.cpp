@@ -10,7 +10,6 @@
 #include "report/csv_text.hpp"
 #include "report/paint.hpp"
 #include "report/printed_figures.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/message.hpp"

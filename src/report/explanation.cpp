@@ -16,7 +16,6 @@
 #include "report/budget_working.hpp"
 #include "report/mass_working.hpp"
 #include "report/result_working.hpp"
-#include "report/screen_table.hpp"
 #include "report/set_working.hpp"
 #include "report/terminal_text.hpp"
 #include "report/traceability_text.hpp"

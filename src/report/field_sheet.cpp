@@ -7,8 +7,8 @@
 #include "book/planned_name.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
-#include "report/ahead_texts.hpp"
 #include "report/printed_figures.hpp"
+#include "report/window_words.hpp"
 #include "verdict/against_use.hpp"
 #include "verdict/readings_ahead.hpp"
 

@@ -5,7 +5,6 @@
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 

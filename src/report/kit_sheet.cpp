@@ -7,7 +7,6 @@
 #include "book/whereabouts.hpp"
 #include "report/kit_list.hpp"
 #include "report/paint.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 

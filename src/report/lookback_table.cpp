@@ -7,7 +7,6 @@
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/lookback_words.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/decision_risk.hpp"

@@ -3,7 +3,6 @@
 
 #include "aerosol/slip.hpp"
 #include "quantity/rounding.hpp"
-#include "report/screen_table.hpp"
 #include "report/set_working.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/measured.hpp"

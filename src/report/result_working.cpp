@@ -5,7 +5,6 @@
 
 #include "book/timestamp.hpp"
 #include "quantity/rounding.hpp"
-#include "report/screen_table.hpp"
 #include "report/set_working.hpp"
 #include "report/terminal_text.hpp"
 #include "statistics/welch_satterthwaite.hpp"

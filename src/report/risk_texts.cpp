@@ -6,7 +6,6 @@
 #include "book/timestamp.hpp"
 #include "quantity/rounding.hpp"
 #include "report/json_text.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "rule/judged_figure.hpp"
 #include "verdict/cautions.hpp"

@@ -37,11 +37,4 @@ class ScreenTable {
   std::size_t pump_width_;
 };
 
-// A text broken at blanks into lines of at most `width` characters, each after `indent` blanks.
-std::string wrapped(std::string_view text, std::size_t indent, std::size_t width);
-
-// A text of several lines in which none is longer than `width` characters where its words allow it: what is longer goes
-// on two blanks further in. The blanks inside a line stay.
-std::string folded(std::string_view text, std::size_t width);
-
 }  // namespace driftwarden

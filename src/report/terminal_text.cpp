@@ -2,6 +2,7 @@
 #include "report/terminal_text.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "diagnostic/characters.hpp"
 #include "diagnostic/escaped.hpp"
@@ -50,6 +51,43 @@ class SafeBuffer : public std::streambuf {
   bool is_terminal_;
   std::string waiting_;
 };
+
+bool is_unit(std::string_view word) {
+  word = word.substr(0, word.find_last_not_of(".,;:)") + 1);
+  constexpr std::string_view units[] = {"%", "L/min", "L", "min", "h", "d", "days", "kPa", "K", "°C"};
+  return std::find(std::begin(units), std::end(units), word) != std::end(units);
+}
+
+// Where the word ends that begins there. A figure and its unit are one.
+std::size_t end_of_word(std::string_view text, std::size_t begin) {
+  const std::size_t end = std::min(text.find(' ', begin), text.size());
+  if (end == text.size() || end == begin || text[end - 1] < '0' || text[end - 1] > '9') return end;
+  const std::size_t next = std::min(text.find(' ', end + 1), text.size());
+  return is_unit(text.substr(end + 1, next - end - 1)) ? next : end;
+}
+
+// Breaks one line, which has no line end, between its words.
+std::string folded_line(std::string_view line, std::size_t width) {
+  const std::size_t indent = std::min(line.find_first_not_of(' '), line.size());
+  std::string out(line.substr(0, indent));
+  std::size_t column = indent;
+  bool has_word = false;
+  for (std::size_t at = indent; at < line.size();) {
+    const std::size_t word_begin = std::min(line.find_first_not_of(' ', at), line.size());
+    const std::size_t word_end = end_of_word(line, word_begin);
+    const std::size_t length = word_begin - at + characters_in(line.substr(word_begin, word_end - word_begin));
+    if (has_word && column + length > width) {
+      out.append("\n").append(indent + 2, ' ').append(line.substr(word_begin, word_end - word_begin));
+      column = indent + 2 + length - (word_begin - at);
+    } else {
+      out.append(line.substr(at, word_end - at));
+      column += length;
+    }
+    has_word = true;
+    at = word_end;
+  }
+  return out;
+}
 
 }  // namespace
 
@@ -101,6 +139,40 @@ std::string for_terminal(std::string_view text) {
       out += character;
     }
   }
+  return out;
+}
+
+std::string folded(std::string_view text, std::size_t width) {
+  std::string out;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    out += folded_line(text.substr(0, end), width);
+    if (end < text.size()) out += '\n';
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return out;
+}
+
+std::string wrapped(std::string_view text, std::size_t indent, std::size_t width) {
+  std::string out(indent, ' ');
+  std::size_t column = indent;
+  bool is_empty = true;
+  while (!text.empty()) {
+    const std::size_t blank = end_of_word(text, 0);
+    const std::string_view word = text.substr(0, blank);
+    text.remove_prefix(std::min(blank + 1, text.size()));
+    const std::size_t length = characters_in(word);
+    if (!is_empty && column + 1 + length > width) {
+      out.append("\n").append(indent, ' ');
+      column = indent;
+      is_empty = true;
+    }
+    if (!is_empty) out += ' ';
+    column += length + (is_empty ? 0 : 1);
+    out += word;
+    is_empty = false;
+  }
+  out += '\n';
   return out;
 }
 

@@ -23,6 +23,13 @@ std::string for_terminal(std::string_view text);
 // The same of a text of several lines: line ends and tabs stay and, with colours, those of Paint.
 std::string safe_text(std::string_view text, bool has_colour);
 
+// A text broken at blanks into lines of at most `width` characters, each after `indent` blanks.
+std::string wrapped(std::string_view text, std::size_t indent, std::size_t width);
+
+// A text of several lines in which none is longer than `width` characters where its words allow it: what is longer goes
+// on two blanks further in. The blanks inside a line stay.
+std::string folded(std::string_view text, std::size_t width);
+
 // A stream through which everything written for people goes: it hands on what safe_text makes of it, line by line. So
 // nobody who writes has to remember where a text came from.
 class SafeText : public std::ostream {

@@ -9,7 +9,7 @@
 #include "diagnostic/joined.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
-#include "report/screen_table.hpp"
+#include "report/terminal_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -11,7 +11,8 @@ namespace {
 
 double least_minutes(const VolumeAhead& volume) {
   const VolumeEnd* least = volume.least_end();
-  return least == nullptr ? missing : least->whole_minutes();
+  const bool is_between_minutes = !volume.is_impossible() && !volume.has_whole_minute();
+  return least == nullptr || is_between_minutes ? missing : least->whole_minutes();
 }
 
 void add_against(const Screening& screening, Row instrument, Day on, Day as_of, std::vector<std::string>& against) {

@@ -144,6 +144,12 @@ bool leaves_room(const VolumeEnd& least, const VolumeEnd& most) {
 
 bool VolumeAhead::is_impossible() const { return !leave_room(least_end(), most_end()); }
 
+bool VolumeAhead::has_whole_minute() const {
+  const VolumeEnd* from = least_end();
+  const VolumeEnd* to = most_end();
+  return from == nullptr || to == nullptr || !(from->whole_minutes() > to->whole_minutes());
+}
+
 const VolumeEnd* VolumeAhead::least_volume() const {
   return nearest(*this, true, [](const VolumeEnd& end) { return !end.is_time(); });
 }

@@ -71,6 +71,8 @@ struct VolumeAhead {
   const std::optional<MassFact>& fact_of(const VolumeEnd& end) const { return facts.of(end.mass); }
   // Whether no volume lies between.
   bool is_impossible() const;
+  // Whether a whole minute lies between, as far as both are known in minutes.
+  bool has_whole_minute() const;
 };
 VolumeAhead volume_ahead(const Screening& screening, const VolumeAsked& asked, const RulesAhead& rules);
 

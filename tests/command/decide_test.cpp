@@ -2,7 +2,6 @@
 #include <gtest/gtest.h>
 
 #include "command/called.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 

@@ -5,7 +5,6 @@
 
 #include <nlohmann/json.hpp>
 
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "support/book_text.hpp"
 #include "verdict/cautions.hpp"

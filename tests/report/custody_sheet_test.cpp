@@ -5,7 +5,6 @@
 
 #include "report/custody_book.hpp"
 #include "report/paint.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 

@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include "history/reviewed_book.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 

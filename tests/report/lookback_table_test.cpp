@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include "report/looked_back.hpp"
-#include "report/screen_table.hpp"
 #include "report/terminal_text.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/verdict_key.hpp"

@@ -193,30 +193,5 @@ TEST(ScreenTable, TellsOfSubjectsApartFromTheSamples) {
   EXPECT_NE(tail.find("(own/blanks)"), std::string::npos) << tail;
 }
 
-TEST(Wrapped, BreaksAtBlanksAndIndents) {
-  EXPECT_EQ(wrapped("one two three", 2, 9), "  one two\n  three\n");
-  EXPECT_EQ(wrapped("one two three", 2, 8), "  one\n  two\n  three\n");
-  EXPECT_EQ(wrapped("one", 0, 80), "one\n");
-}
-
-TEST(Wrapped, KeepsAFigureWithItsUnit) {
-  EXPECT_EQ(wrapped("the limit is 5 %, of 2 or", 0, 15), "the limit is\n5 %, of 2 or\n");
-  EXPECT_EQ(folded("flow 2.000 L/min (of 2 L)", 12), "flow\n  2.000 L/min\n  (of 2 L)");
-  EXPECT_EQ(wrapped("of 24 samples", 0, 5), "of 24\nsamples\n");
-}
-
-TEST(Wrapped, LeavesALongWordWhole) { EXPECT_EQ(wrapped("a respirable b", 1, 6), " a\n respirable\n b\n"); }
-
-TEST(Wrapped, CountsCharactersAndNotBytes) { EXPECT_EQ(wrapped("°° °°", 0, 5), "°° °°\n"); }
-
-TEST(Folded, BreaksLongLinesBetweenWords) {
-  EXPECT_EQ(folded("  one two three\nfour\n", 9), "  one two\n    three\nfour\n");
-  EXPECT_EQ(folded("one  two", 8), "one  two");  // the blanks inside stay
-  EXPECT_EQ(folded("unbreakable-as-it-is", 8), "unbreakable-as-it-is");
-  EXPECT_EQ(folded("a unbreakable-as-it-is b", 8), "a\n  unbreakable-as-it-is\n  b");
-  EXPECT_EQ(folded("\n\n", 8), "\n\n");
-  EXPECT_EQ(folded("°°° °°°", 7), "°°° °°°");  // characters, not bytes
-}
-
 }  // namespace
 }  // namespace driftwarden::screen_table_test

@@ -21,6 +21,8 @@ TEST(Outlook, PlansTheLeastInWholeMinutesThatAreEnough) {
   EXPECT_EQ(outlook(asked_for(0.3, 1)).minutes, 167) << "166.7 min";
   EXPECT_FALSE(outlook(asked_for(0.3, 1)).minutes_were_said);
   EXPECT_TRUE(is_missing(outlook(asked_for(0.3, 1, missing)).minutes));
+  EXPECT_TRUE(is_missing(outlook(asked_for(0.333, 6.655)).minutes)) << "from 150.15 to 150.26 min";
+  EXPECT_EQ(outlook(asked_for(0.05, 1)).minutes, 1000) << "no volume fits";
 }
 
 TEST(Outlook, IsAmissWhereTheMinutesThatWereSaidLeaveTheWindow) {
