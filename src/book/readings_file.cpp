@@ -122,7 +122,7 @@ class ReadingRows {
   }
 
  private:
-  void seek_run(const SampleIndex::Sought& sought) const {
+  [[gnu::always_inline]] void seek_run(const SampleIndex::Sought& sought) const {
     samples_.seek_name(sought);
     if (sought.row == no_row) return;
     __builtin_prefetch(&book_.samples.started[sought.row]);

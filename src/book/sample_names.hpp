@@ -14,7 +14,7 @@ namespace driftwarden {
 struct SampleNames {
   const SampleTable* table;
   std::string_view operator()(Row row) const { return table->name[row]; }
-  void expect(Row row) const { __builtin_prefetch(&table->name[row]); }
+  [[gnu::always_inline]] void expect(Row row) const { __builtin_prefetch(&table->name[row]); }
 };
 using SampleIndex = NameIndex<SampleNames>;
 

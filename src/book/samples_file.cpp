@@ -68,9 +68,10 @@ class NameText {
  public:
   std::string_view keep(std::string_view name) {
     if (name.size() > left_) {
-      left_ = std::max(name.size(), piece);
-      pieces_.push_back(std::make_unique<char[]>(left_));
-      next_ = pieces_.back().get();
+      left_ = std::max(name.size(), piece_);
+      pieces_.emplace_back().reserve(left_);
+      next_ = pieces_.back().data();
+      piece_ = std::min(2 * piece_, largest);
     }
     std::memcpy(next_, name.data(), name.size());
     const std::string_view kept(next_, name.size());
@@ -78,11 +79,12 @@ class NameText {
     left_ -= name.size();
     return kept;
   }
-  std::vector<std::unique_ptr<char[]>>& pieces() { return pieces_; }
+  std::vector<Column<char>>& pieces() { return pieces_; }
 
  private:
-  static constexpr std::size_t piece = std::size_t{64} << 10;
-  std::vector<std::unique_ptr<char[]>> pieces_;
+  static constexpr std::size_t largest = 4 * Pages::huge_page;
+  std::vector<Column<char>> pieces_;
+  std::size_t piece_ = std::size_t{64} << 10;
   char* next_ = nullptr;
   std::size_t left_ = 0;
 };

@@ -57,7 +57,7 @@ struct SampleTable {
   std::size_t rows = 0;
   Column<ProblemNumber> problem;  // the first problem that touches the sample, or no_problem
 
-  std::vector<std::unique_ptr<char[]>> name_text;
+  std::vector<Column<char>> name_text;
 
   std::size_t size() const { return rows; }
 };
