@@ -12,12 +12,11 @@
 namespace driftwarden {
 namespace {
 
-struct Entry {
-  std::string text;
-  const MarkStyle* mark = nullptr;
-  const LineStyle* line = nullptr;
-  const std::string* fill = nullptr;
-};
+using Entry = Legend::Entry;
+
+Entry of_mark(std::string text, const MarkStyle& mark) { return {std::move(text), mark, {0, "", ""}, "", 0}; }
+Entry of_line(std::string text, const LineStyle& line) { return {std::move(text), {0, 0, ""}, line, "", 0}; }
+Entry of_fill(std::string text, const std::string& fill) { return {std::move(text), {0, 0, ""}, {0, "", ""}, fill, 0}; }
 
 bool has_void(const Series& series) {
   return std::any_of(series.points.begin(), series.points.end(),
@@ -36,33 +35,32 @@ bool has_bars(const Series& series) {
 std::vector<Entry> entries_of(const SeriesHistory& history, const Theme& theme,
                               const std::vector<PictureKey>& calibrators) {
   std::vector<Entry> entries;
-  for (const PictureKey& key : calibrators)
-    entries.push_back({key.text, key.mark.shape == 0 ? nullptr : &key.mark, nullptr, nullptr});
+  for (const PictureKey& key : calibrators) entries.push_back(of_mark(key.text, key.mark));
   for (std::size_t kind = 0; kind < point_kinds.size(); ++kind) {
     const bool is_by_calibrator = !calibrators.empty() && kind <= static_cast<std::size_t>(PointKind::bench);
     if (!is_by_calibrator && has_points_of(history.series, static_cast<PointKind>(kind)))
-      entries.push_back({std::string(point_kinds[kind].title), &theme.points[kind], nullptr, nullptr});
+      entries.push_back(of_mark(std::string(point_kinds[kind].title), theme.points[kind]));
   }
   if (has_bars(history.series))
-    entries.push_back({"bars: expanded uncertainty (k = 2), where known", nullptr, &theme.spread, nullptr});
+    entries.push_back(of_line("bars: expanded uncertainty (k = 2), where known", theme.spread));
   const bool has_limits = !history.charts.empty();
-  if (has_limits) entries.push_back({"signal of a rule", &theme.signal, nullptr, nullptr});
-  if (has_void(history.series)) entries.push_back({"void: shown, not counted", &theme.void_, nullptr, nullptr});
+  if (has_limits) entries.push_back(of_mark("signal of a rule", theme.signal));
+  if (has_void(history.series)) entries.push_back(of_mark("void: shown, not counted", theme.void_));
   if (has_limits) {
-    entries.push_back({"centre line", nullptr, &theme.centre, nullptr});
-    entries.push_back({"control limit", nullptr, &theme.limit, nullptr});
+    entries.push_back(of_line("centre line", theme.centre));
+    entries.push_back(of_line("control limit", theme.limit));
   }
   if (history.series.tolerance.is_stated())
-    entries.push_back({"tolerance: " + history.series.tolerance.source, nullptr, &theme.tolerance, nullptr});
+    entries.push_back(of_line("tolerance: " + history.series.tolerance.source, theme.tolerance));
   if (history.forecast.trend && history.forecast.trend->is_resolved) {
-    entries.push_back({"trend", nullptr, &theme.trend, nullptr});
-    entries.push_back({"where one more result is expected (95 %)", nullptr, nullptr, &theme.band});
+    entries.push_back(of_line("trend", theme.trend));
+    entries.push_back(of_fill("where one more result is expected (95 %)", theme.band));
   }
   if (!std::isnan(limits_of_next(history, {}).lower))
-    entries.push_back({"beyond it a next point asks for an action", nullptr, &theme.next, nullptr});
+    entries.push_back(of_line("beyond it a next point asks for an action", theme.next));
   if (history.series.phases.size() > 1)
-    entries.push_back({"something was done to it; a new phase", nullptr, &theme.phase, nullptr});
-  if (has_limits) entries.push_back({"points that the limits come from", nullptr, nullptr, &theme.baseline});
+    entries.push_back(of_line("something was done to it; a new phase", theme.phase));
+  if (has_limits) entries.push_back(of_fill("points that the limits come from", theme.baseline));
   return entries;
 }
 
@@ -131,49 +129,24 @@ std::vector<std::string> legend_words(const SeriesHistory& history, const ChartC
   return words;
 }
 
-void append_legend(std::string& script, const Box& box, const SeriesHistory& history, const ChartChoices& choices,
-                   const Theme& theme, const std::vector<PictureKey>& calibrators) {
-  const auto at = [](double place) { return " at screen " + gnuplot_figure(place); };
-  script +=
-      "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\nunset border\nset ylabel ''\n";
-  script += "set lmargin" + at(box.left) + "\nset rmargin" + at(box.right) + "\nset bmargin" + at(box.bottom) +
-            "\nset tmargin" + at(box.top) + "\n";
-  script += "set xrange [0:1]\nset yrange [0:1]\n";
-  const std::vector<Entry> entries = entries_of(history, theme, calibrators);
+Legend legend_of(const SeriesHistory& history, const ChartChoices& choices, const Theme& theme,
+                 const std::vector<PictureKey>& calibrators) {
+  Legend legend;
+  legend.entries = entries_of(history, theme, calibrators);
   const std::vector<std::string> words = legend_words(history, choices);
-  const std::size_t lines = std::max(entries.size() + words.size() + 1, fewest_lines);
-  const double step = 1.0 / static_cast<double>(lines);
-  double y = 1 - step / 2;
-  std::string marks;
-  const auto say = [&](const std::string& text, double x, const std::string& colour) {
-    script += "set label " + gnuplot_quoted(text) + " at first " + gnuplot_figure(x) + ", first " + gnuplot_figure(y) +
-              " left noenhanced font '" + theme.font + "," + gnuplot_figure(theme.small_points) + "' textcolor rgb '" +
-              colour + "'\n";
-  };
-  for (const Entry& entry : entries) {
-    const std::string place = gnuplot_figure(y);
-    if (entry.mark != nullptr)
-      marks += (marks.empty() ? "" : ", ") + std::string("'+' using (0.03):(") + place + ") every ::0::0 with points" +
-               gnuplot_mark(*entry.mark) + " notitle";
-    if (entry.line != nullptr) {
-      const std::string dashes = entry.line->dashes.empty() ? " dashtype solid" : " dashtype " + entry.line->dashes;
-      script += "set arrow from first 0, first " + place + " to first 0.065, first " + place + " nohead linewidth " +
-                gnuplot_figure(entry.line->width) + dashes + " linecolor rgb '" + entry.line->colour + "'\n";
-    }
-    if (entry.fill != nullptr) {
-      script += "set object rectangle from first 0, first " + gnuplot_figure(y - 0.3 * step) +
-                " to first 0.065, first " + gnuplot_figure(y + 0.3 * step) + " fillcolor rgb '" + *entry.fill +
-                "' fillstyle solid border linecolor rgb '" + theme.grid + "'\n";
-    }
-    say(entry.text, 0.085, theme.text);
-    y -= step;
+  const std::size_t lines = std::max(legend.entries.size() + words.size() + 1, fewest_lines);
+  legend.step = 1.0 / static_cast<double>(lines);
+  double y = 1 - legend.step / 2;
+  for (Legend::Entry& entry : legend.entries) {
+    entry.y = y;
+    y -= legend.step;
   }
-  y -= step / 2;
+  y -= legend.step / 2;
   for (const std::string& line : words) {
-    say(line, 0, theme.faint);
-    y -= step;
+    legend.words.push_back({line, y});
+    y -= legend.step;
   }
-  script += "plot " + (marks.empty() ? "NaN notitle" : marks) + "\n";
+  return legend;
 }
 
 }  // namespace driftwarden

@@ -7,6 +7,8 @@
 #include "aerosol/penetration.hpp"
 #include "book/file_name.hpp"
 #include "plot/gnuplot_text.hpp"
+#include "plot/panel_layout.hpp"
+#include "plot/picture_script.hpp"
 #include "quantity/elementary.hpp"
 #include "quantity/rounding.hpp"
 #include "verdict/cautions.hpp"

@@ -5,7 +5,7 @@
 #include <map>
 
 #include "diagnostic/hexadecimal.hpp"
-#include "plot/panel.hpp"
+#include "plot/picture_script.hpp"
 #include "plot/series_panels.hpp"
 
 namespace driftwarden {

@@ -105,10 +105,6 @@ struct Panel {
   std::vector<Level> levels;
 };
 
-// Writes a panel as gnuplot commands; its picture, of that size, has been begun with begin_picture. Levels that would
-// overprint one another are moved apart.
-void append_panel(std::string& script, const Panel& panel, const Theme& theme, Extent picture);
-
 // The distance between figures on an axis: 1, 2 or 5 in some decimal place, so that at most so many fit in.
 double tic_step(double span, std::size_t most);
 
@@ -126,6 +122,9 @@ struct PictureKey {
   MarkStyle mark;
   std::string text;
   LineStyle line{0, "", ""};
+
+  bool is_a_line() const { return line.width > 0; }
+  bool has_a_mark() const { return !is_a_line() && mark.shape != 0; }
 };
 inline PictureKey key_of_line(const LineStyle& line, std::string text) { return {{0, 0, ""}, std::move(text), line}; }
 
@@ -139,12 +138,5 @@ struct PictureHead {
   std::string foot;               // below all panels; may be empty
   std::vector<PictureKey> key{};  // below the forecast
 };
-
-// How many pixels a key takes in the head of a picture so wide.
-double height_of_key(const std::vector<PictureKey>& key, double width, const Theme& theme);
-
-// Begins and ends a picture of several panels.
-void begin_picture(std::string& script, const PictureHead& head, const Theme& theme);
-void end_picture(std::string& script);
 
 }  // namespace driftwarden

@@ -9,6 +9,8 @@
 #include "plot/calibrator_marks.hpp"
 #include "plot/gnuplot_text.hpp"
 #include "plot/legend.hpp"
+#include "plot/panel_layout.hpp"
+#include "plot/picture_script.hpp"
 #include "plot/series_panels.hpp"
 #include "verdict/cautions.hpp"
 
@@ -183,7 +185,7 @@ class PictureWriter {
         append_legend(
             pictures_.script,
             {box.left - 30.0 / size.width, box.right + label_room, box.bottom - 24 / height, box.top + 14 / height},
-            history, choices_, theme_, key_of(calibrators));
+            legend_of(history, choices_, theme_, key_of(calibrators)), theme_);
         break;
       }
       Panel panel = chart_panel(history, kinds[i], look);

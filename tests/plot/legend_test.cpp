@@ -22,11 +22,14 @@ SeriesHistory charted(const std::vector<double>& values, const ChartChoices& cho
   return history;
 }
 
-std::string script_of(const SeriesHistory& history) {
-  std::string script;
-  append_legend(script, {}, history, {}, shipped_theme());
-  return script;
+// All its entries, and its words.
+std::string texts_of(const Legend& legend) {
+  std::string texts;
+  for (const Legend::Entry& entry : legend.entries) texts += entry.text + "\n";
+  for (const Legend::Words& words : legend.words) texts += words.text + "\n";
+  return texts;
 }
+std::string texts_of(const SeriesHistory& history) { return texts_of(legend_of(history, {}, shipped_theme())); }
 
 TEST(Legend, SaysThatFewPointsGiveProvisionalLimits) {
   EXPECT_EQ(legend_words(charted({1, 2, 1}), {}).at(0), "Limits from 3 points: provisional, fewer than 20.");
@@ -74,10 +77,10 @@ TEST(Legend, SaysWhyThereAreNoLimits) {
 
 TEST(Legend, TellsTheLimitsOfANextPointOrWhatTheyLack) {
   SeriesHistory eight = charted({1, 2, 1, 3, 1, 2, 2, 1});
-  EXPECT_NE(script_of(eight).find("beyond it a next point asks for an action"), std::string::npos);
+  EXPECT_NE(texts_of(eight).find("beyond it a next point asks for an action"), std::string::npos);
   EXPECT_EQ(legend_words(eight, {}).back().find("next"), std::string::npos);
   eight.phi_of_kind = 0.6;
-  EXPECT_EQ(script_of(eight).find("beyond it a next point"), std::string::npos);
+  EXPECT_EQ(texts_of(eight).find("beyond it a next point"), std::string::npos);
   const std::vector<std::string> words = legend_words(eight, {});
   EXPECT_EQ(words.at(words.size() - 2), "No limits of a next point: its 8 points are too few to say where a next");
   EXPECT_EQ(words.back(), "one asks for an action, for each resembles the one before it.");
@@ -85,21 +88,21 @@ TEST(Legend, TellsTheLimitsOfANextPointOrWhatTheyLack) {
 
 TEST(Legend, ShowsOnlyWhatThePictureHas) {
   SeriesHistory history = charted({1, 2, 1});
-  EXPECT_EQ(script_of(history).find("void"), std::string::npos);
-  EXPECT_EQ(script_of(history).find("tolerance"), std::string::npos);
+  EXPECT_EQ(texts_of(history).find("void"), std::string::npos);
+  EXPECT_EQ(texts_of(history).find("tolerance"), std::string::npos);
   history.series.points[1].is_void = true;
   history.series.tolerance = {-5, 5, "own/drift"};
-  EXPECT_NE(script_of(history).find("void: shown, not counted"), std::string::npos);
-  EXPECT_NE(script_of(history).find("tolerance: own/drift"), std::string::npos);
+  EXPECT_NE(texts_of(history).find("void: shown, not counted"), std::string::npos);
+  EXPECT_NE(texts_of(history).find("tolerance: own/drift"), std::string::npos);
 }
 
 TEST(Legend, NamesTheCalibratorsInsteadOfTheKindOfPoint) {
   const SeriesHistory history = charted({1, 2, 1});
-  std::string script;
-  append_legend(script, {}, history, {}, shipped_theme(), {{shipped_theme().calibrators[0], "read with V-1"}});
-  EXPECT_NE(script.find("'read with V-1'"), std::string::npos);
-  EXPECT_EQ(script.find("read for a sample"), std::string::npos);
-  EXPECT_NE(script_of(history).find("read for a sample"), std::string::npos);
+  const std::string texts =
+      texts_of(legend_of(history, {}, shipped_theme(), {{shipped_theme().calibrators[0], "read with V-1"}}));
+  EXPECT_EQ(texts.find("read with V-1\n"), 0U);
+  EXPECT_EQ(texts.find("read for a sample"), std::string::npos);
+  EXPECT_NE(texts_of(history).find("read for a sample"), std::string::npos);
 }
 
 }  // namespace
