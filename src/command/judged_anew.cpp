@@ -143,7 +143,7 @@ class ChartComparer {
     const Diagnostics faults = draw_pictures(pictures.script, pictures.files, place.path());
     if (!faults.empty()) return only_digests(faults.front().message);
     for (const std::string& picture : there) compare(picture, place.path());
-    if (others_ > 0) return only_digests(std::to_string(others_) + " were drawn by another gnuplot");
+    if (others_ > 0) return only_digests(std::to_string(others_) + " were drawn by another gnuplot or by the page");
     return differing_ == 0;
   }
 

@@ -35,8 +35,8 @@ packed = gzip.compress((build / "packed.tar").read_bytes(), 9, mtime=0)
 script = text_of(page / "page.js")
 worker = "\n".join([text_of(build / "driftwarden.js")] + [text_of(page / name) for name in ("run.js", "unpack.js", "verdicts.js", "worker.js")])
 style = text_of(sources / "src/report/page.css") + text_of(page / "look.css")
-# Pages within this one keep to its policy and to their own: the script of a review is known here.
-scripts = " ".join([policy_hash(script), policy_hash(text_of(sources / "src/report/review.js"))])
+# Pages within this one keep to its policy and to their own: the scripts of a review and of a form are known here.
+scripts = " ".join(policy_hash(text) for text in [script] + [text_of(sources / "src/report" / name) for name in ("review.js", "form.js")])
 policy = (f"default-src 'none'; script-src {scripts} 'wasm-unsafe-eval'; worker-src blob:; style-src 'unsafe-inline'; "
           "img-src data:; frame-src 'self'; base-uri 'none'; form-action 'none'")
 parts = {

@@ -229,20 +229,77 @@
   };
 
   // Files to save.
-  const TYPES = { html: "text/html", csv: "text/csv", json: "application/json" };
+  const TYPES = { html: "text/html", csv: "text/csv", json: "application/json", svg: "image/svg+xml" };
   const link = (name, bytes) => {
     const type = TYPES[name.split(".").pop()] ?? "application/octet-stream";
     return make("a", { href: URL.createObjectURL(new Blob([bytes], { type })), download: name.split("/").pop() }, "Save " + name);
   };
-  const frame = (title, bytes) => {
+  const frame = (title, bytes, may = "allow-scripts") => {
     const element = make("iframe", { title });
-    element.setAttribute("sandbox", "allow-scripts");
+    element.setAttribute("sandbox", may);
     element.srcdoc = new TextDecoder().decode(bytes);
     return element;
   };
+  const picture = (title, bytes) => {
+    const letters = bytes.reduce((text, byte) => text + String.fromCharCode(byte), "");
+    return make("img", { alt: "Chart " + title, src: "data:image/svg+xml;base64," + btoa(letters) });
+  };
   const safeName = (text) => text.replace(/[^A-Za-z0-9._-]+/g, "-").slice(0, 60);
 
+  // Rows that are not in the book yet: what they would come to there.
+  let trials = 0;
+  const tryRows = async (files, place) => {
+    const mine = ++trials;
+    const { status, said, samples } = await ask("trial", { files });
+    if (mine !== trials) return;
+    const lead = status !== 0 ? "The book can't take these rows as they are:" : samples.length === 0 ? "No sample would stand otherwise:" : `With these rows, which are not in the book yet (${samples.length === 1 ? "one sample" : samples.length + " samples"}):`;
+    const text = make("pre", { tabIndex: 0 }, said);
+    text.setAttribute("aria-label", "What the rows would come to");
+    place.replaceChildren(make("p", { className: "note" }, lead), text);
+  };
+
+  // A form within the page tells its rows at every stroke; they are judged once nobody has typed for a moment.
+  const MOMENT = 400; // ms
+  const formParts = (name, bytes) => {
+    const form = frame(name, bytes, "allow-scripts allow-downloads");
+    const place = make("div", { id: "judged-form" });
+    const notYet = make("p", { className: "note" }, "As soon as a sample is finished, its figures and verdict stand here. Nothing that is typed here is kept: save the rows, or take them into the book.");
+    place.setAttribute("aria-live", "polite");
+    place.append(notYet);
+    const by = make("input", { id: "form-by", required: true });
+    const take = make("form", { className: "controls", id: "take" }, make("div", {}, make("label", { htmlFor: "form-by" }, "Who takes them in"), by), make("div", {}, make("button", {}, "Take these rows into the book")));
+    take.hidden = true;
+    let rows = null;
+    let pause = 0;
+    const listen = ({ source, data }) => {
+      if (!form.isConnected) return removeEventListener("message", listen);
+      if (source !== form.contentWindow || ![data.form, data.samples, data.readings].every((text) => typeof text === "string")) return undefined;
+      const file = (what) => ({ path: safeName(data.form) + "-" + what + ".csv", file: new Blob([data[what]]) });
+      rows = ["samples", "readings"].filter((what) => data[what].split("\n").length > 2).map(file);
+      take.hidden = !(data.finished > 0);
+      clearTimeout(pause);
+      if (take.hidden) place.replaceChildren(notYet);
+      else pause = setTimeout(trying(() => tryRows(rows, place)), MOMENT);
+      return undefined;
+    };
+    addEventListener("message", listen);
+    take.addEventListener("submit", trying(async () => {
+      const begin = performance.now();
+      showWritten(await ask("receive", { files: rows, by: by.value }), begin);
+    }));
+    return [form, place, take];
+  };
+
+  // Beside the link that saves a file, the file itself.
+  const shown = (path, bytes) => {
+    if (path.startsWith("form-")) return formParts(path, bytes);
+    if (path.endsWith(".svg")) return [picture(path, bytes)];
+    return path.endsWith(".html") ? [frame(path, bytes)] : [];
+  };
+
+  const CHARTS = "charts";
   const MADE = {
+    charts: (name) => [CHARTS, ["history", "/book", ...(name.trim() === "" ? [] : [name])]],
     review: () => ["review.html", ["review", "/book"]],
     custody: (name) => [`custody-${safeName(name)}.html`, ["custody", "/book", "--batch", name]],
     letter: (name) => [`letter-${safeName(name)}.html`, ["letter", "/book", "--batch", name]],
@@ -253,13 +310,11 @@
   };
   byId("make").addEventListener("submit", trying(async () => {
     const [name, words] = MADE[byId("what").value](byId("about").value);
-    const { said, bytes } = await ask("make", { words, name });
-    const parts = [];
-    if (said !== "") parts.push(make("pre", { tabIndex: 0 }, said));
-    if (bytes) parts.push(make("p", { className: "files" }, link(name, bytes)));
-    if (bytes && name.endsWith(".html") && !name.startsWith("form-")) parts.push(frame(name, bytes));
+    const { said, files } = await ask("make", { words, name });
+    const parts = said === "" ? [] : [make("pre", { tabIndex: 0 }, said)];
+    for (const { path, bytes } of files) parts.push(make("p", { className: "files" }, link(path, bytes)), ...shown(path, bytes));
     byId("made").replaceChildren(...parts);
-    tell(bytes ? name + " is made." : "It could not be made: see what is said there.", !bytes);
+    tell(files.length > 0 ? name + (name === CHARTS ? " are made." : " is made.") : "It could not be made: see what is said there.", files.length === 0);
   }));
 
   // Rows written into the book.
@@ -294,6 +349,7 @@
     const begin = performance.now();
     showWritten(await ask("decide", { words }), begin);
   }));
+  byId("receive-files").addEventListener("change", trying((event) => tryRows(listed(event.target.files), byId("tried"))));
   byId("receive").addEventListener("submit", trying(async () => {
     const begin = performance.now();
     showWritten(await ask("receive", { files: listed(byId("receive-files").files), by: byId("receive-by").value }), begin);

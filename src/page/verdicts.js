@@ -57,6 +57,14 @@ class Verdicts {
     const of = (name) => cells[this.column[name]] ?? "";
     return { sample: of("sample"), batch: of("batch"), verdict: of("verdict"), pump: of("pump"), findings: of("findings") };
   }
+  // The samples whose rows are not, letter for letter, among those of others.
+  othersThan(others) {
+    const known = new Set();
+    for (let number = 0; number < others.count; ++number) known.add(others.line(number));
+    const samples = [];
+    for (let number = 0; number < this.count; ++number) if (!known.has(this.line(number))) samples.push(this.row(number).sample);
+    return samples;
+  }
   // How many of each verdict; and of the batches, in the order of the book, the same.
   totals() {
     const all = { void: 0, undecided: 0, qualified: 0, valid: 0 };

@@ -29,19 +29,27 @@ const chosenFiles = async (chosen, tell) => {
   return { files: inside, isPackage: marks[0].endsWith("bagit.txt"), root };
 };
 
-const run = (words, more = new Map(), keep = []) => {
+const run = (words, more = new Map(), keep = [], files = book.files) => {
   const dated = book.asOf !== "" && !["check", "decide", "receive", "verify"].includes(words[0]) ? ["--as-of", book.asOf] : [];
-  return runProgram(engine, [...words, ...dated], [...carried, book.files, more], keep);
+  return runProgram(engine, [...words, ...dated], [...carried, files, more], keep);
+};
+
+const saidBy = ({ status, out, err }) => ({ status, said: out + err });
+
+// The verdicts of a book, null where it can't be judged, and what the program said.
+const verdictsOf = async (files) => {
+  const screen = await run(["screen", "/book", "--format", "csv", "--out", "/results/verdicts.csv"], new Map(), ["/results"], files);
+  const csv = screen.files.get("/results/verdicts.csv");
+  return { screen: saidBy(screen), verdicts: csv ? new Verdicts(csv) : null };
 };
 
 // Reads and judges what lies in `book`. All that is amiss with it is told on the way.
 const judged = async (tell) => {
   tell("judging", 1, 2);
-  const screen = await run(["screen", "/book", "--format", "csv", "--out", "/results/verdicts.csv"], new Map(), ["/results"]);
-  const csv = screen.files.get("/results/verdicts.csv");
-  book.verdicts = csv ? new Verdicts(csv) : null;
+  const { screen, verdicts } = await verdictsOf(book.files);
+  book.verdicts = verdicts;
   return {
-    screen: { status: screen.status, said: screen.out + screen.err },
+    screen,
     totals: book.verdicts?.totals() ?? null,
   };
 };
@@ -57,6 +65,27 @@ const changedFiles = (after) => {
   return changed;
 };
 
+const received = async (files) => {
+  const more = new Map();
+  for (const { path, file } of files) more.set("/received/" + path, new Uint8Array(await file.arrayBuffer()));
+  return more;
+};
+
+const MOST_TRIED = 40; // samples of a trial that are shown
+// What rows would come to in the book, which stays as it is: taken into a copy of it, and that judged. The samples that
+// then stand otherwise than now, or anew, as the program's table shows them.
+const tried = async (files) => {
+  const rows = await received(files);
+  const taken = await run(["receive", "/book", ...rows.keys(), "--by", "trial"], rows, ["/book"]);
+  const copy = new Map([...book.files, ...changedFiles(taken.files)]);
+  const { verdicts } = taken.status === 0 ? await verdictsOf(copy) : { verdicts: null };
+  const samples = verdicts ? verdicts.othersThan(book.verdicts) : [];
+  if (samples.length === 0) return { ...saidBy(taken), samples };
+  const shown = samples.slice(0, MOST_TRIED).flatMap((sample) => ["--sample", sample]);
+  const screen = await run(["screen", "/book", "--format", "table", ...shown], new Map(), [], copy);
+  return { status: taken.status, said: taken.err + screen.out, samples };
+};
+
 const written = async (words, more, tell) => {
   tell("writing down", 1, 4);
   const done = await run(words, more, ["/book"]);
@@ -64,8 +93,7 @@ const written = async (words, more, tell) => {
   for (const [path, bytes] of changed) book.files.set(path, bytes);
   const anew = changed.length > 0 ? await judged(tell) : null;
   return {
-    status: done.status,
-    said: done.out + done.err,
+    ...saidBy(done),
     changed: changed.map(([path, bytes]) => ({ path: path.slice("/book/".length), bytes })),
     judged: anew,
   };
@@ -87,34 +115,29 @@ const doers = {
     if (!book.isPackage) return judged(tell);
     tell("verifying", 1, 2);
     const verified = await run(["verify", "/book"]);
-    return { verified: { status: verified.status, said: verified.out + verified.err } };
+    return { verified: saidBy(verified) };
   },
   again: ({ asOf }, tell) => {
     book.asOf = asOf;
     return judged(tell);
   },
   // What there is of everything, and what is amiss, as the check tells it.
-  check: async () => {
-    const done = await run(["check", "/book"]);
-    return { status: done.status, said: done.out + done.err };
-  },
+  check: async () => saidBy(await run(["check", "/book"])),
   page: ({ wanted }) => book.verdicts.page(wanted),
-  explain: async ({ sample }) => {
-    const done = await run(["explain", "/book", sample]);
-    return { status: done.status, said: done.out + done.err };
-  },
-  // A page or a file that a command writes.
+  explain: async ({ sample }) => saidBy(await run(["explain", "/book", sample])),
+  // What a command writes: a page, a file, or a folder of pictures.
   make: async ({ words, name }, tell) => {
     tell("working", 1, 2);
     const done = await run([...words, "--out", "/results/" + name], new Map(), ["/results"]);
-    return { status: done.status, said: done.err, bytes: done.files.get("/results/" + name) ?? null };
+    const files = [...done.files].map(([path, bytes]) => ({ path: path.slice("/results/".length), bytes }));
+    return { status: done.status, said: done.err, files };
   },
   decide: ({ words }, tell) => written(["decide", "/book", ...words], new Map(), tell),
   receive: async ({ files, by }, tell) => {
-    const more = new Map();
-    for (const { path, file } of files) more.set("/received/" + path, new Uint8Array(await file.arrayBuffer()));
-    return written(["receive", "/book", ...more.keys(), "--by", by], more, tell);
+    const rows = await received(files);
+    return written(["receive", "/book", ...rows.keys(), "--by", by], rows, tell);
   },
+  trial: ({ files }) => tried(files),
 };
 
 onmessage = async ({ data }) => {

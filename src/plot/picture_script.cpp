@@ -205,7 +205,7 @@ void append_panel(std::string& script, const Panel& panel, const Theme& theme, E
   append_data(script, panel);
 }
 
-void append_legend(std::string& script, const Box& box, const Legend& legend, const Theme& theme) {
+void append_legend(std::string& script, const Box& box, const Legend& legend, const Theme& theme, Extent) {
   const auto at = [](double place) { return " at screen " + gnuplot_figure(place); };
   script +=
       "unset label\nunset object\nunset arrow\nunset xtics\nunset ytics\nunset grid\nunset border\nset ylabel ''\n";

@@ -14,10 +14,10 @@ namespace driftwarden {
 void begin_picture(std::string& script, const PictureHead& head, const Theme& theme);
 void end_picture(std::string& script);
 
-// Draws a panel on its picture, of that size, which has been begun. Names of levels that would overprint one another
-// are moved apart.
+// Draws a panel, or a legend, on its picture, of that size, which has been begun. Names of levels that would overprint
+// one another are moved apart.
 void append_panel(std::string& script, const Panel& panel, const Theme& theme, Extent picture);
 
-void append_legend(std::string& script, const Box& box, const Legend& legend, const Theme& theme);
+void append_legend(std::string& script, const Box& box, const Legend& legend, const Theme& theme, Extent picture);
 
 }  // namespace driftwarden

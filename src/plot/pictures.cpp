@@ -185,7 +185,7 @@ class PictureWriter {
         append_legend(
             pictures_.script,
             {box.left - 30.0 / size.width, box.right + label_room, box.bottom - 24 / height, box.top + 14 / height},
-            legend_of(history, choices_, theme_, key_of(calibrators)), theme_);
+            legend_of(history, choices_, theme_, key_of(calibrators)), theme_, size);
         break;
       }
       Panel panel = chart_panel(history, kinds[i], look);

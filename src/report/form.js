@@ -488,6 +488,11 @@
       parts[i].querySelector(".state").textContent = " " + words;
       if (missing.length > 0) summary.append(make("li", {}, make("bdi", {}, sample.sample), ": " + words + ". It is not among the rows yet."));
     });
+    tellAround();
+  };
+  // Within the program's page, which gives this one its text, the rows are told as they come: it has them judged.
+  const tellAround = () => {
+    if (location.href === "about:srcdoc") window.parent.postMessage({ form: formName, finished: finished().length, ...filesNow() }, "*");
   };
   fetchKept();
   const parts = data.samples_of.map(samplePart);

@@ -85,13 +85,6 @@ void forget_the_hour(const fs::path& picture) {
 
 }  // namespace
 
-bool is_no_gnuplot(const Diagnostics& faults) { return !faults.empty() && faults.front().id == "plot/no-gnuplot"; }
-
-Diagnostic no_gnuplot(const std::string& program) {
-  return error("plot/no-gnuplot", {program, 0, 0}, "the pictures can't be drawn: there is no program gnuplot",
-               "install the package gnuplot-nox (sudo apt-get install gnuplot-nox) and run this again");
-}
-
 Diagnostics draw_pictures(const std::string& script, const std::vector<std::string>& pictures, const fs::path& folder,
                           const std::string& program) {
   if (pictures.empty()) return {};

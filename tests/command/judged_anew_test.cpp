@@ -62,7 +62,7 @@ TEST(JudgedAnew, SaysWhereChartsWereDrawnByAnotherGnuplot) {
   ASSERT_TRUE(anew);
   EXPECT_FALSE(anew->is_amiss()) << told;
   EXPECT_TRUE(anew->has_unmade_charts);
-  EXPECT_EQ(told, "charts      held to their digests alone: 1 were drawn by another gnuplot\n");
+  EXPECT_EQ(told, "charts      held to their digests alone: 1 were drawn by another gnuplot or by the page\n");
 }
 
 TEST(JudgedAnew, ComparesTheReviewPage) {

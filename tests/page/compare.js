@@ -1,51 +1,38 @@
 // SPDX-License-Identifier: MIT
-// compare.js PROGRAM BUILD: every book of the repository through the program and through the module of the page, command
-// by command. Both streams, the status and every file written have to be the same bytes. Then a package made by either is
-// verified by the other. Prints what differs; status 0 where nothing does, 77 where the page was not built.
+// compare.js PROGRAM BUILD [FOLDER]: every book of the repository, or of FOLDER, through the program and through the module
+// of the page, command by command. Both streams, the status and every file written have to be the same bytes. Then a package
+// made by either is verified by the other. Prints what differs; status 0 where nothing does, 77 where the page was not built.
 "use strict";
-const { spawnSync } = require("child_process");
 const fs = require("fs");
 const path = require("path");
+const { NOTHING_TO_COMPARE, filesBelow, hasGnuplot, moduleIn, programAt, root } = require("./module.js");
 
-const [program, build] = process.argv.slice(2);
-const root = path.resolve(__dirname, "../..");
+const [program, build, folder] = process.argv.slice(2);
 process.chdir(root);
-const { runProgram } = require(path.join(root, "src/page/run.js"));
-const { untarred } = require(path.join(root, "src/page/unpack.js"));
 
 const DAY = ["--as-of", "2026-11-16"];
-const NOTHING_TO_COMPARE = 77;
 const MADE = fs.mkdtempSync("/tmp/page-compare-"); // where both write, each in a file system of its own
-const FEW = 8;
-
-const filesBelow = (folder, found = new Map()) => {
-  for (const name of fs.readdirSync(folder).sort()) {
-    const place = path.join(folder, name);
-    if (fs.statSync(place).isDirectory()) filesBelow(place, found);
-    else found.set(place, new Uint8Array(fs.readFileSync(place)));
-  }
-  return found;
-};
+const FEW = folder ? 2 : 8;
 
 const booksBelow = (folder) =>
   [...filesBelow(folder).keys()].filter((file) => path.basename(file) === "book.toml").map((file) => path.dirname(file));
 
-// Without a PATH there is no gnuplot for the program either.
-const natively = (words) => {
-  const done = spawnSync(program, words, { env: { PATH: "", TZ: "UTC", LC_ALL: "C" }, maxBuffer: 1 << 28 });
-  return { status: done.status, out: done.stdout.toString(), err: done.stderr.toString() };
-};
+const natively = programAt(program);
 
 const samplesOf = (csv) => csv.split("\n").slice(1, -1).map((line) => /^(?:"((?:[^"]|"")*)"|([^,]*))/.exec(line).slice(1).join("").replace(/""/g, '"'));
 
+// The day that a random book is judged as of lies beside it.
+const dayOf = (book) => (fs.existsSync(book + ".day") ? ["--as-of", fs.readFileSync(book + ".day", "utf8")] : DAY);
+
 const commandsFor = (book) => {
-  const csv = natively(["screen", book, "--format", "csv", ...DAY]).out;
+  const day = dayOf(book);
+  const csv = natively(["screen", book, "--format", "csv", ...day]).out;
   const commands = [["check", book], ["check", book, "--all"]];
-  for (const format of ["table", "csv", "json", "sarif", "results"]) commands.push(["screen", book, "--format", format, ...DAY]);
+  for (const format of ["table", "csv", "json", "sarif", "results"]) commands.push(["screen", book, "--format", format, ...day]);
   const samples = samplesOf(csv);
   const few = samples.filter((_, index) => index % Math.ceil(samples.length / FEW) === 0);
-  for (const sample of few) commands.push(["explain", book, sample, ...DAY]);
-  commands.push(["review", book, "--format", "json", ...DAY], ["review", book, "--format", "text", ...DAY], ["compare", book, "--guard", "1", ...DAY], ["risk", book, ...DAY]);
+  for (const sample of few) commands.push(["explain", book, sample, ...day]);
+  commands.push(["review", book, "--format", "json", ...day], ["review", book, "--format", "text", ...day], ["compare", book, "--guard", "1", ...day], ["risk", book, ...day]);
   return commands;
 };
 
@@ -54,9 +41,8 @@ const commandsOfTheDemo = () => [
   ["custody", "docs/demo", "--batch", "TF46B", "--format", "csv", ...DAY],
   ["letter", "docs/demo", "--batch", "TF46B", "--out", MADE + "/letter.html", ...DAY],
   ["form", "docs/demo", "--batch", "TF46B", "--out", MADE + "/form.html", ...DAY],
-  ["review", "docs/demo", "--out", MADE + "/review.html", ...DAY],
   ["screen", "docs/demo", "--out", MADE + "/verdicts.csv", ...DAY],
-  ["evidence", "docs/demo", "--batch", "TF46B", "--out", MADE + "/bag", ...DAY],
+  ["evidence", "docs/demo", "--batch", "TF46B", "--charts", "none", "--out", MADE + "/bag", ...DAY],
   ["lookback", "docs/demo", "ROT-2", "--format", "html", ...DAY],
   ["lookback", "docs/demo", "ROT-2", "--format", "json", ...DAY],
   ["kit", "docs/demo", ...DAY],
@@ -73,6 +59,14 @@ const commandsOfTheDemo = () => [
 
 // The time of now is another.
 const withoutNow = (text) => text.replace(/T\d\d:\d\d:\d\d(?=[-+]\d\d:\d\d$)/gm, "T");
+
+// The first lines in which two texts differ.
+const firstDifference = (one, other) => {
+  const [ones, others] = [one.split("\n"), other.split("\n")];
+  const at = ones.findIndex((line, index) => line !== others[index]);
+  const line = at < 0 ? ones.length : at;
+  return `line ${line + 1}:\n  ${ones[line]?.slice(0, 300)}\n  ${others[line]?.slice(0, 300)}`;
+};
 
 const compare = (words, native, paged, tally, differ) => {
   ++tally.runs;
@@ -92,10 +86,28 @@ const compare = (words, native, paged, tally, differ) => {
   }
 };
 
+// The review with its charts, which gnuplot draws for the program: all but what is within them is the same bytes, and they
+// say the same words. (Where they stand, and what else is drawn, is compared in pictures.js.)
+const compareReview = async (paged, differ) => {
+  const words = ["review", "docs/demo", "--out", MADE + "/review.html", ...DAY];
+  const made = (await paged(words, filesBelow("docs/demo"))).files.get(MADE + "/review.html");
+  const ours = Buffer.from(made ?? "").toString("utf8");
+  const drawings = (html) => html.match(/<svg.*?<\/svg>/gs) ?? [];
+  if (drawings(ours).length < 10) differ(words, `the page draws ${drawings(ours).length} charts`);
+  if (!hasGnuplot()) return console.log("no gnuplot: the charts of the review were compared with none");
+  programAt(program, process.env.PATH)(words);
+  const theirs = fs.readFileSync(MADE + "/review.html", "utf8");
+  const [one, other] = [theirs, ours].map((html) => html.replace(/<svg.*?<\/svg>/gs, "<svg></svg>"));
+  if (one !== other) differ(words, firstDifference(one, other));
+  const said = (html) => drawings(html).map((svg) => (svg.match(/(?<=<text[^>]*>)[^<]+/g) ?? []).sort().join("\n")).join("\n\n");
+  if (said(theirs) !== said(ours)) differ(words, `words in the charts, ${firstDifference(said(theirs), said(ours))}`);
+  return undefined;
+};
+
 // The package that the program made, in the page; the one of the page, by the program; and one that was altered.
 const verifyEachOther = async (paged, differ) => {
   const bag = MADE + "/bag";
-  const made = await paged(["evidence", "docs/demo", "--batch", "TF46B", "--out", bag, ...DAY], filesBelow("docs/demo"));
+  const made = await paged(["evidence", "docs/demo", "--batch", "TF46B", "--charts", "none", "--out", bag, ...DAY], filesBelow("docs/demo"));
   const ours = filesBelow(bag);
   const verified = await paged(["verify", bag], ours);
   if (verified.status !== 0) differ(["verify"], `the program's package does not hold in the page:\n${verified.out}${verified.err}`);
@@ -113,31 +125,25 @@ const verifyEachOther = async (paged, differ) => {
 };
 
 const main = async () => {
-  process.setMaxListeners(0); // each instance listens for what nobody catches
-  const packed = path.join(build, "packed.tar");
-  if (!fs.existsSync(packed)) {
-    console.log(`no ${packed}: the page was not built here`);
-    return NOTHING_TO_COMPARE;
-  }
-  const files = untarred(new Uint8Array(fs.readFileSync(packed)));
-  const engine = { factory: require(path.resolve(build, "driftwarden.js")), module: new WebAssembly.Module(files.get("driftwarden.wasm")) };
-  files.delete("driftwarden.wasm");
-  const carried = new Map([...files].map(([place, bytes]) => ["/" + place, bytes]));
-  const paged = (words, laid) => runProgram(engine, words, [carried, laid], [MADE]);
+  const paged = moduleIn(build, MADE);
+  if (!paged) return NOTHING_TO_COMPARE;
   const tally = { runs: 0, differing: 0 };
   const differ = (words, text) => {
     ++tally.differing;
     console.log(`FAILED: ${words.join(" ")}: ${text}`);
   };
-  const books = [...booksBelow("docs"), ...booksBelow("tests")];
+  const books = folder ? booksBelow(folder) : [...booksBelow("docs"), ...booksBelow("tests")];
   for (const book of books) {
     const laid = filesBelow(book);
     const commands = book === "docs/demo" ? [...commandsFor(book), ...commandsOfTheDemo()] : commandsFor(book);
     for (const words of commands) compare(words, natively(words), await paged(words, laid), tally, differ);
   }
-  await verifyEachOther(paged, differ);
+  if (!folder) {
+    await compareReview(paged, differ);
+    await verifyEachOther(paged, differ);
+  }
   fs.rmSync(MADE, { recursive: true });
-  const isAll = books.length > 50 && tally.runs > 500;
+  const isAll = folder ? tally.runs >= 10 * books.length && books.length > 0 : books.length > 50 && tally.runs > 500;
   if (!isAll) console.log(`FAILED: only ${tally.runs} runs over ${books.length} books: this shows little`);
   console.log(`${tally.runs} runs over ${books.length} books: ${tally.differing === 0 ? "the same bytes" : tally.differing + " differences"}`);
   return tally.differing === 0 && isAll ? 0 : 1;
