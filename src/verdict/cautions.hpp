@@ -13,7 +13,7 @@ inline constexpr std::string_view cautions =
     "void sample is never evidence that exposure was low.";
 
 // The same in one line, for the foot of a chart.
-inline constexpr std::string_view cautions_in_a_line = "About the air volume only: no statement on anyone's safety.";
+inline constexpr std::string_view cautions_in_a_line = "About the record, and no statement on anyone's safety.";
 
 // Of a finding that somebody overrules.
 inline constexpr std::string_view caution_on_overruling =
