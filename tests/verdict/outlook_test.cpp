@@ -16,12 +16,13 @@ SampleOutlook outlook(const VolumeAsked& asked, double minutes = missing, const 
   return sample_outlook(book->screening(), asked, minutes, a_day * Moment{86400}, a_day);
 }
 
+// derived: 1000 x 0.1 / 0.333 = 300.3 L, and 2000 / 6.655 = 300.53 L, at 2 L/min; 1000 x 0.1 / 0.05 / 2 = 1000 min.
 TEST(Outlook, PlansTheLeastInWholeMinutesThatAreEnough) {
   EXPECT_EQ(outlook(asked_for(0.5, 1)).minutes, 100) << "exactly";
   EXPECT_EQ(outlook(asked_for(0.3, 1)).minutes, 167) << "166.7 min";
   EXPECT_FALSE(outlook(asked_for(0.3, 1)).minutes_were_said);
   EXPECT_TRUE(is_missing(outlook(asked_for(0.3, 1, missing)).minutes));
-  EXPECT_TRUE(is_missing(outlook(asked_for(0.333, 6.655)).minutes)) << "from 150.15 to 150.26 min";
+  EXPECT_TRUE(is_missing(outlook(asked_for(0.333, 6.655)).minutes)) << "no whole minute fits";
   EXPECT_EQ(outlook(asked_for(0.05, 1)).minutes, 1000) << "no volume fits";
 }
 
