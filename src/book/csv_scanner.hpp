@@ -50,7 +50,6 @@ class CsvScanner {
     return (changed_[end / 64] >> (end % 64) & 1U) == 0;
   }
   const char* row_begin() const { return begin_; }
-  const char* row_end() const { return row_end_; }            // without the line end
   const char* position() const { return next_; }              // behind the line end
   std::uint32_t extra_lines() const { return extra_lines_; }  // line ends inside the row's quoted cells
   CsvFault fault() const { return fault_; }

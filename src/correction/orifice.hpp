@@ -15,7 +15,8 @@ namespace driftwarden {
 //   scale: the temperature the orifice was calibrated at
 //   Source   choked flow: mass flow goes as P/√T before the orifice, hence volume flow as √T, whatever the pressure;
 //            same form as 40 CFR 1065.642(c)(2)
-//   Valid    while the orifice is choked (orifice_is_choked), same gas
+//   Valid    while the orifice is choked: of air, as long as the pressure behind it is less than 0.528 of that before
+//            it, (2/(γ + 1))^(γ/(γ − 1)) with γ = 1.4 (isentropic flow, textbook); a real one may need less. Same gas
 //   Example  2.00 L/min at 20 °C  ->  2.0505 L/min at 35 °C
 template <class Number>
 Number orifice_factor(const Number& scale_kelvin, const Number& use_kelvin) {
@@ -23,18 +24,5 @@ Number orifice_factor(const Number& scale_kelvin, const Number& use_kelvin) {
   return sqrt(use_kelvin / scale_kelvin);
 }
 double orifice_factor(Temperature scale, Temperature use);
-
-// The ratio of the pressures behind and before an orifice below which it is choked.
-//
-//   r = (2 / (γ + 1)) ^ (γ / (γ − 1))
-//
-//   r   ratio of absolute pressures      γ  ratio of the heat capacities, 1.4 for air
-//   Source   isentropic flow of an ideal gas (textbook result)
-//   Valid    ideal nozzle; a real orifice may need a lower ratio
-//   Example  γ = 1.4  ->  0.5283
-double critical_pressure_ratio(double heat_capacity_ratio = 1.4);
-
-// Whether air is choked between two absolute pressures: 17 inHg of vacuum at 29.92 inHg is a ratio of 0.432, choked.
-bool orifice_is_choked(Pressure before, Pressure behind);
 
 }  // namespace driftwarden

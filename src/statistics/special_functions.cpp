@@ -48,12 +48,6 @@ double gamma_above(double a, double x) { return boost::math::gamma_q(Number(a), 
 double beta_below(double a, double b, double x) {
   return boost::math::ibeta(Number(a), Number(b), Number(x), policy).value();
 }
-double beta_below_inverse(double a, double b, double share) {
-  return boost::math::ibeta_inv(Number(a), Number(b), Number(share), policy).value();
-}
-double beta_above_inverse(double a, double b, double share) {
-  return boost::math::ibetac_inv(Number(a), Number(b), Number(share), policy).value();
-}
 
 double student_t_cdf(double dof, double t) { return boost::math::cdf(StudentT(dof), Number(t)).value(); }
 double student_t_quantile(double dof, double probability) {

@@ -20,8 +20,6 @@ double gamma_above(double a, double x);
 
 // The incomplete beta function from 0 to x as a share of the whole.
 double beta_below(double a, double b, double x);
-double beta_below_inverse(double a, double b, double share);
-double beta_above_inverse(double a, double b, double share);
 
 double student_t_cdf(double dof, double t);
 double student_t_quantile(double dof, double probability);

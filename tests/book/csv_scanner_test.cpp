@@ -131,16 +131,11 @@ TEST(CsvScanner, GivesThePlaceOfEachCellAlsoOfQuotedOnes) {
   EXPECT_EQ(at, (std::vector<std::ptrdiff_t>{0, 3, 7, 8}));
 }
 
-TEST(CsvScanner, KnowsWhereARowEndsWithoutItsLineEnd) {
+TEST(CsvScanner, KnowsWhereTheNextRowBegins) {
   const PaddedText text("a,b\r\n\"c\"\r\nd");
   CsvScanner scanner(text, ',');
-  std::vector<std::string> rows;
   std::vector<std::ptrdiff_t> behind;
-  while (scanner.next()) {
-    rows.emplace_back(scanner.row_begin(), scanner.row_end());
-    behind.push_back(scanner.position() - std::string_view(text).data());
-  }
-  EXPECT_EQ(rows, (std::vector<std::string>{"a,b", "\"c\"", "d"}));
+  while (scanner.next()) behind.push_back(scanner.position() - std::string_view(text).data());
   EXPECT_EQ(behind, (std::vector<std::ptrdiff_t>{5, 10, 11}));
 }
 

@@ -50,8 +50,6 @@ void print_special(Chance& chance, double share, double dof, double other) {
   print("gamma_below", special::gamma_below(dof / 2, chance.between(0, 60)));
   print("gamma_above", special::gamma_above(dof / 2, chance.between(0, 60)));
   print("beta_below", special::beta_below(dof, other, share));
-  print("beta_below_inverse", special::beta_below_inverse(dof, other, share));
-  print("beta_above_inverse", special::beta_above_inverse(dof, other, share));
   print("student_t_cdf", special::student_t_cdf(dof, chance.between(-6, 6)));
   print("student_t_quantile", special::student_t_quantile(dof, share));
   print("student_t_quantile", special::student_t_quantile(chance.between(0.5, 100), share));

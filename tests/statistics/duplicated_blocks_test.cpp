@@ -17,10 +17,8 @@ TEST(DuplicatedBlocks, ExpectedAmongFourHundredReadings) {
   EXPECT_EQ(m, 79800);
   EXPECT_NEAR(expected_chance_blocks(m, 0.08, 3), 40.9, 0.05);
   EXPECT_NEAR(expected_chance_blocks(m, 0.08, 5), 0.261, 5e-4);
-  EXPECT_NEAR(probability_of_any_block(expected_chance_blocks(m, 0.08, 5)), 0.230, 5e-4);
   EXPECT_NEAR(expected_chance_blocks(m, 0.08, 6), 0.0209, 5e-5);
   EXPECT_NEAR(expected_chance_blocks(m, 0.08, 8) / 1.33882e-4, 1, 1e-5);
-  EXPECT_NEAR(probability_of_any_block(expected_chance_blocks(m, 0.08, 8)) / 1.33873e-4, 1, 1e-5);
 }
 
 TEST(DuplicatedBlocks, OfOneLevelAreAlikeAsOftenAsTheDisplayHidesTheScatter) {
@@ -31,23 +29,6 @@ TEST(DuplicatedBlocks, OfOneLevelAreAlikeAsOftenAsTheDisplayHidesTheScatter) {
   EXPECT_NEAR(probability_of_matching_readings(5, 0.5) / 0.0276316, 1, 4e-6);
   EXPECT_NEAR(probability_of_matching_readings(10, 0.5) / 7.97887e-4, 1, 4e-6);
   EXPECT_TRUE(std::isnan(probability_of_matching_readings(5, 0)));
-}
-
-TEST(DuplicatedBlocks, ATellingLengthIsTheShortestBelowTheLimit) {
-  const double m = alignments_among(400);
-  const std::size_t k = telling_block_length(m, 0.08);
-  EXPECT_EQ(k, 7U);
-  EXPECT_LT(expected_chance_blocks(m, 0.08, k), 0.01);
-  EXPECT_GE(expected_chance_blocks(m, 0.08, k - 1), 0.01);
-  EXPECT_EQ(telling_block_length(m, 1), 0U);
-  EXPECT_EQ(telling_block_length(m, 0), 0U);
-  EXPECT_EQ(telling_block_length(0, 0.5), 1U);
-}
-
-TEST(DuplicatedBlocks, TwoReadingsAgreeAsOftenAsTheirFrequenciesSay) {
-  EXPECT_NEAR(probability_of_equal_readings(std::array<std::size_t, 3>{1, 1, 2}), 6.0 / 16, 1e-15);
-  EXPECT_EQ(probability_of_equal_readings(std::array<std::size_t, 1>{7}), 1);
-  EXPECT_TRUE(std::isnan(probability_of_equal_readings({})));
 }
 
 TEST(DuplicatedBlocks, ExpectedNumberAgreesWithRandomReadings) {
@@ -68,19 +49,10 @@ TEST(DuplicatedBlocks, ExpectedNumberAgreesWithRandomReadings) {
   EXPECT_NEAR(found / books, expected_chance_blocks(alignments_among(59), 0.1, 2), 0.4);
 }
 
-TEST(TellingBlockLength, IsNoneWhereNothingIsToBeExpected) {
-  EXPECT_EQ(telling_block_length(100, 0.1, 0), 0U);
-  EXPECT_EQ(telling_block_length(100, 0.1, -1), 0U);
-}
-
 // derived: two readings lie in one step of 1 if their difference d, of deviation √2 σ, leaves room: E max(1 - |d|, 0),
 // which for a small σ is 1 - 2 σ / √π.
 TEST(MatchingReadings, OfOnePairHaveAClosedForm) {
   EXPECT_NEAR(probability_of_matching_readings(1, 0.1), 1 - 0.2 / std::sqrt(std::acos(-1.0)), 1e-9);
-}
-
-TEST(EqualReadings, OfOneReadingAreCertain) {
-  EXPECT_EQ(probability_of_equal_readings(std::array<std::size_t, 1>{1}), 1);
 }
 
 }  // namespace

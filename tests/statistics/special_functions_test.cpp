@@ -36,8 +36,6 @@ TEST(SpecialFunctions, AreGoodToAFewUnitsOfTheLastOfSixteenDigits) {
 TEST(SpecialFunctions, InversesLeadBack) {
   for (const double share : {1e-6, 0.025, 0.3, 0.5, 0.9, 0.999}) {
     EXPECT_NEAR(special::erfc(special::erfc_inverse(share)) / share, 1, 1e-14);
-    EXPECT_NEAR(special::beta_below(3.5, 8, special::beta_below_inverse(3.5, 8, share)) / share, 1, 1e-13);
-    EXPECT_NEAR(special::beta_below(3.5, 8, special::beta_above_inverse(3.5, 8, share)), 1 - share, 1e-13);
     for (const double dof : {1.0, 2.0, 3.0, 4.0, 6.0, 7.5, 60.0}) {
       EXPECT_NEAR(special::student_t_cdf(dof, special::student_t_quantile(dof, share)) / share, 1, 1e-11) << dof;
     }

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/random_numbers.hpp"
 #include "support/book_text.hpp"

@@ -139,16 +139,7 @@ def cut_law():
     yield from (6.17 * flow ** -0.75 for flow in (1.7, 2))
     yield from (without_slip(with_slip(2.5) * (1.9 / 2) ** -n) for n in (0.5, -0.5))
     yield from (n / (1 + slip_slope(d) / 2) for n, d in ((0.5, 4), (-0.5, 2.5)))
-
-
-def impactor_jet():
-    round_area, slot_area = math.pi / 4 * 2.63 ** 2, 0.5 * 20
-    cuts = [jet_cut(jet_velocity(flow, round_area), 2.63, 0.24) for flow in (1.8, 1.9, 2, 2.1, 2.2)]
-    yield from cuts
-    yield math.log(cuts[4] / cuts[0]) / math.log(2.2 / 1.8)
-    yield 1.2 * jet_velocity(2, round_area) * 2.63e-3 / 1.81e-5
-    in_slots = jet_velocity(9, slot_area, 2)
-    yield from (jet_cut(in_slots, 0.5, 0.59), 1.2 * in_slots * 1e-3 / 1.81e-5)
+    yield from (jet_cut(jet_velocity(flow, math.pi / 4 * 2.63 ** 2), 2.63, 0.24) for flow in (1.8, 1.9, 2, 2.1, 2.2))
 
 
 def sampled_mass():
@@ -196,5 +187,5 @@ def level_lines():
 
 ROOMS = {"aerosol/convention": convention, "aerosol/size_distribution": size_distribution,
          "aerosol/penetration": penetrating, "aerosol/slip": slipping, "aerosol/cut_law": cut_law,
-         "aerosol/impactor_jet": impactor_jet, "aerosol/sampled_mass": sampled_mass, "aerosol/aerosol_family": aerosol_family,
+         "aerosol/sampled_mass": sampled_mass, "aerosol/aerosol_family": aerosol_family,
          "plot/mass_pictures": level_lines}

@@ -54,8 +54,6 @@ def orifice():
     at_calibration = 0.4895 * ATM / 99.654 * 302.52 / 293.15
     in_use = at_calibration * math.sqrt(353.15 / 302.52)
     yield in_use * 98836 / (8.314472 * 353.15)
-    yield (2 / 2.4) ** (1.4 / 0.4)  # choking of a gas with a ratio of heat capacities of 1.4
-    yield (29.92 - 17) / 29.92
 
 
 def goff_kpa(celsius):

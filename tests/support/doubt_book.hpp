@@ -5,7 +5,7 @@
 #include <cmath>
 #include <string>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/random_numbers.hpp"
 #include "support/book_text.hpp"

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "support/book_text.hpp"
 

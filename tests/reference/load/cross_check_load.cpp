@@ -5,7 +5,6 @@
 #include <cstdlib>
 #include <numeric>
 
-#include "book/timestamp.hpp"
 #include "history/calibrator_cross_check.hpp"
 #include "support/calibrator_book.hpp"
 
