@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <array>
 
+#include "assessment/budget_of_calibrators.hpp"
+#include "assessment/budget_of_conditions.hpp"
+#include "assessment/budget_of_field_sets.hpp"
 #include "assessment/budget_sheet.hpp"
-#include "assessment/calibrator_inputs.hpp"
-#include "assessment/condition_inputs.hpp"
-#include "assessment/field_inputs.hpp"
 #include "statistics/propagation.hpp"
 
 namespace driftwarden {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "book/stamp_text.hpp"
 #include "correction/altitude.hpp"
 #include "correction/due.hpp"
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "assessment/calibrator_knowledge.hpp"
+#include "book/stamp_text.hpp"
 #include "statistics/mean_and_spread.hpp"
 
 namespace driftwarden {

@@ -2,8 +2,8 @@
 #include <array>
 
 #include "book/row_blocks.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
-#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {

@@ -10,6 +10,7 @@
 
 #include "book/reread_file.hpp"
 #include "book/rows_received.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "quantity/number.hpp"
 

@@ -138,7 +138,7 @@ void report_missing(const BookTable& table, const BookInHand& hand) {
 }
 
 // Notes that a file has been read to its end, and what became of it meanwhile.
-void note_seen(const Result<SeenFile>& seen, const BookInHand& hand) {
+void note_seen(const Result<FileAsRead>& seen, const BookInHand& hand) {
   const std::optional<Diagnostic> change = seen ? change_of(hand.book.folder, *seen) : seen.faults().front();
   if (change && is_error(*change)) {
     hand.changes.push_back(*change);
@@ -156,7 +156,7 @@ void note_workbooks(const BookInHand& hand) {
     const auto stamp = hand.found.stamps.find(name);
     const std::string_view bytes = held.bytes.bytes();
     const bool is_as_it_was = stamp != hand.found.stamps.end() && stamp->second.size == bytes.size();
-    note_seen(is_as_it_was ? Result<SeenFile>(SeenFile{name, stamp->second, print_of(bytes)})
+    note_seen(is_as_it_was ? Result<FileAsRead>(FileAsRead{name, stamp->second, print_of(bytes)})
                            : file_changed(name, "it was written to"),
               hand);
   }
@@ -197,9 +197,9 @@ void read_tables(const BookInHand& hand) {
   hand.book.lost_results = hand.lost[results_spec.table];
 }
 
-const SeenFile* seen_by_name(const Book& book, const std::string& name) {
+const FileAsRead* seen_by_name(const Book& book, const std::string& name) {
   const auto found =
-      std::find_if(book.seen.begin(), book.seen.end(), [&](const SeenFile& it) { return it.name == name; });
+      std::find_if(book.seen.begin(), book.seen.end(), [&](const FileAsRead& it) { return it.name == name; });
   return found == book.seen.end() ? nullptr : &*found;
 }
 
@@ -276,7 +276,7 @@ Result<Book> read_book(const fs::path& folder, unsigned threads, const Advance& 
 bool was_read(const Book& book, const std::string& name) { return seen_by_name(book, name) != nullptr; }
 
 Result<HeldFile> read_again(const Book& book, const std::string& name) {
-  const SeenFile* seen = seen_by_name(book, name);
+  const FileAsRead* seen = seen_by_name(book, name);
   Result<HeldFile> file = HeldFile::open(book.folder / name, name);
   if (!file || seen == nullptr) return file;
   file->keep_first(static_cast<std::size_t>(seen->stamp.size));

@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "book/seen_file.hpp"
+#include "book/file_as_read.hpp"
 #include "book/settings.hpp"
 #include "diagnostic/result.hpp"
 #include "record/assignment.hpp"
@@ -53,7 +53,7 @@ struct Book {
   std::string settings_text;  // book.toml as written
   Settings settings;
   BookFiles files;
-  std::vector<SeenFile> seen;  // book.toml and the files of the tables, as they were read
+  std::vector<FileAsRead> seen;  // book.toml and the files of the tables, as they were read
   TextPool texts;
   std::vector<Instrument> instruments;
   std::vector<Certificate> certificates;

@@ -3,8 +3,8 @@
 
 #include "book/row_blocks.hpp"
 #include "book/sample_names.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
-#include "book/timestamp.hpp"
 
 namespace driftwarden {
 namespace {

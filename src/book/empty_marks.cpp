@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
-#include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
+#include "book/sheet_cell.hpp"
 #include "diagnostic/characters.hpp"
 #include "diagnostic/letters.hpp"
 

@@ -7,12 +7,12 @@
 #include <tuple>
 
 #include "book/book_table.hpp"
-#include "book/cell_text.hpp"
 #include "book/empty_marks.hpp"
 #include "book/heading_guess.hpp"
 #include "book/heading_line.hpp"
 #include "book/pieced_file.hpp"
 #include "book/plain_text.hpp"
+#include "book/sheet_cell.hpp"
 #include "book/sheet_text.hpp"
 #include "quantity/number.hpp"
 #include "system/held_file.hpp"

@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <set>
 
-#include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
+#include "book/sheet_cell.hpp"
 
 namespace driftwarden {
 namespace {

@@ -58,8 +58,8 @@ std::string_view PiecedFile::bytes() const {
   return {all_.get(), size()};
 }
 
-Result<SeenFile> PiecedFile::seen() const {
-  SeenFile seen = seen_;
+Result<FileAsRead> PiecedFile::seen() const {
+  FileAsRead seen = seen_;
   const bool is_read_in_pieces = all_ == nullptr && noted_->bytes == size();
   seen.print = is_read_in_pieces ? noted_->print.load() : print_of(bytes());
   if (noted_->reason != 0) return unreadable(seen.name, noted_->reason);

@@ -9,7 +9,7 @@
 #include <string>
 #include <string_view>
 
-#include "book/seen_file.hpp"
+#include "book/file_as_read.hpp"
 #include "diagnostic/result.hpp"
 #include "system/held_file.hpp"
 
@@ -37,7 +37,7 @@ class PiecedFile {
   // All bytes, read when they are first asked for, by one thread.
   std::string_view bytes() const;
   // The file as it was read, once all of it was, in whichever way; or why it could not be.
-  Result<SeenFile> seen() const;
+  Result<FileAsRead> seen() const;
 
   // A thread's view of one stretch after another.
   class Window {
@@ -72,7 +72,7 @@ class PiecedFile {
   bool is_all_head() const { return head_size_ == size(); }
 
   std::filesystem::path path_;
-  SeenFile seen_;
+  FileAsRead seen_;
   std::unique_ptr<char[]> head_;
   std::size_t head_size_ = 0;
   mutable std::unique_ptr<char[]> all_;

@@ -4,8 +4,8 @@
 
 #include "book/planned_name.hpp"
 #include "book/row_blocks.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
-#include "book/timestamp.hpp"
 #include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {

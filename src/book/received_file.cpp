@@ -2,6 +2,7 @@
 #include <array>
 
 #include "book/row_blocks.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "diagnostic/suggestion.hpp"
 

@@ -4,8 +4,8 @@
 #include <algorithm>
 
 #include "book/book_table.hpp"
-#include "book/cell_text.hpp"
 #include "book/plain_text.hpp"
+#include "book/sheet_cell.hpp"
 #include "book/sheet_text.hpp"
 #include "book/table_files.hpp"
 #include "diagnostic/characters.hpp"

@@ -8,7 +8,6 @@
 #include "book/sample_names.hpp"
 #include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
-#include "book/timestamp.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "quantity/decimal_difference.hpp"

@@ -7,9 +7,9 @@
 #include <cstdint>
 #include <utility>
 
-#include "book/cell_text.hpp"
 #include "book/empty_marks.hpp"
 #include "book/plain_text.hpp"
+#include "book/sheet_cell.hpp"
 #include "diagnostic/characters.hpp"
 #include "diagnostic/letters.hpp"
 #include "diagnostic/suggestion.hpp"

@@ -7,8 +7,8 @@
 
 #include "book/csv_scanner.hpp"
 #include "book/plain_text.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
-#include "book/timestamp.hpp"
 #include "diagnostic/characters.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "system/digest.hpp"

@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "book/cell_text.hpp"
 #include "book/heading_line.hpp"
+#include "book/sheet_cell.hpp"
 
 namespace driftwarden {
 namespace {

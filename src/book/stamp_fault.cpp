@@ -98,8 +98,8 @@ StampFault ambiguous_time(std::string_view text, const StampParts& parts, TimeZo
       "time/ambiguous",
       fmt::format("{} happened twice: the clock went back from {} to {}", in_quotes(text),
                   clock_at(local.change, local.offset_s, first), clock_at(local.change, local.other_offset_s, second)),
-      fmt::format("write {} (the first, {}) or {} (the second, {})", clock_text(seconds, local.offset_s), first,
-                  clock_text(seconds, local.other_offset_s), second)};
+      fmt::format("write {} (the first, {}) or {} (the second, {})", stamp_text(seconds, local.offset_s), first,
+                  stamp_text(seconds, local.other_offset_s), second)};
 }
 
 StampFault impossible_time(std::string_view text, const StampParts& parts, TimeZone::Local local,
@@ -112,7 +112,7 @@ StampFault impossible_time(std::string_view text, const StampParts& parts, TimeZ
       fmt::format("{} never happened: the clock went forward from {} to {}", in_quotes(text),
                   clock_at(local.change, local.offset_s, before), clock_at(local.change, local.other_offset_s, after)),
       fmt::format("write {} if the clock had not been put forward yet ({}), {} if it had ({})",
-                  clock_text(seconds, local.offset_s), before, clock_text(seconds, local.other_offset_s), after)};
+                  stamp_text(seconds, local.offset_s), before, stamp_text(seconds, local.other_offset_s), after)};
 }
 
 }  // namespace driftwarden

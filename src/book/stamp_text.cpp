@@ -5,8 +5,6 @@
 
 #include <cstdlib>
 
-#include "book/timestamp.hpp"
-
 namespace driftwarden {
 namespace {
 
@@ -21,10 +19,15 @@ void append_hours_and_minutes(std::string& text, int minutes) {
   append_two(text, minutes % 60);
 }
 
-// Date and time of day, seconds only where they are not 0.
-std::string date_and_time(std::int64_t seconds) {
-  const Day day = day_of_seconds(seconds);
-  const auto of_day = static_cast<int>(seconds - day * seconds_a_day);
+}  // namespace
+
+Day day_of_seconds(std::int64_t seconds) {
+  return static_cast<Day>(seconds / seconds_a_day - (seconds % seconds_a_day < 0 ? 1 : 0));
+}
+
+std::string clock_text(std::int64_t local_seconds) {
+  const Day day = day_of_seconds(local_seconds);
+  const auto of_day = static_cast<int>(local_seconds - day * seconds_a_day);
   std::string text = date_text(day);
   text += 'T';
   append_hours_and_minutes(text, of_day / 60);
@@ -32,24 +35,22 @@ std::string date_and_time(std::int64_t seconds) {
   return text;
 }
 
-}  // namespace
-
-Day day_of_seconds(std::int64_t seconds) {
-  return static_cast<Day>(seconds / seconds_a_day - (seconds % seconds_a_day < 0 ? 1 : 0));
-}
-
-std::string clock_text(std::int64_t local_seconds, std::int32_t offset_s) {
-  const bool can_be_written = offset_s % 60 == 0 && std::abs(offset_s) < seconds_a_day;
-  if (!can_be_written) return date_and_time(local_seconds - offset_s) + "Z";
-  std::string text = date_and_time(local_seconds) + (offset_s < 0 ? '-' : '+');
+std::string offset_text(std::int32_t offset_s) {
+  std::string text(1, offset_s < 0 ? '-' : '+');
   append_hours_and_minutes(text, std::abs(offset_s) / 60);
   return text;
+}
+
+std::string stamp_text(std::int64_t local_seconds, std::int32_t offset_s) {
+  const bool can_be_written = offset_s % 60 == 0 && std::abs(offset_s) < seconds_a_day;
+  if (!can_be_written) return clock_text(local_seconds - offset_s) + "Z";
+  return clock_text(local_seconds) + offset_text(offset_s);
 }
 
 std::string local_text(Moment moment, const TimeZone& zone) {
   if (moment == no_moment) return {};
   const std::int32_t offset_s = zone.offset_at(moment);
-  return clock_text(moment + offset_s, offset_s);
+  return stamp_text(moment + offset_s, offset_s);
 }
 
 std::string time_of_day_text(Moment moment, const TimeZone& zone) {

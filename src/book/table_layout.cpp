@@ -7,11 +7,11 @@
 #include <span>
 #include <utility>
 
-#include "book/cell_text.hpp"
 #include "book/empty_marks.hpp"
 #include "book/heading_guess.hpp"
 #include "book/heading_line.hpp"
 #include "book/plain_text.hpp"
+#include "book/sheet_cell.hpp"
 #include "diagnostic/characters.hpp"
 #include "diagnostic/joined.hpp"
 #include "diagnostic/letters.hpp"

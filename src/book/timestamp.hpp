@@ -71,31 +71,4 @@ class StampReader {
   Moment last_midnight_ = 0;
 };
 
-// "2026-11-01T01:30-06:00"; seconds only where they are not 0. In UTC ("…Z") where the zone's offset is no whole
-// minute.
-// "" for no_moment.
-std::string local_text(Moment moment, const TimeZone& zone);
-// "01:30", as the zone's clock showed it; "" for no_moment.
-std::string time_of_day_text(Moment moment, const TimeZone& zone);
-// "2026-11-01"; "" for no_day.
-std::string date_text(Day day);
-// The calendar day on which the zone's clock showed that moment.
-Day local_day(Moment moment, const TimeZone& zone);
-
-// The same of one moment after another, most of them of the day of the one before. One thread's; the zone must outlive
-// it.
-class LocalDays {
- public:
-  explicit LocalDays(const TimeZone& zone) : zone_(&zone) {}
-  Day day_of(Moment moment) { return moment >= begin_ && moment < end_ ? day_ : look_up(moment); }
-
- private:
-  Day look_up(Moment moment);
-
-  const TimeZone* zone_;
-  Day day_ = no_day;  // the one before, from when to when it lasted; to no moment where its clock was changed
-  Moment begin_ = 0;
-  Moment end_ = 0;
-};
-
 }  // namespace driftwarden

@@ -4,8 +4,8 @@
 #include <ostream>
 #include <set>
 
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
-#include "book/timestamp.hpp"
 #include "command/given_text.hpp"
 #include "command/reviewed.hpp"
 #include "command/selection.hpp"

@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "command/given_text.hpp"
 #include "command/opened_book.hpp"

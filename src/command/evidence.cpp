@@ -4,6 +4,7 @@
 #include <ostream>
 #include <system_error>
 
+#include "book/stamp_text.hpp"
 #include "command/packed_texts.hpp"
 #include "command/reviewed.hpp"
 #include "command/selection.hpp"
@@ -74,7 +75,7 @@ bool add_review(const PackedBook& packed, PackageNote& note, BagWriter& bag, Sur
 
 // Whether the bytes that were read of the copy are those that were read of the book; else why not is told.
 bool is_as_it_was(const Book& book, const Book& packed, Surroundings& surroundings) {
-  const auto is_same = [](const SeenFile& a, const SeenFile& b) {
+  const auto is_same = [](const FileAsRead& a, const FileAsRead& b) {
     return a.name == b.name && a.stamp.size == b.stamp.size && a.print == b.print;
   };
   if (std::equal(book.seen.begin(), book.seen.end(), packed.seen.begin(), packed.seen.end(), is_same)) return true;

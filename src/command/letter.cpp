@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <ostream>
 
+#include "book/stamp_text.hpp"
 #include "command/output.hpp"
 #include "command/selection.hpp"
 #include "report/letter.hpp"

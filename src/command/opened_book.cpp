@@ -8,6 +8,7 @@
 #include <thread>
 
 #include "book/one_cause.hpp"
+#include "book/stamp_text.hpp"
 #include "command/output_file.hpp"
 #include "command/progress.hpp"
 #include "doubt/doubtful.hpp"

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "command/options.hpp"
-#include "verdict/opened_book.hpp"
+#include "verdict/book_as_of.hpp"
 
 namespace driftwarden {
 

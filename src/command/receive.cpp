@@ -9,6 +9,7 @@
 
 #include "book/altered_rows.hpp"
 #include "book/one_cause.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "command/given_text.hpp"
 #include "command/opened_book.hpp"

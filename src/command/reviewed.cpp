@@ -6,7 +6,7 @@
 #include <numeric>
 
 #include "book/book_table.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "history/instrument_action.hpp"
 #include "outside/scratch_place.hpp"
 #include "plot/page_charts.hpp"

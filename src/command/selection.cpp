@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "book/stamp_text.hpp"
 #include "diagnostic/suggestion.hpp"
 
 namespace driftwarden {

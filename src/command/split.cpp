@@ -9,7 +9,7 @@
 
 #include "assessment/calibrator_scatter.hpp"
 #include "book/one_cause.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "command/opened_book.hpp"
 #include "outside/output_stream.hpp"
 #include "outside/whole_folder.hpp"

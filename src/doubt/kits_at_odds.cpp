@@ -6,7 +6,7 @@
 #include <map>
 #include <set>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "diagnostic/suggestion.hpp"
 

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "assessment/bracket.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/dixon.hpp"
 #include "statistics/mean_and_spread.hpp"

@@ -5,7 +5,7 @@
 #include <map>
 #include <set>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "quantity/rounding.hpp"
 

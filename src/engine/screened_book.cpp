@@ -5,13 +5,14 @@
 #include <chrono>
 #include <unordered_map>
 
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "doubt/doubtful.hpp"
 #include "evidence/shipped_texts.hpp"
 #include "report/explanation.hpp"
+#include "verdict/book_as_of.hpp"
 #include "verdict/cautions.hpp"
 #include "verdict/message.hpp"
-#include "verdict/opened_book.hpp"
 
 namespace driftwarden {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/characters.hpp"
 #include "diagnostic/diagnostic.hpp"
 

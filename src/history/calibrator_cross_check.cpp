@@ -8,7 +8,7 @@
 #include <set>
 #include <utility>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "history/certificate_series.hpp"
 #include "history/service_starts.hpp"
 #include "quantity/rounding.hpp"

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 
+#include "book/stamp_text.hpp"
 #include "history/certificate_series.hpp"
 
 namespace driftwarden {

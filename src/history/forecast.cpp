@@ -5,7 +5,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "statistics/robust_trend.hpp"
 #include "statistics/rounding_noise.hpp"
 #include "statistics/student_t.hpp"

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <span>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "history/instrument_action.hpp"
 #include "quantity/rounding.hpp"
 #include "statistics/resemblance.hpp"

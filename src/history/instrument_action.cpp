@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "history/instrument_action.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "verdict/message.hpp"

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "correction/due.hpp"
 #include "history/certificate_series.hpp"
 #include "quantity/number.hpp"

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "book/whereabouts.hpp"
 #include "diagnostic/joined.hpp"
 #include "diagnostic/letters.hpp"

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "book/whereabouts.hpp"
 #include "diagnostic/joined.hpp"
 #include "history/lookback_remarks.hpp"

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 
 namespace driftwarden {

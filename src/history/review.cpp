@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <map>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "history/action_cause.hpp"
 #include "history/calibrator_cross_check.hpp"
 #include "history/instrument_action.hpp"

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/limit.hpp"
 
 namespace driftwarden {

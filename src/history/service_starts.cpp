@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "history/service_starts.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "record/moment.hpp"
 
 namespace driftwarden {

@@ -6,7 +6,7 @@
 #include <set>
 #include <tuple>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "verdict/sample_judge.hpp"
 
 namespace driftwarden {

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "book/file_name.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "plot/calibrator_marks.hpp"
 #include "plot/gnuplot_text.hpp"
 #include "plot/legend.hpp"

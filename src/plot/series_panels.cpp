@@ -6,7 +6,7 @@
 #include <map>
 #include <set>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/characters.hpp"
 #include "plot/gnuplot_text.hpp"
 #include "quantity/elementary.hpp"

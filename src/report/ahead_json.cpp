@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/ahead_json.hpp"
 
+#include "book/stamp_text.hpp"
 #include "report/json_text.hpp"
 #include "verdict/cautions.hpp"
 

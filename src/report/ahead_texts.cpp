@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/ahead_texts.hpp"
 
+#include "book/stamp_text.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/ahead_flow.hpp"

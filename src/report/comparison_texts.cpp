@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"

@@ -5,6 +5,7 @@
 #include <map>
 #include <utility>
 
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"

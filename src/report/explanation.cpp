@@ -6,7 +6,7 @@
 
 #include "assessment/drift.hpp"
 #include "assessment/sampled_volume.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "book/whereabouts.hpp"
 #include "correction/principle.hpp"
 #include "correction/reference_conditions.hpp"

@@ -8,6 +8,7 @@
 
 #include "book/file_manner.hpp"
 #include "book/rows_received.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
@@ -85,19 +86,6 @@ std::string zone_text(const Settings& settings, Day as_of) {
   const std::string of_samples = name(samples_spec);
   const std::string of_readings = name(readings_spec);
   return of_samples == of_readings ? of_samples : of_samples + ", those of readings in " + of_readings;
-}
-
-// "2026-11-01T01:00": seconds of a clock, as if they were UTC.
-std::string clock_text(Moment local_seconds) {
-  const std::string text = local_text(local_seconds, TimeZone::utc());
-  return text.substr(0, 16);
-}
-
-// "-06:00"; a text that every time with an offset ends in.
-std::string offset_text(std::int32_t offset_s) {
-  const std::int32_t minutes = std::abs(offset_s) / 60;
-  const auto two = [](std::int32_t figure) { return (figure < 10 ? "0" : "") + std::to_string(figure); };
-  return (offset_s < 0 ? "-" : "+") + two(minutes / 60) + ":" + two(minutes % 60);
 }
 
 class FormData {

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "book/planned_name.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"
 #include "report/printed_figures.hpp"

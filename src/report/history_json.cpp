@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/history_json.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "history/run_rule_names.hpp"
 #include "report/json_text.hpp"
 #include "verdict/cautions.hpp"

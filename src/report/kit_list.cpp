@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/kit_list.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/csv_text.hpp"

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "book/whereabouts.hpp"
 #include "report/kit_list.hpp"
 #include "report/paint.hpp"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/letter.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/html_text.hpp"

@@ -7,7 +7,7 @@
 #include <map>
 #include <utility>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"
 #include "report/lookback_words.hpp"

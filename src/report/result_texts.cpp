@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "book/stamp_text.hpp"
 #include "report/csv_text.hpp"
 #include "report/result_working.hpp"
 

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "report/set_working.hpp"
 #include "report/terminal_text.hpp"

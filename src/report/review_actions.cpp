@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 
-#include "book/timestamp.hpp"
 #include "history/heed.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"

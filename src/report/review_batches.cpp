@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "report/review_parts.hpp"
 

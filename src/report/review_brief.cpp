@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cstdint>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "report/action_list.hpp"
 #include "report/review_words.hpp"

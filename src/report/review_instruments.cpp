@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "history/instrument_action.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"

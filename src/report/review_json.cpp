@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/review_json.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "report/json_text.hpp"
 #include "report/review_words.hpp"
 #include "verdict/cautions.hpp"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/review_page.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "report/page_style.hpp"
 #include "report/printed_figures.hpp"
 #include "report/review_parts.hpp"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "report/explanation.hpp"
 #include "report/printed_figures.hpp"

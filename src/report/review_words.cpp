@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "report/review_words.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 
 namespace driftwarden {

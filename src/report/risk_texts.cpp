@@ -3,7 +3,7 @@
 
 #include <array>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "quantity/rounding.hpp"
 #include "report/json_text.hpp"
 #include "report/terminal_text.hpp"

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "book/stamp_text.hpp"
 #include "report/json_text.hpp"
 #include "report/result_texts.hpp"
 #include "verdict/cautions.hpp"

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "book/stamp_text.hpp"
 #include "correction/principle.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/rounding.hpp"

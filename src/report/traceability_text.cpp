@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "assessment/traceability.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/diagnostic.hpp"
 #include "diagnostic/joined.hpp"
 #include "quantity/number.hpp"

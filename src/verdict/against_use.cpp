@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "verdict/against_use.hpp"
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "book/whereabouts.hpp"
 
 namespace driftwarden {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "verdict/air_ahead.hpp"
+#include "book/stamp_text.hpp"
 
 #include <cmath>
 

@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "rule/judged_figure.hpp"
+#include "verdict/finding_sentence.hpp"
 #include "verdict/sample_judge.hpp"
-#include "verdict/told.hpp"
 
 namespace driftwarden {
 

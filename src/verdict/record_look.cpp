@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "assessment/traceability.hpp"
+#include "book/stamp_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "book/planned_name.hpp"
+#include "book/stamp_text.hpp"
 
 namespace driftwarden {
 namespace {

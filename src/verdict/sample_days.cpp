@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 
 namespace driftwarden {
 

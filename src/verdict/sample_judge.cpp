@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "book/stamp_text.hpp"
 #include "verdict/applicability.hpp"
 #include "verdict/decision_risk.hpp"
 

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "book/own_page.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "diagnostic/hexadecimal.hpp"
 #include "outside/outside_program.hpp"
 #include "outside/whole_file.hpp"

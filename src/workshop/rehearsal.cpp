@@ -5,6 +5,7 @@
 
 #include "book/file_manner.hpp"
 #include "book/rows_received.hpp"
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "book/timestamp.hpp"
 #include "diagnostic/characters.hpp"

@@ -4,7 +4,7 @@
 #include <memory>
 
 #include "verdict/air_ahead.hpp"
-#include "verdict/opened_book.hpp"
+#include "verdict/book_as_of.hpp"
 #include "verdict/rules_ahead.hpp"
 #include "verdict/sample_judge.hpp"
 

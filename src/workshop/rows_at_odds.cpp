@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "book/stamp_text.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"

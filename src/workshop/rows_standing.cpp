@@ -7,6 +7,7 @@
 #include <string>
 #include <tuple>
 
+#include "book/stamp_text.hpp"
 #include "book/table_files.hpp"
 #include "quantity/number.hpp"
 #include "quantity/rounding.hpp"

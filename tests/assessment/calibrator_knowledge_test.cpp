@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "assessment/worked_budget.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::calibrator_knowledge_test {

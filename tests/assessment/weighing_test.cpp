@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "assessment/assessed_book.hpp"
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "support/laboratory_book.hpp"
 
 namespace driftwarden::weighing_test {

@@ -17,7 +17,7 @@
 #include <string>
 #include <vector>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "record/moment.hpp"
 
 namespace {

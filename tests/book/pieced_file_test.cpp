@@ -81,7 +81,7 @@ TEST_F(PiecedFileTest, TellsThatItCannotBeReadAnyMore) {
   const PiecedFile file = open(rows, 0);
   fs::remove(path());
   { EXPECT_EQ(PiecedFile::Window(file).read(0, 6).size(), rows.size()); }
-  const Result<SeenFile> seen = file.seen();
+  const Result<FileAsRead> seen = file.seen();
   ASSERT_FALSE(seen);
   EXPECT_EQ(to_text(seen.faults().front()),
             "f.csv: error: can't be read: No such file or directory; check that it is there and may be read "

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <gtest/gtest.h>
 
+#include "book/stamp_text.hpp"
 #include "book/written_book.hpp"
 
 namespace driftwarden::plan_file_test {

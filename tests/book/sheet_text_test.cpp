@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "book/cell_text.hpp"
+#include "book/sheet_cell.hpp"
 #include "book/written_book.hpp"
 #include "book/written_workbook.hpp"
 

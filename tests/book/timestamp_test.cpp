@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 
 #include <gtest/gtest.h>
 

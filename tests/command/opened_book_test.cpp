@@ -3,10 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include "book/stamp_text.hpp"
 #include "command/called.hpp"
 #include "support/project_folder.hpp"
 
-namespace driftwarden::opened_book_test {
+namespace driftwarden::book_as_of_test {
 namespace {
 
 struct Opened {
@@ -119,4 +120,4 @@ TEST(OpenedBook, UsesAsManyThreadsAsAreAskedForAndAtLeastOne) {
 }
 
 }  // namespace
-}  // namespace driftwarden::opened_book_test
+}  // namespace driftwarden::book_as_of_test

@@ -8,7 +8,7 @@
 #include <map>
 #include <utility>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "doubt/honest_book.hpp"
 #include "doubt/replicates.hpp"
 #include "support/doubt_book.hpp"

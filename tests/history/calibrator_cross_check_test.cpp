@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "book/stamp_text.hpp"
 #include "history/reviewed_book.hpp"
 #include "support/calibrator_book.hpp"
 

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "book/stamp_text.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::rules_ahead_test {

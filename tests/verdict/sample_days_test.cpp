@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-#include "book/timestamp.hpp"
+#include "book/stamp_text.hpp"
 #include "support/book_text.hpp"
 
 namespace driftwarden::sample_days_test {

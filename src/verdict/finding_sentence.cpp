@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/told.hpp"
+#include "verdict/finding_sentence.hpp"
 
 #include "quantity/rounding.hpp"
 #include "verdict/sample_judge.hpp"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/told.hpp"
+#include "verdict/finding_sentence.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,7 +12,7 @@
 #include "support/book_text.hpp"
 #include "verdict/message.hpp"
 
-namespace driftwarden::told_test {
+namespace driftwarden::finding_sentence_test {
 namespace {
 
 // input: figures to be told.
@@ -249,4 +249,4 @@ TEST(Told, IsInTheLanguageThatIsHandedIn) {
 }
 
 }  // namespace
-}  // namespace driftwarden::told_test
+}  // namespace driftwarden::finding_sentence_test

@@ -15,7 +15,7 @@ namespace driftwarden {
 
 // A file as a run has read it. Its size is taken once, before anything is read; what is written behind that is not of
 // the run. The print is a sum over its bytes that tells an accident, not a forger.
-struct SeenFile {
+struct FileAsRead {
   std::string name;  // from the book's folder
   FileStamp stamp;
   std::uint64_t print = 0;
@@ -30,6 +30,6 @@ Diagnostic file_changed(const std::string& name, const std::string& how);
 
 // What has become of a file since it was seen: nothing where it has the same bytes; a remark (file/grown) where whole
 // rows were added behind them; else an error (file/changed).
-std::optional<Diagnostic> change_of(const std::filesystem::path& folder, const SeenFile& seen);
+std::optional<Diagnostic> change_of(const std::filesystem::path& folder, const FileAsRead& seen);
 
 }  // namespace driftwarden

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "book/seen_file.hpp"
+#include "book/file_as_read.hpp"
 
 #include <algorithm>
 #include <array>
@@ -58,7 +58,7 @@ Diagnostic file_changed(const std::string& name, const std::string& how) {
                "run it again when nobody writes to it");
 }
 
-std::optional<Diagnostic> change_of(const std::filesystem::path& folder, const SeenFile& seen) {
+std::optional<Diagnostic> change_of(const std::filesystem::path& folder, const FileAsRead& seen) {
   const std::optional<FileStamp> now = stamp_of(folder / seen.name);
   if (now == seen.stamp) return std::nullopt;
   if (!now) return file_changed(seen.name, "it is gone");

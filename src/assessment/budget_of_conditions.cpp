@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "assessment/condition_inputs.hpp"
+#include "assessment/budget_of_conditions.hpp"
 
 namespace driftwarden {
 namespace {

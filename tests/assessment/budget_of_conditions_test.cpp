@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "assessment/condition_inputs.hpp"
+#include "assessment/budget_of_conditions.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 
 #include "assessment/worked_budget.hpp"
 
-namespace driftwarden::condition_inputs_test {
+namespace driftwarden::budget_of_conditions_test {
 namespace {
 
 // input: conditions and half-widths, where nothing else is said.
@@ -160,4 +160,4 @@ TEST(ConditionInputs, ListACorrectionThatIsLeftOutOfAnySetAndForbidNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden::condition_inputs_test
+}  // namespace driftwarden::budget_of_conditions_test

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/opened_book.hpp"
+#include "verdict/book_as_of.hpp"
 
 #include <gtest/gtest.h>
 
 #include "support/laboratory_book.hpp"
 
-namespace driftwarden::opened_book_test {
+namespace driftwarden::book_as_of_test {
 namespace {
 
 std::unique_ptr<OpenedBook> opened(const BookText& text, const char* as_of, Diagnostics& found) {
@@ -108,4 +108,4 @@ TEST(OpenedBook, HasFaultsWhereTheBookHasErrors) {
 }
 
 }  // namespace
-}  // namespace driftwarden::opened_book_test
+}  // namespace driftwarden::book_as_of_test

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "assessment/calibrator_inputs.hpp"
+#include "assessment/budget_of_calibrators.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "assessment/certificate_uncertainty.hpp"
+#include "book/stamp_text.hpp"
 
 namespace driftwarden {
 namespace {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The field sets in a budget: every figure was computed outside this program, by pocket calculator, from the
 // definitions in docs/uncertainty.md.
-#include "assessment/field_inputs.hpp"
+#include "assessment/budget_of_field_sets.hpp"
 
 #include <gtest/gtest.h>
 
@@ -11,7 +11,7 @@
 #include "assessment/worked_budget.hpp"
 #include "quantity/number.hpp"
 
-namespace driftwarden::field_inputs_test {
+namespace driftwarden::budget_of_field_sets_test {
 namespace {
 
 // derived: by the arithmetic above each test.
@@ -325,4 +325,4 @@ TEST(FieldSets, OfACalibratorOfUnknownResolutionAreALackAndForbidNothing) {
 }
 
 }  // namespace
-}  // namespace driftwarden::field_inputs_test
+}  // namespace driftwarden::budget_of_field_sets_test

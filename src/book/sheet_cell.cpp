@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "book/cell_text.hpp"
+#include "book/sheet_cell.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "assessment/field_inputs.hpp"
+#include "assessment/budget_of_field_sets.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "assessment/calibrator_inputs.hpp"
+#include "assessment/budget_of_calibrators.hpp"
 #include "assessment/certificate_uncertainty.hpp"
 
 namespace driftwarden {

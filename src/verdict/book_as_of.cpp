@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "verdict/opened_book.hpp"
+#include "verdict/book_as_of.hpp"
 
 #include <algorithm>
 #include <map>
 #include <utility>
 
+#include "book/stamp_text.hpp"
 #include "diagnostic/letters.hpp"
 #include "verdict/rulings.hpp"
 #include "verdict/unknown_words.hpp"

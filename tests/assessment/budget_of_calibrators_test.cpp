@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "assessment/calibrator_inputs.hpp"
+#include "assessment/budget_of_calibrators.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,7 +8,7 @@
 
 #include "assessment/worked_budget.hpp"
 
-namespace driftwarden::calibrator_inputs_test {
+namespace driftwarden::budget_of_calibrators_test {
 namespace {
 
 // input: conditions and half-widths, where nothing else is said.
@@ -211,4 +211,4 @@ TEST(CalibratorInputs, CountHowFarTheCalibratorMovedSinceTheOlderOfASetsTwoCerti
 }
 
 }  // namespace
-}  // namespace driftwarden::calibrator_inputs_test
+}  // namespace driftwarden::budget_of_calibrators_test

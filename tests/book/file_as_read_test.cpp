@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "book/seen_file.hpp"
+#include "book/file_as_read.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 
 #include "book/scratch_folder.hpp"
 
-namespace driftwarden::seen_file_test {
+namespace driftwarden::file_as_read_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -26,7 +26,7 @@ class SeenFileTest : public testing::Test {
   fs::path path() const { return scratch_.path() / "f.csv"; }
 
   ScratchFolder scratch_;
-  SeenFile seen_;
+  FileAsRead seen_;
 };
 
 const std::string told = "f.csv: error: the file changed while the book was read: ";
@@ -83,4 +83,4 @@ TEST(Print, TellsEveryByteAndItsPlace) {
 }
 
 }  // namespace
-}  // namespace driftwarden::seen_file_test
+}  // namespace driftwarden::file_as_read_test

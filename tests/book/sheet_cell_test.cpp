@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "book/cell_text.hpp"
+#include "book/sheet_cell.hpp"
 
 #include <gtest/gtest.h>
 
-namespace driftwarden::cell_text_test {
+namespace driftwarden::sheet_cell_test {
 namespace {
 
 using Kind = SheetCell::Kind;
@@ -87,4 +87,4 @@ TEST(CellText, KeepsTextsAndQuotesThemWhereARowNeedsIt) {
 }
 
 }  // namespace
-}  // namespace driftwarden::cell_text_test
+}  // namespace driftwarden::sheet_cell_test
