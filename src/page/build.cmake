@@ -17,7 +17,9 @@ set(sources ${CMAKE_BINARY_DIR}/libraries)
 execute_process(COMMAND bash ${PROJECT_SOURCE_DIR}/src/page/libraries.sh ${sources} COMMAND_ERROR_IS_FATAL ANY)
 file(WRITE ${CMAKE_BINARY_DIR}/libraries/expat_config.h
      "#define BYTEORDER 1234\n#define HAVE_MEMMOVE 1\n#define XML_NS 1\n#define XML_DTD 1\n#define XML_CONTEXT_BYTES 1024\n#define XML_DEV_URANDOM 1\n")
-add_compile_options(-fwasm-exceptions -ffile-prefix-map=${CMAKE_BINARY_DIR}=./build -ffile-prefix-map=${PROJECT_SOURCE_DIR}=.)
+# Names of files stand in asserts: the same ones wherever it is built, also where ccache makes them relative (its base_dir).
+add_compile_options(-fwasm-exceptions -ffile-prefix-map=${CMAKE_BINARY_DIR}=./build -ffile-prefix-map=${PROJECT_SOURCE_DIR}=.
+  -ffile-prefix-map=../../=./ -ffile-prefix-map=headers/=./build/headers/ -ffile-prefix-map=libraries/=./build/libraries/)
 foreach(part adler32 compress crc32 deflate inffast inflate inftrees trees uncompr zutil)
   list(APPEND zlib_parts ${sources}/zlib/${part}.c)
 endforeach()
@@ -67,7 +69,7 @@ set_source_files_properties(src/command/shipped.cpp PROPERTIES COMPILE_DEFINITIO
 target_compile_options(module PRIVATE -ffp-contract=off -include ${PROJECT_SOURCE_DIR}/src/page/old_library.hpp)
 target_link_libraries(module PRIVATE zip expat pugixml tomcrypt)
 target_link_options(module PRIVATE -fwasm-exceptions -sMODULARIZE=1 -sEXPORT_NAME=driftwarden -sENVIRONMENT=worker,node -sINVOKE_RUN=0 -sEXIT_RUNTIME=1
-  -sFORCE_FILESYSTEM=1 -sEXPORTED_RUNTIME_METHODS=FS,callMain,ENV -sALLOW_MEMORY_GROWTH=1 -sMAXIMUM_MEMORY=4GB
+  -sFORCE_FILESYSTEM=1 -sEXPORTED_RUNTIME_METHODS=FS,callMain,ENV -sALLOW_MEMORY_GROWTH=1 -sIMPORTED_MEMORY=1 -sMAXIMUM_MEMORY=4GB
   -sINITIAL_MEMORY=33554432 -sTOTAL_STACK=8388608 -sDYNAMIC_EXECUTION=0)
 
 # What a run needs, in one archive that is the same bytes wherever it was packed.

@@ -59,7 +59,7 @@ const changedFiles = (after) => {
   const changed = [];
   for (const [path, bytes] of after) {
     const before = book.files.get(path);
-    const isSame = before !== undefined && before.length === bytes.length && before.every((byte, at) => byte === bytes[at]);
+    const isSame = before === bytes || (before?.length === bytes.length && before.every((byte, at) => byte === bytes[at]));
     if (!isSame) changed.push([path, bytes]);
   }
   return changed;
