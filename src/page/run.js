@@ -31,7 +31,8 @@ const filesBelow = (FS, folder, found = new Map()) => {
 // The bytes of a file; those that were laid there, if nothing has changed them.
 const bytesOf = ({ contents, usedBytes }) => {
   if (!contents) return new Uint8Array();
-  return contents.length === usedBytes ? contents : contents.slice(0, usedBytes);
+  if (contents instanceof Uint8Array && contents.length === usedBytes) return contents;
+  return new Uint8Array(contents.buffer, contents.byteOffset, contents.length).slice(0, usedBytes); // it may be of signed bytes
 };
 
 // A file that outgrows its room gets twice that. By an eighth more each time, as emscripten has it, a large one would leave
