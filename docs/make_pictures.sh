@@ -28,7 +28,7 @@ DRIFTWARDEN_KEEP_PICTURES=$drawn bash "$root/tests/browser/form_test.sh" "$(real
 cp "$drawn/form.png" "$root/docs/pictures/form.png"
 if [ -e "$root/build/page/driftwarden.html" ]; then  # docs/page.md says how it is built
   DRIFTWARDEN_KEEP_PICTURES=$drawn bash "$root/tests/browser/page_test.sh" "$(realpath "$program")" >"$drawn/said"
-  cp "$drawn/page.png" "$root/docs/pictures/page.png"
+  cp "$drawn"/{page,page-form}.png "$root/docs/pictures/"
 fi
 "$program" review "$root/docs/demo" --as-of 2026-11-16 --out "$drawn/review.html" >"$drawn/said" || [ $? -eq 1 ]
 sandbox=()

@@ -236,7 +236,7 @@ def type_a_form(browser):
     trial = judged_form(browser, lambda text: "TF47A-1" in text)
     expect("form: a finished one is", "TF47A-1 void" in trial and "not in the book yet" in trial)
     if "DRIFTWARDEN_KEEP_PICTURES" in os.environ:
-        browser.script("document.getElementById('judged-form').scrollIntoView({block: 'end'})")
+        browser.script("document.getElementById('judged-form').scrollIntoView({block: 'start'}); scrollBy(0, -520)")
         browser.picture(os.path.join(os.environ["DRIFTWARDEN_KEEP_PICTURES"], "page-form.png"))
     is_accessible(browser, "with a form")
     rows = SCRATCH / "rows.csv"

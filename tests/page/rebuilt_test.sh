@@ -20,6 +20,6 @@ link=$(ninja -C "$built" -t commands driftwarden.js | tail -1)
 bash "$scratch/sources/src/page/pack.sh" "$again" "$scratch/sources"
 /usr/bin/python3 -B "$scratch/sources/src/page/assemble.py" "$scratch/sources" "$again"
 for file in driftwarden.wasm driftwarden.js packed.tar driftwarden.html; do
-  cmp "$built/$file" "$again/$file" || { printf 'FAILED: %s is not the same bytes when it is made again\n' "$file"; exit 1; }
+  cmp "$built/$file" "$again/$file" || { printf 'FAILED: %s is not the same bytes when it is made again (of these sources: is build/page of others?)\n' "$file"; exit 1; }
 done
 printf 'made again: the same bytes, %s\n' "$(sha256sum <"$again/driftwarden.html" | cut -c1-64)"
