@@ -4,8 +4,10 @@
 import base64
 import gzip
 import hashlib
+import json
 import pathlib
 import re
+import subprocess
 import sys
 
 sources, build = map(pathlib.Path, sys.argv[1:])
@@ -35,9 +37,10 @@ packed = gzip.compress((build / "packed.tar").read_bytes(), 9, mtime=0)
 script = text_of(page / "page.js")
 worker = "\n".join([text_of(build / "driftwarden.js")] + [text_of(page / name) for name in ("run.js", "unpack.js", "verdicts.js", "worker.js")])
 style = text_of(sources / "src/report/page.css") + text_of(page / "look.css")
-# Pages within this one keep to its policy and to their own: the scripts of a review and of a form are known here.
-scripts = " ".join(policy_hash(text) for text in [script] + [text_of(sources / "src/report" / name) for name in ("review.js", "form.js")])
-policy = (f"default-src 'none'; script-src {scripts} 'wasm-unsafe-eval'; worker-src blob:; style-src 'unsafe-inline'; "
+# Pages within this one keep to its policy and to their own.
+within = json.loads(subprocess.run(["node", page / "policies.js", build, sources / "docs/demo"], check=True, capture_output=True, text=True).stdout)
+styles, scripts = (" ".join([policy_hash(own)] + [f"'{digest}'" for digest in within[what]]) for what, own in (("style", style), ("script", script)))
+policy = (f"default-src 'none'; script-src {scripts} 'wasm-unsafe-eval'; worker-src blob:; style-src {styles}; "
           "img-src data:; frame-src 'self'; base-uri 'none'; form-action 'none'")
 parts = {
     "POLICY": policy, "STYLE": style, "CAUTIONS": cautions(), "TZDATA": zone_release(),

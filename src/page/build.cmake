@@ -75,7 +75,7 @@ target_link_options(module PRIVATE -fwasm-exceptions -sMODULARIZE=1 -sEXPORT_NAM
 # What a run needs, in one archive that is the same bytes wherever it was packed.
 add_custom_command(OUTPUT packed.tar DEPENDS module ${PROJECT_SOURCE_DIR}/src/page/pack.sh COMMENT "Packing" VERBATIM
   COMMAND bash ${PROJECT_SOURCE_DIR}/src/page/pack.sh ${CMAKE_BINARY_DIR} ${PROJECT_SOURCE_DIR})
-set(page_parts assemble.py look.css page.html page.js run.js unpack.js verdicts.js worker.js)
+set(page_parts assemble.py look.css page.html page.js policies.js run.js unpack.js verdicts.js worker.js)
 list(TRANSFORM page_parts PREPEND ${PROJECT_SOURCE_DIR}/src/page/)
 add_custom_command(OUTPUT driftwarden.html DEPENDS packed.tar ${page_parts} COMMENT "Writing driftwarden.html" VERBATIM
   COMMAND /usr/bin/python3 ${PROJECT_SOURCE_DIR}/src/page/assemble.py ${PROJECT_SOURCE_DIR} ${CMAKE_BINARY_DIR})

@@ -13,6 +13,8 @@ export LC_ALL=C.UTF-8 TZ=Pacific/Chatham NODE_PATH=/usr/share/nodejs
 mkdir -p "$scratch/another/place" "$scratch/sources"
 again=$scratch/another/place
 cp -r "$root"/{rules,plots,src} "$scratch/sources/"
+mkdir "$scratch/sources/docs"
+cp -r "$root/docs/demo" "$scratch/sources/docs/"
 
 link=$(ninja -C "$built" -t commands driftwarden.js | tail -1)
 [[ $link == *' -o driftwarden.js '* ]] || { printf 'FAILED: no command links driftwarden.js\n'; exit 1; }
