@@ -12,6 +12,7 @@
 #include "diagnostic/suggestion.hpp"
 #include "quantity/decimal_difference.hpp"
 #include "quantity/number.hpp"
+#include "quantity/rounding.hpp"
 
 namespace driftwarden {
 namespace {
@@ -220,12 +221,19 @@ class ResultRows {
     }
   }
 
+  // Out of another unit a figure may miss, by its last bits, the decimal that it is.
+  static double as_decimal(double figure) {
+    constexpr int sure_digits = 15;
+    return number_from(with_significant_digits(figure, sure_digits)).value_or(figure);
+  }
+
   // As the figures stand in the file, in one unit; else as they came out of their units.
   double difference_of_weights(double after_mg, double before_mg) {
     const auto unit_of = [&](ResultField field) { return file_.layout.unit_of_field[static_cast<std::size_t>(field)]; };
     const Unit unit = unit_of(result_after);
     const bool are_read = !is_missing(after_mg) && !is_missing(before_mg);  // what can't be read is told once
-    if (!are_read || unit.name != unit_of(result_before).name) return decimal_difference(after_mg, before_mg);
+    if (!are_read || unit.name != unit_of(result_before).name)
+      return decimal_difference(as_decimal(after_mg), as_decimal(before_mg));
     const double after = row_.quantity_as_written(result_after).written;
     const double before = row_.quantity_as_written(result_before).written;
     return unit.to_inside(decimal_difference(after, before));

@@ -12,7 +12,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-class SeenFileTest : public testing::Test {
+class FileAsReadTest : public testing::Test {
  protected:
   void write(const std::string& text) { std::ofstream(path(), std::ios::binary | std::ios::trunc) << text; }
   void see(const std::string& text) {
@@ -32,14 +32,14 @@ class SeenFileTest : public testing::Test {
 const std::string told = "f.csv: error: the file changed while the book was read: ";
 const std::string way_out = "; run it again when nobody writes to it [file/changed]";
 
-TEST_F(SeenFileTest, HasNotChangedWhereItsBytesAreTheSame) {
+TEST_F(FileAsReadTest, HasNotChangedWhereItsBytesAreTheSame) {
   see("a,b\n1,2\n");
   EXPECT_EQ(change(), "");
   fs::last_write_time(path(), fs::last_write_time(path()) + std::chrono::hours(1));
   EXPECT_EQ(change(), "");
 }
 
-TEST_F(SeenFileTest, HasGrownWhereRowsStandBehindIt) {
+TEST_F(FileAsReadTest, HasGrownWhereRowsStandBehindIt) {
   see("a,b\n1,2\n");
   write("a,b\n1,2\n3,4\n");
   EXPECT_EQ(
@@ -51,13 +51,13 @@ TEST_F(SeenFileTest, HasGrownWhereRowsStandBehindIt) {
   EXPECT_NE(change().find("[file/grown]"), std::string::npos) << change();
 }
 
-TEST_F(SeenFileTest, HasChangedWhereItsLastRowWentOn) {
+TEST_F(FileAsReadTest, HasChangedWhereItsLastRowWentOn) {
   see("a,b\n1,2");
   write("a,b\n1,23\n");
   EXPECT_EQ(change(), told + "its last row was still being written" + way_out);
 }
 
-TEST_F(SeenFileTest, HasChangedWhereItIsShorterOtherOrGone) {
+TEST_F(FileAsReadTest, HasChangedWhereItIsShorterOtherOrGone) {
   see("a,b\n1,2\n");
   write("a,b\n1,3\n");
   EXPECT_EQ(change(), told + "other bytes stand in it" + way_out);

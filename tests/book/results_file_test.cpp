@@ -86,6 +86,15 @@ TEST(ResultsFile, WorksOutWhatAMediumGainedOrLost) {
   EXPECT_TRUE(book.results[0].is_weighed());
 }
 
+// derived: 14.293 mg less 14.291 mg, and 13.829 mg less 13.827 mg.
+TEST(ResultsFile, WorksOutOneGainOfWeightsInTwoUnits) {
+  const Book book =
+      book_with("sample,analyte,before [ng],after [g]\nS-1,dust,14291000,0.014293\nB-1,dust,13827000,0.013829\n");
+  EXPECT_EQ(told(book.problems), "");
+  EXPECT_EQ(book.results[0].found, 0.002);
+  EXPECT_EQ(book.results[1].found, 0.002);
+}
+
 TEST(ResultsFile, CountsFibres) {
   const Book book = book_with(
       "sample,analyte,amount [fibers],limit [fibres],expanded uncertainty [fibres]\nS-1,fibres,"

@@ -4,12 +4,12 @@ import math
 
 from oracle_book import mean, spread
 from oracle_budget import EXACT, NOT_STATED, combined
-from oracle_weighing import Weighing, controls_of
+from oracle_weighing import Weighing, controls_of, gained
 
 
 def found(row):
     if row.before is not None:
-        return row.after - row.before
+        return gained(row)
     return row.amount
 
 

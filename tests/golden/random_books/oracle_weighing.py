@@ -59,8 +59,13 @@ class Weighing:
         return certificate[1] or (interval and certificate[0] + datetime.timedelta(minutes=interval))
 
 
+def gained(row):
+    """Without what binary figures leave behind the twelfth decimal: equal gains are equal, and scatter by nothing."""
+    return round(row.after - row.before, 12)
+
+
 def controls_of(book, row):
     """Changes of the control filters weighed with the batch of a row's sample."""
     batch = book.sample[row.sample].batch
-    return [c.after - c.before for c in book.controls
+    return [gained(c) for c in book.controls
             if row.before is not None and batch is not None and c.batch == batch and c.analyte == row.analyte]
